@@ -1,0 +1,138 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"rodsheet/render"
+	"rodsheet/templates"
+)
+
+// A command is one kind of template on the command line.
+type command struct {
+	name     string
+	words    string // what is given without a flag: "ANGLE..."; mostly nothing
+	summary  string // one line for the list of commands
+	about    string // a paragraph, broken into lines
+	caution  string // where a saw is involved, broken into lines
+	flags    []flag
+	examples []example
+	// read takes the figures from the command line and returns what makes
+	// the job from them. It is made only if v holds no problem.
+	read func(v *values) maker
+}
+
+// A maker makes a job once the paper is known.
+type maker func(templates.Setting) (templates.Job, error)
+
+// A flag is one option. Its value is raw text until the unit is known.
+type flag struct {
+	name, short string
+	value       string // what is given with it: "LENGTH"; empty for a switch
+	usage       string
+	required    bool
+	figure      string // what errors call it, where that is not the name
+}
+
+// An example is a command line that works, and what it is for.
+type example struct{ line, what string }
+
+// commands lists every command in the order of the help.
+func commands() []command {
+	return []command{
+		angleCommand(),
+		taperCommand(),
+		lapCommand(),
+		bridleCommand(),
+		scaleCommand(),
+	}
+}
+
+// find returns the command of that name.
+func find(name string) (command, bool) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return command{}, false
+}
+
+// names returns what may stand first on a command line.
+func names() []string {
+	all := []string{"help"}
+	for _, c := range commands() {
+		all = append(all, c.name)
+	}
+	return all
+}
+
+// all returns the command's own flags and the common ones.
+func (c command) all() []flag { return slices.Concat(c.flags, commonFlags()) }
+
+// setter returns the name of the flag that sets a figure.
+func (c command) setter(figure string) (name string, ok bool) {
+	for _, f := range c.all() {
+		if figure == f.figure || f.figure == "" && figure == f.name {
+			return f.name, true
+		}
+	}
+	return "", false
+}
+
+// usage returns the shortest command line that could work.
+func (c command) usage() string {
+	parts := []string{"rodsheet", c.name}
+	if c.words != "" {
+		parts = append(parts, c.words)
+	}
+	for _, f := range c.flags {
+		if f.required {
+			parts = append(parts, "--"+f.name, f.value)
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+// perform reads the flags, makes the job, lays it on paper and writes it.
+func (c command) perform(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) error {
+	v, err := c.parse(args)
+	if errors.Is(err, pflag.ErrHelp) {
+		return emit(stdout, c.help())
+	}
+	if err != nil {
+		return err
+	}
+	o, err := v.options(getenv, stdout)
+	if err != nil {
+		return err
+	}
+	v.unit = o.layout.Unit
+	build := c.read(v)
+	if len(v.problems) > 0 {
+		return v.problems
+	}
+	plan, job, err := lay(build, o.layout)
+	if err != nil {
+		return explain(err, v.unit, c)
+	}
+	return o.deliver(ctx, job, plan, stdout, stderr)
+}
+
+// lay makes a job for the paper and lays it out.
+func lay(build maker, l render.Layout) (render.Plan, templates.Job, error) {
+	if err := l.Check(); err != nil {
+		return render.Plan{}, templates.Job{}, err
+	}
+	job, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	if err != nil {
+		return render.Plan{}, templates.Job{}, err
+	}
+	plan, err := render.Lay(job, l)
+	return plan, job, err
+}

@@ -1,0 +1,131 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/render"
+	"rodsheet/render/page"
+	"rodsheet/render/pdf"
+	"rodsheet/render/svg"
+	"rodsheet/templates"
+)
+
+// A destination is where a job goes. An empty name stands for the job's own.
+type destination struct {
+	name   string
+	svg    bool
+	stdout bool
+}
+
+// destination reads --out.
+func (v *values) destination(stdout io.Writer, json bool) destination {
+	if !v.given("out") {
+		return destination{}
+	}
+	name := v.text("out")
+	info, err := os.Stat(name)
+	known := err == nil
+	device := known && !info.IsDir() && !info.Mode().IsRegular()
+	d := destination{name: name}
+	switch extension := strings.ToLower(filepath.Ext(name)); {
+	case name == "-" || known && same(stdout, info):
+		d.stdout = true
+		if json {
+			v.add("--json and the PDF cannot both go to standard output", "name a file: --out lap.pdf")
+		}
+	case name == "":
+		v.add("--out is empty", "name a file: --out lap.pdf")
+	case known && info.IsDir():
+		v.add("--out "+shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, "lap.pdf"))
+	case extension == ".svg":
+		d.svg = true
+	case extension != ".pdf" && !device:
+		v.add("--out "+shown(name)+" does not say which kind of file", "end the name in .pdf or .svg")
+	}
+	return d
+}
+
+// same reports whether standard output is that file.
+func same(stdout io.Writer, info os.FileInfo) bool {
+	f, ok := stdout.(*os.File)
+	if !ok {
+		return false
+	}
+	own, err := f.Stat()
+	return err == nil && os.SameFile(own, info)
+}
+
+// deliver writes the sheets, then says what was worked out and written.
+func (o options) deliver(ctx context.Context, job templates.Job, plan render.Plan, stdout, stderr io.Writer) error {
+	doc := plan.Document()
+	files, err := o.write(ctx, job, doc, stdout)
+	if err != nil {
+		return err
+	}
+	for _, w := range job.Warnings {
+		note(stderr, w)
+	}
+	switch {
+	case o.out.stdout:
+		return nil
+	case o.json:
+		return writeJSON(stdout, job, plan.Placements())
+	}
+	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), count(len(doc.Pages), "sheet"), o.paper(doc))
+	return emit(stdout, figureTable(job.Figures, o.layout.Unit)+last)
+}
+
+// write sends the document to standard output or to files, which it returns.
+func (o options) write(ctx context.Context, job templates.Job, doc page.Document, stdout io.Writer) ([]file, error) {
+	if o.out.stdout {
+		err := pdf.Write(watched{ctx, stdout}, doc)
+		return nil, stopped(ctx, err, cannotPrint)
+	}
+	files := o.out.files(job.Name, doc)
+	return files, save(ctx, files)
+}
+
+// files returns the one PDF, or an SVG for every sheet: name-1.svg, name-2.svg
+// and so on, or plain name.svg where there is only one.
+func (d destination) files(job string, doc page.Document) []file {
+	name := d.name
+	if name == "" {
+		name = job + ".pdf"
+	}
+	if !d.svg {
+		return []file{{name, func(w io.Writer) error { return pdf.Write(w, doc) }}}
+	}
+	extension := filepath.Ext(name)
+	var out []file
+	for i := range doc.Pages {
+		sheet := name
+		if len(doc.Pages) > 1 {
+			sheet = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, extension), i+1, extension)
+		}
+		out = append(out, file{sheet, func(w io.Writer) error { return svg.Write(w, doc, i) }})
+	}
+	return out
+}
+
+// paper names the paper; a sheet that grew to hold the job is named by its size.
+func (o options) paper(doc page.Document) string {
+	if !o.layout.Paper.Whole || len(doc.Pages) == 0 {
+		return o.layout.Paper.Name
+	}
+	p := doc.Pages[0]
+	return measure.Length(p.Width).Bare(o.layout.Unit) + " x " + measure.Length(p.Height).Text(o.layout.Unit)
+}
+
+// count writes a number of things.
+func count(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}

@@ -1,0 +1,107 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/measure"
+)
+
+func TestReport(t *testing.T) {
+	for _, test := range []struct {
+		err    error
+		status int
+		want   string
+	}{
+		{nil, 0, ""},
+		{errors.New("out of ink"), 1, "rodsheet: out of ink\n"},
+		{interrupted{}, 1, "rodsheet: interrupted; nothing written\n"},
+		{refuse("no wood", "buy some"), 2, "rodsheet: no wood\n  hint: buy some\n"},
+		{refuse("no wood", ""), 2, "rodsheet: no wood\n"},
+		{refusal{{"one", ""}, {"two", "2"}}, 2, "rodsheet: one\nrodsheet: two\n  hint: 2\n"},
+		{fmt.Errorf("so: %w", refuse("no wood", "")), 2, "rodsheet: no wood\n"},
+		{errors.New("a\x1b[2Jb\nc"), 1, "rodsheet: a?[2Jb?c\n"},
+	} {
+		var b strings.Builder
+		if status := report(&b, test.err); status != test.status || b.String() != test.want {
+			t.Errorf("report(%v) = %d, %q; want %d, %q", test.err, status, b.String(), test.status, test.want)
+		}
+	}
+}
+
+func TestExplain(t *testing.T) {
+	inches := measure.Below("crossing width", measure.Length(50.8), "the top", measure.Length(25.4), "")
+	for _, test := range []struct {
+		err        error
+		text, hint string
+	}{
+		{inches, "crossing width 2 in must be less than the top, 1 in", "--other sets it"},
+		{measure.Positive("kerf", measure.Length(0)), "kerf 0 in must be more than 0 in", "--kerf sets it"},
+		{measure.Below("kerf", measure.Length(0), "", measure.Length(0), "own"), "kerf 0 in must be less than 0 in", "own"},
+		{measure.Positive("other", measure.Number(0)), "other 0 must be more than 0", ""},
+		{&measure.ParseError{Text: "x", Reason: "is odd", Hint: "h"}, `"x" is odd`, "h"},
+		{io.ErrUnexpectedEOF, "unexpected EOF", ""},
+	} {
+		var got refusal
+		if err := explain(test.err, measure.Inch, lapCommand()); !errors.As(err, &got) || got[0] != (problem{test.text, test.hint}) {
+			t.Errorf("explain(%v) = %q; want %q, %q", test.err, got, test.text, test.hint)
+		}
+	}
+}
+
+func TestSuggest(t *testing.T) {
+	known := []string{"angle", "taper", "lap", "bridle", "scale", "help"}
+	for word, want := range map[string]string{
+		"bridel":                      "did you mean bridle?", // swapped
+		"tapr":                        "did you mean taper?",  // left out
+		"lapp":                        "did you mean lap?",    // put in
+		"scaly":                       "did you mean scale?",  // changed
+		"tenon":                       "",
+		"":                            "",
+		strings.Repeat("angle", 2000): "",
+	} {
+		if got := suggest("", word, known); got != want {
+			t.Errorf("suggest(%.20q) = %q, want %q", word, got, want)
+		}
+	}
+}
+
+// TestDistance wants the laws of a distance, short of the triangle's, which
+// the swap breaks.
+func TestDistance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		word := rapid.StringMatching(`[abc]{0,6}`)
+		a, b := word.Draw(t, "a"), word.Draw(t, "b")
+		d := distance(a, b)
+		if d != distance(b, a) {
+			t.Errorf("distance(%q, %q) depends on the order", a, b)
+		}
+		if (d == 0) != (a == b) {
+			t.Errorf("distance(%q, %q) = %d", a, b, d)
+		}
+		if low, high := max(len(a), len(b))-min(len(a), len(b)), max(len(a), len(b)); d < low || d > high {
+			t.Errorf("distance(%q, %q) = %d, want %d to %d", a, b, d, low, high)
+		}
+	})
+}
+
+func TestShown(t *testing.T) {
+	for in, want := range map[string]string{
+		"lap":                     "lap",
+		"22½°":                    "22½°",
+		"":                        `""`,
+		"two words":               `"two words"`,
+		"a\nb":                    `"a\nb"`,
+		"\xff":                    `"\xff"`,
+		strings.Repeat("x", 1000): strings.Repeat("x", 39) + "…",
+	} {
+		if got := shown(in); got != want {
+			t.Errorf("shown(%.20q) = %s, want %s", in, got, want)
+		}
+	}
+}

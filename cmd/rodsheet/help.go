@@ -1,0 +1,212 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+)
+
+// sawCaution stands in the help of every command whose figures go to a saw.
+const sawCaution = `Caution: isolate the saw before setting it and follow its manual. Guards,
+featherboards and push blocks first; hold small or angled parts in a jig, and
+never trap an offcut between fence and blade.`
+
+const overview = `rodsheet prints full-size templates for angles, tapers and joints on ordinary
+sheets of paper, with the figures and the saw settings that go with them.
+
+Usage:
+  rodsheet COMMAND [FLAGS]
+  rodsheet help [COMMAND|TOPIC]
+  rodsheet --version
+`
+
+const closing = `Print at 100 %, actual size, and measure the rules before you cut.
+
+Exit status: 0 when all is done; 1 when the system failed, such as a full
+disk; 2 when something on the command line has to change, and then no file has
+been written or changed.
+`
+
+// overviewExamples are commands for one small three-legged table: legs 640 mm
+// long splayed 12°, stretchers 28 × 36 mm lapped at 60°.
+func overviewExamples() []example {
+	return []example{
+		{"rodsheet scale", "prove the printer first"},
+		{"rodsheet angle 12 60", "set the gauge for splay and crossing"},
+		{"rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json", "figures for another program"},
+	}
+}
+
+// A topic is a page of help that belongs to no command.
+type topic struct{ name, summary, text string }
+
+func topics() []topic {
+	return []topic{
+		{"lengths", "how lengths and angles are written", lengthsTopic},
+		{"paper", "units, paper sizes and sheets", paperTopic},
+		{"json", "what --json prints", jsonTopic},
+	}
+}
+
+const lengthsTopic = `Lengths:
+  640  640mm  64cm  0.64m     without a unit: in the unit of --units
+  25.25in  '25 1/4in'  25-1/4in  '2ft 1 1/4in'
+  25¼″  2′1¼″                 the signs of print are read as well
+Angles:
+  14.5  14.5°  14.5deg        degrees
+  '14 deg 30 min' is written 14°30′
+  1:6                         rise over base
+What can be read in two ways, such as 14,5 or 1/6, is refused with both
+readings. The marks ' and " and blanks need quotes from most shells.
+
+Examples:
+  rodsheet angle 14.5 1:6
+  rodsheet taper --length 64cm --top 45 --foot 28mm --start 110
+  rodsheet lap --width 1-1/8in --other 28 --depth 36 --angle 60
+`
+
+const paperTopic = `Units, the first that applies:
+  1. --units mm or --units in
+  2. the environment variable RODSHEET_UNITS, mm or in: your standing choice
+  3. inches with --paper letter, legal or tabloid
+  4. millimetres
+Paper without --paper: A4 for millimetres, letter for inches.
+
+Sizes:
+  letter, legal, tabloid, a4, a3
+  WIDTHxHEIGHT                such as 300x450 or 12inx18in
+  whole                       one page as large as the job, for a plotter
+
+What is larger than a sheet is cut into tiles that share a strip with
+registration marks; nothing is ever scaled to fit. Two tiles share --overlap,
+and --margin stays blank at each side: printers leave 4 to 6 mm.
+
+Files: the ending of --out says which kind. .pdf holds all sheets; .svg makes
+one file a sheet, leg-1.svg, leg-2.svg, or leg.svg where one sheet is enough.
+Without --out the job names the file, such as lap-60.pdf. A file that has the
+name already is replaced.
+
+Examples:
+  rodsheet scale --units in
+  rodsheet angle 12 --paper a3 --margin 6
+  rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole
+`
+
+const jsonTopic = `--json prints one object, on one line, on standard output; the file is written
+as usual. Its fields may grow in number but keep their names. Arrays are never
+null, numbers are never written with a power of ten.
+
+  figures   what was worked out, in the order of the sheet
+    name      as printed
+    value     a number in unit, whatever --units says
+    unit      mm, deg, mm2, mm3, kg, N, or "" for a bare number
+  pages     the templates, or tiles of them, sheet by sheet
+    page      the sheet, from 1
+    template  the name of the drawing
+    row       of the tile, from 1, counted from the top
+    column    of the tile, from 1, counted from the left
+    to_page   [a,b,c,d,e,f]: the point x, y of the template, in mm, stands at
+              a x + c y + e, b x + d y + f on the sheet, in mm from its lower
+              left corner, y up
+  warnings  what to know before cutting, one text each
+
+Examples:
+  rodsheet angle 12 --json
+  rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json --out lap.pdf
+  rodsheet scale --json --out scale.svg
+`
+
+// help answers "rodsheet help" and what stands after it.
+func help(words []string, stdout io.Writer) error {
+	if len(words) == 0 {
+		return emit(stdout, overviewText())
+	}
+	word := words[0]
+	if len(words) > 1 {
+		return refuse("help takes one command or topic, found "+shown(words[1])+" as well", "rodsheet help "+word)
+	}
+	if c, ok := find(word); ok {
+		return emit(stdout, c.help())
+	}
+	var known []string
+	for _, t := range topics() {
+		if t.name == word {
+			return emit(stdout, t.text)
+		}
+		known = append(known, t.name)
+	}
+	if word == "help" {
+		return emit(stdout, overviewText())
+	}
+	hint := suggest("rodsheet help ", word, append(known, names()...))
+	if hint == "" {
+		hint = "rodsheet help lists them"
+	}
+	return refuse("no help on "+shown(word), hint)
+}
+
+// overviewText is the help of the whole program.
+func overviewText() string {
+	var b strings.Builder
+	b.WriteString(overview)
+	var rows [][2]string
+	for _, c := range commands() {
+		rows = append(rows, [2]string{c.name, c.summary})
+	}
+	columns(&b, "Commands", rows)
+	rows = nil
+	for _, t := range topics() {
+		rows = append(rows, [2]string{t.name, t.summary})
+	}
+	columns(&b, "Topics", rows)
+	writeExamples(&b, overviewExamples())
+	b.WriteString("\n" + closing)
+	return b.String()
+}
+
+// help is the command's page of help.
+func (c command) help() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "Usage:\n  %s\n\n%s\n", c.usage(), c.about)
+	if len(c.flags) > 0 {
+		columns(&b, "Flags", flagRows(c.flags))
+	}
+	columns(&b, "Common flags", flagRows(commonFlags()))
+	writeExamples(&b, c.examples)
+	if c.caution != "" {
+		b.WriteString("\n" + c.caution + "\n")
+	}
+	b.WriteString("\nSee also: rodsheet help lengths, rodsheet help paper, rodsheet help json\n")
+	return b.String()
+}
+
+func flagRows(flags []flag) [][2]string {
+	var rows [][2]string
+	for _, f := range flags {
+		name := "    --" + f.name
+		if f.short != "" {
+			name = "-" + f.short + ", --" + f.name
+		}
+		rows = append(rows, [2]string{strings.TrimRight(name+" "+f.value, " "), f.usage})
+	}
+	return rows
+}
+
+// columns writes a heading and two columns under it.
+func columns(out io.Writer, heading string, rows [][2]string) {
+	fmt.Fprintf(out, "\n%s:\n", heading)
+	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	for _, r := range rows {
+		fmt.Fprintf(w, "  %s\t%s\n", r[0], r[1])
+	}
+	w.Flush()
+}
+
+// writeExamples writes every example below what it is for.
+func writeExamples(out io.Writer, examples []example) {
+	fmt.Fprintf(out, "\nExamples:\n")
+	for _, e := range examples {
+		fmt.Fprintf(out, "  # %s\n  %s\n", e.what, e.line)
+	}
+}

@@ -1,0 +1,99 @@
+package main
+
+import (
+	"os"
+	"strings"
+	"testing"
+)
+
+// pages returns every page of help under the words that show it.
+func pages(t *testing.T) map[string]string {
+	t.Helper()
+	all := map[string]string{"": overviewText()}
+	for _, c := range commands() {
+		all[c.name] = c.help()
+	}
+	for _, p := range topics() {
+		all[p.name] = p.text
+	}
+	for words, want := range all {
+		status, got, stderr := start(t.Context(), strings.Fields("help "+words)...)
+		if status != 0 || got != want || stderr != "" {
+			t.Errorf("help %s: status %d, %q", words, status, stderr)
+		}
+	}
+	return all
+}
+
+func TestHelpFitsTheScreen(t *testing.T) {
+	for name, page := range pages(t) {
+		for _, line := range strings.Split(page, "\n") {
+			if n := len([]rune(line)); n > 80 {
+				t.Errorf("help %s: %d columns: %s", name, n, line)
+			}
+			if strings.TrimRight(line, " \t") != line || strings.Contains(line, "\t") {
+				t.Errorf("help %s: stray blanks: %q", name, line)
+			}
+		}
+	}
+}
+
+// TestExamplesWork runs every command line that the help shows.
+func TestExamplesWork(t *testing.T) {
+	for name, page := range pages(t) {
+		_, shown, _ := strings.Cut(page, "\nExamples:\n")
+		n := 0
+		for _, line := range strings.Split(shown, "\n") {
+			args, ok := strings.CutPrefix(line, "  rodsheet ")
+			if !ok {
+				continue
+			}
+			n++
+			t.Run(args, func(t *testing.T) {
+				t.Chdir(t.TempDir())
+				if status, _, stderr := start(t.Context(), strings.Fields(args)...); status != 0 {
+					t.Errorf("status %d: %s", status, stderr)
+				}
+				if entries, err := os.ReadDir("."); err != nil || len(entries) == 0 {
+					t.Errorf("no file written: %v", err)
+				}
+			})
+		}
+		if n < 3 {
+			t.Errorf("help %s: %d examples, want 3 at least", name, n)
+		}
+	}
+}
+
+// TestHelpWinsOverMistakes wants --help to help where flags are missing, and
+// -h to be the same.
+func TestHelpWinsOverMistakes(t *testing.T) {
+	for _, c := range commands() {
+		for _, flag := range []string{"--help", "-h"} {
+			status, got, _ := start(t.Context(), c.name, "--units", "ell", flag)
+			if status != 0 || got != c.help() {
+				t.Errorf("%s %s: status %d, %q", c.name, flag, status, got)
+			}
+		}
+	}
+}
+
+// TestFlagsAreSound wants no flag twice in a command, a usage for each, and
+// nothing required that has a default.
+func TestFlagsAreSound(t *testing.T) {
+	for _, c := range commands() {
+		seen := map[string]bool{}
+		for _, f := range c.all() {
+			if seen[f.name] || f.short != "" && seen[f.short] {
+				t.Errorf("%s: --%s is there twice", c.name, f.name)
+			}
+			seen[f.name], seen[f.short] = true, true
+			if f.usage == "" {
+				t.Errorf("%s: --%s has no usage", c.name, f.name)
+			}
+			if f.required && strings.Contains(f.usage, "if not given") {
+				t.Errorf("%s: --%s is required and has a default", c.name, f.name)
+			}
+		}
+	}
+}

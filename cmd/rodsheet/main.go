@@ -1,0 +1,62 @@
+// Command rodsheet prints full-size templates for furniture makers: bevel
+// angles, tapers, half-laps and bridles, on ordinary sheets of paper.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	// The first signal asks for a clean end; a second one gets its way.
+	context.AfterFunc(ctx, stop)
+	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdout, os.Stderr))
+}
+
+// run carries out one command line, without the program's name, and returns
+// the exit status: 0, 1 where the system failed, 2 where the user has to
+// change something.
+func run(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) (status int) {
+	defer func() {
+		if p := recover(); p != nil {
+			status = report(stderr, fmt.Errorf("internal error: %v", p))
+		}
+	}()
+	return report(stderr, dispatch(ctx, args, getenv, stdout, stderr))
+}
+
+// dispatch finds the command that the first word names.
+func dispatch(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) error {
+	if len(args) == 0 {
+		return refuse("no command given", "rodsheet help lists the commands")
+	}
+	first, rest := args[0], args[1:]
+	switch first {
+	case "help", "-h", "--help":
+		return help(rest, stdout)
+	case "--version":
+		return printVersion(rest, stdout)
+	}
+	if strings.HasPrefix(first, "-") {
+		return refuse(shown(first)+" stands before the command", "the command comes first: rodsheet angle 14.5")
+	}
+	c, ok := find(first)
+	if !ok {
+		return refuse("unknown command "+shown(first), suggest("", first, names()))
+	}
+	return c.perform(ctx, rest, getenv, stdout, stderr)
+}
+
+// emit writes finished text to standard output.
+func emit(stdout io.Writer, text string) error {
+	if _, err := io.WriteString(stdout, text); err != nil {
+		return cannotPrint(err)
+	}
+	return nil
+}

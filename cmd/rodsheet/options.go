@@ -1,0 +1,120 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"unicode"
+	"unicode/utf8"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/render"
+	"rodsheet/render/lettering"
+)
+
+// unitsVariable names the environment variable that holds a standing choice
+// of units.
+const unitsVariable = "RODSHEET_UNITS"
+
+const (
+	longestTitle = 120    // characters: two lines on the sheet
+	mostSheets   = 100000 // what --max-sheets may allow
+)
+
+// commonFlags are the flags that every command has.
+func commonFlags() []flag {
+	return []flag{
+		{name: "out", short: "o", value: "FILE", usage: "write FILE, .pdf or .svg; - is standard output"},
+		{name: "paper", value: "SIZE", usage: "letter, legal, tabloid, a4, a3, WIDTHxHEIGHT or whole"},
+		{name: "margin", value: "LENGTH", usage: "blank at each side of a sheet"},
+		{name: "overlap", value: "LENGTH", usage: "strip that neighbouring sheets share"},
+		{name: "units", value: "mm|in", usage: "of figures, and of lengths given without a unit"},
+		{name: "title", value: "TEXT", usage: "printed on every sheet"},
+		{name: "max-sheets", value: "N", usage: "refuse a job of more sheets; 400 if not given"},
+		{name: "json", usage: "print figures and placements as JSON"},
+		{name: "help", short: "h", usage: "show this help"},
+	}
+}
+
+// options are the common flags, read.
+type options struct {
+	layout render.Layout
+	out    destination
+	json   bool
+}
+
+// options reads the common flags. Units come first, since all other lengths
+// are read in them.
+func (v *values) options(getenv func(string) string, stdout io.Writer) (options, error) {
+	v.unit = v.units(getenv(unitsVariable))
+	if len(v.problems) > 0 {
+		return options{}, v.problems
+	}
+	l := render.DefaultLayout(v.unit, v.paper())
+	l.Margin = v.length("margin", l.Margin)
+	l.Overlap = v.length("overlap", l.Overlap)
+	l.MaxSheets = v.count("max-sheets", l.MaxSheets, mostSheets)
+	l.Title = v.title()
+	json, _ := v.flags.GetBool("json")
+	return options{layout: l, out: v.destination(stdout, json), json: json}, nil
+}
+
+// units decides the unit: --units, then the standing choice, then inches for
+// paper that is sold by inches, then millimetres.
+func (v *values) units(standing string) measure.Unit {
+	source, text := "--units", v.text("units")
+	if !v.given("units") {
+		source, text = unitsVariable, standing
+	}
+	if v.given("units") || standing != "" {
+		u, err := measure.ParseUnit(text)
+		v.fail(source, err)
+		return u
+	}
+	if render.InchPaper(v.text("paper")) {
+		return measure.Inch
+	}
+	return measure.Millimetre
+}
+
+// paper returns the paper asked for, or the usual one for the unit.
+func (v *values) paper() render.Paper {
+	size := map[measure.Unit]string{measure.Millimetre: "a4", measure.Inch: "letter"}[v.unit]
+	if v.given("paper") {
+		size = v.text("paper")
+	}
+	p, err := render.ParsePaper(size, v.unit)
+	v.fail("--paper", err)
+	return p
+}
+
+// title returns the title, if every sign of it can be printed.
+func (v *values) title() string {
+	t := v.text("title")
+	switch n := utf8.RuneCountInString(t); {
+	case n > longestTitle:
+		v.add(fmt.Sprintf("title of %d characters must be at most %d", n, longestTitle), "")
+		return ""
+	case !utf8.ValidString(t):
+		v.add("title is not valid UTF-8", "")
+		return ""
+	}
+	for _, r := range t {
+		if unicode.IsControl(r) {
+			v.add(fmt.Sprintf("title holds the control character %U", r), "write it in one line")
+			return ""
+		}
+	}
+	if lack := lettering.Missing(t); len(lack) > 0 {
+		v.add(fmt.Sprintf("title holds %s, which the lettering lacks", sign(lack[0])), "write it in other letters")
+		return ""
+	}
+	return t
+}
+
+// sign shows a rune and its number.
+func sign(r rune) string {
+	if unicode.IsGraphic(r) && !unicode.IsMark(r) && r != ' ' {
+		return fmt.Sprintf("%c (%U)", r, r)
+	}
+	return fmt.Sprintf("%U", r)
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"rodsheet/geometry"
+	"rodsheet/templates"
+)
+
+func taperCommand() command {
+	return command{
+		name:    "taper",
+		summary: "lines for a leg that narrows to the foot",
+		about: `Draws the face of a leg with its taper lines, from the top end to the foot.
+Which faces taper decides the angle: two opposite faces share the loss.`,
+		caution: sawCaution,
+		flags: []flag{
+			{name: "length", value: "LENGTH", usage: "of the leg, from top end to foot", required: true},
+			{name: "top", value: "LENGTH", usage: "width of the leg at the top", required: true},
+			{name: "foot", value: "LENGTH", usage: "width of the leg at the foot", required: true},
+			{name: "start", value: "LENGTH", usage: "where the taper begins, from the top end", required: true},
+			{name: "faces", value: "FACES", usage: "one, adjacent, opposite or four; one if not given"},
+		},
+		examples: []example{
+			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110", "one face of a leg"},
+			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --faces four", "all four, with the angle that takes"},
+			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole", "one long sheet for a plotter"},
+		},
+		read: func(v *values) maker {
+			t := geometry.Taper{
+				Length: v.length("length", 0),
+				Top:    v.length("top", 0),
+				Foot:   v.length("foot", 0),
+				Start:  v.length("start", 0),
+				Faces: choose(v, "faces",
+					geometry.OneFace, geometry.AdjacentFaces, geometry.OppositeFaces, geometry.FourFaces),
+			}
+			return func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) }
+		},
+	}
+}

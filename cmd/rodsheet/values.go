@@ -1,0 +1,229 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"rodsheet/geometry/measure"
+)
+
+// values holds a command line as typed. Its methods turn texts into figures
+// once the unit is known and gather every problem on the way; a figure that
+// could not be read is 0.
+type values struct {
+	flags    *pflag.FlagSet
+	words    []string
+	unit     measure.Unit
+	problems refusal
+}
+
+// parse splits args into flags and words and checks that nothing is unknown,
+// out of place or missing. With -h or --help it returns pflag.ErrHelp.
+func (c command) parse(args []string) (*values, error) {
+	set := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
+	set.SetOutput(io.Discard)
+	set.Usage = func() {}
+	for _, f := range c.all() {
+		if f.value == "" {
+			set.BoolP(f.name, f.short, false, f.usage)
+		} else {
+			set.StringP(f.name, f.short, "", f.usage)
+		}
+	}
+	if err := set.Parse(args); err != nil {
+		return nil, c.mistake(err)
+	}
+	if err := c.goTestFlag(args); err != nil {
+		return nil, err
+	}
+	if help, _ := set.GetBool("help"); help {
+		return nil, pflag.ErrHelp
+	}
+	v := &values{flags: set, words: set.Args()}
+	if c.words == "" && len(v.words) > 0 {
+		v.add(fmt.Sprintf("%s takes flags only, found %s", c.name, shown(v.words[0])), c.usage())
+	}
+	c.missing(v)
+	return v, nil
+}
+
+// missing adds one problem for all that has to be given and is not.
+func (c command) missing(v *values) {
+	var lack []string
+	for _, f := range c.flags {
+		if f.required && !v.given(f.name) {
+			lack = append(lack, "--"+f.name)
+		}
+	}
+	if c.words != "" && len(v.words) == 0 {
+		lack = append(lack, "at least one "+strings.TrimSuffix(strings.ToLower(c.words), "..."))
+	}
+	if len(lack) > 0 {
+		v.add(c.name+" needs "+list(lack, "and"), c.usage())
+	}
+}
+
+// list joins words as a sentence does: "a, b and c".
+func list(words []string, conjunction string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " " + conjunction + " " + words[last]
+}
+
+// mistake turns an error of the flag parser into a refusal.
+func (c command) mistake(err error) error {
+	var unknown *pflag.NotExistError
+	var empty *pflag.ValueRequiredError
+	var invalid *pflag.InvalidValueError
+	switch {
+	case errors.Is(err, pflag.ErrHelp):
+		return err
+	case errors.As(err, &unknown):
+		return c.unknown(unknown.GetSpecifiedName(), unknown.GetSpecifiedShortnames())
+	case errors.As(err, &empty):
+		return refuse("--"+empty.GetFlag().Name+" needs a value", "")
+	case errors.As(err, &invalid):
+		return refuse("--"+invalid.GetFlag().Name+" takes no value, found "+shown(invalid.GetValue()), "")
+	}
+	return refuse(err.Error(), "rodsheet help "+c.name+" lists the flags")
+}
+
+// unknown refuses a flag that c does not have. A short one that begins as a
+// figure does was meant as a figure below zero.
+func (c command) unknown(name, shorts string) error {
+	switch {
+	case shorts == "":
+		var known []string
+		for _, f := range c.all() {
+			known = append(known, f.name)
+		}
+		hint := suggest("--", name, known)
+		if hint == "" {
+			hint = "rodsheet help " + c.name + " lists the flags"
+		}
+		return refuse("unknown flag "+shown("--"+name), hint)
+	case strings.Contains("0123456789.", shorts[:1]) && c.words != "":
+		return refuse("angle "+shown("-"+shorts)+" must be more than 0", "leave the sign out and turn the template over")
+	case strings.Contains("0123456789.", shorts[:1]):
+		return refuse(fmt.Sprintf("%s takes flags only, found %s", c.name, shown("-"+shorts)), c.usage())
+	}
+	hint := "rodsheet help " + c.name + " lists the flags"
+	if len(shorts) > 1 {
+		hint = "long flags have two dashes: " + shown("--"+shorts)
+	}
+	return refuse("unknown flag "+shown("-"+shorts), hint)
+}
+
+// goTestFlag refuses what the flag parser passes over without a word because
+// Go's own test programs are started with it.
+func (c command) goTestFlag(args []string) error {
+	for _, a := range args {
+		if a == "--" {
+			break
+		}
+		if strings.HasPrefix(a, "-test.") {
+			return c.unknown("", strings.TrimPrefix(a, "-"))
+		}
+	}
+	return nil
+}
+
+func (v *values) add(text, hint string) { v.problems = append(v.problems, problem{text, hint}) }
+
+// fail adds an error of reading what, if there is one.
+func (v *values) fail(what string, err error) {
+	var parse *measure.ParseError
+	var bound *measure.BoundError
+	switch {
+	case err == nil:
+	case errors.As(err, &bound):
+		v.add(bound.Text(v.unit), bound.Hint)
+	case errors.As(err, &parse):
+		v.add(what+": "+parse.Error(), parse.Hint)
+	default:
+		v.add(what+": "+err.Error(), "")
+	}
+}
+
+// given reports whether the flag stands on the command line.
+func (v *values) given(name string) bool { return v.flags.Changed(name) }
+
+// text returns the flag as typed.
+func (v *values) text(name string) string { return v.flags.Lookup(name).Value.String() }
+
+// length returns the flag in mm, or otherwise where it is not given.
+func (v *values) length(name string, otherwise float64) float64 {
+	if !v.given(name) {
+		return otherwise
+	}
+	mm, err := measure.ParseLength(v.text(name), v.unit)
+	v.fail("--"+name, err)
+	return mm
+}
+
+// positive returns the flag in mm, or 0 where it is not given: 0 then stands
+// for the usual choice, and so cannot be given itself.
+func (v *values) positive(name string) float64 {
+	mm := v.length(name, 0)
+	if v.given(name) && mm == 0 && len(v.problems) == 0 {
+		v.fail("--"+name, measure.Positive(name, measure.Length(mm)))
+	}
+	return mm
+}
+
+// angle returns the flag in radians, 0 where it is not given.
+func (v *values) angle(name string) float64 {
+	if !v.given(name) {
+		return 0
+	}
+	rad, err := measure.ParseAngle(v.text(name))
+	v.fail("--"+name, err)
+	return rad
+}
+
+// angles returns the words in radians.
+func (v *values) angles() []float64 {
+	var out []float64
+	for _, w := range v.words {
+		rad, err := measure.ParseAngle(w)
+		v.fail("angle", err)
+		out = append(out, rad)
+	}
+	return out
+}
+
+// count returns the flag as a whole number from 1 to most.
+func (v *values) count(name string, otherwise, most int) int {
+	if !v.given(name) {
+		return otherwise
+	}
+	n, err := strconv.Atoi(v.text(name))
+	if err != nil || n < 1 || n > most {
+		v.add(fmt.Sprintf("--%s %s must be a whole number from 1 to %d", name, shown(v.text(name)), most), "")
+	}
+	return n
+}
+
+// choose returns what the flag names among the choices, the first of them
+// where it is not given.
+func choose[T fmt.Stringer](v *values, name string, choices ...T) T {
+	if !v.given(name) {
+		return choices[0]
+	}
+	var known []string
+	for _, c := range choices {
+		if c.String() == v.text(name) {
+			return c
+		}
+		known = append(known, c.String())
+	}
+	v.add(fmt.Sprintf("--%s %s must be %s", name, shown(v.text(name)), list(known, "or")), suggest("", v.text(name), known))
+	return choices[0]
+}

@@ -1,0 +1,53 @@
+package measure_test
+
+import (
+	"errors"
+	"fmt"
+
+	"rodsheet/geometry/measure"
+)
+
+func ExampleQuantity_Text() {
+	for _, q := range []measure.Quantity{
+		measure.Length(641.35),
+		measure.Length(29.34),
+		measure.Angle(measure.Radians(9.4623)),
+		measure.Area(4156.8),
+		measure.Mass(15),
+	} {
+		fmt.Println(q.Text(measure.Millimetre), "=", q.Text(measure.Inch))
+	}
+	// Output:
+	// 641.35 mm = 25 1/4 in
+	// 29.34 mm = 1 5/32 in (1.155)
+	// 9.46° = 9.46°
+	// 4156.8 mm² = 6.44 sq in
+	// 15 kg = 33.1 lb (15 kg)
+}
+
+func ExampleParseLength() {
+	for _, s := range []string{"64cm", `2' 1 1/4"`, "25 1/4", "1,250"} {
+		mm, err := measure.ParseLength(s, measure.Millimetre)
+		var p *measure.ParseError
+		if errors.As(err, &p) {
+			fmt.Println(p)
+			fmt.Println("  hint:", p.Hint)
+			continue
+		}
+		fmt.Println(measure.Length(mm).Text(measure.Millimetre))
+	}
+	// Output:
+	// 640 mm
+	// 641.35 mm
+	// "25 1/4" can be read in two ways: 25.25 mm or 25 1/4 in (641.35 mm)
+	//   hint: write 25 1/4in or 25.25 mm
+	// "1,250" can be read in two ways: 1.250 or 1250
+	//   hint: use a point for decimals, and nothing between thousands
+}
+
+func ExampleBelow() {
+	err := measure.Below("foot", measure.Length(50), "the top", measure.Length(45), "")
+	fmt.Println(err)
+	// Output:
+	// foot 50 mm must be less than the top, 45 mm
+}

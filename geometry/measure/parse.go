@@ -1,0 +1,197 @@
+package measure
+
+import (
+	"fmt"
+	"math/big"
+	"regexp"
+	"strings"
+)
+
+// A ParseError says why a text was not read.
+type ParseError struct {
+	Text   string // as given
+	Reason string // continues a sentence that begins with the text
+	Hint   string // what to write instead; may be empty
+}
+
+// Error returns one line: the text in quotes, shortened if long, and the reason.
+func (e *ParseError) Error() string { return quote(e.Text) + " " + e.Reason }
+
+// quote shows s safely: at most 40 characters, none of them able to move the
+// cursor or turn the line round.
+func quote(s string) string {
+	const most = 40
+	if r := []rune(s); len(r) > most {
+		s = string(r[:most-1]) + "…"
+	}
+	return fmt.Sprintf("%q", s)
+}
+
+// longest is the number of characters of the longest text that is looked at.
+const longest = 64
+
+// A fault is a ParseError that does not know its text yet.
+type fault struct{ reason, hint string }
+
+func (f *fault) of(text string) error { return &ParseError{text, f.reason, f.hint} }
+
+// parse cleans s, takes off its sign and hands what is left to read, which
+// works in exact fractions: the one rounding is the last step here.
+func parse(s string, read func(string) (*big.Rat, *fault)) (float64, error) {
+	if len(s) > longest*4 || len([]rune(s)) > longest {
+		return 0, &ParseError{s, fmt.Sprintf("is longer than %d characters", longest), "write one figure"}
+	}
+	text := clean(s)
+	if text == "" {
+		return 0, &ParseError{s, "is empty", "write a figure"}
+	}
+	unsigned, negative := strings.CutPrefix(text, "-")
+	if !negative {
+		unsigned = strings.TrimPrefix(text, "+")
+	}
+	value, f := read(strings.TrimLeft(unsigned, " "))
+	if f != nil {
+		return 0, f.of(s)
+	}
+	if negative {
+		value.Neg(value)
+	}
+	v, _ := value.Float64()
+	return v, nil
+}
+
+// clean brings the typographic forms of a figure to plain ones: "25 ¼″"
+// becomes `25 1/4 "`. Single spaces remain, and capitals go.
+func clean(s string) string {
+	var b strings.Builder
+	var last rune
+	for _, r := range s {
+		if f := vulgar(r); f == "" {
+			b.WriteRune(plain(r))
+		} else {
+			if '0' <= last && last <= '9' {
+				b.WriteByte(' ')
+			}
+			b.WriteString(f + " ")
+		}
+		last = r
+	}
+	words := strings.FieldsFunc(b.String(), func(r rune) bool { return r == ' ' })
+	return strings.ReplaceAll(strings.ToLower(strings.Join(words, " ")), "''", `"`)
+}
+
+func plain(r rune) rune {
+	switch r {
+	case '\t', '\u00a0', '\u2009', '\u202f': // no-break and thin spaces
+		return ' '
+	case '′', '’', '‘':
+		return '\''
+	case '″', '”', '“':
+		return '"'
+	case '⁄', '∕':
+		return '/'
+	case '−', '–', '‐', '‑': // minus, en dash, hyphens
+		return '-'
+	case 'º', '˚': // ordinal and ring, which look like degrees
+		return '°'
+	}
+	return r
+}
+
+func vulgar(r rune) string {
+	switch r {
+	case '½':
+		return "1/2"
+	case '¼':
+		return "1/4"
+	case '¾':
+		return "3/4"
+	case '⅛':
+		return "1/8"
+	case '⅜':
+		return "3/8"
+	case '⅝':
+		return "5/8"
+	case '⅞':
+		return "7/8"
+	}
+	return ""
+}
+
+// Pieces of the forms below. A number is 640, 0.5 or .5; a figure is a number,
+// a fraction, or a whole number with a fraction.
+const (
+	number = `(?:\d+\.\d+|\.\d+|\d+)`
+	figure = `(\d+[ -]\d+/\d+|\d+/\d+|` + number + `)`
+)
+
+// form compiles a pattern that a whole text must fit.
+func form(pattern string) *regexp.Regexp { return regexp.MustCompile(`^(?:` + pattern + `)$`) }
+
+// exact reads what fits figure: "25 1/4" is 101/4.
+func exact(text string) (*big.Rat, *fault) {
+	num, den, fraction := strings.Cut(text, "/")
+	if !fraction {
+		v, _ := new(big.Rat).SetString(text)
+		return v, nil
+	}
+	whole := "0"
+	i := strings.IndexAny(num, " -")
+	if i >= 0 {
+		whole, num = num[:i], num[i+1:]
+	}
+	n, d, w := integer(num), integer(den), integer(whole)
+	switch {
+	case d.Sign() == 0:
+		return nil, &fault{"divides by 0", "write the fraction with another number below"}
+	case i >= 0 && n.Cmp(d) >= 0:
+		return nil, &fault{"has a fraction of 1 or more behind a whole number", "write it as 1 1/4 or as 5/4"}
+	}
+	return new(big.Rat).SetFrac(n.Add(n, w.Mul(w, d)), d), nil
+}
+
+// integer reads a text of digits.
+func integer(digits string) *big.Int {
+	v, _ := new(big.Int).SetString(digits, 10)
+	return v
+}
+
+// twoWays refuses a text that has two readings.
+func twoWays(one, other, hint string) *fault {
+	return &fault{"can be read in two ways: " + one + " or " + other, hint}
+}
+
+var (
+	commaForm     = form(`(\d+),(\d+)( ?(?:[a-z]+\.?|°|'|"))?`)
+	mixedForm     = form(`(?:\d+\.\d*|\.\d+)[ -]\d+/\d+.*`)
+	exponentForm  = form(number + ` ?e ?[+-]?\d+.*`)
+	unmarkedForm  = form(number + `(?: ` + number + `)+\D*`)
+	underlineForm = form(`\d[\d_]*_.*|0[xob][\da-f]+.*`)
+)
+
+// slip explains what is wrong with a text that fits no form. It returns nil
+// where nothing better can be said than that.
+func slip(text string) *fault {
+	if m := commaForm.FindStringSubmatch(text); m != nil {
+		point := m[1] + "." + m[2] + m[3]
+		if len(m[2]) == 3 {
+			return twoWays(point, m[1]+m[2]+m[3], "use a point for decimals, and nothing between thousands")
+		}
+		return twoWays(point, m[1]+" and "+m[2]+m[3], "use a point for decimals")
+	}
+	switch {
+	case strings.Contains(text, ","):
+		return &fault{"has a comma", "use a point for decimals, and nothing between thousands"}
+	case strings.ContainsAny(text, "()"):
+		return &fault{"has brackets", "write one figure: the fraction or the decimal"}
+	case mixedForm.MatchString(text):
+		return &fault{"mixes a decimal with a fraction", "write 1.75 or 1 3/4"}
+	case exponentForm.MatchString(text):
+		return &fault{"has a power of ten", "write the figure out"}
+	case underlineForm.MatchString(text):
+		return &fault{"is not a decimal figure", "write digits, with a point for decimals"}
+	case unmarkedForm.MatchString(text):
+		return &fault{"has more than one figure, and nothing to tell them apart", ""}
+	}
+	return nil
+}

@@ -1,0 +1,76 @@
+package solid
+
+import "math"
+
+// An Affine3 takes p to p.X·X + p.Y·Y + p.Z·Z + O: X, Y and Z are where the
+// unit steps along the axes go, O is where the origin goes.
+type Affine3 struct{ X, Y, Z, O Vec }
+
+// Identity returns the Affine3 that leaves every point where it is.
+func Identity() Affine3 { return Affine3{X: V(1, 0, 0), Y: V(0, 1, 0), Z: V(0, 0, 1)} }
+
+// Translate moves by v.
+func Translate(v Vec) Affine3 {
+	m := Identity()
+	m.O = v
+	return m
+}
+
+// Turn turns by a about the axis through the origin, counter-clockwise for one
+// who looks against the axis (Rodrigues' formula). The four quarter turns
+// have exact sines. The axis need not be of length 1, but not zero.
+func Turn(axis Vec, a float64) Affine3 {
+	s, c := math.Sincos(a)
+	if q := a / (math.Pi / 2); q == math.Trunc(q) {
+		s, c = math.Round(s), math.Round(c)
+	}
+	k := axis.Unit()
+	turn := func(p Vec) Vec {
+		return p.Mul(c).Add(k.Cross(p).Mul(s)).Add(k.Mul(k.Dot(p) * (1 - c)))
+	}
+	m := Identity()
+	return Affine3{X: turn(m.X), Y: turn(m.Y), Z: turn(m.Z)}
+}
+
+// TurnX turns about the x axis, from y towards z.
+func TurnX(a float64) Affine3 { return Turn(V(1, 0, 0), a) }
+
+// TurnY turns about the y axis, from z towards x.
+func TurnY(a float64) Affine3 { return Turn(V(0, 1, 0), a) }
+
+// TurnZ turns about the z axis, from x towards y.
+func TurnZ(a float64) Affine3 { return Turn(V(0, 0, 1), a) }
+
+// Mirror reflects in the plane p: left hand becomes right.
+func Mirror(p Plane) Affine3 {
+	p = p.unit()
+	m := Identity()
+	flip := func(v Vec) Vec { return v.Sub(p.N.Mul(2 * p.N.Dot(v))) }
+	return Affine3{X: flip(m.X), Y: flip(m.Y), Z: flip(m.Z), O: p.N.Mul(2 * p.D)}
+}
+
+// Apply returns the image of p.
+func (m Affine3) Apply(p Vec) Vec { return m.step(p).Add(m.O) }
+
+// step returns the image of a step, which the origin does not move.
+func (m Affine3) step(v Vec) Vec {
+	return m.X.Mul(v.X).Add(m.Y.Mul(v.Y)).Add(m.Z.Mul(v.Z))
+}
+
+// Then returns the Affine3 that applies m first and n after it.
+func (m Affine3) Then(n Affine3) Affine3 {
+	return Affine3{X: n.step(m.X), Y: n.step(m.Y), Z: n.step(m.Z), O: n.Apply(m.O)}
+}
+
+// Det returns the factor by which volumes grow, negative where m mirrors.
+func (m Affine3) Det() float64 { return m.X.Cross(m.Y).Dot(m.Z) }
+
+// normal returns the outward unit normal of the image of a face with outward
+// normal n. Normals go by the cofactors, not as steps do.
+func (m Affine3) normal(n Vec) Vec {
+	c := m.Y.Cross(m.Z).Mul(n.X).Add(m.Z.Cross(m.X).Mul(n.Y)).Add(m.X.Cross(m.Y).Mul(n.Z))
+	if m.Det() < 0 {
+		c = c.Mul(-1)
+	}
+	return c.Unit()
+}

@@ -1,0 +1,137 @@
+package solid
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+)
+
+// A curtain is the strip that an edge sweeps on its way to the viewer: the
+// points at + t·along + u·out with 0 ≤ t ≤ length and 0 ≤ u ≤ reach, in mm.
+// Where it passes through the inside of a solid, the edge is hidden.
+type curtain struct {
+	at, along, out Vec
+	length, reach  float64
+}
+
+// curtain returns the curtain of e up to the depth front.
+func (v View) curtain(e Edge, front float64) curtain {
+	length := e.A.Distance(e.B)
+	return curtain{
+		at: e.A, along: e.B.Sub(e.A).Mul(1 / length), out: v.Out,
+		length: length, reach: front - min(v.Depth(e.A), v.Depth(e.B)) + 1,
+	}
+}
+
+// A half is the part a·t + b·u ≤ c of a curtain.
+type half struct{ a, b, c float64 }
+
+// shadows returns where the parts hide the edge, as shares of its length.
+func (c curtain) shadows(parts []Part) []span {
+	var out []span
+	for _, p := range parts {
+		out = append(out, c.shadowsOf(p)...)
+	}
+	out = merge(out, hair)
+	for i := range out {
+		out[i] = span{out[i].lo / c.length, out[i].hi / c.length}
+	}
+	return out
+}
+
+// shadowsOf returns where p hides the edge, in mm along it. A curtain that
+// runs in the very face between two pieces is inside neither of them but
+// inside both together.
+func (c curtain) shadowsOf(p Part) []span {
+	var out []span
+	var left, right [][]half
+	add := func(halves []half) {
+		if s, ok := c.inside(halves); ok {
+			out = append(out, s)
+		}
+	}
+	for _, s := range p.Pieces {
+		switch halves, side, ok := c.halves(s); {
+		case !ok:
+		case side < 0:
+			left = append(left, halves)
+		case side > 0:
+			right = append(right, halves)
+		default:
+			add(halves)
+		}
+	}
+	for _, l := range left {
+		for _, r := range right {
+			add(append(append([]half{}, l...), r...))
+		}
+	}
+	return out
+}
+
+// halves returns the section of s by the curtain's plane. side tells that s
+// only touches that plane with a face, and from which side (+1 or -1). ok is
+// false when s does not reach the curtain.
+func (c curtain) halves(s Solid) (halves []half, side int, ok bool) {
+	halves = make([]half, 0, len(s.faces))
+	for _, f := range s.faces {
+		n := f.Plane.N
+		h := half{n.Dot(c.along), n.Dot(c.out), -f.Plane.Height(c.at)}
+		switch {
+		case h.c < min(0, h.a*c.length)+min(0, h.b*c.reach)-hair:
+			return nil, 0, false // all of the curtain is outside
+		case math.Abs(h.a) > parallel || math.Abs(h.b) > parallel:
+			halves = append(halves, h)
+		case h.c <= hair:
+			side = 1
+			if n.Dot(c.along.Cross(c.out)) < 0 {
+				side = -1
+			}
+		}
+	}
+	return halves, side, len(halves) > 0
+}
+
+// inside returns the part of the edge whose rays enter the section given by
+// halves. Whether there is one is asked a hair inside the section, so that
+// grazing does not count; where it begins and ends is taken exactly.
+func (c curtain) inside(halves []half) (span, bool) {
+	if len(c.section(halves, hair)) == 0 {
+		return span{}, false
+	}
+	out := span{math.Inf(1), math.Inf(-1)}
+	for _, p := range c.section(halves, 0) {
+		out = span{min(out.lo, p.X), max(out.hi, p.X)}
+	}
+	return out, out.hi-out.lo > hair
+}
+
+// section clips the curtain, as a polygon of points (t, u), by halves drawn
+// in by inset.
+func (c curtain) section(halves []half, inset float64) []geometry.Point {
+	polygon := geometry.Box(0, 0, c.length, c.reach).Corners()
+	spare := make([]geometry.Point, 0, 2*len(polygon))
+	for _, h := range halves {
+		h.c -= inset
+		polygon, spare = h.clip(spare[:0], polygon), polygon
+		if len(polygon) == 0 {
+			break
+		}
+	}
+	return polygon
+}
+
+// clip appends to out the part of a convex polygon inside h.
+func (h half) clip(out, polygon []geometry.Point) []geometry.Point {
+	for i, p := range polygon {
+		q := polygon[(i+1)%len(polygon)]
+		hp, hq := h.a*p.X+h.b*p.Y-h.c, h.a*q.X+h.b*q.Y-h.c
+		if hp <= 0 {
+			out = append(out, p)
+		}
+		if hp < 0 && hq > 0 || hp > 0 && hq < 0 {
+			out = append(out, p.Lerp(q, hp/(hp-hq)))
+		}
+	}
+	return out
+}

@@ -1,0 +1,221 @@
+package solid
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry"
+)
+
+// Reach is half the side in mm of the cube about the origin that bounds what
+// FromPlanes makes: 100 m, more than any piece of furniture.
+const Reach = 1e5
+
+// A Face is a convex polygon. Its corners run counter-clockwise for one who
+// looks at it from outside; Plane.N has length 1 and points outward.
+type Face struct {
+	Plane   Plane
+	Corners []Vec
+}
+
+// A Solid is a convex polyhedron. Faces that meet share their corners to the
+// last bit. The zero Solid is empty.
+type Solid struct{ faces []Face }
+
+// An Edge is a straight edge from A to B.
+type Edge struct{ A, B Vec }
+
+// Box returns the box between two opposite corners, its sides along the axes.
+func Box(a, b Vec) Solid {
+	e := Extent{a, a}.Union(Extent{b, b})
+	base := geometry.Box(e.Min.X, e.Min.Y, e.Max.X, e.Max.Y).Corners()
+	return Prism(Lift(base, e.Min.Z), V(0, 0, e.Size().Z))
+}
+
+// Lift returns the polygon of a plan as corners at height z.
+func Lift(polygon []geometry.Point, z float64) []Vec {
+	out := make([]Vec, len(polygon))
+	for i, p := range polygon {
+		out[i] = V(p.X, p.Y, z)
+	}
+	return out
+}
+
+// Prism returns what base sweeps on its way along extrude. The corners of
+// base lie in one plane and go round a convex polygon, either way; Convex
+// tells whether they did. With no thickness the Solid is empty.
+func Prism(base []Vec, extrude Vec) Solid {
+	sense := around(base).Dot(extrude)
+	if sense == 0 {
+		return Solid{}
+	}
+	base = slices.Clone(base)
+	if sense < 0 {
+		slices.Reverse(base)
+	}
+	top := make([]Vec, len(base))
+	for i, p := range base {
+		top[i] = p.Add(extrude)
+	}
+	var s Solid
+	for i, p := range base {
+		j := (i + 1) % len(base)
+		if p != base[j] {
+			s.faces = append(s.faces, facing(p, base[j], top[j], top[i]))
+		}
+	}
+	slices.Reverse(base)
+	s.faces = append(s.faces, facing(base...), facing(top...))
+	return s
+}
+
+// FromPlanes returns what lies inside all planes. Where they leave it open,
+// it ends at Reach.
+func FromPlanes(planes ...Plane) Solid {
+	far := V(Reach, Reach, Reach)
+	all := Box(far.Mul(-1), far)
+	rough := all.cutAll(planes)
+	if rough.Empty() {
+		return rough
+	}
+	// The tolerance of a cut goes by size: cut again from a box that fits.
+	e := rough.Bounds()
+	room := e.Size().Mul(0.01)
+	return Box(e.Min.Sub(room), e.Max.Add(room)).Intersect(all).cutAll(planes)
+}
+
+// facing returns the Face with the given corners.
+func facing(corners ...Vec) Face {
+	return Face{Through(corners[0], around(corners)), corners}
+}
+
+// around returns twice the area of a polygon as a vector square to it, towards
+// the side from which the corners run counter-clockwise (Newell's formula).
+func around(corners []Vec) Vec {
+	var sum Vec
+	for i := 1; i+1 < len(corners); i++ {
+		sum = sum.Add(corners[i].Sub(corners[0]).Cross(corners[i+1].Sub(corners[0])))
+	}
+	return sum
+}
+
+// Empty reports whether s holds nothing.
+func (s Solid) Empty() bool { return len(s.faces) == 0 }
+
+// Faces returns the faces of s.
+func (s Solid) Faces() []Face { return slices.Clone(s.faces) }
+
+// Planes returns the half-spaces whose common part s is.
+func (s Solid) Planes() []Plane {
+	out := make([]Plane, len(s.faces))
+	for i, f := range s.faces {
+		out[i] = f.Plane
+	}
+	return out
+}
+
+// Edges returns every edge once. Two faces run along it in opposite senses;
+// it is taken from the one that begins at the smaller end.
+func (s Solid) Edges() []Edge {
+	var out []Edge
+	for _, f := range s.faces {
+		for i, a := range f.Corners {
+			if b := f.Corners[(i+1)%len(f.Corners)]; a.before(b) {
+				out = append(out, Edge{a, b})
+			}
+		}
+	}
+	return out
+}
+
+// Convex reports whether no corner stands outside a face by more than the
+// tolerance of a cut: false for a prism on a base with a re-entrant corner.
+func (s Solid) Convex() bool {
+	for _, f := range s.faces {
+		if _, hi, slack := s.span(f.Plane); hi > slack {
+			return false
+		}
+	}
+	return true
+}
+
+// Bounds returns the smallest Extent that holds s, the zero Extent if s is empty.
+func (s Solid) Bounds() Extent {
+	if s.Empty() {
+		return Extent{}
+	}
+	lo := s.faces[0].Corners[0]
+	e := Extent{lo, lo}
+	for _, f := range s.faces {
+		for _, p := range f.Corners {
+			e = e.Union(Extent{p, p})
+		}
+	}
+	return e
+}
+
+// Area returns the area of all faces in mm².
+func (s Solid) Area() float64 {
+	sum := 0.0
+	for _, f := range s.faces {
+		sum += around(f.Corners).Norm() / 2
+	}
+	return sum
+}
+
+// Volume returns the volume of s in mm³.
+func (s Solid) Volume() float64 {
+	v, _ := s.moment()
+	return v
+}
+
+// Centroid returns the centre of gravity of s, NaN if s is empty.
+func (s Solid) Centroid() Vec {
+	v, m := s.moment()
+	if v == 0 {
+		return V(math.NaN(), math.NaN(), math.NaN())
+	}
+	return m.Mul(1 / v).Add(s.faces[0].Corners[0])
+}
+
+// moment returns the volume, and the volume times the centroid as seen from
+// the first corner. It adds up the tetrahedra between that corner and the
+// triangles of the faces: six times the volume is a product of three edges,
+// the centroid a quarter of their sum.
+func (s Solid) moment() (volume float64, moment Vec) {
+	if s.Empty() {
+		return 0, Vec{}
+	}
+	o := s.faces[0].Corners[0]
+	for _, f := range s.faces {
+		a := f.Corners[0].Sub(o)
+		for i := 1; i+1 < len(f.Corners); i++ {
+			b, c := f.Corners[i].Sub(o), f.Corners[i+1].Sub(o)
+			v := a.Cross(b).Dot(c)
+			volume += v
+			moment = moment.Add(a.Add(b).Add(c).Mul(v))
+		}
+	}
+	return volume / 6, moment.Mul(1.0 / 24)
+}
+
+// Transform returns the image of s. A mirrored Solid keeps its faces outward;
+// one that m flattens is empty.
+func (s Solid) Transform(m Affine3) Solid {
+	det := m.Det()
+	if det == 0 || s.Empty() {
+		return Solid{}
+	}
+	out := Solid{make([]Face, len(s.faces))}
+	for i, f := range s.faces {
+		corners := make([]Vec, len(f.Corners))
+		for j, p := range f.Corners {
+			corners[j] = m.Apply(p)
+		}
+		if det < 0 {
+			slices.Reverse(corners)
+		}
+		out.faces[i] = Face{Through(corners[0], m.normal(f.Plane.N)), corners}
+	}
+	return out
+}

@@ -1,0 +1,75 @@
+package lettering
+
+import "strings"
+
+// Wrap breaks s between words into lines no longer than width. A word too
+// long for a line of its own is broken where it must be; a line holds one
+// letter at least, however small width is. Spaces at the breaks are dropped,
+// runs of spaces and line breaks become one space, and a no-break space
+// (U+00A0) holds its neighbours together.
+func Wrap(s string, height, width float64) []string {
+	w := wrapper{face: face(), room: width / Em(height) * 1000}
+	for _, word := range strings.FieldsFunc(s, breakable) {
+		w.add(word)
+	}
+	return w.finish()
+}
+
+func breakable(r rune) bool { return r == ' ' || r == '\n' || r == '\t' || r == '\r' }
+
+// A wrapper gathers words into lines. Lengths are in thousandths of an em.
+type wrapper struct {
+	face  typeface
+	room  float64
+	lines []string
+	line  strings.Builder
+	used  float64
+}
+
+func (w *wrapper) add(word string) {
+	length := w.length(word)
+	space := w.face.stepOr(' ')
+	switch {
+	case w.line.Len() > 0 && w.used+space+length <= w.room:
+		w.line.WriteByte(' ')
+		w.line.WriteString(word)
+		w.used += space + length
+		return
+	case w.line.Len() > 0:
+		w.flush()
+	}
+	if length <= w.room {
+		w.line.WriteString(word)
+		w.used = length
+		return
+	}
+	for _, r := range word {
+		step := w.face.stepOr(r)
+		if w.line.Len() > 0 && !(w.used+step <= w.room) {
+			w.flush()
+		}
+		w.line.WriteRune(r)
+		w.used += step
+	}
+}
+
+func (w *wrapper) length(word string) float64 {
+	sum := 0.0
+	for _, r := range word {
+		sum += w.face.stepOr(r)
+	}
+	return sum
+}
+
+func (w *wrapper) flush() {
+	w.lines = append(w.lines, w.line.String())
+	w.line.Reset()
+	w.used = 0
+}
+
+func (w *wrapper) finish() []string {
+	if w.line.Len() > 0 {
+		w.flush()
+	}
+	return w.lines
+}

@@ -1,0 +1,94 @@
+// Package pdf writes a page.Document as a PDF file at true size.
+//
+// Every page has the size the document gives it and nothing on it is scaled.
+// Coordinates are written to a ten-thousandth of a point (0.04 µm). The same
+// document gives the same bytes.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"rodsheet/render/lettering"
+	"rodsheet/render/page"
+)
+
+// perMM is points to the millimetre: a point is 1/72 in, an inch 25.4 mm.
+const perMM = 72 / 25.4
+
+// The side of a PDF page lies between 3 and 14400 points (ISO 32000-1,
+// Annex C, from memory).
+const (
+	shortest = 3 / perMM
+	longest  = 14400 / perMM
+)
+
+const family = "lettering"
+
+// Write writes doc. When doc cannot be written the error names the page and
+// nothing has reached w.
+func Write(w io.Writer, doc page.Document) error {
+	if err := check(doc); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	var b bytes.Buffer
+	if err := compose(doc).Output(&b); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	file, err := addToCatalog(b.Bytes(), preferences)
+	if err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	_, err = w.Write(file)
+	return err
+}
+
+func check(doc page.Document) error {
+	if err := doc.Check(); err != nil {
+		return err
+	}
+	for i, p := range doc.Pages {
+		if min(p.Width, p.Height) < shortest || max(p.Width, p.Height) > longest {
+			return fmt.Errorf("page %d %q: size %.1f × %.1f mm; a PDF page has sides of %.1f to %.1f mm",
+				i+1, p.Name, p.Width, p.Height, shortest, longest)
+		}
+	}
+	return nil
+}
+
+// compose draws all pages. The date is fixed so that the bytes depend on
+// nothing but doc.
+func compose(doc page.Document) *gofpdf.Fpdf {
+	f := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: sheet(doc.Pages[0])})
+	epoch := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+	f.SetCreationDate(epoch)
+	f.SetModificationDate(epoch)
+	f.SetCatalogSort(true)
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.SetTitle(lettering.Clean(doc.Title), true)
+	f.SetSubject(lettering.Clean(doc.Subject), true)
+	f.SetCreator("rodsheet", true)
+	f.AddUTF8FontFromBytes(family, "", lettering.TTF())
+	f.SetFont(family, "", 1)
+
+	last := doc.Pages[len(doc.Pages)-1]
+	var path pathWriter
+	for _, p := range doc.Pages {
+		f.AddPageFormat("P", sheet(p))
+		// gofpdf counts the place of a bookmark down from the top of the last
+		// page, whatever page it is on.
+		f.Bookmark(lettering.Clean(p.Name), 0, last.Height-p.Height)
+		f.RawWriteStr(path.strokes(doc.Lines, p.Strokes))
+		for _, t := range p.Texts {
+			letter(f, t)
+		}
+	}
+	return f
+}
+
+func sheet(p page.Page) gofpdf.SizeType { return gofpdf.SizeType{Wd: p.Width, Ht: p.Height} }

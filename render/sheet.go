@@ -1,0 +1,333 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/render/lettering"
+	"rodsheet/render/page"
+	"rodsheet/templates"
+)
+
+// A place names one tile of one drawing.
+type place struct {
+	drawing  *laid
+	row, col int
+}
+
+// tileSheets returns the sheet, from 1, on which each tile stands.
+func (p Plan) tileSheets() map[place]int {
+	out := map[place]int{}
+	for i, sheet := range p.sheets {
+		for _, b := range sheet {
+			if b.tile != nil {
+				out[place{b.tile.laid, b.tile.row, b.tile.col}] = i + 1
+			}
+		}
+	}
+	return out
+}
+
+// A pen draws on one page.
+type pen struct{ page page.Page }
+
+func (n *pen) line(line int, points ...geometry.Point) {
+	n.page.Strokes = append(n.page.Strokes, page.Stroke{Line: line, Points: points})
+}
+
+func (n *pen) text(x, y, height float64, s string) {
+	if s != "" {
+		n.page.Texts = append(n.page.Texts, page.Text{At: geometry.Pt(x, y), Height: height, String: s})
+	}
+}
+
+// sheet draws sheet i.
+func (p Plan) sheet(i int, where map[place]int) page.Page {
+	paper := p.layout.Paper
+	n := &pen{page.Page{Width: paper.Width, Height: paper.Height, Name: p.bookmark(i)}}
+	for _, b := range p.sheets[i] {
+		if b.tile != nil {
+			p.drawTile(n, b, where)
+			p.drawCaption(n, b)
+		} else {
+			p.drawWords(n, b)
+		}
+	}
+	p.drawFoot(n, i)
+	return n.page
+}
+
+// bookmark names a sheet by the templates on it.
+func (p Plan) bookmark(i int) string {
+	var names []string
+	for _, b := range p.sheets[i] {
+		switch {
+		case b.tile != nil:
+			names = append(names, b.tile.title())
+		case len(names) == 0:
+			names = append(names, b.panel.lines[0].text)
+		}
+	}
+	return fmt.Sprintf("%d: %s", i+1, strings.Join(names, "; "))
+}
+
+// light reports whether lettering may stand over strokes of the role.
+func light(r templates.Role) bool { return r == templates.Waste }
+
+// drawTile draws one tile: its strokes, its marks, and its labels where they
+// keep clear of both.
+func (p Plan) drawTile(n *pen, b placed, where map[place]int) {
+	t := b.tile
+	corner := p.corner(b)
+	move := geometry.Translate(corner.Sub(t.window.Min))
+	letters := &placer{window: t.core().Add(corner.Sub(t.window.Min))}
+	hatch := n.strokes(t, move, letters)
+	n.marks(t, move, letters)
+	n.trimLines(t, move, letters, where)
+	for _, l := range t.Labels {
+		if on, ok := t.shows(l); ok {
+			height := small
+			if l.Big {
+				height = large
+			}
+			letters.set(l.Text, height, geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+		}
+	}
+	n.hatch(hatch, letters.boxes)
+	for _, s := range letters.leaders {
+		n.line(int(templates.Construction), s.A, s.B)
+	}
+	n.page.Texts = append(n.page.Texts, letters.texts...)
+}
+
+// strokes draws what the window shows of every stroke as open lines, and
+// returns the hatching for later: it gives way to the labels.
+func (n *pen) strokes(t *tile, move geometry.Affine, letters *placer) []geometry.Segment {
+	var hatch []geometry.Segment
+	for _, s := range t.Strokes {
+		for _, run := range geometry.ClipLine(t.turn.ApplyAll(s.Points), t.window) {
+			points := move.ApplyAll(run)
+			if light(s.Role) {
+				hatch = append(hatch, chain(points)...)
+				continue
+			}
+			n.line(int(s.Role), points...)
+			letters.lines = append(letters.lines, chain(points)...)
+		}
+	}
+	return hatch
+}
+
+func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
+	for _, l := range lines {
+		parts := []geometry.Segment{l}
+		for _, box := range boxes {
+			var rest []geometry.Segment
+			for _, part := range parts {
+				rest = append(rest, geometry.CutOut(part, box)...)
+			}
+			parts = rest
+		}
+		for _, part := range parts {
+			n.line(int(templates.Waste), part.A, part.B)
+		}
+	}
+}
+
+// marks draws the registration marks and the crosses of the check lengths
+// that the window holds whole.
+func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
+	for _, at := range t.marks {
+		if t.window.Holds(geometry.Rect{Min: at, Max: at}.Grow(2 * markRadius)) {
+			c := move.Apply(at)
+			letters.lines = append(letters.lines, n.cross(c, 2*markRadius)...)
+			ring := geometry.Arc(c, markRadius, 0, fullTurn)
+			n.line(register, ring...)
+			letters.lines = append(letters.lines, chain(ring)...)
+		}
+	}
+	for _, x := range t.crosses {
+		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Grow(markRadius)) {
+			c := move.Apply(x.at)
+			letters.lines = append(letters.lines, n.cross(c, markRadius)...)
+			if t.core().Contains(x.at) {
+				letters.set(x.name, large, geometry.Segment{A: c, B: c})
+			}
+		}
+	}
+}
+
+func (n *pen) cross(c geometry.Point, arm float64) []geometry.Segment {
+	level := geometry.Segment{A: c.Sub(geometry.Pt(arm, 0)), B: c.Add(geometry.Pt(arm, 0))}
+	plumb := geometry.Segment{A: c.Sub(geometry.Pt(0, arm)), B: c.Add(geometry.Pt(0, arm))}
+	n.line(register, level.A, level.B)
+	n.line(register, plumb.A, plumb.B)
+	return []geometry.Segment{level, plumb}
+}
+
+// trimLines draws the trim line of every seam of the tile. The left and the
+// upper sheet of a pair is trimmed and laid on the other.
+func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where map[place]int) {
+	core, w := t.core(), t.window
+	for _, seam := range []struct {
+		row, col int // of the neighbour, from this tile
+		line     geometry.Segment
+		trimmed  bool
+	}{
+		{0, 1, geometry.Segment{A: geometry.Pt(core.Max.X, w.Min.Y), B: geometry.Pt(core.Max.X, w.Max.Y)}, true},
+		{0, -1, geometry.Segment{A: geometry.Pt(core.Min.X, w.Min.Y), B: geometry.Pt(core.Min.X, w.Max.Y)}, false},
+		{1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Min.Y), B: geometry.Pt(w.Max.X, core.Min.Y)}, true},
+		{-1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Max.Y), B: geometry.Pt(w.Max.X, core.Max.Y)}, false},
+	} {
+		next, ok := where[place{t.laid, t.row + seam.row, t.col + seam.col}]
+		if !ok {
+			continue
+		}
+		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
+		n.line(trim, s.A, s.B)
+		letters.lines = append(letters.lines, s)
+		text := fmt.Sprintf("lay sheet %d to this line", next)
+		if seam.trimmed {
+			text = fmt.Sprintf("trim here, lay on sheet %d", next)
+		}
+		letters.set(text, small, s)
+	}
+}
+
+// shows returns the part of the labelled line, in laid coordinates, that the
+// tile is to label, and reports whether there is one. A point belongs to the
+// one tile whose core holds it. A line is labelled wherever enough of it
+// shows, and always where most of it does.
+func (t *tile) shows(l templates.Label) (geometry.Segment, bool) {
+	on := geometry.Segment{A: t.turn.Apply(l.On.A), B: t.turn.Apply(l.On.B)}
+	if t.rows*t.cols == 1 {
+		return on, true
+	}
+	if on.A == on.B {
+		return on, t.owns(on.A)
+	}
+	part, ok := geometry.ClipSegment(on, t.core())
+	if !ok || part.A == part.B {
+		return part, false
+	}
+	if part.Length() > lettering.Width(l.Text, small)+6 {
+		return part, true
+	}
+	return part, t.owns(on.Mid())
+}
+
+// owns reports whether the tile is the one of its drawing whose core holds p:
+// a core is open to the right and below where there is a neighbour.
+func (t *tile) owns(p geometry.Point) bool {
+	c := t.core()
+	return (c.Min.X <= p.X || t.col == 1) && (p.X < c.Max.X || t.col == t.cols) &&
+		(c.Min.Y < p.Y || t.row == t.rows) && (p.Y <= c.Max.Y || t.row == 1)
+}
+
+// drawCaption names the tile under its window and shows its place in the
+// whole on a key map.
+func (p Plan) drawCaption(n *pen, b placed) {
+	t := b.tile
+	corner := p.corner(b)
+	x := corner.X
+	if size, cell := t.mapSize(); cell > 0 {
+		n.keyMap(t, geometry.Pt(x, corner.Y-1), cell)
+		x += size.X + 2
+	}
+	for i, line := range b.caption {
+		n.text(x, corner.Y-float64(i)*pitch(small)-small-1, small, line)
+	}
+}
+
+// keyMap draws the tiles of the whole from its upper left corner, the one at
+// hand crossed.
+func (n *pen) keyMap(t *tile, at geometry.Point, cell float64) {
+	w, h := float64(t.cols)*cell, float64(t.rows)*cell
+	for c := 0; c <= t.cols; c++ {
+		x := at.X + float64(c)*cell
+		n.line(rule, geometry.Pt(x, at.Y), geometry.Pt(x, at.Y-h))
+	}
+	for r := 0; r <= t.rows; r++ {
+		y := at.Y - float64(r)*cell
+		n.line(rule, geometry.Pt(at.X, y), geometry.Pt(at.X+w, y))
+	}
+	x, y := at.X+float64(t.col-1)*cell, at.Y-float64(t.row)*cell
+	n.line(rule, geometry.Pt(x, y), geometry.Pt(x+cell, y+cell))
+	n.line(rule, geometry.Pt(x, y+cell), geometry.Pt(x+cell, y))
+}
+
+func (p Plan) drawWords(n *pen, b placed) {
+	l := p.layout
+	x, y := l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y
+	w := b.panel
+	n.line(rule, geometry.Pt(x, y+w.rule), geometry.Pt(x+w.width, y+w.rule))
+	for _, line := range w.lines {
+		n.text(x+line.at.X, y+line.at.Y, line.height, line.text)
+	}
+}
+
+// drawFoot draws what every sheet carries: the two rules, what it is, which
+// sheet it is, and how it is to be printed.
+func (p Plan) drawFoot(n *pen, i int) {
+	l := p.layout
+	foot := l.Margin + l.footHeight()
+	left := l.Margin + railWidth/2 - 1
+	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-railWidth/2)))
+	n.rules(geometry.Rotate(fullTurn / 4).Then(geometry.Translate(geometry.Pt(left, foot))))
+	unit := "millimetres"
+	if l.Unit == measure.Inch {
+		unit = "inches"
+	}
+	words := []string{
+		fmt.Sprintf("sheet %d of %d, %s, lengths in %s", i+1, len(p.sheets), l.Paper.Name, unit),
+		"print at 100 %, actual size; measure the rules",
+	}
+	x, y := l.Margin+ruleLength+18, foot-pitch(small)+0.5
+	if l.narrow() {
+		x, y = l.Margin, foot-railWidth-small
+	}
+	for _, s := range words {
+		n.text(x, y, small, s)
+		y -= pitch(small)
+	}
+	y = foot - railWidth - large
+	if l.narrow() {
+		y -= 2 * pitch(large)
+	}
+	for _, s := range l.titleLines() {
+		n.text(l.Margin, y, large, s)
+		y -= pitch(large)
+	}
+}
+
+// rules draws a 100 mm rule and a 4 in rule back to back along the x axis
+// from the origin of m.
+func (n *pen) rules(m geometry.Affine) {
+	at := func(x, y float64) geometry.Point { return m.Apply(geometry.Pt(x, y)) }
+	n.line(rule, at(0, 0), at(ruleLength, 0))
+	for k := 0; k <= 20; k++ {
+		n.line(rule, at(float64(k)*5, 0), at(float64(k)*5, tick(k, 2, 10)))
+	}
+	for k := 0; k <= 32; k++ {
+		x := float64(k) * measure.MillimetresPerInch / 8
+		n.line(rule, at(x, 0), at(x, -tick(k, 4, 8)))
+	}
+	angle := geometry.Segment{A: at(0, 0), B: at(1, 0)}.Angle()
+	n.page.Texts = append(n.page.Texts,
+		page.Text{At: at(ruleLength+1.2, 0.5), Height: small, Angle: angle, String: "100 mm"},
+		page.Text{At: at(ruleLength+1.2, -0.7-small), Height: small, Angle: angle, String: "4 in"})
+}
+
+// tick returns the length of the k-th mark of a rule: longest at every long,
+// middling at every mid.
+func tick(k, mid, long int) float64 {
+	switch {
+	case k%long == 0:
+		return 3
+	case k%mid == 0:
+		return 2
+	}
+	return 1.2
+}

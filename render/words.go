@@ -1,0 +1,157 @@
+package render
+
+import (
+	"rodsheet/geometry"
+	"rodsheet/render/lettering"
+	"rodsheet/templates"
+)
+
+// Words is a panel set in lines. Places are from its upper left corner, y up,
+// so they are negative; At is the left end of a base line.
+type words struct {
+	lines []wordLine
+	rule  float64 // level of the line under the heading
+	width float64
+}
+
+type wordLine struct {
+	at     geometry.Point
+	height float64
+	text   string
+}
+
+const columnGap = 4.0
+
+// layPanel sets a panel in blocks no larger than most, as wide as a column of
+// the sheet unless its table needs more.
+func layPanel(p templates.Panel, column float64, most geometry.Point) []item {
+	widths := columnWidths(p.Table, most.X)
+	width := max(column, total(widths))
+	rows := tableLines(p.Table, widths)
+	for i, text := range p.Text {
+		if i > 0 || len(rows) > 0 {
+			rows = append(rows, row{})
+		}
+		for _, line := range lettering.Wrap(text, small, width) {
+			rows = append(rows, row{line})
+		}
+	}
+	return panelBlocks(p.Heading, rows, widths, width, most.Y)
+}
+
+// A row is one line of print: a cell for each column, or a single cell that
+// may run across all of them; an empty row is half a line of air.
+type row []string
+
+func total(widths []float64) float64 {
+	sum := 0.0
+	for _, w := range widths {
+		sum += w + columnGap
+	}
+	return sum
+}
+
+// columnWidths returns the width of each column; a row of one cell runs across
+// all and has no say. Where together they are wider than most, the widest is
+// narrowed and its cells wrap.
+func columnWidths(table [][]string, most float64) []float64 {
+	var widths []float64
+	for _, cells := range table {
+		if len(cells) == 1 {
+			continue
+		}
+		for i, cell := range cells {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], lettering.Width(cell, small))
+		}
+	}
+	const narrowest = 15
+	for total(widths) > most {
+		widest := 0
+		for i, w := range widths {
+			if w > widths[widest] {
+				widest = i
+			}
+		}
+		if widths[widest] <= narrowest {
+			break
+		}
+		widths[widest] = max(narrowest, widths[widest]-(total(widths)-most))
+	}
+	return widths
+}
+
+// tableLines wraps the cells of a table to their columns.
+func tableLines(table [][]string, widths []float64) []row {
+	var out []row
+	for _, cells := range table {
+		if len(cells) == 1 {
+			for _, line := range lettering.Wrap(cells[0], small, max(total(widths), 15)) {
+				out = append(out, row{line})
+			}
+			continue
+		}
+		wrapped := make([][]string, len(cells))
+		most := 0
+		for i, cell := range cells {
+			wrapped[i] = lettering.Wrap(cell, small, widths[i]+1e-6)
+			most = max(most, len(wrapped[i]))
+		}
+		for k := range most {
+			line := make(row, len(cells))
+			for i := range cells {
+				if k < len(wrapped[i]) {
+					line[i] = wrapped[i][k]
+				}
+			}
+			out = append(out, line)
+		}
+	}
+	return out
+}
+
+// panelBlocks breaks the rows into blocks no higher than most, each with the
+// heading.
+func panelBlocks(heading string, rows []row, widths []float64, width, most float64) []item {
+	var out []item
+	for len(rows) > 0 || out == nil {
+		w := &words{width: width}
+		y := -large
+		for _, line := range lettering.Wrap(heading, large, width) {
+			w.lines = append(w.lines, wordLine{geometry.Pt(0, y), large, line})
+			y -= pitch(large)
+		}
+		y += pitch(large) - 1.6
+		w.rule = y
+		y -= 1.6 + small
+		for len(rows) > 0 && -y <= most-1 {
+			if len(rows[0]) == 0 {
+				y -= pitch(small) / 2
+			} else {
+				w.set(rows[0], widths, y)
+				y -= pitch(small)
+			}
+			rows = rows[1:]
+		}
+		height := -y - pitch(small) + small
+		out = append(out, item{{panel: w, size: geometry.Pt(width, height)}})
+		if heading != "" && len(rows) > 0 && len(out) == 1 {
+			heading += ", continued"
+		}
+	}
+	return out
+}
+
+func (w *words) set(cells row, widths []float64, y float64) {
+	x := 0.0
+	for i, cell := range cells {
+		if cell != "" {
+			w.lines = append(w.lines, wordLine{geometry.Pt(x, y), small, cell})
+		}
+		if i < len(widths) {
+			x += widths[i] + columnGap
+		}
+	}
+}

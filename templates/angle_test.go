@@ -1,0 +1,290 @@
+package templates_test
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// a4 is about what an A4 sheet offers.
+var a4 = geometry.Pt(167, 237)
+
+func radians(degrees ...float64) []float64 {
+	out := make([]float64, len(degrees))
+	for i, d := range degrees {
+		out[i] = measure.Radians(d)
+	}
+	return out
+}
+
+// figure returns the value of the only figure of that name.
+func figure(t interface{ Fatalf(string, ...any) }, job templates.Job, name string) float64 {
+	var found []float64
+	for _, f := range job.Figures {
+		if f.Name == name {
+			found = append(found, f.Value.Value)
+		}
+	}
+	if len(found) != 1 {
+		t.Fatalf("%d figures named %q", len(found), name)
+	}
+	return found[0]
+}
+
+func strokesOf(d templates.Drawing, role templates.Role) [][]geometry.Point {
+	var out [][]geometry.Point
+	for _, s := range d.Strokes {
+		if s.Role == role {
+			out = append(out, s.Points)
+		}
+	}
+	return out
+}
+
+func labelTexts(d templates.Drawing) []string {
+	var out []string
+	for _, l := range d.Labels {
+		out = append(out, l.Text)
+	}
+	return out
+}
+
+func cell(p templates.Panel, row string) string {
+	for _, r := range p.Table {
+		if r[0] == row {
+			return r[1]
+		}
+	}
+	return ""
+}
+
+func TestAngleDrawing(t *testing.T) {
+	job, err := templates.Angles(radians(14.5), 0, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if job.Name != "angle-14.5" || len(job.Drawings) != 2 || len(job.Warnings) != 0 {
+		t.Errorf("job %q has %d drawings and warnings %q", job.Name, len(job.Drawings), job.Warnings)
+	}
+	if got, want := job.Drawings[0].Name, "angle 14.5°, right hand"; got != want {
+		t.Errorf("drawing %q, want %q", got, want)
+	}
+	if got, want := job.Drawings[1].Name, "angle 14.5°, left hand"; got != want {
+		t.Errorf("drawing %q, want %q", got, want)
+	}
+	texts := labelTexts(job.Drawings[0])
+	for _, want := range []string{
+		"14.5°", "complement 75.5°: from square", "registration edge", "base 230 mm", "rise 59.48 mm",
+		"cut, or strike on a board from its working edge", "room for the gauge's stock",
+	} {
+		if !slices.Contains(texts, want) {
+			t.Errorf("no label %q among %q", want, texts)
+		}
+	}
+}
+
+func TestAnglePanel(t *testing.T) {
+	for _, c := range []struct {
+		unit      measure.Unit
+		row, want string
+	}{
+		{measure.Millimetre, "gauge reads from the edge", "14.5° = 14° 30′"},
+		{measure.Millimetre, "gauge reads from square", "75.5° = 75° 30′"},
+		{measure.Millimetre, "rise over 100 mm", "25.86 mm"},
+		{measure.Millimetre, "rise over 250 mm", "64.65 mm"},
+		{measure.Millimetre, "rise over 500 mm", "129.31 mm"},
+		{measure.Millimetre, "rise over 12 in", ""},
+		{measure.Millimetre, "slope", "1 in 3.867"},
+		{measure.Millimetre, "a slip of 0.25 mm at the far end costs", "0.06°"},
+		{measure.Inch, "rise over 100 mm", "25.86 mm"},
+		{measure.Inch, "rise over 12 in", "3 7/64 in (3.103)"},
+		{measure.Inch, "rise over 24 in", "6 13/64 in (6.207)"},
+		{measure.Inch, "base", "9 in"},
+	} {
+		job, err := templates.Angles(radians(14.5), 0, templates.Setting{Unit: c.unit, Clear: a4})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := cell(job.Panels[0], c.row); got != c.want {
+			t.Errorf("%s, %q: %q, want %q", c.unit, c.row, got, c.want)
+		}
+	}
+}
+
+// A minute short of a whole degree is carried, not printed as 60′.
+func TestMinutesCarry(t *testing.T) {
+	job, err := templates.Angles(radians(14.997), 0, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := cell(job.Panels[0], "gauge reads from the edge"), "15° = 15° 00′"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+func TestAnglesTogether(t *testing.T) {
+	job, err := templates.Angles(radians(14.5, 60, 120, 14.5), 0, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if job.Name != "angles-14.5-60" || job.Title != "Angles 14.5°, 60°" || len(job.Drawings) != 4 {
+		t.Errorf("name %q, title %q, %d drawings", job.Name, job.Title, len(job.Drawings))
+	}
+	want := []string{
+		"120° is drawn as its supplement, 60°: the same line, read from the other side",
+		"60° is asked for more than once and drawn once",
+		"14.5° is asked for more than once and drawn once",
+	}
+	if !slices.Equal(job.Warnings, want) {
+		t.Errorf("warnings %q, want %q", job.Warnings, want)
+	}
+	if got := figure(t, job, "60° rise over 100 mm"); math.Abs(got-100*math.Sqrt(3)) > 1e-9 {
+		t.Errorf("60° rise over 100 mm = %.9f", got)
+	}
+	many, err := templates.Angles(radians(1, 2, 3, 4, 5, 6), 0, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if many.Name != "angles-1-2-3-4-and-2-more" || many.Title != "Angles 1°, 2°, 3°, 4° and 2 more" {
+		t.Errorf("name %q, title %q", many.Name, many.Title)
+	}
+}
+
+func TestAnglesRefuses(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		angles []float64
+		base   float64
+		figure string
+	}{
+		{"none", nil, 0, "number of angles"},
+		{"square", radians(45, 90), 0, "angle"},
+		{"too flat", radians(0.2), 0, "angle"},
+		{"NaN", radians(math.NaN()), 0, "angle"},
+		{"base negative", radians(45), -1, "base"},
+		{"base short", radians(45), 49, "base"},
+		{"base absurd", radians(45), 3001, "base"},
+		{"base NaN", radians(45), math.NaN(), "base"},
+		{"base infinite", radians(45), math.Inf(1), "base"},
+	} {
+		job, err := templates.Angles(c.angles, c.base, templates.Setting{Clear: a4})
+		var bound *measure.BoundError
+		if !errors.As(err, &bound) || bound.Figure != c.figure {
+			t.Errorf("%s: err = %v, want a bound on %q", c.name, err, c.figure)
+		}
+		if !reflect.DeepEqual(job, templates.Job{}) {
+			t.Errorf("%s: a job comes with the error", c.name)
+		}
+	}
+}
+
+// A base that is asked for is drawn, whatever the sheet.
+func TestAnglesBase(t *testing.T) {
+	job, err := templates.Angles(radians(40), 600, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := figure(t, job, "base"); got != 600 {
+		t.Errorf("base %.3f, want 600", got)
+	}
+	steep, err := templates.Angles(radians(80), 600, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := figure(t, steep, "rise"); math.Abs(got-600) > 1e-9 {
+		t.Errorf("rise %.9f, want 600", got)
+	}
+}
+
+// Without bounds, as on paper cut to the job, the edge stops at 250 mm or 10 in.
+func TestAnglesWithoutPaperBounds(t *testing.T) {
+	for _, c := range []struct {
+		unit measure.Unit
+		want float64
+	}{{measure.Millimetre, 250}, {measure.Inch, 254}} {
+		inf := math.Inf(1)
+		job, err := templates.Angles(radians(89.5), 0, templates.Setting{Unit: c.unit, Clear: geometry.Pt(inf, inf)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		cut := geometry.Bounds(strokesOf(job.Drawings[0], templates.Cut)[0]...)
+		if math.Abs(cut.Width()-c.want) > 1e-9 || math.Abs(cut.Height()-c.want) > 1e-9 {
+			t.Errorf("%s: cut %.3f × %.3f, want %.3f both ways", c.unit, cut.Width(), cut.Height(), c.want)
+		}
+	}
+}
+
+func TestAngleDrawingLaws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		deg := rapid.Float64Range(0.5, 89.5).Draw(t, "degrees")
+		unit := measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
+		clear := geometry.Pt(
+			rapid.Float64Range(150, 400).Draw(t, "clear width"),
+			rapid.Float64Range(210, 500).Draw(t, "clear height"),
+		)
+		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear})
+		if err != nil {
+			t.Fatal(err)
+		}
+		right, left := job.Drawings[0], job.Drawings[1]
+		if !mirrored(right, left) {
+			t.Fatalf("left hand is not the mirror image of the right")
+		}
+		box := right.Bounds()
+		long, short := math.Max(clear.X, clear.Y), math.Min(clear.X, clear.Y)
+		if box.Width() > long+1e-9 || box.Height() > short+1e-9 {
+			t.Fatalf("%.3f × %.3f does not go on %.3f × %.3f", box.Width(), box.Height(), long, short)
+		}
+		outline := strokesOf(right, templates.Cut)[0]
+		if edge := outline[1].Sub(outline[0]); edge.Y != 0 || edge.X < 200 || edge.X > 254+1e-9 {
+			t.Fatalf("registration edge is %v", edge)
+		}
+		top := outline[len(outline)-2] // the last is the first again
+		want := geometry.Pt(figure(t, job, "base"), figure(t, job, "rise"))
+		if outline[0] != (geometry.Point{}) || top.Distance(want) > 1e-9 {
+			t.Fatalf("slope ends at %v, want %v", top, want)
+		}
+		if got := math.Atan2(top.Y, top.X); math.Abs(got-measure.Radians(deg)) > 1e-9 {
+			t.Fatalf("slope stands at %.12f, want %.12f", got, measure.Radians(deg))
+		}
+		if sum := figure(t, job, "angle") + figure(t, job, "complement"); math.Abs(sum-math.Pi/2) > 1e-12 {
+			t.Fatalf("angle and complement make %.12f", sum)
+		}
+	})
+}
+
+// mirrored reports whether b is a with every x turned round, in the same order
+// and with the same words.
+func mirrored(a, b templates.Drawing) bool {
+	flip := func(p geometry.Point) geometry.Point { return geometry.Pt(-p.X, p.Y) }
+	if len(a.Strokes) != len(b.Strokes) || len(a.Labels) != len(b.Labels) {
+		return false
+	}
+	for i, s := range a.Strokes {
+		o := b.Strokes[i]
+		if s.Role != o.Role || len(s.Points) != len(o.Points) {
+			return false
+		}
+		for j, p := range s.Points {
+			if flip(p) != o.Points[j] {
+				return false
+			}
+		}
+	}
+	for i, l := range a.Labels {
+		o := b.Labels[i]
+		if l.Text != o.Text || l.Big != o.Big || flip(l.On.A) != o.On.A || flip(l.On.B) != o.On.B {
+			return false
+		}
+	}
+	return strings.Replace(a.Name, "right", "left", 1) == b.Name
+}

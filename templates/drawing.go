@@ -1,0 +1,105 @@
+// Package templates says what each full-size drawing holds and what it means:
+// which line is cut and which is folded, what every line is called, and the
+// figures that go with it. One file holds one kind of template. The package
+// knows neither paper nor file formats.
+package templates
+
+import (
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// A Role is the meaning of a stroke. How it looks is render's affair.
+type Role uint8
+
+const (
+	Cut          Role = iota // cut, or knifed, to this line
+	Outline                  // an edge of the stock
+	Fold                     // an arris over which the paper is folded
+	Hidden                   // an edge behind the face shown
+	Centre                   // a centre line
+	Construction             // dimension lines, leaders, set-out marks
+	Waste                    // hatching of what is cut away
+)
+
+// A Stroke is an open polyline with a meaning, in template millimetres, y up.
+type Stroke struct {
+	Role   Role
+	Points []geometry.Point
+}
+
+// A Label is lettering that speaks of a line or, where both ends of On are the
+// same, of a point. It is set near On, clear of every line but hatching; a
+// label of a line is repeated on each sheet that shows enough of the line.
+type Label struct {
+	Text string
+	On   geometry.Segment
+	Big  bool // the larger of the two letter heights
+}
+
+// A Drawing is one template at full size.
+type Drawing struct {
+	Name    string // part, hand and view: "lap, right hand, face"
+	Strokes []Stroke
+	Labels  []Label
+}
+
+// A Figure is one worked-out size with the name a maker calls it by.
+type Figure struct {
+	Name  string
+	Value measure.Quantity
+}
+
+// A Panel is a block of words or figures printed beside the drawings.
+type Panel struct {
+	Heading string
+	Table   [][]string // rows of cells; may be empty
+	Text    []string   // paragraphs after the table
+}
+
+// A Job is all that one command prints.
+type Job struct {
+	Name     string // short, fit for a file name: "lap-60"
+	Title    string
+	Drawings []Drawing
+	Panels   []Panel
+	Figures  []Figure
+	Warnings []string
+}
+
+// A Setting is what a template must know of the world outside it.
+type Setting struct {
+	Unit measure.Unit
+	// Clear is the width and height in mm that one sheet offers the strokes
+	// of a drawing; room for labels round them is already taken off.
+	Clear geometry.Point
+}
+
+// Bounds returns the box round all strokes.
+func (d Drawing) Bounds() geometry.Rect {
+	var all []geometry.Point
+	for _, s := range d.Strokes {
+		all = append(all, s.Points...)
+	}
+	return geometry.Bounds(all...)
+}
+
+// line adds an open polyline.
+func (d *Drawing) line(role Role, points ...geometry.Point) {
+	d.Strokes = append(d.Strokes, Stroke{role, points})
+}
+
+// polygon adds a closed outline.
+func (d *Drawing) polygon(role Role, corners ...geometry.Point) {
+	d.line(role, geometry.Closed(corners)...)
+}
+
+// label names a point.
+func (d *Drawing) label(at geometry.Point, text string) {
+	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: at, B: at}})
+}
+
+// labelLine names a line.
+func (d *Drawing) labelLine(a, b geometry.Point, text string) {
+	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: a, B: b}})
+}

@@ -1,0 +1,194 @@
+package templates_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+func leg(faces geometry.TaperFaces) geometry.Taper {
+	return geometry.Taper{Length: 700, Top: 40, Foot: 22, Start: 150, Faces: faces}
+}
+
+func TestTaperDrawings(t *testing.T) {
+	hands := []string{"taper, right hand, face", "taper, left hand, face"}
+	either := []string{"taper, either hand, face"}
+	for _, c := range []struct {
+		faces  geometry.TaperFaces
+		names  []string
+		labels []string
+	}{
+		{geometry.OneFace, hands, []string{"cut line, 1.87° to the straight face", "reference edge"}},
+		{geometry.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight face", "reference edge: on the outside arris"}},
+		{geometry.OppositeFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
+		{geometry.FourFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
+	} {
+		job, err := templates.Taper(leg(c.faces), templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var names []string
+		for _, d := range job.Drawings {
+			names = append(names, d.Name)
+		}
+		if !slices.Equal(names, c.names) {
+			t.Errorf("%s: drawings %q, want %q", c.faces, names, c.names)
+		}
+		texts := labelTexts(job.Drawings[0])
+		for _, want := range append(c.labels, "top 40 mm", "foot 22 mm", "start, 150 mm from the top end", "waste", "grain") {
+			if !slices.Contains(texts, want) {
+				t.Errorf("%s: no label %q among %q", c.faces, want, texts)
+			}
+		}
+	}
+}
+
+func TestTaperFigures(t *testing.T) {
+	one, err := templates.Taper(leg(geometry.OneFace), templates.Setting{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	both, err := templates.Taper(leg(geometry.OppositeFaces), templates.Setting{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		job  templates.Job
+		name string
+		want float64
+	}{
+		{one, "taper angle", math.Atan(18.0 / 550)},
+		{one, "loss at the foot", 18},
+		{one, "length of cut", math.Hypot(18, 550)},
+		{one, "taper per 100 mm", 18.0 / 5.5},
+		{one, "taper per foot", 18.0 / 550 * 304.8},
+		{both, "taper angle", math.Atan(9.0 / 550)},
+		{both, "included angle", 2 * math.Atan(9.0/550)},
+		{both, "loss at the foot", 9},
+		{both, "taper per 100 mm", 18.0 / 5.5},
+	} {
+		if got := figure(t, c.job, c.name); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s, %s = %.12f, want %.12f", c.job.Name, c.name, got, c.want)
+		}
+	}
+	if slices.ContainsFunc(one.Figures, func(f templates.Figure) bool { return f.Name == "included angle" }) {
+		t.Error("one tapered face has no included angle")
+	}
+}
+
+func TestTaperOffsets(t *testing.T) {
+	job, err := templates.Taper(geometry.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := [][]string{
+		{"from the top end", "from the reference edge", "to cut away"},
+		{"0", "40", "0"}, {"20", "40", "0"}, {"50", "37", "3"}, {"100", "32", "8"},
+		{"150", "27", "13"}, {"200", "22", "18"}, {"220", "20", "20"},
+	}
+	if got := job.Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+		t.Errorf("offsets %q, want %q", got, want)
+	}
+	inches := geometry.Taper{Length: 6 * 25.4, Top: 4 * 25.4, Foot: 1 * 25.4, Faces: geometry.FourFaces}
+	job, err = templates.Taper(inches, templates.Setting{Unit: measure.Inch})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want = [][]string{
+		{"from the top end", "width", "each side of the centre line", "from each edge"},
+		{"0", "4", "2", "0"}, {"2", "3", "1 1/2", "1/2"}, {"4", "2", "1", "1"}, {"6", "1", "1/2", "1 1/2"},
+	}
+	if got := job.Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+		t.Errorf("offsets in inches %q, want %q", got, want)
+	}
+}
+
+// Each arrangement says what becomes of the offcut, and every job how a saw is
+// made safe.
+func TestTaperWords(t *testing.T) {
+	for f, want := range map[geometry.TaperFaces]string{
+		geometry.OneFace:       "Keep the offcut",
+		geometry.AdjacentFaces: "left-hand template on its neighbour",
+		geometry.OppositeFaces: "the included angle, 1.87°",
+		geometry.FourFaces:     "Tape this offcut back too",
+	} {
+		job, err := templates.Taper(leg(f), templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := ""
+		for _, p := range job.Panels {
+			words += strings.Join(p.Text, "\n") + "\n"
+		}
+		for _, w := range []string{want, "A bevel taken off the tapered face differs", "Never trap the offcut"} {
+			if !strings.Contains(words, w) {
+				t.Errorf("%s: %q is not said", f, w)
+			}
+		}
+	}
+}
+
+func TestTaperRefuses(t *testing.T) {
+	bad := leg(geometry.OneFace)
+	bad.Foot = 45
+	job, err := templates.Taper(bad, templates.Setting{})
+	var bound *measure.BoundError
+	if !errors.As(err, &bound) || bound.Figure != "foot" || len(job.Drawings) != 0 {
+		t.Errorf("err = %v with %d drawings, want a bound on the foot", err, len(job.Drawings))
+	}
+}
+
+func TestTaperDrawingLaws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		top := rapid.Float64Range(20, 100).Draw(t, "top")
+		taper := geometry.Taper{
+			Length: rapid.Float64Range(250, 2000).Draw(t, "length"),
+			Top:    top,
+			Foot:   top * rapid.Float64Range(0.2, 0.95).Draw(t, "foot"),
+			Start:  rapid.Float64Range(0, 120).Draw(t, "start"),
+			Faces:  geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces")),
+		}
+		job, err := templates.Taper(taper, templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := job.Drawings[0]
+		if len(job.Drawings) == 2 && !mirrored(d, job.Drawings[1]) {
+			t.Fatal("left hand is not the mirror image of the right")
+		}
+		cuts := strokesOf(d, templates.Cut)
+		if want := len(taper.Cuts()); len(cuts) != want {
+			t.Fatalf("%d cut lines, want %d", len(cuts), want)
+		}
+		loss, start, length := figure(t, job, "loss at the foot"), figure(t, job, "start"), figure(t, job, "length")
+		for i, c := range cuts {
+			from, to := geometry.Pt(start, top), geometry.Pt(length, top-loss)
+			if i == 1 {
+				from, to = geometry.Pt(start, 0), geometry.Pt(length, loss)
+			}
+			if c[0].Distance(from) > 1e-9 || c[1].Distance(to) > 1e-9 {
+				t.Fatalf("cut %d runs %v, want %v to %v", i, c, from, to)
+			}
+			if got := c[0].Distance(c[1]); math.Abs(got-figure(t, job, "length of cut")) > 1e-9 {
+				t.Fatalf("cut %d is %.9f long", i, got)
+			}
+		}
+		for _, line := range strokesOf(d, templates.Waste) {
+			mid := line[0].Lerp(line[1], 0.5)
+			if lo, hi := taper.Edges(mid.X); lo+1e-9 < mid.Y && mid.Y < hi-1e-9 {
+				t.Fatalf("hatching runs into the leg at %v", mid)
+			}
+			if !geometry.Box(-1e-9, -1e-9, length+1e-9, top+1e-9).Contains(mid) {
+				t.Fatalf("hatching leaves the blank at %v", mid)
+			}
+		}
+	})
+}

@@ -1,0 +1,169 @@
+package templates
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+const (
+	reach     = 30.0 // how far past a joint the edges of the stock are drawn, mm
+	hatchStep = 3.0  // between the lines of waste hatching, mm
+	offset    = 7.0  // from an edge to its dimension line, mm
+	tick      = 1.5  // half an end mark of a dimension line, mm
+)
+
+// A side is one of the four long sides of a part. Each has a frame of its
+// own: x along the part from the datum, y from the reference edge on the two
+// faces and down from the face on the two edges.
+type side uint8
+
+const (
+	referenceEdge side = iota
+	faceSide
+	farEdge
+	backFace
+)
+
+// A wrap is the strip of paper that goes round a part: its long sides one
+// above the other as they follow each other round the section, printed side
+// out, from the reference edge at the foot. The face keeps its frame.
+type wrap struct {
+	width, thickness float64
+	back             bool // the back face is covered too
+}
+
+// sides returns the sides from the foot of the strip.
+func (w wrap) sides() []side {
+	if w.back {
+		return []side{referenceEdge, faceSide, farEdge, backFace}
+	}
+	return []side{referenceEdge, faceSide, farEdge}
+}
+
+// place returns the map from the frame of a side to the strip. The frames of
+// the reference edge and of the back run down the strip.
+func (w wrap) place(s side) geometry.Affine {
+	switch s {
+	case referenceEdge:
+		return geometry.Scale(1, -1)
+	case farEdge:
+		return geometry.Translate(geometry.Pt(0, w.width))
+	case backFace:
+		return geometry.Scale(1, -1).Then(geometry.Translate(geometry.Pt(0, 2*w.width+w.thickness)))
+	}
+	return geometry.Identity()
+}
+
+// breadth returns the size of a side across the part.
+func (w wrap) breadth(s side) float64 {
+	if s == faceSide || s == backFace {
+		return w.width
+	}
+	return w.thickness
+}
+
+// An arris is a long edge of the part: where it lies on the strip, and at
+// which y across the face.
+type arris struct{ level, y float64 }
+
+// arrises returns the bounds of the sides from the foot of the strip.
+func (w wrap) arrises() []arris {
+	all := []arris{
+		{-w.thickness, 0}, {0, 0},
+		{w.width, w.width}, {w.width + w.thickness, w.width},
+		{2*w.width + w.thickness, 0},
+	}
+	return all[:len(w.sides())+1]
+}
+
+// drawing lays what each side holds on the strip, and draws the arrises from
+// x = from(y) to x = to.
+func (w wrap) drawing(name string, content func(side) Drawing, from func(y float64) float64, to float64) Drawing {
+	d := Drawing{Name: name}
+	for _, s := range w.sides() {
+		d.add(content(s).moved(w.place(s)))
+	}
+	edges := w.arrises()
+	for i, e := range edges {
+		a, b := geometry.Pt(from(e.y), e.level), geometry.Pt(to, e.level)
+		if i == 0 || i == len(edges)-1 {
+			d.line(Outline, a, b)
+			continue
+		}
+		d.line(Fold, a, b)
+		d.labelLine(geometry.Pt(to-reach, e.level), b, "fold")
+	}
+	return d
+}
+
+// edgeView returns the map that shows a reference edge with the face up and
+// the back on y = 0.
+func (w wrap) edgeView() geometry.Affine {
+	return geometry.Scale(1, -1).Then(geometry.Translate(geometry.Pt(0, w.thickness)))
+}
+
+// add puts everything of o into d.
+func (d *Drawing) add(o Drawing) {
+	d.Strokes = append(d.Strokes, o.Strokes...)
+	d.Labels = append(d.Labels, o.Labels...)
+}
+
+// moved returns d with every point taken through m. Its lettering is not
+// mirrored: labels hold places, not shapes.
+func (d Drawing) moved(m geometry.Affine) Drawing {
+	out := Drawing{Name: d.Name}
+	for _, s := range d.Strokes {
+		out.line(s.Role, m.ApplyAll(s.Points)...)
+	}
+	for _, l := range d.Labels {
+		l.On = geometry.Segment{A: m.Apply(l.On.A), B: m.Apply(l.On.B)}
+		out.Labels = append(out.Labels, l)
+	}
+	return out
+}
+
+// named returns d under another name.
+func (d Drawing) named(name string) Drawing {
+	d.Name = name
+	return d
+}
+
+// mirrored returns d as the other hand, under another name.
+func (d Drawing) mirrored(name string) Drawing {
+	return d.moved(geometry.MirrorX()).named(name)
+}
+
+// hatch fills a polygon with waste hatching.
+func (d *Drawing) hatch(polygon ...geometry.Point) {
+	for _, s := range geometry.Hatch(polygon, math.Pi/4, hatchStep) {
+		d.line(Waste, s.A, s.B)
+	}
+}
+
+// span draws a dimension line beside a and b, to the left on the way from a
+// to b, and names it.
+func (d *Drawing) span(a, b geometry.Point, text string) {
+	along := b.Sub(a).Unit()
+	out := along.Turn().Mul(offset)
+	p, q := a.Add(out), b.Add(out)
+	d.line(Construction, p, q)
+	for _, end := range [2]geometry.Point{p, q} {
+		slant := along.Add(along.Turn()).Mul(tick)
+		d.line(Construction, end.Sub(slant), end.Add(slant))
+	}
+	for _, s := range [2]geometry.Segment{{A: a, B: p}, {A: b, B: q}} {
+		d.line(Construction, s.A.Lerp(s.B, 0.2), s.B)
+	}
+	d.labelLine(p, q, text)
+}
+
+// figureTable returns figures as rows of name and value.
+func figureTable(figures []Figure, u measure.Unit) [][]string {
+	rows := make([][]string, len(figures))
+	for i, f := range figures {
+		rows[i] = []string{f.Name, f.Value.Text(u)}
+	}
+	return rows
+}
