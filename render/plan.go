@@ -44,15 +44,21 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 	}
 	items := []item{{lay(templates.Calibration(l.Unit), false, clear, l.Overlap).tiles()[0].block()}}
 	items = append(items, drawingItems(job.Drawings, laids, clear, l.Overlap)...)
-	column := math.Min(clear.X, (math.Min(clear.X, 190)-gap)/2)
 	for _, p := range panels(job, laids, l.Unit) {
-		items = append(items, layPanel(p, column, clear)...)
+		items = append(items, layPanel(p, columns(clear.X), clear)...)
 	}
 	plan := Plan{layout: l, job: job, sheets: pack(items, clear)}
 	if l.Paper.Whole {
 		plan.shrink()
 	}
 	return plan, plan.check()
+}
+
+// columns returns the widths of a column of words: half the sheet by
+// preference, or what is left beside the calibration square.
+func columns(clear float64) []float64 {
+	half := (math.Min(clear, 190) - gap) / 2
+	return []float64{half, math.Min(half, 62), math.Min(half, 50)}
 }
 
 // check refuses a plan of too many sheets, or of one whole page too large.

@@ -17,6 +17,17 @@ type place struct {
 	row, col int
 }
 
+// name tells the tile from the others of its drawing.
+func (p place) name() string {
+	switch {
+	case p.drawing.cols == 1:
+		return fmt.Sprintf("row %d", p.row)
+	case p.drawing.rows == 1:
+		return fmt.Sprintf("column %d", p.col)
+	}
+	return fmt.Sprintf("row %d column %d", p.row, p.col)
+}
+
 // tileSheets returns the sheet, from 1, on which each tile stands.
 func (p Plan) tileSheets() map[place]int {
 	out := map[place]int{}
@@ -181,16 +192,17 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where ma
 		{1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Min.Y), B: geometry.Pt(w.Max.X, core.Min.Y)}, true},
 		{-1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Max.Y), B: geometry.Pt(w.Max.X, core.Max.Y)}, false},
 	} {
-		next, ok := where[place{t.laid, t.row + seam.row, t.col + seam.col}]
+		next := place{t.laid, t.row + seam.row, t.col + seam.col}
+		sheet, ok := where[next]
 		if !ok {
 			continue
 		}
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
 		letters.lines = append(letters.lines, s)
-		text := fmt.Sprintf("lay sheet %d to this line", next)
+		text := fmt.Sprintf("lay %s, sheet %d, to this line", next.name(), sheet)
 		if seam.trimmed {
-			text = fmt.Sprintf("trim here, lay on sheet %d", next)
+			text = fmt.Sprintf("trim here, lay on %s, sheet %d", next.name(), sheet)
 		}
 		letters.set(text, small, s)
 	}

@@ -97,8 +97,13 @@ func (t *tile) core() geometry.Rect {
 
 // title names the tile for its caption.
 func (t *tile) title() string {
-	if t.rows*t.cols == 1 {
+	switch {
+	case t.rows*t.cols == 1:
 		return t.Name
+	case t.cols == 1:
+		return fmt.Sprintf("%s: row %d of %d", t.Name, t.row, t.rows)
+	case t.rows == 1:
+		return fmt.Sprintf("%s: column %d of %d", t.Name, t.col, t.cols)
 	}
 	return fmt.Sprintf("%s: row %d of %d, column %d of %d", t.Name, t.row, t.rows, t.col, t.cols)
 }

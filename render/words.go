@@ -22,12 +22,29 @@ type wordLine struct {
 
 const columnGap = 4.0
 
-// layPanel sets a panel in blocks no larger than most, as wide as a column of
-// the sheet unless its table needs more.
-func layPanel(p templates.Panel, column float64, most geometry.Point) []item {
-	widths := columnWidths(p.Table, most.X)
-	width := max(column, total(widths))
-	rows := tableLines(p.Table, widths)
+// layPanel sets a panel in blocks no larger than most. A panel that needs one
+// block only may take any of the widths of a column that hold its table, the
+// first of them by preference; a longer one is broken over several blocks.
+func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item {
+	var shapes item
+	for i, column := range columns {
+		blocks := panelBlocks(p, column, most)
+		if i == 0 && len(blocks) > 1 {
+			return blocks
+		}
+		if len(blocks) == 1 && (i == 0 || blocks[0][0].size.X == column) {
+			shapes = append(shapes, blocks[0][0])
+		}
+	}
+	return []item{shapes}
+}
+
+// panelRows sets a panel in lines for a column, which grows where the table
+// needs more.
+func panelRows(p templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
+	widths = columnWidths(p.Table, most)
+	width = max(column, total(widths))
+	rows = tableLines(p.Table, widths)
 	for i, text := range p.Text {
 		if i > 0 || len(rows) > 0 {
 			rows = append(rows, row{})
@@ -36,7 +53,7 @@ func layPanel(p templates.Panel, column float64, most geometry.Point) []item {
 			rows = append(rows, row{line})
 		}
 	}
-	return panelBlocks(p.Heading, rows, widths, width, most.Y)
+	return rows, widths, width
 }
 
 // A row is one line of print: a cell for each column, or a single cell that
@@ -112,9 +129,11 @@ func tableLines(table [][]string, widths []float64) []row {
 	return out
 }
 
-// panelBlocks breaks the rows into blocks no higher than most, each with the
+// panelBlocks breaks a panel into blocks no higher than most, each with the
 // heading.
-func panelBlocks(heading string, rows []row, widths []float64, width, most float64) []item {
+func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item {
+	rows, widths, width := panelRows(p, column, most.X)
+	heading := p.Heading
 	var out []item
 	for len(rows) > 0 || out == nil {
 		w := &words{width: width}
@@ -126,7 +145,7 @@ func panelBlocks(heading string, rows []row, widths []float64, width, most float
 		y += pitch(large) - 1.6
 		w.rule = y
 		y -= 1.6 + small
-		for len(rows) > 0 && -y <= most-1 {
+		for len(rows) > 0 && -y <= most.Y-1 {
 			if len(rows[0]) == 0 {
 				y -= pitch(small) / 2
 			} else {

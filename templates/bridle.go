@@ -19,8 +19,8 @@ func Bridle(b geometry.Bridle, s Setting) (Job, error) {
 	if err := b.Check(); err != nil {
 		return Job{}, err
 	}
-	stretcher := newBridleTemplate(b.Stretcher(), stretcherWords, s)
-	leg := newBridleTemplate(b.Head(), legWords, s)
+	stretcher := newBridleTemplate(b.Stretcher(), partWords{"stretcher", "underside", "top"}, s)
+	leg := newBridleTemplate(b.Head(), partWords{"leg", "inner edge", "outer edge"}, s)
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
 	return Job{
@@ -38,11 +38,6 @@ func Bridle(b geometry.Bridle, s Setting) (Job, error) {
 
 // partWords is what the edges of one part are called.
 type partWords struct{ part, reference, far string }
-
-var (
-	stretcherWords = partWords{"stretcher", "underside", "top"}
-	legWords       = partWords{"leg", "inner edge", "outer edge"}
-)
 
 // A bridleTemplate is one part of a bridle joint about to be drawn.
 type bridleTemplate struct {
