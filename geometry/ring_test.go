@@ -235,7 +235,7 @@ func TestEqualSlidesClose(t *testing.T) {
 				uneven = uneven.Add(along.Mul(20))
 			}
 		}
-		within(t, fmt.Sprintf("%d sides, equal slides", sides), sum.Norm(), 0, 1e-12)
+		within(t, fmt.Sprintf("%d sides, equal slides", sides), sum.Norm(), 0, 1e-9)
 		within(t, fmt.Sprintf("%d sides, one left out", sides), uneven.Norm(), 20, 1e-9)
 	}
 }

@@ -89,7 +89,7 @@ func calibrationSide() float64 { return 100 + 2*room }
 // footLines is the number of text lines below the level rule: the title's,
 // and on narrow paper the words that otherwise stand beside the rule.
 func (l Layout) footLines() int {
-	n := len(l.titleLines())
+	n := len(l.titleLines(l.Title))
 	if l.narrow() {
 		n += 2
 	}
@@ -101,15 +101,31 @@ func (l Layout) narrow() bool {
 	return !l.Paper.Whole && l.Paper.Width-2*l.Margin < ruleLength+18+footText
 }
 
-func (l Layout) titleLines() []string {
+// titleLines sets a title in as many lines as the layout's own takes; what
+// does not fit in them is cut short.
+func (l Layout) titleLines(title string) []string {
 	width := l.Paper.Width - 2*l.Margin
 	if l.Paper.Whole {
 		width = 180
 	}
-	if l.Title == "" || width < 40 {
-		return []string{l.Title}
+	if width < 40 {
+		return []string{""} // no such paper passes Check
 	}
-	return lettering.Wrap(l.Title, large, width)
+	lines := lettering.Wrap(title, large, width)
+	if most := max(1, len(lettering.Wrap(l.Title, large, width))); len(lines) > most {
+		lines = lines[:most]
+		lines[most-1] = shorten(lines[most-1], width)
+	}
+	return lines
+}
+
+// shorten drops the end of a line until it fits with an ellipsis.
+func shorten(line string, width float64) string {
+	runes := []rune(line)
+	for len(runes) > 0 && lettering.Width(string(runes)+" …", large) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + " …"
 }
 
 // footHeight is the strip at the bottom with the level rule and the words.

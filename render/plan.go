@@ -13,8 +13,14 @@ import (
 // A Plan says what stands where on which sheet.
 type Plan struct {
 	layout Layout
-	job    templates.Job
-	sheets [][]placed
+	name   string
+	sheets []sheet
+}
+
+// A sheet is one page of a plan.
+type sheet struct {
+	title  string
+	blocks []placed
 }
 
 // A Placement is one template, or one tile of it, on one sheet.
@@ -31,27 +37,54 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 	if l.Title == "" {
 		l.Title = job.Title
 	}
+	return LayPack(job.Name, []templates.Job{job}, l)
+}
+
+// LayPack puts several jobs on sheets in order, each beginning a sheet of its
+// own, and numbers the sheets through. The calibration square is on the first.
+func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 	if err := l.Check(); err != nil {
 		return Plan{}, err
 	}
+	p := Plan{layout: l, name: name}
+	for i, job := range jobs {
+		sheets, err := l.layJob(job, i == 0)
+		if err != nil {
+			return Plan{}, err
+		}
+		title := l.Title
+		if len(jobs) > 1 {
+			title += ": " + job.Title
+		}
+		for _, blocks := range sheets {
+			p.sheets = append(p.sheets, sheet{title, blocks})
+		}
+	}
+	if l.Paper.Whole {
+		p.shrink()
+	}
+	return p, p.check()
+}
+
+// layJob packs one job, behind the calibration square where it comes first.
+func (l Layout) layJob(job templates.Job, first bool) ([][]placed, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
-		clear = wholeSize(job, l)
+		clear = wholeSize(job)
 	}
 	laids, err := layDrawings(job.Drawings, l, clear)
 	if err != nil {
-		return Plan{}, err
+		return nil, err
 	}
-	items := []item{{lay(templates.Calibration(l.Unit), false, clear, l.Overlap).tiles()[0].block()}}
+	var items []item
+	if first {
+		items = append(items, item{lay(templates.Calibration(l.Unit), false, clear, l.Overlap).tiles()[0].block()})
+	}
 	items = append(items, drawingItems(job.Drawings, laids, clear, l.Overlap)...)
 	for _, p := range panels(job, laids, l.Unit) {
 		items = append(items, layPanel(p, columns(clear.X), clear)...)
 	}
-	plan := Plan{layout: l, job: job, sheets: pack(items, clear)}
-	if l.Paper.Whole {
-		plan.shrink()
-	}
-	return plan, plan.check()
+	return pack(items, clear), nil
 }
 
 // columns returns the widths of a column of words: half the sheet by
@@ -179,7 +212,7 @@ func bothUnits(mm float64, u measure.Unit) string {
 // wholeSize returns the clear part of a page that is to hold a whole job: as
 // wide as its widest drawing or as a square of the same area, and as high as
 // need be.
-func wholeSize(job templates.Job, l Layout) geometry.Point {
+func wholeSize(job templates.Job) geometry.Point {
 	widest, area := calibrationSide(), 0.0
 	for _, d := range job.Drawings {
 		b := d.Bounds().Grow(room)
@@ -190,12 +223,14 @@ func wholeSize(job templates.Job, l Layout) geometry.Point {
 	return geometry.Pt(math.Max(math.Max(widest, least), math.Sqrt(area)), 1e6)
 }
 
-// shrink fits a whole paper round what stands on its one sheet.
+// shrink fits a whole paper round what stands on its fullest sheet.
 func (p *Plan) shrink() {
 	var used geometry.Point
-	for _, b := range p.sheets[0] {
-		used.X = math.Max(used.X, b.at.X+b.size.X)
-		used.Y = math.Max(used.Y, b.at.Y+b.size.Y)
+	for _, s := range p.sheets {
+		for _, b := range s.blocks {
+			used.X = math.Max(used.X, b.at.X+b.size.X)
+			used.Y = math.Max(used.Y, b.at.Y+b.size.Y)
+		}
 	}
 	l := &p.layout
 	used.X = math.Max(used.X, ruleLength+18+footText)
@@ -206,8 +241,8 @@ func (p *Plan) shrink() {
 // Placements lists the templates sheet by sheet.
 func (p Plan) Placements() []Placement {
 	var out []Placement
-	for i, sheet := range p.sheets {
-		for _, b := range sheet {
+	for i, s := range p.sheets {
+		for _, b := range s.blocks {
 			if b.tile != nil {
 				out = append(out, Placement{i + 1, b.tile.Name, b.tile.row, b.tile.col, b.tile.toPage(p.corner(b))})
 			}
@@ -227,7 +262,7 @@ func (p Plan) corner(b placed) geometry.Point {
 
 // Document draws every sheet.
 func (p Plan) Document() page.Document {
-	doc := page.Document{Title: p.layout.Title, Subject: p.job.Name, Lines: lines()}
+	doc := page.Document{Title: p.layout.Title, Subject: p.name, Lines: lines()}
 	where := p.tileSheets()
 	for i := range p.sheets {
 		doc.Pages = append(doc.Pages, p.sheet(i, where))

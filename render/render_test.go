@@ -73,7 +73,7 @@ func TestSheetsGiveBackEveryStroke(t *testing.T) {
 		var found []geometry.Segment
 		var windows [][]geometry.Point
 		for i, sheet := range plan.sheets {
-			for _, b := range sheet {
+			for _, b := range sheet.blocks {
 				if b.tile == nil || b.tile.Name != d.Name {
 					continue
 				}
@@ -170,7 +170,7 @@ func TestMarksOfASeamCoincide(t *testing.T) {
 		doc := plan.Document()
 		rings := map[place][]geometry.Point{}
 		for i, sheet := range plan.sheets {
-			for _, b := range sheet {
+			for _, b := range sheet.blocks {
 				if b.tile == nil || b.tile.rows*b.tile.cols == 1 {
 					continue
 				}

@@ -31,8 +31,8 @@ func (p place) name() string {
 // tileSheets returns the sheet, from 1, on which each tile stands.
 func (p Plan) tileSheets() map[place]int {
 	out := map[place]int{}
-	for i, sheet := range p.sheets {
-		for _, b := range sheet {
+	for i, s := range p.sheets {
+		for _, b := range s.blocks {
 			if b.tile != nil {
 				out[place{b.tile.laid, b.tile.row, b.tile.col}] = i + 1
 			}
@@ -58,7 +58,7 @@ func (n *pen) text(x, y, height float64, s string) {
 func (p Plan) sheet(i int, where map[place]int) page.Page {
 	paper := p.layout.Paper
 	n := &pen{page.Page{Width: paper.Width, Height: paper.Height, Name: p.bookmark(i)}}
-	for _, b := range p.sheets[i] {
+	for _, b := range p.sheets[i].blocks {
 		if b.tile != nil {
 			p.drawTile(n, b, where)
 			p.drawCaption(n, b)
@@ -73,7 +73,7 @@ func (p Plan) sheet(i int, where map[place]int) page.Page {
 // bookmark names a sheet by the templates on it.
 func (p Plan) bookmark(i int) string {
 	var names []string
-	for _, b := range p.sheets[i] {
+	for _, b := range p.sheets[i].blocks {
 		switch {
 		case b.tile != nil:
 			names = append(names, b.tile.title())
@@ -274,7 +274,9 @@ func (p Plan) drawWords(n *pen, b placed) {
 	l := p.layout
 	x, y := l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y
 	w := b.panel
-	n.line(rule, geometry.Pt(x, y+w.rule), geometry.Pt(x+w.width, y+w.rule))
+	for _, level := range w.rules {
+		n.line(rule, geometry.Pt(x, y+level), geometry.Pt(x+w.width, y+level))
+	}
 	for _, line := range w.lines {
 		n.text(x+line.at.X, y+line.at.Y, line.height, line.text)
 	}
@@ -308,7 +310,7 @@ func (p Plan) drawFoot(n *pen, i int) {
 	if l.narrow() {
 		y -= 2 * pitch(large)
 	}
-	for _, s := range l.titleLines() {
+	for _, s := range l.titleLines(p.sheets[i].title) {
 		n.text(l.Margin, y, large, s)
 		y -= pitch(large)
 	}

@@ -10,7 +10,7 @@ import (
 // so they are negative; At is the left end of a base line.
 type words struct {
 	lines []wordLine
-	rule  float64 // level of the line under the heading
+	rules []float64 // levels of lines from side to side
 	width float64
 }
 
@@ -26,6 +26,9 @@ const columnGap = 4.0
 // block only may take any of the widths of a column that hold its table, the
 // first of them by preference; a longer one is broken over several blocks.
 func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item {
+	if p.Wide {
+		columns = []float64{most.X}
+	}
 	var shapes item
 	for i, column := range columns {
 		blocks := panelBlocks(p, column, most)
@@ -44,26 +47,33 @@ func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item 
 func panelRows(p templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
 	widths = columnWidths(p.Table, most)
 	width = max(column, total(widths))
-	rows = tableLines(p.Table, widths)
+	rows = tableLines(p.Table, widths, width, p.Ruled)
 	for i, text := range p.Text {
 		if i > 0 || len(rows) > 0 {
-			rows = append(rows, row{})
+			rows = append(rows, row{air: true})
 		}
 		for _, line := range lettering.Wrap(text, small, width) {
-			rows = append(rows, row{line})
+			rows = append(rows, row{cells: []string{line}})
 		}
 	}
 	return rows, widths, width
 }
 
 // A row is one line of print: a cell for each column, or a single cell that
-// may run across all of them; an empty row is half a line of air.
-type row []string
+// may run across all of them; or half a line of air.
+type row struct {
+	cells []string
+	air   bool
+	ruled bool // a line from side to side follows
+}
 
 func total(widths []float64) float64 {
 	sum := 0.0
-	for _, w := range widths {
-		sum += w + columnGap
+	for i, w := range widths {
+		if i > 0 {
+			sum += columnGap
+		}
+		sum += w
 	}
 	return sum
 }
@@ -100,27 +110,26 @@ func columnWidths(table [][]string, most float64) []float64 {
 	return widths
 }
 
-// tableLines wraps the cells of a table to their columns.
-func tableLines(table [][]string, widths []float64) []row {
+// tableLines wraps the cells of a table to their columns, and a row of a
+// single cell to the whole width.
+func tableLines(table [][]string, widths []float64, width float64, ruled bool) []row {
 	var out []row
 	for _, cells := range table {
+		columns := widths
 		if len(cells) == 1 {
-			for _, line := range lettering.Wrap(cells[0], small, max(total(widths), 15)) {
-				out = append(out, row{line})
-			}
-			continue
+			columns = []float64{width}
 		}
 		wrapped := make([][]string, len(cells))
 		most := 0
 		for i, cell := range cells {
-			wrapped[i] = lettering.Wrap(cell, small, widths[i]+1e-6)
+			wrapped[i] = lettering.Wrap(cell, small, columns[i]+1e-6)
 			most = max(most, len(wrapped[i]))
 		}
 		for k := range most {
-			line := make(row, len(cells))
+			line := row{cells: make([]string, len(cells)), ruled: ruled && k == most-1}
 			for i := range cells {
 				if k < len(wrapped[i]) {
-					line[i] = wrapped[i][k]
+					line.cells[i] = wrapped[i][k]
 				}
 			}
 			out = append(out, line)
@@ -143,15 +152,10 @@ func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item 
 			y -= pitch(large)
 		}
 		y += pitch(large) - 1.6
-		w.rule = y
+		w.rules = append(w.rules, y)
 		y -= 1.6 + small
 		for len(rows) > 0 && -y <= most.Y-1 {
-			if len(rows[0]) == 0 {
-				y -= pitch(small) / 2
-			} else {
-				w.set(rows[0], widths, y)
-				y -= pitch(small)
-			}
+			y = w.set(rows[0], widths, y)
 			rows = rows[1:]
 		}
 		height := -y - pitch(small) + small
@@ -163,9 +167,13 @@ func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item 
 	return out
 }
 
-func (w *words) set(cells row, widths []float64, y float64) {
+// set sets one row with its base line at y and returns the next base line.
+func (w *words) set(r row, widths []float64, y float64) float64 {
+	if r.air {
+		return y - pitch(small)/2
+	}
 	x := 0.0
-	for i, cell := range cells {
+	for i, cell := range r.cells {
 		if cell != "" {
 			w.lines = append(w.lines, wordLine{geometry.Pt(x, y), small, cell})
 		}
@@ -173,4 +181,10 @@ func (w *words) set(cells row, widths []float64, y float64) {
 			x += widths[i] + columnGap
 		}
 	}
+	if r.ruled {
+		const below = 1.2
+		w.rules = append(w.rules, y-below)
+		y -= below
+	}
+	return y - pitch(small)
 }

@@ -1,12 +1,14 @@
 package main
 
 import (
-	"bytes"
-	"io"
+	"context"
+	"fmt"
 	"os"
 	"slices"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // FuzzCommandLine runs any command line with its output kept in an empty
@@ -27,27 +29,74 @@ func FuzzCommandLine(f *testing.F) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, line string) {
-		args := contained(strings.Fields(line))
 		t.Chdir(t.TempDir())
-		var stderr bytes.Buffer
-		status := run(t.Context(), args, func(string) string { return "" }, io.Discard, &stderr)
-		message := stderr.String()
-		switch {
-		case status < 0 || status > 2:
-			t.Errorf("status %d", status)
-		case strings.Contains(message, "internal error"):
-			t.Error(message)
-		case status != 0 && !strings.HasPrefix(message, "rodsheet: "):
-			t.Errorf("status %d with the message %q", status, message)
-		}
-		entries, err := os.ReadDir(".")
-		if err != nil {
-			t.Fatal(err)
-		}
-		if status != 0 && len(entries) > 0 {
-			t.Errorf("status %d, yet %s is there", status, entries[0].Name())
+		if fault := dishonest(t.Context(), contained(strings.Fields(line))); fault != "" {
+			t.Error(fault)
 		}
 	})
+}
+
+// TestAnyFigures does the same with command lines that have every flag and
+// figures from the edge of what is possible, which random text seldom hits.
+func TestAnyFigures(t *testing.T) {
+	t.Chdir(t.TempDir())
+	ctx := t.Context()
+	figure := rapid.SampledFrom([]string{
+		"0", "-0", "-1", "0.001", "0.01", "1/64in", "1", "3.2", "9.3", "12", "28", "36", "45", "60", "89.5", "90", "110",
+		"155", "179.5", "300", "640", "999", "1000", "3000", "5000", "99999", "1:6", "1000:1", "NaN", "1e300", "", "x",
+	})
+	wordFlags := map[string][]string{
+		"faces": {"one", "adjacent", "opposite", "four"}, "mortise": {"stretcher", "leg"}, "units": {"mm", "in"},
+		"paper": {"a4", "letter", "a3", "whole", "200x200", "180x3000", "1x1", "0x0", "-5x5", "4999x4999"},
+		"title": {"", "Tripod table", strings.Repeat("W", 120), strings.Repeat("wide words ", 10)},
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		c := rapid.SampledFrom(commands()).Draw(t, "command")
+		args := []string{c.name, "--max-sheets", "30"}
+		if c.words != "" {
+			args = append(args, rapid.SliceOfN(figure, 1, 3).Draw(t, "words")...)
+		}
+		for _, f := range c.all() {
+			if f.value == "" || f.name == "out" || f.name == "max-sheets" || !f.required && rapid.Bool().Draw(t, "without "+f.name) {
+				continue
+			}
+			value := figure
+			if words, ok := wordFlags[f.name]; ok {
+				value = rapid.SampledFrom(words)
+			}
+			args = append(args, "--"+f.name+"="+value.Draw(t, f.name))
+		}
+		args = append(args, "-o", rapid.SampledFrom([]string{"a.pdf", "a.svg"}).Draw(t, "out"))
+		if fault := dishonest(ctx, args); fault != "" {
+			t.Errorf("%q: %s", args, fault)
+		}
+	})
+}
+
+// dishonest runs a command line in a directory that is empty and is emptied
+// again, and returns what is wrong with the way it ended.
+func dishonest(ctx context.Context, args []string) string {
+	status, _, message := start(ctx, args...)
+	entries, err := os.ReadDir(".")
+	if err != nil {
+		return err.Error()
+	}
+	for _, e := range entries {
+		os.Remove(e.Name())
+	}
+	switch {
+	case status < 0 || status > 2:
+		return fmt.Sprintf("status %d", status)
+	case strings.Contains(message, "internal error"):
+		return message
+	case status != 0 && !strings.HasPrefix(message, "rodsheet: "):
+		return fmt.Sprintf("status %d with the message %q", status, message)
+	case status != 0 && len(entries) > 0:
+		return fmt.Sprintf("status %d, yet %s is there", status, entries[0].Name())
+	case status == 1:
+		return "the system failed: " + message
+	}
+	return ""
 }
 
 // contained takes every flag that names a file out of args, so that nothing

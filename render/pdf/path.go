@@ -68,7 +68,7 @@ func (w *pathWriter) style(l page.Line) {
 	if len(l.Dash) > 0 {
 		w.text = append(w.text, "0 J\n"...)
 	} else {
-		w.text = append(w.text, "0 J\n"...)
+		w.text = append(w.text, "1 J\n"...)
 	}
 }
 
