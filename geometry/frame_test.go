@@ -94,7 +94,7 @@ func TestFeetByHand(t *testing.T) {
 	_, err := f.SplayForFootRadius(234.3) // plumb: √(150² + 180²) = 234.31
 	checkBound(t, err, "foot circle radius", "that of plumb legs, 234.31 mm")
 	_, err = f.SplayForFootRadius(900)
-	checkBound(t, err, "foot circle radius", "that of the steepest legs, 885.33 mm")
+	checkBound(t, err, "foot circle radius", "that of the steepest legs, 885.62 mm")
 	_, err = f.SplayForFootSpread(331)
 	checkBound(t, err, "foot spread", "that of plumb legs, 331.36 mm")
 	_, err = f.SplayForFootSpread(math.NaN())

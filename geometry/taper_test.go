@@ -64,9 +64,12 @@ func TestOneFaceIsNotOpposite(t *testing.T) {
 }
 
 func TestTaperFacesReadBack(t *testing.T) {
-	for f := geometry.OneFace; f <= geometry.FourFaces; f++ {
-		if got, err := geometry.ParseTaperFaces(f.String()); err != nil || got != f {
-			t.Errorf("ParseTaperFaces(%q) = %v, %v", f.String(), got, err)
+	for s, want := range map[string]geometry.TaperFaces{
+		"one": geometry.OneFace, "adjacent": geometry.AdjacentFaces,
+		"opposite": geometry.OppositeFaces, "four": geometry.FourFaces,
+	} {
+		if got, err := geometry.ParseTaperFaces(s); err != nil || got != want || got.String() != s {
+			t.Errorf("ParseTaperFaces(%q) = %v, %v", s, got, err)
 		}
 	}
 	for _, s := range []string{"", "One", "two", "unknown"} {

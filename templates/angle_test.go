@@ -253,6 +253,12 @@ func TestAngleDrawingLaws(t *testing.T) {
 		if outline[0] != (geometry.Point{}) || top.Distance(want) > 1e-9 {
 			t.Fatalf("slope ends at %v, want %v", top, want)
 		}
+		for _, l := range right.Labels {
+			foot := geometry.Pt(top.X, 0)
+			if strings.HasPrefix(l.Text, "rise ") && (l.On.A.Distance(foot) > 1e-9 || l.On.B.Distance(top) > 1e-9) {
+				t.Fatalf("rise is named at %v", l.On)
+			}
+		}
 		if got := math.Atan2(top.Y, top.X); math.Abs(got-measure.Radians(deg)) > 1e-9 {
 			t.Fatalf("slope stands at %.12f, want %.12f", got, measure.Radians(deg))
 		}

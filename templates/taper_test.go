@@ -84,6 +84,28 @@ func TestTaperFigures(t *testing.T) {
 	}
 }
 
+// The table leaves out the taper per length of the other unit.
+func TestTaperTable(t *testing.T) {
+	for _, c := range []struct {
+		unit           measure.Unit
+		perMM, perFoot string
+	}{
+		{measure.Millimetre, "3.27 mm", ""},
+		{measure.Inch, "", "25/64 in (0.393)"},
+	} {
+		job, err := templates.Taper(leg(geometry.OneFace), templates.Setting{Unit: c.unit})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := cell(job.Panels[0], "taper per 100 mm"); got != c.perMM {
+			t.Errorf("%s: taper per 100 mm %q, want %q", c.unit, got, c.perMM)
+		}
+		if got := cell(job.Panels[0], "taper per foot"); got != c.perFoot {
+			t.Errorf("%s: taper per foot %q, want %q", c.unit, got, c.perFoot)
+		}
+	}
+}
+
 func TestTaperOffsets(t *testing.T) {
 	job, err := templates.Taper(geometry.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{})
 	if err != nil {
@@ -179,6 +201,13 @@ func TestTaperDrawingLaws(t *testing.T) {
 			}
 			if got := c[0].Distance(c[1]); math.Abs(got-figure(t, job, "length of cut")) > 1e-9 {
 				t.Fatalf("cut %d is %.9f long", i, got)
+			}
+		}
+		lo, hi := taper.Edges(length)
+		for _, l := range d.Labels {
+			want := geometry.Segment{A: geometry.Pt(length, lo), B: geometry.Pt(length, hi)}
+			if strings.HasPrefix(l.Text, "foot ") && l.On != want {
+				t.Fatalf("foot is named at %v, want %v", l.On, want)
 			}
 		}
 		for _, line := range strokesOf(d, templates.Waste) {

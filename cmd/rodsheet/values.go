@@ -60,7 +60,7 @@ func (c command) missing(v *values) {
 			lack = append(lack, "--"+f.name)
 		}
 	}
-	if c.words != "" && len(v.words) == 0 {
+	if c.words != "" && c.words[0] != '[' && len(v.words) == 0 {
 		lack = append(lack, "at least one "+strings.TrimSuffix(strings.ToLower(c.words), "..."))
 	}
 	if len(lack) > 0 {
@@ -109,9 +109,9 @@ func (c command) unknown(name, shorts string) error {
 			hint = "rodsheet help " + c.name + " lists the flags"
 		}
 		return refuse("unknown flag "+shown("--"+name), hint)
-	case strings.Contains("0123456789.", shorts[:1]) && c.words != "":
-		return refuse("angle "+shown("-"+shorts)+" must be more than 0", "leave the sign out and turn the template over")
-	case strings.Contains("0123456789.", shorts[:1]):
+	case strings.Contains("0123456789.", shorts[:1]) && strings.HasPrefix(c.words, "ANGLE"):
+		return refuse("angle "+shown("-"+shorts)+" must be more than 0", "leave the sign out; both hands are drawn")
+	case strings.Contains("0123456789.", shorts[:1]) && c.words == "":
 		return refuse(fmt.Sprintf("%s takes flags only, found %s", c.name, shown("-"+shorts)), c.usage())
 	}
 	hint := "rodsheet help " + c.name + " lists the flags"

@@ -19,6 +19,7 @@ func TestCutAddsUp(t *testing.T) {
 		sound(t, out)
 		upTo(t, "cut twice", in.Cut(p).Volume(), in.Volume(), slack(s))
 		long := Plane{p.N.Mul(-7), -7 * p.D}
+		sound(t, s.Cut(long))
 		upTo(t, "long normal", s.Cut(long).Volume(), out.Volume(), slack(s))
 	})
 }
@@ -52,6 +53,20 @@ func TestCutThroughCorners(t *testing.T) {
 		t.Errorf("corner: got %d faces, want 4", got)
 	}
 	near(t, "corner", corner.Volume(), 1000.0/6, 1e-12)
+}
+
+// A chamfer narrower than the tolerance lies all on a plane that runs along
+// it: the cut must not keep it as a face.
+func TestCutAlongSliver(t *testing.T) {
+	s := Box(V(0, 0, 0), V(1000, 100, 50))
+	arris, diagonal := V(1000, 100, 0), V(1, 1, 0)
+	s = s.Cut(Through(arris.Sub(diagonal.Unit().Mul(1.04e-8)), diagonal))
+	if got := len(s.Faces()); got != 7 {
+		t.Fatalf("chamfered: got %d faces, want 7", got)
+	}
+	half := s.Cut(Through(arris.Sub(diagonal.Unit().Mul(1.04e-8)), V(2, -1, 0)))
+	sound(t, half)
+	near(t, "volume", half.Volume(), 950*100*50+50*100*50/2, 1e-9)
 }
 
 // A bevelled end: both level cuts of a leaning leg, length H/cos α each side.

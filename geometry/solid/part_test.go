@@ -88,7 +88,7 @@ func TestOpenMortise(t *testing.T) {
 		t.Errorf("bounds: got %v, want %v", got, want)
 	}
 	// Centre of the bar less the slot: (405000·150 − 27000·270)/378000.
-	if got, want := p.Centroid(), V(405000.0*150/378000-27000.0*270/378000, 15, 22.5); got.Distance(want) > 1e-10 {
+	if got, want := p.Centroid(), V(405000.0*150/378000-27000.0*270/378000, 15, 22.5); !(got.Distance(want) <= 1e-10) {
 		t.Errorf("centroid: got %v, want %v", got, want)
 	}
 	tenon := p.Cut(Plane{V(0, 1, 0), 10})

@@ -10,11 +10,14 @@ import (
 	"rodsheet/geometry"
 )
 
-// near fails unless got is want within a share rel of the larger of want and 1.
-func near(t interface {
+// A tester is a *testing.T or a *rapid.T.
+type tester interface {
 	Helper()
 	Errorf(string, ...any)
-}, what string, got, want, rel float64) {
+}
+
+// near fails unless got is want within a share rel of the larger of want and 1.
+func near(t tester, what string, got, want, rel float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= rel*math.Max(1, math.Abs(want))) {
 		t.Errorf("%s: got %.12f, want %.12f", what, got, want)
@@ -32,14 +35,14 @@ func slack(solids ...Solid) (sum float64) {
 }
 
 // upTo fails unless got is want within the absolute error allowed.
-func upTo(t *rapid.T, what string, got, want, allowed float64) {
+func upTo(t tester, what string, got, want, allowed float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= allowed) {
 		t.Errorf("%s: got %.12f, want %.12f within %.12f", what, got, want, allowed)
 	}
 }
 
-func nearVec(t *rapid.T, what string, got, want Vec) {
+func nearVec(t tester, what string, got, want Vec) {
 	t.Helper()
 	if !(got.Distance(want) <= 1e-9*math.Max(1, want.Norm())) {
 		t.Errorf("%s: got %.9f, want %.9f", what, got, want)
@@ -159,12 +162,28 @@ func TestBox(t *testing.T) {
 	}
 	near(t, "volume", s.Volume(), 30*20*100, 1e-15)
 	near(t, "area", s.Area(), 2*(30*20+20*100+30*100), 1e-15)
-	if got, want := s.Centroid(), V(25, 10, 55); got.Distance(want) > 1e-12 {
+	if got, want := s.Centroid(), V(25, 10, 55); !(got.Distance(want) <= 1e-12) {
 		t.Errorf("centroid: got %v, want %v", got, want)
 	}
 	for _, p := range s.Planes() {
 		if p.Height(s.Centroid()) >= 0 {
 			t.Errorf("plane %v does not face outward", p)
+		}
+	}
+}
+
+func TestOverlaps(t *testing.T) {
+	e := Extent{V(0, 0, 0), V(10, 10, 10)}
+	for _, axis := range []Vec{V(1, 0, 0), V(0, 1, 0), V(0, 0, 1)} {
+		for _, tt := range []struct {
+			by   float64
+			want bool
+		}{{0, true}, {9, true}, {10, true}, {11, false}} {
+			f := Extent{e.Min.Add(axis.Mul(tt.by)), e.Max.Add(axis.Mul(tt.by))}
+			if e.Overlaps(f) != tt.want || f.Overlaps(e) != tt.want {
+				t.Errorf("moved by %.0f along %.0f: got %v and %v, want %v",
+					tt.by, axis, e.Overlaps(f), f.Overlaps(e), tt.want)
+			}
 		}
 	}
 }
@@ -205,12 +224,16 @@ func TestPrism(t *testing.T) {
 	for _, up := range []Vec{V(0, 0, 10), V(0, 0, -10), V(7, -4, 10)} { // Cavalieri: leaning costs nothing
 		s := Prism(hexagon, up)
 		near(t, "volume", s.Volume(), 1.5*math.Sqrt(3)*40*40*10, 1e-12)
-		if got, want := s.Centroid(), V(0, 0, 3).Add(up.Mul(0.5)); got.Distance(want) > 1e-10 {
+		if got, want := s.Centroid(), V(0, 0, 3).Add(up.Mul(0.5)); !(got.Distance(want) <= 1e-10) {
 			t.Errorf("centroid: got %v, want %v", got, want)
 		}
 		if !s.Convex() {
 			t.Error("not convex")
 		}
+	}
+	twice := Prism(append(hexagon, hexagon[5], hexagon[0]), V(0, 0, 10))
+	if got := len(twice.Faces()); got != 8 {
+		t.Errorf("corners given twice: got %d faces, want 8", got)
 	}
 	bent := Lift([]geometry.Point{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 4}, {X: 3, Y: 1}}, 0)
 	if Prism(bent, V(0, 0, 1)).Convex() {
@@ -223,6 +246,17 @@ func TestFromPlanesOpen(t *testing.T) {
 	if got := s.Bounds(); got.Max.Z != 7 || got.Min != V(-Reach, -Reach, -Reach) {
 		t.Errorf("bounds: got %v, want z up to 7 and Reach elsewhere", got)
 	}
+}
+
+// What is small is as exact as what is large: the far bounds leave no trace.
+func TestFromPlanesSmall(t *testing.T) {
+	const a = 0.01
+	s := FromPlanes(
+		Plane{V(0, 0, 1), a + 5e-7}, Plane{V(0, 0, 1), a}, // told apart only near by
+		Plane{V(1, 0, 0), a}, Plane{V(0, 1, 0), a},
+		Plane{V(-1, 0, 0), 0}, Plane{V(0, -1, 0), 0}, Plane{V(0, 0, -1), 0},
+	)
+	near(t, "volume over a³", s.Volume()/(a*a*a), 1, 1e-9)
 }
 
 // A solid is what its planes say it is.
@@ -284,7 +318,7 @@ func TestTurn(t *testing.T) {
 
 // sound fails unless s is well formed: convex, every edge shared by two faces
 // to the last bit, corners on their planes, and Euler's formula holds.
-func sound(t *rapid.T, s Solid) {
+func sound(t tester, s Solid) {
 	t.Helper()
 	if s.Empty() {
 		return
@@ -299,6 +333,7 @@ func sound(t *rapid.T, s Solid) {
 			ways[Edge{a, f.Corners[(i+1)%len(f.Corners)]}] = true
 			near(t, "height over own plane", f.Plane.Height(a), 0, 1e-8)
 		}
+		near(t, "length of normal", f.Plane.N.Norm(), 1, 1e-12)
 		if around(f.Corners).Dot(f.Plane.N) <= 0 {
 			t.Errorf("face turned inward: %v", f)
 		}

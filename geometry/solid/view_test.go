@@ -53,7 +53,7 @@ func TestViews(t *testing.T) {
 		{"corner", Corner(), geometry.Pt(8/math.Sqrt2, 16/math.Sqrt(6)), 5 / math.Sqrt(3)},
 	}
 	for _, tt := range tests {
-		if got := tt.v.Point(p); got.Distance(tt.want) > 1e-12 {
+		if got := tt.v.Point(p); !(got.Distance(tt.want) <= 1e-12) {
 			t.Errorf("%s: got %v, want %v", tt.name, got, tt.want)
 		}
 		near(t, tt.name+" depth", tt.v.Depth(p), tt.depth, 1e-12)
@@ -219,6 +219,26 @@ func TestLapPlan(t *testing.T) {
 		seg(-20, -200, 20, -200), seg(-20, 200, 20, 200),
 	})
 	same(t, "hidden", hidden, []geometry.Segment{seg(-20, -20, -20, 20), seg(20, -20, 20, 20)})
+}
+
+// A rod in the open slot between two cheeks is seen from above, although its
+// sight lines run square between the faces of the cheeks.
+func TestRodInSlot(t *testing.T) {
+	cheeks := Part{Pieces: []Solid{Box(V(0, 0, 0), V(60, 10, 45)), Box(V(0, 20, 0), V(60, 30, 45))}}
+	rod := Stock("rod", Box(V(5, 12, 20), V(55, 18, 25)))
+	_, hidden := Project([]Part{cheeks, rod}, Plan())
+	same(t, "hidden", hidden, nil)
+}
+
+// A hidden edge right behind a visible one is not drawn: of the far box, the
+// left side lies behind the joint line at x = 50.
+func TestHiddenBehindVisible(t *testing.T) {
+	_, hidden := Project([]Part{
+		Stock("slab", Box(V(0, 10, 0), V(100, 20, 100))),
+		Stock("fillet", Box(V(0, 0, 0), V(50, 10, 100))),
+		Stock("far", Box(V(50, 30, 20), V(70, 40, 80))),
+	}, Front())
+	same(t, "hidden", hidden, []geometry.Segment{seg(50, 20, 70, 20), seg(70, 20, 70, 80), seg(70, 80, 50, 80)})
 }
 
 // rays reports whether the ray from p towards the viewer passes through the

@@ -150,6 +150,7 @@ func TestWrap(t *testing.T) {
 		{"mm mm mm", 100, []string{"mm mm mm"}},
 		{"mm mm mm", 5 * m, []string{"mm mm", "mm"}},
 		{"mm mm mm", 2 * m, []string{"mm", "mm", "mm"}},
+		{"m m m m", 4.5 * m, []string{"m m m", "m"}}, // a space is a third of an m
 		{"mm  mm\nmm", 100, []string{"mm mm mm"}},
 		{"mmmmm m", 2 * m, []string{"mm", "mm", "m", "m"}},
 		{"mmmmmm m", 4 * m, []string{"mmmm", "mm m"}},

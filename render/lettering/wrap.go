@@ -27,21 +27,14 @@ type wrapper struct {
 }
 
 func (w *wrapper) add(word string) {
-	length := w.length(word)
-	space := w.face.stepOr(' ')
-	switch {
-	case w.line.Len() > 0 && w.used+space+length <= w.room:
-		w.line.WriteByte(' ')
-		w.line.WriteString(word)
-		w.used += space + length
-		return
-	case w.line.Len() > 0:
+	if w.line.Len() > 0 {
+		if length := w.face.stepOr(' ') + w.length(word); w.used+length <= w.room {
+			w.line.WriteByte(' ')
+			w.line.WriteString(word)
+			w.used += length
+			return
+		}
 		w.flush()
-	}
-	if length <= w.room {
-		w.line.WriteString(word)
-		w.used = length
-		return
 	}
 	for _, r := range word {
 		step := w.face.stepOr(r)

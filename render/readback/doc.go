@@ -21,10 +21,12 @@ type File struct {
 	Pages                   []Page
 }
 
-// A Bookmark leads to a page, counted from 0.
+// A Bookmark leads to a page, counted from 0, and shows it from Top mm above
+// its lower edge down.
 type Bookmark struct {
 	Title string
 	Page  int
+	Top   float64
 }
 
 // A Page is one page of a PDF, in the order of drawing.

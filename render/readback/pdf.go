@@ -68,6 +68,10 @@ func (r *reader) file() File {
 		mark := Bookmark{Title: b.Title, Page: -1}
 		if b.DestInfo != nil {
 			mark.Page = b.DestInfo.PageIndex
+			at := ask(r, r.lib.FPDFDest_GetLocationInPage, requests.FPDFDest_GetLocationInPage{Dest: b.DestInfo.Reference})
+			if at.Y != nil {
+				mark.Top = float64(*at.Y) * mmPerPoint
+			}
 		}
 		f.Bookmarks = append(f.Bookmarks, mark)
 	}

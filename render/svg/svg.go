@@ -90,7 +90,7 @@ func drawLine(s *svg.SVG, line page.Line, strokes []page.Stroke, down geometry.A
 		for i, d := range line.Dash {
 			dashes[i] = fixed(d)
 		}
-		attributes = append(attributes, `stroke-dasharray="`+strings.Join(dashes, " ")+`"`)
+		attributes = append(attributes, `stroke-linecap="butt"`, `stroke-dasharray="`+strings.Join(dashes, " ")+`"`)
 	} else {
 		attributes = append(attributes, `stroke-linecap="round"`)
 	}
