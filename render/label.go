@@ -11,12 +11,11 @@ import (
 // A placer finds room for lettering among the lines of one tile. Everything
 // is in page coordinates.
 type placer struct {
-	window   geometry.Rect
-	lines    []geometry.Segment // what lettering must not touch
-	boxes    [][]geometry.Point // lettering already set, corners counter-clockwise
-	texts    []page.Text
-	leaders  []geometry.Segment
-	hatching []geometry.Segment
+	window  geometry.Rect
+	lines   []geometry.Segment // what lettering must not touch
+	boxes   [][]geometry.Point // lettering already set, corners counter-clockwise
+	texts   []page.Text
+	leaders []geometry.Segment
 }
 
 // A spot is one place where a label may stand.

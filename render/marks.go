@@ -17,22 +17,6 @@ const (
 	fullTurn   = 2 * math.Pi
 )
 
-// seams returns the trim lines of p, in laid coordinates: those between
-// columns first, left to right, then those between rows, top to bottom.
-func (p *laid) seams() []geometry.Segment {
-	var out []geometry.Segment
-	b := p.bounds
-	for c := 1; c < p.cols; c++ {
-		x := b.Min.X + float64(c)*(p.tile.X-p.overlap) + p.overlap/2
-		out = append(out, geometry.Segment{A: geometry.Pt(x, b.Min.Y), B: geometry.Pt(x, b.Max.Y)})
-	}
-	for r := 1; r < p.rows; r++ {
-		y := b.Max.Y - float64(r)*(p.tile.Y-p.overlap) - p.overlap/2
-		out = append(out, geometry.Segment{A: geometry.Pt(b.Min.X, y), B: geometry.Pt(b.Max.X, y)})
-	}
-	return out
-}
-
 // register places two registration marks on the seam of every pair of
 // neighbouring tiles. They stand on the trim line, so that a trimmed sheet
 // shows half of each mark and its neighbour the other half.

@@ -15,9 +15,9 @@ import (
 
 // A command is one kind of template on the command line.
 type command struct {
-	name     string
-	words    string // what is given without a flag: "ANGLE..."; mostly nothing; in
-	                // brackets where it may be left out
+	name  string
+	words string // what is given without a flag: "ANGLE..."; mostly nothing; in
+	// brackets where it may be left out
 	summary  string // one line for the list of commands
 	about    string // a paragraph, broken into lines
 	caution  string // where a saw is involved, broken into lines
