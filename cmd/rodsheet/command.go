@@ -15,9 +15,8 @@ import (
 
 // A command is one kind of template on the command line.
 type command struct {
-	name  string
-	words string // what is given without a flag: "ANGLE..."; mostly nothing; in
-	// brackets where it may be left out
+	name     string
+	words    string // what is given without a flag: "ANGLE..."; mostly nothing
 	summary  string // one line for the list of commands
 	about    string // a paragraph, broken into lines
 	caution  string // where a saw is involved, broken into lines
@@ -26,9 +25,6 @@ type command struct {
 	// read takes the figures from the command line and returns what makes
 	// the job from them. It is made only if v holds no problem.
 	read func(v *values) maker
-	// act stands in place of read where the command prints no job; it then
-	// has no flags of printing.
-	act func(v *values, getenv func(string) string, stdout io.Writer) error
 }
 
 // A maker makes a job once the paper is known.
@@ -54,7 +50,6 @@ func commands() []command {
 		lapCommand(),
 		bridleCommand(),
 		scaleCommand(),
-		printerCommand(),
 	}
 }
 
@@ -78,15 +73,7 @@ func names() []string {
 }
 
 // all returns the command's own flags and the common ones.
-func (c command) all() []flag { return slices.Concat(c.flags, c.common()) }
-
-// common returns the flags that the command shares with others.
-func (c command) common() []flag {
-	if c.act != nil {
-		return []flag{helpFlag()}
-	}
-	return commonFlags()
-}
+func (c command) all() []flag { return slices.Concat(c.flags, commonFlags()) }
 
 // setter returns the name of the flag that sets a figure.
 func (c command) setter(figure string) (name string, ok bool) {
@@ -120,12 +107,6 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 	}
 	if err != nil {
 		return err
-	}
-	if c.act != nil {
-		if len(v.problems) > 0 {
-			return v.problems
-		}
-		return c.act(v, getenv, stdout)
 	}
 	o, err := v.options(getenv, stdout)
 	if err != nil {
