@@ -162,8 +162,9 @@ func TestLapDatum(t *testing.T) {
 			t.Fatal(err)
 		}
 		d := drawingNamed(t, job, "lap, right hand, face")
-		if got := d.Bounds().Min.X; math.Abs(got-tt.from) > 2*tick {
-			t.Errorf("at %v the drawing starts at %v, want %v", tt.at, got, tt.from)
+		edge := strokesOf(d, Outline)[0].Points
+		if got := edge[0].X; math.Abs(got-tt.from) > 1e-9 {
+			t.Errorf("at %v the stock starts at %v, want %v", tt.at, got, tt.from)
 		}
 		if !slices.ContainsFunc(d.Labels, func(l Label) bool { return l.Text == tt.label }) {
 			t.Errorf("at %v no label %q", tt.at, tt.label)

@@ -12,7 +12,7 @@ func lapCommand() command {
 	return command{
 		name:    "lap",
 		summary: "half-laps at any angle, with spacer and stop",
-		about: `Draws the lap on both parts, right and left hand, and works out the spacer and
+		about: `Draws the lap on one part, right and left hand, and works out the spacer and
 the stop for the saw. Where parts cross at a slant the usual rule for the
 spacer cuts too wide; the sheet says by how much.`,
 		caution: sawCaution,
