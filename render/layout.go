@@ -20,6 +20,7 @@ type Layout struct {
 	Unit      measure.Unit
 	Title     string // overrides the job's own
 	MaxSheets int
+	Correct   Correction // of the printer the job is meant for
 }
 
 const (
@@ -46,12 +47,12 @@ func (l Layout) Check() error {
 		short, long = wholeLimit, wholeLimit
 	}
 	mm := measure.Length
-	clear := l.clear()
+	clear := l.inset().clear()
 	return cmp.Or(
 		measure.AtMost("paper", mm(long), "the longest side of a page", mm(wholeLimit), ""),
 		measure.NotNegative("margin", mm(l.Margin)),
 		measure.Below("margin", mm(l.Margin), "half the paper", mm(short/2), "printers leave 4 to 6 mm blank; 8 mm is usual"),
-		l.checkSize(),
+		l.inset().checkSize(),
 		measure.AtLeast("overlap", mm(l.Overlap), "", mm(leastOverlap), "the registration marks need that much"),
 		l.checkOverlap(clear),
 		measure.AtLeast("max sheets", measure.Number(float64(l.MaxSheets)), "", measure.Number(1), ""),
@@ -86,10 +87,10 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 // labels and its caption.
 func calibrationSide() float64 { return 100 + 2*room }
 
-// footLines is the number of text lines below the level rule: the title's,
-// and on narrow paper the words that otherwise stand beside the rule.
+// footLines is the number of text lines below the level rule: the title's, the
+// correction's, and on narrow paper the words that otherwise stand beside the rule.
 func (l Layout) footLines() int {
-	n := len(l.titleLines(l.Title))
+	n := len(l.titleLines(l.Title)) + len(l.correctionLines())
 	if l.narrow() {
 		n += 2
 	}
@@ -148,6 +149,6 @@ func (l Layout) clear() geometry.Point {
 // Clear returns the width and height that one sheet offers the strokes of a
 // drawing.
 func (l Layout) Clear() geometry.Point {
-	c := l.clear()
+	c := l.inset().clear()
 	return geometry.Pt(c.X-2*room, c.Y-2*room-captionHeight(2))
 }

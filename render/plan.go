@@ -27,8 +27,8 @@ type sheet struct {
 type Placement struct {
 	Sheet       int // from 1
 	Template    string
-	Row, Column int // of the tile, from 1: rows from the top, columns from the left
-	ToPage      geometry.Affine
+	Row, Column int             // of the tile, from 1: rows from the top, columns from the left
+	ToPage      geometry.Affine // with the correction of the printer
 }
 
 // Lay puts a job on sheets. It returns a *measure.BoundError where the layout
@@ -46,6 +46,7 @@ func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 	if err := l.Check(); err != nil {
 		return Plan{}, err
 	}
+	l = l.inset()
 	p := Plan{layout: l, name: name}
 	for i, job := range jobs {
 		sheets, err := l.layJob(job, i == 0)
@@ -120,7 +121,7 @@ func layDrawings(drawings []templates.Drawing, l Layout, clear geometry.Point) (
 	sum := 0
 	for _, d := range drawings {
 		p, turned := lay(d, false, clear, l.Overlap), lay(d, true, clear, l.Overlap)
-		if turned.rows*turned.cols < p.rows*p.cols {
+		if !d.Upright && turned.rows*turned.cols < p.rows*p.cols {
 			p = turned
 		}
 		if n := p.rows * p.cols; n > 1 {
@@ -151,6 +152,9 @@ func drawingItems(drawings []templates.Drawing, laids []*laid, clear geometry.Po
 		}
 		var shapes item
 		for _, turned := range []bool{false, true} {
+			if turned && drawings[i].Upright {
+				continue
+			}
 			if q := lay(drawings[i], turned, clear, overlap); q.rows*q.cols == 1 {
 				shapes = append(shapes, q.tiles()[0].block())
 			}
@@ -236,15 +240,20 @@ func (p *Plan) shrink() {
 	used.X = math.Max(used.X, ruleLength+18+footText)
 	used.Y = math.Max(used.Y, ruleLength+2)
 	l.Paper = Paper{Name: "whole", Width: used.X + 2*l.Margin + railWidth, Height: used.Y + 2*l.Margin + l.footHeight()}
+	wider := l.Correct.reach(l.Paper, l.Margin)
+	l.Margin += wider
+	l.Paper.Width += 2 * wider
+	l.Paper.Height += 2 * wider
 }
 
 // Placements lists the templates sheet by sheet.
 func (p Plan) Placements() []Placement {
 	var out []Placement
+	correct := p.layout.Correct.on(p.layout.Paper.Width, p.layout.Paper.Height)
 	for i, s := range p.sheets {
 		for _, b := range s.blocks {
 			if b.tile != nil {
-				out = append(out, Placement{i + 1, b.tile.Name, b.tile.row, b.tile.col, b.tile.toPage(p.corner(b))})
+				out = append(out, Placement{i + 1, b.tile.Name, b.tile.row, b.tile.col, b.tile.toPage(p.corner(b)).Then(correct)})
 			}
 		}
 	}
@@ -265,7 +274,7 @@ func (p Plan) Document() page.Document {
 	doc := page.Document{Title: p.layout.Title, Subject: p.name, Lines: lines()}
 	where := p.tileSheets()
 	for i := range p.sheets {
-		doc.Pages = append(doc.Pages, p.sheet(i, where))
+		doc.Pages = append(doc.Pages, p.layout.Correct.apply(p.sheet(i, where)))
 	}
 	return doc
 }

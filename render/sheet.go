@@ -314,6 +314,10 @@ func (p Plan) drawFoot(n *pen, i int) {
 		n.text(l.Margin, y, large, s)
 		y -= pitch(large)
 	}
+	for _, s := range l.correctionLines() {
+		n.text(l.Margin, y, small, s)
+		y -= pitch(large)
+	}
 }
 
 // rules draws a 100 mm rule and a 4 in rule back to back along the x axis

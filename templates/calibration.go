@@ -42,10 +42,60 @@ func Calibration(u measure.Unit) Drawing {
 	return d
 }
 
-// Scale returns the job that only proves a print: the calibration square and
-// the rules are on the first sheet of every job, so it has no drawings.
+// RectangleSides returns the sides in mm of the calibration rectangle, across
+// the feed of the printer and along it: 150 × 200 mm, or 6 × 8 in, so that
+// with its diagonals (250 mm, 10 in) it is two triangles of 3, 4 and 5.
+func RectangleSides(u measure.Unit) (across, along float64) {
+	if u == measure.Inch {
+		return 6 * measure.MillimetresPerInch, 8 * measure.MillimetresPerInch
+	}
+	return 150, 200
+}
+
+// CalibrationRectangle returns the rectangle by which a printer is measured.
+// It stands on a sheet that is fed upright.
+func CalibrationRectangle(u measure.Unit) Drawing {
+	across, along := RectangleSides(u)
+	c := geometry.Box(0, 0, across, along).Corners()
+	d := Drawing{Name: "calibration rectangle", Upright: true}
+	d.polygon(Outline, c...)
+	for _, way := range []struct {
+		name     string
+		from, to geometry.Point
+	}{
+		{"across the feed", c[0], c[1]},
+		{"along the feed", c[0], c[3]},
+		{"along the feed", c[1], c[2]},
+		{"across the feed", c[3], c[2]},
+		{"first diagonal", c[0], c[2]},
+		{"second diagonal", c[3], c[1]},
+	} {
+		d.labelLine(way.from, way.to, way.name+", "+measure.Length(way.from.Distance(way.to)).Text(u))
+	}
+	d.line(Construction, c[0], c[2])
+	d.line(Construction, c[1], c[3])
+	d.feedArrow(geometry.Pt(0.8*across, 0.34*along), geometry.Pt(0.8*across, 0.66*along))
+	return d
+}
+
+// feedArrow draws an arrow with a head at each end: a sheet fed the other end
+// first is stretched the same.
+func (d *Drawing) feedArrow(from, to geometry.Point) {
+	const head = 3.0 // mm, and a third of it wide to each side
+	back := to.Sub(from).Unit().Mul(head)
+	side := back.Turn().Mul(1.0 / 3)
+	d.line(Construction, from, to)
+	d.line(Construction, from.Add(back).Add(side), from, from.Add(back).Sub(side))
+	d.line(Construction, to.Sub(back).Add(side), to, to.Sub(back).Sub(side))
+	d.labelLine(from, to, "the sheet is fed along this arrow")
+}
+
+// Scale returns the job that proves a print and measures a printer. The
+// calibration square and the rules are on the first sheet of every job; what
+// it adds is the large rectangle. On a sheet wider than high, which is turned
+// to be fed, and on one too small for it, the rectangle is left out.
 func Scale(s Setting) (Job, error) {
-	return Job{
+	job := Job{
 		Name:   "scale",
 		Title:  "Proof of scale",
 		Panels: []Panel{scaleMeasures(s.Unit), scaleWords()},
@@ -53,7 +103,35 @@ func Scale(s Setting) (Job, error) {
 			{"side", measure.Length(calibrationSide)},
 			{"diagonal", measure.Length(calibrationDiagonal())},
 		},
-	}, nil
+	}
+	across, along := RectangleSides(s.Unit)
+	if s.Clear.X < across || s.Clear.Y < along || s.Clear.X > s.Clear.Y {
+		job.Warnings = []string{"no calibration rectangle: it needs an upright sheet of A4 or letter size, or larger"}
+		return job, nil
+	}
+	job.Drawings = []Drawing{CalibrationRectangle(s.Unit)}
+	job.Panels = append(job.Panels, rectangleWords(s.Unit))
+	job.Figures = append(job.Figures,
+		Figure{"rectangle, across the feed", measure.Length(across)},
+		Figure{"rectangle, along the feed", measure.Length(along)},
+		Figure{"rectangle, diagonal", measure.Length(math.Hypot(across, along))})
+	return job, nil
+}
+
+// rectangleWords says how a printer is measured. The readings of the example
+// are invented.
+func rectangleWords(u measure.Unit) Panel {
+	example := "--across 149.2 --along 200.9 --diagonals 250.4,250.0"
+	if u == measure.Inch {
+		example = "--across 5.97in --along 8.04in --diagonals 10.02in,10.00in"
+	}
+	return Panel{Heading: "to measure a printer", Text: []string{
+		"On the large rectangle measure one side across the feed, one along it, and both diagonals, from line to line, " +
+			"as finely as the rule allows: tenths of a millimetre or hundredths of an inch are worth the trouble.",
+		"Tell rodsheet once, by a name of your own:",
+		"rodsheet printer bench " + example,
+		"Then print with --printer bench. Measure only a sheet whose foot says nothing of a correction.",
+	}}
 }
 
 func scaleMeasures(u measure.Unit) Panel {
@@ -75,7 +153,7 @@ func scaleWords() Panel {
 		"Print at 100 %, actual size, with no fitting to the page. Print again after any change and measure again.",
 		"Both sides off alike: angles are still true, lengths are not. A side that measures 99 mm needs a print at 100/99, which is 101 %.",
 		"One side off: angles are wrong too. A difference of 1 mm between the sides costs up to 0.29°.",
-		"Diagonals unequal: the print is skewed. A difference of 1 mm is 0.41°. Use another printer.",
+		"Diagonals unequal: the print is skewed. A difference of 1 mm is 0.41°. Measure the printer, or use another.",
 		"Paper moves with damp: work from a print of the same day. The figures beside each outline hold, whatever the paper does.",
 	}}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 )
@@ -50,6 +51,74 @@ func TestCalibrationSquare(t *testing.T) {
 
 func count(texts []string, want string) int {
 	return len(slices.DeleteFunc(slices.Clone(texts), func(s string) bool { return s != want }))
+}
+
+// The rectangle is two triangles of 3, 4 and 5, and says what each line is.
+func TestCalibrationRectangle(t *testing.T) {
+	for _, c := range []struct {
+		unit                    measure.Unit
+		across, along, diagonal float64 // mm
+		texts                   [3]string
+	}{
+		{measure.Millimetre, 150, 200, 250, [3]string{"150 mm", "200 mm", "250 mm"}},
+		{measure.Inch, 152.4, 203.2, 254, [3]string{"6 in", "8 in", "10 in"}},
+	} {
+		d := templates.CalibrationRectangle(c.unit)
+		if !d.Upright {
+			t.Errorf("%s: may be turned", c.unit)
+		}
+		r := strokesOf(d, templates.Outline)[0]
+		want := []float64{c.across, c.along, c.across, c.along}
+		for i, side := range want {
+			if got := r[i].Distance(r[i+1]); math.Abs(got-side) > 1e-9 {
+				t.Errorf("%s: side %d is %.9f mm, want %.1f", c.unit, i, got, side)
+			}
+		}
+		for i, line := range strokesOf(d, templates.Construction)[:2] {
+			if got := line[0].Distance(line[1]); math.Abs(got-c.diagonal) > 1e-9 {
+				t.Errorf("%s: diagonal %d is %.9f mm", c.unit, i, got)
+			}
+		}
+		texts := labelTexts(d)
+		for _, want := range []string{"first diagonal, " + c.texts[2], "second diagonal, " + c.texts[2], "the sheet is fed along this arrow"} {
+			if count(texts, want) != 1 {
+				t.Errorf("%s: no label %q in %q", c.unit, want, texts)
+			}
+		}
+		if count(texts, "across the feed, "+c.texts[0]) != 2 || count(texts, "along the feed, "+c.texts[1]) != 2 {
+			t.Errorf("%s: sides are labelled %q", c.unit, texts)
+		}
+		for _, l := range d.Labels {
+			rises := l.On.B.Sub(l.On.A).Y > 0
+			if strings.HasPrefix(l.Text, "first diagonal") && !rises || strings.HasPrefix(l.Text, "second diagonal") && rises {
+				t.Errorf("%s: %q runs from %v to %v", c.unit, l.Text, l.On.A, l.On.B)
+			}
+		}
+	}
+}
+
+// The rectangle is on every upright sheet that holds it, and where it is not
+// the maker is told.
+func TestScaleHasTheRectangle(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		unit  measure.Unit
+		clear geometry.Point
+		want  int
+	}{
+		{"A4", measure.Millimetre, geometry.Pt(167, 239), 1},
+		{"letter", measure.Inch, geometry.Pt(173, 222), 1},
+		{"just", measure.Millimetre, geometry.Pt(150, 200), 1},
+		{"narrow", measure.Millimetre, geometry.Pt(149.9, 300), 0},
+		{"short", measure.Inch, geometry.Pt(160, 203.1), 0},
+		{"wider than high", measure.Millimetre, geometry.Pt(400, 280), 0},
+		{"no end", measure.Millimetre, geometry.Pt(math.Inf(1), math.Inf(1)), 1},
+	} {
+		job, err := templates.Scale(templates.Setting{Unit: c.unit, Clear: c.clear})
+		if err != nil || len(job.Drawings) != c.want || len(job.Warnings) != 1-c.want {
+			t.Errorf("%s: %v, %d drawings, warnings %q; want %d drawings", c.name, err, len(job.Drawings), job.Warnings, c.want)
+		}
+	}
 }
 
 func TestScaleHasNoDrawing(t *testing.T) {

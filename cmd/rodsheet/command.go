@@ -16,7 +16,7 @@ import (
 // A command is one kind of template on the command line.
 type command struct {
 	name     string
-	words    string // what is given without a flag: "ANGLE..."; mostly nothing
+	words    string // given without a flag: "ANGLE...", "[NAME]" if it may be left out
 	summary  string // one line for the list of commands
 	about    string // a paragraph, broken into lines
 	caution  string // where a saw is involved, broken into lines
@@ -25,6 +25,9 @@ type command struct {
 	// read takes the figures from the command line and returns what makes
 	// the job from them. It is made only if v holds no problem.
 	read func(v *values) maker
+	// act stands in place of read where the command prints no job; it then
+	// has no flags of printing.
+	act func(v *values, getenv func(string) string, stdout io.Writer) error
 }
 
 // A maker makes a job once the paper is known.
@@ -50,6 +53,7 @@ func commands() []command {
 		lapCommand(),
 		bridleCommand(),
 		scaleCommand(),
+		printerCommand(),
 	}
 }
 
@@ -73,7 +77,15 @@ func names() []string {
 }
 
 // all returns the command's own flags and the common ones.
-func (c command) all() []flag { return slices.Concat(c.flags, commonFlags()) }
+func (c command) all() []flag { return slices.Concat(c.flags, c.common()) }
+
+// common returns the flags that the command shares with others.
+func (c command) common() []flag {
+	if c.act != nil {
+		return []flag{helpFlag()}
+	}
+	return commonFlags()
+}
 
 // setter returns the name of the flag that sets a figure.
 func (c command) setter(figure string) (name string, ok bool) {
@@ -107,6 +119,12 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 	}
 	if err != nil {
 		return err
+	}
+	if c.act != nil {
+		if len(v.problems) > 0 {
+			return v.problems
+		}
+		return c.act(v, getenv, stdout)
 	}
 	o, err := v.options(getenv, stdout)
 	if err != nil {

@@ -78,6 +78,9 @@ func (o options) deliver(ctx context.Context, job templates.Job, plan render.Pla
 		return writeJSON(stdout, job, plan.Placements())
 	}
 	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), count(len(doc.Pages), "sheet"), o.paper(doc))
+	if name := o.layout.Correct.Printer; name != "" {
+		last = strings.TrimSuffix(last, "\n") + ", corrected for " + name + "\n"
+	}
 	return emit(stdout, figureTable(job.Figures, o.layout.Unit)+last)
 }
 

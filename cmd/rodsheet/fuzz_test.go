@@ -22,6 +22,7 @@ func FuzzCommandLine(f *testing.F) {
 		"bridle --width 28 --depth 36 --angle 12 --leg 38 --tenon 9.3 --mortise leg",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"angle 30 --paper whole --max-sheets 1",
+		"printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0",
 		"help lengths", "--version", "lap --help", "angle -- -5", "angle -5 --base=3",
 		"lap --width NaN --other Inf --depth 1e300 --angle -0",
 		"taper --length 99m --top 1/64in --foot 0.001 --start 0 --paper letter",
@@ -49,8 +50,9 @@ func TestAnyFigures(t *testing.T) {
 	figure := rapid.OneOf(usual, usual, usual, edge)
 	wordFlags := map[string][]string{
 		"faces": {"one", "adjacent", "opposite", "four"}, "mortise": {"stretcher", "leg"}, "units": {"mm", "in"},
-		"paper": {"a4", "letter", "a3", "whole", "200x200", "180x3000", "1x1", "0x0", "-5x5", "4999x4999"},
-		"title": {"", "Tripod table", strings.Repeat("W", 120), strings.Repeat("wide words ", 10)},
+		"paper":   {"a4", "letter", "a3", "whole", "200x200", "180x3000", "1x1", "0x0", "-5x5", "4999x4999"},
+		"printer": {"none", "none", "none", "bench"},
+		"title":   {"", "Tripod table", strings.Repeat("W", 120), strings.Repeat("wide words ", 10)},
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		c := rapid.SampledFrom(commands()).Draw(t, "command")
@@ -107,7 +109,7 @@ func contained(args []string) []string {
 	args = slices.DeleteFunc(args, func(a string) bool {
 		return strings.HasPrefix(a, "-o") || strings.HasPrefix(a, "--o") && !strings.HasPrefix(a, "--ot") && !strings.HasPrefix(a, "--ov")
 	})
-	if len(args) == 0 || strings.HasPrefix(args[0], "-") || args[0] == "help" {
+	if len(args) == 0 || strings.HasPrefix(args[0], "-") || args[0] == "help" || args[0] == "printer" {
 		return args
 	}
 	return slices.Insert(args, 1, "--max-sheets", "20")

@@ -172,7 +172,7 @@ func (c command) help() string {
 	if len(c.flags) > 0 {
 		columns(&b, "Flags", flagRows(c.flags))
 	}
-	columns(&b, "Common flags", flagRows(commonFlags()))
+	columns(&b, "Common flags", flagRows(c.common()))
 	writeExamples(&b, c.examples)
 	if c.caution != "" {
 		b.WriteString("\n" + c.caution + "\n")

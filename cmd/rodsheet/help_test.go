@@ -54,7 +54,7 @@ func TestExamplesWork(t *testing.T) {
 				if status, _, stderr := start(t.Context(), strings.Fields(args)...); status != 0 {
 					t.Errorf("status %d: %s", status, stderr)
 				}
-				if entries, err := os.ReadDir("."); err != nil || len(entries) == 0 {
+				if entries, err := os.ReadDir("."); err != nil || len(entries) == 0 && !strings.HasPrefix(args, "printer") {
 					t.Errorf("no file written: %v", err)
 				}
 			})

@@ -14,7 +14,21 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"rodsheet": main})
+	testscript.Main(sandbox{m}, map[string]func(){"rodsheet": main})
+}
+
+// A sandbox keeps the tests away from the printers of the user. It comes into
+// play only where tests are run, not where a test program is the command.
+type sandbox struct{ *testing.M }
+
+func (s sandbox) Run() int {
+	dir, err := os.MkdirTemp("", "rodsheet")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	os.Setenv("XDG_CONFIG_HOME", dir)
+	return s.M.Run()
 }
 
 func TestScripts(t *testing.T) {

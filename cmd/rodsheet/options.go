@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"unicode"
@@ -28,12 +29,15 @@ func commonFlags() []flag {
 		{name: "margin", value: "LENGTH", usage: "blank at each side of a sheet"},
 		{name: "overlap", value: "LENGTH", usage: "strip that neighbouring sheets share"},
 		{name: "units", value: "mm|in", usage: "of figures, and of lengths given without a unit"},
+		{name: "printer", value: "NAME", usage: "correct for a printer that was measured; none for none"},
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
 		{name: "max-sheets", value: "N", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "json", usage: "print figures and placements as JSON"},
-		{name: "help", short: "h", usage: "show this help"},
+		helpFlag(),
 	}
 }
+
+func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
 
 // options are the common flags, read.
 type options struct {
@@ -54,6 +58,15 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l.Overlap = v.length("overlap", l.Overlap)
 	l.MaxSheets = v.count("max-sheets", l.MaxSheets, mostSheets)
 	l.Title = v.title()
+	correct, err := v.correction(getenv(printerVariable))
+	var more refusal
+	switch {
+	case errors.As(err, &more):
+		v.problems = append(v.problems, more...)
+	case err != nil:
+		return options{}, err
+	}
+	l.Correct = correct
 	json, _ := v.flags.GetBool("json")
 	return options{layout: l, out: v.destination(stdout, json), json: json}, nil
 }

@@ -60,7 +60,7 @@ func (c command) missing(v *values) {
 			lack = append(lack, "--"+f.name)
 		}
 	}
-	if c.words != "" && len(v.words) == 0 {
+	if c.words != "" && c.words[0] != '[' && len(v.words) == 0 {
 		lack = append(lack, "at least one "+strings.TrimSuffix(strings.ToLower(c.words), "..."))
 	}
 	if len(lack) > 0 {
