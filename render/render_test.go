@@ -39,7 +39,7 @@ func drawLayout(t *rapid.T) Layout {
 		l.Paper = Paper{Name: "own", Width: rapid.Float64Range(200, 600).Draw(t, "w"), Height: rapid.Float64Range(200, 600).Draw(t, "h")}
 	}
 	l.Margin = rapid.Float64Range(0, 15).Draw(t, "margin")
-	l.Overlap = rapid.Float64Range(8, 40).Draw(t, "overlap")
+	l.Overlap = rapid.OneOf(rapid.Just(leastOverlap), rapid.Float64Range(leastOverlap, 40)).Draw(t, "overlap")
 	return l
 }
 

@@ -150,8 +150,12 @@ func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
 // marks draws the registration marks and the crosses of the check lengths
 // that the window holds whole.
 func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
+	// In the narrowest overlap a mark reaches from side to side of the strip,
+	// and rounding must not lose it.
+	const rounding = 1e-6
+	window := t.window.Grow(rounding)
 	for _, at := range t.marks {
-		if t.window.Holds(geometry.Rect{Min: at, Max: at}.Grow(2 * markRadius)) {
+		if window.Holds(geometry.Rect{Min: at, Max: at}.Grow(2 * markRadius)) {
 			c := move.Apply(at)
 			letters.lines = append(letters.lines, n.cross(c, 2*markRadius)...)
 			ring := geometry.Arc(c, markRadius, 0, fullTurn)
