@@ -1,6 +1,7 @@
 package render
 
 import (
+	"iter"
 	"math"
 
 	"rodsheet/geometry"
@@ -12,10 +13,23 @@ import (
 // is in page coordinates.
 type placer struct {
 	window  geometry.Rect
-	lines   []geometry.Segment // what lettering must not touch
+	lines   []obstacle         // what lettering must not touch
 	boxes   [][]geometry.Point // lettering already set, corners counter-clockwise
 	texts   []page.Text
 	leaders []geometry.Segment
+}
+
+// An obstacle is a line with the box round it.
+type obstacle struct {
+	geometry.Segment
+	bounds geometry.Rect
+}
+
+// bar keeps lettering off lines.
+func (p *placer) bar(lines ...geometry.Segment) {
+	for _, l := range lines {
+		p.lines = append(p.lines, obstacle{l, geometry.Bounds(l.A, l.B)})
+	}
 }
 
 // A spot is one place where a label may stand.
@@ -32,7 +46,7 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
 	fewest := math.MaxInt
 	var best spot
-	for _, s := range spots(on, size) {
+	for s := range spots(on, size) {
 		n := p.touches(s, size)
 		if n < fewest {
 			fewest, best = n, s
@@ -47,6 +61,9 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 	p.put(text, height, size, best)
 }
 
+// avoid keeps lettering out of a box.
+func (p *placer) avoid(r geometry.Rect) { p.boxes = append(p.boxes, r.Corners()) }
+
 func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 	along := geometry.Polar(1, s.angle)
 	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Turn().Mul(size.Y / 2))
@@ -54,7 +71,7 @@ func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 	p.boxes = append(p.boxes, s.box(size))
 	if s.leader.A != s.leader.B {
 		p.leaders = append(p.leaders, s.leader)
-		p.lines = append(p.lines, s.leader)
+		p.bar(s.leader)
 	}
 }
 
@@ -81,17 +98,41 @@ func (p *placer) touches(s spot, size geometry.Point) int {
 	}
 	n := 0
 	for _, l := range p.lines {
-		if bounds.Overlaps(geometry.Bounds(l.A, l.B)) && geometry.Meets(l, box) {
+		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
 			n++
 		}
 	}
 	const crossing = 100 // lettering over lettering is worse than over any line
+	leads := s.leader.A != s.leader.B
 	for _, b := range p.boxes {
 		if bounds.Overlaps(geometry.Bounds(b...)) && overlap(box, b) {
 			n += crossing
 		}
-		if s.leader.A != s.leader.B && geometry.Meets(s.leader, b) {
+		if leads && geometry.Meets(s.leader, b) {
 			n += crossing
+		}
+	}
+	if leads && n == 0 {
+		n += p.crosses(s.leader)
+	}
+	return n
+}
+
+// crosses counts the lines that a leader runs across, from one side of each
+// to the other.
+func (p *placer) crosses(leader geometry.Segment) int {
+	n := 0
+	bounds := geometry.Bounds(leader.A, leader.B)
+	d := leader.B.Sub(leader.A)
+	for _, l := range p.lines {
+		if !bounds.Overlaps(l.bounds) {
+			continue
+		}
+		e := l.B.Sub(l.A)
+		const hair = 1e-6 // what a leader ends on it does not cross
+		if d.Cross(l.A.Sub(leader.A))*d.Cross(l.B.Sub(leader.A)) < -hair &&
+			e.Cross(leader.A.Sub(l.A))*e.Cross(leader.B.Sub(l.A)) < -hair {
+			n++
 		}
 	}
 	return n
@@ -122,19 +163,27 @@ func separated(a, b []geometry.Point) bool {
 
 // spots lists where a label for on may stand, best first: a line's along it,
 // then beside it, level, with a leader; a point's round it, ever farther off.
-func spots(on geometry.Segment, size geometry.Point) []spot {
-	if on.A == on.B {
-		return around(on.A, size)
+func spots(on geometry.Segment, size geometry.Point) iter.Seq[spot] {
+	return func(yield func(spot) bool) {
+		if on.A == on.B {
+			around(on.A, size, yield)
+			return
+		}
+		for _, s := range alongside(on, size) {
+			if !yield(s) {
+				return
+			}
+		}
+		for _, t := range shares() {
+			if !around(on.A.Lerp(on.B, t), size, yield) {
+				return
+			}
+		}
 	}
-	out := alongside(on, size)
-	for _, t := range shares() {
-		out = append(out, around(on.A.Lerp(on.B, t), size)...)
-	}
-	return out
 }
 
 // shares are the places along a line that are tried, from its middle out.
-func shares() []float64 { return []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85} }
+func shares() [9]float64 { return [9]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85} }
 
 func alongside(on geometry.Segment, size geometry.Point) []spot {
 	if on.Length() < size.X+2 {
@@ -173,17 +222,22 @@ func upright(a float64) float64 {
 	return a
 }
 
-// around lists spots round a point, level and upright by turns.
-func around(at geometry.Point, size geometry.Point) []spot {
-	out := []spot{{centre: at}}
-	for _, far := range []float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
-		for _, turned := range []bool{false, true} {
+// around yields spots round a point, level and upright by turns, and reports
+// whether more are wanted.
+func around(at geometry.Point, size geometry.Point, yield func(spot) bool) bool {
+	if !yield(spot{centre: at}) {
+		return false
+	}
+	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
+		for _, turned := range [...]bool{false, true} {
 			for k := range 16 {
-				out = append(out, beside(at, size, far, float64(k)*math.Pi/8, turned))
+				if !yield(beside(at, size, far, float64(k)*math.Pi/8, turned)) {
+					return false
+				}
 			}
 		}
 	}
-	return out
+	return true
 }
 
 // beside returns the spot whose box is nearest to at in direction dir, at

@@ -21,12 +21,15 @@ type Layout struct {
 	Title     string // overrides the job's own
 	MaxSheets int
 	Correct   Correction // of the printer the job is meant for
+	Plain     bool       // the plain grid: no sheet turned on its side, no tile dropped
+	Only      []int      // the sheets to draw, from 1; none: all
 }
 
 const (
 	gap          = 4.0            // between blocks on a sheet
-	room         = 9.0            // kept free round the strokes of a drawing for its labels
-	railWidth    = 8.5            // the strip on the left with the upright rule
+	room         = 8.0            // kept free round the strokes of a drawing for its labels
+	railWidth    = 7.2            // the strip on the left with the upright rule
+	levelHeight  = 8.5            // the strip with the level rule and the words beside it
 	ruleLength   = 101.6          // 4 in; the 100 mm rule shares its zero
 	leastOverlap = 4 * markRadius // so that a tile shows whole marks
 	wholeLimit   = 5000           // longest side of a page: PDF stops at 14 400 pt = 5080 mm
@@ -131,7 +134,7 @@ func shorten(line string, width float64) string {
 
 // footHeight is the strip at the bottom with the level rule and the words.
 func (l Layout) footHeight() float64 {
-	return railWidth + float64(l.footLines())*pitch(large)
+	return levelHeight + float64(l.footLines())*pitch(large)
 }
 
 // clear is the width and height left for blocks. On whole paper it has no

@@ -6,35 +6,56 @@ import (
 	"rodsheet/geometry"
 )
 
-// A cross is one end of the check lengths of a drawing, in laid coordinates.
-type cross struct {
-	name string
-	at   geometry.Point
-}
-
 const (
 	markRadius = 2.0 // of a registration mark; its cross is twice as wide
 	fullTurn   = 2 * math.Pi
 )
 
-// register places two registration marks on the seam of every pair of
-// neighbouring tiles. They stand on the trim line, so that a trimmed sheet
-// shows half of each mark and its neighbour the other half.
+// A seam is the trim line between two kept tiles, with the strokes near it.
+// The tile on its left is trimmed and laid on the other.
+type seam struct {
+	geometry.Segment
+	ink []geometry.Segment
+}
+
+// seams returns the seams of p, in laid coordinates. A column's seam runs up
+// and a row's seam to the right, so that the left and the upper tile, which
+// are trimmed, are to the left.
+func (p *laid) seams(ink []geometry.Segment) []seam {
+	var out []seam
+	add := func(a, b geometry.Point) {
+		s := seam{Segment: geometry.Segment{A: a, B: b}}
+		near := geometry.Bounds(a, b).Grow(4 * markRadius)
+		for _, l := range ink {
+			if near.Overlaps(geometry.Bounds(l.A, l.B)) {
+				s.ink = append(s.ink, l)
+			}
+		}
+		out = append(out, s)
+	}
+	for _, t := range p.tiles() {
+		core := t.core()
+		if p.has(t.row, t.col+1) {
+			add(geometry.Pt(core.Max.X, core.Min.Y), core.Max)
+		}
+		if p.has(t.row+1, t.col) {
+			add(core.Min, geometry.Pt(core.Max.X, core.Min.Y))
+		}
+	}
+	return out
+}
+
+// register places two registration marks and two verniers on every seam. They
+// stand on the trim line, so that a trimmed sheet shows half of each and its
+// neighbour the other half.
 func (p *laid) register() {
 	if p.rows*p.cols == 1 {
 		return
 	}
-	strokes := p.segments()
-	for _, t := range p.tiles() {
-		core := t.core()
-		if t.col < t.cols {
-			a, b := geometry.Pt(core.Max.X, core.Min.Y), core.Max
-			p.marks = append(p.marks, clearest(a, b, strokes), clearest(b, a, strokes))
-		}
-		if t.row < t.rows {
-			a, b := core.Min, geometry.Pt(core.Max.X, core.Min.Y)
-			p.marks = append(p.marks, clearest(a, b, strokes), clearest(b, a, strokes))
-		}
+	for _, s := range p.seams(p.segments()) {
+		first, last := s.clearest(s.A, s.B), s.clearest(s.B, s.A)
+		p.marks = append(p.marks, first, last)
+		p.verniers = append(p.verniers, s.verniers(first, last)...)
 	}
 }
 
@@ -51,7 +72,7 @@ func (p *laid) segments() []geometry.Segment {
 
 // clearest returns the point in the first part of the way from a to b that is
 // farthest from all strokes, as near to a as can be among those far enough.
-func clearest(a, b geometry.Point, strokes []geometry.Segment) geometry.Point {
+func (s seam) clearest(a, b geometry.Point) geometry.Point {
 	length := a.Distance(b)
 	first, last := math.Min(0.25, (2*markRadius+1)/length), 0.4
 	const enough = 2 * markRadius
@@ -59,7 +80,7 @@ func clearest(a, b geometry.Point, strokes []geometry.Segment) geometry.Point {
 	widest := -1.0
 	for k := range 9 {
 		at := a.Lerp(b, first+(last-first)*float64(k)/8)
-		free := math.Min(nearest(at, strokes), enough)
+		free := math.Min(nearest(at, s.ink), enough)
 		if free > widest {
 			best, widest = at, free
 		}
@@ -73,24 +94,6 @@ func nearest(p geometry.Point, strokes []geometry.Segment) float64 {
 		best = math.Min(best, s.Distance(p))
 	}
 	return best
-}
-
-// addCrosses places the ends of the check lengths of a drawing of several
-// tiles just outside its strokes: A–B along, A–C across, B–C on the diagonal.
-// A–B and A–C are whole multiples of step, which a tape shows without guessing.
-func (p *laid) addCrosses(step float64) {
-	if p.rows*p.cols == 1 {
-		return
-	}
-	const out = room / 2
-	b := p.bounds.Grow(out - room)
-	whole := func(x float64) float64 { return math.Max(1, math.Floor(x/step)) * step }
-	w, h := whole(b.Width()), whole(b.Height())
-	p.crosses = []cross{
-		{"A", b.Min},
-		{"B", b.Min.Add(geometry.Pt(w, 0))},
-		{"C", b.Min.Add(geometry.Pt(0, h))},
-	}
 }
 
 // chain returns the segments of a polyline.

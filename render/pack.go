@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"rodsheet/geometry"
@@ -21,17 +22,21 @@ type placed struct {
 // A bin is the free part of one sheet, as the largest free boxes in it; they
 // overlap one another.
 type bin struct {
+	turned bool // the sheet stands on its side
 	free   []geometry.Rect
 	placed []placed
 }
 
-func newBin(size geometry.Point) *bin {
-	return &bin{free: []geometry.Rect{geometry.Box(0, 0, size.X+gap, size.Y+gap)}}
+func newBin(size geometry.Point, turned bool) *bin {
+	return &bin{turned: turned, free: []geometry.Rect{geometry.Box(0, 0, size.X+gap, size.Y+gap)}}
 }
 
 // put places b at the topmost, then leftmost, free spot and reports whether
 // there was one.
 func (n *bin) put(b block) bool {
+	if n.turned && b.upright {
+		return false
+	}
 	size := b.size.Add(geometry.Pt(gap, gap))
 	best := geometry.Pt(math.Inf(1), math.Inf(1))
 	for _, f := range n.free {
@@ -97,34 +102,93 @@ next:
 	return out
 }
 
-// pack lays the items on as few sheets of the given size as several simple
-// orders find; the first item always opens the first sheet. Between equals
-// the order of the job wins.
-func pack(items []item, size geometry.Point) [][]placed {
-	var best [][]placed
+// A packer lays items on sheets whose clear part has the first size, or on
+// its side the second.
+type packer struct{ size [2]geometry.Point }
+
+func (p packer) open(turned bool) *bin {
+	if turned {
+		return newBin(p.size[1], true)
+	}
+	return newBin(p.size[0], false)
+}
+
+// repairs is how often the packer tries again with what ended on the last
+// sheet put first.
+const repairs = 3
+
+// pack lays the items on as few sheets as several simple orders find, each
+// order mended by putting first what came out last; the first item always
+// opens the first sheet. Between equals the order of the job wins.
+func (p packer) pack(items []item) []*bin {
+	bound := p.least(items)
+	var best []*bin
 	for _, order := range orders(items) {
-		sheets := packInOrder(order, size)
-		if best == nil || len(sheets) < len(best) {
-			best = sheets
-		}
-		if float64(len(best)) <= math.Ceil(leastSheets(items, size)) {
-			break
+		for range repairs {
+			sheets := p.packInOrder(order)
+			if best == nil || len(sheets) < len(best) {
+				best = sheets
+			}
+			if len(best) <= bound {
+				return best
+			}
+			if order = lastFirst(order, sheets[len(sheets)-1]); order == nil {
+				break
+			}
 		}
 	}
 	return best
 }
 
-// leastSheets is a bound by area: no packing needs fewer.
-func leastSheets(items []item, size geometry.Point) float64 {
-	sum := 0.0
+// least is a bound by area: no packing of the items needs fewer sheets.
+func (p packer) least(items []item) int {
+	sum, most := 0.0, 0.0
 	for _, it := range items {
-		sum += it[0].size.X * it[0].size.Y
+		area := math.Inf(1)
+		for _, b := range it {
+			area = math.Min(area, (b.size.X+gap)*(b.size.Y+gap))
+		}
+		sum += area
 	}
-	return sum / (size.X * size.Y)
+	for _, s := range p.size {
+		most = math.Max(most, (s.X+gap)*(s.Y+gap))
+	}
+	return int(math.Ceil(sum/most - 1e-9))
+}
+
+// lastFirst moves what stands on a sheet to the front, behind the first item.
+// It returns nil where that changes nothing.
+func lastFirst(items []item, last *bin) []item {
+	on := map[*tile]bool{}
+	words := map[*words]bool{}
+	for _, b := range last.placed {
+		if b.tile != nil {
+			on[b.tile] = true
+		} else {
+			words[b.panel] = true
+		}
+	}
+	var front, back []item
+	for _, it := range items[1:] {
+		moved := false
+		for _, b := range it {
+			moved = moved || b.tile != nil && on[b.tile] || b.panel != nil && words[b.panel]
+		}
+		if moved {
+			front = append(front, it)
+		} else {
+			back = append(back, it)
+		}
+	}
+	if len(front) == 0 || len(back) == 0 {
+		return nil
+	}
+	return slices.Concat(items[:1], front, back)
 }
 
 // orders returns the items in the orders that pack tries: as given, by height
-// and by area, each with the shapes as preferred and the other way about.
+// and by area, each with the shapes as preferred and, where there is a choice,
+// the other way about.
 func orders(items []item) [][]item {
 	sorted := func(key func(block) float64) []item {
 		out := append([]item{}, items...)
@@ -137,8 +201,10 @@ func orders(items []item) [][]item {
 		sorted(func(b block) float64 { return math.Max(b.size.X, b.size.Y) }),
 		sorted(func(b block) float64 { return b.size.X * b.size.Y }),
 	}
-	for _, o := range out[:3] {
-		out = append(out, turnedFirst(o))
+	if slices.ContainsFunc(items, func(it item) bool { return len(it) > 1 }) {
+		for _, o := range out[:3] {
+			out = append(out, turnedFirst(o))
+		}
 	}
 	return out
 }
@@ -153,27 +219,27 @@ func turnedFirst(items []item) []item {
 	return out
 }
 
-func packInOrder(items []item, size geometry.Point) [][]placed {
+func (p packer) packInOrder(items []item) []*bin {
 	var bins []*bin
 	for _, it := range items {
-		if !putFirst(bins, it) {
-			n := newBin(size)
-			if !putFirst([]*bin{n}, it) {
-				n.placed = append(n.placed, placed{it[0], geometry.Pt(0, 0)})
-				n.free = nil
-			}
-			bins = append(bins, n)
+		if putFirst(bins, it) {
+			continue
 		}
+		n := p.open(it[0].turned)
+		if !putFirst([]*bin{n}, it) {
+			n.placed = append(n.placed, placed{it[0], geometry.Pt(0, 0)})
+			n.free = nil
+		}
+		bins = append(bins, n)
 	}
-	sheets := make([][]placed, len(bins))
-	for i, n := range bins {
-		sheets[i] = n.placed
-	}
-	return sheets
+	return bins
 }
 
 func putFirst(bins []*bin, it item) bool {
 	for _, n := range bins {
+		if len(n.free) == 0 {
+			continue
+		}
 		for _, b := range it {
 			if n.put(b) {
 				return true

@@ -1,8 +1,10 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -15,12 +17,14 @@ type Plan struct {
 	layout Layout
 	name   string
 	sheets []sheet
+	jobs   []laidJob
 }
 
 // A sheet is one page of a plan.
 type sheet struct {
 	title  string
 	blocks []placed
+	layout Layout // of this sheet: its paper may stand on its side
 }
 
 // A Placement is one template, or one tile of it, on one sheet.
@@ -49,7 +53,7 @@ func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 	l = l.inset()
 	p := Plan{layout: l, name: name}
 	for i, job := range jobs {
-		sheets, err := l.layJob(job, i == 0)
+		laid, err := l.layJob(job, i == 0)
 		if err != nil {
 			return Plan{}, err
 		}
@@ -57,9 +61,10 @@ func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 		if len(jobs) > 1 {
 			title += ": " + job.Title
 		}
-		for _, blocks := range sheets {
-			p.sheets = append(p.sheets, sheet{title, blocks})
+		for _, b := range laid.bins {
+			p.sheets = append(p.sheets, sheet{title, b.placed, l.of(b.turned)})
 		}
+		p.jobs = append(p.jobs, laid)
 	}
 	if l.Paper.Whole {
 		p.shrink()
@@ -67,38 +72,28 @@ func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 	return p, p.check()
 }
 
-// layJob packs one job, behind the calibration square where it comes first.
-func (l Layout) layJob(job templates.Job, first bool) ([][]placed, error) {
-	clear := l.clear()
-	if l.Paper.Whole {
-		clear = wholeSize(job)
+// of returns the layout of one sheet of l.
+func (l Layout) of(turned bool) Layout {
+	if turned {
+		return l.onSide()
 	}
-	laids, err := layDrawings(job.Drawings, l, clear)
-	if err != nil {
-		return nil, err
-	}
-	var items []item
-	if first {
-		items = append(items, item{lay(templates.Calibration(l.Unit), false, clear, l.Overlap).tiles()[0].block()})
-	}
-	items = append(items, drawingItems(job.Drawings, laids, clear, l.Overlap)...)
-	for _, p := range panels(job, laids, l.Unit) {
-		items = append(items, layPanel(p, columns(clear.X), clear)...)
-	}
-	return pack(items, clear), nil
+	return l
 }
 
-// columns returns the widths of a column of words: half the sheet by
-// preference, or what is left beside the calibration square.
-func columns(clear float64) []float64 {
-	half := (math.Min(clear, 190) - gap) / 2
-	return []float64{half, math.Min(half, 62), math.Min(half, 50)}
-}
-
-// check refuses a plan of too many sheets, or of one whole page too large.
+// check refuses a plan of too many sheets, of one whole page too large, or of
+// sheets asked for that it does not have.
 func (p Plan) check() error {
 	if n := len(p.sheets); n > p.layout.MaxSheets {
 		return tooMany(n, p.layout.MaxSheets)
+	}
+	for _, n := range p.layout.Only {
+		sheet, last := measure.Number(float64(n)), measure.Number(float64(len(p.sheets)))
+		if err := cmp.Or(
+			measure.AtLeast("sheet", sheet, "", measure.Number(1), "the first sheet is 1"),
+			measure.AtMost("sheet", sheet, "the last sheet", last, ""),
+		); err != nil {
+			return err
+		}
 	}
 	side := math.Max(p.layout.Paper.Width, p.layout.Paper.Height)
 	return measure.AtMost("page", measure.Length(side), "the longest side of a page", measure.Length(wholeLimit),
@@ -108,109 +103,6 @@ func (p Plan) check() error {
 func tooMany(n, most int) error {
 	return measure.AtMost("number of sheets", measure.Number(float64(n)), "", measure.Number(float64(most)),
 		fmt.Sprintf("larger paper needs fewer; --max-sheets %d allows them", n))
-}
-
-// layDrawings turns and tiles every drawing with as few tiles as can be;
-// upright wins between equals. It counts tiles before it makes any.
-func layDrawings(drawings []templates.Drawing, l Layout, clear geometry.Point) ([]*laid, error) {
-	step := 10.0
-	if l.Unit == measure.Inch {
-		step = measure.MillimetresPerInch / 2
-	}
-	var out []*laid
-	sum := 0
-	for _, d := range drawings {
-		p, turned := lay(d, false, clear, l.Overlap), lay(d, true, clear, l.Overlap)
-		if !d.Upright && turned.rows*turned.cols < p.rows*p.cols {
-			p = turned
-		}
-		if n := p.rows * p.cols; n > 1 {
-			sum += n
-		}
-		if sum > l.MaxSheets && p.tile.X > clear.X/2 {
-			return nil, tooMany(sum, l.MaxSheets)
-		}
-		p.addCrosses(step)
-		out = append(out, p)
-	}
-	for _, p := range out {
-		p.register()
-	}
-	return out, nil
-}
-
-// drawingItems returns the blocks of every drawing; one of a single tile may
-// be packed either way round.
-func drawingItems(drawings []templates.Drawing, laids []*laid, clear geometry.Point, overlap float64) []item {
-	var out []item
-	for i, p := range laids {
-		if p.rows*p.cols > 1 {
-			for _, t := range p.tiles() {
-				out = append(out, item{t.block()})
-			}
-			continue
-		}
-		var shapes item
-		for _, turned := range []bool{false, true} {
-			if turned && drawings[i].Upright {
-				continue
-			}
-			if q := lay(drawings[i], turned, clear, overlap); q.rows*q.cols == 1 {
-				shapes = append(shapes, q.tiles()[0].block())
-			}
-		}
-		out = append(out, shapes)
-	}
-	return out
-}
-
-// panels returns the panels of the job and those the sheets add: how to tape
-// up, and what was noticed.
-func panels(job templates.Job, laids []*laid, u measure.Unit) []templates.Panel {
-	out := append([]templates.Panel{}, job.Panels...)
-	if p, ok := checkPanel(laids, u); ok {
-		out = append(out, p)
-	}
-	if len(job.Warnings) > 0 {
-		out = append(out, templates.Panel{Heading: "note", Text: job.Warnings})
-	}
-	return out
-}
-
-// checkPanel states the check lengths of every drawing of several tiles.
-func checkPanel(laids []*laid, u measure.Unit) (templates.Panel, bool) {
-	p := templates.Panel{
-		Heading: "check lengths, after taping up",
-		Text: []string{"Trim each sheet along the trim lines that say so, lay it on its neighbour so that the " +
-			"halves of the registration marks meet, tape, then measure between the lettered crosses."},
-	}
-	for _, d := range laids {
-		if len(d.crosses) == 0 {
-			continue
-		}
-		a, b, c := d.crosses[0].at, d.crosses[1].at, d.crosses[2].at
-		p.Table = append(p.Table, []string{d.Name})
-		for _, way := range []struct {
-			name string
-			s    geometry.Segment
-		}{
-			{"A to B", geometry.Segment{A: a, B: b}},
-			{"A to C", geometry.Segment{A: a, B: c}},
-			{"B to C", geometry.Segment{A: b, B: c}},
-		} {
-			p.Table = append(p.Table, []string{way.name, bothUnits(way.s.Length(), u)})
-		}
-	}
-	return p, len(p.Table) > 0
-}
-
-// bothUnits prints a length in mm and in inches, the job's own unit first.
-func bothUnits(mm float64, u measure.Unit) string {
-	q := measure.Length(mm)
-	if u == measure.Inch {
-		return q.Text(measure.Inch) + " = " + q.Text(measure.Millimetre)
-	}
-	return q.Text(measure.Millimetre) + " = " + q.Text(measure.Inch)
 }
 
 // wholeSize returns the clear part of a page that is to hold a whole job: as
@@ -244,37 +136,59 @@ func (p *Plan) shrink() {
 	l.Margin += wider
 	l.Paper.Width += 2 * wider
 	l.Paper.Height += 2 * wider
+	for i := range p.sheets {
+		p.sheets[i].layout = *l
+	}
 }
 
-// Placements lists the templates sheet by sheet.
+// drawn reports whether sheet i, from 0, is to be drawn.
+func (p Plan) drawn(i int) bool {
+	return len(p.layout.Only) == 0 || slices.Contains(p.layout.Only, i+1)
+}
+
+// Count returns the number of sheets of the whole job, drawn or not.
+func (p Plan) Count() int { return len(p.sheets) }
+
+// Placements lists the templates sheet by sheet, of the sheets that are drawn.
 func (p Plan) Placements() []Placement {
 	var out []Placement
-	correct := p.layout.Correct.on(p.layout.Paper.Width, p.layout.Paper.Height)
 	for i, s := range p.sheets {
+		if !p.drawn(i) {
+			continue
+		}
+		correct := p.layout.Correct.on(s.layout.Paper.Width, s.layout.Paper.Height)
 		for _, b := range s.blocks {
 			if b.tile != nil {
-				out = append(out, Placement{i + 1, b.tile.Name, b.tile.row, b.tile.col, b.tile.toPage(p.corner(b)).Then(correct)})
+				out = append(out, Placement{i + 1, b.tile.Name, b.tile.row, b.tile.col, b.tile.toPage(s.corner(b)).Then(correct)})
 			}
 		}
 	}
 	return out
 }
 
-// Paper returns the size of every sheet of the plan.
+// Paper returns the size of the sheets of the plan. A sheet may stand on its
+// side.
 func (p Plan) Paper() Paper { return p.layout.Paper }
 
 // corner returns the lower left corner of a tile's window on the page.
-func (p Plan) corner(b placed) geometry.Point {
-	top := p.layout.Paper.Height - p.layout.Margin - b.at.Y
-	return geometry.Pt(p.layout.Margin+railWidth+b.at.X, top-b.tile.window.Height())
+func (s sheet) corner(b placed) geometry.Point {
+	l := s.layout
+	top := l.Paper.Height - l.Margin - b.at.Y
+	return geometry.Pt(l.Margin+railWidth+b.at.X, top-b.tile.window.Height())
 }
 
-// Document draws every sheet.
+// Document draws the sheets: all of them, or those that are asked for, which
+// come out as they do among all.
 func (p Plan) Document() page.Document {
 	doc := page.Document{Title: p.layout.Title, Subject: p.name, Lines: lines()}
-	where := p.tileSheets()
+	var drawn []int
 	for i := range p.sheets {
-		doc.Pages = append(doc.Pages, p.layout.Correct.apply(p.sheet(i, where)))
+		if p.drawn(i) {
+			drawn = append(drawn, i)
+		}
 	}
+	where := p.tileSheets()
+	doc.Pages = make([]page.Page, len(drawn))
+	each(len(drawn), func(k int) { doc.Pages[k] = p.layout.Correct.apply(p.sheet(drawn[k], where)) })
 	return doc
 }

@@ -18,7 +18,7 @@ import (
 func drawRandom(t *rapid.T) templates.Drawing {
 	w := rapid.Float64Range(1, 900).Draw(t, "width")
 	h := rapid.Float64Range(1, 700).Draw(t, "height")
-	d := templates.Drawing{Name: "random"}
+	d := templates.Drawing{Name: "random", Free: rapid.Bool().Draw(t, "free")}
 	for range rapid.IntRange(1, 6).Draw(t, "lines") {
 		n := rapid.IntRange(2, 5).Draw(t, "corners")
 		var points []geometry.Point
@@ -40,28 +40,29 @@ func drawLayout(t *rapid.T) Layout {
 	}
 	l.Margin = rapid.Float64Range(0, 15).Draw(t, "margin")
 	l.Overlap = rapid.OneOf(rapid.Just(leastOverlap), rapid.Float64Range(leastOverlap, 40)).Draw(t, "overlap")
+	l.Plain = rapid.IntRange(0, 3).Draw(t, "plain") == 0
 	return l
 }
 
 // onTile returns the strokes of one line of a page that lie in the window of
 // a placed tile, in template millimetres.
-func (p Plan) onTile(b placed, pg page.Page, line int) [][]geometry.Point {
-	corner := p.corner(b)
+func (s sheet) onTile(b placed, pg page.Page, line int) [][]geometry.Point {
+	corner := s.corner(b)
 	size := geometry.Pt(b.tile.window.Width(), b.tile.window.Height())
 	window := geometry.Rect{Min: corner, Max: corner.Add(size)}.Grow(1e-6)
 	back := b.tile.toPage(corner).Inverse()
 	var out [][]geometry.Point
-	for _, s := range pg.Strokes {
-		if s.Line == line && window.Holds(geometry.Bounds(s.Points...)) {
-			out = append(out, back.ApplyAll(s.Points))
+	for _, k := range pg.Strokes {
+		if k.Line == line && window.Holds(geometry.Bounds(k.Points...)) {
+			out = append(out, back.ApplyAll(k.Points))
 		}
 	}
 	return out
 }
 
-// Sheets laid together by their tiles' places give back every stroke: what is
-// on a sheet lies on a stroke, and every point of a stroke is on as many
-// sheets as there are windows that hold it.
+// Sheets laid together by their tiles' places give back every stroke at any
+// turn: what is on a sheet lies on a stroke, and every point of a stroke is on
+// one sheet at least, and on as many as there are windows that hold it.
 func TestSheetsGiveBackEveryStroke(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
@@ -71,16 +72,16 @@ func TestSheetsGiveBackEveryStroke(t *testing.T) {
 		}
 		doc := plan.Document()
 		var found []geometry.Segment
-		var windows [][]geometry.Point
+		var tiles []*tile
 		for i, sheet := range plan.sheets {
 			for _, b := range sheet.blocks {
 				if b.tile == nil || b.tile.Name != d.Name {
 					continue
 				}
-				for _, run := range plan.onTile(b, doc.Pages[i], int(templates.Cut)) {
+				for _, run := range sheet.onTile(b, doc.Pages[i], int(templates.Cut)) {
 					found = append(found, chain(run)...)
 				}
-				windows = append(windows, b.tile.turn.Inverse().ApplyAll(b.tile.window.Corners()))
+				tiles = append(tiles, b.tile)
 			}
 		}
 		var original []geometry.Segment
@@ -95,8 +96,11 @@ func TestSheetsGiveBackEveryStroke(t *testing.T) {
 		for _, o := range original {
 			for k := range 97 {
 				at := o.A.Lerp(o.B, (float64(k)+0.5)/97)
-				want, edge := holding(at, windows)
+				want, edge := holding(at, tiles)
 				got := covering(at, found)
+				if got < 1 && o.A != o.B { // what has no length is not drawn
+					t.Fatalf("point %v of %v is on no sheet", at, o)
+				}
 				if !edge && got < want {
 					t.Fatalf("point %v of %v is on %d sheets, want %d", at, o, got, want)
 				}
@@ -112,9 +116,10 @@ func TestSheetsGiveBackEveryStroke(t *testing.T) {
 			return sum
 		}
 		want := 0.0
-		for _, w := range windows {
+		for _, x := range tiles {
 			for _, o := range original {
-				if c, ok := geometry.ClipSegment(o, geometry.Bounds(w...)); ok {
+				turned := geometry.Segment{A: x.turn.Apply(o.A), B: x.turn.Apply(o.B)}
+				if c, ok := geometry.ClipSegment(turned, x.window); ok {
 					want += c.Length()
 				}
 			}
@@ -136,13 +141,13 @@ func liesOn(s geometry.Segment, original []geometry.Segment) bool {
 
 // holding counts the windows that hold p; edge reports that one passes within
 // a hair of it.
-func holding(p geometry.Point, windows [][]geometry.Point) (n int, edge bool) {
-	for _, w := range windows {
-		box := geometry.Bounds(w...)
-		if box.Contains(p) {
+func holding(p geometry.Point, tiles []*tile) (n int, edge bool) {
+	for _, t := range tiles {
+		at := t.turn.Apply(p)
+		if t.window.Contains(at) {
 			n++
 		}
-		if box.Grow(1e-6).Contains(p) != box.Grow(-1e-6).Contains(p) {
+		if t.window.Grow(1e-6).Contains(at) != t.window.Grow(-1e-6).Contains(at) {
 			edge = true
 		}
 	}
@@ -159,7 +164,7 @@ func covering(p geometry.Point, lines []geometry.Segment) (n int) {
 }
 
 // Every pair of neighbouring tiles shows at least two registration marks at
-// the same template coordinates.
+// the same template coordinates, and what tiles there are hang together.
 func TestMarksOfASeamCoincide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
@@ -175,12 +180,23 @@ func TestMarksOfASeamCoincide(t *testing.T) {
 					continue
 				}
 				at := place{row: b.tile.row, col: b.tile.col}
-				for _, s := range plan.onTile(b, doc.Pages[i], register) {
+				for _, s := range sheet.onTile(b, doc.Pages[i], register) {
 					if len(s) > 2 {
 						rings[at] = append(rings[at], geometry.Bounds(s...).Centre())
 					}
 				}
+				if rings[at] == nil {
+					t.Fatalf("tile %v has no registration mark", at)
+				}
 			}
+		}
+		piece := map[place]place{} // the tile at the head of each one's piece
+		var head func(p place) place
+		head = func(p place) place {
+			if q, ok := piece[p]; ok {
+				return head(q)
+			}
+			return p
 		}
 		for at := range rings {
 			for _, next := range []place{{row: at.row, col: at.col + 1}, {row: at.row + 1, col: at.col}} {
@@ -190,7 +206,13 @@ func TestMarksOfASeamCoincide(t *testing.T) {
 				if n := shared(rings[at], rings[next]); n < 2 {
 					t.Fatalf("tiles %v and %v share %d marks, want 2 or more", at, next, n)
 				}
+				if a, b := head(at), head(next); a != b {
+					piece[a] = b
+				}
 			}
+		}
+		if n := len(rings) - len(piece); len(rings) > 0 && n != 1 {
+			t.Fatalf("the sheets make %d pieces, want 1", n)
 		}
 	})
 }

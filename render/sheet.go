@@ -56,14 +56,15 @@ func (n *pen) text(x, y, height float64, s string) {
 
 // sheet draws sheet i.
 func (p Plan) sheet(i int, where map[place]int) page.Page {
-	paper := p.layout.Paper
-	n := &pen{page.Page{Width: paper.Width, Height: paper.Height, Name: p.bookmark(i)}}
-	for _, b := range p.sheets[i].blocks {
+	s := p.sheets[i]
+	paper := s.layout.Paper
+	n := &pen{page.Page{Width: paper.Width, Height: paper.Height, Number: i + 1, Name: p.bookmark(i)}}
+	for _, b := range s.blocks {
 		if b.tile != nil {
-			p.drawTile(n, b, where)
-			p.drawCaption(n, b)
+			s.drawTile(n, b, where)
+			s.drawCaption(n, b)
 		} else {
-			p.drawWords(n, b)
+			s.drawWords(n, b)
 		}
 	}
 	p.drawFoot(n, i)
@@ -89,9 +90,9 @@ func light(r templates.Role) bool { return r == templates.Waste }
 
 // drawTile draws one tile: its strokes, its marks, and its labels where they
 // keep clear of both.
-func (p Plan) drawTile(n *pen, b placed, where map[place]int) {
+func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	t := b.tile
-	corner := p.corner(b)
+	corner := s.corner(b)
 	move := geometry.Translate(corner.Sub(t.window.Min))
 	letters := &placer{window: t.core().Add(corner.Sub(t.window.Min))}
 	hatch := n.strokes(t, move, letters)
@@ -107,8 +108,8 @@ func (p Plan) drawTile(n *pen, b placed, where map[place]int) {
 		}
 	}
 	n.hatch(hatch, letters.boxes)
-	for _, s := range letters.leaders {
-		n.line(int(templates.Construction), s.A, s.B)
+	for _, l := range letters.leaders {
+		n.line(int(templates.Construction), l.A, l.B)
 	}
 	n.page.Texts = append(n.page.Texts, letters.texts...)
 }
@@ -125,21 +126,31 @@ func (n *pen) strokes(t *tile, move geometry.Affine, letters *placer) []geometry
 				continue
 			}
 			n.line(int(s.Role), points...)
-			letters.lines = append(letters.lines, chain(points)...)
+			letters.bar(chain(points)...)
 		}
 	}
 	return hatch
 }
 
+// hatch draws hatching, but for what lettering and marks stand on.
 func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
+	bounds := make([]geometry.Rect, len(boxes))
+	for i, box := range boxes {
+		bounds[i] = geometry.Bounds(box...)
+	}
+	var parts, rest []geometry.Segment
 	for _, l := range lines {
-		parts := []geometry.Segment{l}
-		for _, box := range boxes {
-			var rest []geometry.Segment
+		parts = append(parts[:0], l)
+		around := geometry.Bounds(l.A, l.B)
+		for i, box := range boxes {
+			if !around.Overlaps(bounds[i]) {
+				continue
+			}
+			rest = rest[:0]
 			for _, part := range parts {
 				rest = append(rest, geometry.CutOut(part, box)...)
 			}
-			parts = rest
+			parts, rest = rest, parts
 		}
 		for _, part := range parts {
 			n.line(int(templates.Waste), part.A, part.B)
@@ -147,8 +158,8 @@ func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
 	}
 }
 
-// marks draws the registration marks and the crosses of the check lengths
-// that the window holds whole.
+// marks draws the registration marks, the verniers and the crosses of the
+// check lengths that the window holds whole.
 func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 	// In the narrowest overlap a mark reaches from side to side of the strip,
 	// and rounding must not lose it.
@@ -157,17 +168,25 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 	for _, at := range t.marks {
 		if window.Holds(geometry.Rect{Min: at, Max: at}.Grow(2 * markRadius)) {
 			c := move.Apply(at)
-			letters.lines = append(letters.lines, n.cross(c, 2*markRadius)...)
-			ring := geometry.Arc(c, markRadius, 0, fullTurn)
-			n.line(register, ring...)
-			letters.lines = append(letters.lines, chain(ring)...)
+			n.cross(c, 2*markRadius)
+			n.line(register, geometry.Arc(c, markRadius, 0, fullTurn)...)
+			letters.avoid(geometry.Rect{Min: c, Max: c}.Grow(2 * markRadius))
+		}
+	}
+	for _, v := range t.verniers {
+		if box := v.box(); t.window.Holds(box) {
+			for _, pair := range v.pairs() {
+				n.line(vernierLine, move.Apply(pair.trimmed.A), move.Apply(pair.trimmed.B))
+				n.line(vernierLine, move.Apply(pair.under.A), move.Apply(pair.under.B))
+			}
+			letters.avoid(geometry.Rect{Min: move.Apply(box.Min), Max: move.Apply(box.Max)})
 		}
 	}
 	for _, x := range t.crosses {
 		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Grow(markRadius)) {
 			c := move.Apply(x.at)
-			letters.lines = append(letters.lines, n.cross(c, markRadius)...)
-			if t.core().Contains(x.at) {
+			letters.bar(n.cross(c, markRadius)...)
+			if t.owns(x.at) {
 				letters.set(x.name, large, geometry.Segment{A: c, B: c})
 			}
 		}
@@ -203,7 +222,7 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where ma
 		}
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
-		letters.lines = append(letters.lines, s)
+		letters.bar(s)
 		text := fmt.Sprintf("lay %s, sheet %d, to this line", next.name(), sheet)
 		if seam.trimmed {
 			text = fmt.Sprintf("trim here, lay on %s, sheet %d", next.name(), sheet)
@@ -221,32 +240,26 @@ func (t *tile) shows(l templates.Label) (geometry.Segment, bool) {
 	if t.rows*t.cols == 1 {
 		return on, true
 	}
-	if on.A == on.B {
-		return on, t.owns(on.A)
-	}
-	part, ok := geometry.ClipSegment(on, t.core())
-	if !ok || part.A == part.B {
-		return part, false
-	}
-	if part.Length() > lettering.Width(l.Text, small)+6 {
+	core := t.core()
+	if part, ok := geometry.ClipSegment(on, core); ok && part.A != part.B &&
+		(t.owns(on.Mid()) || part.Length() > lettering.Width(l.Text, small)+6) {
 		return part, true
 	}
-	return part, t.owns(on.Mid())
+	at := clamp(on.Mid(), core)
+	return geometry.Segment{A: at, B: at}, t.owns(on.Mid())
 }
 
-// owns reports whether the tile is the one of its drawing whose core holds p:
-// a core is open to the right and below where there is a neighbour.
+// owns reports whether p belongs to the tile.
 func (t *tile) owns(p geometry.Point) bool {
-	c := t.core()
-	return (c.Min.X <= p.X || t.col == 1) && (p.X < c.Max.X || t.col == t.cols) &&
-		(c.Min.Y < p.Y || t.row == t.rows) && (p.Y <= c.Max.Y || t.row == 1)
+	row, col := t.owner(p)
+	return row == t.row && col == t.col
 }
 
 // drawCaption names the tile under its window and shows its place in the
 // whole on a key map.
-func (p Plan) drawCaption(n *pen, b placed) {
+func (s sheet) drawCaption(n *pen, b placed) {
 	t := b.tile
-	corner := p.corner(b)
+	corner := s.corner(b)
 	x := corner.X
 	if size, cell := t.mapSize(); cell > 0 {
 		n.keyMap(t, geometry.Pt(x, corner.Y-1), cell)
@@ -274,8 +287,8 @@ func (n *pen) keyMap(t *tile, at geometry.Point, cell float64) {
 	n.line(rule, geometry.Pt(x, y+cell), geometry.Pt(x+cell, y))
 }
 
-func (p Plan) drawWords(n *pen, b placed) {
-	l := p.layout
+func (s sheet) drawWords(n *pen, b placed) {
+	l := s.layout
 	x, y := l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y
 	w := b.panel
 	for _, level := range w.rules {
@@ -289,10 +302,10 @@ func (p Plan) drawWords(n *pen, b placed) {
 // drawFoot draws what every sheet carries: the two rules, what it is, which
 // sheet it is, and how it is to be printed.
 func (p Plan) drawFoot(n *pen, i int) {
-	l := p.layout
+	l := p.sheets[i].layout
 	foot := l.Margin + l.footHeight()
-	left := l.Margin + railWidth/2 - 1
-	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-railWidth/2)))
+	left := l.Margin + railWidth/2 - 0.5
+	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)))
 	n.rules(geometry.Rotate(fullTurn / 4).Then(geometry.Translate(geometry.Pt(left, foot))))
 	unit := "millimetres"
 	if l.Unit == measure.Inch {
@@ -304,13 +317,13 @@ func (p Plan) drawFoot(n *pen, i int) {
 	}
 	x, y := l.Margin+ruleLength+18, foot-pitch(small)+0.5
 	if l.narrow() {
-		x, y = l.Margin, foot-railWidth-small
+		x, y = l.Margin, foot-levelHeight-small
 	}
 	for _, s := range words {
 		n.text(x, y, small, s)
 		y -= pitch(small)
 	}
-	y = foot - railWidth - large
+	y = foot - levelHeight - large
 	if l.narrow() {
 		y -= 2 * pitch(large)
 	}

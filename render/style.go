@@ -7,9 +7,10 @@ import (
 
 // Strokes that belong to the sheet and not to a template.
 const (
-	register = int(templates.Waste) + 1 + iota // registration marks and crosses
-	trim                                       // where a sheet is trimmed
-	rule                                       // the rules and the key map
+	register    = int(templates.Waste) + 1 + iota // registration marks and crosses
+	trim                                          // where a sheet is trimmed
+	rule                                          // the rules and the key map
+	vernierLine                                   // ticks across a seam
 )
 
 // lines returns the line of every role, in the order of templates.Role and
@@ -35,6 +36,7 @@ func lines() []page.Line {
 		register:               {Name: "registration", Width: thin},
 		trim:                   {Name: "trim", Width: thin, Dash: dash(6, 6)},
 		rule:                   {Name: "rule", Width: thin},
+		vernierLine:            {Name: "vernier", Width: fine},
 	}
 }
 

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
@@ -15,20 +16,28 @@ type block struct {
 	caption []string
 	tile    *tile
 	panel   *words
+	turned  bool // made for a sheet turned on its side
+	upright bool // stands on no turned sheet
 }
 
 // A laid drawing is a drawing turned as it will stand on paper and cut into
-// rows × columns of tiles. Everything in it but the drawing itself is in laid
-// coordinates: template coordinates after turn.
+// rows × columns of tiles, of which those without ink may be dropped.
+// Everything in it but the drawing itself is in laid coordinates: template
+// coordinates after turn.
 type laid struct {
 	templates.Drawing
+	stance
 	turn       geometry.Affine
 	bounds     geometry.Rect // of the strokes, with room round them
+	xs, ys     []float64     // borders and trim lines: from the left, from the top
 	rows, cols int
-	tile       geometry.Point // width and height of one tile
+	kept       []bool // row by row
 	overlap    float64
+	most       geometry.Point   // the sheet offers a block so much
 	marks      []geometry.Point // centres of registration marks
+	verniers   []vernier
 	crosses    []cross
+	trust      accuracy
 }
 
 // A tile is the piece of a laid drawing inside window. Rows count from the
@@ -39,60 +48,129 @@ type tile struct {
 	window   geometry.Rect
 }
 
-// lay turns d, or not, and works out the tiles that need no more than size,
-// caption included.
-func lay(d templates.Drawing, turned bool, size geometry.Point, overlap float64) *laid {
-	p := &laid{Drawing: d, turn: geometry.Identity(), overlap: overlap}
-	if turned {
-		p.turn = geometry.Rotate(math.Pi / 2)
-	}
-	b := d.Bounds()
-	p.bounds = geometry.Bounds(p.turn.ApplyAll(b.Corners())...).Grow(room)
-	p.cols, p.tile.X = share(p.bounds.Width(), size.X, overlap)
-	p.rows, p.tile.Y = share(p.bounds.Height(), size.Y-captionHeight(2), overlap)
+// lay turns d as s says and cuts it into the fewest equal tiles that need no
+// more than size, caption included.
+func lay(d templates.Drawing, s stance, size geometry.Point, overlap float64) *laid {
+	p := &laid{Drawing: d, stance: s, turn: geometry.Rotate(s.angle), overlap: overlap, most: size}
+	p.bounds = p.strokeBounds().Grow(room)
+	x, y := p.axes(size)
+	p.cut(x.equal(x.least()), negated(y.equal(y.least())))
 	return p
 }
 
-// share cuts extent into the least number of equal parts, each no longer than
-// most, that overlap by overlap; it returns the number and the length of one.
-func share(extent, most, overlap float64) (int, float64) {
-	if extent <= most {
-		return 1, extent
+// cut sets the borders and trim lines, and keeps every tile.
+func (p *laid) cut(xs, ys []float64) {
+	p.xs, p.ys = xs, ys
+	p.cols, p.rows = len(xs)-1, len(ys)-1
+	p.kept = make([]bool, p.cols*p.rows)
+	for i := range p.kept {
+		p.kept[i] = true
 	}
-	n := math.Ceil((extent - overlap) / (most - overlap))
-	return int(n), (extent + (n-1)*overlap) / n
 }
 
-// tiles returns the tiles of p row by row.
+func (p *laid) strokeBounds() geometry.Rect {
+	var box geometry.Rect
+	first := true
+	for _, s := range p.Strokes {
+		for _, q := range s.Points {
+			at := p.turn.Apply(q)
+			if first {
+				box, first = geometry.Rect{Min: at, Max: at}, false
+			}
+			box = box.Union(geometry.Rect{Min: at, Max: at})
+		}
+	}
+	return box
+}
+
+// has reports whether there is a tile in row and col and it is kept.
+func (p *laid) has(row, col int) bool {
+	return 1 <= row && row <= p.rows && 1 <= col && col <= p.cols && p.kept[(row-1)*p.cols+col-1]
+}
+
+// count returns the number of tiles that are kept.
+func (p *laid) count() int {
+	n := 0
+	for _, k := range p.kept {
+		if k {
+			n++
+		}
+	}
+	return n
+}
+
+// tiles returns the kept tiles of p row by row.
 func (p *laid) tiles() []*tile {
 	var out []*tile
 	for row := 1; row <= p.rows; row++ {
 		for col := 1; col <= p.cols; col++ {
-			x := p.bounds.Min.X + float64(col-1)*(p.tile.X-p.overlap)
-			y := p.bounds.Max.Y - float64(row-1)*(p.tile.Y-p.overlap)
-			out = append(out, &tile{p, row, col, geometry.Box(x, y-p.tile.Y, x+p.tile.X, y)})
+			if p.has(row, col) {
+				out = append(out, &tile{p, row, col, p.window(row, col)})
+			}
 		}
 	}
 	return out
 }
 
-// core returns the part of the tile that shows when all sheets are taped up:
-// it ends at the trim lines, which run along the middle of each shared strip.
-func (t *tile) core() geometry.Rect {
-	r, half := t.window, t.overlap/2
-	if t.col > 1 {
-		r.Min.X += half
+// core returns the part of a tile that shows when all sheets are taped up: it
+// ends at the trim lines, which run along the middle of each shared strip.
+func (p *laid) core(row, col int) geometry.Rect {
+	return geometry.Box(p.xs[col-1], p.ys[row], p.xs[col], p.ys[row-1])
+}
+
+func (t *tile) core() geometry.Rect { return t.laid.core(t.row, t.col) }
+
+// window returns the core with half the shared strip at every trim line.
+func (p *laid) window(row, col int) geometry.Rect {
+	r, half := p.core(row, col), p.overlap/2
+	if col > 1 {
+		r.Min.X -= half
 	}
-	if t.col < t.cols {
-		r.Max.X -= half
+	if col < p.cols {
+		r.Max.X += half
 	}
-	if t.row > 1 {
-		r.Max.Y -= half
+	if row > 1 {
+		r.Max.Y += half
 	}
-	if t.row < t.rows {
-		r.Min.Y += half
+	if row < p.rows {
+		r.Min.Y -= half
 	}
 	return r
+}
+
+// at returns the row and column whose core holds q, a core being open to the
+// right and below; what lies outside the bounds belongs to the outermost.
+func (p *laid) at(q geometry.Point) (row, col int) {
+	col = sort.Search(p.cols-1, func(i int) bool { return p.xs[i+1] > q.X }) + 1
+	row = sort.Search(p.rows-1, func(i int) bool { return p.ys[i+1] < q.Y }) + 1
+	return row, col
+}
+
+// owner returns the kept tile that q belongs to: the one whose core holds it
+// or, where that is dropped, the nearest.
+func (p *laid) owner(q geometry.Point) (row, col int) {
+	if row, col = p.at(q); p.has(row, col) {
+		return row, col
+	}
+	best := math.Inf(1)
+	for r := 1; r <= p.rows; r++ {
+		for c := 1; c <= p.cols; c++ {
+			if !p.has(r, c) {
+				continue
+			}
+			if far := clamp(q, p.core(r, c)).Distance(q); far < best {
+				row, col, best = r, c, far
+			}
+		}
+	}
+	return row, col
+}
+
+// clamp returns the point of r nearest to q.
+func clamp(q geometry.Point, r geometry.Rect) geometry.Point {
+	return geometry.Pt(
+		math.Max(r.Min.X, math.Min(r.Max.X, q.X)),
+		math.Max(r.Min.Y, math.Min(r.Max.Y, q.Y)))
 }
 
 // title names the tile for its caption.
@@ -126,18 +204,44 @@ func (p *laid) mapSize() (size geometry.Point, cell float64) {
 // captionHeight is the strip under a drawing that holds n lines.
 func captionHeight(n int) float64 { return float64(n)*pitch(small) + 1 }
 
-// block returns the tile with its caption.
+// block returns the tile with its caption: its name and, on the first tile of
+// a template, how far it is to be trusted. It is as wide as it takes for the
+// caption to fit under it.
 func (t *tile) block() block {
-	const narrowest = 45
-	b := block{tile: t, size: geometry.Pt(math.Max(t.window.Width(), narrowest), t.window.Height())}
+	const narrowest = 45.0
+	b := block{tile: t, turned: t.turned, upright: t.Upright}
+	b.size = geometry.Pt(math.Max(t.window.Width(), narrowest), t.window.Height())
 	m, _ := t.mapSize()
-	width := b.size.X
 	if m.X > 0 {
-		width -= m.X + 2
+		m.X += 2
 	}
-	b.caption = lettering.Wrap(t.title(), small, width)
+	text := []string{t.title()}
+	if words := t.trust.String(); words != "" && t.first() {
+		text = append(text, words)
+	}
+	for {
+		b.caption = nil
+		for _, s := range text {
+			b.caption = append(b.caption, lettering.Wrap(s, small, b.size.X-m.X)...)
+		}
+		const step = 5.0
+		if b.size.Y+captionHeight(len(b.caption)) <= t.most.Y || b.size.X+step > t.most.X {
+			break
+		}
+		b.size.X += step
+	}
 	b.size.Y += math.Max(captionHeight(len(b.caption)), m.Y+1)
 	return b
+}
+
+// first reports whether t is the first of the tiles that are kept.
+func (t *tile) first() bool {
+	for i, k := range t.kept {
+		if k {
+			return i == (t.row-1)*t.cols+t.col-1
+		}
+	}
+	return false
 }
 
 // toPage returns the way from template millimetres to the page, given where

@@ -42,7 +42,8 @@ type Drawing struct {
 	Name    string // part, hand and view: "lap, right hand, face"
 	Strokes []Stroke
 	Labels  []Label
-	Upright bool // stands on every sheet as it is drawn, never turned
+	Free    bool // may be turned by any angle on a sheet, not by quarters only
+	Upright bool // stands on an upright sheet as it is drawn, never turned
 }
 
 // A Figure is one worked-out size with the name a maker calls it by.

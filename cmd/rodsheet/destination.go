@@ -64,7 +64,7 @@ func same(stdout io.Writer, info os.FileInfo) bool {
 // deliver writes the sheets, then says what was worked out and written.
 func (o options) deliver(ctx context.Context, job templates.Job, plan render.Plan, stdout, stderr io.Writer) error {
 	doc := plan.Document()
-	files, err := o.write(ctx, job, doc, stdout)
+	files, err := o.write(ctx, job, doc, plan.Count(), stdout)
 	if err != nil {
 		return err
 	}
@@ -77,7 +77,10 @@ func (o options) deliver(ctx context.Context, job templates.Job, plan render.Pla
 	case o.json:
 		return writeJSON(stdout, job, plan.Placements())
 	}
-	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), count(len(doc.Pages), "sheet"), o.paper(doc))
+	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), sheets(len(doc.Pages), plan.Count()), o.paper(doc))
+	if plan.Count() > 1 {
+		last = "bound  " + plan.Bound().String() + "\n" + last
+	}
 	if name := o.layout.Correct.Printer; name != "" {
 		last = strings.TrimSuffix(last, "\n") + ", corrected for " + name + "\n"
 	}
@@ -85,18 +88,19 @@ func (o options) deliver(ctx context.Context, job templates.Job, plan render.Pla
 }
 
 // write sends the document to standard output or to files, which it returns.
-func (o options) write(ctx context.Context, job templates.Job, doc page.Document, stdout io.Writer) ([]file, error) {
+func (o options) write(ctx context.Context, job templates.Job, doc page.Document, sheets int, stdout io.Writer) ([]file, error) {
 	if o.out.stdout {
 		err := pdf.Write(watched{ctx, stdout}, doc)
 		return nil, stopped(ctx, err, cannotPrint)
 	}
-	files := o.out.files(job.Name, doc)
+	files := o.out.files(job.Name, doc, sheets)
 	return files, save(ctx, files)
 }
 
-// files returns the one PDF, or an SVG for every sheet: name-1.svg, name-2.svg
-// and so on, or plain name.svg where there is only one.
-func (d destination) files(job string, doc page.Document) []file {
+// files returns the one PDF, or an SVG for every sheet that is drawn, under its
+// number in the job: name-1.svg, name-2.svg and so on, or plain name.svg where
+// the job is of one sheet.
+func (d destination) files(job string, doc page.Document, sheets int) []file {
 	name := d.name
 	if name == "" {
 		name = job + ".pdf"
@@ -106,10 +110,10 @@ func (d destination) files(job string, doc page.Document) []file {
 	}
 	extension := filepath.Ext(name)
 	var out []file
-	for i := range doc.Pages {
+	for i, p := range doc.Pages {
 		sheet := name
-		if len(doc.Pages) > 1 {
-			sheet = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, extension), i+1, extension)
+		if sheets > 1 {
+			sheet = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, extension), p.Number, extension)
 		}
 		out = append(out, file{sheet, func(w io.Writer) error { return svg.Write(w, doc, i) }})
 	}
@@ -123,6 +127,14 @@ func (o options) paper(doc page.Document) string {
 	}
 	p := doc.Pages[0]
 	return measure.Length(p.Width).Bare(o.layout.Unit) + " x " + measure.Length(p.Height).Text(o.layout.Unit)
+}
+
+// sheets writes how many sheets are drawn, and of how many where not all are.
+func sheets(drawn, all int) string {
+	if drawn == all {
+		return count(all, "sheet")
+	}
+	return fmt.Sprintf("%d of %s", drawn, count(all, "sheet"))
 }
 
 // count writes a number of things.

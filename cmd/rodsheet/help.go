@@ -80,7 +80,9 @@ Sizes:
 
 What is larger than a sheet is cut into tiles that share a strip with
 registration marks; nothing is ever scaled to fit. Two tiles share --overlap,
-and --margin stays blank at each side: printers leave 4 to 6 mm.
+and --margin stays blank at each side: printers leave 4 to 6 mm. The last line
+but one of what is printed says how many sheets a job takes and a number below
+which it cannot go. --only 3,5-7 prints some of them again, just as they were.
 
 Files: the ending of --out says which kind. .pdf holds all sheets; .svg makes
 one file a sheet, leg-1.svg, leg-2.svg, or leg.svg where one sheet is enough.
@@ -91,6 +93,7 @@ Examples:
   rodsheet scale --units in
   rodsheet angle 12 --paper a3 --margin 6
   rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole
+  rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --only 2
 `
 
 const jsonTopic = `--json prints one object, on one line, on standard output; the file is written
@@ -102,7 +105,7 @@ null, numbers are never written with a power of ten.
     value     a number in unit, whatever --units says
     unit      mm, deg, mm2, mm3, kg, N, or "" for a bare number
   pages     the templates, or tiles of them, sheet by sheet
-    page      the sheet, from 1
+    page      the sheet of the whole job, from 1, also with --only
     template  the name of the drawing
     row       of the tile, from 1, counted from the top
     column    of the tile, from 1, counted from the left

@@ -31,6 +31,8 @@ func commonFlags() []flag {
 		{name: "units", value: "mm|in", usage: "of figures, and of lengths given without a unit"},
 		{name: "printer", value: "NAME", usage: "correct for a printer that was measured; none for none"},
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
+		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
+		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7"},
 		{name: "max-sheets", value: "N", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "json", usage: "print figures and placements as JSON"},
 		helpFlag(),
@@ -57,6 +59,8 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l.Margin = v.length("margin", l.Margin)
 	l.Overlap = v.length("overlap", l.Overlap)
 	l.MaxSheets = v.count("max-sheets", l.MaxSheets, mostSheets)
+	l.Plain = choose(v, "sheets", search("fewest"), search("plain")) == "plain"
+	l.Only = v.only()
 	l.Title = v.title()
 	correct, err := v.correction(getenv(printerVariable))
 	var more refusal
@@ -70,6 +74,11 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	json, _ := v.flags.GetBool("json")
 	return options{layout: l, out: v.destination(stdout, json), json: json}, nil
 }
+
+// search says how a job is laid on sheets.
+type search string
+
+func (s search) String() string { return string(s) }
 
 // units decides the unit: --units, then the standing choice, then inches for
 // paper that is sold by inches, then millimetres.

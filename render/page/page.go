@@ -35,6 +35,7 @@ type Text struct {
 // A Page is one sheet.
 type Page struct {
 	Width, Height float64
+	Number        int    // of the sheet in the whole job, from 1
 	Name          string // what the bookmark says
 	Strokes       []Stroke
 	Texts         []Text

@@ -1,0 +1,47 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// only reads --only, a list of sheets and of runs of sheets: "3,5-7". It
+// returns nil where the flag is not given.
+func (v *values) only() []int {
+	if !v.given("only") {
+		return nil
+	}
+	var out []int
+	for _, part := range strings.Split(v.text("only"), ",") {
+		first, last, err := sheetRun(strings.TrimSpace(part))
+		if err != nil {
+			v.add("--only "+shown(v.text("only"))+" "+err.Error(), "write sheets and runs of sheets, like 3,5-7")
+			return nil
+		}
+		for n := first; n <= last; n++ {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// sheetRun reads "3" or "5-7". Sheets count from 1, and no job has more than
+// mostSheets.
+func sheetRun(text string) (first, last int, err error) {
+	from, to, run := strings.Cut(text, "-")
+	if !run {
+		to = from
+	}
+	first, errFirst := strconv.Atoi(strings.TrimSpace(from))
+	last, errLast := strconv.Atoi(strings.TrimSpace(to))
+	switch {
+	case errFirst != nil || errLast != nil || first < 1:
+		return 0, 0, fmt.Errorf("holds %s, which is no sheet", shown(text))
+	case last > mostSheets:
+		return 0, 0, fmt.Errorf("goes beyond sheet %d", mostSheets)
+	case last < first:
+		return 0, 0, fmt.Errorf("holds %s, which runs backwards", shown(text))
+	}
+	return first, last, nil
+}

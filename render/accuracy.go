@@ -1,0 +1,145 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// How far off a template is. Every figure is a limit that 95 of 100 cases
+// keep: two standard deviations of a normal error. Errors of different causes
+// are independent, so their limits add as squares.
+const (
+	// Share of a length by which a printer that was not measured is off, on
+	// each axis for itself. Reports of a 50 mm square printed 0.5 mm too long
+	// one way and short the other, and of copiers at 99 to 102 %, are worse;
+	// half a per cent is typical. Common practice, no source.
+	printedShare = 0.005
+	// The same after measuring 200 mm to ±0.25 mm with a steel rule.
+	measuredShare = 0.25 / 200
+	// Bond paper moves by 0.1 to 0.2 % along its grain and 0.2 to 0.4 %
+	// across it with humidity, both the same way: the greater figures.
+	paperAlong, paperAcross = 0.002, 0.004
+	// A pencil line is off by so much in mm at each end. Common practice, no
+	// source.
+	pencilLine = 0.3
+	// Two sheets are off at a seam by so much in mm: a step of the vernier.
+	seamMisfit = vernierStep
+	// No angle is taken from a shorter line, in mm.
+	leastBase = 20.0
+)
+
+// A trust is how far off one kind of figure may be, by cause.
+type trust struct{ printing, paper, pencil, seams float64 }
+
+// total adds independent limits as squares.
+func (t trust) total() float64 {
+	return math.Hypot(math.Hypot(t.printing, t.paper), math.Hypot(t.pencil, t.seams))
+}
+
+// cause names the greatest of them.
+func (t trust) cause() string {
+	most := max(t.printing, t.paper, t.pencil, t.seams)
+	switch most {
+	case t.printing:
+		return "printing"
+	case t.paper:
+		return "paper"
+	case t.pencil:
+		return "pencil line"
+	}
+	return "seams"
+}
+
+// An accuracy is how far a template is to be trusted: an angle along its
+// longest line in radians, and its length in mm. The zero value says nothing.
+type accuracy struct {
+	angle, length trust
+	unit          measure.Unit
+}
+
+// assess returns the accuracy of a template whose longest straight line is
+// base and whose greatest extent is length, in mm, taped up over a number of
+// seams.
+//
+// Where there is no line to take an angle from, none is stated.
+//
+// A line at 45° turns by half the difference between the shares of the two
+// axes (e·28.65°), a line along an axis not at all: the worst is stated.
+func assess(base, length float64, seams int, measured bool, u measure.Unit) accuracy {
+	share := printedShare
+	if measured {
+		share = measuredShare
+	}
+	taped := seamMisfit * math.Sqrt(float64(seams))
+	a := accuracy{unit: u, length: trust{
+		printing: share * length,
+		paper:    paperAcross * length,
+		pencil:   pencilLine * math.Sqrt2,
+		seams:    taped,
+	}}
+	if base >= leastBase {
+		a.angle = trust{
+			printing: share * math.Sqrt2 / 2,
+			paper:    (paperAcross - paperAlong) / 2,
+			pencil:   math.Atan(pencilLine / base),
+			seams:    math.Atan(taped / base),
+		}
+	}
+	return a
+}
+
+// String is one line for the caption of the template.
+func (a accuracy) String() string {
+	if a.length.total() == 0 {
+		return ""
+	}
+	length := fmt.Sprintf("%.1f mm", a.length.total())
+	if a.unit == measure.Inch {
+		length = fmt.Sprintf("%.2f in", a.length.total()/measure.MillimetresPerInch)
+	}
+	text := fmt.Sprintf("±%s (%s)", length, a.length.cause())
+	if a.angle.total() > 0 {
+		text = fmt.Sprintf("±%.2f° (%s), ", measure.Degrees(a.angle.total()), a.angle.cause()) + text
+	}
+	return "good to " + text
+}
+
+// assess fills in how far p is to be trusted. What proves a printer is not
+// judged by the model.
+func (p *laid) assess(l Layout) {
+	if p.Upright {
+		return
+	}
+	base, b := 0.0, p.Bounds()
+	for _, s := range p.Strokes {
+		if s.Role != templates.Cut && s.Role != templates.Outline {
+			continue
+		}
+		for _, e := range chain(s.Points) {
+			base = max(base, e.Length())
+		}
+	}
+	p.trust = assess(base, math.Max(b.Width(), b.Height()), p.rows+p.cols-2, !l.Correct.none(), l.Unit)
+}
+
+// accuracyPanel explains the line under each template.
+func accuracyPanel(laids []*laid, l Layout) (templates.Panel, bool) {
+	for _, p := range laids {
+		if p.trust.String() == "" {
+			continue
+		}
+		printing := "0.5 % unmeasured; measure the printer once and it is a quarter of that"
+		if !l.Correct.none() {
+			printing = "0.25 mm in 200 mm, as measured"
+		}
+		return templates.Panel{Heading: "how true it is", Text: []string{
+			"Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
+				"Printing: " + printing + ". Paper: 0.2 % along its grain and 0.4 % across with damp. " +
+				"Pencil line: 0.3 mm. Seams: 0.2 mm each. The figures hold whatever the paper does.",
+		}}, true
+	}
+	return templates.Panel{}, false
+}

@@ -1,0 +1,145 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"rodsheet/geometry"
+)
+
+// A Bound is what a plan comes to and what it cannot do with less of.
+type Bound struct {
+	Sheets int // that the plan takes
+	// Least is a number of sheets below which no packing of the same blocks
+	// goes, since they cover its area.
+	Least int
+	Tiles []TileBound // of each drawing that one sheet does not hold
+}
+
+// A TileBound is the number of tiles of one drawing.
+type TileBound struct {
+	Template string
+	Tiles    int
+	// Least is a number of tiles below which no grid of seams goes, however it
+	// is shifted: no sheet holds two of that many points of the drawing, or
+	// tiles that hang together must reach that far.
+	Least int
+}
+
+// String states the count and what proves it: "12 sheets, no fewer than 11 by
+// area; top: 10 tiles, no fewer than 9 by extent".
+func (b Bound) String() string {
+	parts := []string{counted(b.Sheets, b.Least, "sheet", "area")}
+	for _, t := range b.Tiles {
+		parts = append(parts, t.Template+": "+counted(t.Tiles, t.Least, "tile", "extent"))
+	}
+	return strings.Join(parts, "; ")
+}
+
+func counted(n, least int, what, by string) string {
+	if n != 1 {
+		what += "s"
+	}
+	if n <= least {
+		return fmt.Sprintf("%d %s, the fewest by %s", n, what, by)
+	}
+	return fmt.Sprintf("%d %s, no fewer than %d by %s", n, what, least, by)
+}
+
+// Bound returns the count of the plan and its bounds.
+func (p Plan) Bound() Bound {
+	out := Bound{Sheets: len(p.sheets)}
+	for _, j := range p.jobs {
+		out.Least += j.least(j.items)
+		for i, d := range j.laids {
+			if d.rows*d.cols > 1 {
+				out.Tiles = append(out.Tiles, TileBound{d.Name, d.count(), j.surveys[i].leastTiles()})
+			}
+		}
+	}
+	return out
+}
+
+// leastTiles returns the bound by extent: the least one of all stances that
+// the layout allows. A drawing that may be turned by any angle is judged by
+// the diagonal of a sheet.
+func (c cutter) leastTiles() int {
+	free := c.free()
+	best := math.MaxInt
+	for _, turned := range []bool{false, true} {
+		if turned && (c.size[1] == c.size[0] || c.drawing.Upright) {
+			continue
+		}
+		for _, angle := range []float64{0, math.Pi / 2} {
+			if angle > 0 && (c.drawing.Upright || free) {
+				continue
+			}
+			p := lay(c.drawing, stance{angle, turned}, c.clear(turned), c.overlap)
+			best = min(best, p.leastTiles(c.clear(turned), free))
+		}
+	}
+	return best
+}
+
+// leastTiles returns the bound for one stance: the number of points of the
+// ink of which no two fit in one core, as a simple search finds them, or the
+// number of rows and columns that tiles in one piece must reach through.
+func (p *laid) leastTiles(size geometry.Point, free bool) int {
+	x, y := p.axes(size)
+	alone := func(a, b geometry.Point) bool {
+		return math.Abs(a.X-b.X) > x.core() || math.Abs(a.Y-b.Y) > y.core()
+	}
+	n := x.least() + y.least() - 1
+	if free {
+		diagonal := math.Hypot(x.core(), y.core())
+		alone = func(a, b geometry.Point) bool { return a.Distance(b) > diagonal }
+		n = 1
+	}
+	places := p.places()
+	const starts = 12
+	for k := range starts {
+		n = max(n, len(apartFrom(places, k*len(places)/starts, alone)))
+	}
+	return n
+}
+
+// core returns the longest stretch of ink that one tile can show inside its
+// trim lines. A tile at an end of several has one seam, but the room beside
+// the strokes as well.
+func (a axis) core() float64 {
+	if a.least() == 1 {
+		return a.most
+	}
+	return a.most - a.overlap/2 - math.Min(room, a.overlap/2) + inkEdge
+}
+
+// places returns points along the ink of p, a few millimetres apart.
+func (p *laid) places() []geometry.Point {
+	const step = 5.0
+	var out []geometry.Point
+	for _, s := range p.sketch() {
+		n := int(s.Length()/step) + 1
+		for k := range n + 1 {
+			out = append(out, s.A.Lerp(s.B, float64(k)/float64(n)))
+		}
+	}
+	return out
+}
+
+// apartFrom walks round the places from start and takes each that is alone
+// with all taken before it.
+func apartFrom(places []geometry.Point, start int, alone func(a, b geometry.Point) bool) []geometry.Point {
+	var out []geometry.Point
+next:
+	for i := range places {
+		q := places[(start+i)%len(places)]
+		for _, o := range out {
+			if !alone(q, o) {
+				continue next
+			}
+		}
+		out = append(out, q)
+	}
+	return out
+}

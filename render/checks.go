@@ -1,0 +1,193 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// A cross is one end of the check lengths of a drawing, in laid coordinates.
+type cross struct {
+	name string
+	at   geometry.Point
+}
+
+// checkStep is what check lengths along and across are multiples of: a tape
+// shows it without guessing.
+func checkStep(u measure.Unit) float64 {
+	if u == measure.Inch {
+		return measure.MillimetresPerInch / 2
+	}
+	return 10
+}
+
+// addCrosses places the ends of the check lengths of a drawing of several
+// tiles: A–B along, A–C across, B–C on the diagonal; A–B and A–C are whole
+// multiples of step. They stand just outside the corners of the strokes or,
+// where a corner's tile is dropped, as far apart on the others as can be.
+func (p *laid) addCrosses(step float64) {
+	if p.rows*p.cols == 1 {
+		return
+	}
+	const out = room / 2
+	b := p.bounds.Grow(out - room)
+	whole := func(x float64) float64 { return math.Max(1, math.Floor(x/step)) * step }
+	corner := []geometry.Point{b.Min, b.Min.Add(geometry.Pt(whole(b.Width()), 0)), b.Min.Add(geometry.Pt(0, whole(b.Height())))}
+	if !p.stand(corner...) {
+		corner = p.widest(step)
+	}
+	for i, at := range corner {
+		p.crosses = append(p.crosses, cross{string("ABC"[i]), at})
+	}
+}
+
+// stand reports whether all the points are on kept tiles.
+func (p *laid) stand(points ...geometry.Point) bool {
+	for _, q := range points {
+		if !p.has(p.at(q)) {
+			return false
+		}
+	}
+	return true
+}
+
+// widest returns A, B to the right of it and C above or below it, on kept
+// tiles, clear of trim lines and strokes, with the longest lengths a lattice
+// of places finds. Where nothing is across it returns two points, and none
+// where nothing is along either.
+func (p *laid) widest(step float64) []geometry.Point {
+	const lattice = 4
+	ink := p.segments()
+	var best []geometry.Point
+	longest := 0.0
+	for _, t := range p.tiles() {
+		r := t.core().Grow(-3 * markRadius)
+		for k := range lattice * lattice {
+			a := geometry.Pt(
+				r.Min.X+r.Width()*float64(k%lattice)/(lattice-1),
+				r.Min.Y+r.Height()*float64(k/lattice)/(lattice-1))
+			b, along := p.farthest(a, geometry.Pt(step, 0))
+			c, across := p.farthest(a, geometry.Pt(0, step))
+			if d, down := p.farthest(a, geometry.Pt(0, -step)); down > across {
+				c, across = d, down
+			}
+			if along+across <= longest || nearest(a, ink) < 1.5*markRadius {
+				continue
+			}
+			longest, best = along+across, []geometry.Point{a}
+			for _, end := range []geometry.Point{b, c} {
+				if end != a {
+					best = append(best, end)
+				}
+			}
+		}
+	}
+	if len(best) < 2 {
+		return nil
+	}
+	return best
+}
+
+// farthest returns the last point from a by whole steps that is on a kept
+// tile and clear of its trim lines, and how far it is; a itself where none is.
+func (p *laid) farthest(a, step geometry.Point) (geometry.Point, float64) {
+	reach := p.bounds.Width()
+	if step.X == 0 {
+		reach = p.bounds.Height()
+	}
+	for n := int(reach / step.Norm()); n > 0; n-- {
+		at := a.Add(step.Mul(float64(n)))
+		row, col := p.at(at)
+		if p.has(row, col) && p.core(row, col).Grow(-2*markRadius).Contains(at) {
+			return at, at.Distance(a)
+		}
+	}
+	return a, 0
+}
+
+// checkPanel states the check lengths of every drawing of several tiles, and
+// what a wrong one means.
+func checkPanel(laids []*laid, u measure.Unit) (templates.Panel, bool) {
+	p := templates.Panel{
+		Heading: "check lengths, after taping up",
+		Text: []string{
+			"Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
+				"registration marks meet, tape, then measure between the lettered crosses.",
+			"The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, 0.2 mm each. " +
+				"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.",
+			"A length that is off by the same share as the 100 mm rules is the printer's doing; the rest is the taping's.",
+		},
+	}
+	for _, d := range laids {
+		if len(d.crosses) < 2 {
+			continue
+		}
+		p.Table = append(p.Table, []string{d.Name})
+		for i := range d.crosses {
+			for j := i + 1; j < len(d.crosses); j++ {
+				p.Table = append(p.Table, d.checkRow(d.crosses[i], d.crosses[j], u))
+			}
+		}
+		p.Table = append(p.Table, []string{d.retape(u)})
+	}
+	return p, len(p.Table) > 0
+}
+
+func (p *laid) checkRow(a, b cross, u measure.Unit) []string {
+	return []string{a.name + " to " + b.name, bothUnits(a.at.Distance(b.at), u)}
+}
+
+// retape says where the fault lies when a check length is wrong.
+func (p *laid) retape(u measure.Unit) string {
+	a := p.crosses[0].at
+	var words []string
+	for _, x := range p.crosses[1:] {
+		row, col := p.at(a)
+		r, c := p.at(x.at)
+		where := ""
+		switch {
+		case row != r:
+			where = seamsAmong("rows", row, r)
+		case col != c:
+			where = seamsAmong("columns", col, c)
+		default:
+			continue
+		}
+		off := measure.Length(1)
+		if u == measure.Inch {
+			off = measure.Length(measure.MillimetresPerInch / 32)
+		}
+		words = append(words, fmt.Sprintf("%s over %s: retape %s", off.Text(u), measure.Length(a.Distance(x.at)).Text(u), where))
+	}
+	if len(words) == 0 {
+		return "a wrong length: print that sheet again"
+	}
+	text := words[0]
+	for _, w := range words[1:] {
+		text += "; " + w
+	}
+	return text
+}
+
+// seamsAmong names the seams between two rows or columns.
+func seamsAmong(kind string, a, b int) string {
+	if a > b {
+		a, b = b, a
+	}
+	if b == a+1 {
+		return fmt.Sprintf("between %s %d and %d", kind, a, b)
+	}
+	return fmt.Sprintf("%s %d to %d, where the ticks read most", kind, a, b)
+}
+
+// bothUnits prints a length in mm and in inches, the job's own unit first.
+func bothUnits(mm float64, u measure.Unit) string {
+	q := measure.Length(mm)
+	if u == measure.Inch {
+		return q.Text(measure.Inch) + " = " + q.Text(measure.Millimetre)
+	}
+	return q.Text(measure.Millimetre) + " = " + q.Text(measure.Inch)
+}

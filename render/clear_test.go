@@ -1,0 +1,132 @@
+package render
+
+import (
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/render/page"
+	"rodsheet/templates"
+)
+
+// struck returns the texts of a page that a line other than hatching runs
+// through, or another text.
+func struck(p page.Page) []string {
+	var out []string
+	var boxes [][]geometry.Point
+	for _, x := range p.Texts {
+		boxes = append(boxes, letters(x))
+	}
+	for i, x := range p.Texts {
+		hit := false
+		around := geometry.Bounds(boxes[i]...)
+		for _, s := range p.Strokes {
+			if light(templates.Role(s.Line)) || !around.Overlaps(geometry.Bounds(s.Points...)) {
+				continue
+			}
+			for _, l := range chain(s.Points) {
+				hit = hit || geometry.Meets(l, boxes[i])
+			}
+		}
+		for k, o := range boxes {
+			hit = hit || k != i && overlap(boxes[i], o)
+		}
+		if hit {
+			out = append(out, x.String)
+		}
+	}
+	return out
+}
+
+// Lettering stands clear of every line and of other lettering on every sheet
+// of what makers print most, on both papers and in both units.
+func TestLetteringKeepsClear(t *testing.T) {
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		for _, paper := range []Paper{papers()[3], papers()[0]} {
+			l := DefaultLayout(u, paper)
+			set := templates.Setting{Unit: u, Clear: l.Clear()}
+			for _, make := range []func() (templates.Job, error){
+				func() (templates.Job, error) {
+					return templates.Taper(geometry.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, set)
+				},
+				func() (templates.Job, error) {
+					return templates.Taper(geometry.Taper{Length: 2400, Top: 400, Foot: 100, Start: 110}, set)
+				},
+				func() (templates.Job, error) {
+					return templates.Angles([]float64{measure.Radians(14.5), measure.Radians(30)}, 0, set)
+				},
+				func() (templates.Job, error) {
+					return templates.Job{Name: "tops", Title: "tops", Drawings: []templates.Drawing{
+						boxOutline(800, 600), roundOutline(600), polygonOutline(6, 500)}}, nil
+				},
+			} {
+				job, err := make()
+				if err != nil {
+					t.Fatal(err)
+				}
+				plan, err := Lay(job, l)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for i, p := range plan.Document().Pages {
+					for _, text := range struck(p) {
+						t.Errorf("%s on %s in %v, sheet %d: %q is struck", job.Title, paper.Name, u, i+1, text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A leader may end on a line but not run across one.
+func TestLeadersCrossNothing(t *testing.T) {
+	p := &placer{window: geometry.Box(0, 0, 200, 100)}
+	p.bar(geometry.Segment{A: geometry.Pt(0, 50), B: geometry.Pt(200, 50)})
+	size := geometry.Pt(30, small)
+	for _, c := range []struct {
+		end  geometry.Point
+		want int
+	}{
+		{geometry.Pt(100, 50), 0},
+		{geometry.Pt(100, 40), 1},
+	} {
+		s := spot{centre: geometry.Pt(100, 80), leader: geometry.Segment{A: geometry.Pt(100, 75), B: c.end}}
+		if got := p.touches(s, size); got != c.want {
+			t.Errorf("a leader to %v touches %d lines, want %d", c.end, got, c.want)
+		}
+	}
+}
+
+// Each end of a check length is lettered once in all.
+func TestCrossesAreLettered(t *testing.T) {
+	for _, d := range []templates.Drawing{boxOutline(800, 600), roundOutline(1200), polygonOutline(5, 700)} {
+		count := map[string]int{}
+		for _, p := range layOne(t, a4(), d).Document().Pages {
+			for _, x := range p.Texts {
+				count[x.String]++
+			}
+		}
+		for _, name := range []string{"A", "B", "C"} {
+			if count[name] != 1 {
+				t.Errorf("%s: %s is lettered %d times, want once", d.Name, name, count[name])
+			}
+		}
+	}
+}
+
+// A label whose tile is dropped is set on the nearest one that is kept.
+func TestLabelOfADroppedTile(t *testing.T) {
+	d := roundOutline(1200)
+	d.Labels = []templates.Label{{Text: "upper side"}}
+	n := 0
+	for _, p := range layOne(t, a4(), d).Document().Pages {
+		for _, x := range p.Texts {
+			if x.String == "upper side" {
+				n++
+			}
+		}
+	}
+	if n != 1 {
+		t.Errorf("the label in the middle of a round top is set %d times, want once", n)
+	}
+}

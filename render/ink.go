@@ -1,0 +1,175 @@
+package render
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+)
+
+// ink returns all strokes of p as segments in laid coordinates.
+func (p *laid) ink() []geometry.Segment {
+	var out []geometry.Segment
+	for _, s := range p.Strokes {
+		out = append(out, chain(p.turn.ApplyAll(s.Points))...)
+	}
+	return out
+}
+
+// sketch returns the strokes of p more coarsely: a curve as chords of up to
+// 15 mm, of hatching every eighth line. It is enough to compare cuts by.
+func (p *laid) sketch() []geometry.Segment {
+	const chord, lines = 15.0, 8
+	var out []geometry.Segment
+	hatch := 0
+	for _, s := range p.Strokes {
+		if light(s.Role) {
+			if hatch++; hatch%lines != 0 {
+				continue
+			}
+		}
+		points := p.turn.ApplyAll(s.Points)
+		last := 0
+		for i := 1; i < len(points); i++ {
+			if i < len(points)-1 && points[last].Distance(points[i+1]) <= chord {
+				continue
+			}
+			out = append(out, geometry.Segment{A: points[last], B: points[i]})
+			last = i
+		}
+	}
+	return out
+}
+
+// touched returns, row by row, which cores have ink in them. ys run down.
+func touched(ink []geometry.Segment, xs, ys []float64) []bool {
+	cols, rows := len(xs)-1, len(ys)-1
+	kept := make([]bool, cols*rows)
+	for _, s := range ink {
+		if s.A.X > s.B.X {
+			s.A, s.B = s.B, s.A
+		}
+		for c := range cols {
+			left, right := xs[c]-inkEdge, xs[c+1]+inkEdge
+			if right < s.A.X {
+				continue
+			}
+			if left > s.B.X {
+				break
+			}
+			low, high := between(s, left, right)
+			for r := range rows {
+				if high >= ys[r+1]-inkEdge && low <= ys[r]+inkEdge {
+					kept[r*cols+c] = true
+				}
+			}
+		}
+	}
+	return kept
+}
+
+// between returns the least and the greatest y of s, which runs to the right,
+// from x = left to x = right. They meet.
+func between(s geometry.Segment, left, right float64) (low, high float64) {
+	if s.A.X == s.B.X {
+		return min(s.A.Y, s.B.Y), max(s.A.Y, s.B.Y)
+	}
+	y := func(x float64) float64 {
+		switch {
+		case x <= s.A.X:
+			return s.A.Y
+		case x >= s.B.X:
+			return s.B.Y
+		}
+		return s.A.Y + (s.B.Y-s.A.Y)*(x-s.A.X)/(s.B.X-s.A.X)
+	}
+	a, b := y(left), y(right)
+	return min(a, b), max(a, b)
+}
+
+// join adds the tiles that tie those kept into one piece, so that every tile
+// is registered to the rest: between the first piece and the nearest other
+// one, along a row and then a column, until there is one piece only.
+func join(kept []bool, cols int) {
+	for {
+		piece := pieceOf(kept, cols)
+		from, to, far := -1, -1, math.MaxInt
+		for i, k := range kept {
+			if !k || piece[i] {
+				continue
+			}
+			for j := range kept {
+				if piece[j] && apart(i, j, cols) < far {
+					from, to, far = j, i, apart(i, j, cols)
+				}
+			}
+		}
+		if from < 0 {
+			return
+		}
+		for from != to {
+			switch a, b := from%cols, to%cols; {
+			case a < b:
+				from++
+			case a > b:
+				from--
+			case from < to:
+				from += cols
+			default:
+				from -= cols
+			}
+			kept[from] = true
+		}
+	}
+}
+
+// pieceOf marks the tiles that hang together with the first kept one over
+// common seams.
+func pieceOf(kept []bool, cols int) []bool {
+	piece := make([]bool, len(kept))
+	var open []int
+	reach := func(i int) {
+		if kept[i] && !piece[i] {
+			piece[i] = true
+			open = append(open, i)
+		}
+	}
+	for i, k := range kept {
+		if k {
+			reach(i)
+			break
+		}
+	}
+	for len(open) > 0 {
+		i := open[len(open)-1]
+		open = open[:len(open)-1]
+		if i%cols > 0 {
+			reach(i - 1)
+		}
+		if i%cols < cols-1 {
+			reach(i + 1)
+		}
+		if i >= cols {
+			reach(i - cols)
+		}
+		if i+cols < len(kept) {
+			reach(i + cols)
+		}
+	}
+	return piece
+}
+
+// apart is how many seams lie between two tiles.
+func apart(i, j, cols int) int { return abs(i%cols-j%cols) + abs(i/cols-j/cols) }
+
+func abs(n int) int { return max(n, -n) }
+
+// number counts what is true.
+func number(kept []bool) int {
+	n := 0
+	for _, k := range kept {
+		if k {
+			n++
+		}
+	}
+	return n
+}

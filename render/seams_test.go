@@ -1,0 +1,250 @@
+package render
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// Sheets that are off by k steps along the seam have the k-th ticks in line,
+// and only those; slanting ticks read the misfit along and the gap together.
+func TestVernierReadsTheMisfit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := vernier{
+			at:       geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"), rapid.Float64Range(-500, 500).Draw(t, "y")),
+			along:    geometry.Polar(1, rapid.Float64Range(0, fullTurn).Draw(t, "direction")),
+			slanting: rapid.Bool().Draw(t, "slanting"),
+		}
+		k := rapid.IntRange(-vernierTicks, vernierTicks).Draw(t, "reading")
+		gap := rapid.Float64Range(-1, 1).Draw(t, "gap")
+		along := float64(k) * 0.2
+		if v.slanting {
+			along -= gap
+		}
+		// The sheet under the trimmed one is moved: along the seam, and away.
+		moved := v.along.Mul(along).Add(v.along.Turn().Mul(-gap))
+		for i, p := range v.pairs() {
+			a := p.trimmed
+			b := geometry.Segment{A: p.under.A.Add(moved), B: p.under.B.Add(moved)}
+			dir := a.B.Sub(a.A).Unit()
+			off := math.Max(math.Abs(dir.Cross(b.A.Sub(a.A))), math.Abs(dir.Cross(b.B.Sub(a.A))))
+			number := i - vernierTicks
+			if number == k && off > 1e-9 {
+				t.Fatalf("ticks %d are %.4f mm out of line, want in line", number, off)
+			}
+			if number != k && off < 0.14 {
+				t.Fatalf("ticks %d are %.4f mm out of line; only ticks %d should be in line", number, off, k)
+			}
+		}
+	})
+}
+
+// Both sheets of a seam show the same ticks at the same template coordinates.
+func TestVerniersCoincide(t *testing.T) {
+	p := layOne(t, a4(), boxOutline(800, 600))
+	doc := p.Document()
+	seen := map[[4]int64]int{}
+	key := func(s []geometry.Point) [4]int64 {
+		r := func(v float64) int64 { return int64(math.Round(v * 1e4)) }
+		return [4]int64{r(s[0].X), r(s[0].Y), r(s[1].X), r(s[1].Y)}
+	}
+	for i, s := range p.sheets {
+		for _, b := range s.blocks {
+			if b.tile == nil {
+				continue
+			}
+			for _, tick := range s.onTile(b, doc.Pages[i], vernierLine) {
+				seen[key(tick)]++
+			}
+		}
+	}
+	laid := p.jobs[0].laids[0]
+	if want := len(laid.verniers) * 2 * (2*vernierTicks + 1); len(seen) != want || want == 0 {
+		t.Errorf("%d ticks in all, want %d", len(seen), want)
+	}
+	if seams := len(laid.seams(nil)); len(laid.verniers) != 2*seams {
+		t.Errorf("%d verniers on %d seams, want two on each", len(laid.verniers), seams)
+	}
+	for k, n := range seen {
+		if n != 2 {
+			t.Errorf("tick %v is on %d sheets, want 2", k, n)
+		}
+	}
+}
+
+// Check lengths run between crosses that are drawn, along and across in whole
+// steps, and the panel states them.
+func TestCheckLengths(t *testing.T) {
+	for _, d := range []templates.Drawing{
+		boxOutline(800, 600), boxOutline(640, 45), roundOutline(1200), polygonOutline(5, 700),
+		{Name: "slant", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 900, Y: 700}}}}},
+	} {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			l := a4()
+			l.Unit = u
+			p := layOne(t, l, d)
+			laid := p.jobs[0].laids[0]
+			if len(laid.crosses) != 3 {
+				t.Errorf("%s: %d crosses, want 3", d.Name, len(laid.crosses))
+				continue
+			}
+			a, b, c := laid.crosses[0].at, laid.crosses[1].at, laid.crosses[2].at
+			along, across := b.Sub(a), c.Sub(a)
+			if along.Y != 0 || math.Abs(across.X) > 1e-9 {
+				t.Errorf("%s: A–B %v and A–C %v, want level and plumb", d.Name, along, across)
+			}
+			step := checkStep(u)
+			for _, length := range []float64{along.Norm() / step, across.Norm() / step} {
+				if length < 0.5 || math.Abs(length-math.Round(length)) > 1e-6 {
+					t.Errorf("%s: a check length of %.6f steps, want whole ones", d.Name, length)
+				}
+			}
+			panel, ok := checkPanel(laids(laid), u)
+			if text := panelText(panel); !ok || !strings.Contains(text, bothUnits(b.Distance(c), u)) || !strings.Contains(text, "retape") {
+				t.Errorf("%s: the panel does not state the diagonal or what to do: %s", d.Name, text)
+			}
+			for _, x := range laid.crosses {
+				if n := crossesDrawn(p, x.at); n < 1 {
+					t.Errorf("%s: cross %s is drawn on no sheet", d.Name, x.name)
+				}
+			}
+		}
+	}
+}
+
+func laids(p ...*laid) []*laid { return p }
+
+func panelText(p templates.Panel) string {
+	var out []string
+	for _, row := range p.Table {
+		out = append(out, row...)
+	}
+	return strings.Join(append(out, p.Text...), "\n")
+}
+
+// crossesDrawn counts the level arms of a cross on all sheets.
+func crossesDrawn(p Plan, at geometry.Point) int {
+	n := 0
+	doc := p.Document()
+	for i, s := range p.sheets {
+		for _, b := range s.blocks {
+			if b.tile == nil || b.tile.Name == "calibration square" {
+				continue
+			}
+			for _, arm := range s.onTile(b, doc.Pages[i], register) {
+				mid := b.tile.turn.ApplyAll(arm)
+				if len(arm) == 2 && mid[0].Lerp(mid[1], 0.5).Distance(at) < 1e-6 &&
+					math.Abs(arm[0].Distance(arm[1])-2*markRadius) < 1e-6 {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// The stated accuracy holds in 95 of 100 simulated prints: the sheet is
+// stretched on both axes by the printer and by the damp, the ends of the line
+// are struck off by a pencil, and every seam shifts what is beyond it.
+func TestAccuracyBySimulation(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	sd := func(limit float64) float64 { return random.NormFloat64() * limit / 2 }
+	for _, c := range []struct {
+		base, length float64
+		seams        int
+		measured     bool
+		cause        string // of the length
+	}{
+		{240, 240, 0, false, "printing"},
+		{240, 240, 0, true, "paper"},
+		{640, 640, 3, false, "printing"},
+		{640, 640, 3, true, "paper"},
+		{60, 60, 0, true, "pencil line"},
+		{2000, 2000, 10, true, "paper"},
+	} {
+		a := assess(c.base, c.length, c.seams, c.measured, measure.Millimetre)
+		share := 0.005
+		if c.measured {
+			share = 0.25 / 200
+		}
+		const runs = 40000
+		angles, lengths := 0, 0
+		for range runs {
+			damp := sd(1)
+			x := (1 + sd(share)) * (1 + 0.002*damp)
+			y := (1 + sd(share)) * (1 + 0.004*damp)
+			// The worst angle: a line at 45° between the axes.
+			end := geometry.Scale(x, y).Apply(geometry.Polar(c.base, math.Pi/4))
+			side := end.Unit().Turn()
+			end = end.Add(side.Mul(sd(0.3)))
+			for range c.seams {
+				end = end.Add(side.Mul(sd(0.2)))
+			}
+			if math.Abs(math.Atan2(end.Y, end.X)-math.Pi/4) <= a.angle.total() {
+				angles++
+			}
+			// The worst length: across the grain.
+			length := c.length*y + sd(0.3) + sd(0.3)
+			for range c.seams {
+				length += sd(0.2)
+			}
+			if math.Abs(length-c.length) <= a.length.total() {
+				lengths++
+			}
+		}
+		for name, n := range map[string]int{"angle": angles, "length": lengths} {
+			if p := float64(n) / runs; p < 0.945 || p > 0.965 {
+				t.Errorf("%+v: the %s holds in %.4f of all prints, want 0.945 to 0.965", c, name, p)
+			}
+		}
+		if a.length.cause() != c.cause {
+			t.Errorf("%+v: the length is blamed on %s, want %s", c, a.length.cause(), c.cause)
+		}
+	}
+}
+
+// The closed form behind the angle: axes that differ by the share e turn a
+// line at 45° by e·28.65°.
+func TestAxisMismatch(t *testing.T) {
+	const e = 0.002
+	end := geometry.Scale(1+e, 1).Apply(geometry.Polar(100, math.Pi/4))
+	if got, want := measure.Degrees(math.Pi/4-math.Atan2(end.Y, end.X)), e*28.65; math.Abs(got-want) > 1e-4 {
+		t.Errorf("turned by %.5f°, want %.5f°", got, want)
+	}
+}
+
+func TestAccuracyInWords(t *testing.T) {
+	for _, c := range []struct {
+		a    accuracy
+		want string
+	}{
+		{accuracy{}, ""},
+		{assess(240, 240, 0, false, measure.Millimetre), "good to ±0.22° (printing), ±1.6 mm (printing)"},
+		{assess(240, 240, 0, true, measure.Millimetre), "good to ±0.10° (pencil line), ±1.1 mm (paper)"},
+		{assess(0, 600, 4, true, measure.Inch), "good to ±0.10 in (paper)"},
+	} {
+		if got := c.a.String(); got != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
+	}
+	// Each template says it once.
+	doc := layOne(t, a4(), boxOutline(800, 600), boxOutline(60, 40)).Document()
+	n := 0
+	for _, p := range doc.Pages {
+		for _, x := range p.Texts {
+			if strings.HasPrefix(x.String, "good to ±") {
+				n++
+			}
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d accuracy lines for two templates, want 2", n)
+	}
+}

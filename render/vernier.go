@@ -1,0 +1,94 @@
+package render
+
+import (
+	"rodsheet/geometry"
+)
+
+// A vernier shows how far two sheets are off at a seam. Its ticks begin at
+// the trim line: on the trimmed sheet they are vernierPitch apart, on the
+// other a tenth less, and the two long ones in the middle meet. Sheets that
+// are off by k steps along the seam have the k-th pair of ticks in line.
+//
+// Ticks that slant by 45° are shifted sideways by a gap as well: with d the
+// misfit along the seam and g the gap, they read d + g.
+type vernier struct {
+	at, along geometry.Point // the middle, and the unit vector along the seam
+	slanting  bool
+}
+
+const (
+	vernierPitch = 2.0 // mm
+	vernierStep  = vernierPitch / 10
+	vernierTicks = 3 // to each side of the middle
+	vernierTall  = 2.0
+	vernierHalf  = vernierTicks*vernierPitch + vernierTall + 1 // of its length, with air
+)
+
+// A tickPair is a tick of the trimmed sheet and the one to be read against it.
+type tickPair struct{ trimmed, under geometry.Segment }
+
+// pairs returns the ticks of v on the trimmed sheet and on the one under it,
+// from number −vernierTicks on.
+func (v vernier) pairs() []tickPair {
+	up := v.along.Turn() // towards the trimmed sheet
+	lean := up
+	if v.slanting {
+		lean = up.Add(v.along)
+	}
+	var out []tickPair
+	for k := -vernierTicks; k <= vernierTicks; k++ {
+		tall := vernierTall
+		if k == 0 {
+			tall *= 1.5
+		}
+		a := v.at.Add(v.along.Mul(float64(k) * vernierPitch))
+		b := v.at.Add(v.along.Mul(float64(k) * (vernierPitch - vernierStep)))
+		out = append(out, tickPair{
+			trimmed: geometry.Segment{A: a, B: a.Add(lean.Mul(tall))},
+			under:   geometry.Segment{A: b, B: b.Sub(lean.Mul(tall))},
+		})
+	}
+	return out
+}
+
+// box returns what v covers, with a little air. Ticks are at most half as
+// long again as vernierTall, and lean as far as they are long.
+func (v vernier) box() geometry.Rect {
+	const tall, air = 1.5 * vernierTall, 0.5
+	half := v.along.Mul(vernierTicks*vernierPitch + vernierTall)
+	across := v.along.Turn().Mul(tall)
+	return geometry.Bounds(v.at.Sub(half).Sub(across), v.at.Add(half).Add(across)).Grow(air)
+}
+
+// verniers places an upright and a slanting vernier between the two
+// registration marks of a seam, each at the first place clear of all strokes
+// from its mark on. A seam too short for one, or crossed too often, goes
+// without.
+func (s seam) verniers(first, last geometry.Point) []vernier {
+	along := s.B.Sub(s.A).Unit()
+	var out []vernier
+	lo := 2*markRadius + 1 + vernierHalf // from the first mark to the middle
+	hi := first.Distance(last) - lo
+	for at := lo; at <= hi; at += 2 {
+		if v := (vernier{first.Add(along.Mul(at)), along, false}); v.free(s.ink) {
+			out, lo = append(out, v), at+2*vernierHalf+1
+			break
+		}
+	}
+	for at := hi; at >= lo; at -= 2 {
+		if v := (vernier{first.Add(along.Mul(at)), along, true}); v.free(s.ink) {
+			return append(out, v)
+		}
+	}
+	return out
+}
+
+func (v vernier) free(ink []geometry.Segment) bool {
+	b := v.box()
+	for _, s := range ink {
+		if _, ok := geometry.ClipSegment(s, b); ok {
+			return false
+		}
+	}
+	return true
+}
