@@ -1,0 +1,300 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/render/readback"
+)
+
+// promised is how near every stroke of a written file stands to where it
+// should, in mm.
+const promised = 0.01
+
+// A printed job is what a command wrote, read back by PDFium, with the places
+// of its templates as the JSON gives them.
+type printed struct {
+	pages  []readback.Page
+	places []placedTemplate
+}
+
+type placedTemplate struct {
+	Page     int        `json:"page"`
+	Template string     `json:"template"`
+	ToPage   [6]float64 `json:"to_page"`
+}
+
+func printJob(t *testing.T, args ...string) printed {
+	t.Helper()
+	name := filepath.Join(t.TempDir(), "job.pdf")
+	status, out, errs := start(t.Context(), append(args, "--json", "-o", name)...)
+	if status != 0 {
+		t.Fatalf("%q: status %d, %s", args, status, errs)
+	}
+	var said struct {
+		Pages []placedTemplate `json:"pages"`
+	}
+	if err := json.Unmarshal([]byte(out), &said); err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := readback.PDF(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return printed{file.Pages, said.Pages}
+}
+
+func (p placedTemplate) toPage(x, y float64) geometry.Point {
+	m := p.ToPage
+	return geometry.Affine{A: m[0], B: m[1], C: m[2], D: m[3], E: m[4], F: m[5]}.Apply(geometry.Pt(x, y))
+}
+
+// shows reports whether a page has a straight line all the way along s.
+func shows(p readback.Page, s geometry.Segment) bool {
+	const steps = 40
+	for k := 0; k <= steps; k++ {
+		if nearestLine(p, s.A.Lerp(s.B, float64(k)/steps)) > promised {
+			return false
+		}
+	}
+	return true
+}
+
+func nearestLine(p readback.Page, at geometry.Point) float64 {
+	best := math.Inf(1)
+	for _, stroke := range p.Strokes {
+		for _, s := range stroke.Segments() {
+			best = math.Min(best, s.Distance(at))
+		}
+	}
+	return best
+}
+
+// wants checks that every template of that name shows the lines, given in
+// template mm. A line is looked for whole: for templates of one tile.
+func (p printed) wants(t *testing.T, template string, lines ...[4]float64) {
+	t.Helper()
+	found := false
+	for _, place := range p.places {
+		if place.Template != template {
+			continue
+		}
+		found = true
+		for _, l := range lines {
+			s := geometry.Segment{A: place.toPage(l[0], l[1]), B: place.toPage(l[2], l[3])}
+			if !shows(p.pages[place.Page-1], s) {
+				t.Errorf("%s, sheet %d: no line %.3f", template, place.Page, l)
+			}
+		}
+	}
+	if !found {
+		t.Errorf("no template %q among %v", template, p.places)
+	}
+}
+
+var truthPapers = []struct {
+	args          []string
+	width, height float64
+}{
+	{[]string{"--paper", "a4", "--units", "mm"}, 210, 297},
+	{[]string{"--paper", "a4", "--units", "in"}, 210, 297},
+	{[]string{"--paper", "letter", "--units", "mm"}, 215.9, 279.4},
+	{[]string{"--paper", "letter", "--units", "in"}, 215.9, 279.4},
+}
+
+// The figures here are worked out from the arguments alone.
+func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
+	sin60, tan60, tan12 := math.Sqrt(3)/2, math.Sqrt(3), math.Tan(12*math.Pi/180)
+	cos12 := math.Cos(12 * math.Pi / 180)
+	for _, paper := range truthPapers {
+		t.Run(strings.Join(paper.args, " "), func(t *testing.T) {
+			with := func(args ...string) printed { return printJob(t, append(args, paper.args...)...) }
+
+			lap := with("lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "60", "--kerf", "3.2mm", "--at", "100mm")
+			edge, shift := 28/sin60, 28/tan60
+			lap.wants(t, "lap, right hand, face",
+				[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
+
+			angle := with("angle", "30", "--base", "200mm")
+			angle.wants(t, "angle 30°, right hand", [4]float64{0, 0, 200, 0}, [4]float64{0, 0, 200, 200 / tan60})
+
+			bridle := with("bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm")
+			along := 36 / cos12
+			bridle.wants(t, "leg, right hand, face", [4]float64{along, 0, along + 38*tan12, 38})
+
+			for _, job := range []printed{lap, angle, bridle, with("scale")} {
+				job.wantsScale(t, paper.width, paper.height)
+			}
+		})
+	}
+}
+
+// wantsScale checks what every sheet proves itself by: its size, the two
+// rules, and on the first sheet the square with its diagonals.
+func (p printed) wantsScale(t *testing.T, width, height float64) {
+	t.Helper()
+	p.wants(t, "calibration square",
+		[4]float64{0, 0, 100, 0}, [4]float64{100, 0, 100, 100}, [4]float64{100, 100, 0, 100}, [4]float64{0, 100, 0, 0},
+		[4]float64{0, 0, 100, 100}, [4]float64{100, 0, 0, 100})
+	for i, page := range p.pages {
+		upright := math.Abs(page.Width-width) < promised && math.Abs(page.Height-height) < promised
+		onSide := math.Abs(page.Width-height) < promised && math.Abs(page.Height-width) < promised
+		if !upright && !onSide {
+			t.Errorf("sheet %d is %.3f × %.3f mm, want %.1f × %.1f", i+1, page.Width, page.Height, width, height)
+		}
+		for _, way := range []geometry.Point{{X: 1}, {Y: 1}} {
+			if err := checkRule(page, way); err != nil {
+				t.Errorf("sheet %d: %v", i+1, err)
+			}
+		}
+	}
+}
+
+// checkRule wants one line of 4 in along way, with a mark at 100 mm on one
+// side of it and at 4 in on the other.
+func checkRule(page readback.Page, way geometry.Point) error {
+	const fourInches, mark = 101.6, 1.0
+	n := 0
+	for _, stroke := range page.Strokes {
+		for _, s := range stroke.Segments() {
+			along := s.B.Sub(s.A).Dot(way)
+			if math.Abs(s.Length()-fourInches) > promised || math.Abs(along-fourInches) > promised {
+				continue
+			}
+			left := way.Turn().Mul(mark)
+			metric, imperial := s.A.Add(way.Mul(100)), s.A.Add(way.Mul(fourInches))
+			if shows(page, geometry.Segment{A: metric, B: metric.Add(left)}) &&
+				shows(page, geometry.Segment{A: imperial, B: imperial.Sub(left)}) {
+				n++
+			}
+		}
+	}
+	if n != 1 {
+		return fmt.Errorf("%d true rules along %v, want 1", n, way)
+	}
+	return nil
+}
+
+// A taper over several sheets: every point of its cut line is on some sheet,
+// and the cut and the reference edge run from end to end.
+func TestTaperOverSheetsIsWhole(t *testing.T) {
+	for _, paper := range truthPapers {
+		job := printJob(t, append([]string{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm"}, paper.args...)...)
+		for _, l := range [][4]float64{{110, 45, 640, 28}, {0, 0, 640, 0}, {0, 45, 110, 45}} {
+			a, b := geometry.Pt(l[0], l[1]), geometry.Pt(l[2], l[3])
+			for k := 0; k <= 200; k++ {
+				at := a.Lerp(b, float64(k)/200)
+				best := math.Inf(1)
+				for _, place := range job.places {
+					if place.Template == "taper, right hand, face" {
+						best = math.Min(best, nearestLine(job.pages[place.Page-1], place.toPage(at.X, at.Y)))
+					}
+				}
+				if best > promised {
+					t.Errorf("%v: point %v of line %v is %.4f mm from any line", paper.args, at, l, best)
+				}
+			}
+		}
+	}
+}
+
+// The examples are what their commands print, byte for byte.
+func TestExamplesAreUpToDate(t *testing.T) {
+	const folder = "../../examples"
+	page, err := os.ReadFile(filepath.Join(folder, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir, err := filepath.Abs(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	made := 0
+	for _, line := range strings.Split(string(page), "\n") {
+		_, command, ok := strings.Cut(line, "| `rodsheet ")
+		if !ok {
+			continue
+		}
+		command, _, _ = strings.Cut(command, "`")
+		args := shellWords(command)
+		status, out, errs := start(t.Context(), args...)
+		if status != 0 {
+			t.Errorf("%s: status %d, %s", command, status, errs)
+			continue
+		}
+		name := args[len(args)-1]
+		sameFile(t, name, filepath.Join(dir, name))
+		if text := strings.TrimSuffix(name, ".pdf") + ".txt"; strings.Contains(line, text) {
+			if err := os.WriteFile(text, []byte(out), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			sameFile(t, text, filepath.Join(dir, text))
+		}
+		made++
+	}
+	if kept, _ := filepath.Glob(filepath.Join(dir, "*.pdf")); made == 0 || made != len(kept) {
+		t.Errorf("%d commands for %d examples", made, len(kept))
+	}
+}
+
+func sameFile(t *testing.T, got, want string) {
+	t.Helper()
+	a, errA := os.ReadFile(got)
+	b, errB := os.ReadFile(want)
+	if errA != nil || errB != nil || string(a) != string(b) {
+		t.Errorf("%s differs from the example kept: run its command in examples/", got)
+	}
+}
+
+// shellWords splits a command line as a shell does one with double quotes.
+func shellWords(line string) []string {
+	var out []string
+	for i, part := range strings.Split(line, `"`) {
+		if i%2 == 1 {
+			out = append(out, part)
+		} else {
+			out = append(out, strings.Fields(part)...)
+		}
+	}
+	return out
+}
+
+// The same lines stand at the same figures in an SVG file.
+func TestSVGLinesStandAtTheirFigures(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "lap.svg")
+	status, out, errs := start(t.Context(), "lap", "--width", "28", "--other", "28", "--depth", "36",
+		"--angle", "60", "--kerf", "3.2", "--at", "100", "--paper", "whole", "--json", "-o", name)
+	if status != 0 {
+		t.Fatalf("status %d, %s", status, errs)
+	}
+	var job struct {
+		Pages []placedTemplate `json:"pages"`
+	}
+	if err := json.Unmarshal([]byte(out), &job); err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawing, err := readback.SVG(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := printed{[]readback.Page{{Width: drawing.Width, Height: drawing.Height, Strokes: drawing.Strokes}}, job.Pages}
+	edge, shift := 56/math.Sqrt(3), 28/math.Sqrt(3)
+	p.wants(t, "lap, right hand, face",
+		[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
+	p.wantsScale(t, drawing.Width, drawing.Height)
+}
