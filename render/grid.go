@@ -96,9 +96,11 @@ func (p *laid) joints(most float64) []geometry.Rect {
 	return out
 }
 
-// least returns into how many windows the axis must be cut.
+// least returns into how many windows the axis must be cut. What fills a
+// sheet to the last bit is not cut for the rounding of its size.
 func (a axis) least() int {
-	if a.hi-a.lo <= a.most {
+	const rounding = 1e-6
+	if a.hi-a.lo <= a.most+rounding {
 		return 1
 	}
 	return int(math.Ceil((a.hi - a.lo - a.overlap) / (a.most - a.overlap)))

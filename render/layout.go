@@ -90,10 +90,11 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 // labels and its caption.
 func calibrationSide() float64 { return 100 + 2*room }
 
-// footLines is the number of text lines below the level rule: the title's, the
+// footLines is the number of text lines below the level rule: the title's (one
+// for that of the job, where the layout has none of its own), the
 // correction's, and on narrow paper the words that otherwise stand beside the rule.
 func (l Layout) footLines() int {
-	n := len(l.titleLines(l.Title)) + len(l.correctionLines())
+	n := max(1, len(l.titleLines(l.Title))) + len(l.correctionLines())
 	if l.narrow() {
 		n += 2
 	}

@@ -269,6 +269,34 @@ func TestNoInkOutsideTheMargins(t *testing.T) {
 	})
 }
 
+// What Clear offers one sheet holds: a drawing of exactly that size, upright
+// or turned, is not cut.
+func TestClearIsHeldByOneSheet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := drawLayout(t)
+		size := l.Clear()
+		if rapid.Bool().Draw(t, "turned") {
+			size.X, size.Y = size.Y, size.X
+		}
+		at := geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"), rapid.Float64Range(-500, 500).Draw(t, "y"))
+		box := geometry.Rect{Min: at, Max: at.Add(size)}
+		d := templates.Drawing{Name: "full", Strokes: []templates.Stroke{{Points: geometry.Closed(box.Corners())}}}
+		plan, err := Lay(templates.Job{Name: "full", Title: "full", Drawings: []templates.Drawing{d}}, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tiles := 0
+		for _, p := range plan.Placements() {
+			if p.Template == d.Name {
+				tiles++
+			}
+		}
+		if tiles != 1 {
+			t.Errorf("a drawing of %.3f × %.3f mm is cut into %d tiles", size.X, size.Y, tiles)
+		}
+	})
+}
+
 func TestEverySheetHasItsRules(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 900, Y: 20}}}}}
 	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Drawings: []templates.Drawing{d}},
