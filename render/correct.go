@@ -90,12 +90,5 @@ func (l Layout) correctionLines() []string {
 	if l.Correct.none() {
 		return nil
 	}
-	width := l.Paper.Width - 2*l.Margin
-	if l.Paper.Whole {
-		width = 180
-	}
-	if width < 40 {
-		return []string{""} // no such paper passes Check
-	}
-	return lettering.Wrap(l.Correct.Text, small, width)
+	return lettering.Wrap(l.Correct.Text, small, l.footWidth())
 }

@@ -106,16 +106,20 @@ func (l Layout) narrow() bool {
 	return !l.Paper.Whole && l.Paper.Width-2*l.Margin < ruleLength+18+footText
 }
 
+// footWidth is what a line of words at the foot of a sheet may take. Papers
+// too narrow for words do not pass Check, which asks for it as well.
+func (l Layout) footWidth() float64 {
+	const whole, narrowest = 180, 40
+	if l.Paper.Whole {
+		return whole
+	}
+	return max(narrowest, l.Paper.Width-2*l.Margin)
+}
+
 // titleLines sets a title in as many lines as the layout's own takes; what
 // does not fit in them is cut short.
 func (l Layout) titleLines(title string) []string {
-	width := l.Paper.Width - 2*l.Margin
-	if l.Paper.Whole {
-		width = 180
-	}
-	if width < 40 {
-		return []string{""} // no such paper passes Check
-	}
+	width := l.footWidth()
 	lines := lettering.Wrap(title, large, width)
 	if most := max(1, len(lettering.Wrap(l.Title, large, width))); len(lines) > most {
 		lines = lines[:most]

@@ -166,10 +166,6 @@ func (p Plan) Placements() []Placement {
 	return out
 }
 
-// Paper returns the size of the sheets of the plan. A sheet may stand on its
-// side.
-func (p Plan) Paper() Paper { return p.layout.Paper }
-
 // corner returns the lower left corner of a tile's window on the page.
 func (s sheet) corner(b placed) geometry.Point {
 	l := s.layout

@@ -291,9 +291,7 @@ func (s sheet) drawWords(n *pen, b placed) {
 	l := s.layout
 	x, y := l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y
 	w := b.panel
-	for _, level := range w.rules {
-		n.line(rule, geometry.Pt(x, y+level), geometry.Pt(x+w.width, y+level))
-	}
+	n.line(rule, geometry.Pt(x, y+w.rule), geometry.Pt(x+w.width, y+w.rule))
 	for _, line := range w.lines {
 		n.text(x+line.at.X, y+line.at.Y, line.height, line.text)
 	}

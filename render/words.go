@@ -10,7 +10,7 @@ import (
 // so they are negative; At is the left end of a base line.
 type words struct {
 	lines []wordLine
-	rules []float64 // levels of lines from side to side
+	rule  float64 // level of the line under the heading
 	width float64
 }
 
@@ -26,9 +26,6 @@ const columnGap = 4.0
 // block only may take any of the widths of a column that hold its table, the
 // first of them by preference; a longer one is broken over several blocks.
 func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item {
-	if p.Wide {
-		columns = []float64{most.X}
-	}
 	var shapes item
 	for i, column := range columns {
 		blocks := panelBlocks(p, column, most)
@@ -47,7 +44,7 @@ func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item 
 func panelRows(p templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
 	widths = columnWidths(p.Table, most)
 	width = max(column, total(widths))
-	rows = tableLines(p.Table, widths, width, p.Ruled)
+	rows = tableLines(p.Table, widths, width)
 	for i, text := range p.Text {
 		if i > 0 || len(rows) > 0 {
 			rows = append(rows, row{air: true})
@@ -64,7 +61,6 @@ func panelRows(p templates.Panel, column, most float64) (rows []row, widths []fl
 type row struct {
 	cells []string
 	air   bool
-	ruled bool // a line from side to side follows
 }
 
 func total(widths []float64) float64 {
@@ -112,7 +108,7 @@ func columnWidths(table [][]string, most float64) []float64 {
 
 // tableLines wraps the cells of a table to their columns, and a row of a
 // single cell to the whole width.
-func tableLines(table [][]string, widths []float64, width float64, ruled bool) []row {
+func tableLines(table [][]string, widths []float64, width float64) []row {
 	var out []row
 	for _, cells := range table {
 		columns := widths
@@ -126,7 +122,7 @@ func tableLines(table [][]string, widths []float64, width float64, ruled bool) [
 			most = max(most, len(wrapped[i]))
 		}
 		for k := range most {
-			line := row{cells: make([]string, len(cells)), ruled: ruled && k == most-1}
+			line := row{cells: make([]string, len(cells))}
 			for i := range cells {
 				if k < len(wrapped[i]) {
 					line.cells[i] = wrapped[i][k]
@@ -146,13 +142,13 @@ func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item 
 	var out []item
 	for len(rows) > 0 || out == nil {
 		w := &words{width: width}
-		y := -large
+		y := -lettering.Ascent(large)
 		for _, line := range lettering.Wrap(heading, large, width) {
 			w.lines = append(w.lines, wordLine{geometry.Pt(0, y), large, line})
 			y -= pitch(large)
 		}
 		y += pitch(large) - 1.6
-		w.rules = append(w.rules, y)
+		w.rule = y
 		y -= 1.6 + small
 		for len(rows) > 0 && -y <= most.Y-1 {
 			y = w.set(rows[0], widths, y)
@@ -180,11 +176,6 @@ func (w *words) set(r row, widths []float64, y float64) float64 {
 		if i < len(widths) {
 			x += widths[i] + columnGap
 		}
-	}
-	if r.ruled {
-		const below = 1.2
-		w.rules = append(w.rules, y-below)
-		y -= below
 	}
 	return y - pitch(small)
 }

@@ -57,8 +57,6 @@ type Panel struct {
 	Heading string
 	Table   [][]string // rows of cells; a row of one cell runs across; may be empty
 	Text    []string   // paragraphs after the table
-	Wide    bool       // takes the whole width of a sheet
-	Ruled   bool       // a line under every row of the table, to fill in by hand
 }
 
 // A Job is all that one command prints.

@@ -298,3 +298,36 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 		[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
 	p.wantsScale(t, drawing.Width, drawing.Height)
 }
+
+// Every command on the smallest paper it takes, and on paper wider than high:
+// no line and no letter reaches into the margin of 8 mm.
+func TestWholeJobsKeepTheMargins(t *testing.T) {
+	const margin, pen = 8, 0.2
+	for _, line := range []string{
+		"angle 14.5 60 1:6",
+		"taper --length 640mm --top 45mm --foot 28mm --start 110mm",
+		"taper --length 640mm --top 45mm --foot 28mm --start 110mm --faces four",
+		"lap --width 28mm --other 28mm --depth 36mm --angle 60 --at 155mm",
+		"bridle --width 28mm --depth 36mm --angle 12 --leg 38mm",
+		"scale",
+	} {
+		for _, paper := range []string{"142mmx168mm", "240mmx165mm", "a4", "letter"} {
+			for _, unit := range []string{"mm", "in"} {
+				job := printJob(t, append(strings.Fields(line), "--paper", paper, "--units", unit, "--max-sheets", "1000")...)
+				for i, page := range job.pages {
+					printable := geometry.Box(0, 0, page.Width, page.Height).Grow(pen - margin)
+					for _, x := range page.Texts {
+						if !printable.Holds(x.Box) {
+							t.Errorf("%s on %s, %s: sheet %d: %q reaches to %.2f", line, paper, unit, i+1, x.String, x.Box)
+						}
+					}
+					for _, s := range page.Strokes {
+						if box := geometry.Bounds(s.Points...); !printable.Holds(box) {
+							t.Errorf("%s on %s, %s: sheet %d: a line reaches to %.2f", line, paper, unit, i+1, box)
+						}
+					}
+				}
+			}
+		}
+	}
+}
