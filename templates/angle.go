@@ -40,7 +40,7 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 		name := angleText(a)
 		names = append(names, name)
 		right := g.drawing("angle " + name + ", right hand")
-		job.Drawings = append(job.Drawings, right, right.mirrored("angle "+name+", left hand"))
+		job.Drawings = append(job.Drawings, right, right.Mirrored("angle "+name+", left hand"))
 		job.Panels = append(job.Panels, g.panel("angle "+name))
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
@@ -154,20 +154,20 @@ func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit
 // left end, the slope rising to the right.
 func (g gauge) drawing(name string) Drawing {
 	d := Drawing{Name: name}
-	d.polygon(Cut, g.outline.Outline()...)
+	d.Polygon(Cut, g.outline.Outline()...)
 	corner, far := geometry.Point{}, geometry.Pt(g.outline.Length, 0)
 	plumb, top := geometry.Pt(g.Base, 0), geometry.Pt(g.Base, g.Rise())
 	if g.Base < g.outline.Length {
-		d.line(Construction, plumb, top)
+		d.Line(Construction, plumb, top)
 	}
 	g.angleMark(&d, corner, 30, 0, g.Angle, Label{Text: angleText(g.Angle), Big: true})
 	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.Complement(), Label{Text: "complement " + angleText(g.Complement()) + ": from square"})
-	d.labelLine(corner, top, "cut, or strike on a board from its working edge")
-	d.labelLine(corner, far, "registration edge")
-	d.labelLine(plumb, top, "rise "+g.length(g.Rise()))
+	d.LabelLine(corner, top, "cut, or strike on a board from its working edge")
+	d.LabelLine(corner, far, "registration edge")
+	d.LabelLine(plumb, top, "rise "+g.length(g.Rise()))
 	// A shorter base is left to the table: its name would not stand beside it.
 	if g.Base >= g.stock {
-		d.labelLine(corner, plumb, "base "+g.length(g.Base))
+		d.LabelLine(corner, plumb, "base "+g.length(g.Base))
 	}
 	g.stockStrip(&d)
 	return d
@@ -180,7 +180,7 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 	radius = math.Min(radius, 0.6*math.Min(g.Base, g.Rise()))
 	at := corner
 	if radius > 3 {
-		d.line(Construction, geometry.Arc(corner, radius, from, from+angle)...)
+		d.Line(Construction, geometry.Arc(corner, radius, from, from+angle)...)
 		at = corner.Add(geometry.Polar(radius, from+angle/2))
 	}
 	l.On = geometry.Segment{A: at, B: at}
@@ -189,8 +189,8 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 
 // stockStrip keeps the paper below the registration edge free.
 func (g gauge) stockStrip(d *Drawing) {
-	d.line(Construction, geometry.Pt(0, 0), geometry.Pt(0, -g.stock), geometry.Pt(g.outline.Length, -g.stock), geometry.Pt(g.outline.Length, 0))
-	d.label(geometry.Pt(g.outline.Length/2, -g.stock/2), "room for the gauge's stock")
+	d.Line(Construction, geometry.Pt(0, 0), geometry.Pt(0, -g.stock), geometry.Pt(g.outline.Length, -g.stock), geometry.Pt(g.outline.Length, 0))
+	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), "room for the gauge's stock")
 }
 
 // figures are the same for every angle, in this order.

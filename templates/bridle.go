@@ -60,11 +60,11 @@ func (t bridleTemplate) drawings(straight, mirror string) []Drawing {
 	name := func(hand, view string) string { return t.part + ", " + hand + " hand, " + view }
 	face, round := t.face(), t.wrapRound()
 	return []Drawing{
-		face.named(name(straight, "face")),
-		face.mirrored(name(mirror, "face")),
-		t.edge().named(t.part + ", both hands, " + t.reference),
-		round.named(name(straight, "wrap-round")),
-		round.mirrored(name(mirror, "wrap-round")),
+		face.Named(name(straight, "face")),
+		face.Mirrored(name(mirror, "face")),
+		t.edge().Named(t.part + ", both hands, " + t.reference),
+		round.Named(name(straight, "wrap-round")),
+		round.Mirrored(name(mirror, "wrap-round")),
 	}
 }
 
@@ -72,37 +72,37 @@ func (t bridleTemplate) drawings(straight, mirror string) []Drawing {
 func (t bridleTemplate) face() Drawing {
 	d := t.side(faceSide)
 	for _, y := range []float64{0, t.Width} {
-		d.line(Outline, geometry.Pt(t.RoughEnd(y), y), geometry.Pt(t.to, y))
+		d.Line(Outline, geometry.Pt(t.RoughEnd(y), y), geometry.Pt(t.to, y))
 	}
-	d.span(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.End(0), 0), t.length(t.Length()))
-	d.span(geometry.Pt(t.End(t.Width), t.Width), geometry.Pt(t.Shoulder(t.Width), t.Width), t.length(t.Length()))
-	d.labelLine(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.to, 0), t.reference+", reference edge")
-	d.labelLine(geometry.Pt(t.Shoulder(t.Width), t.Width), geometry.Pt(t.to, t.Width), t.far)
-	d.label(geometry.Pt(0, 0), "datum")
+	d.Span(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.End(0), 0), t.length(t.Length()))
+	d.Span(geometry.Pt(t.End(t.Width), t.Width), geometry.Pt(t.Shoulder(t.Width), t.Width), t.length(t.Length()))
+	d.LabelLine(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.to, 0), t.reference+", reference edge")
+	d.LabelLine(geometry.Pt(t.Shoulder(t.Width), t.Width), geometry.Pt(t.to, t.Width), t.far)
+	d.LabelPoint(geometry.Pt(0, 0), "datum")
 	return d
 }
 
 // edge is the reference edge with the face up, and the depths of the cheeks.
 func (t bridleTemplate) edge() Drawing {
 	view := t.wrap.edgeView()
-	d := t.side(referenceEdge).moved(view)
+	d := t.side(referenceEdge).Moved(view)
 	for _, y := range []float64{0, t.Thickness} {
-		d.line(Outline, geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.to, y))
+		d.Line(Outline, geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.to, y))
 	}
 	upper, lower := t.Cheeks()
 	for _, depth := range []float64{upper, lower} {
 		y := t.Thickness - depth
-		d.labelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), t.length(depth)+" from face")
+		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), t.length(depth)+" from face")
 	}
-	d.span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), t.length(t.Length()))
-	d.labelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), "face side")
+	d.Span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), t.length(t.Length()))
+	d.LabelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), "face side")
 	return d
 }
 
 // wrapRound is all four sides in one strip.
 func (t bridleTemplate) wrapRound() Drawing {
 	d := t.wrap.drawing("", t.side, t.RoughEnd, t.to)
-	d.label(geometry.Pt(0, 0), "datum")
+	d.LabelPoint(geometry.Pt(0, 0), "datum")
 	return d
 }
 
@@ -114,16 +114,16 @@ func (t bridleTemplate) side(s side) Drawing {
 	case faceSide:
 		t.cheek(&d)
 		t.crosswise(&d)
-		d.label(middle, "face side")
+		d.LabelPoint(middle, "face side")
 	case backFace:
 		t.cheek(&d)
-		d.label(middle, "back face")
+		d.LabelPoint(middle, "back face")
 	case referenceEdge:
 		t.section(&d, 0)
-		d.label(middle, t.reference)
+		d.LabelPoint(middle, t.reference)
 	case farEdge:
 		t.section(&d, t.Width)
-		d.label(middle, t.far)
+		d.LabelPoint(middle, t.far)
 	}
 	return d
 }
@@ -137,14 +137,14 @@ func (t bridleTemplate) cheek(d *Drawing) {
 	endA, endB := across(t.RoughEnd)
 	trimA, trimB := across(t.End)
 	a, b := across(t.Shoulder)
-	d.line(Cut, endA, endB)
-	d.line(Construction, trimA, trimB)
+	d.Line(Cut, endA, endB)
+	d.Line(Construction, trimA, trimB)
 	if t.Slot {
-		d.line(Hidden, a, b)
+		d.Line(Hidden, a, b)
 		return
 	}
-	d.line(Cut, a, b)
-	d.hatch(endA, a, b, endB)
+	d.Line(Cut, a, b)
+	d.Hatch(endA, a, b, endB)
 }
 
 // crosswise names the lines that run across the face.
@@ -164,7 +164,7 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 		{t.RoughEnd, "saw, " + t.length(geometry.BridleLong) + " long"},
 		{t.End, "trim line"},
 	} {
-		d.labelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.text)
+		d.LabelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.text)
 	}
 }
 
@@ -173,16 +173,16 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 func (t bridleTemplate) section(d *Drawing, y float64) {
 	end, trim, shoulder := t.RoughEnd(y), t.End(y), t.Shoulder(y)
 	upper, lower := t.Cheeks()
-	d.line(Cut, geometry.Pt(end, 0), geometry.Pt(end, t.Thickness))
-	d.line(Construction, geometry.Pt(trim, 0), geometry.Pt(trim, t.Thickness))
+	d.Line(Cut, geometry.Pt(end, 0), geometry.Pt(end, t.Thickness))
+	d.Line(Construction, geometry.Pt(trim, 0), geometry.Pt(trim, t.Thickness))
 	if t.Slot {
 		slot := geometry.Box(end, upper, shoulder, lower).Corners()
-		d.line(Cut, slot...)
-		d.hatch(slot...)
+		d.Line(Cut, slot...)
+		d.Hatch(slot...)
 		return
 	}
 	for _, waste := range []struct{ cheek, face float64 }{{upper, 0}, {lower, t.Thickness}} {
-		d.line(Cut, geometry.Pt(end, waste.cheek), geometry.Pt(shoulder, waste.cheek), geometry.Pt(shoulder, waste.face))
-		d.hatch(geometry.Box(end, waste.cheek, shoulder, waste.face).Corners()...)
+		d.Line(Cut, geometry.Pt(end, waste.cheek), geometry.Pt(shoulder, waste.cheek), geometry.Pt(shoulder, waste.face))
+		d.Hatch(geometry.Box(end, waste.cheek, shoulder, waste.face).Corners()...)
 	}
 }

@@ -30,15 +30,15 @@ func withInches(text string, mm float64, u measure.Unit) string {
 func Calibration(u measure.Unit) Drawing {
 	d := Drawing{Name: "calibration square"}
 	c := geometry.Box(0, 0, calibrationSide, calibrationSide).Corners()
-	d.polygon(Cut, c...)
+	d.Polygon(Cut, c...)
 	for i, p := range c {
-		d.labelLine(p, c[(i+1)%len(c)], withInches("100 mm", calibrationSide, u))
+		d.LabelLine(p, c[(i+1)%len(c)], withInches("100 mm", calibrationSide, u))
 	}
 	for i := range 2 {
-		d.line(Construction, c[i], c[i+2])
-		d.labelLine(c[i], c[i+2], withInches(diagonalText(), calibrationDiagonal(), u))
+		d.Line(Construction, c[i], c[i+2])
+		d.LabelLine(c[i], c[i+2], withInches(diagonalText(), calibrationDiagonal(), u))
 	}
-	d.label(geometry.Pt(calibrationSide/2, calibrationSide/8), "measure all sides and both diagonals")
+	d.LabelPoint(geometry.Pt(calibrationSide/2, calibrationSide/8), "measure all sides and both diagonals")
 	return d
 }
 
@@ -58,7 +58,7 @@ func CalibrationRectangle(u measure.Unit) Drawing {
 	across, along := RectangleSides(u)
 	c := geometry.Box(0, 0, across, along).Corners()
 	d := Drawing{Name: "calibration rectangle", Upright: true}
-	d.polygon(Outline, c...)
+	d.Polygon(Outline, c...)
 	for _, way := range []struct {
 		name     string
 		from, to geometry.Point
@@ -70,10 +70,10 @@ func CalibrationRectangle(u measure.Unit) Drawing {
 		{"first diagonal", c[0], c[2]},
 		{"second diagonal", c[3], c[1]},
 	} {
-		d.labelLine(way.from, way.to, way.name+", "+measure.Length(way.from.Distance(way.to)).Text(u))
+		d.LabelLine(way.from, way.to, way.name+", "+measure.Length(way.from.Distance(way.to)).Text(u))
 	}
-	d.line(Construction, c[0], c[2])
-	d.line(Construction, c[1], c[3])
+	d.Line(Construction, c[0], c[2])
+	d.Line(Construction, c[1], c[3])
 	d.feedArrow(geometry.Pt(0.8*across, 0.34*along), geometry.Pt(0.8*across, 0.66*along))
 	return d
 }
@@ -84,10 +84,10 @@ func (d *Drawing) feedArrow(from, to geometry.Point) {
 	const head = 3.0 // mm, and a third of it wide to each side
 	back := to.Sub(from).Unit().Mul(head)
 	side := back.Turn().Mul(1.0 / 3)
-	d.line(Construction, from, to)
-	d.line(Construction, from.Add(back).Add(side), from, from.Add(back).Sub(side))
-	d.line(Construction, to.Sub(back).Add(side), to, to.Sub(back).Sub(side))
-	d.labelLine(from, to, "the sheet is fed along this arrow")
+	d.Line(Construction, from, to)
+	d.Line(Construction, from.Add(back).Add(side), from, from.Add(back).Sub(side))
+	d.Line(Construction, to.Sub(back).Add(side), to, to.Sub(back).Sub(side))
+	d.LabelLine(from, to, "the sheet is fed along this arrow")
 }
 
 // Scale returns the job that proves a print and measures a printer. The

@@ -30,7 +30,7 @@ type Stroke struct {
 
 // A Label is lettering that speaks of a line or, where both ends of On are the
 // same, of a point. It is set near On, clear of every line but hatching; a
-// label of a line is repeated on each sheet that shows enough of the line.
+// LabelPoint of a line is repeated on each sheet that shows enough of the line.
 type Label struct {
 	Text string
 	On   geometry.Segment
@@ -86,22 +86,22 @@ func (d Drawing) Bounds() geometry.Rect {
 	return geometry.Bounds(all...)
 }
 
-// line adds an open polyline.
-func (d *Drawing) line(role Role, points ...geometry.Point) {
+// Line adds an open polyline.
+func (d *Drawing) Line(role Role, points ...geometry.Point) {
 	d.Strokes = append(d.Strokes, Stroke{role, points})
 }
 
-// polygon adds a closed outline.
-func (d *Drawing) polygon(role Role, corners ...geometry.Point) {
-	d.line(role, geometry.Closed(corners)...)
+// Polygon adds a closed outline.
+func (d *Drawing) Polygon(role Role, corners ...geometry.Point) {
+	d.Line(role, geometry.Closed(corners)...)
 }
 
-// label names a point.
-func (d *Drawing) label(at geometry.Point, text string) {
+// LabelPoint names a point.
+func (d *Drawing) LabelPoint(at geometry.Point, text string) {
 	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: at, B: at}})
 }
 
-// labelLine names a line.
-func (d *Drawing) labelLine(a, b geometry.Point, text string) {
+// LabelLine names a line.
+func (d *Drawing) LabelLine(a, b geometry.Point, text string) {
 	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: a, B: b}})
 }

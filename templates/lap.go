@@ -38,8 +38,8 @@ func Lap(l geometry.Lap, s Setting) (Job, error) {
 		of   Drawing
 	}{{"face", t.face()}, {"reference edge", t.edge()}, {"wrap-round", t.wrapRound()}} {
 		job.Drawings = append(job.Drawings,
-			view.of.named("lap, right hand, "+view.name),
-			view.of.mirrored("lap, left hand, "+view.name))
+			view.of.Named("lap, right hand, "+view.name),
+			view.of.Mirrored("lap, left hand, "+view.name))
 	}
 	return job, nil
 }
@@ -109,21 +109,21 @@ func (t lapTemplate) face() Drawing {
 	from, to, _ := t.extent()
 	d := t.side(faceSide)
 	for _, y := range []float64{0, t.Width} {
-		d.line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
+		d.Line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
-	d.line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(to, t.Width/2))
+	d.Line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(to, t.Width/2))
 	c := t.Corners()
-	d.span(c[1], c[0], "edge length "+t.length(t.EdgeLength()))
+	d.Span(c[1], c[0], "edge length "+t.length(t.EdgeLength()))
 	if square := geometry.Pt(c[0].X, t.Width); t.Shift() != 0 {
 		left, right := square, c[3]
 		if left.X > right.X {
 			left, right = right, left
 		}
-		d.span(left, right, "corner shift "+t.length(math.Abs(t.Shift())))
+		d.Span(left, right, "corner shift "+t.length(math.Abs(t.Shift())))
 	}
-	d.labelLine(c[0], c[3], measure.Angle(t.Angle).Text(t.Unit)+" from the edge")
-	d.labelLine(c[1], geometry.Pt(to, 0), "reference edge")
-	d.labelLine(c[2], geometry.Pt(to, t.Width), "far edge")
+	d.LabelLine(c[0], c[3], measure.Angle(t.Angle).Text(t.Unit)+" from the edge")
+	d.LabelLine(c[1], geometry.Pt(to, 0), "reference edge")
+	d.LabelLine(c[2], geometry.Pt(to, t.Width), "far edge")
 	t.datum(&d, 0, t.Width)
 	t.positions(&d)
 	return d
@@ -133,14 +133,14 @@ func (t lapTemplate) face() Drawing {
 func (t lapTemplate) edge() Drawing {
 	from, to, _ := t.extent()
 	view := t.wrap.edgeView()
-	d := t.side(referenceEdge).moved(view)
+	d := t.side(referenceEdge).Moved(view)
 	for _, y := range []float64{0, t.Depth} {
-		d.line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
+		d.Line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
 	near, far := t.Shoulders(0)
-	d.span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), "edge length "+t.length(t.EdgeLength()))
-	d.labelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), "face side")
-	d.labelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), t.length(t.BladeHeight())+" deep")
+	d.Span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), "edge length "+t.length(t.EdgeLength()))
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), "face side")
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), t.length(t.BladeHeight())+" deep")
 	t.datum(&d, 0, t.Depth)
 	return d
 }
@@ -152,7 +152,7 @@ func (t lapTemplate) wrapRound() Drawing {
 	t.datum(&d, -t.Depth, t.Width+t.Depth)
 	t.positions(&d)
 	near, far := t.Shoulders(0)
-	d.labelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
+	d.LabelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
 		"edge length "+t.length(t.EdgeLength()))
 	return d
 }
@@ -164,20 +164,20 @@ func (t lapTemplate) side(s side) Drawing {
 	c := t.Corners()
 	switch s {
 	case faceSide:
-		d.line(Cut, c[0], c[3])
-		d.line(Cut, c[1], c[2])
-		d.hatch(c...)
+		d.Line(Cut, c[0], c[3])
+		d.Line(Cut, c[1], c[2])
+		d.Hatch(c...)
 		lower, upper := c[0].Lerp(c[1], 0.5), c[3].Lerp(c[2], 0.5)
 		past := upper.Sub(lower).Unit().Mul(offset / 2)
-		d.line(Centre, lower.Sub(past), upper.Add(past))
-		d.labelLine(lower, upper, "crossing centre")
-		d.label(geometry.Pt(to-reach/2, t.Width/2), "lap up: face side")
+		d.Line(Centre, lower.Sub(past), upper.Add(past))
+		d.LabelLine(lower, upper, "crossing centre")
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), "lap up: face side")
 	case referenceEdge:
 		t.notch(&d, c[0].X, c[1].X)
-		d.label(geometry.Pt(to-reach/2, t.Depth/2), "reference edge")
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), "reference edge")
 	case farEdge:
 		t.notch(&d, c[3].X, c[2].X)
-		d.label(geometry.Pt(to-reach/2, t.Depth/2), "far edge")
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), "far edge")
 	}
 	return d
 }
@@ -185,8 +185,8 @@ func (t lapTemplate) side(s side) Drawing {
 // notch draws the lap as an edge shows it: from the face down to half depth.
 func (t lapTemplate) notch(d *Drawing, near, far float64) {
 	corners := geometry.Box(near, 0, far, t.BladeHeight()).Corners()
-	d.line(Cut, corners[0], corners[3], corners[2], corners[1])
-	d.hatch(corners...)
+	d.Line(Cut, corners[0], corners[3], corners[2], corners[1])
+	d.Hatch(corners...)
 }
 
 // datum draws the line square across from which positions are counted, or
@@ -197,8 +197,8 @@ func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
 		x, text = t.At, "square line, "+t.length(t.At)+" from the datum"
 	}
 	a, b := geometry.Pt(x, y0-offset/2), geometry.Pt(x, y1+offset/2)
-	d.line(Construction, a, b)
-	d.labelLine(a, b, text)
+	d.Line(Construction, a, b)
+	d.LabelLine(a, b, text)
 }
 
 // positions says how far from the datum the near shoulder meets either edge.
@@ -209,8 +209,8 @@ func (t lapTemplate) positions(d *Drawing) {
 	}
 	near, _ := t.Shoulders(0)
 	farNear, _ := t.Shoulders(t.Width)
-	d.label(geometry.Pt(near, 0), t.length(near)+", reference edge")
-	d.label(geometry.Pt(farNear, t.Width), t.length(farNear)+", far edge")
+	d.LabelPoint(geometry.Pt(near, 0), t.length(near)+", reference edge")
+	d.LabelPoint(geometry.Pt(farNear, t.Width), t.length(farNear)+", far edge")
 }
 
 // steps is the order of work at the saw.

@@ -60,29 +60,29 @@ func (t taperTemplate) drawings() []Drawing {
 		return []Drawing{t.drawing("taper, either hand, face")}
 	}
 	right := t.drawing("taper, right hand, face")
-	return []Drawing{right, right.mirrored("taper, left hand, face")}
+	return []Drawing{right, right.Mirrored("taper, left hand, face")}
 }
 
 func (t taperTemplate) drawing(name string) Drawing {
 	d := Drawing{Name: name}
-	d.polygon(Outline, t.Blank()...)
+	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
-		d.line(Cut, c.A, c.B)
-		d.labelLine(c.A, c.B, "cut line, "+angleText(t.Angle())+" to the "+t.reference())
+		d.Line(Cut, c.A, c.B)
+		d.LabelLine(c.A, c.B, "cut line, "+angleText(t.Angle())+" to the "+t.reference())
 	}
 	for _, w := range t.Waste() {
-		d.hatch(w...)
-		d.label(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), "waste")
+		d.Hatch(w...)
+		d.LabelPoint(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), "waste")
 	}
 	t.ends(&d)
 	t.start(&d)
 	t.grain(&d)
 	if mid := t.Top / 2; t.Faces.Symmetric() {
 		a, b := geometry.Pt(-offset, mid), geometry.Pt(t.Length+offset, mid)
-		d.line(Centre, a, b)
-		d.labelLine(a, b, "centre line")
+		d.Line(Centre, a, b)
+		d.LabelLine(a, b, "centre line")
 	}
-	d.labelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
+	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
 	return d
 }
 
@@ -104,9 +104,9 @@ func (t taperTemplate) referenceEdge() string {
 
 // ends names the widths at top and foot.
 func (t taperTemplate) ends(d *Drawing) {
-	d.labelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), "top "+t.length(t.Top))
+	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), "top "+t.length(t.Top))
 	lo, hi := t.Edges(t.Length)
-	d.labelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), "foot "+t.length(t.Foot))
+	d.LabelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), "foot "+t.length(t.Foot))
 }
 
 // start marks where the taper begins, square across the blank.
@@ -116,8 +116,8 @@ func (t taperTemplate) start(d *Drawing) {
 		text = "start, " + t.length(t.Start) + " from the top end"
 	}
 	a, b := geometry.Pt(t.Start, -tick), geometry.Pt(t.Start, t.Top+tick)
-	d.line(Construction, a, b)
-	d.labelLine(a, b, text)
+	d.Line(Construction, a, b)
+	d.LabelLine(a, b, text)
 }
 
 // grain draws an arrow along the grain, in the wood that stays and clear of
@@ -129,9 +129,9 @@ func (t taperTemplate) grain(d *Drawing) {
 	tail := geometry.Pt((t.Length-long)/2, y)
 	head := tail.Add(geometry.Pt(long, 0))
 	barb := math.Min(4, (hi-lo)/5)
-	d.line(Construction, tail, head)
-	d.line(Construction, head.Add(geometry.Pt(-2*barb, barb/2)), head, head.Add(geometry.Pt(-2*barb, -barb/2)))
-	d.labelLine(tail, head, "grain")
+	d.Line(Construction, tail, head)
+	d.Line(Construction, head.Add(geometry.Pt(-2*barb, barb/2)), head, head.Add(geometry.Pt(-2*barb, -barb/2)))
+	d.LabelLine(tail, head, "grain")
 }
 
 // figures returns what the taper comes to. Where both edges are cut, "taper

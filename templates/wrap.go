@@ -83,17 +83,17 @@ func (w wrap) arrises() []arris {
 func (w wrap) drawing(name string, content func(side) Drawing, from func(y float64) float64, to float64) Drawing {
 	d := Drawing{Name: name}
 	for _, s := range w.sides() {
-		d.add(content(s).moved(w.place(s)))
+		d.Add(content(s).Moved(w.place(s)))
 	}
 	edges := w.arrises()
 	for i, e := range edges {
 		a, b := geometry.Pt(from(e.y), e.level), geometry.Pt(to, e.level)
 		if i == 0 || i == len(edges)-1 {
-			d.line(Outline, a, b)
+			d.Line(Outline, a, b)
 			continue
 		}
-		d.line(Fold, a, b)
-		d.labelLine(geometry.Pt(to-reach, e.level), b, "fold")
+		d.Line(Fold, a, b)
+		d.LabelLine(geometry.Pt(to-reach, e.level), b, "fold")
 	}
 	return d
 }
@@ -104,18 +104,18 @@ func (w wrap) edgeView() geometry.Affine {
 	return geometry.Scale(1, -1).Then(geometry.Translate(geometry.Pt(0, w.thickness)))
 }
 
-// add puts everything of o into d.
-func (d *Drawing) add(o Drawing) {
+// Add puts everything of o into d.
+func (d *Drawing) Add(o Drawing) {
 	d.Strokes = append(d.Strokes, o.Strokes...)
 	d.Labels = append(d.Labels, o.Labels...)
 }
 
-// moved returns d with every point taken through m. Its lettering is not
+// Moved returns d with every point taken through m. Its lettering is not
 // mirrored: labels hold places, not shapes.
-func (d Drawing) moved(m geometry.Affine) Drawing {
+func (d Drawing) Moved(m geometry.Affine) Drawing {
 	out := Drawing{Name: d.Name}
 	for _, s := range d.Strokes {
-		out.line(s.Role, m.ApplyAll(s.Points)...)
+		out.Line(s.Role, m.ApplyAll(s.Points)...)
 	}
 	for _, l := range d.Labels {
 		l.On = geometry.Segment{A: m.Apply(l.On.A), B: m.Apply(l.On.B)}
@@ -124,39 +124,39 @@ func (d Drawing) moved(m geometry.Affine) Drawing {
 	return out
 }
 
-// named returns d under another name.
-func (d Drawing) named(name string) Drawing {
+// Named returns d under another name.
+func (d Drawing) Named(name string) Drawing {
 	d.Name = name
 	return d
 }
 
-// mirrored returns d as the other hand, under another name.
-func (d Drawing) mirrored(name string) Drawing {
-	return d.moved(geometry.MirrorX()).named(name)
+// Mirrored returns d as the other hand, under another name.
+func (d Drawing) Mirrored(name string) Drawing {
+	return d.Moved(geometry.MirrorX()).Named(name)
 }
 
-// hatch fills a polygon with waste hatching.
-func (d *Drawing) hatch(polygon ...geometry.Point) {
+// Hatch fills a polygon with waste hatching.
+func (d *Drawing) Hatch(polygon ...geometry.Point) {
 	for _, s := range geometry.Hatch(polygon, math.Pi/4, hatchStep) {
-		d.line(Waste, s.A, s.B)
+		d.Line(Waste, s.A, s.B)
 	}
 }
 
-// span draws a dimension line beside a and b, to the left on the way from a
+// Span draws a dimension line beside a and b, to the left on the way from a
 // to b, and names it.
-func (d *Drawing) span(a, b geometry.Point, text string) {
+func (d *Drawing) Span(a, b geometry.Point, text string) {
 	along := b.Sub(a).Unit()
 	out := along.Turn().Mul(offset)
 	p, q := a.Add(out), b.Add(out)
-	d.line(Construction, p, q)
+	d.Line(Construction, p, q)
 	for _, end := range [2]geometry.Point{p, q} {
 		slant := along.Add(along.Turn()).Mul(tick)
-		d.line(Construction, end.Sub(slant), end.Add(slant))
+		d.Line(Construction, end.Sub(slant), end.Add(slant))
 	}
 	for _, s := range [2]geometry.Segment{{A: a, B: p}, {A: b, B: q}} {
-		d.line(Construction, s.A.Lerp(s.B, 0.2), s.B)
+		d.Line(Construction, s.A.Lerp(s.B, 0.2), s.B)
 	}
-	d.labelLine(p, q, text)
+	d.LabelLine(p, q, text)
 }
 
 // figureTable returns figures as rows of name and value.
