@@ -57,12 +57,27 @@ type Panel struct {
 	Heading string
 	Table   [][]string // rows of cells; a row of one cell runs across; may be empty
 	Text    []string   // paragraphs after the table
+	// Ruled takes the whole width of a sheet and draws a line under every row
+	// of the table and between its columns, the first row being its head: there
+	// is room to write in, and an empty cell asks for it.
+	Ruled bool
+}
+
+// A Picture is a view of the whole piece, to look at and not to work from. It
+// is drawn to a round scale that is stated, or without one where none means
+// anything, as in a view from a corner.
+type Picture struct {
+	Heading string
+	Strokes []Stroke // full-size millimetres, y up
+	Labels  []Label
+	NoScale bool
 }
 
 // A Job is all that one command prints.
 type Job struct {
 	Name     string // short, fit for a file name: "lap-60"
 	Title    string
+	Pictures []Picture
 	Drawings []Drawing
 	Panels   []Panel
 	Figures  []Figure

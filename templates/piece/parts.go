@@ -1,0 +1,224 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// Parts returns every part of the piece as solids in the room: the floor is
+// z = 0 and the centre of the ring the z axis.
+func (p Piece) Parts() []solid.Part {
+	var out []solid.Part
+	stretcher, leg := p.stretcher(), p.leg()
+	for i := range p.Frame.Ring.Sides {
+		place := p.place(i)
+		out = append(out,
+			named(stretcher.Transform(place), fmt.Sprintf("stretcher %d", i+1)),
+			named(leg.Transform(place), fmt.Sprintf("leg %d", i+1)))
+		if padHeight(p.Design) > 0 {
+			out = append(out, named(p.pad().Transform(place), fmt.Sprintf("pad %d", i+1)))
+		}
+	}
+	if p.Top.Kind != design.NoTop {
+		out = append(out, p.top())
+	}
+	return out
+}
+
+func named(s solid.Part, name string) solid.Part {
+	s.Name = name
+	return s
+}
+
+// place takes the frame of stretcher i (x along it from mid-length, y outward
+// from its inside edge, z up from its underside) to the room.
+func (p Piece) place(i int) solid.Affine3 {
+	m := p.Frame.Ring.Place(i, 0)
+	return solid.Affine3{
+		X: solid.V(m.A, m.B, 0), Y: solid.V(m.C, m.D, 0), Z: solid.V(0, 0, 1),
+		O: solid.V(m.E, m.F, p.Frame.Leg.Height-p.Frame.Ring.Depth),
+	}
+}
+
+// far is beyond every end of every part, in mm.
+const far = 1e4
+
+// slab returns the solid over a plan polygon between two heights.
+func slab(polygon []geometry.Point, low, high float64) solid.Solid {
+	return solid.Prism(solid.Lift(polygon, low), solid.V(0, 0, high-low))
+}
+
+// stretcher returns the finished stretcher in its own frame.
+func (p Piece) stretcher() solid.Part {
+	r := p.Frame.Ring
+	bar := solid.Stock("stretcher", slab(p.stretcherPlan(), 0, r.Depth)).Cut(p.outerFace())
+	low, high := 0.0, r.Depth/2
+	if p.Frame.Over {
+		low, high = high, r.Depth
+	}
+	bar = bar.Subtract(slab(p.legLap(), low, high))
+	bar = bar.Subtract(slab(p.plainLap(), r.Depth-high, r.Depth-low))
+	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInStretcher) {
+		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
+	}
+	return bar
+}
+
+// stretcherPlan returns the outline of the stretcher seen from above, its leg
+// end still square.
+func (p Piece) stretcherPlan() []geometry.Point {
+	r := p.Frame.Ring
+	corners := r.Corners(p.PlainReach, p.LegReach)
+	if p.Ring.Plain == design.FlushEnd {
+		flush := r.FlushCorners()
+		corners[0], corners[3] = flush[0], flush[3]
+	}
+	return corners
+}
+
+// legLap returns the lap at the leg end, seen from above.
+func (p Piece) legLap() []geometry.Point { return p.Frame.Ring.Lap(p.Kerf).Corners() }
+
+// plainLap returns the lap at the plain end, seen from above: out to the end
+// where it is open, otherwise as long as the neighbour is wide and its slack.
+func (p Piece) plainLap() []geometry.Point {
+	lap := geometry.MirrorX().ApplyAll(p.legLap())
+	out := geometry.Pt(-p.Ring.Slack/math.Sin(p.Frame.Ring.Angle()), 0)
+	if p.Ring.Plain != design.ClosedEnd {
+		out.X = -far
+	}
+	// Mirrored, the corners of the outer shoulder are the second and third.
+	lap[1], lap[2] = lap[1].Add(out), lap[2].Add(out)
+	return lap
+}
+
+// innerFace and outerFace are the planes of the leg's faces, in the frame of
+// the stretcher; what lies inside is nearer to mid-length.
+func (p Piece) innerFace() solid.Plane { return p.face(p.Frame.Leg.Inner(0)) }
+func (p Piece) outerFace() solid.Plane { return p.face(p.Frame.Leg.Outer(0)) }
+
+func (p Piece) face(at float64) solid.Plane {
+	s, c := math.Sincos(p.Frame.Leg.Splay)
+	return solid.Through(solid.V(at, 0, p.Frame.Ring.Depth), solid.V(c, 0, s))
+}
+
+// joint returns what the bridle removes from a member at any height: the slot
+// from the mortised one, the two cheeks from the other.
+func (p Piece) joint(slot bool) []solid.Solid {
+	w, q := p.Frame.Ring.Width, p.tenon()
+	near, away := (w-q)/2, (w+q)/2
+	strip := func(y0, y1 float64) solid.Solid {
+		return slab(geometry.Box(-far, y0, far, y1).Corners(), -far, far)
+	}
+	if slot {
+		return []solid.Solid{strip(near, away)}
+	}
+	return []solid.Solid{strip(-1, near), strip(away, w+1)}
+}
+
+// leg returns the finished leg in the frame of its stretcher.
+func (p Piece) leg() solid.Part {
+	l := p.Frame.Leg
+	foot := p.Frame.Ring.Depth - l.Height
+	head := p.Frame.Ring.Depth + p.Legs.Proud
+	wide := geometry.Box(-far, 0, far, l.Thickness).Corners()
+	part := solid.Stock("leg", slab(wide, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
+	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInLeg) {
+		shoulder := solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))
+		part = part.Subtract(waste.Cut(shoulder))
+	}
+	return p.tapered(part)
+}
+
+// tapered cuts the tapers of the leg, the inner face first, then the outer or
+// the neighbouring ones.
+func (p Piece) tapered(leg solid.Part) solid.Part {
+	if p.Taper == nil {
+		return leg
+	}
+	for _, waste := range p.taperWaste() {
+		leg = leg.Subtract(waste)
+	}
+	return leg
+}
+
+// taperWaste returns what each taper removes: outside a plane that leaves the
+// face at the start of the taper, below that start. Start and foot are counted
+// along the leg from the outer edge of its head, square across the leg. A single
+// taper is on the inner face, two adjacent ones are on the two faces that look
+// into the ring.
+func (p Piece) taperWaste() []solid.Solid {
+	l := p.Frame.Leg
+	s, c := math.Sincos(l.Splay)
+	along := solid.V(s, 0, -c) // down the leg
+	loss := p.Taper.Loss() / p.Taper.Run()
+	head := solid.V(l.Outer(0), 0, p.Frame.Ring.Depth)
+	square := solid.V(c, 0, s) // out of the outer face
+	faces := []struct{ at, out solid.Vec }{
+		{head.Sub(square.Mul(l.Breadth)), square.Mul(-1)},
+		{head, square},
+		{head, solid.V(0, -1, 0)},
+		{head.Add(solid.V(0, l.Thickness, 0)), solid.V(0, 1, 0)},
+	}
+	pick := map[geometry.TaperFaces][]int{
+		geometry.OneFace: {0}, geometry.AdjacentFaces: {0, 2},
+		geometry.OppositeFaces: {0, 1}, geometry.FourFaces: {0, 1, 2, 3},
+	}[p.Taper.Faces]
+	all := slab(geometry.Box(-far, -far, far, far).Corners(), -far, far)
+	var out []solid.Solid
+	for _, k := range pick {
+		f := faces[k]
+		start := f.at.Add(along.Mul(p.Taper.Start))
+		below := solid.Through(start, along.Mul(-1))
+		// The cut face turns from the straight one by the taper: it loses
+		// loss mm for every mm down the leg.
+		cut := solid.Through(start, f.out.Add(along.Mul(loss)))
+		out = append(out, all.Cut(below).Cut(cut.Flip()))
+	}
+	return out
+}
+
+// PadAt returns how far from mid-length of its stretcher, towards the leg, the
+// centre of a pad stands. Outermost, its edge touches the inner shoulder of the
+// lap, which leaves the inside edge at Inside/2 and leans by the crossing angle:
+// a circle of radius r about (x, w/2) touches it where
+// x = Inside/2 + (w/2)·cot φ − r/sin φ.
+func (p Piece) PadAt() float64 {
+	if !p.Top.Pads.Outermost {
+		return p.Top.Pads.At
+	}
+	shoulder, _ := p.Frame.Ring.Shoulders(p.Frame.Ring.Width / 2)
+	return shoulder - p.Top.Pads.Diameter/2/math.Sin(p.Frame.Ring.Angle())
+}
+
+// pad returns one pad in the frame of its stretcher.
+func (p Piece) pad() solid.Part {
+	c := geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2)
+	round := geometry.Arc(c, p.Top.Pads.Diameter/2, 0, 2*math.Pi)
+	d := p.Frame.Ring.Depth
+	return solid.Stock("pad", slab(coarse(round[:len(round)-1]), d, d+p.Top.Pads.Height))
+}
+
+// coarse keeps at most 48 corners of a round outline: enough to look at.
+func coarse(round []geometry.Point) []geometry.Point {
+	step := (len(round) + 47) / 48
+	var out []geometry.Point
+	for i := 0; i < len(round); i += step {
+		out = append(out, round[i])
+	}
+	return out
+}
+
+// top returns the top in the room.
+func (p Piece) top() solid.Part {
+	under := p.Frame.Leg.Height + padHeight(p.Design)
+	outline := p.TopCorners()
+	if len(outline) > 60 {
+		outline = coarse(outline)
+	}
+	return solid.Stock("top", slab(outline, under, under+p.Top.Thickness))
+}
