@@ -1,0 +1,203 @@
+package design
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"rodsheet/geometry/measure"
+)
+
+// A field is one key of a table that fills a T.
+type field[T any] struct {
+	key  string // with its table: "ring.width"
+	read func(*node, measure.Unit) (reading[T], *fault)
+}
+
+// A reading is a value that a T can take.
+type reading[T any] struct {
+	apply func(*T)
+	value float64 // of a figure, in mm, rad or as it is
+	word  string  // of a choice
+	idle  bool    // says no more than leaving the key out: 0, or "sharp"
+}
+
+// A fault says what is wrong with a value, or with several in a list.
+type fault struct {
+	at          int
+	words, hint string
+	key         string // of the item it is about, below the field's; mostly empty
+	also        []*fault
+}
+
+// wanted is the fault of a value of the wrong sort.
+func wanted(n *node, what, hint string) *fault {
+	return &fault{at: n.value, words: what + " is wanted, not " + n.described(), hint: hint}
+}
+
+// limits of a figure; open ones do not allow the least itself.
+type limits struct {
+	least, most float64
+	open        bool
+}
+
+// upTo allows more than nothing and at most so much; from allows the least too.
+func upTo(most float64) limits        { return limits{0, most, true} }
+func from(least, most float64) limits { return limits{least, most, false} }
+func (l limits) degrees() limits {
+	return limits{measure.Radians(l.least), measure.Radians(l.most), l.open}
+}
+
+// check returns a fault for a quantity outside the limits.
+func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
+	low := measure.AtLeast
+	if l.open {
+		low = measure.Above
+	}
+	bound := func(v float64) measure.Quantity { return measure.Quantity{Kind: q.Kind, Value: v} }
+	err := cmp.Or(low("", q, "", bound(l.least), ""), measure.AtMost("", q, "", bound(l.most), ""))
+	var outside *measure.BoundError
+	if !errors.As(err, &outside) {
+		return nil
+	}
+	f := &fault{at: n.value, words: strings.TrimSpace(outside.Text(u))}
+	if q.Kind == measure.KindLength && n.kind != isText && q.Value > l.most {
+		f.hint = "a length without a unit is in " + u.String()
+	}
+	return f
+}
+
+// figure reads one quantity.
+func figure[T any](key string, l limits, parse func(*node, measure.Unit) (measure.Quantity, *fault), of func(*T) *float64) field[T] {
+	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
+		q, f := parse(n, u)
+		if f == nil {
+			f = l.check(n, q, u)
+		}
+		return reading[T]{apply: func(t *T) { *of(t) = q.Value }, value: q.Value, idle: q.Value == 0}, f
+	}}
+}
+
+func length[T any](key string, l limits, of func(*T) *float64) field[T] {
+	return figure(key, l, parseLength, of)
+}
+
+// angle takes its limits in degrees.
+func angle[T any](key string, l limits, of func(*T) *float64) field[T] {
+	return figure(key, l.degrees(), parseAngle, of)
+}
+
+func number[T any](key string, l limits, of func(*T) *float64) field[T] {
+	return figure(key, l, parseNumber, of)
+}
+
+// percent keeps a share: 0.25 for 25.
+func percent[T any](key string, l limits, of func(*T) *float64) field[T] {
+	f := number(key, l, of)
+	read := f.read
+	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
+		r, bad := read(n, u)
+		r.apply = func(t *T) { *of(t) = r.value / 100 }
+		return r, bad
+	}
+	return f
+}
+
+// count reads a whole number.
+func count[T any](key string, l limits, of func(*T) *int) field[T] {
+	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
+		v, err := strconv.Atoi(n.text)
+		if n.kind != isWhole || err != nil {
+			return reading[T]{}, wanted(n, "a whole number", "")
+		}
+		f := l.check(n, measure.Number(float64(v)), u)
+		return reading[T]{apply: func(t *T) { *of(t) = v }, value: float64(v), idle: v == 0}, f
+	}}
+}
+
+// choice reads one of several words and hands on which; the first says no
+// more than leaving the key out where nothing hangs on it.
+func choice[T any](key string, words []string, set func(*T, int)) field[T] {
+	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+		if n.kind != isText {
+			return reading[T]{}, wanted(n, `"`+strings.Join(words, `" or "`)+`"`, "a word stands in quotes")
+		}
+		i := slices.Index(words, n.text)
+		if i < 0 {
+			return reading[T]{}, &fault{at: n.value, words: n.described() + " is not " + either(words),
+				hint: didYouMean(strings.ToLower(n.text), words)}
+		}
+		return reading[T]{apply: func(t *T) { set(t, i) }, word: words[i], idle: i == 0}, nil
+	}}
+}
+
+// boolean reads true or false.
+func boolean[T any](key string, of func(*T) *bool) field[T] {
+	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+		if n.kind != isYesNo {
+			return reading[T]{}, wanted(n, "true or false", "without quotes")
+		}
+		return reading[T]{apply: func(t *T) { *of(t) = n.text == "true" }, idle: n.text == "false"}, nil
+	}}
+}
+
+// line reads a text of one line.
+func line[T any](key string, most int, of func(*T) *string) field[T] {
+	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+		f := checkLine(n, most)
+		return reading[T]{apply: func(t *T) { *of(t) = n.text }, word: n.text}, f
+	}}
+}
+
+// checkLine returns a fault for what cannot be printed in one line.
+func checkLine(n *node, most int) *fault {
+	switch runes := []rune(n.text); {
+	case n.kind != isText:
+		return wanted(n, "a text", "a text stands in quotes")
+	case strings.TrimSpace(n.text) == "":
+		return &fault{at: n.value, words: "the text is empty"}
+	case len(runes) > most:
+		return &fault{at: n.value, words: fmt.Sprintf("the text has %d characters, the most is %d", len(runes), most)}
+	case slices.ContainsFunc(runes, func(r rune) bool { return !unicode.IsPrint(r) }):
+		return &fault{at: n.value, words: "the text holds a character that cannot be printed", hint: "one line of plain text is wanted"}
+	}
+	return nil
+}
+
+const unitsHint = `write 28, or with a unit and in quotes "1 1/8in"`
+
+func parseLength(n *node, u measure.Unit) (measure.Quantity, *fault) {
+	if n.kind > isDecimal {
+		return measure.Quantity{}, wanted(n, "a length", unitsHint)
+	}
+	mm, err := measure.ParseLength(n.text, u)
+	return measure.Length(mm), parseFault(n, err)
+}
+
+func parseAngle(n *node, _ measure.Unit) (measure.Quantity, *fault) {
+	if n.kind > isDecimal {
+		return measure.Quantity{}, wanted(n, "an angle", `write 14.5, or in quotes "14°30'" or "1:6"`)
+	}
+	rad, err := measure.ParseAngle(n.text)
+	return measure.Angle(rad), parseFault(n, err)
+}
+
+func parseNumber(n *node, _ measure.Unit) (measure.Quantity, *fault) {
+	v, err := strconv.ParseFloat(n.text, 64)
+	if n.kind != isWhole && n.kind != isDecimal || err != nil {
+		return measure.Quantity{}, wanted(n, "a number", "write it without quotes and without a unit")
+	}
+	return measure.Number(v), nil
+}
+
+func parseFault(n *node, err error) *fault {
+	var bad *measure.ParseError
+	if !errors.As(err, &bad) {
+		return nil
+	}
+	return &fault{at: n.value, words: bad.Error(), hint: bad.Hint}
+}

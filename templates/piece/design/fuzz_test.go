@@ -1,0 +1,85 @@
+package design
+
+import (
+	"bytes"
+	"errors"
+	"reflect"
+	"testing"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"rodsheet/geometry/measure"
+)
+
+// Whatever the file: no panic; mistakes of the right type, in order, with
+// words, within the file; what is read is TOML, has at least one size, and is
+// read the same a second time.
+func FuzzRead(f *testing.F) {
+	f.Add([]byte(sound))
+	f.Add([]byte(sized("[size.legs]\nfoot-circle = 640\n[size.top]\nkind = \"none\"")))
+	f.Add([]byte("ring = {sides = 3, inside = 10}\nsize = [{name = \"a\"}, 3]\n[[wood.board]]\nlength = 1\n[top.pads]\n"))
+	f.Add([]byte("\ufeff[ring]\r\nsides = 0x3\r\nwidth = '1 1/8\"'\r\npoints = [[1, 2], [\n3, 4]]"))
+	for sides := 3; sides <= 8; sides++ {
+		text, err := Start(sides, measure.Unit(sides%2))
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		file, err := Read(data)
+		again, err2 := Read(data)
+		if !reflect.DeepEqual(file, again) || !reflect.DeepEqual(err, err2) {
+			t.Fatalf("read twice: %v, %v", err, err2)
+		}
+		if err != nil {
+			checkMistakes(t, data, err)
+			return
+		}
+		var values map[string]any
+		if err := toml.Unmarshal(bytes.TrimPrefix(data, []byte(byteOrderMark)), &values); err != nil {
+			t.Errorf("not TOML: %v", err)
+		}
+		if len(file.Sizes) == 0 || len(file.Sizes) != len(file.places) {
+			t.Errorf("%d sizes, %d with places", len(file.Sizes), len(file.places))
+		}
+	})
+}
+
+func checkMistakes(t *testing.T, data []byte, err error) {
+	t.Helper()
+	var all Mistakes
+	if !errors.As(err, &all) || len(all) == 0 {
+		t.Fatalf("%T: %v", err, err)
+	}
+	lines := bytes.Split(data, []byte("\n"))
+	last := len(lines)
+	if last > 1 && len(lines[last-1]) == 0 {
+		last--
+	}
+	before := Mistake{Line: 1, Column: 1}
+	for _, m := range all {
+		if m.Line < 1 || m.Line > last || m.Column < 1 || m.Column > len(lines[m.Line-1])+1 {
+			t.Errorf("%v lies outside", m)
+		}
+		if m.Line < before.Line || m.Line == before.Line && m.Column < before.Column {
+			t.Errorf("%v stands behind %v", m, before)
+		}
+		if m.Text == "" || bytes.ContainsAny([]byte(m.Text+m.Hint), "\n\r\x00\x1b") || len(m.Text) > 1000 {
+			t.Errorf("words: %q, %q", m.Text, m.Hint)
+		}
+		before = m
+	}
+}
+
+func BenchmarkRead(b *testing.B) {
+	text, err := Start(3, measure.Millimetre)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := Read(text); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

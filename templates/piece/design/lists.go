@@ -1,0 +1,132 @@
+package design
+
+import (
+	"fmt"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// all makes one fault of several; it is nil where there is none.
+func all(faults []*fault) *fault {
+	if len(faults) == 0 {
+		return nil
+	}
+	first := *faults[0]
+	first.also = append(first.also, faults[1:]...)
+	return &first
+}
+
+// pair reads a list of two figures.
+func pair(n *node, what, hint string, parse func(*node) (float64, *fault)) (a, b float64, bad *fault) {
+	if n.kind != isList || n.headed {
+		return 0, 0, wanted(n, what, hint)
+	}
+	if len(n.kids) != 2 {
+		return 0, 0, &fault{at: n.value, words: fmt.Sprintf("%s is wanted, not %d", what, len(n.kids)), hint: hint}
+	}
+	a, bad1 := parse(n.kids[0])
+	b, bad2 := parse(n.kids[1])
+	var faults []*fault
+	for _, f := range []*fault{bad1, bad2} {
+		if f != nil {
+			faults = append(faults, f)
+		}
+	}
+	return a, b, all(faults)
+}
+
+// readMoisture reads between which per cent of moisture the wood will live.
+func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
+	span := from(geometry.MoistureLeast, geometry.MoistureMost)
+	low, high, bad := pair(n, "a pair of per cents", "write moisture = [8, 12]", func(item *node) (float64, *fault) {
+		q, f := parseNumber(item, u)
+		if f == nil {
+			f = span.check(item, q, u)
+		}
+		return q.Value, f
+	})
+	return reading[Design]{apply: func(d *Design) { d.Wood.MoistureFrom, d.Wood.MoistureTo = low, high }}, bad
+}
+
+// readPoints reads the corners of a free outline.
+func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
+	const hint = "write points = [[-200, -150], [200, -150], [0, 250]], counter-clockwise about the centre"
+	if n.kind != isList || n.headed {
+		return reading[Design]{}, wanted(n, "a list of corners", hint)
+	}
+	if len(n.kids) < 3 || len(n.kids) > mostPoints {
+		return reading[Design]{}, &fault{at: n.value,
+			words: fmt.Sprintf("an outline has 3 to %d corners, not %d", mostPoints, len(n.kids)), hint: hint}
+	}
+	var points []geometry.Point
+	var faults []*fault
+	for _, corner := range n.kids {
+		x, y, bad := pair(corner, "a pair of lengths", hint, func(item *node) (float64, *fault) {
+			q, f := parseLength(item, u)
+			if f == nil {
+				f = from(-longest, longest).check(item, q, u)
+			}
+			return q.Value, f
+		})
+		if bad != nil {
+			faults = append(faults, bad)
+		}
+		points = append(points, geometry.Pt(x, y))
+	}
+	return reading[Design]{apply: func(d *Design) { d.Top.Points = points }}, all(faults)
+}
+
+// readBoards reads the boards at hand.
+func readBoards(n *node, u measure.Unit) (reading[Design], *fault) {
+	const hint = "write [[wood.board]] and below it length, width and thickness"
+	switch {
+	case n.kind != isList:
+		return reading[Design]{}, wanted(n, "a list of boards", hint)
+	case len(n.kids) > mostBoards:
+		return reading[Design]{}, &fault{at: n.value, words: fmt.Sprintf("there are %d boards, the most is %d", len(n.kids), mostBoards),
+			hint: "boards of one size share an entry: count = 4"}
+	}
+	var boards []Board
+	var faults []*fault
+	for _, item := range n.kids {
+		if item.kind != isTable {
+			faults = append(faults, wanted(item, "a board", hint))
+			continue
+		}
+		b, bad := readBoard(item, u)
+		boards, faults = append(boards, b), append(faults, bad...)
+	}
+	return reading[Design]{apply: func(d *Design) { d.Wood.Boards = boards }}, all(faults)
+}
+
+func readBoard(n *node, u measure.Unit) (Board, []*fault) {
+	b := Board{Count: 1}
+	var faults []*fault
+	known := map[string]bool{}
+	var words []string
+	for _, f := range boardFields() {
+		words = append(words, f.key)
+		known[f.key] = true
+		kid := n.child(f.key)
+		if kid == nil {
+			if f.key != "count" {
+				faults = append(faults, &fault{at: n.value, key: f.key, words: "is missing"})
+			}
+			continue
+		}
+		r, bad := f.read(kid, u)
+		if bad != nil {
+			bad.key = f.key
+			faults = append(faults, bad)
+			continue
+		}
+		r.apply(&b)
+	}
+	for _, kid := range n.kids {
+		if !known[kid.key] {
+			faults = append(faults, &fault{at: kid.at, key: shown(kid.key), words: "this key is not known", hint: didYouMean(kid.key, words)})
+		}
+	}
+	return b, faults
+}

@@ -1,0 +1,108 @@
+package design
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// A Mistake is one thing to put right in a design file.
+type Mistake struct {
+	Line, Column int    // from 1; columns count characters
+	Text         string // one line: "ring.width: a length is wanted, not true"
+	Hint         string // what to write instead; may be empty
+}
+
+// Error is the text and where it stands.
+func (m Mistake) Error() string {
+	return fmt.Sprintf("line %d, column %d: %s", m.Line, m.Column, m.Text)
+}
+
+// Mistakes are all that is wrong with a file, in its order.
+type Mistakes []Mistake
+
+// Error lists the mistakes, one a line.
+func (m Mistakes) Error() string {
+	lines := make([]string, len(m))
+	for i, one := range m {
+		lines[i] = one.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// mostMistakes is how many a maker is shown at once.
+const mostMistakes = 100
+
+// A note is a mistake before it is placed and worded for good.
+type note struct {
+	at    int      // offset in the source
+	path  string   // of the key: "ring.width"; empty where it is about none
+	sizes []string // whose alone it is; none where it is everybody's
+	words string
+	hint  string
+}
+
+func (n note) text() string {
+	if n.path == "" {
+		return n.words
+	}
+	return subject(n.path, n.sizes) + ": " + n.words
+}
+
+// subject names a key: "ring.width of size low".
+func subject(path string, sizes []string) string {
+	switch len(sizes) {
+	case 0:
+		return path
+	case 1:
+		return path + " of size " + shown(sizes[0])
+	}
+	names := make([]string, len(sizes))
+	for i, s := range sizes {
+		names[i] = shown(s)
+	}
+	return path + " of sizes " + strings.Join(names, ", ")
+}
+
+// mistakes places the notes and puts them in the order of the file.
+func (s source) mistakes(notes []note) Mistakes {
+	notes = slices.Clone(notes)
+	slices.SortStableFunc(notes, func(a, b note) int { return a.at - b.at })
+	more := len(notes) - mostMistakes
+	if more > 0 {
+		notes = notes[:mostMistakes+1]
+		notes[mostMistakes] = note{at: notes[mostMistakes].at, words: fmt.Sprintf("and %d more mistakes from here on", more)}
+	}
+	out := make(Mistakes, len(notes))
+	for i, n := range notes {
+		p := s.place(n.at)
+		out[i] = Mistake{p.line, p.column, n.text(), n.hint}
+	}
+	return out
+}
+
+// shown returns what a maker wrote fit for a message: shortened where it is
+// long, in quotes where it is more than plain letters.
+func shown(s string) string {
+	const most = 40
+	if r := []rune(s); len(r) > most {
+		s = string(r[:most-1]) + "…"
+	}
+	plain := func(r rune) bool { return r > ' ' && r != '"' && r != '\'' && unicode.IsPrint(r) }
+	if s != "" && utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return !plain(r) }) < 0 {
+		return s
+	}
+	return strconv.Quote(s)
+}
+
+// either joins words for a choice: "open, closed or flush".
+func either(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}

@@ -1,0 +1,271 @@
+package design
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"rodsheet/geometry/measure"
+)
+
+// A File is a design file that has been read.
+type File struct {
+	Title string
+	Unit  measure.Unit
+	Sizes []Design // at least one; a file without sizes holds one with Size ""
+
+	places []map[string]spot // of the keys that each size goes by
+}
+
+// A spot is where a key stands and what it sets.
+type spot struct {
+	place
+	value float64
+}
+
+// Read reads a design file. Its error is of type Mistakes and holds all of
+// them, but for a file that is no TOML: reading then stops at the first.
+func Read(data []byte) (File, error) {
+	src, bad := open(data)
+	if bad != nil {
+		return File{}, Mistakes{*bad}
+	}
+	root, notes := build(src)
+	switch {
+	case root == nil:
+		return File{}, src.mistakes(notes)
+	case len(root.kids) == 0:
+		return File{}, Mistakes{{1, 1, "the file holds no design", "rodsheet new writes one to begin with"}}
+	}
+	r := newReader(src, root)
+	r.notes = append(r.notes, notes...)
+	f := r.file(root)
+	if len(r.notes) == 0 {
+		r.notes = strictly(src)
+	}
+	if len(r.notes) > 0 {
+		return File{}, src.mistakes(r.notes)
+	}
+	return f, nil
+}
+
+// strictly asks a second reader, so that no file is taken here that other
+// programs refuse as TOML.
+func strictly(s source) []note {
+	var values map[string]any
+	err := toml.Unmarshal(s.text, &values)
+	if err == nil {
+		return nil
+	}
+	n := note{words: "a table is opened in two ways", hint: "give each table one header, and keep its keys below it"}
+	var bad *toml.DecodeError
+	if errors.As(err, &bad) {
+		n.at = s.offset(bad.Position())
+	}
+	return []note{n}
+}
+
+// A setting is a key with its value, read; ok says that it could be.
+type setting struct {
+	reading[Design]
+	at  int
+	ok  bool
+	own bool // given by the size and not for all of them
+}
+
+// settings are what a table and those below it say, by the whole key. The
+// headers of tables are among them.
+type settings map[string]setting
+
+type reader struct {
+	source source
+	unit   measure.Unit
+	fields []field[Design]
+	byKey  map[string]field[Design]
+	notes  []note
+}
+
+func newReader(s source, root *node) *reader {
+	r := &reader{source: s, fields: fields(), byKey: map[string]field[Design]{}}
+	for _, f := range r.fields {
+		r.byKey[f.key] = f
+	}
+	// A unit that cannot be read is noted with the other keys.
+	if n := root.child("units"); n != nil && n.kind == isText {
+		r.unit, _ = measure.ParseUnit(n.text)
+	}
+	return r
+}
+
+func (r *reader) note(at int, path string, sizes []string, words, hint string) {
+	r.notes = append(r.notes, note{at, path, sizes, words, hint})
+}
+
+// file reads what holds for all sizes, then each size upon it.
+func (r *reader) file(root *node) File {
+	base := settings{}
+	r.table(root, "", nil, base)
+	r.contradictions(base, nil)
+	own, names := r.sizes(root)
+	f := File{Title: r.start().Title, Unit: r.unit}
+	var found [][]note
+	for i := range own {
+		all := overlay(base, own[i])
+		d, notes := r.design(all)
+		d.Size = names[i]
+		f.Title = d.Title
+		f.Sizes = append(f.Sizes, d)
+		f.places = append(f.places, r.spots(all))
+		found = append(found, notes)
+	}
+	r.notes = append(r.notes, shared(found, names)...)
+	return f
+}
+
+// sizes reads what each size changes. Without sizes there is one that changes
+// nothing.
+func (r *reader) sizes(root *node) (own []settings, names []string) {
+	n := root.child("size")
+	if n == nil {
+		return []settings{{}}, []string{""}
+	}
+	const hint = `write [[size]], below it name = "low", and what differs in [size.ring] and so on`
+	if n.kind != isList || len(n.kids) == 0 {
+		r.note(n.at, "size", nil, "a list of sizes is wanted, not "+n.described(), hint)
+		return []settings{{}}, []string{""}
+	}
+	if len(n.kids) > mostSizes {
+		r.note(n.kids[mostSizes].at, "size", nil, fmt.Sprintf("there are %d sizes, the most is %d", len(n.kids), mostSizes), "")
+	}
+	for i, item := range n.kids[:min(len(n.kids), mostSizes)] {
+		if item.kind != isTable {
+			r.note(item.value, "size", nil, "a size is wanted, not "+item.described(), hint)
+			continue
+		}
+		name := r.sizeName(item, i, names)
+		into := settings{}
+		r.table(item, "", []string{name}, into)
+		r.contradictions(into, []string{name})
+		own, names = append(own, into), append(names, name)
+	}
+	return own, names
+}
+
+// sizeName returns the name of size i, or its number where it has none.
+func (r *reader) sizeName(n *node, i int, others []string) string {
+	name := n.child("name")
+	if name == nil {
+		r.note(n.at, "size", nil, "this size has no name", `write name = "low" below [[size]]`)
+		return strconv.Itoa(i + 1)
+	}
+	if bad := checkLine(name, nameLetters); bad != nil {
+		r.note(bad.at, "size.name", nil, bad.words, bad.hint)
+		return strconv.Itoa(i + 1)
+	}
+	if slices.ContainsFunc(others, func(o string) bool { return strings.EqualFold(o, name.text) }) {
+		r.note(name.value, "size.name", nil, "a size above has this name", "give each size its own")
+	}
+	return name.text
+}
+
+// table reads the keys of a table of all sizes or, given its name, of one.
+func (r *reader) table(n *node, prefix string, size []string, into settings) {
+	for _, kid := range n.kids {
+		path := prefix + kid.key
+		field, known := r.byKey[path]
+		switch {
+		case prefix == "" && size == nil && path == "size", prefix == "" && size != nil && path == "name":
+		case known && size != nil && prefix == "":
+			r.note(kid.at, path, size, "this holds for all sizes", "write it at the head of the file")
+		case known:
+			into[path] = r.value(kid, field, size)
+		case slices.Contains(tables(), path) && kid.kind == isTable:
+			into[path] = setting{at: kid.at, ok: true, own: size != nil}
+			r.table(kid, path+".", size, into)
+		case slices.Contains(tables(), path):
+			header := "[" + path + "]"
+			if size != nil {
+				header = "[size." + path + "]"
+			}
+			r.note(kid.value, path, size, "one table is wanted, not "+kid.described(), "write "+header+" on a line of its own")
+		default:
+			r.note(kid.at, prefix+shown(kid.key), size, "this key is not known", r.suggest(prefix, kid, size != nil))
+		}
+	}
+}
+
+// value reads the value of one key.
+func (r *reader) value(n *node, f field[Design], size []string) setting {
+	got, bad := f.read(n, r.unit)
+	if bad != nil {
+		r.fault(bad, f.key, size)
+	}
+	return setting{reading: got, at: n.at, ok: bad == nil, own: size != nil}
+}
+
+// fault notes what is wrong with the value of the key and its items.
+func (r *reader) fault(f *fault, key string, size []string) {
+	path := key
+	if f.key != "" {
+		path += "." + f.key
+	}
+	r.note(f.at, path, size, f.words, f.hint)
+	for _, one := range f.also {
+		r.fault(one, key, size)
+	}
+}
+
+// suggest says where a key that is not known may have been meant to stand.
+func (r *reader) suggest(prefix string, n *node, inSize bool) string {
+	table := strings.TrimSuffix(prefix, ".")
+	var here, elsewhere []string
+	for _, path := range r.paths() {
+		head := inSize && tableOf(path) == "" && r.byKey[path].key != ""
+		switch {
+		case tableOf(path) == table && !head:
+			here = append(here, wordOf(path))
+		case wordOf(path) == n.key && !head:
+			elsewhere = append(elsewhere, path)
+		}
+	}
+	if prefix == "" && inSize {
+		here = append(here, "name")
+	}
+	if best := nearest(n.key, here); best != "" || len(elsewhere) == 0 {
+		return didYouMean(n.key, here)
+	}
+	return "did you mean " + either(elsewhere) + "?"
+}
+
+// paths are all keys and tables.
+func (r *reader) paths() []string {
+	out := slices.Clone(tables())
+	for _, f := range r.fields {
+		out = append(out, f.key)
+	}
+	return append(out, "size")
+}
+
+// contradictions notes the second key of a group of which one is wanted.
+func (r *reader) contradictions(s settings, size []string) {
+	for _, group := range groups() {
+		given := slices.DeleteFunc(slices.Clone(group), func(key string) bool { _, ok := s[key]; return !ok })
+		slices.SortFunc(given, func(a, b string) int { return s[a].at - s[b].at })
+		for _, key := range given[min(1, len(given)):] {
+			r.note(s[key].at, key, size, fmt.Sprintf("%s in line %d says the same in another way",
+				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+either(words(group)))
+		}
+	}
+}
+
+func words(keys []string) []string {
+	out := make([]string, len(keys))
+	for i, k := range keys {
+		out[i] = wordOf(k)
+	}
+	return out
+}

@@ -1,0 +1,262 @@
+package design
+
+import (
+	"slices"
+	"strings"
+
+	"rodsheet/geometry"
+)
+
+// Limits that the geometry does not set; what lies outside is a slip of the
+// keyboard. Lengths in mm. Common practice, no source.
+const (
+	longest      = 10_000 // a part, a height
+	widest       = 1_000  // a side of stock
+	widestCircle = 20_000 // through the feet
+	widestKerf   = 12     // of one blade; wider is a dado set
+	mostPlay     = 10
+	mostSizes    = 12
+	mostPoints   = 100
+	mostBoards   = 200
+	titleLetters = 120
+	nameLetters  = 40
+)
+
+// fields are all keys of a design, in the order in which they are applied.
+func fields() []field[Design] {
+	return slices.Concat(headFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields())
+}
+
+func headFields() []field[Design] {
+	return []field[Design]{
+		line("title", titleLetters, func(d *Design) *string { return &d.Title }),
+		choice("units", []string{"mm", "in"}, func(*Design, int) {}), // read before all others
+	}
+}
+
+func ringFields() []field[Design] {
+	return []field[Design]{
+		count("ring.sides", from(geometry.RingFewest, geometry.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
+		length("ring.inside", upTo(longest), func(d *Design) *float64 { return &d.Ring.Inside }),
+		length("ring.width", upTo(widest), func(d *Design) *float64 { return &d.Ring.Width }),
+		length("ring.depth", upTo(widest), func(d *Design) *float64 { return &d.Ring.Depth }),
+		choice("ring.leg-end", []string{"under", "over"}, func(d *Design, i int) { d.Ring.LegEndOver = i == 1 }),
+		choice("ring.plain-end", plainEnds(), func(d *Design, i int) { d.Ring.Plain = PlainEnd(i) }),
+		length("ring.horn", from(0, widest), func(d *Design) *float64 { return &d.Ring.Horn }),
+		length("ring.slack", from(0, mostPlay), func(d *Design) *float64 { return &d.Ring.Slack }),
+	}
+}
+
+// In the order of their constants.
+func plainEnds() []string { return []string{"flush", "open", "closed"} }
+
+func legFields() []field[Design] {
+	steepest := from(0, 60) // as geometry.LeanSteepest
+	return []field[Design]{
+		length("legs.breadth", upTo(widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
+		angle("legs.splay", steepest, lean(BySplay)),
+		length("legs.foot-circle", upTo(widestCircle), lean(ByFootCircle)),
+		length("legs.foot-spread", upTo(widestCircle), lean(ByFootSpread)),
+		length("legs.height", upTo(longest), height(Overall)),
+		length("legs.frame-height", upTo(longest), height(ToFrame)),
+		length("legs.mid-to-leg", upTo(longest), func(d *Design) *float64 { return &d.Legs.At }),
+		length("legs.clear", from(0, widest), func(d *Design) *float64 { return &d.Legs.Clear }),
+		choice("legs.mortise", mortises(), func(d *Design, i int) { d.Legs.Mortise = geometry.BridleMember(i) }),
+		length("legs.tenon", upTo(widest), func(d *Design) *float64 { return &d.Legs.Tenon }),
+		length("legs.proud", from(0, widest), func(d *Design) *float64 { return &d.Legs.Proud }),
+		length("legs.taper.start", from(0, 3000), func(d *Design) *float64 { return &taper(d).Start }),
+		length("legs.taper.foot", upTo(600), func(d *Design) *float64 { return &taper(d).Foot }),
+		choice("legs.taper.faces", taperedFaces(), func(d *Design, i int) {
+			if i > 0 {
+				taper(d).Faces = geometry.TaperFaces(i - 1)
+			}
+		}),
+	}
+}
+
+func mortises() []string {
+	return []string{geometry.MortiseInStretcher.String(), geometry.MortiseInLeg.String()}
+}
+
+// taperedFaces begin with a word for a size that drops the taper.
+func taperedFaces() []string {
+	words := []string{"none"}
+	for f := geometry.OneFace; f <= geometry.FourFaces; f++ {
+		words = append(words, f.String())
+	}
+	return words
+}
+
+func taper(d *Design) *Taper {
+	if d.Legs.Taper == nil {
+		d.Legs.Taper = &Taper{Faces: geometry.OneFace}
+	}
+	return d.Legs.Taper
+}
+
+func lean(by Lean) func(*Design) *float64 {
+	return func(d *Design) *float64 {
+		d.Legs.Lean = by
+		return &d.Legs.Given
+	}
+}
+
+func height(to HeightTo) func(*Design) *float64 {
+	return func(d *Design) *float64 {
+		d.Legs.To = to
+		return &d.Legs.Height
+	}
+}
+
+func topFields() []field[Design] {
+	return []field[Design]{
+		choice("top.kind", []string{"none", "glass", "wood"}, func(d *Design, i int) { d.Top.Kind = TopKind(i) }),
+		choice("top.outline", []string{"round", "ring", "free"}, func(d *Design, i int) { d.Top.Outline = TopOutline(i) }),
+		length("top.thickness", upTo(200), func(d *Design) *float64 { return &d.Top.Thickness }),
+		length("top.diameter", upTo(longest), func(d *Design) *float64 { return &d.Top.Diameter }),
+		length("top.overhang", from(-widest, longest), func(d *Design) *float64 { return &d.Top.Overhang }),
+		choice("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design, i int) { d.Top.Corner = Corner(i) }),
+		length("top.corner-size", upTo(longest), func(d *Design) *float64 { return &d.Top.CornerSize }),
+		{"top.points", readPoints},
+		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
+		length("top.pads.diameter", upTo(widest), func(d *Design) *float64 {
+			d.Top.Pads.Outermost = true
+			return &d.Top.Pads.Diameter
+		}),
+		length("top.pads.height", upTo(widest), func(d *Design) *float64 { return &d.Top.Pads.Height }),
+		length("top.pads.mid-to-pad", from(-longest, longest), func(d *Design) *float64 {
+			d.Top.Pads.Outermost = false
+			return &d.Top.Pads.At
+		}),
+	}
+}
+
+func woodFields() []field[Design] {
+	return []field[Design]{
+		line("wood.species", titleLetters, func(d *Design) *string { return &d.Wood.Species }),
+		// From balsa to the heaviest woods that sink: common practice, no source.
+		number("wood.density", from(50, 1500), func(d *Design) *float64 { return &d.Wood.Density }),
+		{"wood.moisture", readMoisture},
+		length("wood.rough-length", from(0, widest), func(d *Design) *float64 { return &d.Wood.ExtraLength }),
+		length("wood.rough-width", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraWidth }),
+		length("wood.rough-thickness", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraThickness }),
+		count("wood.spares", from(0, 100), func(d *Design) *int { return &d.Wood.Spares }),
+		count("wood.tests", from(0, 100), func(d *Design) *int { return &d.Wood.Tests }),
+		percent("wood.waste", from(0, 300), func(d *Design) *float64 { return &d.Wood.Waste }),
+		{"wood.board", readBoards},
+	}
+}
+
+func boardFields() []field[Board] {
+	return []field[Board]{
+		length("length", upTo(longest), func(b *Board) *float64 { return &b.Length }),
+		length("width", upTo(2*widest), func(b *Board) *float64 { return &b.Width }),
+		length("thickness", upTo(widest), func(b *Board) *float64 { return &b.Thickness }),
+		count("count", from(1, 1000), func(b *Board) *int { return &b.Count }),
+	}
+}
+
+func sawFields() []field[Design] {
+	return []field[Design]{
+		length("saw.kerf", upTo(widestKerf), func(d *Design) *float64 { return &d.Saw.Kerf }),
+		boolean("saw.flat-tooth", func(d *Design) *bool { return &d.Saw.FlatTooth }),
+		length("saw.blade-height", upTo(widest), func(d *Design) *float64 { return &d.Saw.Highest }),
+		length("saw.dado", upTo(100), func(d *Design) *float64 { return &d.Saw.Dado }),
+		length("saw.stop-reach", upTo(longest), func(d *Design) *float64 { return &d.Saw.StopReach }),
+		choice("saw.gauge", []string{"square", "fence"}, func(d *Design, i int) { d.Saw.FromFence = i == 1 }),
+		length("milled.width", upTo(widest), func(d *Design) *float64 { return &d.Milled.Width }),
+		length("milled.depth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Depth }),
+		length("milled.breadth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Breadth }),
+		length("milled.kerf", upTo(widestKerf), func(d *Design) *float64 { return &d.Milled.Kerf }),
+	}
+}
+
+// tables are the tables of a design; all but the boards stand once.
+func tables() []string {
+	return []string{"ring", "legs", "legs.taper", "top", "top.pads", "wood", "saw", "milled"}
+}
+
+// groups are the keys of which one at most is given.
+func groups() [][]string {
+	return [][]string{
+		{"legs.splay", "legs.foot-circle", "legs.foot-spread"},
+		{"legs.height", "legs.frame-height"},
+		{"legs.mid-to-leg", "legs.clear"},
+		{"top.diameter", "top.overhang"},
+	}
+}
+
+// A need says for which words of another key a key has a meaning. A key that
+// ends with a point stands for all that begin with it but the other itself.
+type need struct {
+	key, of  string
+	words    []string
+	standard string // the word of the other key where it is left out
+	quiet    bool   // passed over without a mistake
+}
+
+func needs() []need {
+	return []need{
+		{"top.", "top.kind", []string{"glass", "wood"}, "none", true},
+		{"top.pads.", "top.pads.kind", []string{"pad", "bumper"}, "pad", true},
+		{"legs.taper.", "legs.taper.faces", taperedFaces()[1:], "one", true},
+		{"ring.horn", "ring.plain-end", []string{"open", "closed"}, "open", false},
+		{"ring.slack", "ring.plain-end", []string{"closed"}, "open", false},
+		{"top.diameter", "top.outline", []string{"round"}, "round", false},
+		{"top.overhang", "top.outline", []string{"round", "ring"}, "round", false},
+		{"top.corner", "top.outline", []string{"ring", "free"}, "round", false},
+		{"top.corner-size", "top.outline", []string{"ring", "free"}, "round", false},
+		{"top.corner-size", "top.corner", []string{"clipped", "rounded"}, "sharp", false},
+		{"top.points", "top.outline", []string{"free"}, "round", false},
+	}
+}
+
+// touches reports whether the need is one of the key.
+func (n need) touches(key string) bool {
+	if strings.HasSuffix(n.key, ".") {
+		return strings.HasPrefix(key, n.key) && key != n.of
+	}
+	return key == n.key
+}
+
+// A demand is a key that must be given, or one of several: where the table is
+// there at all, and where the word of another key is one of some.
+type demand struct {
+	keys     []string
+	optional bool // asked only where the table is there
+	of       string
+	words    []string
+	standard string
+}
+
+func demands() []demand {
+	some, taper := []string{"glass", "wood"}, taperedFaces()[1:]
+	return []demand{
+		{keys: []string{"ring.sides"}},
+		{keys: []string{"ring.inside"}},
+		{keys: []string{"ring.width"}},
+		{keys: []string{"ring.depth"}},
+		{keys: []string{"legs.breadth"}},
+		{keys: groups()[0]},
+		{keys: groups()[1]},
+		{keys: []string{"legs.taper.start"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
+		{keys: []string{"legs.taper.foot"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
+		{keys: []string{"top.kind"}, optional: true},
+		{keys: []string{"top.thickness"}, optional: true, of: "top.kind", words: some},
+		{keys: []string{"top.points"}, optional: true, of: "top.outline", words: []string{"free"}},
+		{keys: []string{"top.corner-size"}, optional: true, of: "top.corner", words: []string{"clipped", "rounded"}},
+		{keys: []string{"top.pads.diameter"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
+		{keys: []string{"top.pads.height"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
+		{keys: []string{"wood.species", "wood.density"}},
+		{keys: []string{"saw.kerf"}},
+	}
+}
+
+// tableOf returns what stands before the last point of a key.
+func tableOf(key string) string {
+	i := strings.LastIndexByte(key, '.')
+	return key[:max(i, 0)]
+}
+
+// wordOf returns what stands behind it.
+func wordOf(key string) string { return key[strings.LastIndexByte(key, '.')+1:] }

@@ -1,0 +1,196 @@
+package design
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// overlay lays what a size says over what holds for all. A key of a group
+// takes the place of the others in it.
+func overlay(base, own settings) settings {
+	out := maps.Clone(base)
+	for _, group := range groups() {
+		if slices.ContainsFunc(group, func(key string) bool { _, ok := own[key]; return ok }) {
+			for _, key := range group {
+				delete(out, key)
+			}
+		}
+	}
+	for key, s := range own {
+		// A table is known by its first header.
+		if _, ok := out[key]; !ok || s.apply != nil || !s.ok {
+			out[key] = s
+		}
+	}
+	return out
+}
+
+// word returns the word that a choice stands at; sure is false where it could
+// not be read.
+func (s settings) word(key, standard string) (word string, sure bool) {
+	if set, given := s[key]; given {
+		return set.word, set.ok
+	}
+	return standard, true
+}
+
+// good reports whether all the keys are given and could be read.
+func (s settings) good(keys ...string) bool {
+	return !slices.ContainsFunc(keys, func(key string) bool { return !s[key].ok })
+}
+
+// start is a design before anything is set: the standards of the keys that
+// may be left out. The rough allowances are common practice, no source.
+func (r *reader) start() Design {
+	d := Design{
+		Title: "table frame", Unit: r.unit,
+		Ring: Ring{Plain: OpenEnd},
+		Wood: Wood{
+			ExtraLength: 20, ExtraWidth: 4, ExtraThickness: 4, Spares: 1, Tests: 1,
+			MoistureFrom: 8, MoistureTo: 12, Waste: 0.25,
+		},
+	}
+	if r.unit == measure.Inch {
+		const eighth = measure.MillimetresPerInch / 8
+		d.Wood.ExtraLength, d.Wood.ExtraWidth, d.Wood.ExtraThickness = 6*eighth, eighth, eighth
+	}
+	return d
+}
+
+// design puts together what one size goes by, and notes what is missing in it
+// or does not go together.
+func (r *reader) design(s settings) (Design, []note) {
+	notes := r.misfits(s)
+	notes = append(notes, missing(s)...)
+	d := r.start()
+	for _, f := range r.fields {
+		if set, given := s[f.key]; given && set.ok {
+			set.apply(&d)
+		}
+	}
+	notes = append(notes, resolveSpecies(&d, s)...)
+	return d, append(notes, r.impossible(d, s)...)
+}
+
+// misfits takes out keys that mean nothing beside the word of another. It is
+// a mistake only where the two stand together, or where a size gives such a
+// key: a size that changes the word need not undo what hangs on it.
+func (r *reader) misfits(s settings) []note {
+	var notes []note
+	for _, n := range needs() {
+		word, sure := s.word(n.of, n.standard)
+		if !sure || slices.Contains(n.words, word) {
+			continue
+		}
+		for _, key := range slices.Sorted(maps.Keys(s)) {
+			if !n.touches(key) {
+				continue
+			}
+			set := s[key]
+			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
+				notes = append(notes, note{at: set.at, path: key,
+					words: fmt.Sprintf("goes with %s %s, not with %s", wordOf(n.of), either(n.words), word),
+					hint:  r.whereSaid(s, n)})
+			}
+			delete(s, key)
+		}
+	}
+	return notes
+}
+
+func (r *reader) whereSaid(s settings, n need) string {
+	if set, given := s[n.of]; given {
+		return fmt.Sprintf("%s stands in line %d", wordOf(n.of), r.source.place(set.at).line)
+	}
+	return fmt.Sprintf("without %s it is %s", wordOf(n.of), n.standard)
+}
+
+// missing notes at the header of its table each key that is wanted.
+func missing(s settings) []note {
+	var notes []note
+	lost := map[string]bool{}
+	for _, d := range demands() {
+		table := tableOf(d.keys[0])
+		header, there := s[table]
+		word, sure := s.word(d.of, d.standard)
+		switch {
+		case slices.ContainsFunc(d.keys, func(key string) bool { _, ok := s[key]; return ok }):
+		case !there && (d.optional || lost[table]):
+		case !there:
+			lost[table] = true
+			notes = append(notes, note{path: table, words: "the table [" + table + "] is missing", hint: "rodsheet new writes a design with all of them"})
+		case d.of != "" && (!sure || !slices.Contains(d.words, word)):
+		case len(d.keys) == 1:
+			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing"})
+		default:
+			notes = append(notes, note{at: header.at, path: table, words: "one of " + either(words(d.keys)) + " is missing"})
+		}
+	}
+	return notes
+}
+
+// impossible notes figures that were read and cannot be together. What hangs
+// on more than a few keys is found out when the piece is worked out.
+func (r *reader) impossible(d Design, s settings) []note {
+	var errs []error
+	check := func(err error, keys ...string) {
+		if s.good(keys...) {
+			errs = append(errs, err)
+		}
+	}
+	width := measure.Length(cmp.Or(d.Milled.Width, d.Ring.Width))
+	check(d.Ring.Check(), "ring.sides", "ring.inside", "ring.width", "ring.depth")
+	check(measure.Below("tenon", measure.Length(d.Legs.Tenon), "the width of the stretcher", width, "a third of the width is usual"),
+		"legs.tenon", "ring.width")
+	if t := d.Legs.Taper; t != nil {
+		breadth := measure.Length(cmp.Or(d.Milled.Breadth, d.Legs.Breadth))
+		check(measure.Below("foot", measure.Length(t.Foot), "the breadth of the leg", breadth, "a taper narrows towards the foot"),
+			"legs.taper.foot", "legs.breadth")
+	}
+	if d.Top.Kind == GlassTop {
+		check(geometry.Glass{Area: 1, Thickness: d.Top.Thickness}.Check(), "top.thickness")
+	}
+	check(measure.Above("overhang", measure.Length(d.Top.Overhang), "the inside of the ring", measure.Length(-d.Ring.Width),
+		"the top must reach over the stretchers"), "top.overhang", "ring.width")
+	return r.placed(errs, s)
+}
+
+// placed turns errors about figures into notes at the keys that set them.
+func (r *reader) placed(errs []error, s settings) []note {
+	var notes []note
+	for _, err := range errs {
+		if bound := boundError(err); bound != nil {
+			key := setBy(bound, func(key string) (float64, bool) { set, ok := s[key]; return set.value, ok })
+			notes = append(notes, note{at: s[key].at, path: key, words: bound.Text(r.unit), hint: bound.Hint})
+		}
+	}
+	return notes
+}
+
+// shared makes one note of those that several sizes have in common. A note
+// that not all of them have says whose it is.
+func shared(found [][]note, names []string) []note {
+	var out []note
+	for i, notes := range found {
+		for _, n := range notes {
+			same := func(o note) bool { return o.at == n.at && o.path == n.path && o.words == n.words }
+			if k := slices.IndexFunc(out, same); k >= 0 {
+				out[k].sizes = append(out[k].sizes, names[i])
+				continue
+			}
+			n.sizes = []string{names[i]}
+			out = append(out, n)
+		}
+	}
+	for i := range out {
+		if len(out[i].sizes) == len(names) {
+			out[i].sizes = nil
+		}
+	}
+	return out
+}

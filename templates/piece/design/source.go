@@ -1,0 +1,86 @@
+package design
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"unicode"
+	"unicode/utf8"
+)
+
+// mostBytes is far more than any design needs.
+const mostBytes = 256 << 10
+
+// A source is the text of a design file, valid UTF-8 without byte order mark.
+type source struct {
+	text  []byte
+	lines []int // offsets at which the lines begin
+}
+
+// A place is a position for people, both counted from 1.
+type place struct{ line, column int }
+
+const byteOrderMark = "\xef\xbb\xbf"
+
+// open refuses what no editor of plain text writes.
+func open(data []byte) (source, *Mistake) {
+	if len(data) > mostBytes {
+		return source{}, &Mistake{1, 1,
+			fmt.Sprintf("a design file is a page of text; this has %d bytes", len(data)),
+			fmt.Sprintf("the most is %d", mostBytes)}
+	}
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return source{}, &Mistake{1, 1, "the file is in UTF-16", "save it as UTF-8, the usual text of today"}
+	}
+	s := newSource(bytes.TrimPrefix(data, []byte(byteOrderMark)))
+	for i := 0; i < len(s.text); {
+		r, size := utf8.DecodeRune(s.text[i:])
+		if words, hint := unfit(r, size); words != "" {
+			p := s.place(i)
+			return source{}, &Mistake{p.line, p.column, words, hint}
+		}
+		i += size
+	}
+	return s, nil
+}
+
+// unfit says what is wrong with a rune of the file, if anything.
+func unfit(r rune, size int) (words, hint string) {
+	switch {
+	case r == utf8.RuneError && size < 2:
+		return "this is not UTF-8", "save the file as UTF-8, the usual text of today"
+	case r != '\n' && r != '\r' && r != '\t' && unicode.IsControl(r):
+		return fmt.Sprintf("a control character, U+%04X, stands here", r), "take it out; is this a text file?"
+	}
+	return "", ""
+}
+
+func newSource(text []byte) source {
+	s := source{text: slices.Clip(slices.Clone(text)), lines: []int{0}}
+	for i, b := range s.text {
+		if b == '\n' {
+			s.lines = append(s.lines, i+1)
+		}
+	}
+	return s
+}
+
+// place returns where the offset lies.
+func (s source) place(at int) place {
+	at = min(max(at, 0), len(s.text))
+	line, found := slices.BinarySearch(s.lines, at)
+	if !found {
+		line--
+	}
+	if line > 0 && at == len(s.text) && s.lines[line] == at {
+		// Behind the last line feed there is no line to look at.
+		line, at = line-1, at-1
+	}
+	return place{line + 1, utf8.RuneCount(s.text[s.lines[line]:at]) + 1}
+}
+
+// offset is the inverse of place for a column that counts bytes.
+func (s source) offset(line, column int) int {
+	line = min(max(line, 1), len(s.lines))
+	return min(s.lines[line-1]+max(column, 1)-1, len(s.text))
+}

@@ -1,0 +1,127 @@
+package design
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A WoodSpecies is one wood of the table; species.csv names its sources.
+type WoodSpecies struct {
+	Name    string  // "Ash, white"
+	Density float64 // at 12 per cent of moisture, kg/m³
+	// Radial and Tangential are the change of a width along and across the
+	// rays, as a share of it, for each per cent of moisture.
+	Radial, Tangential float64
+}
+
+//go:embed species.csv
+var speciesTable string
+
+// Species returns the woods of the table by name.
+func Species() []WoodSpecies {
+	var out []WoodSpecies
+	for _, row := range speciesRows() {
+		out = append(out, WoodSpecies{
+			Name: row[0], Radial: figureOf(row[3]), Tangential: figureOf(row[4]), Density: figureOf(row[5]),
+		})
+	}
+	return out
+}
+
+// speciesRows returns the rows of the table below its head. It is part of the
+// program and cannot fail to be read; the tests count the rows.
+func speciesRows() [][]string {
+	table := csv.NewReader(strings.NewReader(speciesTable))
+	table.Comment = '#'
+	rows, err := table.ReadAll()
+	if err != nil || len(rows) == 0 {
+		return nil
+	}
+	return rows[1:]
+}
+
+func figureOf(text string) float64 {
+	v, _ := strconv.ParseFloat(text, 64)
+	return v
+}
+
+// FindSpecies finds a wood by name: capitals, commas and the order of the
+// words do not matter, so that "white ash" is "Ash, white".
+func FindSpecies(name string) (WoodSpecies, bool) {
+	want := plainName(name)
+	for _, w := range Species() {
+		if plainName(w.Name) == want {
+			return w, true
+		}
+	}
+	return WoodSpecies{}, false
+}
+
+// Known returns the wood from the table; false is one of which only the
+// density is given, so that nothing is known of its movement.
+func (w Wood) Known() (WoodSpecies, bool) { return FindSpecies(w.Species) }
+
+// plainName is a name without capitals and commas, its words in order.
+func plainName(name string) string {
+	words := nameWords(name)
+	slices.Sort(words)
+	return strings.Join(words, " ")
+}
+
+func nameWords(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == ',' || r == '-' })
+}
+
+// resolveSpecies gives a wood of the table its name there and its density. A
+// wood that is not in it must have its density given.
+func resolveSpecies(d *Design, s settings) []note {
+	if !s.good("wood.species") {
+		return nil
+	}
+	wood, known := d.Wood.Known()
+	if known {
+		d.Wood.Species = wood.Name
+	}
+	if _, given := s["wood.density"]; given {
+		return nil
+	}
+	d.Wood.Density = wood.Density
+	if known {
+		return nil
+	}
+	return []note{{
+		at: s["wood.species"].at, path: "wood.species", words: shown(d.Wood.Species) + " is not in the table of woods",
+		hint: join(speciesLike(d.Wood.Species), "or give its density in kg/m³: density = 700"),
+	}}
+}
+
+func join(a, b string) string {
+	if a == "" {
+		return strings.TrimPrefix(b, "or ")
+	}
+	return a + "; " + b
+}
+
+// speciesLike suggests the woods that share a word, else the nearest name.
+func speciesLike(name string) string {
+	var alike, plain []string
+	have := nameWords(name)
+	for _, w := range Species() {
+		plain = append(plain, plainName(w.Name))
+		if slices.ContainsFunc(nameWords(w.Name), func(word string) bool { return slices.Contains(have, word) }) {
+			alike = append(alike, `"`+w.Name+`"`)
+		}
+	}
+	const most = 7
+	if len(alike) > 0 {
+		return "the table has " + either(alike[:min(most, len(alike))])
+	}
+	best := nearest(plainName(name), plain)
+	if i := slices.Index(plain, best); i >= 0 {
+		return `did you mean "` + Species()[i].Name + `"?`
+	}
+	return ""
+}

@@ -1,0 +1,236 @@
+package design
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// A kind says what a node of the file is.
+type kind uint8
+
+const (
+	isText kind = iota
+	isWhole
+	isDecimal
+	isYesNo
+	isDate
+	isList
+	isTable
+)
+
+// A node is a key of the file with what stands behind it, or an item of a
+// list. Places are offsets in the source.
+type node struct {
+	key   string
+	at    int // of the key; of the header for a table that has one
+	value int // of what stands behind it
+	kind  kind
+	text  string  // of the first five kinds: as written, without quotes
+	kids  []*node // keys of a table in the order of the file; items of a list
+	index map[string]*node
+
+	headed bool // a table with a header line, a list of tables each with one
+	inline bool // a table in braces, a list in brackets
+}
+
+// child returns the node of a key, or nil.
+func (n *node) child(key string) *node { return n.index[key] }
+
+// add puts a new node into a table, or an item into a list.
+func (n *node) add(kid *node) *node {
+	n.kids = append(n.kids, kid)
+	if n.kind == isTable {
+		if n.index == nil {
+			n.index = map[string]*node{}
+		}
+		n.index[kid.key] = kid
+	}
+	return kid
+}
+
+// described says what a node is where something else was wanted.
+func (n *node) described() string {
+	switch n.kind {
+	case isText:
+		return fmt.Sprintf("%q", clipped(n.text))
+	case isDate:
+		return "a date or time"
+	case isList:
+		return "a list"
+	case isTable:
+		return "a table"
+	}
+	return clipped(n.text)
+}
+
+func clipped(s string) string {
+	const most = 40
+	if r := []rune(s); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return s
+}
+
+// A builder turns the expressions of a file into one tree. Whatever is written
+// twice is noted; the first counts.
+type builder struct {
+	source source
+	parser unstable.Parser
+	root   *node
+	here   *node // the table that the header above has opened
+	notes  []note
+}
+
+// build returns the tree of a file. Where the file cannot be read as TOML the
+// only note is the first such place.
+func build(s source) (*node, []note) {
+	b := builder{source: s, root: &node{kind: isTable, headed: true}}
+	b.here = b.root
+	b.parser.Reset(s.text)
+	for b.parser.NextExpression() {
+		switch e := b.parser.Expression(); e.Kind {
+		case unstable.Table:
+			b.here = b.header(b.keys(e), false)
+		case unstable.ArrayTable:
+			b.here = b.header(b.keys(e), true)
+		case unstable.KeyValue:
+			b.keyValue(b.here, e)
+		}
+	}
+	if err := b.parser.Error(); err != nil {
+		return nil, []note{syntax(s, err)}
+	}
+	return b.root, b.notes
+}
+
+// A part is one word of a dotted key.
+type part struct {
+	key string
+	at  int
+}
+
+func (b *builder) keys(e *unstable.Node) []part {
+	var out []part
+	for it := e.Key(); it.Next(); {
+		n := it.Node()
+		out = append(out, part{string(n.Data), int(n.Raw.Offset)})
+	}
+	return out
+}
+
+// header opens the table of a header line, or the next of several.
+func (b *builder) header(keys []part, several bool) *node {
+	last := keys[len(keys)-1]
+	parent := b.descend(b.root, keys[:len(keys)-1])
+	name := dotted(keys)
+	old := parent.child(last.key)
+	switch {
+	case old == nil && several:
+		all := parent.add(&node{key: last.key, at: last.at, value: last.at, kind: isList, headed: true})
+		return all.add(&node{key: last.key, at: last.at, value: last.at, kind: isTable, headed: true})
+	case old == nil:
+		return parent.add(&node{key: last.key, at: last.at, value: last.at, kind: isTable, headed: true})
+	case several && old.kind == isList && old.headed:
+		return old.add(&node{key: last.key, at: last.at, value: last.at, kind: isTable, headed: true})
+	case !several && old.kind == isTable && !old.headed && !old.inline:
+		old.headed, old.at, old.value = true, last.at, last.at
+		return old
+	case !several && old.kind == isTable && old.headed:
+		b.twice(last.at, "the table ["+name+"]", old)
+		return old
+	}
+	b.twice(last.at, name, old)
+	return &node{kind: isTable}
+}
+
+// descend walks down a dotted key and makes the tables that are not there yet.
+// Of several tables it takes the last. Where a figure is in the way it notes
+// that and returns a table that nobody reads.
+func (b *builder) descend(n *node, keys []part) *node {
+	for i, k := range keys {
+		next := n.child(k.key)
+		if next == nil {
+			next = n.add(&node{key: k.key, at: k.at, value: k.at, kind: isTable})
+		}
+		if next.kind == isList && next.headed {
+			next = next.kids[len(next.kids)-1]
+		}
+		if next.kind != isTable || next.inline {
+			b.twice(k.at, dotted(keys[:i+1]), next)
+			return &node{kind: isTable}
+		}
+		n = next
+	}
+	return n
+}
+
+// keyValue reads one line key = value into a table.
+func (b *builder) keyValue(into *node, e *unstable.Node) {
+	keys := b.keys(e)
+	last := keys[len(keys)-1]
+	parent := b.descend(into, keys[:len(keys)-1])
+	if old := parent.child(last.key); old != nil {
+		b.twice(last.at, shown(last.key), old)
+		return
+	}
+	n := b.valueOf(e.Value(), last.at)
+	n.key, n.at = last.key, last.at
+	parent.add(n)
+}
+
+// valueOf returns a node without a key. A list has no place of its own: it
+// takes that of its first item, and failing this the one given.
+func (b *builder) valueOf(v *unstable.Node, at int) *node {
+	n := &node{at: at, value: int(v.Raw.Offset), kind: kindOf(v.Kind), text: string(v.Data)}
+	switch v.Kind {
+	case unstable.Array:
+		n.text, n.inline, n.value = "", true, at
+		for it := v.Children(); it.Next(); {
+			n.add(b.valueOf(it.Node(), at))
+		}
+		if len(n.kids) > 0 {
+			n.value = n.kids[0].value
+		}
+	case unstable.InlineTable:
+		n.text, n.inline = "", true
+		for it := v.Children(); it.Next(); {
+			b.keyValue(n, it.Node())
+		}
+	}
+	return n
+}
+
+func (b *builder) twice(at int, name string, old *node) {
+	b.notes = append(b.notes, note{
+		at: at, words: fmt.Sprintf("%s stands twice; first in line %d", name, b.source.place(old.at).line),
+		hint: "keep one of them",
+	})
+}
+
+func dotted(keys []part) string {
+	words := make([]string, 0, 4)
+	for _, k := range keys[:min(len(keys), 4)] {
+		words = append(words, shown(k.key))
+	}
+	return strings.Join(words, ".")
+}
+
+func kindOf(k unstable.Kind) kind {
+	switch k {
+	case unstable.String:
+		return isText
+	case unstable.Integer:
+		return isWhole
+	case unstable.Float:
+		return isDecimal
+	case unstable.Bool:
+		return isYesNo
+	case unstable.Array:
+		return isList
+	case unstable.InlineTable:
+		return isTable
+	}
+	return isDate
+}
