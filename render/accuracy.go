@@ -25,7 +25,10 @@ const (
 	// A pencil line is off by so much in mm at each end. Common practice, no
 	// source.
 	pencilLine = 0.3
-	// Two sheets are off at a seam by so much in mm: a step of the vernier.
+	// Two sheets are off by so much in mm at either end of a seam, each way: a
+	// step of the vernier. What they are off by across it at one end and at the
+	// other is independent: they lie crooked by √2 times that over its length.
+	// Assumed, no source: it is what can be read when they are taped.
 	seamMisfit = vernierStep
 	// No angle is taken from a shorter line, in mm.
 	leastBase = 20.0
@@ -60,32 +63,55 @@ type accuracy struct {
 	unit          measure.Unit
 }
 
+// A taping is how a template is put together: over a number of seams, the
+// shortest of them so long in mm.
+type taping struct {
+	seams    int
+	shortest float64
+}
+
+// shift returns in mm how far the last sheet is moved along or across by the
+// seams. At each it is the misfit at one end: that of the middle is less, but
+// a line need not cross there.
+func (t taping) shift() float64 { return seamMisfit * math.Sqrt(float64(t.seams)) }
+
+// turn returns how far in radians the end of a line is moved sideways, as seen
+// from its other end, by sheets that lie crooked. Each of n seams turns what is
+// beyond it. Were they evenly spaced, the k-th from the far end would move that
+// by k/(n + 1) of the length, and the squares of these add up to
+// n·(2n + 1)/(6·(n + 1)).
+func (t taping) turn() float64 {
+	if t.seams == 0 {
+		return 0
+	}
+	n := float64(t.seams)
+	return seamMisfit * math.Sqrt2 / t.shortest * math.Sqrt(n*(2*n+1)/(6*(n+1)))
+}
+
 // assess returns the accuracy of a template whose longest straight line is
-// base and whose greatest extent is length, in mm, taped up over a number of
-// seams.
+// base and whose greatest extent is length, in mm.
 //
 // Where there is no line to take an angle from, none is stated.
 //
 // A line at 45° turns by half the difference between the shares of the two
 // axes (e·28.65°), a line along an axis not at all: the worst is stated.
-func assess(base, length float64, seams int, measured bool, u measure.Unit) accuracy {
+func assess(base, length float64, taped taping, measured bool, u measure.Unit) accuracy {
 	share := printedShare
 	if measured {
 		share = measuredShare
 	}
-	taped := seamMisfit * math.Sqrt(float64(seams))
 	a := accuracy{unit: u, length: trust{
 		printing: share * length,
 		paper:    paperAcross * length,
 		pencil:   pencilLine * math.Sqrt2,
-		seams:    taped,
+		seams:    taped.shift(),
 	}}
 	if base >= leastBase {
 		a.angle = trust{
 			printing: share * math.Sqrt2 / 2,
 			paper:    (paperAcross - paperAlong) / 2,
 			pencil:   math.Atan(pencilLine / base),
-			seams:    math.Atan(taped / base),
+			seams:    math.Hypot(math.Atan(taped.shift()/base), math.Atan(taped.turn())),
 		}
 	}
 	return a
@@ -110,7 +136,7 @@ func (a accuracy) String() string {
 // assess fills in how far p is to be trusted. What proves a printer is not
 // judged by the model.
 func (p *laid) assess(l Layout) {
-	if p.Upright {
+	if p.Proof {
 		return
 	}
 	base, b := 0.0, p.Bounds()
@@ -122,24 +148,39 @@ func (p *laid) assess(l Layout) {
 			base = max(base, e.Length())
 		}
 	}
-	p.trust = assess(base, math.Max(b.Width(), b.Height()), p.rows+p.cols-2, !l.Correct.none(), l.Unit)
+	p.trust = assess(base, math.Max(b.Width(), b.Height()), p.taping(), !l.Correct.none(), l.Unit)
+}
+
+// taping returns the seams on the way through all rows and columns of p.
+func (p *laid) taping() taping {
+	t := taping{seams: p.rows + p.cols - 2, shortest: math.Inf(1)}
+	for _, s := range p.seams(nil) {
+		t.shortest = min(t.shortest, s.Length())
+	}
+	return t
 }
 
 // accuracyPanel explains the line under each template.
 func accuracyPanel(laids []*laid, l Layout) (templates.Panel, bool) {
+	judged, taped := false, false
 	for _, p := range laids {
-		if p.trust.String() == "" {
-			continue
-		}
-		printing := "0.5 % unmeasured; measure the printer once and it is a quarter of that"
-		if !l.Correct.none() {
-			printing = "0.25 mm in 200 mm, as measured"
-		}
-		return templates.Panel{Heading: "how true it is", Text: []string{
-			"Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
-				"Printing: " + printing + ". Paper: 0.2 % along its grain and 0.4 % across with damp. " +
-				"Pencil line: 0.3 mm. Seams: 0.2 mm each. The figures hold whatever the paper does.",
-		}}, true
+		judged = judged || p.trust.String() != ""
+		taped = taped || p.trust.length.seams > 0
 	}
-	return templates.Panel{}, false
+	if !judged {
+		return templates.Panel{}, false
+	}
+	printing := "0.5 % unmeasured; measure the printer once and it is a quarter of that"
+	if !l.Correct.none() {
+		printing = "0.25 mm in 200 mm, as measured"
+	}
+	seams := "0.2 mm each"
+	if taped {
+		seams = "0.2 mm at either end of each, so that a sheet may lie crooked and turn all beyond it"
+	}
+	return templates.Panel{Heading: "how true it is", Text: []string{
+		"Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
+			"Printing: " + printing + ". Paper: 0.2 % along its grain and 0.4 % across with damp. " +
+			"Pencil line: 0.3 mm. Seams: " + seams + ". The figures hold whatever the paper does.",
+	}}, true
 }

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -110,7 +111,7 @@ func (p *laid) farthest(a, step geometry.Point) (geometry.Point, float64) {
 
 // checkPanel states the check lengths of every drawing of several tiles, and
 // what a wrong one means.
-func checkPanel(laids []*laid, u measure.Unit) (templates.Panel, bool) {
+func checkPanel(laids []*laid, u measure.Unit, n numbers) (templates.Panel, bool) {
 	p := templates.Panel{
 		Heading: "check lengths, after taping up",
 		Text: []string{
@@ -131,7 +132,7 @@ func checkPanel(laids []*laid, u measure.Unit) (templates.Panel, bool) {
 				p.Table = append(p.Table, d.checkRow(d.crosses[i], d.crosses[j], u))
 			}
 		}
-		p.Table = append(p.Table, []string{d.retape(u)})
+		p.Table = append(p.Table, []string{d.retape(u, n)})
 	}
 	return p, len(p.Table) > 0
 }
@@ -140,47 +141,75 @@ func (p *laid) checkRow(a, b cross, u measure.Unit) []string {
 	return []string{a.name + " to " + b.name, bothUnits(a.at.Distance(b.at), u)}
 }
 
-// retape says where the fault lies when a check length is wrong.
-func (p *laid) retape(u measure.Unit) string {
+// retape says at which seams the fault lies when a check length is wrong.
+func (p *laid) retape(u measure.Unit, n numbers) string {
+	off := measure.Length(1)
+	if u == measure.Inch {
+		off = measure.Length(measure.MillimetresPerInch / 32)
+	}
 	a := p.crosses[0].at
 	var words []string
 	for _, x := range p.crosses[1:] {
-		row, col := p.at(a)
-		r, c := p.at(x.at)
-		where := ""
-		switch {
-		case row != r:
-			where = seamsAmong("rows", row, r)
-		case col != c:
-			where = seamsAmong("columns", col, c)
-		default:
-			continue
+		if way := p.way(a, x.at); len(way) > 1 {
+			words = append(words, fmt.Sprintf("%s over %s: retape %s",
+				off.Text(u), measure.Length(a.Distance(x.at)).Text(u), seamsAmong(n, way)))
 		}
-		off := measure.Length(1)
-		if u == measure.Inch {
-			off = measure.Length(measure.MillimetresPerInch / 32)
-		}
-		words = append(words, fmt.Sprintf("%s over %s: retape %s", off.Text(u), measure.Length(a.Distance(x.at)).Text(u), where))
 	}
 	if len(words) == 0 {
 		return "a wrong length: print that sheet again"
 	}
-	text := words[0]
-	for _, w := range words[1:] {
-		text += "; " + w
-	}
-	return text
+	return strings.Join(words, "; ")
 }
 
-// seamsAmong names the seams between two rows or columns.
-func seamsAmong(kind string, a, b int) string {
-	if a > b {
-		a, b = b, a
+// seamsAmong names the seams on the way over several tiles by their sheets
+// and, where these hold more than one of the tiles, by their rows or columns.
+func seamsAmong(n numbers, way []place) string {
+	seams, most := "the seams of ", ", where the ticks read most"
+	if len(way) == 2 {
+		seams, most = "the seam of ", ""
 	}
-	if b == a+1 {
-		return fmt.Sprintf("between %s %d and %d", kind, a, b)
+	switch first, last := way[0], way[len(way)-1]; {
+	case n.apart(way) || first.row != last.row && first.col != last.col:
+	case first.row == last.row:
+		seams += span("columns", first.col, last.col)
+	default:
+		seams += span("rows", first.row, last.row)
 	}
-	return fmt.Sprintf("%s %d to %d, where the ticks read most", kind, a, b)
+	return seams + n.sheets(way) + most
+}
+
+// span names a run of rows or columns before their sheets.
+func span(kind string, a, b int) string {
+	if abs(a-b) == 1 {
+		return fmt.Sprintf("%s %d and %d, ", kind, min(a, b), max(a, b))
+	}
+	return fmt.Sprintf("%s %d to %d, ", kind, min(a, b), max(a, b))
+}
+
+// way returns the tiles on the shortest way over kept tiles from the owner of
+// one point to that of another (breadth first, so that along one row or
+// column of kept tiles it is straight).
+func (p *laid) way(from, to geometry.Point) []place {
+	tile := func(row, col int) place { return place{p, row, col} }
+	start, end := tile(p.owner(to)), tile(p.owner(from))
+	next := map[place]place{start: start} // towards the start
+	for open := []place{start}; len(open) > 0 && next[end] == (place{}); open = open[1:] {
+		o := open[0]
+		for _, q := range [...]place{tile(o.row, o.col-1), tile(o.row, o.col+1), tile(o.row-1, o.col), tile(o.row+1, o.col)} {
+			if _, seen := next[q]; !seen && p.has(q.row, q.col) {
+				next[q] = o
+				open = append(open, q)
+			}
+		}
+	}
+	out := []place{end}
+	for end != start {
+		if end = next[end]; end == (place{}) {
+			return nil // not in one piece, which drop does not leave
+		}
+		out = append(out, end)
+	}
+	return out
 }
 
 // bothUnits prints a length in mm and in inches, the job's own unit first.

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"math"
 	"testing"
 
 	"rodsheet/geometry"
@@ -91,7 +92,7 @@ func TestLeadersCrossNothing(t *testing.T) {
 		{geometry.Pt(100, 40), 1},
 	} {
 		s := spot{centre: geometry.Pt(100, 80), leader: geometry.Segment{A: geometry.Pt(100, 75), B: c.end}}
-		if got := p.touches(s, size); got != c.want {
+		if got := p.touches(s, size, math.MaxInt); got != c.want {
 			t.Errorf("a leader to %v touches %d lines, want %d", c.end, got, c.want)
 		}
 	}

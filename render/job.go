@@ -18,11 +18,13 @@ type laidJob struct {
 	bins  []*bin
 	packer
 	surveys []survey
+	late    []latePanel
 }
 
-// layJob lays one job, behind the calibration square where it comes first, in
-// the manner that takes the fewest sheets.
-func (l Layout) layJob(job templates.Job, first bool) (laidJob, error) {
+// layJob lays one job, behind the calibration square where it comes first and
+// with the panels that the pack adds, in the manner that takes the fewest
+// sheets.
+func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJob, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
 		clear = wholeSize(job)
@@ -39,7 +41,7 @@ func (l Layout) layJob(job templates.Job, first bool) (laidJob, error) {
 	}
 	var best laidJob
 	for _, m := range l.manners() {
-		k, err := j.layIn(m, job, l)
+		k, err := j.layIn(m, job, l, added)
 		if err != nil {
 			return laidJob{}, err
 		}
@@ -94,23 +96,96 @@ func (j laidJob) ordinary() bool {
 	return true
 }
 
-// layIn lays the job of j in one manner, behind the items it has.
-func (j laidJob) layIn(m manner, job templates.Job, l Layout) (laidJob, error) {
-	j.items = slices.Clip(j.items)
+// layIn lays the job of j in one manner, behind the items it has. Its pictures
+// are as large as half a sheet allows, or a step smaller where that saves a
+// sheet.
+func (j laidJob) layIn(m manner, job templates.Job, l Layout, added []lateWords) (laidJob, error) {
+	front := slices.Clip(j.items)
+	j.items = nil
 	if err := j.layDrawings(l, m); err != nil {
 		return laidJob{}, err
 	}
-	for _, p := range panels(job, j.laids, l) {
-		j.items = append(j.items, layPanel(p, columns(j.size[0].X), j.size[0])...)
+	j.layPanels(job, l, added)
+	back := j.items
+	for _, pictures := range j.layPictures(job.Pictures) {
+		items := slices.Concat(front, pictures, back)
+		if bins := j.pack(items); j.bins == nil || len(bins) < len(j.bins) {
+			j.items, j.bins = items, bins
+		}
 	}
-	j.bins = j.pack(j.items)
 	return j, nil
 }
+
+// layPictures returns the pictures in the sizes to compare, the preferred one
+// first.
+func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
+	if len(pictures) == 0 {
+		return [][]item{nil}
+	}
+	const share = 0.45 // of the height of a sheet, at most
+	widths := columns(j.size[0].X)
+	most := share * j.size[0].Y
+	var out [][]item
+	for scale, n := 1, 0; n < 2; n++ {
+		scale = scaleFor(pictures, scale, geometry.Pt(widths[0], most))
+		out = append(out, pictureItems(pictures, scale, widths, most))
+		scale++
+	}
+	return out
+}
+
+// layPanels lays the panels of the job, those the pack adds, and those the
+// sheets add: how to tape up, how far to trust them, and what was noticed.
+func (j *laidJob) layPanels(job templates.Job, l Layout, added []lateWords) {
+	lay := func(p, like templates.Panel) []item {
+		if p.Ruled {
+			return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
+		}
+		return layPanel(p, like, columns(j.size[0].X), j.size[0])
+	}
+	add := func(p templates.Panel) { j.items = append(j.items, lay(p, p)...) }
+	addLate := func(words lateWords) {
+		p := words(numbers{most: l.MaxSheets})
+		items := lay(p, p)
+		j.items = append(j.items, items...)
+		j.late = append(j.late, latePanel{items, func(n numbers) []item { return lay(words(n), p) }})
+	}
+	for _, p := range job.Panels {
+		add(p)
+	}
+	for _, words := range added {
+		addLate(words)
+	}
+	laids := j.laids
+	if _, ok := checkPanel(laids, l.Unit, numbers{}); ok {
+		addLate(func(n numbers) templates.Panel {
+			p, _ := checkPanel(laids, l.Unit, n)
+			return p
+		})
+	}
+	if p, ok := accuracyPanel(laids, l); ok {
+		add(p)
+	}
+	if len(job.Warnings) > 0 {
+		add(templates.Panel{Heading: "note", Text: job.Warnings})
+	}
+}
+
+// fullWidth returns the width of a panel over the whole sheet.
+func fullWidth(clear float64, l Layout) float64 {
+	if l.Paper.Whole {
+		return math.Min(clear, widestWords)
+	}
+	return clear
+}
+
+// widestWords is what two columns of words take at most, in mm.
+const widestWords = 190
 
 // columns returns the widths of a column of words: half the sheet by
 // preference, or what is left beside the calibration square.
 func columns(clear float64) []float64 {
-	half := (math.Min(clear, 190) - gap) / 2
+	half := (math.Min(clear, widestWords) - gap) / 2
 	return []float64{half, math.Min(half, 62), math.Min(half, 50)}
 }
 
@@ -148,22 +223,6 @@ func (v survey) shapes(p *laid, m manner) item {
 		q := s.copy()
 		q.trust = p.trust
 		out = append(out, q.tiles()[0].block())
-	}
-	return out
-}
-
-// panels returns the panels of the job and those the sheets add: how to tape
-// up, how far to trust them, and what was noticed.
-func panels(job templates.Job, laids []*laid, l Layout) []templates.Panel {
-	out := append([]templates.Panel{}, job.Panels...)
-	if p, ok := checkPanel(laids, l.Unit); ok {
-		out = append(out, p)
-	}
-	if p, ok := accuracyPanel(laids, l); ok {
-		out = append(out, p)
-	}
-	if len(job.Warnings) > 0 {
-		out = append(out, templates.Panel{Heading: "note", Text: job.Warnings})
 	}
 	return out
 }

@@ -13,6 +13,7 @@ import (
 // is in page coordinates.
 type placer struct {
 	window  geometry.Rect
+	strike  int                // a line under lettering is as bad as so many that a leader crosses; at least 1
 	lines   []obstacle         // what lettering must not touch
 	boxes   [][]geometry.Point // lettering already set, corners counter-clockwise
 	texts   []page.Text
@@ -47,7 +48,7 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 	fewest := math.MaxInt
 	var best spot
 	for s := range spots(on, size) {
-		n := p.touches(s, size)
+		n := p.touches(s, size, fewest)
 		if n < fewest {
 			fewest, best = n, s
 		}
@@ -89,8 +90,9 @@ func (s spot) box(size geometry.Point) []geometry.Point {
 }
 
 // touches counts what is wrong with a spot: lines under it, lettering under
-// it or under its leader. A spot off the window counts as impossible.
-func (p *placer) touches(s spot, size geometry.Point) int {
+// it or under its leader. A spot off the window counts as impossible. It stops
+// counting lines at enough.
+func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 	box := s.box(size)
 	bounds := geometry.Bounds(box...)
 	if !p.window.Holds(bounds) {
@@ -99,7 +101,9 @@ func (p *placer) touches(s spot, size geometry.Point) int {
 	n := 0
 	for _, l := range p.lines {
 		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
-			n++
+			if n += max(1, p.strike); n >= enough {
+				return n
+			}
 		}
 	}
 	const crossing = 100 // lettering over lettering is worse than over any line

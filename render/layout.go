@@ -19,6 +19,7 @@ type Layout struct {
 	Overlap   float64 // the strip that neighbouring tiles share
 	Unit      measure.Unit
 	Title     string // overrides the job's own
+	Remark    string // a line of its own at the foot of every sheet; may be empty
 	MaxSheets int
 	Correct   Correction // of the printer the job is meant for
 	Plain     bool       // the plain grid: no sheet turned on its side, no tile dropped
@@ -91,10 +92,11 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 func calibrationSide() float64 { return 100 + 2*room }
 
 // footLines is the number of text lines below the level rule: the title's (one
-// for that of the job, where the layout has none of its own), the
-// correction's, and on narrow paper the words that otherwise stand beside the rule.
+// for that of the job, where the layout has none of its own), those of the
+// remark and the correction, and on narrow paper the words that otherwise
+// stand beside the rule.
 func (l Layout) footLines() int {
-	n := max(1, len(l.titleLines(l.Title))) + len(l.correctionLines())
+	n := max(1, len(l.titleLines(l.Title))) + len(l.remarkLines()) + len(l.correctionLines())
 	if l.narrow() {
 		n += 2
 	}
@@ -136,6 +138,9 @@ func shorten(line string, width float64) string {
 	}
 	return string(runes) + " …"
 }
+
+// remarkLines sets the remark of every sheet.
+func (l Layout) remarkLines() []string { return lettering.Wrap(l.Remark, large, l.footWidth()) }
 
 // footHeight is the strip at the bottom with the level rule and the words.
 func (l Layout) footHeight() float64 {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -156,25 +157,18 @@ func (p packer) least(items []item) int {
 	return int(math.Ceil(sum/most - 1e-9))
 }
 
-// lastFirst moves what stands on a sheet to the front, behind the first item.
-// It returns nil where that changes nothing.
+// lastFirst moves what stands on a sheet to the front, behind the first item;
+// what is to be read in order moves together. It returns nil where that
+// changes nothing.
 func lastFirst(items []item, last *bin) []item {
-	on := map[*tile]bool{}
-	words := map[*words]bool{}
+	on, read := map[any]bool{}, map[*words]bool{}
 	for _, b := range last.placed {
-		if b.tile != nil {
-			on[b.tile] = true
-		} else {
-			words[b.panel] = true
-		}
+		on[b.content()] = true
+		read[b.chain] = b.chain != nil
 	}
 	var front, back []item
 	for _, it := range items[1:] {
-		moved := false
-		for _, b := range it {
-			moved = moved || b.tile != nil && on[b.tile] || b.panel != nil && words[b.panel]
-		}
-		if moved {
+		if slices.ContainsFunc(it, func(b block) bool { return on[b.content()] || read[b.chain] }) {
 			front = append(front, it)
 		} else {
 			back = append(back, it)
@@ -190,21 +184,37 @@ func lastFirst(items []item, last *bin) []item {
 // and by area, each with the shapes as preferred and, where there is a choice,
 // the other way about.
 func orders(items []item) [][]item {
-	sorted := func(key func(block) float64) []item {
-		out := append([]item{}, items...)
-		rest := out[1:]
-		sort.SliceStable(rest, func(i, j int) bool { return key(rest[i][0]) > key(rest[j][0]) })
-		return out
-	}
 	out := [][]item{
 		items,
-		sorted(func(b block) float64 { return math.Max(b.size.X, b.size.Y) }),
-		sorted(func(b block) float64 { return b.size.X * b.size.Y }),
+		sorted(items, func(b block) float64 { return math.Max(b.size.X, b.size.Y) }),
+		sorted(items, func(b block) float64 { return b.size.X * b.size.Y }),
 	}
 	if slices.ContainsFunc(items, func(it item) bool { return len(it) > 1 }) {
 		for _, o := range out[:3] {
 			out = append(out, turnedFirst(o))
 		}
+	}
+	return out
+}
+
+// sorted returns the items behind the first by falling key. What is to be read
+// in order goes by the key of its first block.
+func sorted(items []item, key func(block) float64) []item {
+	type keyed struct {
+		item
+		key float64
+	}
+	all := make([]keyed, len(items))
+	for i, it := range items {
+		all[i] = keyed{it, key(it[0])}
+		if c := it[0].chain; i > 0 && c != nil && c == items[i-1][0].chain {
+			all[i].key = all[i-1].key
+		}
+	}
+	slices.SortStableFunc(all[1:], func(a, b keyed) int { return cmp.Compare(b.key, a.key) })
+	out := make([]item, len(items))
+	for i, k := range all {
+		out[i] = k.item
 	}
 	return out
 }
@@ -221,30 +231,38 @@ func turnedFirst(items []item) []item {
 
 func (p packer) packInOrder(items []item) []*bin {
 	var bins []*bin
+	reached := map[*words]int{} // the sheet up to which a chain is laid
 	for _, it := range items {
-		if putFirst(bins, it) {
-			continue
+		from := reached[it[0].chain]
+		at := putFirst(bins[from:], it)
+		if at < 0 {
+			n := p.open(it[0].turned)
+			if putFirst([]*bin{n}, it) < 0 {
+				n.placed = append(n.placed, placed{it[0], geometry.Pt(0, 0)})
+				n.free = nil
+			}
+			at = len(bins) - from
+			bins = append(bins, n)
 		}
-		n := p.open(it[0].turned)
-		if !putFirst([]*bin{n}, it) {
-			n.placed = append(n.placed, placed{it[0], geometry.Pt(0, 0)})
-			n.free = nil
+		if c := it[0].chain; c != nil {
+			reached[c] = from + at
 		}
-		bins = append(bins, n)
 	}
 	return bins
 }
 
-func putFirst(bins []*bin, it item) bool {
-	for _, n := range bins {
+// putFirst puts an item on the first sheet that has room, in the first shape
+// that fits, and returns which; −1 where none has.
+func putFirst(bins []*bin, it item) int {
+	for i, n := range bins {
 		if len(n.free) == 0 {
 			continue
 		}
 		for _, b := range it {
 			if n.put(b) {
-				return true
+				return i
 			}
 		}
 	}
-	return false
+	return -1
 }

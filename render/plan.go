@@ -2,7 +2,6 @@ package render
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -23,6 +22,7 @@ type Plan struct {
 // A sheet is one page of a plan.
 type sheet struct {
 	title  string
+	part   string // of the pack that it belongs to; empty where there is no pack
 	blocks []placed
 	layout Layout // of this sheet: its paper may stand on its side
 }
@@ -45,31 +45,63 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 }
 
 // LayPack puts several jobs on sheets in order, each beginning a sheet of its
-// own, and numbers the sheets through. The calibration square is on the first.
+// own, and numbers the sheets through. The calibration square is on the first,
+// and the first job lists the sheets of all.
 func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
 	if err := l.Check(); err != nil {
 		return Plan{}, err
 	}
 	l = l.inset()
+	laids, errs := make([]laidJob, len(jobs)), make([]error, len(jobs))
+	each(len(jobs), func(i int) {
+		var added []lateWords
+		if len(jobs) > 1 && i == 0 {
+			added = append(added, sheetsPanel(jobs))
+		}
+		laids[i], errs[i] = l.layJob(jobs[i], i == 0, added...)
+	})
+	if err := cmp.Or(errs...); err != nil {
+		return Plan{}, err
+	}
 	p := Plan{layout: l, name: name}
 	for i, job := range jobs {
-		laid, err := l.layJob(job, i == 0)
-		if err != nil {
-			return Plan{}, err
-		}
-		title := l.Title
-		if len(jobs) > 1 {
-			title += ": " + job.Title
-		}
-		for _, b := range laid.bins {
-			p.sheets = append(p.sheets, sheet{title, b.placed, l.of(b.turned)})
-		}
-		p.jobs = append(p.jobs, laid)
+		p.add(job, laids[i], len(jobs) > 1)
 	}
 	if l.Paper.Whole {
 		p.shrink()
 	}
-	return p, p.check()
+	if err := p.check(); err != nil {
+		return Plan{}, err
+	}
+	p.number()
+	return p, nil
+}
+
+// add puts the sheets of a job behind those of the others.
+func (p *Plan) add(job templates.Job, laid laidJob, pack bool) {
+	title, part := p.layout.Title, ""
+	if pack {
+		title, part = title+": "+job.Title, job.Title
+	}
+	for _, b := range laid.bins {
+		p.sheets = append(p.sheets, sheet{title, part, b.placed, p.layout.of(b.turned)})
+	}
+	p.jobs = append(p.jobs, laid)
+}
+
+// number puts the numbers of the sheets in the words that speak of them.
+func (p *Plan) number() {
+	n := numbers{most: p.layout.MaxSheets, tiles: p.tileSheets()}
+	first := 1
+	for _, j := range p.jobs {
+		n.jobs = append(n.jobs, [2]int{first, first + len(j.bins) - 1})
+		first += len(j.bins)
+	}
+	for _, j := range p.jobs {
+		for _, late := range j.late {
+			late.set(n)
+		}
+	}
 }
 
 // of returns the layout of one sheet of l.
@@ -102,7 +134,7 @@ func (p Plan) check() error {
 
 func tooMany(n, most int) error {
 	return measure.AtMost("number of sheets", measure.Number(float64(n)), "", measure.Number(float64(most)),
-		fmt.Sprintf("larger paper needs fewer; --max-sheets %d allows them", n))
+		"larger paper needs fewer")
 }
 
 // wholeSize returns the clear part of a page that is to hold a whole job: as
@@ -186,5 +218,12 @@ func (p Plan) Document() page.Document {
 	where := p.tileSheets()
 	doc.Pages = make([]page.Page, len(drawn))
 	each(len(drawn), func(k int) { doc.Pages[k] = p.layout.Correct.apply(p.sheet(drawn[k], where)) })
+	part := ""
+	for k, i := range drawn {
+		if s := p.sheets[i]; s.part != part {
+			part = s.part
+			doc.Pages[k].Part = part
+		}
+	}
 	return doc
 }

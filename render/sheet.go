@@ -60,26 +60,27 @@ func (p Plan) sheet(i int, where map[place]int) page.Page {
 	paper := s.layout.Paper
 	n := &pen{page.Page{Width: paper.Width, Height: paper.Height, Number: i + 1, Name: p.bookmark(i)}}
 	for _, b := range s.blocks {
-		if b.tile != nil {
+		switch {
+		case b.tile != nil:
 			s.drawTile(n, b, where)
 			s.drawCaption(n, b)
-		} else {
-			s.drawWords(n, b)
+		case b.view != nil:
+			b.view.draw(n, s.upperLeft(b))
+		default:
+			n.words(b.panel, s.upperLeft(b))
 		}
 	}
 	p.drawFoot(n, i)
 	return n.page
 }
 
-// bookmark names a sheet by the templates on it.
+// bookmark names a sheet by the templates and pictures on it or, where it has
+// none, by its first words.
 func (p Plan) bookmark(i int) string {
 	var names []string
 	for _, b := range p.sheets[i].blocks {
-		switch {
-		case b.tile != nil:
-			names = append(names, b.tile.title())
-		case len(names) == 0:
-			names = append(names, b.panel.lines[0].text)
+		if b.named || len(names) == 0 {
+			names = append(names, b.title())
 		}
 	}
 	return fmt.Sprintf("%d: %s", i+1, strings.Join(names, "; "))
@@ -100,18 +101,27 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	n.trimLines(t, move, letters, where)
 	for _, l := range t.Labels {
 		if on, ok := t.shows(l); ok {
-			height := small
-			if l.Big {
-				height = large
-			}
-			letters.set(l.Text, height, geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+			letters.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
 		}
 	}
-	n.hatch(hatch, letters.boxes)
-	for _, l := range letters.leaders {
-		n.line(int(templates.Construction), l.A, l.B)
+	n.hatch(hatch, letters.boxes, int(templates.Waste))
+	n.lettering(letters, int(templates.Construction))
+}
+
+// letterHeight returns the height in mm of the letters of a label.
+func letterHeight(l templates.Label) float64 {
+	if l.Big {
+		return large
 	}
-	n.page.Texts = append(n.page.Texts, letters.texts...)
+	return small
+}
+
+// lettering draws what a placer has set, its leaders with a line of their own.
+func (n *pen) lettering(p *placer, leader int) {
+	for _, l := range p.leaders {
+		n.line(leader, l.A, l.B)
+	}
+	n.page.Texts = append(n.page.Texts, p.texts...)
 }
 
 // strokes draws what the window shows of every stroke as open lines, and
@@ -133,7 +143,7 @@ func (n *pen) strokes(t *tile, move geometry.Affine, letters *placer) []geometry
 }
 
 // hatch draws hatching, but for what lettering and marks stand on.
-func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
+func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point, line int) {
 	bounds := make([]geometry.Rect, len(boxes))
 	for i, box := range boxes {
 		bounds[i] = geometry.Bounds(box...)
@@ -153,7 +163,7 @@ func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point) {
 			parts, rest = rest, parts
 		}
 		for _, part := range parts {
-			n.line(int(templates.Waste), part.A, part.B)
+			n.line(line, part.A, part.B)
 		}
 	}
 }
@@ -287,13 +297,20 @@ func (n *pen) keyMap(t *tile, at geometry.Point, cell float64) {
 	n.line(rule, geometry.Pt(x, y+cell), geometry.Pt(x+cell, y))
 }
 
-func (s sheet) drawWords(n *pen, b placed) {
+// upperLeft returns the upper left corner of a block on the page.
+func (s sheet) upperLeft(b placed) geometry.Point {
 	l := s.layout
-	x, y := l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y
-	w := b.panel
-	n.line(rule, geometry.Pt(x, y+w.rule), geometry.Pt(x+w.width, y+w.rule))
-	for _, line := range w.lines {
-		n.text(x+line.at.X, y+line.at.Y, line.height, line.text)
+	return geometry.Pt(l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y)
+}
+
+// words draws words with their upper left corner at a place.
+func (n *pen) words(w *words, at geometry.Point) {
+	move := geometry.Translate(at)
+	for _, s := range w.strokes {
+		n.line(s.Line, move.ApplyAll(s.Points)...)
+	}
+	for _, t := range w.texts {
+		n.text(at.X+t.At.X, at.Y+t.At.Y, t.Height, t.String)
 	}
 }
 
@@ -326,6 +343,10 @@ func (p Plan) drawFoot(n *pen, i int) {
 		y -= 2 * pitch(large)
 	}
 	for _, s := range l.titleLines(p.sheets[i].title) {
+		n.text(l.Margin, y, large, s)
+		y -= pitch(large)
+	}
+	for _, s := range l.remarkLines() {
 		n.text(l.Margin, y, large, s)
 		y -= pitch(large)
 	}

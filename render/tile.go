@@ -10,14 +10,40 @@ import (
 	"rodsheet/templates"
 )
 
-// A block is a box of a sheet: one tile of a drawing, or a panel of words.
+// A block is a box of a sheet: one tile of a drawing, a panel of words or a
+// picture.
 type block struct {
 	size    geometry.Point // width and height
 	caption []string
 	tile    *tile
 	panel   *words
-	turned  bool // made for a sheet turned on its side
-	upright bool // stands on no turned sheet
+	view    *view
+	chain   *words // the first of the panels that are to be read in order; nil: none
+	named   bool   // its title tells one sheet from another
+	turned  bool   // made for a sheet turned on its side
+	upright bool   // stands on no turned sheet
+}
+
+// content is what tells a block from all others.
+func (b block) content() any {
+	switch {
+	case b.tile != nil:
+		return b.tile
+	case b.view != nil:
+		return b.view
+	}
+	return b.panel
+}
+
+// title is what a block is called in the name of its sheet.
+func (b block) title() string {
+	switch {
+	case b.tile != nil:
+		return b.tile.title()
+	case b.view != nil:
+		return b.view.Heading
+	}
+	return b.panel.title
 }
 
 // A laid drawing is a drawing turned as it will stand on paper and cut into
@@ -209,7 +235,7 @@ func captionHeight(n int) float64 { return float64(n)*pitch(small) + 1 }
 // caption to fit under it.
 func (t *tile) block() block {
 	const narrowest = 45.0
-	b := block{tile: t, turned: t.turned, upright: t.Upright}
+	b := block{tile: t, named: true, turned: t.turned, upright: t.Upright}
 	b.size = geometry.Pt(math.Max(t.window.Width(), narrowest), t.window.Height())
 	m, _ := t.mapSize()
 	if m.X > 0 {

@@ -3,21 +3,45 @@ package render
 import (
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
+	"rodsheet/render/page"
 	"rodsheet/templates"
 )
 
 // Words is a panel set in lines. Places are from its upper left corner, y up,
-// so they are negative; At is the left end of a base line.
+// so they are negative.
 type words struct {
-	lines []wordLine
-	rule  float64 // level of the line under the heading
-	width float64
+	title   string
+	texts   []page.Text
+	strokes []page.Stroke
 }
 
-type wordLine struct {
-	at     geometry.Point
-	height float64
-	text   string
+// text sets a line with the left end of its base line at x, y.
+func (w *words) text(x, y, height float64, s string) {
+	if s == "" {
+		return
+	}
+	if w.title == "" {
+		w.title = s
+	}
+	w.texts = append(w.texts, page.Text{At: geometry.Pt(x, y), Height: height, String: s})
+}
+
+func (w *words) line(line int, points ...geometry.Point) {
+	w.strokes = append(w.strokes, page.Stroke{Line: line, Points: points})
+}
+
+// heading sets the heading over a line of its own and returns the level of
+// that line.
+func (w *words) heading(text string, width float64) float64 {
+	w.title = text
+	y := -lettering.Ascent(large)
+	for _, line := range lettering.Wrap(text, large, width) {
+		w.text(0, y, large, line)
+		y -= pitch(large)
+	}
+	y += pitch(large) - 1.6
+	w.line(rule, geometry.Pt(0, y), geometry.Pt(width, y))
+	return y
 }
 
 const columnGap = 4.0
@@ -25,10 +49,14 @@ const columnGap = 4.0
 // layPanel sets a panel in blocks no larger than most. A panel that needs one
 // block only may take any of the widths of a column that hold its table, the
 // first of them by preference; a longer one is broken over several blocks.
-func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item {
+//
+// Like is the panel that decides where lines and columns end: p itself, or one
+// with the same words of which none is shorter. So words that are known only
+// after everything is packed can take the places kept for them.
+func layPanel(p, like templates.Panel, columns []float64, most geometry.Point) []item {
 	var shapes item
 	for i, column := range columns {
-		blocks := panelBlocks(p, column, most)
+		blocks := panelBlocks(p, like, column, most)
 		if i == 0 && len(blocks) > 1 {
 			return blocks
 		}
@@ -41,19 +69,29 @@ func layPanel(p templates.Panel, columns []float64, most geometry.Point) []item 
 
 // panelRows sets a panel in lines for a column, which grows where the table
 // needs more.
-func panelRows(p templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
-	widths = columnWidths(p.Table, most)
+func panelRows(p, like templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
+	widths = columnWidths(like.Table, most)
 	width = max(column, total(widths))
-	rows = tableLines(p.Table, widths, width)
+	rows = tableLines(p.Table, like.Table, widths, width)
 	for i, text := range p.Text {
 		if i > 0 || len(rows) > 0 {
 			rows = append(rows, row{air: true})
 		}
-		for _, line := range lettering.Wrap(text, small, width) {
+		for _, line := range wrapLike(text, like.Text[i], width) {
 			rows = append(rows, row{cells: []string{line}})
 		}
 	}
 	return rows, widths, width
+}
+
+// wrapLike wraps a text in as many lines as its like takes, the last of them
+// blank where it needs fewer.
+func wrapLike(text, like string, width float64) []string {
+	lines := lettering.Wrap(text, small, width)
+	for n := len(lettering.Wrap(like, small, width)); len(lines) < n; {
+		lines = append(lines, "")
+	}
+	return lines
 }
 
 // A row is one line of print: a cell for each column, or a single cell that
@@ -108,9 +146,9 @@ func columnWidths(table [][]string, most float64) []float64 {
 
 // tableLines wraps the cells of a table to their columns, and a row of a
 // single cell to the whole width.
-func tableLines(table [][]string, widths []float64, width float64) []row {
+func tableLines(table, like [][]string, widths []float64, width float64) []row {
 	var out []row
-	for _, cells := range table {
+	for r, cells := range table {
 		columns := widths
 		if len(cells) == 1 {
 			columns = []float64{width}
@@ -118,7 +156,7 @@ func tableLines(table [][]string, widths []float64, width float64) []row {
 		wrapped := make([][]string, len(cells))
 		most := 0
 		for i, cell := range cells {
-			wrapped[i] = lettering.Wrap(cell, small, columns[i]+1e-6)
+			wrapped[i] = wrapLike(cell, like[r][i], columns[i]+1e-6)
 			most = max(most, len(wrapped[i]))
 		}
 		for k := range most {
@@ -136,20 +174,13 @@ func tableLines(table [][]string, widths []float64, width float64) []row {
 
 // panelBlocks breaks a panel into blocks no higher than most, each with the
 // heading.
-func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item {
-	rows, widths, width := panelRows(p, column, most.X)
+func panelBlocks(p, like templates.Panel, column float64, most geometry.Point) []item {
+	rows, widths, width := panelRows(p, like, column, most.X)
 	heading := p.Heading
 	var out []item
 	for len(rows) > 0 || out == nil {
-		w := &words{width: width}
-		y := -lettering.Ascent(large)
-		for _, line := range lettering.Wrap(heading, large, width) {
-			w.lines = append(w.lines, wordLine{geometry.Pt(0, y), large, line})
-			y -= pitch(large)
-		}
-		y += pitch(large) - 1.6
-		w.rule = y
-		y -= 1.6 + small
+		w := &words{}
+		y := w.heading(heading, width) - 1.6 - small
 		for len(rows) > 0 && -y <= most.Y-1 {
 			y = w.set(rows[0], widths, y)
 			rows = rows[1:]
@@ -157,10 +188,20 @@ func panelBlocks(p templates.Panel, column float64, most geometry.Point) []item 
 		height := -y - pitch(small) + small
 		out = append(out, item{{panel: w, size: geometry.Pt(width, height)}})
 		if heading != "" && len(rows) > 0 && len(out) == 1 {
-			heading += ", continued"
+			heading += continued
 		}
 	}
-	return out
+	return chained(out)
+}
+
+// chained ties blocks together that are to be read in order.
+func chained(items []item) []item {
+	if len(items) > 1 {
+		for _, it := range items {
+			it[0].chain = items[0][0].panel
+		}
+	}
+	return items
 }
 
 // set sets one row with its base line at y and returns the next base line.
@@ -170,9 +211,7 @@ func (w *words) set(r row, widths []float64, y float64) float64 {
 	}
 	x := 0.0
 	for i, cell := range r.cells {
-		if cell != "" {
-			w.lines = append(w.lines, wordLine{geometry.Pt(x, y), small, cell})
-		}
+		w.text(x, y, small, cell)
 		if i < len(widths) {
 			x += widths[i] + columnGap
 		}

@@ -28,7 +28,7 @@ func withInches(text string, mm float64, u measure.Unit) string {
 // Calibration returns the 100 mm square by which a print is proved, with both
 // diagonals. In inch drawings its sizes are given in inches as well.
 func Calibration(u measure.Unit) Drawing {
-	d := Drawing{Name: "calibration square"}
+	d := Drawing{Name: "calibration square", Proof: true}
 	c := geometry.Box(0, 0, calibrationSide, calibrationSide).Corners()
 	d.Polygon(Cut, c...)
 	for i, p := range c {
@@ -52,12 +52,12 @@ func RectangleSides(u measure.Unit) (across, along float64) {
 	return 150, 200
 }
 
-// CalibrationRectangle returns the rectangle by which a printer is measured.
-// It stands on a sheet that is fed upright.
+// CalibrationRectangle returns the rectangle by which a printer is measured,
+// as it stands on a sheet that is fed upright.
 func CalibrationRectangle(u measure.Unit) Drawing {
 	across, along := RectangleSides(u)
 	c := geometry.Box(0, 0, across, along).Corners()
-	d := Drawing{Name: "calibration rectangle", Upright: true}
+	d := Drawing{Name: "calibration rectangle", Upright: true, Proof: true}
 	d.Polygon(Outline, c...)
 	for _, way := range []struct {
 		name     string
@@ -78,6 +78,21 @@ func CalibrationRectangle(u measure.Unit) Drawing {
 	return d
 }
 
+// rectangleFor returns the calibration rectangle as it stands on a sheet that
+// offers so much, and reports whether it fits. A sheet wider than high is
+// turned by a quarter to be fed, and so is the rectangle on it: which way does
+// not matter.
+func rectangleFor(clear geometry.Point, u measure.Unit) (Drawing, bool) {
+	d := CalibrationRectangle(u)
+	across, along := RectangleSides(u)
+	if clear.X <= clear.Y {
+		return d, across <= clear.X && along <= clear.Y
+	}
+	turned := d.Moved(geometry.Rotate(math.Pi / 2))
+	turned.Upright, turned.Proof = d.Upright, d.Proof
+	return turned, along <= clear.X && across <= clear.Y
+}
+
 // feedArrow draws an arrow with a head at each end: a sheet fed the other end
 // first is stretched the same.
 func (d *Drawing) feedArrow(from, to geometry.Point) {
@@ -92,8 +107,7 @@ func (d *Drawing) feedArrow(from, to geometry.Point) {
 
 // Scale returns the job that proves a print and measures a printer. The
 // calibration square and the rules are on the first sheet of every job; what
-// it adds is the large rectangle. On a sheet wider than high, which is turned
-// to be fed, and on one too small for it, the rectangle is left out.
+// it adds is the large rectangle, which is left out where a sheet is too small.
 func Scale(s Setting) (Job, error) {
 	job := Job{
 		Name:   "scale",
@@ -104,12 +118,13 @@ func Scale(s Setting) (Job, error) {
 			{"diagonal", measure.Length(calibrationDiagonal())},
 		},
 	}
-	across, along := RectangleSides(s.Unit)
-	if s.Clear.X < across || s.Clear.Y < along || s.Clear.X > s.Clear.Y {
-		job.Warnings = []string{"no calibration rectangle: it needs an upright sheet of A4 or letter size, or larger"}
+	rectangle, ok := rectangleFor(s.Clear, s.Unit)
+	if !ok {
+		job.Warnings = []string{"no calibration rectangle: it needs a sheet of A4 or letter size, or larger"}
 		return job, nil
 	}
-	job.Drawings = []Drawing{CalibrationRectangle(s.Unit)}
+	across, along := RectangleSides(s.Unit)
+	job.Drawings = []Drawing{rectangle}
 	job.Panels = append(job.Panels, rectangleWords(s.Unit))
 	job.Figures = append(job.Figures,
 		Figure{"rectangle, across the feed", measure.Length(across)},

@@ -97,8 +97,8 @@ func TestCalibrationRectangle(t *testing.T) {
 	}
 }
 
-// The rectangle is on every upright sheet that holds it, and where it is not
-// the maker is told.
+// The rectangle is on every sheet that holds it, and where it is not the maker
+// is told.
 func TestScaleHasTheRectangle(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -111,12 +111,64 @@ func TestScaleHasTheRectangle(t *testing.T) {
 		{"just", measure.Millimetre, geometry.Pt(150, 200), 1},
 		{"narrow", measure.Millimetre, geometry.Pt(149.9, 300), 0},
 		{"short", measure.Inch, geometry.Pt(160, 203.1), 0},
-		{"wider than high", measure.Millimetre, geometry.Pt(400, 280), 0},
+		{"wider than high", measure.Millimetre, geometry.Pt(400, 280), 1},
+		{"just, on its side", measure.Millimetre, geometry.Pt(200, 150), 1},
+		{"narrow on its side", measure.Millimetre, geometry.Pt(300, 149.9), 0},
+		{"short on its side", measure.Inch, geometry.Pt(203.1, 160), 0},
 		{"no end", measure.Millimetre, geometry.Pt(math.Inf(1), math.Inf(1)), 1},
 	} {
 		job, err := templates.Scale(templates.Setting{Unit: c.unit, Clear: c.clear})
 		if err != nil || len(job.Drawings) != c.want || len(job.Warnings) != 1-c.want {
 			t.Errorf("%s: %v, %d drawings, warnings %q; want %d drawings", c.name, err, len(job.Drawings), job.Warnings, c.want)
+		}
+	}
+}
+
+// A sheet wider than high is fed by its short edge: on it the rectangle lies on
+// its side, and each line still is what its name says.
+func TestRectangleOnItsSide(t *testing.T) {
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		job, err := templates.Scale(templates.Setting{Unit: u, Clear: geometry.Pt(258, 155)})
+		if err != nil || len(job.Drawings) != 1 {
+			t.Fatalf("%v, %d drawings", err, len(job.Drawings))
+		}
+		d := job.Drawings[0]
+		if !d.Upright || !d.Proof {
+			t.Errorf("%s: upright %t, proof %t, want both", u, d.Upright, d.Proof)
+		}
+		across, along := templates.RectangleSides(u)
+		if b := d.Bounds(); math.Abs(b.Width()-along) > 1e-9 || math.Abs(b.Height()-across) > 1e-9 {
+			t.Errorf("%s: %.3f × %.3f mm, want %.1f × %.1f", u, b.Width(), b.Height(), along, across)
+		}
+		// As the sheet is fed: its x axis along the feed, turned upright.
+		fed := d.Moved(geometry.Rotate(-math.Pi / 2))
+		named := 0
+		for _, l := range fed.Labels {
+			run := l.On.B.Sub(l.On.A)
+			name, _, _ := strings.Cut(l.Text, ",")
+			ok, known := map[string]bool{
+				"across the feed":                   math.Abs(run.Y) < 1e-9,
+				"along the feed":                    math.Abs(run.X) < 1e-9,
+				"the sheet is fed along this arrow": math.Abs(run.X) < 1e-9,
+				"first diagonal":                    run.X*run.Y > 0,
+				"second diagonal":                   run.X*run.Y < 0,
+			}[name]
+			if !ok || !known {
+				t.Errorf("%s: %q runs along %.3f", u, l.Text, run)
+			}
+			named++
+		}
+		if named != 7 {
+			t.Errorf("%s: %d labels, want 7", u, named)
+		}
+	}
+}
+
+// What proves a printer says so, and nothing else does.
+func TestProof(t *testing.T) {
+	for _, d := range []templates.Drawing{templates.Calibration(0), templates.CalibrationRectangle(0)} {
+		if !d.Proof {
+			t.Errorf("%s is judged by the model", d.Name)
 		}
 	}
 }

@@ -43,7 +43,8 @@ type Drawing struct {
 	Strokes []Stroke
 	Labels  []Label
 	Free    bool // may be turned by any angle on a sheet, not by quarters only
-	Upright bool // stands on an upright sheet as it is drawn, never turned
+	Upright bool // stands as it is drawn, on a sheet as it is: neither is turned
+	Proof   bool // proves a printer: how true it is is measured, not judged
 }
 
 // A Figure is one worked-out size with the name a maker calls it by.

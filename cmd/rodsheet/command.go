@@ -40,6 +40,7 @@ type flag struct {
 	usage       string
 	required    bool
 	figure      string // what errors call it, where that is not the name
+	limits      string // what errors call the figure that it sets a limit to
 }
 
 // An example is a command line that works, and what it is for.

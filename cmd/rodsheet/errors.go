@@ -99,8 +99,7 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// explain turns an error about figures into a refusal, its lengths in u. A
-// limit without a hint gets the flag that sets the figure, where there is one.
+// explain turns an error about figures into a refusal, its lengths in u.
 func explain(err error, u measure.Unit, c command) error {
 	var bound *measure.BoundError
 	var parse *measure.ParseError
@@ -108,15 +107,26 @@ func explain(err error, u measure.Unit, c command) error {
 	case err == nil:
 		return nil
 	case errors.As(err, &bound):
-		hint := bound.Hint
-		if name, ok := c.setter(bound.Figure); ok && hint == "" {
-			hint = "--" + name + " sets it"
-		}
-		return refuse(bound.Text(u), hint)
+		return refuse(bound.Text(u), c.hint(bound, u))
 	case errors.As(err, &parse):
 		return refuse(parse.Error(), parse.Hint)
 	}
 	return refuse(err.Error(), "")
+}
+
+// hint says what to do about a figure outside its limit. One without a hint
+// gets the flag that sets the figure, where there is one; and a limit that a
+// flag sets gets that flag with the figure it would have to allow.
+func (c command) hint(e *measure.BoundError, u measure.Unit) string {
+	if name, ok := c.setter(e.Figure); ok && e.Hint == "" {
+		return "--" + name + " sets it"
+	}
+	for _, f := range c.all() {
+		if f.limits == e.Figure && f.limits != "" {
+			return strings.TrimPrefix(fmt.Sprintf("%s; --%s %s allows it", e.Hint, f.name, e.Value.Bare(u)), "; ")
+		}
+	}
+	return e.Hint
 }
 
 // suggest returns a hint naming the known word nearest to the one given, or

@@ -44,6 +44,10 @@ func TestExplain(t *testing.T) {
 		{measure.Positive("kerf", measure.Length(0)), "kerf 0 in must be more than 0 in", "--kerf sets it"},
 		{measure.Below("kerf", measure.Length(0), "", measure.Length(0), "own"), "kerf 0 in must be less than 0 in", "own"},
 		{measure.Positive("other", measure.Number(0)), "other 0 must be more than 0", ""},
+		{measure.AtMost("number of sheets", measure.Number(37), "", measure.Number(30), "use larger paper"),
+			"number of sheets 37 must be at most 30", "use larger paper; --max-sheets 37 allows it"},
+		{measure.AtMost("number of sheets", measure.Number(37), "", measure.Number(30), ""),
+			"number of sheets 37 must be at most 30", "--max-sheets 37 allows it"},
 		{&measure.ParseError{Text: "x", Reason: "is odd", Hint: "h"}, `"x" is odd`, "h"},
 		{io.ErrUnexpectedEOF, "unexpected EOF", ""},
 	} {

@@ -37,6 +37,7 @@ type Page struct {
 	Width, Height float64
 	Number        int    // of the sheet in the whole job, from 1
 	Name          string // what the bookmark says
+	Part          string // what begins with this sheet, for a bookmark over those of its sheets; may be empty
 	Strokes       []Stroke
 	Texts         []Text
 }

@@ -78,11 +78,17 @@ func compose(doc page.Document) *gofpdf.Fpdf {
 
 	last := doc.Pages[len(doc.Pages)-1]
 	var path pathWriter
+	level := 0
 	for _, p := range doc.Pages {
 		f.AddPageFormat("P", sheet(p))
 		// gofpdf counts the place of a bookmark down from the top of the last
 		// page, whatever page it is on.
-		f.Bookmark(lettering.Clean(p.Name), 0, last.Height-p.Height)
+		top := last.Height - p.Height
+		if p.Part != "" {
+			f.Bookmark(lettering.Clean(p.Part), 0, top)
+			level = 1
+		}
+		f.Bookmark(lettering.Clean(p.Name), level, top)
 		f.RawWriteStr(path.strokes(doc.Lines, p.Strokes))
 		for _, t := range p.Texts {
 			letter(f, t)

@@ -164,6 +164,38 @@ func TestTitlesAndPreferences(t *testing.T) {
 	}
 }
 
+// A part has a bookmark over those of its sheets; sheets before the first part
+// stand beside it.
+func TestBookmarksOfParts(t *testing.T) {
+	doc := page.Document{Title: "pack"}
+	for i, part := range []string{"", "cover", "", "cut list", "laps", ""} {
+		doc.Pages = append(doc.Pages, page.Page{Width: 210, Height: 200 + 10*float64(i), Name: string(rune('1' + i)), Part: part})
+	}
+	want := []readback.Bookmark{
+		{Title: "1", Level: 0, Page: 0, Top: 200},
+		{Title: "cover", Level: 0, Page: 1, Top: 210},
+		{Title: "2", Level: 1, Page: 1, Top: 210},
+		{Title: "3", Level: 1, Page: 2, Top: 220},
+		{Title: "cut list", Level: 0, Page: 3, Top: 230},
+		{Title: "4", Level: 1, Page: 3, Top: 230},
+		{Title: "laps", Level: 0, Page: 4, Top: 240},
+		{Title: "5", Level: 1, Page: 4, Top: 240},
+		{Title: "6", Level: 1, Page: 5, Top: 250},
+	}
+	got := read(t, doc).Bookmarks
+	if len(got) != len(want) {
+		t.Fatalf("%d bookmarks, want %d: %v", len(got), len(want), got)
+	}
+	for i, b := range got {
+		if math.Abs(b.Top-want[i].Top) > 0.01 {
+			t.Errorf("bookmark %d leads to %.3f mm, want %.0f", i+1, b.Top, want[i].Top)
+		}
+		if b.Top = want[i].Top; b != want[i] {
+			t.Errorf("bookmark %d is %+v, want %+v", i+1, b, want[i])
+		}
+	}
+}
+
 func TestSameBytesTwice(t *testing.T) {
 	first := write(t, readback.Sample())
 	if n := bytes.Count(first, []byte("Date (D:20000101000000)")); n != 2 {

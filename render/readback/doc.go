@@ -22,9 +22,10 @@ type File struct {
 }
 
 // A Bookmark leads to a page, counted from 0, and shows it from Top mm above
-// its lower edge down.
+// its lower edge down. Level is how many others it stands under.
 type Bookmark struct {
 	Title string
+	Level int
 	Page  int
 	Top   float64
 }

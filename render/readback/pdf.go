@@ -9,6 +9,7 @@ import (
 	"github.com/klippa-app/go-pdfium/enums"
 	"github.com/klippa-app/go-pdfium/references"
 	"github.com/klippa-app/go-pdfium/requests"
+	"github.com/klippa-app/go-pdfium/responses"
 	"github.com/klippa-app/go-pdfium/structs"
 
 	"rodsheet/geometry"
@@ -64,8 +65,19 @@ func (r *reader) file() File {
 	f := File{Title: r.meta("Title"), Subject: r.meta("Subject"), Creator: r.meta("Creator")}
 	f.PrintScaling = ask(r, r.lib.FPDF_VIEWERREF_GetPrintScaling,
 		requests.FPDF_VIEWERREF_GetPrintScaling{Document: r.doc}).PreferPrintScaling
-	for _, b := range ask(r, r.lib.GetBookmarks, requests.GetBookmarks{Document: r.doc}).Bookmarks {
-		mark := Bookmark{Title: b.Title, Page: -1}
+	f.Bookmarks = r.bookmarks(ask(r, r.lib.GetBookmarks, requests.GetBookmarks{Document: r.doc}).Bookmarks, 0)
+	n := ask(r, r.lib.FPDF_GetPageCount, requests.FPDF_GetPageCount{Document: r.doc}).PageCount
+	for i := range n {
+		f.Pages = append(f.Pages, r.readPage(i))
+	}
+	return f
+}
+
+// bookmarks lists marks of one level, each before those under it.
+func (r *reader) bookmarks(marks []responses.GetBookmarksBookmark, level int) []Bookmark {
+	var out []Bookmark
+	for _, b := range marks {
+		mark := Bookmark{Title: b.Title, Level: level, Page: -1}
 		if b.DestInfo != nil {
 			mark.Page = b.DestInfo.PageIndex
 			at := ask(r, r.lib.FPDFDest_GetLocationInPage, requests.FPDFDest_GetLocationInPage{Dest: b.DestInfo.Reference})
@@ -73,13 +85,10 @@ func (r *reader) file() File {
 				mark.Top = float64(*at.Y) * mmPerPoint
 			}
 		}
-		f.Bookmarks = append(f.Bookmarks, mark)
+		out = append(out, mark)
+		out = append(out, r.bookmarks(b.Children, level+1)...)
 	}
-	n := ask(r, r.lib.FPDF_GetPageCount, requests.FPDF_GetPageCount{Document: r.doc}).PageCount
-	for i := range n {
-		f.Pages = append(f.Pages, r.readPage(i))
-	}
-	return f
+	return out
 }
 
 func (r *reader) meta(tag string) string {

@@ -44,12 +44,22 @@ func (p Piece) place(i int) solid.Affine3 {
 	}
 }
 
-// far is beyond every end of every part, in mm.
-const far = 1e4
+// far returns a distance in mm beyond every end of every part, and not much
+// beyond: how finely solids are cut goes by their size.
+func (p Piece) far() float64 {
+	l := p.Frame.Leg
+	return 2 * (p.RoughReach() + l.Foot() + l.Section() + l.Height + 2*p.Legs.Proud)
+}
 
 // slab returns the solid over a plan polygon between two heights.
 func slab(polygon []geometry.Point, low, high float64) solid.Solid {
 	return solid.Prism(solid.Lift(polygon, low), solid.V(0, 0, high-low))
+}
+
+// bar returns an endless bar along the stretcher, between two distances from
+// its inside edge and two heights over its underside.
+func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
+	return slab(geometry.Box(-p.far(), y0, p.far(), y1).Corners(), low, high)
 }
 
 // stretcher returns the finished stretcher in its own frame.
@@ -89,7 +99,7 @@ func (p Piece) plainLap() []geometry.Point {
 	lap := geometry.MirrorX().ApplyAll(p.legLap())
 	out := geometry.Pt(-p.Ring.Slack/math.Sin(p.Frame.Ring.Angle()), 0)
 	if p.Ring.Plain != design.ClosedEnd {
-		out.X = -far
+		out.X = -p.far()
 	}
 	// Mirrored, the corners of the outer shoulder are the second and third.
 	lap[1], lap[2] = lap[1].Add(out), lap[2].Add(out)
@@ -112,7 +122,7 @@ func (p Piece) joint(slot bool) []solid.Solid {
 	w, q := p.Frame.Ring.Width, p.tenon()
 	near, away := (w-q)/2, (w+q)/2
 	strip := func(y0, y1 float64) solid.Solid {
-		return slab(geometry.Box(-far, y0, far, y1).Corners(), -far, far)
+		return p.bar(y0, y1, -p.far(), p.far())
 	}
 	if slot {
 		return []solid.Solid{strip(near, away)}
@@ -125,8 +135,7 @@ func (p Piece) leg() solid.Part {
 	l := p.Frame.Leg
 	foot := p.Frame.Ring.Depth - l.Height
 	head := p.Frame.Ring.Depth + p.Legs.Proud
-	wide := geometry.Box(-far, 0, far, l.Thickness).Corners()
-	part := solid.Stock("leg", slab(wide, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
+	part := solid.Stock("leg", p.bar(0, l.Thickness, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
 	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInLeg) {
 		shoulder := solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))
 		part = part.Subtract(waste.Cut(shoulder))
@@ -168,7 +177,7 @@ func (p Piece) taperWaste() []solid.Solid {
 		geometry.OneFace: {0}, geometry.AdjacentFaces: {0, 2},
 		geometry.OppositeFaces: {0, 1}, geometry.FourFaces: {0, 1, 2, 3},
 	}[p.Taper.Faces]
-	all := slab(geometry.Box(-far, -far, far, far).Corners(), -far, far)
+	all := p.bar(-p.far(), p.far(), -p.far(), p.far())
 	var out []solid.Solid
 	for _, k := range pick {
 		f := faces[k]

@@ -8,68 +8,64 @@ package piece
 
 import (
 	"cmp"
-	"errors"
 	"math"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
 // A Piece is all that follows from a Design. Its sizes are as milled where
 // the design gives such: they fix every joint and every setting, while the
-// outline (the inside of the ring, the place and lean of the legs) stays as
-// it was designed.
+// outline (the inside of the ring, the place and lean of the outer faces of
+// the legs, the top) stays as it was designed. Legs stand in the middle of
+// their stretchers, so the circle of the feet follows half of a difference in
+// width.
 type Piece struct {
 	design.Design
 	Frame  geometry.Frame // ring and legs as milled
 	Bridle geometry.Bridle
-	Taper  *geometry.Taper // along the leg, between its level cuts; nil for none
+	// Taper is counted along the outer edge of the leg, from the level of the
+	// frame's top to the floor; nil for none. A proud head stands above that.
+	Taper *geometry.Taper
 	// PlainReach and LegReach are from mid-length to the farthest point of the
 	// stretcher's two ends, finished.
 	PlainReach, LegReach float64
-	Kerf                 float64
+	Kerf                 float64 // as milled
 }
 
 // Work works out one size. It returns a *measure.BoundError for a figure that
 // no piece can have; what a piece can have and cannot be built with is the
 // affair of Checks.
 func Work(d design.Design) (Piece, error) {
+	if err := checkFigures(d); err != nil {
+		return Piece{}, err
+	}
 	frame, err := outline(d)
-	if err != nil {
+	if err := cmp.Or(err, checkMilled(d)); err != nil {
 		return Piece{}, err
 	}
 	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
 	p.Bridle = geometry.Bridle{
-		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: frame.Leg.Splay,
+		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
 		Leg: p.Frame.Leg.Breadth, Tenon: p.tenon(), Mortise: d.Legs.Mortise,
 	}
-	p.PlainReach = p.Frame.Ring.Reach(d.Ring.Horn)
+	p.PlainReach = p.Frame.Ring.Reach(horn(d.Ring))
 	p.LegReach = p.Frame.Leg.Outer(p.Frame.Ring.Depth)
-	if t := d.Legs.Taper; t != nil {
-		p.Taper = &geometry.Taper{
-			Length: p.Frame.Leg.Length(), Top: p.Frame.Leg.Breadth,
-			Foot: t.Foot, Start: t.Start, Faces: t.Faces,
-		}
+	p.Taper = taper(d.Legs.Taper, p.Frame.Leg)
+	if err := p.check(); err != nil {
+		return Piece{}, err
 	}
-	return p, p.check()
+	return p, nil
 }
 
 // check refuses figures that have no geometry.
 func (p Piece) check() error {
-	var taper error
-	if p.Taper != nil {
-		taper = p.Taper.Check()
-	}
 	return cmp.Or(
 		p.Frame.Check(),
 		p.Bridle.Check(),
 		p.EndLap().Check(),
-		taper,
+		checkTaper(p.Taper, p.Frame.Leg.Thickness),
 		p.checkTop(),
-		measure.NotNegative("horn", measure.Length(p.Ring.Horn)),
-		measure.NotNegative("slack", measure.Length(p.Ring.Slack)),
-		measure.NotNegative("proud head", measure.Length(p.Legs.Proud)),
 	)
 }
 
@@ -81,11 +77,8 @@ func outline(d design.Design) (geometry.Frame, error) {
 		Leg: geometry.Leg{
 			Breadth: d.Legs.Breadth, Thickness: d.Ring.Width, Height: frameHeight(d), At: d.Legs.At,
 		},
-		Head: d.Ring.Width,
+		Head: head(d, d.Ring.Width),
 		Over: !d.Ring.LegEndOver,
-	}
-	if d.Legs.Mortise == geometry.MortiseInStretcher {
-		f.Head = cmp.Or(d.Legs.Tenon, d.Ring.Width/3)
 	}
 	if d.Legs.Lean == design.BySplay {
 		f.Leg.Splay = d.Legs.Given
@@ -98,54 +91,30 @@ func outline(d design.Design) (geometry.Frame, error) {
 	return settle(d, f)
 }
 
-// settle finds splay and place of the legs, each of which may hang on the
-// other. A step of the splay moves the leg by far less than the foot, so a few
-// rounds leave nothing to correct.
-func settle(d design.Design, f geometry.Frame) (geometry.Frame, error) {
-	const rounds = 60
-	for range rounds {
-		if d.Legs.At == 0 {
-			f.Leg.At = f.LeastAt(d.Legs.Clear)
-		}
-		var err error
-		before := f.Leg.Splay
-		switch d.Legs.Lean {
-		case design.ByFootCircle:
-			f.Leg.Splay, err = f.SplayForFootRadius(d.Legs.Given / 2)
-			err = asDiameter(err)
-		case design.ByFootSpread:
-			f.Leg.Splay, err = f.SplayForFootSpread(d.Legs.Given)
-		}
-		if err != nil {
-			return f, err
-		}
-		if math.Abs(f.Leg.Splay-before) < 1e-14 {
-			break
-		}
+// head returns what the head of a leg measures across a stretcher of the given
+// width where it is let in: the tenon, or all of it.
+func head(d design.Design, width float64) float64 {
+	if d.Legs.Mortise == geometry.MortiseInStretcher {
+		return cmp.Or(d.Legs.Tenon, width/3)
 	}
-	return f, nil
-}
-
-// asDiameter makes an error about the radius of the foot circle one about its
-// diameter, which is what a design gives.
-func asDiameter(err error) error {
-	var bound *measure.BoundError
-	if !errors.As(err, &bound) {
-		return err
-	}
-	twice := *bound
-	twice.Figure = "foot circle"
-	twice.Value.Value *= 2
-	twice.Limit.Value *= 2
-	return &twice
+	return width
 }
 
 // frameHeight returns the height of the top of the stretchers over the floor.
 func frameHeight(d design.Design) float64 {
-	if d.Legs.To == design.Overall && d.Top.Kind != design.NoTop {
-		return d.Legs.Height - d.Top.Thickness - padHeight(d)
+	if d.Legs.To == design.Overall {
+		return d.Legs.Height - aboveFrame(d)
 	}
 	return d.Legs.Height
+}
+
+// aboveFrame returns how far the piece rises over its stretchers: by its pads
+// and its top, or by legs left proud.
+func aboveFrame(d design.Design) float64 {
+	if d.Top.Kind == design.NoTop {
+		return d.Legs.Proud
+	}
+	return math.Max(d.Legs.Proud, padHeight(d)+d.Top.Thickness)
 }
 
 // padHeight returns what the pads hold the top off the frame.
@@ -156,13 +125,17 @@ func padHeight(d design.Design) float64 {
 	return d.Top.Pads.Height
 }
 
-// Overall returns the height of the whole piece over the floor.
-func (p Piece) Overall() float64 {
-	if p.Top.Kind == design.NoTop {
-		return p.Frame.Leg.Height + p.Legs.Proud
+// horn returns what the plain end runs past the neighbour: nothing where it is
+// cut flush, whatever the design holds.
+func horn(r design.Ring) float64 {
+	if r.Plain == design.FlushEnd {
+		return 0
 	}
-	return p.Frame.Leg.Height + padHeight(p.Design) + p.Top.Thickness
+	return r.Horn
 }
+
+// Overall returns the height of the whole piece over the floor.
+func (p Piece) Overall() float64 { return p.Frame.Leg.Height + aboveFrame(p.Design) }
 
 // milled puts the sizes as milled in the place of the designed ones.
 func milled(d design.Design, f geometry.Frame) geometry.Frame {
@@ -170,10 +143,7 @@ func milled(d design.Design, f geometry.Frame) geometry.Frame {
 	f.Ring.Depth = cmp.Or(d.Milled.Depth, f.Ring.Depth)
 	f.Leg.Breadth = cmp.Or(d.Milled.Breadth, f.Leg.Breadth)
 	f.Leg.Thickness = f.Ring.Width
-	f.Head = f.Ring.Width
-	if d.Legs.Mortise == geometry.MortiseInStretcher {
-		f.Head = cmp.Or(d.Legs.Tenon, f.Ring.Width/3)
-	}
+	f.Head = head(d, f.Ring.Width)
 	return f
 }
 

@@ -1,0 +1,115 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"rodsheet/templates"
+)
+
+// Numbers say on which sheets things stand. As long as that is not known they
+// are the widest there can be, so that words set with them keep room enough.
+type numbers struct {
+	most  int           // sheets there may be
+	tiles map[place]int // nil: not known
+	jobs  [][2]int      // first and last sheet of each; nil: not known
+}
+
+// A lateWords is a panel that speaks of sheets by their numbers.
+type lateWords func(numbers) templates.Panel
+
+// A latePanel is such a panel once it is laid, and how it is laid again in the
+// same lines.
+type latePanel struct {
+	items []item
+	again func(numbers) []item
+}
+
+// set puts the numbers in their places.
+func (p latePanel) set(n numbers) {
+	for i, it := range p.again(n) {
+		for k, b := range it {
+			*p.items[i][k].panel = *b.panel
+		}
+	}
+}
+
+// widest is a number as wide as any: all figures are equally wide.
+func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(n.most))) }
+
+// job names the sheets of a job.
+func (n numbers) job(i int) string {
+	if n.jobs == nil {
+		return n.widest() + " to " + n.widest()
+	}
+	return run(n.jobs[i][0], n.jobs[i][1])
+}
+
+// apart reports whether each of several tiles has a sheet of its own.
+func (n numbers) apart(places []place) bool {
+	return n.tiles != nil && len(n.of(places)) == len(places)
+}
+
+// of returns the sheets of several tiles in order, each once.
+func (n numbers) of(places []place) []int {
+	var all []int
+	for _, p := range places {
+		all = append(all, n.tiles[p])
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// sheets names the sheets of several tiles, in order: "sheets 3 to 5, 7 and 9".
+func (n numbers) sheets(places []place) string {
+	if n.tiles == nil {
+		return "sheets " + listed(slices.Repeat([]string{n.widest()}, len(places)))
+	}
+	all := n.of(places)
+	if len(all) == 1 {
+		return "sheet " + strconv.Itoa(all[0])
+	}
+	var parts []string
+	for len(all) > 0 {
+		k := 1
+		for k < len(all) && all[k] == all[0]+k {
+			k++
+		}
+		if k < 3 {
+			k = 1
+		}
+		parts = append(parts, run(all[0], all[k-1]))
+		all = all[k:]
+	}
+	return "sheets " + listed(parts)
+}
+
+// run names the numbers from one to another.
+func run(first, last int) string {
+	if first == last {
+		return strconv.Itoa(first)
+	}
+	return fmt.Sprintf("%d to %d", first, last)
+}
+
+// listed joins words by commas and the last by "and".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// sheetsPanel lists the sheets of every job of a pack.
+func sheetsPanel(jobs []templates.Job) lateWords {
+	return func(n numbers) templates.Panel {
+		p := templates.Panel{Heading: "sheets"}
+		for i, job := range jobs {
+			p.Table = append(p.Table, []string{job.Title, n.job(i)})
+		}
+		return p
+	}
+}

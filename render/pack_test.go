@@ -1,0 +1,411 @@
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/render/page"
+	"rodsheet/render/pdf"
+	"rodsheet/render/readback"
+	"rodsheet/templates"
+)
+
+// layPack lays the sample pack.
+func layPack(t testing.TB, l Layout, wide, high float64) (Plan, []templates.Job) {
+	t.Helper()
+	jobs := samplePack(wide, high, l.Unit, l)
+	p, err := LayPack("pack", jobs, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, jobs
+}
+
+// readPDF writes a document and reads it back by PDFium.
+func readPDF(t testing.TB, doc page.Document) readback.File {
+	t.Helper()
+	var b bytes.Buffer
+	if err := pdf.Write(&b, doc); err != nil {
+		t.Fatal(err)
+	}
+	f, err := readback.PDF(b.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// everyday returns the layouts that makers use most, with a remark.
+func everyday() []Layout {
+	var out []Layout
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		for _, paper := range []Paper{papers()[3], papers()[0]} {
+			l := DefaultLayout(u, paper)
+			l.Title, l.Remark = "Low table", "not to be built as it stands: 2 checks fail"
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// wantInside checks that a written page keeps its margin: its lines with half
+// their width, and its letters.
+func wantInside(t *testing.T, what string, p readback.Page, margin float64) {
+	t.Helper()
+	clear := geometry.Box(0, 0, p.Width, p.Height).Grow(0.01 - margin)
+	for _, s := range p.Strokes {
+		if b := geometry.Bounds(s.Points...).Grow(s.Width / 2); !clear.Grow(0.2).Holds(b) {
+			t.Errorf("%s: a line in %.2f is outside the margin", what, b)
+		}
+	}
+	for _, x := range p.Texts {
+		if !clear.Holds(x.Box) {
+			t.Errorf("%s: %q in %.2f is outside the margin", what, x.String, x.Box)
+		}
+	}
+}
+
+// A whole pack as it is written keeps its margins, and its lettering is clear
+// of every line and of other lettering.
+func TestPackIsClear(t *testing.T) {
+	for _, l := range everyday() {
+		p, _ := layPack(t, l, 520, 450)
+		doc := p.Document()
+		file := readPDF(t, doc)
+		for i, pg := range doc.Pages {
+			what := fmt.Sprintf("%s in %v, sheet %d", l.Paper.Name, l.Unit, i+1)
+			for _, text := range struck(pg) {
+				t.Errorf("%s: %q is struck", what, text)
+			}
+			wantInside(t, what, file.Pages[i], l.Margin)
+			if n := len(file.Pages[i].Texts); n < len(pg.Texts) {
+				t.Errorf("%s: %d texts in the file, want %d", what, n, len(pg.Texts))
+			}
+		}
+	}
+}
+
+// The cover holds pictures, sizes, the list of sheets and the calibration
+// square on one sheet, whatever the size of the piece.
+func TestCoverIsOneSheet(t *testing.T) {
+	for _, l := range everyday() {
+		for _, size := range [][2]float64{{350, 300}, {520, 450}, {600, 700}, {900, 400}, {1200, 740}} {
+			p, jobs := layPack(t, l, size[0], size[1])
+			if n := len(p.jobs[0].bins); n != 1 {
+				t.Errorf("%.0f × %.0f mm on %s: a cover of %d sheets", size[0], size[1], l.Paper.Name, n)
+			}
+			found := 0
+			for _, b := range p.sheets[0].blocks {
+				if b.view != nil {
+					found++
+				}
+			}
+			if found != len(jobs[0].Pictures) {
+				t.Errorf("%d pictures on the cover, want %d", found, len(jobs[0].Pictures))
+			}
+		}
+	}
+}
+
+// Pictures a step smaller make room for a long table of sizes.
+func TestSmallerPicturesSaveASheet(t *testing.T) {
+	l := everyday()[0]
+	job := samplePack(300, 250, l.Unit, l)[0]
+	for _, c := range []struct {
+		rows int
+		want string
+	}{{0, "scale 1:5"}, {18, "scale 1:10"}} {
+		for range c.rows {
+			job.Panels[0].Table = append(job.Panels[0].Table, []string{"figure", "100 mm"})
+		}
+		p, err := Lay(job, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := p.Count(); n != 1 || !textOn(p.Document().Pages[0], c.want) {
+			t.Errorf("%d more rows: %d sheets, want 1 with pictures at %s", c.rows, n, c.want)
+		}
+	}
+}
+
+// The list of sheets on the cover is right: each job has the sheets that say
+// so at their foot.
+func TestListOfSheets(t *testing.T) {
+	l := everyday()[0]
+	for _, most := range []int{99, 400, 100000} {
+		l.MaxSheets = most
+		p, jobs := layPack(t, l, 900, 450)
+		doc := p.Document()
+		want := map[string]string{}
+		for _, job := range jobs {
+			var on []int
+			for i, pg := range doc.Pages {
+				if slices.ContainsFunc(pg.Texts, func(x page.Text) bool { return x.String == l.Title+": "+job.Title }) {
+					on = append(on, i+1)
+				}
+			}
+			want[job.Title] = run(on[0], on[len(on)-1])
+			if len(on) != on[len(on)-1]-on[0]+1 {
+				t.Errorf("%s stands on the sheets %d", job.Title, on)
+			}
+		}
+		for title, sheets := range want {
+			if !sideBySide(doc.Pages[0], title, sheets) {
+				t.Errorf("of at most %d: %s is not listed on sheets %s", most, title, sheets)
+			}
+		}
+	}
+	if p, _ := layPackOf(t, 1); textOn(p.Document().Pages[0], "sheets") {
+		t.Error("a pack of one job lists its sheets")
+	}
+}
+
+func layPackOf(t *testing.T, jobs int) (Plan, []templates.Job) {
+	l := everyday()[0]
+	all := samplePack(520, 450, l.Unit, l)[:jobs]
+	p, err := LayPack("pack", all, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, all
+}
+
+func textOn(p page.Page, s string) bool {
+	return slices.ContainsFunc(p.Texts, func(x page.Text) bool { return x.String == s })
+}
+
+// sideBySide reports whether two texts stand in one line.
+func sideBySide(p page.Page, a, b string) bool {
+	for _, x := range p.Texts {
+		for _, y := range p.Texts {
+			if x.String == a && y.String == b && x.At.Y == y.At.Y && x.At.X < y.At.X {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// A pack has a bookmark for each job, over one for each of its sheets, also
+// where only some sheets are drawn.
+func TestBookmarksOfAPack(t *testing.T) {
+	l := everyday()[0]
+	for _, only := range [][]int{nil, {2, 4, 9}} {
+		l.Only = only
+		p, jobs := layPack(t, l, 520, 450)
+		marks := readPDF(t, p.Document()).Bookmarks
+		pages := 0
+		part := ""
+		for _, m := range marks {
+			if m.Level == 0 {
+				part = m.Title
+				continue
+			}
+			at := pages
+			if only != nil {
+				at = only[pages] - 1
+			}
+			if want := p.sheets[at].part; part != want || m.Page != pages || !strings.HasPrefix(m.Title, strconv.Itoa(at+1)+": ") {
+				t.Errorf("bookmark %+v under %q, want sheet %d under %q", m, part, at+1, want)
+			}
+			pages++
+		}
+		if want := len(p.Document().Pages); pages != want || only == nil && len(marks) != pages+len(jobs) {
+			t.Errorf("%d bookmarks over %d sheets, want %d and %d over them", len(marks), pages, want, len(jobs))
+		}
+	}
+	one, err := Lay(samplePack(520, 450, 0, l)[0], DefaultLayout(0, papers()[3]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range readPDF(t, one.Document()).Bookmarks {
+		if m.Level != 0 {
+			t.Errorf("a single job has the bookmark %+v under another", m)
+		}
+	}
+}
+
+// A bookmark tells its sheet from others: by templates, pictures and lists.
+func TestBookmarkNames(t *testing.T) {
+	p, _ := layPack(t, everyday()[0], 520, 450)
+	for i, want := range map[int][]string{
+		0: {"1: ", "calibration square", "plan", "elevation of one side", "from above at a corner"},
+		1: {"2: cut list"},
+		2: {"3: settings, in working order"},
+	} {
+		for _, w := range want {
+			if got := p.bookmark(i); !strings.Contains(got, w) || strings.Contains(got, "main sizes") {
+				t.Errorf("bookmark %q, want %q in it", got, w)
+			}
+		}
+	}
+}
+
+// The remark is on every sheet in a line of its own, at the foot and not over
+// the bottom of what is laid.
+func TestRemark(t *testing.T) {
+	long := strings.Repeat("not to be built as it stands ", 8)
+	for _, l := range everyday() {
+		for _, remark := range []string{"", "not to be built", long} {
+			l.Remark = remark
+			p, _ := layPack(t, l, 520, 450)
+			for i, pg := range p.Document().Pages {
+				var foot []string
+				for _, x := range pg.Texts {
+					if x.Height == large && x.At.X == l.Margin && x.At.Y < l.Margin+l.footHeight() {
+						foot = append(foot, x.String)
+						if x.At.Y < l.Margin {
+							t.Errorf("sheet %d: %q stands in the margin", i+1, x.String)
+						}
+					}
+				}
+				got := strings.Join(foot[1:], " ")
+				if got != strings.TrimSpace(remark) {
+					t.Fatalf("sheet %d says %q, want %q", i+1, got, remark)
+				}
+				if hit := struck(pg); remark == long && len(hit) > 0 {
+					t.Errorf("sheet %d: %q is struck", i+1, hit)
+				}
+			}
+		}
+	}
+}
+
+// Words laid with the widest numbers keep their places when the numbers are
+// known, whatever these are.
+func TestNumbersFitTheirPlaces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		most := rapid.SampledFrom([]int{9, 40, 400, 12345}).Draw(t, "most")
+		d := []templates.Drawing{boxOutline(rapid.Float64Range(300, 1500).Draw(t, "w"), rapid.Float64Range(300, 900).Draw(t, "h"))}
+		l := a4()
+		l.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
+		p, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: d}, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		known := numbers{most: most, tiles: map[place]int{}}
+		for at := range p.tileSheets() {
+			known.tiles[at] = rapid.IntRange(1, most).Draw(t, "sheet")
+		}
+		laids := p.jobs[0].laids
+		wide, _ := checkPanel(laids, l.Unit, numbers{most: most})
+		now, _ := checkPanel(laids, l.Unit, known)
+		for _, width := range []float64{50, 62, 91} {
+			want := layPanel(wide, wide, []float64{width}, geometry.Pt(187, 200))
+			got := layPanel(now, wide, []float64{width}, geometry.Pt(187, 200))
+			if len(got) != len(want) {
+				t.Fatalf("%d blocks, want %d", len(got), len(want))
+			}
+			said := ""
+			for i := range got {
+				if got[i][0].size != want[i][0].size {
+					t.Fatalf("block %d is %.6f, was %.6f", i, got[i][0].size, want[i][0].size)
+				}
+				if len(struck(page.Page{Texts: got[i][0].panel.texts})) > 0 {
+					t.Fatalf("block %d is struck", i)
+				}
+				for _, x := range got[i][0].panel.texts {
+					said += x.String + " "
+				}
+			}
+			if text := strings.Join(strings.Fields(laids[0].retape(l.Unit, known)), " "); !strings.Contains(said, text) {
+				t.Fatalf("%q is not said in %q", text, said)
+			}
+		}
+	})
+}
+
+// A wrong check length is blamed on the seams between sheets that lie one
+// after another between the crosses.
+func TestRetapeNamesTheSheets(t *testing.T) {
+	for _, c := range []struct {
+		w, h float64
+		want []string
+	}{
+		{150, 40, nil},
+		{640, 45, []string{"the seams of rows 1 to 3, sheets 1 and 2, where the ticks read most"}},
+		{300, 250, []string{"retape the seam of sheets"}},
+		{800, 600, []string{"the seams of sheets", "where the ticks read most"}},
+	} {
+		d := boxOutline(c.w, c.h)
+		p := layOne(t, a4(), d)
+		laid := p.jobs[0].laids[0]
+		where := p.tileSheets()
+		var all string
+		for _, pg := range p.Document().Pages {
+			for _, x := range pg.Texts {
+				all += x.String + " "
+			}
+		}
+		if len(laid.crosses) == 0 {
+			if c.want != nil {
+				t.Errorf("%.0f × %.0f mm: no check length", c.w, c.h)
+			}
+			continue
+		}
+		for _, want := range c.want {
+			if !strings.Contains(all, want) {
+				t.Errorf("%.0f × %.0f mm: %q is not said", c.w, c.h, want)
+			}
+		}
+		for _, x := range laid.crosses[1:] {
+			way := laid.way(laid.crosses[0].at, x.at)
+			row, col := laid.at(laid.crosses[0].at)
+			r, k := laid.at(x.at)
+			if n := abs(row-r) + abs(col-k) + 1; len(way) != n || way[0] != (place{laid, row, col}) || way[n-1] != (place{laid, r, k}) {
+				t.Errorf("the way over %d tiles from %d,%d to %d,%d is %v", n, row, col, r, k, way)
+			}
+			n := numbers{tiles: where}
+			if len(way) > 1 && !strings.Contains(all, n.sheets(way)) {
+				t.Errorf("sheets %s are not named", n.sheets(way))
+			}
+			for i := 1; i < len(way); i++ {
+				if a, b := way[i-1], way[i]; abs(a.row-b.row)+abs(a.col-b.col) != 1 || where[b] == 0 {
+					t.Errorf("tile %s does not lie beside %s", b.name(), a.name())
+				}
+			}
+		}
+	}
+}
+
+// The way between two tiles keeps to those that are printed.
+func TestWayRoundDroppedTiles(t *testing.T) {
+	p := &laid{rows: 3, cols: 3, xs: []float64{0, 10, 20, 30}, ys: []float64{30, 20, 10, 0}}
+	p.kept = []bool{true, true, true, true, false, false, true, true, true}
+	way := p.way(geometry.Pt(25, 25), geometry.Pt(25, 5))
+	var got []string
+	for _, w := range way {
+		got = append(got, fmt.Sprintf("%d%d", w.row, w.col))
+	}
+	if want := "13 12 11 21 31 32 33"; strings.Join(got, " ") != want {
+		t.Errorf("the way is %v, want %s", got, want)
+	}
+	n := numbers{tiles: map[place]int{}}
+	for i, at := range way {
+		n.tiles[at] = []int{4, 5, 6, 7, 12, 14, 15}[i]
+	}
+	if got, want := n.sheets(way), "sheets 4 to 7, 12, 14 and 15"; got != want {
+		t.Errorf("the sheets are %q, want %q", got, want)
+	}
+}
+
+// Render knows paper and no flags.
+func TestHintsNameNoFlags(t *testing.T) {
+	l := a4()
+	l.MaxSheets = 3
+	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(1e5, 1e5), boxOutline(500, 200)} {
+		_, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{d}}, l)
+		bound, ok := err.(*measure.BoundError)
+		if !ok || bound.Figure != "number of sheets" || bound.Hint != "larger paper needs fewer" {
+			t.Errorf("%s: %v", d.Name, err)
+		}
+	}
+}

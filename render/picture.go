@@ -1,0 +1,148 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/render/lettering"
+	"rodsheet/templates"
+)
+
+// A view is a picture at the scale it is drawn to, under its heading and over
+// the words that state the scale.
+type view struct {
+	templates.Picture
+	bounds geometry.Rect // of the strokes, full size
+	factor float64       // mm on paper for a mm of the piece
+	scale  string        // what is said of it
+	air    float64       // kept free round the strokes
+}
+
+// reduction returns scale number n of ISO 5455, from 0: 1:1, 1:2, 1:5, 1:10
+// and so on.
+func reduction(n int) float64 {
+	return [...]float64{1, 2, 5}[n%3] * math.Pow(10, float64(n/3))
+}
+
+// newView returns a picture reduced by a number of times, or one that is not
+// to scale by any.
+func newView(p templates.Picture, reduced float64) *view {
+	v := &view{Picture: p, factor: 1 / reduced, scale: fmt.Sprintf("scale 1:%.0f", reduced), air: 3}
+	if p.NoScale {
+		v.scale = "not to scale"
+	}
+	if len(p.Labels) > 0 {
+		v.air = room
+	}
+	var all []geometry.Point
+	for _, s := range p.Strokes {
+		all = append(all, s.Points...)
+	}
+	v.bounds = geometry.Bounds(all...)
+	return v
+}
+
+// size returns the width and height of the picture with its words. It is wide
+// enough for the longest label and for a heading of two lines.
+func (v *view) size() geometry.Point {
+	const narrowest = 40.0
+	width := max(narrowest, v.bounds.Width()*v.factor+2*v.air, lettering.Width(v.Heading, large)/2+10)
+	for _, l := range v.Labels {
+		width = max(width, lettering.Width(l.Text, letterHeight(l))+2*v.air)
+	}
+	return geometry.Pt(width, v.top(width)+v.bounds.Height()*v.factor+2*v.air+captionHeight(1))
+}
+
+// top returns the height of the heading.
+func (v *view) top(width float64) float64 { return -(&words{}).heading(v.Heading, width) }
+
+func (v *view) block() block { return block{view: v, size: v.size(), named: true} }
+
+// fits reports whether the picture needs no more than most, and its words no
+// more height. A label may be wider: no scale would mend that.
+func (v *view) fits(most geometry.Point) bool {
+	return v.bounds.Width()*v.factor+2*v.air <= most.X && v.size().Y <= most.Y
+}
+
+// fitted returns the picture as large as most allows, by no round scale.
+func fitted(p templates.Picture, most geometry.Point) *view {
+	v := newView(p, 1)
+	words := v.size().Sub(geometry.Pt(v.bounds.Width(), v.bounds.Height()))
+	across := most.X - 2*v.air
+	up := most.Y - words.Y
+	v.factor = 1
+	if w := v.bounds.Width(); w > 0 {
+		v.factor = min(v.factor, across/w)
+	}
+	if h := v.bounds.Height(); h > 0 {
+		v.factor = min(v.factor, up/h)
+	}
+	return v
+}
+
+// scaleFor returns the number of the largest scale, from a given one on, at
+// which all pictures that have one fit in most.
+func scaleFor(pictures []templates.Picture, from int, most geometry.Point) int {
+	const smallest = 24 // 1:10⁸: more than any length that is accepted needs
+	n := from
+	for _, p := range pictures {
+		for !p.NoScale && n < smallest && !newView(p, reduction(n)).fits(most) {
+			n++
+		}
+	}
+	return n
+}
+
+// pictureItems returns the pictures of a job laid at the scale they have in
+// common. Those of none take the room that the others need, or where none has
+// a scale as much as there is; they may be smaller to fit beside others.
+func pictureItems(pictures []templates.Picture, scale int, columns []float64, most float64) []item {
+	box := geometry.Pt(columns[0], most)
+	var out []item
+	for _, p := range pictures {
+		if !p.NoScale {
+			out = append(out, item{newView(p, reduction(scale)).block()})
+			continue
+		}
+		var shapes item
+		for _, width := range columns {
+			shapes = append(shapes, fitted(p, geometry.Pt(width, min(box.Y, 1.2*width))).block())
+		}
+		out = append(out, shapes)
+	}
+	return out
+}
+
+// draw draws the picture with its upper left corner at a place.
+func (v *view) draw(n *pen, at geometry.Point) {
+	size := v.size()
+	w := &words{}
+	level := w.heading(v.Heading, size.X)
+	w.text(0, captionHeight(1)-size.Y-small-1, small, v.scale)
+	n.words(w, at)
+
+	window := geometry.Rect{
+		Min: at.Add(geometry.Pt(0, captionHeight(1)-size.Y)),
+		Max: at.Add(geometry.Pt(size.X, level)),
+	}
+	letters := &placer{window: window.Grow(-1), strike: 5} // leaders have to run across lines
+	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
+		Then(geometry.Scale(v.factor, v.factor)).
+		Then(geometry.Translate(window.Centre()))
+	var hatch []geometry.Segment
+	for _, s := range v.Strokes {
+		points := move.ApplyAll(s.Points)
+		if light(s.Role) {
+			hatch = append(hatch, chain(points)...)
+			continue
+		}
+		n.line(pictured(s.Role), points...)
+		letters.bar(chain(points)...)
+	}
+	for _, l := range v.Labels {
+		letters.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(l.On.A), B: move.Apply(l.On.B)})
+	}
+	n.hatch(hatch, letters.boxes, pictured(templates.Waste))
+	n.lettering(letters, pictured(templates.Construction))
+}

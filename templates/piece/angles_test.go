@@ -1,0 +1,305 @@
+package piece
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// Angles are measured here on edges and faces of the finished solids in the
+// room, with the vectors of gonum.
+
+func vec(v solid.Vec) r3.Vec { return r3.Vec{X: v.X, Y: v.Y, Z: v.Z} }
+
+// between returns the angle between two directions.
+func between(a, b r3.Vec) float64 { return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b)) }
+
+// sharpest returns the least angle between lines: at most a right angle.
+func sharpest(a, b r3.Vec) float64 {
+	at := between(a, b)
+	return math.Min(at, math.Pi-at)
+}
+
+// longestEdge returns the longest edge of a part that passes ok, as a step
+// downward or, where level, as it comes.
+func longestEdge(p solid.Part, ok func(solid.Edge) bool) (solid.Edge, r3.Vec) {
+	var best solid.Edge
+	for _, e := range p.Edges() {
+		if ok(e) && e.A.Distance(e.B) > best.A.Distance(best.B) {
+			best = e
+		}
+	}
+	if best.A.Z < best.B.Z {
+		best.A, best.B = best.B, best.A
+	}
+	return best, vec(best.B.Sub(best.A))
+}
+
+func anyEdge(solid.Edge) bool { return true }
+
+func TestLeanOfTheLegs(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		p := worked(t, d)
+		down := r3.Vec{Z: -1}
+		parts := p.Parts()
+		for i := range d.Ring.Sides {
+			_, long := longestEdge(parts[2*i+1], anyEdge)
+			nearly(t, "lean from plumb", between(long, down), d.Legs.Given)
+
+			// In the plane of its stretcher, foot away from mid-length.
+			along := r3.Vec{X: p.place(i).X.X, Y: p.place(i).X.Y}
+			if d.Legs.Given > 1e-3 {
+				nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
+				if r3.Dot(long, along) <= 0 {
+					t.Errorf("leg %d leans towards the middle of its stretcher", i+1)
+				}
+			}
+		}
+	})
+}
+
+// Neighbours cross at the angle of the polygon, and all stretchers lie level.
+func TestCrossingOfNeighbours(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		parts := worked(t, d).Parts()
+		onTop := func(e solid.Edge) bool { return math.Abs(e.A.Z-e.B.Z) < 1e-9 }
+		for i := range d.Ring.Sides {
+			_, a := longestEdge(parts[2*i], onTop)
+			_, b := longestEdge(parts[2*((i+1)%d.Ring.Sides)], onTop)
+			nearly(t, "crossing", sharpest(a, b), math.Min(phi(d.Ring.Sides), math.Pi-phi(d.Ring.Sides)))
+		}
+	})
+}
+
+// levels returns the faces of a part that lie level at a height.
+func levels(p solid.Part, z float64) []solid.Face {
+	var out []solid.Face
+	for _, s := range p.Pieces {
+		for _, f := range s.Faces() {
+			if math.Abs(math.Abs(f.Plane.N.Z)-1) < 1e-12 && math.Abs(f.Corners[0].Z-z) < 1e-9*math.Max(100, z) {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+// area adds up the areas of faces.
+func area(faces []solid.Face) float64 {
+	sum := 0.0
+	for _, f := range faces {
+		var twice r3.Vec
+		for i := 2; i < len(f.Corners); i++ {
+			o := f.Corners[0]
+			twice = r3.Add(twice, r3.Cross(vec(f.Corners[i-1].Sub(o)), vec(f.Corners[i].Sub(o))))
+		}
+		sum += r3.Norm(twice) / 2
+	}
+	return sum
+}
+
+// Foot and head are cut level, on the floor and at the height of the frame
+// with what the head is proud; between them the leg is its true length, and
+// its section on the level is b/cos α by w, less the bridle at the head.
+func TestLevelCuts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		p := worked(t, d)
+		leg := p.Parts()[1]
+		head := d.Legs.Height + d.Legs.Proud
+		nearly(t, "lowest", leg.Bounds().Min.Z, 0)
+		nearly(t, "highest", leg.Bounds().Max.Z, head)
+		feet, heads := levels(leg, 0), levels(leg, head)
+		if len(feet) == 0 || len(heads) == 0 {
+			t.Fatalf("%d level faces at the foot and %d at the head", len(feet), len(heads))
+		}
+		cos := math.Cos(d.Legs.Given)
+		kept := p.tenon()
+		if d.Legs.Mortise == geometry.MortiseInLeg {
+			kept = d.Ring.Width - kept
+		}
+		nearly(t, "section on the floor", area(feet), d.Legs.Breadth/cos*d.Ring.Width)
+		nearly(t, "section of the head", area(heads), d.Legs.Breadth/cos*kept)
+
+		// The bevel, from square: the cuts lean from the leg by 90° less it.
+		_, long := longestEdge(leg, anyEdge)
+		nearly(t, "bevel at the foot", sharpest(long, vec(feet[0].Plane.N)), d.Legs.Given)
+		nearly(t, "bevel at the head", sharpest(long, vec(heads[0].Plane.N)), d.Legs.Given)
+		nearly(t, "true length", p.Frame.Leg.Length(), d.Legs.Height/cos)
+	})
+}
+
+// The four long faces of the leg in its stretcher's frame, as TaperFaces picks
+// them: which way each looks, before any taper.
+func longFaces(splay float64) (inner, outer, ringward, away r3.Vec) {
+	s, c := math.Sincos(splay)
+	return r3.Vec{X: -c, Z: -s}, r3.Vec{X: c, Z: s}, r3.Vec{Y: -1}, r3.Vec{Y: 1}
+}
+
+// Every tapered face turns from the straight one by the angle of the taper, by
+// the breadth it takes over its run; the other faces stay straight.
+func TestTapersOnTheSolid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Legs.Taper = drawTaper(t, d)
+		p := worked(t, d)
+		inner, outer, ringward, away := longFaces(d.Legs.Given)
+		cut := map[r3.Vec]bool{inner: true}
+		takes := d.Legs.Breadth - d.Legs.Taper.Foot
+		switch d.Legs.Taper.Faces {
+		case geometry.AdjacentFaces: // both look into the ring
+			cut[ringward] = true
+		case geometry.OppositeFaces:
+			cut[outer] = true
+			takes /= 2
+		case geometry.FourFaces:
+			cut[outer], cut[ringward], cut[away] = true, true, true
+			takes /= 2
+		}
+		run := d.Legs.Height/math.Cos(d.Legs.Given) - d.Legs.Taper.Start
+		angle := math.Atan(takes / run)
+		// The solid below the start: the piece that stands on the floor.
+		low := p.leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
+		for _, straight := range []r3.Vec{inner, outer, ringward, away} {
+			want := 0.0
+			if cut[straight] {
+				want = angle
+			}
+			nearly(t, "angle of a face", faceNear(low, straight), want)
+		}
+		nearly(t, "angle of the taper", p.Taper.Angle(), angle)
+	})
+}
+
+// surfaces returns the planes that have the whole part on one side: the
+// surface of what is convex, without the joints between its pieces.
+func surfaces(p solid.Part) []solid.Plane {
+	var out []solid.Plane
+	for _, s := range p.Pieces {
+		for _, f := range s.Faces() {
+			outmost := true
+			for _, o := range p.Pieces {
+				for _, e := range o.Edges() {
+					outmost = outmost && f.Plane.Height(e.A) < 1e-7 && f.Plane.Height(e.B) < 1e-7
+				}
+			}
+			if outmost {
+				out = append(out, f.Plane)
+			}
+		}
+	}
+	return out
+}
+
+// faceNear returns the angle to a direction of the face that looks most nearly
+// that way.
+func faceNear(p solid.Part, way r3.Vec) float64 {
+	least := math.Inf(1)
+	for _, q := range surfaces(p) {
+		least = math.Min(least, between(vec(q.N), way))
+	}
+	return least
+}
+
+// Square across the leg at its outer toe, where the blank's outer edge meets
+// the floor, the tapered faces leave just the foot that was asked for; the
+// start is square across too, from the outer edge of the head.
+func TestFootSizeOfATaper(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Legs.Proud = 0
+		d.Legs.Taper = drawTaper(t, d)
+		p := worked(t, d)
+		inner, outer, ringward, away := longFaces(d.Legs.Given)
+		at := p.Frame.Leg.At
+		head := r3.Vec{X: at, Z: d.Ring.Depth}
+		toe := r3.Vec{X: at + d.Legs.Height*math.Tan(d.Legs.Given), Z: d.Ring.Depth - d.Legs.Height}
+		low := p.leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
+		start := r3.Add(head, r3.Scale(d.Legs.Taper.Start/r3.Norm(r3.Sub(toe, head)), r3.Sub(toe, head)))
+		middle := r3.Vec{Y: d.Ring.Width / 2}
+		breadth, thickness := d.Legs.Breadth, d.Ring.Width
+		nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
+		nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
+		loss := breadth - d.Legs.Taper.Foot
+		if d.Legs.Taper.Faces == geometry.OneFace || d.Legs.Taper.Faces == geometry.OppositeFaces {
+			loss = 0
+		}
+		at3 := r3.Add(toe, middle)
+		nearly(t, "thickness of the foot", reach(low, at3, ringward)+reach(low, at3, away), thickness-loss)
+	})
+}
+
+// reach returns how far from a point in one direction the face lies that looks
+// most nearly that way, its plane extended.
+func reach(p solid.Part, at, way r3.Vec) float64 {
+	least, far := math.Inf(1), 0.0
+	for _, q := range surfaces(p) {
+		n := vec(q.N)
+		if a := between(n, way); a < least {
+			least, far = a, (q.D-r3.Dot(n, at))/r3.Dot(n, way)
+		}
+	}
+	return far
+}
+
+// The overall height is that of the highest point of the solids, whatever
+// stands on top; the frame takes what is left.
+func TestOverallHeight(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Top = design.Top{
+			Kind: design.TopKind(rapid.IntRange(0, 2).Draw(t, "top")), Outline: design.RingTop,
+			Thickness: rapid.Float64Range(4, 20).Draw(t, "thickness"), Overhang: -10,
+		}
+		if rapid.Bool().Draw(t, "pads") {
+			d.Top.Pads = design.Pads{Diameter: 20, Height: rapid.Float64Range(1, 20).Draw(t, "pad")}
+		}
+		highest := func(p Piece) float64 {
+			z := 0.0
+			for _, part := range p.Parts() {
+				z = math.Max(z, part.Bounds().Max.Z)
+			}
+			return z
+		}
+		p := worked(t, d)
+		nearly(t, "overall, from the frame", p.Overall(), highest(p))
+		d.Legs.To = design.Overall
+		q := worked(t, d)
+		nearly(t, "overall, given", q.Overall(), d.Legs.Height)
+		nearly(t, "highest point", highest(q), d.Legs.Height)
+		nearly(t, "top of the frame", q.Parts()[0].Bounds().Max.Z, q.Frame.Leg.Height)
+	})
+}
+
+// A pad set outermost touches the shoulder of its lap: no point of it lies
+// beyond, and one comes to it.
+func TestOutermostPad(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Top = design.Top{
+			Kind: design.WoodTop, Thickness: 20, Diameter: 500,
+			Pads: design.Pads{Diameter: rapid.Float64Range(5, 18).Draw(t, "pad"), Height: 8, Outermost: true},
+		}
+		p := worked(t, d)
+		a := phi(d.Ring.Sides)
+		corner := geometry.Pt(d.Ring.Inside/2, 0) // the inner shoulder leaves it by φ
+		beyond := math.Inf(-1)
+		c := geometry.Pt(p.PadAt(), d.Ring.Width/2)
+		const steps = 3600
+		for i := range steps {
+			q := c.Add(geometry.Polar(d.Top.Pads.Diameter/2, float64(i)*2*math.Pi/steps)).Sub(corner)
+			beyond = math.Max(beyond, q.X*math.Sin(a)-q.Y*math.Cos(a))
+		}
+		if math.Abs(beyond) > 1e-4 {
+			t.Errorf("the pad ends %.5f mm beyond the shoulder, want 0", beyond)
+		}
+	})
+}

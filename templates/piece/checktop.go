@@ -1,0 +1,245 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// insideTop returns how far a point in plan lies inside the edge of the top,
+// negative where it lies outside: then it is the distance to the line of the
+// side that it is farthest beyond.
+func (p Piece) insideTop(q geometry.Point) float64 {
+	if p.Top.Outline == design.RoundTop {
+		return p.TopRadius() - q.Norm()
+	}
+	corners := p.TopCorners()
+	least := math.Inf(1)
+	for i, a := range corners {
+		along := corners[(i+1)%len(corners)].Sub(a).Unit()
+		least = math.Min(least, along.Cross(q.Sub(a)))
+	}
+	return least
+}
+
+// past returns how far the edge of the top stands beyond a point in plan, seen
+// from the centre of the ring.
+func (p Piece) past(q geometry.Point) float64 {
+	if p.Top.Outline == design.RoundTop {
+		return p.TopRadius() - q.Norm()
+	}
+	out, least := q.Unit(), math.Inf(1)
+	corners := p.TopCorners()
+	for i, a := range corners {
+		normal := corners[(i+1)%len(corners)].Sub(a).Turn().Mul(-1).Unit()
+		if slope := normal.Dot(out); slope > 0 {
+			least = math.Min(least, normal.Dot(a)/slope)
+		}
+	}
+	return least - q.Norm()
+}
+
+// padRoom returns how far from mid-length the centre of a pad may stand: its
+// edge then touches the inner shoulder of a lap.
+func (p Piece) padRoom() float64 {
+	p.Top.Pads.Outermost = true
+	return p.PadAt()
+}
+
+// padToRim returns how far the centres of the pads lie inside the edge of the
+// top, the one that lies least.
+func (p Piece) padToRim() float64 {
+	least := math.Inf(1)
+	for i := range p.Frame.Ring.Sides {
+		least = math.Min(least, p.insideTop(p.padPoint(i)))
+	}
+	return least
+}
+
+// askTop asks whether top, pads and frame go together.
+func askTop(p Piece) []Check {
+	if p.Top.Kind == design.NoTop {
+		return nil
+	}
+	var out []Check
+	if padHeight(p.Design) > 0 {
+		out = append(out, p.askPads()...)
+	}
+	if p.Top.Kind == design.GlassTop && p.Top.Outline != design.RoundTop {
+		out = append(out, p.askCorner())
+	}
+	out = append(out, p.askUnder())
+	if p.Legs.Proud > 0 {
+		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Legs.Proud),
+			atMost, measure.Length(padHeight(p.Design)), Fails).with(
+			"The proud heads stay below the top.", "The proud heads stand higher than the underside of the top."))
+	}
+	return out
+}
+
+// leastToEdge is the least from the edge of a pad to the edge of glass in mm:
+// nearer, a knock at the rim is a knock at the pad (common practice, no source).
+const leastToEdge = 10.0
+
+// askPads asks whether the pads stand on wood, each on its own stretcher, and
+// under the top.
+func (p Piece) askPads() []Check {
+	r, pads := p.Frame.Ring, p.Top.Pads
+	beside := (r.Width - pads.Diameter) / 2
+	shoulder := p.padRoom() - math.Abs(p.PadAt())
+	out := []Check{
+		limited("pads on the stretchers", "wood beside a pad", measure.Length(beside), atLeast, measure.Length(0), Doubtful).with(
+			"The pads stand on wood all round.", "The pads are wider than the stretchers."),
+		limited("pads and shoulders", "pad clear of the shoulder by", measure.Length(shoulder), atLeast, measure.Length(0), Doubtful).with(
+			"Each pad stands on its own stretcher.", "The pads reach over a shoulder: fix each to one part only, or it works loose."),
+	}
+	limit, grade := 0.0, Doubtful
+	if p.Top.Kind == design.GlassTop {
+		limit = leastToEdge
+	}
+	if p.padToRim() < 0 {
+		grade = Fails
+	}
+	toEdge := p.padToRim() - pads.Diameter/2
+	return append(out, limited("pads and edge of the top", "edge of pad to edge of top", measure.Length(toEdge),
+		atLeast, measure.Length(limit), grade).with(
+		"The pads stand well inside the edge of the top.", "The pads stand too near to the edge of the top."))
+}
+
+// askCorner asks whether a pane's corners are worked.
+func (p Piece) askCorner() Check {
+	least := p.pane().LeastCornerRadius()
+	const name = "corners of the glass"
+	switch p.Top.Corner {
+	case design.ClippedCorner:
+		return Check{Name: name, Words: "The corners are clipped; ask for them to be dubbed."}
+	case design.RoundedCorner:
+		return limited(name, "corner radius", measure.Length(p.Top.CornerSize), atLeast, measure.Length(least), Doubtful).with(
+			"The corners are rounded enough for the glass shop.", "A corner radius is not to be less than the thickness of the glass.")
+	}
+	return limited(name, "corner radius", measure.Length(0), atLeast, measure.Length(least), Doubtful).with(
+		"", "Sharp corners of glass chip and hurt: round them.")
+}
+
+// askUnder asks whether the frame stays within the outline of the top.
+func (p Piece) askUnder() Check {
+	least := math.Inf(1)
+	place := p.Frame.Ring
+	for i := range place.Sides {
+		for _, q := range p.stretcherPlan() { // to the outer face of the leg at its lowest
+			least = math.Min(least, p.insideTop(place.Place(i, 0).Apply(q)))
+		}
+	}
+	return limited("frame under the top", "top past the frame", measure.Length(least), atLeast, measure.Length(0), Doubtful).with(
+		"Leg heads and horns stay within the outline of the top.",
+		fmt.Sprintf("Leg heads or horns stand out from under the top by %s.", p.mm(-least)))
+}
+
+// mendTop offers the changes of pads, heads and outline.
+func mendTop(p Piece, c Check) []change {
+	holds := func(w Piece) bool { return called(askTop(w), c.Name).Grade == Holds }
+	switch c.Name {
+	case "pads on the stretchers":
+		return p.smallerPads(holds)
+	case "pads and shoulders":
+		return append(p.smallerPads(holds), movePads(p, holds)...)
+	case "pads and edge of the top":
+		return append(movePads(p, holds), p.largerTop(holds)...)
+	case "corners of the glass":
+		return p.roundCorners(holds)
+	case "proud head and top":
+		return append(lowerHead(p), p.higherPads(holds)...)
+	}
+	return p.largerTop(holds)
+}
+
+func (p Piece) smallerPads(holds func(Piece) bool) []change {
+	return p.turned(dial{
+		now: p.Top.Pads.Diameter, down: true,
+		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
+		words: func(v float64) string { return "make the pads " + p.mm(v) + " in diameter" },
+	}, holds)
+}
+
+func (p Piece) higherPads(holds func(Piece) bool) []change {
+	return p.turned(dial{
+		now:   p.Top.Pads.Height,
+		set:   func(d *design.Design, v float64) { d.Top.Pads.Height = v },
+		words: func(v float64) string { return "make the pads " + p.mm(v) + " high" },
+	}, holds)
+}
+
+// movePads moves the pads towards mid-length.
+func movePads(p Piece, holds func(Piece) bool) []change { return p.shiftPads(true, holds) }
+
+// outerPads moves the pads away from mid-length.
+func (p Piece) outerPads(holds func(Piece) bool) []change { return p.shiftPads(false, holds) }
+
+func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
+	if padHeight(p.Design) == 0 {
+		return nil
+	}
+	sign := 1.0
+	if p.PadAt() < 0 {
+		sign = -1
+	}
+	return p.turned(dial{
+		now: math.Abs(p.PadAt()), down: inward,
+		set: func(d *design.Design, v float64) { d.Top.Pads.At, d.Top.Pads.Outermost = sign*v, false },
+		words: func(v float64) string {
+			return "set the pads " + p.mm(v) + " from mid-length"
+		},
+	}, holds)
+}
+
+// lowerHead leaves the heads no prouder than the pads are high.
+func lowerHead(p Piece) []change {
+	if p.Legs.Proud <= padHeight(p.Design) || p.Top.Kind == design.NoTop {
+		return nil
+	}
+	return p.turned(dial{
+		now: p.Legs.Proud, down: true,
+		set:   func(d *design.Design, v float64) { d.Legs.Proud = v },
+		words: func(v float64) string { return "leave the heads " + p.mm(v) + " proud" },
+	}, func(w Piece) bool { return w.Legs.Proud <= padHeight(w.Design)+tiny })
+}
+
+// roundCorners rounds the corners of a pane to its thickness at least.
+func (p Piece) roundCorners(holds func(Piece) bool) []change {
+	now := 0.0
+	if p.Top.Corner == design.RoundedCorner {
+		now = p.Top.CornerSize
+	}
+	return p.turned(dial{
+		now:   now,
+		of:    p.Top.Thickness,
+		set:   func(d *design.Design, v float64) { d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v },
+		words: func(v float64) string { return "round the corners to a radius of " + p.mm(v) },
+	}, holds)
+}
+
+func (p Piece) largerTop(holds func(Piece) bool) []change  { return p.resizeTop(false, holds) }
+func (p Piece) smallerTop(holds func(Piece) bool) []change { return p.resizeTop(true, holds) }
+
+// resizeTop turns the diameter of a round top, or the overhang of one that has
+// an overhang. A free outline is the maker's own.
+func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
+	if p.Top.Outline == design.FreeOutline {
+		return nil
+	}
+	k := dial{down: down, step: coarseGrid(p.Unit)}
+	if p.Top.Outline == design.RoundTop {
+		k.now = 2 * p.TopRadius()
+		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
+		k.words = func(v float64) string { return "make the top " + p.mm(v) + " in diameter" }
+		return p.turned(k, holds)
+	}
+	across := 2 * p.ringOutline().Grow(p.Top.Overhang).Apothem
+	k.now, k.of = p.Top.Overhang, across/2
+	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
+	k.words = func(v float64) string { return "give the top an overhang of " + p.mm(v) }
+	return p.turned(k, holds)
+}

@@ -1,0 +1,188 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// leastWood is the least wood in mm to be left at a joint: half of the depth at
+// a lap, a cheek beside a slot, a tenon (common practice, no source).
+const leastWood = 6.0
+
+// askWoodLeft asks what the joints leave of the wood.
+func askWoodLeft(p Piece) []Check {
+	cheek, _ := p.Bridle.Stretcher().Cheeks()
+	ask := func(name string, left float64, words string) Check {
+		return limited(name, "wood left", measure.Length(left), atLeast, measure.Length(leastWood), Doubtful).
+			with("Enough wood is left.", words)
+	}
+	return []Check{
+		ask("wood left at the laps", p.Frame.Ring.Depth-p.EndLap().BladeHeight(),
+			"Little is left of the depth at the laps."),
+		ask("cheeks of the bridle", cheek, "The cheeks beside the slot are thin."),
+		ask("tenon of the bridle", p.tenon(), "The tenon is thin."),
+	}
+}
+
+func mendWoodLeft(p Piece, c Check) []change {
+	left := func(w Piece) bool { return called(askWoodLeft(w), c.Name).Grade == Holds }
+	out := p.turned(dial{
+		now: p.Frame.Ring.Depth,
+		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
+		words: func(v float64) string {
+			return "make the stretchers " + p.mm(v) + " deep"
+		},
+	}, left)
+	out = append(out, p.turned(dial{
+		now: p.Frame.Ring.Width,
+		set: func(d *design.Design, v float64) { d.Ring.Width, d.Milled.Width = v, 0 },
+		words: func(v float64) string {
+			return "make the stretchers " + p.mm(v) + " wide and the legs as thick"
+		},
+	}, left)...)
+	for _, down := range []bool{true, false} {
+		out = append(out, p.turned(dial{
+			now: p.tenon(), down: down,
+			set:   func(d *design.Design, v float64) { d.Legs.Tenon = v },
+			words: func(v float64) string { return "make the tenon " + p.mm(v) + " thick" },
+		}, left)...)
+	}
+	return out
+}
+
+// leastTaperStart returns how far down the joint's shoulder on the leg comes
+// where a taper cuts it, counted as a taper's start is: along the leg
+// from the outer edge of its head, square across. The stretcher's underside
+// crosses the outer edge at Depth/cos Splay and the inner edge Breadth·tan Splay
+// nearer to the head.
+func (p Piece) leastTaperStart() float64 {
+	outer := p.Bridle.Head().Length()
+	if p.Taper.Faces == geometry.OneFace { // the inner face
+		return outer - p.Bridle.Head().End(p.Frame.Leg.Breadth)
+	}
+	return outer
+}
+
+// askTaper asks whether the taper begins below the joint: higher up it would
+// eat the shoulder.
+func askTaper(p Piece) []Check {
+	if p.Taper == nil {
+		return nil
+	}
+	c := limited("taper and joint", "start of the taper", measure.Length(p.Taper.Start),
+		atLeast, measure.Length(p.leastTaperStart()), Fails)
+	out := []Check{c.with(
+		"The taper begins below the joint.",
+		fmt.Sprintf("The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
+			p.mm(p.Taper.Lost(p.leastTaperStart())))),
+	}
+	thickness := p.footThickness()
+	foot := limited("foot", "least way of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
+		atLeast, measure.Length(leastFoot), Doubtful)
+	return append(out, foot.with("The foot keeps enough wood.", "The foot is thin and chips on a hard floor."))
+}
+
+// leastFoot is the least a foot measures either way, mm (common practice, no
+// source).
+const leastFoot = 12.0
+
+// footThickness returns what the foot measures square to the plane of its
+// stretcher.
+func (p Piece) footThickness() float64 {
+	thickness := p.Frame.Leg.Thickness
+	if p.Taper == nil {
+		return thickness
+	}
+	switch p.Taper.Faces {
+	case geometry.AdjacentFaces:
+		return thickness - p.Taper.Loss()
+	case geometry.FourFaces:
+		return thickness - 2*p.Taper.Loss()
+	}
+	return thickness
+}
+
+func mendTaper(p Piece, c Check) []change {
+	turn := func(now float64, set func(*design.Taper, float64), words string) []change {
+		return p.turned(dial{
+			now: now,
+			set: func(d *design.Design, v float64) {
+				t := *d.Legs.Taper
+				set(&t, v)
+				d.Legs.Taper = &t
+			},
+			words: func(v float64) string { return words + p.mm(v) },
+		}, func(w Piece) bool { return called(askTaper(w), c.Name).Grade == Holds })
+	}
+	if c.Name == "foot" {
+		return turn(p.Taper.Foot, func(t *design.Taper, v float64) { t.Foot = v }, "leave the foot ")
+	}
+	return turn(p.Taper.Start, func(t *design.Taper, v float64) { t.Start = v }, "start the taper at ")
+}
+
+// askSaw asks whether the saw reaches what it is to cut.
+func askSaw(p Piece) []Check {
+	var out []Check
+	if p.Saw.Highest > 0 {
+		out = append(out,
+			p.askBlade("blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
+			p.askBlade("blade at the bridle", p.bridleCut(), "Saw the cheeks and the slot by hand or on a bandsaw."))
+	}
+	if p.Saw.StopReach > 0 {
+		stop := measure.Length(p.EndLap().Stop())
+		out = append(out, limited("reach of the stop", "stop from the blade", stop, atMost, measure.Length(p.Saw.StopReach), Doubtful).with(
+			"The stop for the laps stands within the fence.",
+			"The fence is too short for the stop: clamp a longer board to it."))
+	}
+	if p.Saw.Dado > 0 {
+		width := measure.Length(p.Saw.Dado)
+		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
+			fmt.Sprintf("The dado set clears a lap in %d passes.", int(math.Ceil(p.Frame.Ring.Width/p.Saw.Dado-tiny))),
+			"The dado set is wider than the lap: take chippers out of it."))
+	}
+	return out
+}
+
+func (p Piece) askBlade(name string, height float64, otherwise string) Check {
+	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Saw.Highest), Doubtful).
+		with("The blade rises high enough.", otherwise)
+}
+
+// bridleCut returns the higher of the two cuts of a bridle, made with the part
+// on its end.
+func (p Piece) bridleCut() float64 {
+	return math.Max(p.Bridle.Stretcher().CutHeight(), p.Bridle.Head().CutHeight())
+}
+
+// askBoards asks whether every blank comes out of the boards that are listed.
+func askBoards(p Piece) []Check {
+	if len(p.Wood.Boards) == 0 {
+		return nil
+	}
+	return []Check{
+		p.askBoard("stretcher", p.SawnStretcher().plus(p.Wood)),
+		p.askBoard("leg", p.SawnLeg().plus(p.Wood)),
+	}
+}
+
+// askBoard asks for a board that a blank comes out of, either way round. The
+// figure is the length, for wood can be glued up wider but not longer.
+func (p Piece) askBoard(part string, blank Stick) Check {
+	longest, fits := 0.0, false
+	for _, b := range p.Wood.Boards {
+		longest = math.Max(longest, b.Length)
+		fits = fits || blank.Length <= b.Length+tiny && RoughPiece{Size: blank}.ripped(b.Thickness) <= b.Width+tiny
+	}
+	c := limited("boards for the "+part+"s", "blank of the "+part, measure.Length(blank.Length), atMost, measure.Length(longest), Fails).with(
+		"Every blank comes out of the boards listed.", "No board listed is as long as the blank.")
+	if c.Grade == Holds && !fits {
+		c.Grade = Doubtful
+		c.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank of %s × %s in section: glue it up.",
+			p.bare(blank.Width), p.mm(blank.Thickness))
+	}
+	return c
+}

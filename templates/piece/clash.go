@@ -1,0 +1,180 @@
+package piece
+
+import (
+	"fmt"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// A pair is two parts, by their places in Parts.
+type pair struct{ a, b int }
+
+// pairs returns the pairs of parts that differ by more than a turn of the
+// whole about its axis: one part of each kind of the first stretcher, with
+// every part that follows. A top with an outline of its own is asked against
+// every part.
+func (m made) pairs() []pair {
+	sides := m.Frame.Ring.Sides
+	kinds := len(m.parts) / sides // of the parts that each side has
+	var out []pair
+	for a := range kinds {
+		for side := range sides {
+			for kind := a; kind < kinds; kind++ {
+				// Of two parts of one kind, half the turns are the other half seen back.
+				if kind == a && (side == 0 || 2*side > sides) {
+					continue
+				}
+				out = append(out, pair{a, side*kinds + kind})
+			}
+		}
+	}
+	if m.Top.Kind == design.NoTop {
+		return out
+	}
+	asked := kinds
+	if m.Top.Outline == design.FreeOutline {
+		asked *= sides
+	}
+	for a := range asked {
+		out = append(out, pair{a, len(m.parts) - 1})
+	}
+	return out
+}
+
+// askClash asks whether two parts want the same wood, by the exact
+// intersection of their solids.
+func askClash(m made) []Check {
+	room := extents(m.parts)
+	var out []Check
+	for _, q := range m.pairs() {
+		if !room[q.a].Overlaps(room[q.b]) {
+			continue
+		}
+		a, b := m.parts[q.a], m.parts[q.b]
+		if shared := solid.Clash(a, b); len(shared) > 0 {
+			out = append(out, m.clash(a.Name, b.Name, shared))
+		}
+	}
+	if out == nil {
+		out = []Check{{Name: "parts and parts", Words: fmt.Sprintf(
+			"No two of the %d parts want the same wood.", len(m.parts))}}
+	}
+	return out
+}
+
+// extents returns the room that each part takes.
+func extents(parts []solid.Part) []solid.Extent {
+	out := make([]solid.Extent, len(parts))
+	for i, p := range parts {
+		out[i] = p.Bounds()
+	}
+	return out
+}
+
+// clash returns the check of two parts that share the given solids.
+func (p Piece) clash(a, b string, shared []solid.Solid) Check {
+	all := solid.Part{Pieces: shared}
+	e := p.fromStretcher(all.Bounds())
+	size := e.Size()
+	c := limited(a+" and "+b, "overlap", measure.Length(min(size.X, size.Y, size.Z)),
+		atMost, measure.Length(0), Fails)
+	c.Grade = Fails
+	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a room of %s × %s × %s: %s."+
+		" So it is at every corner.", a, b, p.say(measure.Volume(all.Volume())),
+		p.mm(size.X), p.mm(size.Y), p.mm(size.Z), p.room(e))
+	return c
+}
+
+// fromStretcher returns an extent in the room as seen from stretcher 1, whose
+// frame is not turned.
+func (p Piece) fromStretcher(e solid.Extent) solid.Extent {
+	o := p.place(0).O
+	return solid.Extent{Min: e.Min.Sub(o), Max: e.Max.Sub(o)}
+}
+
+// room says where an extent lies on stretcher 1.
+func (p Piece) room(e solid.Extent) string {
+	return fmt.Sprintf("along stretcher 1 from %s to %s from mid-length towards its leg,"+
+		" from %s to %s outward of its inside edge, and from %s to %s above its underside",
+		p.bare(e.Min.X), p.mm(e.Max.X), p.bare(e.Min.Y), p.mm(e.Max.Y), p.bare(e.Min.Z), p.mm(e.Max.Z))
+}
+
+// bare writes a length without its unit.
+func (p Piece) bare(v float64) string { return measure.Length(v).Bare(p.Unit) }
+
+// mendClash offers what moves parts out of each other's way: the changes of
+// the leg's head, of the ends, of the head under the top and of the pads.
+func mendClash(m made, c Check) []change {
+	out := mendHead(m.Piece, c)
+	out = append(out, mendEnds(m, c)...)
+	out = append(out, lowerHead(m.Piece)...)
+	if !strings.Contains(c.Name, "pad") {
+		return out
+	}
+	return append(out, movePads(m.Piece, func(w Piece) bool { return w.made().free(c.Name) })...)
+}
+
+// free reports whether the parts named by a check do not clash.
+func (m made) free(name string) bool {
+	for _, c := range askClash(m) {
+		if c.Name == name {
+			return false
+		}
+	}
+	return true
+}
+
+// stretcherBar and bars are what is moved when the ring is put together: a
+// stretcher alone, or with its leg on. They stand where they do in the closed
+// ring, at the first side.
+func (m made) stretcherBar() []solid.Part { return m.parts[:1] }
+func (m made) bars() []solid.Part         { return m.parts[:2] }
+
+// roughBar returns the stretcher before any end is trimmed: both ends square at
+// RoughReach, both laps cut.
+func (m made) roughBar() []solid.Part {
+	r, reach := m.Frame.Ring, m.RoughReach()
+	low, high := m.legLapLevels()
+	bar := solid.Stock("stretcher", slab(r.Corners(reach, reach), 0, r.Depth))
+	bar = bar.Subtract(slab(m.legLap(), low, high))
+	bar = bar.Subtract(slab(m.plainLap(), r.Depth-high, r.Depth-low))
+	return []solid.Part{bar.Transform(m.place(0))}
+}
+
+// legLapLevels returns between which heights the lap at the leg end is cut.
+func (p Piece) legLapLevels() (low, high float64) {
+	if p.Frame.Over {
+		return p.Frame.Ring.Depth / 2, p.Frame.Ring.Depth
+	}
+	return 0, p.Frame.Ring.Depth / 2
+}
+
+// collide reports whether the bars of one side clash with those of another when
+// the ring is open by slide mm.
+//
+// Each side has moved by the ring's opening in its own frame. Seen from the
+// first side, which is not turned, side i has made that step, the turn to its
+// place and the first side's step back. Sides past half way round meet the
+// first one as it meets those before.
+func (m made) collide(bars []solid.Part, slide float64) bool {
+	r := m.Frame.Ring
+	open := r.Opening(slide)
+	step := solid.V(open.X, open.Y, 0)
+	room := extents(bars)
+	for i := 1; 2*i <= r.Sides; i++ {
+		turn := solid.TurnZ(float64(i) * r.Polygon().Turn())
+		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))
+		for k, b := range bars {
+			around := solid.Box(room[k].Min, room[k].Max).Transform(move).Bounds()
+			for j, a := range bars {
+				if room[j].Overlaps(around) && len(solid.Clash(a, b.Transform(move))) > 0 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

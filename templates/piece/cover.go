@@ -1,0 +1,122 @@
+package piece
+
+import (
+	"fmt"
+	"slices"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+)
+
+// coverJob is the first sheet: how the piece looks, how large it is, what
+// there is to print and what to mind.
+func coverJob(pieces []Piece) templates.Job {
+	job := templates.Job{Name: "cover", Title: "Cover"}
+	for _, p := range pieces {
+		for _, v := range Views(p) {
+			if words := sizeWords([]string{p.Size}, len(pieces)); words != "" {
+				v.Heading += ", " + words
+			}
+			job.Pictures = append(job.Pictures, v)
+		}
+	}
+	job.Panels = []templates.Panel{mainSizes(pieces), contents(), printing(), cautions(pieces)}
+	return job
+}
+
+// mainSizes puts the sizes side by side. What every one of them has alike
+// stands once.
+func mainSizes(pieces []Piece) templates.Panel {
+	panel := templates.Panel{Heading: "Main sizes"}
+	if len(pieces) > 1 {
+		head := []string{""}
+		for _, p := range pieces {
+			head = append(head, p.Size)
+		}
+		panel.Table = append(panel.Table, head)
+	}
+	columns := make([][][2]string, len(pieces))
+	for i, p := range pieces {
+		columns[i] = p.mainSizes()
+	}
+	for k, line := range columns[0] {
+		row := []string{line[0]}
+		for _, c := range columns {
+			row = append(row, c[k][1])
+		}
+		if first := row[1]; !slices.ContainsFunc(row[1:], func(s string) bool { return s != first }) {
+			row = row[:2]
+		}
+		panel.Table = append(panel.Table, row)
+	}
+	return panel
+}
+
+// mainSizes returns names and figures, the same names for every size.
+func (p Piece) mainSizes() [][2]string {
+	f, r, l := p.Frame, p.Frame.Ring, p.Frame.Leg
+	return [][2]string{
+		{"overall height", p.mm(p.Overall())},
+		{"floor to top of frame", p.mm(l.Height)},
+		{"foot circle, diameter", p.mm(2 * p.FootRadius())},
+		{"ring", fmt.Sprintf("%d stretchers", r.Sides)},
+		{"inside, corner to corner", p.mm(r.Inside)},
+		{"stretcher, width × depth", p.mm(r.Width) + " × " + p.mm(r.Depth)},
+		{"stretcher, finished length", p.mm(p.FinishedStretcher())},
+		{"leg, breadth × thickness", p.mm(l.Breadth) + " × " + p.mm(l.Thickness)},
+		{"leg, along the edge", p.mm((l.Height + p.Legs.Proud) / l.Height * l.Length())},
+		{"splay from plumb", p.say(measure.Angle(f.Leg.Splay))},
+		{"top", p.topWords()},
+	}
+}
+
+// topWords describes the top in a few words.
+func (p Piece) topWords() string {
+	if p.Top.Kind == design.NoTop {
+		return "none"
+	}
+	material := "glass"
+	if p.Top.Kind == design.WoodTop {
+		material = "wood"
+	}
+	thick := p.mm(p.Top.Thickness) + " " + material + ", "
+	if p.Top.Outline == design.RoundTop {
+		return thick + p.mm(2*p.TopRadius()) + " across"
+	}
+	b := p.topBounds()
+	return thick + p.mm(b.Width()) + " × " + p.mm(b.Height())
+}
+
+// contents says in what order the sheets come.
+func contents() templates.Panel {
+	return templates.Panel{Heading: "What is in this file", Text: []string{
+		"1. Cover. 2. Cut list: what to buy and to prepare. 3. Settings: numbered in working order, with a column for the figure you used; then the glue-up. 4. Templates, at full size. 5. The checks and all figures, to hand the plan on with.",
+		"All sheets come from one set of figures. Where wood or saw turn out different, write the real sizes into the design file and print again.",
+	}}
+}
+
+// printing says how a sheet comes out at full size.
+func printing() templates.Panel {
+	return templates.Panel{Heading: "How to print", Text: []string{
+		"Print at 100 %, actual size. The choice is usually under page size, scaling or handling; often it is folded away under more settings or advanced, and sometimes only in the dialog of the printer itself.",
+		"Switch off everything called fit to page, shrink to printable area, borderless or more than one page a sheet. Paper size as on the foot of the sheet, one side only.",
+		"Print this sheet first and measure the calibration square, both sides and both diagonals. Every other sheet has a rule along each axis: look at them before a template is cut out.",
+	}}
+}
+
+// cautions are said once a pack; what belongs to one operation stands beside
+// it as well.
+func cautions(pieces []Piece) templates.Panel {
+	text := []string{
+		"Isolate power before setting a machine. Follow its manual and keep its guards on.",
+		"Featherboards, jigs and push blocks for small and for angled parts; hands never above or beside the cut. Never trap an offcut between fence and blade.",
+	}
+	if slices.ContainsFunc(pieces, func(p Piece) bool { return p.Top.Kind == design.GlassTop }) {
+		text = append(text, "Glass tempered, its edges worked, and never lifted by its bonding.")
+	}
+	return templates.Panel{Heading: "Cautions", Text: append(text,
+		"Adhesives and finish by their data sheets; rags soaked in finish can catch fire by themselves: dry them spread out, or keep them under water.",
+		"Local rules and licensed practice come before these sheets.",
+	)}
+}

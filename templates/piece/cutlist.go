@@ -1,0 +1,215 @@
+package piece
+
+import (
+	"math"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// A Stick is the size of a piece of wood in mm, its length along the grain.
+type Stick struct{ Length, Width, Thickness float64 }
+
+// Volume returns the volume in mm³.
+func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
+
+// plus returns s with the rough allowances of the design added.
+func (s Stick) plus(w design.Wood) Stick {
+	return Stick{s.Length + w.ExtraLength, s.Width + w.ExtraWidth, s.Thickness + w.ExtraThickness}
+}
+
+// A SizeCount is how many of a part one size takes.
+type SizeCount struct {
+	Size  string
+	Count int
+}
+
+// A CutRow is one kind of part. Parts that are alike in several sizes are one
+// row.
+type CutRow struct {
+	Part   string
+	Sizes  []SizeCount // what each size takes; none for what serves all sizes
+	Serves int         // pieces that serve all sizes alike: test pieces, cauls
+	Spares int
+	// Finished is as designed or milled, from tip to tip; Sawn is squared to
+	// length, before its ends are worked; Rough is Sawn and the allowances.
+	// A part sawn from an offcut has no Rough.
+	Finished, Sawn, Rough Stick
+	From                  string // the offcut it comes from; empty for what is bought for
+	// Net is the volume in mm³ of one finished part, nothing for what is not
+	// in the finished piece.
+	Net float64
+	// kind holds all that parts of this name differ by.
+	kind any
+}
+
+// Parts returns the number of parts that go into the finished pieces.
+func (r CutRow) Parts() int {
+	sum := 0
+	for _, s := range r.Sizes {
+		sum += s.Count
+	}
+	return sum
+}
+
+// Pieces returns the number to prepare, spares and test pieces among them.
+func (r CutRow) Pieces() int { return r.Parts() + r.Serves + r.Spares }
+
+// bought reports whether wood is bought for the row.
+func (r CutRow) bought() bool { return r.From == "" }
+
+// Hardware is what is bought ready.
+type Hardware struct {
+	Name  string
+	Count int
+}
+
+// A CutList holds the parts of all sizes of one design.
+type CutList struct {
+	Unit     measure.Unit
+	Rows     []CutRow
+	Hardware []Hardware
+	Waste    float64 // share to buy on top
+	Boards   *CuttingPlan
+}
+
+// NewCutList returns the cut list of the sizes of one design. The boards are
+// nil where it lists none.
+func NewCutList(pieces []Piece) CutList {
+	var c CutList
+	for _, rows := range []func(Piece) []CutRow{stretcherRows, legRows, topRows, testRows, padRows, blockRows} {
+		for _, p := range pieces {
+			for _, r := range rows(p) {
+				c.Rows = addRow(c.Rows, r)
+			}
+		}
+	}
+	for _, p := range pieces {
+		c.Unit = p.Unit
+		c.Waste = math.Max(c.Waste, p.Wood.Waste)
+		c.Hardware = addHardware(c.Hardware, p)
+	}
+	if boards := listedBoards(pieces); len(boards) > 0 {
+		plan := planBoards(c.roughPieces(), boards, ripKerf(pieces))
+		c.Boards = &plan
+	}
+	return c
+}
+
+// addRow adds a row, or counts it to the one that is alike.
+func addRow(rows []CutRow, r CutRow) []CutRow {
+	for i := range rows {
+		if rows[i].kind != r.kind {
+			continue
+		}
+		rows[i].Sizes = append(rows[i].Sizes, r.Sizes...)
+		rows[i].Serves = max(rows[i].Serves, r.Serves)
+		return rows
+	}
+	return append(rows, r)
+}
+
+// A stretcherKind is all that one stretcher can differ from another by.
+type stretcherKind struct {
+	frame       [5]float64 // sides, inside, width, depth, slack
+	over        bool
+	plain       design.PlainEnd
+	left, right float64
+	bridle      [3]float64 // angle, breadth, tenon
+	mortise     bool
+}
+
+func (p Piece) stretcherKind() stretcherKind {
+	r, b := p.Frame.Ring, p.Bridle
+	return stretcherKind{
+		[5]float64{float64(r.Sides), steady(r.Inside), steady(r.Width), steady(r.Depth), steady(p.Ring.Slack)},
+		p.Frame.Over, p.Ring.Plain, steady(p.PlainReach), steady(p.LegReach),
+		[3]float64{steady(b.Angle), steady(b.Leg), steady(b.Third())}, b.Stretcher().Slot,
+	}
+}
+
+// A legKind is all that one leg can differ from another by.
+type legKind struct {
+	leg     [5]float64 // breadth, thickness, height, splay, proud
+	joint   [2]float64 // depth, tenon
+	mortise bool
+	taper   [2]float64 // start, foot
+	faces   int        // −1 for none
+}
+
+func (p Piece) legKind() legKind {
+	l, b := p.Frame.Leg, p.Bridle
+	k := legKind{
+		leg:     [5]float64{steady(l.Breadth), steady(l.Thickness), steady(l.Height), steady(l.Splay), steady(p.Legs.Proud)},
+		joint:   [2]float64{steady(b.Depth), steady(b.Third())},
+		mortise: b.Head().Slot,
+		faces:   -1,
+	}
+	if p.Taper != nil {
+		k.taper, k.faces = [2]float64{steady(p.Taper.Start), steady(p.Taper.Foot)}, int(p.Taper.Faces)
+	}
+	return k
+}
+
+// steady rounds away what arithmetic alone makes of one figure, to a millionth.
+func steady(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+
+// SawnStretcher returns a stretcher squared to length, before it is worked.
+func (p Piece) SawnStretcher() Stick {
+	return Stick{p.RoughStretcher(), p.Frame.Ring.Width, p.Frame.Ring.Depth}
+}
+
+// SawnLeg returns a leg squared to length: both level cuts and what the head
+// is left long go into it.
+func (p Piece) SawnLeg() Stick {
+	return Stick{p.Frame.Leg.Blank() + p.headLong(), p.Frame.Leg.Breadth, p.Frame.Leg.Thickness}
+}
+
+// FinishedLeg returns the length of the finished leg from tip to tip, along
+// the grain.
+func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.headProud() }
+
+// headProud is what a proud head takes along the leg.
+func (p Piece) headProud() float64 { return p.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
+
+// spareParts returns how many spares an angled part gets: never none, for a
+// slip at the last cut must not cost all the settings before it.
+func (p Piece) spareParts() int { return max(1, p.Wood.Spares) }
+
+func stretcherRows(p Piece) []CutRow {
+	finished := p.SawnStretcher()
+	finished.Length = p.FinishedStretcher()
+	return []CutRow{{
+		Part: "stretcher", Sizes: p.each(), Spares: p.spareParts(),
+		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.SawnStretcher().plus(p.Wood),
+		Net: p.stretcher().Volume(), kind: p.stretcherKind(),
+	}}
+}
+
+func legRows(p Piece) []CutRow {
+	finished := p.SawnLeg()
+	finished.Length = p.FinishedLeg()
+	return []CutRow{{
+		Part: "leg", Sizes: p.each(), Spares: p.spareParts(),
+		Finished: finished, Sawn: p.SawnLeg(), Rough: p.SawnLeg().plus(p.Wood),
+		Net: p.leg().Volume(), kind: p.legKind(),
+	}}
+}
+
+// each returns one of a part for every stretcher.
+func (p Piece) each() []SizeCount { return []SizeCount{{p.Size, p.Frame.Ring.Sides}} }
+
+// addHardware adds the bumpers of a size.
+func addHardware(all []Hardware, p Piece) []Hardware {
+	if padHeight(p.Design) == 0 || !p.Top.Pads.Bumpers {
+		return all
+	}
+	name := "bumper, " + p.mm(p.Top.Pads.Diameter) + " across, " + p.mm(p.Top.Pads.Height) + " high"
+	for i := range all {
+		if all[i].Name == name {
+			all[i].Count += p.Frame.Ring.Sides
+			return all
+		}
+	}
+	return append(all, Hardware{name, p.Frame.Ring.Sides})
+}

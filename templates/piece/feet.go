@@ -1,0 +1,145 @@
+package piece
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// settle finds splay and place of the legs, each of which may hang on the
+// other. With the foot circle or the foot spread given it halves the range of
+// splays: however the legs are placed, more splay sets the feet further out.
+func settle(d design.Design, f geometry.Frame) (geometry.Frame, error) {
+	lean := func(splay float64) geometry.Frame {
+		f.Leg.Splay = splay
+		if d.Legs.At == 0 {
+			f.Leg.At = f.LeastAt(d.Legs.Clear)
+		}
+		return f
+	}
+	if d.Legs.Lean == design.BySplay {
+		return lean(d.Legs.Given), nil
+	}
+	plumb, steepest := lean(0), lean(geometry.LeanSteepest)
+	t := taper(d.Legs.Taper, plumb.Leg)
+	if err := cmp.Or(checkTaper(t, plumb.Leg.Thickness), checkFeet(d, plumb, steepest)); err != nil {
+		return f, err
+	}
+	lo, hi := 0.0, geometry.LeanSteepest
+	const halvings = 60 // leave less than the last bit of a splay
+	for range halvings {
+		if mid := (lo + hi) / 2; feet(d, lean(mid)) <= d.Legs.Given {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lean(lo), nil
+}
+
+// feet returns what the design gives of the feet: the diameter of their circle
+// or the distance from one to the next.
+func feet(d design.Design, f geometry.Frame) float64 {
+	radius := footRadius(taper(d.Legs.Taper, f.Leg), f)
+	if d.Legs.Lean == design.ByFootSpread {
+		return geometry.Chord(radius, f.Ring.Polygon().Turn())
+	}
+	return 2 * radius
+}
+
+// checkFeet returns a *measure.BoundError for feet that no splay gives.
+func checkFeet(d design.Design, plumb, steepest geometry.Frame) error {
+	figure := "foot circle"
+	if d.Legs.Lean == design.ByFootSpread {
+		figure = "foot spread"
+	}
+	given := measure.Length(d.Legs.Given)
+	return cmp.Or(
+		measure.AtLeast(figure, given, "that of plumb legs", measure.Length(feet(d, plumb)),
+			"move the legs inward, or make the ring smaller"),
+		measure.AtMost(figure, given, "that of the steepest legs", measure.Length(feet(d, steepest)),
+			"move the legs outward, or make the ring larger"),
+	)
+}
+
+// taper returns the taper of a leg; nil where it keeps its section.
+func taper(t *design.Taper, l geometry.Leg) *geometry.Taper {
+	if t == nil {
+		return nil
+	}
+	return &geometry.Taper{Length: l.Length(), Top: l.Breadth, Foot: t.Foot, Start: t.Start, Faces: t.Faces}
+}
+
+// checkTaper returns a *measure.BoundError for a taper that no leg so thick can
+// have.
+func checkTaper(t *geometry.Taper, thickness float64) error {
+	if t == nil {
+		return nil
+	}
+	if err := t.Check(); err != nil {
+		return err
+	}
+	across := 0.0 // what the other way of the leg loses
+	switch t.Faces {
+	case geometry.AdjacentFaces:
+		across = t.Loss()
+	case geometry.FourFaces:
+		across = 2 * t.Loss()
+	}
+	return cmp.Or(
+		stock("foot", t.Foot, longest),
+		measure.AtMost("taper across the stretcher", measure.Length(across),
+			"what leaves 1 mm of the leg", measure.Length(thickness-least), "take less off, or taper only faces that look along the stretcher"),
+	)
+}
+
+// foot returns where the middle of the outer edge of the finished foot stands
+// on the floor, in the frame of a stretcher so wide.
+//
+// A taper of the outer face brings it in: t mm down the leg the face has lost
+// k·(t − Start), k its loss for every mm, and so it comes to the floor where
+// t·cos α + k·(t − Start)·sin α = Height. Of two adjacent tapers one leaves the
+// outer face and takes its loss off the side that looks into the ring.
+func foot(t *geometry.Taper, l geometry.Leg, width float64) geometry.Point {
+	at := geometry.Pt(l.Foot(), width/2)
+	switch {
+	case t == nil:
+	case t.Faces == geometry.AdjacentFaces:
+		at.Y += t.Loss() / 2
+	case t.Faces.Symmetric():
+		s, c := math.Sincos(l.Splay)
+		k := t.Loss() / t.Run()
+		run := (l.Height - t.Start*c) / (c + k*s)
+		at.X = l.At + s*t.Start + (s-k*c)*run
+	}
+	return at
+}
+
+// footRadius returns how far from the centre of the ring that point stands.
+func footRadius(t *geometry.Taper, f geometry.Frame) float64 {
+	at := foot(t, f.Leg, f.Ring.Width)
+	return math.Hypot(at.X, f.Ring.Polygon().Apothem+at.Y)
+}
+
+// Foot returns how far from mid-length of its stretcher the outer edge of the
+// finished foot stands on the floor.
+func (p Piece) Foot() float64 { return foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width).X }
+
+// FootRadius returns the radius of the circle on the floor, about the centre
+// of the ring, through the middles of the outer edges of the finished feet.
+// A leg that keeps its outer and its ringward face has them under the middle
+// of its stretcher.
+func (p Piece) FootRadius() float64 { return footRadius(p.Taper, p.Frame) }
+
+// FootSpread returns the distance between the same points of neighbouring feet.
+func (p Piece) FootSpread() float64 {
+	return geometry.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
+}
+
+// footPoint returns the same point of foot i in plan.
+func (p Piece) footPoint(i int) geometry.Point {
+	return p.Frame.Ring.Place(i, 0).Apply(foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width))
+}

@@ -1,0 +1,163 @@
+package piece
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+)
+
+// lapJob returns the lap that every end of every stretcher takes, seen on the
+// face that is cut, the inside edge towards the maker. Both ends show the same
+// hand, for tumbled end over end the one comes to lie as the other lay: the
+// right one where the leg end is lapped on the upper face, for there the leg
+// end lies to the right.
+//
+// The lap is counted from its own inner shoulder, not from an end, so that
+// sizes whose stretchers differ in length only share it.
+func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
+	lap := p.Frame.Ring.Lap(p.Kerf)
+	lap.At = 0
+	drawn, err := templates.Lap(lap, s)
+	if err != nil {
+		return templates.Job{}, err
+	}
+	fromEdge, _ := lap.Gauge()
+	hand, view := ", left hand, ", geometry.MirrorX()
+	if p.Frame.Over {
+		hand, view = ", right hand, ", geometry.Identity()
+	}
+	job := templates.Job{Panels: []templates.Panel{p.lapPanel()}}
+	for _, d := range drawn.Drawings {
+		before, after, ok := strings.Cut(d.Name, hand)
+		if !ok {
+			continue
+		}
+		d = relabelled(d, map[string]string{
+			"datum": "square line",
+			p.say(measure.Angle(lap.Angle)) + " from the edge": p.say(measure.Angle(fromEdge)) + " from the edge",
+			"reference edge":    "inside edge: reference edge",
+			"far edge":          "outside edge",
+			"face side":         "cut face",
+			"lap up: face side": "cut face",
+		})
+		name := map[string]string{"face": "cut face", "reference edge": "inside edge"}[after]
+		if name == "" {
+			name = after
+		}
+		if after != "reference edge" {
+			d.Add(p.shoulders(lap).Moved(view))
+		}
+		job.Drawings = append(job.Drawings, d.Named(before+", "+name))
+	}
+	return job, nil
+}
+
+// shoulders names the two shoulders of a lap and, where the plain end is
+// closed with slack, adds the shoulder that has it.
+func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
+	var d templates.Drawing
+	c := lap.Corners()
+	d.LabelLine(c[0], c[3], "inner shoulder")
+	outer := "outer shoulder, leg end only"
+	if p.Ring.Plain == design.ClosedEnd {
+		outer = "outer shoulder"
+	}
+	if p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0 {
+		by := geometry.Pt(p.Ring.Slack/math.Sin(lap.Angle), 0)
+		a, b := c[1].Add(by), c[2].Add(by)
+		d.Line(templates.Construction, a, b)
+		d.LabelLine(a, b, "plain end: "+p.mm(p.Ring.Slack)+" slack")
+		outer += ", leg end"
+	}
+	d.LabelLine(c[1], c[2], outer)
+	return d
+}
+
+// lapPanel says where the laps stand, and on which faces.
+func (p Piece) lapPanel() templates.Panel {
+	r := p.Frame.Ring
+	inner, outer := r.Shoulders(0)
+	innerFar, outerFar := r.Shoulders(r.Width)
+	up, down := "leg end", "plain end"
+	if !p.Frame.Over {
+		up, down = down, up
+	}
+	plain := "The plain end is left open: everything from the inner shoulder to the end comes away, so that the ring can be slid together."
+	if p.Ring.Plain == design.ClosedEnd {
+		plain = "The plain end is closed: its outer shoulder leaves " + p.mm(p.Ring.Slack) + " of slack, square to the lap."
+	}
+	return templates.Panel{
+		Heading: "Where the laps stand",
+		Table: [][]string{
+			{"from mid-length of the stretcher", "inside edge", "outside edge"},
+			{"inner shoulder", p.mm(inner), p.mm(innerFar)},
+			{"outer shoulder", p.mm(outer), p.mm(outerFar)},
+			{"deep", p.mm(r.Depth / 2)},
+		},
+		Text: []string{
+			"One template serves both ends: the lap of the " + up + " is on the upper face, that of the " + down + " on the underside. Mark mid-length on the inside edge, lay the template on the face that is cut with the inside edge towards you, then tumble the stretcher end over end for the other lap. Never roll it.",
+			plain,
+		},
+	}
+}
+
+// bridleJob returns both parts of the joint between stretcher and leg. The
+// corner is a right hand one for whoever looks at the inside face of the
+// stretcher: the leg end lies to the right there, and so all face sides look
+// into the ring.
+func bridleJob(p Piece, s templates.Setting) (templates.Job, error) {
+	drawn, err := templates.Bridle(p.Bridle, s)
+	if err != nil {
+		return templates.Job{}, err
+	}
+	var job templates.Job
+	for _, d := range drawn.Drawings {
+		part, view, ok := strings.Cut(d.Name, ", right hand, ")
+		if !ok {
+			part, view, ok = strings.Cut(d.Name, ", both hands, ")
+		}
+		if !ok {
+			continue
+		}
+		name := "bridle, " + part + ", " + view
+		if view == "face" {
+			name = "bridle, " + part + ", inside face"
+		}
+		if part == "leg" && p.Legs.Proud > 0 {
+			d = p.runsOn(d)
+		}
+		job.Drawings = append(job.Drawings, relabelled(d, p.bridleWords(part)).Named(name))
+	}
+	return job, nil
+}
+
+// bridleWords is what the lines of a bridle are called on this piece.
+func (p Piece) bridleWords(part string) map[string]string {
+	words := map[string]string{"face side": "inside face: face side", "back face": "outside face"}
+	if part == "leg" && p.Legs.Proud > 0 {
+		words["trim line"] = "top of the stretcher"
+		words["saw, "+p.mm(geometry.BridleLong)+" long"] = "runs on: " + p.mm(p.Legs.Proud) + " proud"
+	}
+	return words
+}
+
+// runsOn turns the end of a leg whose head stands proud into a mere break: the
+// saw cuts further out.
+func (p Piece) runsOn(d templates.Drawing) templates.Drawing {
+	head := p.Bridle.Head()
+	ends := [2]float64{head.RoughEnd(0), head.RoughEnd(head.Width)}
+	for i, s := range d.Strokes {
+		atEnd := s.Role == templates.Cut && !slices.ContainsFunc(s.Points, func(q geometry.Point) bool {
+			return math.Abs(q.X-ends[0]) > 1e-9 && math.Abs(q.X-ends[1]) > 1e-9
+		})
+		if atEnd {
+			d.Strokes[i].Role = templates.Construction
+		}
+	}
+	return d
+}

@@ -1,0 +1,125 @@
+package piece
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// usualDensity in kg/m³ stands in for a wood of which nothing is known: a
+// middling hardwood (common practice, no source). A design that was read from
+// a file always has its density.
+const usualDensity = 700.0
+
+// Density returns that of the wood in kg/m³: as given, or that of the species.
+func (p Piece) Density() float64 {
+	if p.Wood.Density > 0 {
+		return p.Wood.Density
+	}
+	wood, _ := p.Wood.Known()
+	return cmp.Or(wood.Density, usualDensity)
+}
+
+// swing is by how much a width changes over the stated change of moisture, for
+// a board cut radially and for one cut tangentially.
+type swing struct{ radial, tangential float64 }
+
+// swing returns that of so many mm of width.
+func (p Piece) swing(wood design.WoodSpecies, width float64) swing {
+	m := geometry.Movement{Width: width, From: p.Wood.MoistureFrom, To: p.Wood.MoistureTo}
+	s := swing{}
+	m.Coefficient = wood.Radial
+	s.radial = m.Change()
+	m.Coefficient = wood.Tangential
+	s.tangential = m.Change()
+	return s
+}
+
+// most returns the larger change, sign dropped.
+func (s swing) most() float64 { return math.Max(math.Abs(s.radial), math.Abs(s.tangential)) }
+
+// movementGroup says what the width of each wooden part does over the stated
+// change of moisture. Along the grain wood keeps its length.
+func (p Piece) movementGroup() Group {
+	g := Group{Heading: "Movement of the wood"}
+	wood, known := p.Wood.Known()
+	if !known {
+		g.Text = []string{"Nothing is known of how this wood moves: it is not in the table of woods."}
+		return g
+	}
+	if p.Wood.MoistureFrom == p.Wood.MoistureTo {
+		g.Text = []string{"The design states no change of moisture."}
+		return g
+	}
+	g.Heading = fmt.Sprintf("Movement of the wood, %s from %s %% to %s %% of moisture", wood.Name,
+		p.say(measure.Number(p.Wood.MoistureFrom)), p.say(measure.Number(p.Wood.MoistureTo)))
+	for _, w := range p.movers() {
+		s := p.swing(wood, w.width)
+		g.add(w.name+", quarter sawn", measure.Length(s.radial))
+		g.add(w.name+", flat sawn", measure.Length(s.tangential))
+	}
+	g.Text = p.movementWords(wood)
+	return g
+}
+
+// A mover is a size across the grain.
+type mover struct {
+	name  string
+	width float64
+}
+
+func (p Piece) movers() []mover {
+	r, l := p.Frame.Ring, p.Frame.Leg
+	out := []mover{
+		{"width of the stretcher", r.Width}, {"depth of the stretcher", r.Depth},
+		{"breadth of the leg", l.Breadth},
+	}
+	if l.Thickness != r.Width {
+		out = append(out, mover{"thickness of the leg", l.Thickness})
+	}
+	if p.Top.Kind == design.WoodTop {
+		out = append(out, mover{"width of the top", p.topPanel().Width})
+	}
+	return out
+}
+
+// felt is the change in mm from which a fit is felt, and widestGlue the width in
+// mm up to which a joint glued across the grain holds (both common practice, no
+// source).
+const (
+	felt       = 0.2
+	widestGlue = 75.0
+)
+
+// movementWords says of each joint whether it minds.
+func (p Piece) movementWords(wood design.WoodSpecies) []string {
+	r, l := p.Frame.Ring, p.Frame.Leg
+	lap := p.swing(wood, r.Width).most()
+	out := []string{fmt.Sprintf("Laps: each stands between shoulders that keep their distance while its width changes by up to %s; %s.",
+		p.mm(lap), minds(lap, "fit them at the moisture of the room they go to", "the joint does not mind"))}
+	across := math.Max(r.Depth, l.Breadth)
+	words := "the cheeks are narrow enough to be glued across the grain"
+	if across > widestGlue {
+		words = fmt.Sprintf("cheeks wider than %s may break their glue", p.mm(widestGlue))
+	}
+	out = append(out, fmt.Sprintf("Bridle: stretcher and leg cross, and what is %s across changes by up to %s; %s.",
+		p.mm(across), p.mm(p.swing(wood, across).most()), words))
+	if p.Top.Kind == design.WoodTop {
+		top := p.swing(wood, p.topPanel().Width).most()
+		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.mm(top),
+			minds(top, "screw it from below through slots, and do not glue it to the frame", "it may be fixed as you like")))
+	}
+	return out
+}
+
+// minds picks the words for a change that is felt or not.
+func minds(change float64, yes, no string) string {
+	if change > felt {
+		return yes
+	}
+	return no
+}

@@ -1,0 +1,77 @@
+package piece
+
+import (
+	"slices"
+
+	"rodsheet/templates"
+)
+
+// Pack returns the jobs of the whole pack in the order in which they are
+// needed: the cover, the cut list, the settings, the full-size templates, the
+// checks with all figures. The pieces are the sizes of one design; plan adds
+// the full-size plan of the ring to the templates.
+//
+// The error is a *measure.BoundError. There is none for a Piece that Work has
+// returned without one.
+func Pack(pieces []Piece, plan bool, s templates.Setting) ([]templates.Job, error) {
+	if len(pieces) == 0 {
+		return nil, nil
+	}
+	s.Unit = pieces[0].Unit
+	fullSize, err := fullSizeJob(pieces, plan, s)
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc([]templates.Job{
+		coverJob(pieces),
+		{Name: "cut-list", Title: "Cut list", Panels: CutListPanels(pieces)},
+		{Name: "settings", Title: "Settings", Panels: append(SettingsPanels(pieces), GlueUpPanels(pieces)...)},
+		fullSize,
+		{Name: "figures", Title: "Checks and figures", Panels: figuresOf(pieces)},
+	}, empty), nil
+}
+
+// empty reports whether a job would print nothing.
+func empty(j templates.Job) bool {
+	return len(j.Pictures) == 0 && len(j.Drawings) == 0 && len(j.Panels) == 0
+}
+
+// figuresOf returns the checks and the figures of each size in turn.
+func figuresOf(pieces []Piece) []templates.Panel {
+	var out []templates.Panel
+	for _, p := range pieces {
+		for _, panel := range append(CheckPanels(p), FigurePanels(p)...) {
+			out = append(out, ofSizes(panel, []string{p.Size}, len(pieces)))
+		}
+	}
+	return out
+}
+
+// fullSizeJob returns all that is drawn at full size, nothing of it twice:
+// what two sizes share is drawn once and says so.
+func fullSizeJob(pieces []Piece, plan bool, s templates.Setting) (templates.Job, error) {
+	out := templates.Job{Name: "templates", Title: "Templates"}
+	angles, err := anglesJob(pieces, s)
+	if err != nil {
+		return out, err
+	}
+	join(&out, angles)
+	kinds := []kind{lapJob, bridleJob, legJob, holdingJob, padJob, topJob}
+	if plan {
+		kinds = append(kinds, planJob)
+	}
+	for _, k := range kinds {
+		job, err := k.shared(pieces, s)
+		if err != nil {
+			return out, err
+		}
+		join(&out, job)
+	}
+	return out, nil
+}
+
+// join puts the drawings and panels of part behind those of whole.
+func join(whole *templates.Job, part templates.Job) {
+	whole.Drawings = append(whole.Drawings, part.Drawings...)
+	whole.Panels = append(whole.Panels, part.Panels...)
+}

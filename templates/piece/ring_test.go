@@ -1,0 +1,157 @@
+package piece
+
+import (
+	"cmp"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// Ends of stretchers, where more than four close in on each other: they pass
+// until the reach that the ring allows, and meet beyond it.
+func TestEndsOfStretchers(t *testing.T) {
+	for n := 5; n <= 8; n++ {
+		for _, beyond := range []float64{-0.5, 0.5} {
+			d := low()
+			d.Ring.Sides, d.Ring.Inside, d.Legs.Proud, d.Top.Kind = n, 300, 0, design.NoTop
+			d.Legs.Given, d.Legs.Taper, d.Ring.LegEndOver = 0, nil, n%2 == 0
+			// Both reaches at s/2·(1 − 1/cos φ), where square ends touch.
+			most := 150 * (1 - 1/math.Cos(phi(n)))
+			d.Ring.Horn = most + beyond - (150 + 28/math.Sin(phi(n)))
+			d.Legs.At = most + beyond
+			p := worked(t, d)
+			meet := 0.0
+			parts := p.Parts()
+			for i, a := range parts {
+				for j := range i {
+					meet += clashVolume(a, parts[j])
+				}
+			}
+			if (meet > 0) != (beyond > 0) {
+				t.Errorf("%d sides, ends %.1f mm beyond: they share %.3f mm³", n, beyond, meet)
+			}
+		}
+	}
+}
+
+// openRing returns the stretchers with the ring open by slide.
+func openRing(p Piece, stretcher solid.Part, slide float64) []solid.Part {
+	var out []solid.Part
+	for i := range p.Frame.Ring.Sides {
+		m := p.Frame.Ring.Place(i, slide)
+		out = append(out, stretcher.Transform(solid.Affine3{
+			X: solid.V(m.A, m.B, 0), Y: solid.V(m.C, m.D, 0), Z: solid.V(0, 0, 1), O: solid.V(m.E, m.F, 0),
+		}))
+	}
+	return out
+}
+
+// rough returns the stretcher before its ends are trimmed, laps cut: square
+// ends at the rough reach, the plain end's lap open.
+func rough(t *rapid.T, p Piece) solid.Part {
+	reach := p.RoughReach()
+	d := p.Design
+	d.Ring.Plain, d.Ring.Horn = design.OpenEnd, reach-p.Frame.Ring.Reach(0)
+	// A plumb leg beyond the end leaves it square and whole.
+	d.Legs.At, d.Legs.Given, d.Legs.Breadth = reach+1, 0, 1
+	return worked(t, d).stretcher().Cut(solid.Through(solid.V(reach, 0, 0), solid.V(1, 0, 0)))
+}
+
+// With the plain ends open or flush the ring slides shut, finished or rough,
+// with nothing in the way at any moment; with closed ends it does not.
+func TestRingSlidesShut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		p := worked(t, d)
+		slide := rapid.Float64Range(0, 1.5*p.RoughReach()).Draw(t, "slide")
+		clashes := func(stretcher solid.Part, slide float64) float64 {
+			sum := 0.0
+			parts := openRing(p, stretcher, slide)
+			for i, a := range parts {
+				for _, b := range parts[:i] {
+					sum += clashVolume(a, b)
+				}
+			}
+			return sum
+		}
+		if d.Ring.Plain == design.ClosedEnd {
+			// Past its slack the neighbour runs into the outer shoulder.
+			past := d.Ring.Slack/math.Sin(phi(d.Ring.Sides)) + 0.5
+			if v := clashes(p.stretcher(), past); v == 0 {
+				t.Errorf("closed ends let the ring slide by %.2f", past)
+			}
+			return
+		}
+		if v := clashes(p.stretcher(), slide); v != 0 {
+			t.Errorf("open by %.2f the stretchers share %.6f mm³", slide, v)
+		}
+		if v := clashes(rough(t, p), slide); v != 0 {
+			t.Errorf("rough and open by %.2f the stretchers share %.6f mm³", slide, v)
+		}
+	})
+}
+
+// Sizes as milled change laps, tenons and settings, and leave the outline and
+// the fit alone.
+func TestAsMilled(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Top = design.Top{
+			Kind: design.WoodTop, Outline: design.TopOutline(rapid.IntRange(0, 1).Draw(t, "outline")),
+			Thickness: 20, Overhang: 12, Pads: design.Pads{Diameter: 10, Height: 15},
+		}
+		d.Legs.Proud, d.Legs.Clear = 0, d.Legs.Clear+10 // room for a wider stretcher
+		less := rapid.Float64Range(-1, 1)
+		m := d
+		m.Milled = design.Milled{
+			Width: d.Ring.Width - less.Draw(t, "less wide"), Depth: d.Ring.Depth - less.Draw(t, "less deep"),
+			Breadth: d.Legs.Breadth - less.Draw(t, "less broad"), Kerf: 2.4,
+		}
+		p, q := worked(t, d), worked(t, m)
+		a := phi(d.Ring.Sides)
+		nearly(t, "at", q.Frame.Leg.At, p.Frame.Leg.At)
+		nearly(t, "splay", q.Frame.Leg.Splay, p.Frame.Leg.Splay)
+		nearly(t, "height", q.Overall(), p.Overall())
+		nearly(t, "inside", q.Frame.Ring.Inside, d.Ring.Inside)
+		nearly(t, "foot", q.Foot(), p.Foot())
+		nearly(t, "area of the top", q.TopArea(), p.TopArea())
+		nearly(t, "lap", q.EndLap().EdgeLength(), m.Milled.Width/math.Sin(a))
+		nearly(t, "spacer", q.EndLap().Spacer(), (m.Milled.Width-2.4)/math.Sin(a))
+		nearly(t, "blade", q.EndLap().BladeHeight(), m.Milled.Depth/2)
+		nearly(t, "tenon", q.Bridle.Third(), cmp.Or(d.Legs.Tenon, m.Milled.Width/3))
+		// In the room: outer face of every leg and inside of every stretcher
+		// where they were, and every joint filled.
+		for i := range 2 {
+			before, after := p.leg().Transform(p.place(i)), q.leg().Transform(q.place(i))
+			nearly(t, "thickness of the leg", q.leg().Bounds().Size().Y, m.Milled.Width)
+			nearly(t, "foot on the floor", after.Bounds().Min.Z, 0)
+			nearly(t, "head", after.Bounds().Max.Z, before.Bounds().Max.Z)
+		}
+		crossing := slab(q.legLap(), 0, m.Milled.Depth).Transform(q.place(1))
+		parts := q.Parts()
+		nearly(t, "wood in a crossing", woodIn(crossing, parts[:6]...), m.Milled.Width*m.Milled.Width/math.Sin(a)*m.Milled.Depth)
+		for i, a := range parts {
+			for _, b := range parts[:i] {
+				if v := clashVolume(a, b); v != 0 {
+					t.Errorf("%s and %s share %.6f mm³", a.Name, b.Name, v)
+				}
+			}
+		}
+	})
+}
+
+// The setting of a stop goes with the measured blade and the rough length.
+func TestEndLapIsSetFromTheRoughEnd(t *testing.T) {
+	p := worked(t, low())
+	if p.RoughStretcher() != 2*p.RoughReach() || p.RoughReach() <= math.Max(p.PlainReach, p.LegReach) {
+		t.Errorf("rough %.3f for ends at %.3f and %.3f", p.RoughStretcher(), p.PlainReach, p.LegReach)
+	}
+	// 120 mm beyond the outer shoulder on the inside edge at 260/2 + 28/sin 60°.
+	near, _ := p.EndLap().Shoulders(0)
+	nearly(t, "near shoulder", p.RoughReach()-near, 130+28/math.Sin(measure.Radians(60)))
+}

@@ -1,0 +1,243 @@
+package piece
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// An op makes the step of one size, or none where that size has no need of it.
+type op func(batchedPiece) (Step, bool)
+
+// Settings returns the steps over all sizes of one design in working order.
+// What is the same for several sizes is one step, and steps that differ in
+// nothing but the stop follow each other.
+func Settings(pieces []Piece) []Step {
+	shop := batched(pieces)
+	var out []Step
+	run := func(shop []batchedPiece, ops []op) {
+		for _, o := range ops {
+			out = append(out, together(shop, o)...)
+		}
+	}
+	run(shop, stockOps())
+	for _, same := range grouped(shop, lapHeight) {
+		run(same, lapOps())
+	}
+	run(shop, ringOps())
+	for _, same := range grouped(shop, splay) {
+		run(same, endOps())
+	}
+	run(shop, uprightOps())
+	for _, same := range grouped(shop, splay) {
+		run(same, shoulderOps())
+	}
+	for _, ops := range [][]op{fitOps(), taperOps(), glueOps()} {
+		run(shop, ops)
+	}
+	return finish(out, len(pieces))
+}
+
+// batched counts the parts of each size. A spare that serves several sizes is
+// counted with the first of them, and so are the test pieces.
+func batched(pieces []Piece) []batchedPiece {
+	out := make([]batchedPiece, len(pieces))
+	list := NewCutList(pieces)
+	for i, p := range pieces {
+		batch := func(part string, n int, kind any, tests bool) Batch {
+			b := Batch{Part: part, Size: p.Size, Count: n}
+			for _, r := range list.Rows {
+				if r.kind == kind && r.Sizes[0].Size == p.Size {
+					b.Spares = r.Spares
+				}
+			}
+			if tests {
+				b.Tests = p.Wood.Tests
+			}
+			return b
+		}
+		n := p.Frame.Ring.Sides
+		out[i] = batchedPiece{
+			p,
+			batch("stretcher", n, p.stretcherKind(), firstSection(pieces[:i], p, Piece.SawnStretcher)),
+			batch("leg", n, p.legKind(), firstSection(pieces[:i], p, Piece.SawnLeg)),
+			Batch{Part: "top board", Size: p.Size},
+		}
+		if rows := topRows(p); len(rows) > 0 {
+			out[i].topBoards.Count = rows[0].Parts()
+		}
+	}
+	return out
+}
+
+// firstSection reports whether p is the first size of its section.
+func firstSection(before []Piece, p Piece, sawn func(Piece) Stick) bool {
+	section := func(p Piece) [2]float64 { return [2]float64{steady(sawn(p).Width), steady(sawn(p).Thickness)} }
+	return !slices.ContainsFunc(before, func(q Piece) bool { return section(q) == section(p) })
+}
+
+func lapHeight(p batchedPiece) float64 { return p.EndLap().BladeHeight() }
+func splay(p batchedPiece) float64     { return p.Frame.Leg.Splay }
+
+// grouped puts together the sizes that have one figure in common, in the order
+// of the design.
+func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batchedPiece {
+	var out [][]batchedPiece
+	for _, p := range shop {
+		i := slices.IndexFunc(out, func(g []batchedPiece) bool {
+			return steady(figure(g[0])) == steady(figure(p))
+		})
+		if i < 0 {
+			out = append(out, nil)
+			i = len(out) - 1
+		}
+		out[i] = append(out[i], p)
+	}
+	return out
+}
+
+// together makes one step for all the sizes that print alike. Those that
+// differ in the stop only come next to each other.
+func together(shop []batchedPiece, o op) []Step {
+	var out []Step
+	for _, p := range shop {
+		s, ok := o(p)
+		if !ok {
+			continue
+		}
+		s.unit, s.fromFence = p.Unit, p.Saw.FromFence
+		p.limit(&s)
+		out = place(out, s)
+	}
+	return out
+}
+
+// place adds a step to the one that prints alike, else behind the last that
+// differs in the stop only, else at the end.
+func place(steps []Step, s Step) []Step {
+	at := len(steps)
+	for i := range steps {
+		switch {
+		case steps[i].setting() == s.setting():
+			steps[i].Parts = append(steps[i].Parts, s.Parts...)
+			return steps
+		case steps[i].butStop() == s.butStop():
+			at = i + 1
+		}
+	}
+	return slices.Insert(steps, at, s)
+}
+
+// limit marks what the saw cannot reach.
+func (p batchedPiece) limit(s *Step) {
+	if s.Cut == nil {
+		return
+	}
+	c := s.Cut
+	c.Beyond = c.How == OnGauge && p.Saw.StopReach > 0 && c.Stop > p.Saw.StopReach
+	if p.Saw.Highest > 0 && c.Height > p.Saw.Highest {
+		c.ByHand = true
+		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.mm(p.Saw.Highest)))
+	}
+}
+
+// setting is all of a step as it is printed, but for its parts.
+func (s Step) setting() string {
+	return strings.Join(append(s.cells(), s.words()), "\n")
+}
+
+// butStop is setting without the stop.
+func (s Step) butStop() string {
+	if s.Cut == nil {
+		return s.setting()
+	}
+	cut := *s.Cut
+	cut.Stop, cut.Line, cut.Beyond = 0, 0, false
+	s.Cut = &cut
+	return s.setting()
+}
+
+// finish gives each reason and each caution once, and says what is shared.
+func finish(steps []Step, sizes int) []Step {
+	reasons := map[Op]bool{}
+	cautions := map[string]bool{}
+	for i := range steps {
+		s := &steps[i]
+		if reasons[s.Op] {
+			s.Once = nil
+		}
+		reasons[s.Op] = true
+		if cautions[s.Caution] {
+			s.Caution = ""
+		}
+		cautions[s.Caution] = true
+	}
+	for i := len(steps) - 1; i >= 0; i-- {
+		s := &steps[i]
+		if i > 0 {
+			s.shorten(steps[i-1])
+		}
+		if words := s.shared(sizes); words != "" {
+			s.Then = append([]string{words}, s.Then...)
+		}
+	}
+	return steps
+}
+
+// shorten leaves out what the row above has said already.
+func (s *Step) shorten(above Step) {
+	if s.Op != above.Op || s.Name != above.Name {
+		return
+	}
+	before := len(s.Then)
+	s.Then = slices.DeleteFunc(slices.Clone(s.Then), func(w string) bool { return slices.Contains(above.Then, w) })
+	said := len(s.Then) < before
+	if s.Test == above.Test && s.Test != "" {
+		s.Test, said = "", true
+	}
+	switch {
+	case s.sameBlade(above):
+		s.Then = append([]string{"As the row above: only the " + s.mark() + " moves."}, s.Then...)
+	case said:
+		s.Then = append([]string{"Otherwise as the row above."}, s.Then...)
+	}
+}
+
+// mark names what the end of the part comes to.
+func (s Step) mark() string {
+	if s.Cut.Line > 0 {
+		return "line"
+	}
+	return "stop"
+}
+
+// sameBlade reports whether two cuts differ in nothing but stop or line.
+func (s Step) sameBlade(t Step) bool {
+	if s.Cut == nil || t.Cut == nil || s.Down != t.Down || s.Fence != t.Fence || s.Cut.Stop+s.Cut.Line == 0 {
+		return false
+	}
+	blade := func(c Cut) string {
+		c.Stop, c.Line, c.Beyond = 0, 0, false
+		return strings.Join(Step{Cut: &c, unit: s.unit, fromFence: s.fromFence}.cells(), "\n")
+	}
+	return blade(*s.Cut) == blade(*t.Cut)
+}
+
+// shared says which sizes are cut together.
+func (s Step) shared(sizes int) string {
+	var names []string
+	for _, b := range s.Parts {
+		if !slices.Contains(names, b.Size) {
+			names = append(names, b.Size)
+		}
+	}
+	switch {
+	case s.Cut == nil || len(names) < 2:
+		return ""
+	case len(names) < sizes:
+		return strings.Join(names, ", ") + ": cut them together."
+	case sizes == 2:
+		return "Both sizes: cut them together."
+	}
+	return "All sizes: cut them together."
+}

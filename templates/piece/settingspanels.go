@@ -1,0 +1,151 @@
+package piece
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// none fills a cell that has nothing to say; an empty one asks to be filled in.
+const none = "–"
+
+// settingsHead names the columns of the settings list.
+func settingsHead() []string {
+	return []string{"no.", "step", "parts", "down; on the fence", "gauge", "blade", "stop, spacer", "used"}
+}
+
+// SettingsPanels returns the settings list as it is printed, a table for each
+// stage, numbered right through. Under each row stands what else there is to
+// know of it.
+func SettingsPanels(pieces []Piece) []templates.Panel {
+	var out []templates.Panel
+	for i, s := range Settings(pieces) {
+		heading := "Settings: " + s.Op.Stage().String()
+		if len(out) == 0 || out[len(out)-1].Heading != heading {
+			out = append(out, templates.Panel{Heading: heading, Ruled: true, Table: [][]string{settingsHead()}})
+		}
+		table := &out[len(out)-1].Table
+		number := fmt.Sprint(i + 1)
+		row := append([]string{number, s.Name, s.partText()}, s.cells()[1:]...)
+		*table = append(*table, append(row, ""))
+		if words := s.words(); words != "" {
+			*table = append(*table, []string{number + ": " + words})
+		}
+	}
+	return out
+}
+
+// cells returns the step's name and how part and saw stand for it.
+func (s Step) cells() []string {
+	lie := strings.Trim(s.Down+"; "+s.Fence, "; ")
+	if lie == "" {
+		lie = none
+	}
+	if s.Cut == nil {
+		return []string{s.Name, lie, none, none, none}
+	}
+	return []string{s.Name, lie, s.gaugeText(), s.bladeText(), s.stopText()}
+}
+
+// gaugeText gives the angle both ways, first as the gauge at hand reads it.
+func (s Step) gaugeText() string {
+	square := measure.Angle(s.Cut.Square).Text(s.unit)
+	edge := measure.Angle(s.Cut.Edge()).Text(s.unit)
+	switch {
+	case s.Cut.How == Upright && s.Cut.Square == 0:
+		return "upright jig"
+	case s.Cut.How == Upright:
+		return "upright jig, filler strip " + square
+	case s.Cut.How == OnTaper:
+		return "tapering jig, " + square + " to the straight face"
+	}
+	text := square + " from square, " + edge + " from the edge"
+	if s.fromFence {
+		text = edge + " from the edge, " + square + " from square"
+	}
+	if s.Cut.Toward != "" {
+		text += ", " + s.Cut.Toward
+	}
+	return text
+}
+
+func (s Step) bladeText() string {
+	switch {
+	case s.Cut.ByHand:
+		return "by hand, " + s.mm(s.Cut.Height)
+	case s.Cut.Through:
+		return "tilt " + measure.Angle(s.Cut.Tilt).Text(s.unit) + ", through " + s.mm(s.Cut.Height)
+	}
+	return "tilt " + measure.Angle(s.Cut.Tilt).Text(s.unit) + ", " + s.mm(s.Cut.Height) + " high"
+}
+
+func (s Step) stopText() string {
+	var all []string
+	c := s.Cut
+	if c.Stop > 0 {
+		text := s.mm(c.Stop) + ", " + c.Against
+		if c.Beyond {
+			text += "; farther than the stop reaches, saw to a knife line"
+		}
+		all = append(all, text)
+	}
+	if c.Spacer > 0 {
+		all = append(all, "spacer "+s.mm(c.Spacer))
+	}
+	if c.Line > 0 {
+		all = append(all, "no stop: line "+s.mm(c.Line)+" from "+c.From)
+	}
+	if len(all) == 0 {
+		return none
+	}
+	return strings.Join(all, "; ")
+}
+
+// mm writes a length in the unit of the list.
+func (s Step) mm(v float64) string { return measure.Length(v).Text(s.unit) }
+
+// words is what stands under a step.
+func (s Step) words() string {
+	all := slices.Concat(s.Then, s.Once)
+	if s.Test != "" {
+		all = append(all, "Test: "+s.Test)
+	}
+	if s.Caution != "" {
+		all = append(all, "Caution: "+s.Caution)
+	}
+	return strings.Join(all, " ")
+}
+
+// partText names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".
+func (s Step) partText() string {
+	var parts []string
+	counts := map[string][]string{}
+	extra := map[string][2]int{}
+	for _, b := range s.Parts {
+		if !slices.Contains(parts, b.Part) {
+			parts = append(parts, b.Part)
+		}
+		if b.Count > 0 {
+			counts[b.Part] = append(counts[b.Part], strings.TrimSpace(fmt.Sprintf("%d %s", b.Count, b.Size)))
+		}
+		e := extra[b.Part]
+		extra[b.Part] = [2]int{e[0] + b.Spares, e[1] + b.Tests}
+	}
+	for i, part := range parts {
+		all := counts[part]
+		for k, word := range []string{"spare", "test"} {
+			if n := extra[part][k]; n > 0 {
+				all = append(all, fmt.Sprintf("%d %s", n, word))
+			}
+		}
+		parts[i] = part
+		if len(all) > 0 {
+			parts[i] += ": " + strings.Join(all, ", ")
+		}
+	}
+	return cmp.Or(strings.Join(parts, "; "), none)
+}

@@ -1,0 +1,175 @@
+package piece
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// squareFrame is simple enough to be reckoned in the head: plumb legs, square
+// crossings, plain ends cut flush.
+func squareFrame() design.Design {
+	return design.Design{
+		Ring: design.Ring{Ring: geometry.Ring{Sides: 4, Inside: 200, Width: 30, Depth: 40}},
+		Legs: design.Legs{Breadth: 40, Tenon: 10, Height: 400, Clear: 5},
+		Wood: design.Wood{Density: 700},
+		Saw:  design.Saw{Kerf: 3},
+	}
+}
+
+func TestWeightByHand(t *testing.T) {
+	d := squareFrame()
+	p := workedOut(t, d)
+	// Stretcher: from −130 to 130 + 5 + 40, less two laps of half the depth and
+	// the slot. Leg: less the two cheeks beside its tenon.
+	stretcher := 305.*30*40 - 2*30*30*20 - 40*10*40
+	leg := 40.*30*400 - 40*20*40
+	frame := 4 * (stretcher + leg) * 700e-9
+	nearly(t, "frame", p.Mass(), frame)
+
+	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: 20}
+	nearly(t, "wooden top", workedOut(t, d).TopMass(), 300*300*20*700e-9)
+	d.Top.Pads = design.Pads{Diameter: 20, Height: 5}
+	pads := 4 * math.Pi * 10 * 10 * 5 * 700e-9
+	nearly(t, "pads", workedOut(t, d).FrameMass(), frame+pads)
+	d.Top.Pads.Bumpers = true
+	nearly(t, "bumpers", workedOut(t, d).FrameMass(), frame)
+
+	// 2500 kg/m³ (EN 572-1), so a square metre of 6 mm glass weighs 15.0 kg.
+	d.Top = design.Top{Kind: design.GlassTop, Outline: design.RingTop, Thickness: 6, Overhang: 370}
+	nearly(t, "glass", workedOut(t, d).TopMass(), 15)
+}
+
+// The worked examples of the test of ISO 7172, F = m·g·a/(o − 50 mm), with a
+// from the centre to the tipping line and o the overhang of the top past it:
+// the piece is made to stand so, and its density to weigh 20 kg.
+func TestTippingForceOfThePiece(t *testing.T) {
+	for _, tt := range []struct{ a, o, force float64 }{{300, 150, 588.6}, {250, 200, 327.0}} {
+		d := squareFrame()
+		d.Ring.Sides = 3
+		d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*tt.a/math.Cos(math.Pi/3)
+		d.Top = design.Top{Kind: design.WoodTop, Thickness: 30, Diameter: 2 * (tt.a + tt.o)}
+		d.Wood.Density *= 20 / workedOut(t, d).Mass()
+		var got []float64
+		for _, g := range workedOut(t, d).Groups() {
+			for _, f := range g.Figures {
+				if f.Value.Kind == measure.KindForce {
+					got = append(got, f.Value.Value)
+				}
+			}
+		}
+		// The source reckons with g = 9.81 m/s².
+		if len(got) != 1 || math.Abs(got[0]-tt.force*geometry.StandardGravity/9.81) > 0.05 {
+			t.Errorf("a %v, o %v: force %v, want %.1f", tt.a, tt.o, got, tt.force)
+		}
+	}
+}
+
+// The least load at a corner of a free outline that tips the piece, by moments
+// about the line through each two neighbouring feet.
+func TestTippingByMoments(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		mm := func(name string) float64 { return rapid.Float64Range(150, 900).Draw(t, name) }
+		d.Top = design.Top{Kind: design.GlassTop, Outline: design.FreeOutline, Thickness: 8,
+			Points: []geometry.Point{{X: -mm("a"), Y: -mm("b")}, {X: mm("c"), Y: -mm("d")}, {X: mm("e"), Y: mm("f")}, {X: -mm("g"), Y: mm("h")}}}
+		d.Wood.Density = 700
+		p, err := Work(d)
+		if err != nil {
+			t.Skip("no such outline")
+		}
+		c := find(t, p.Checks(), "standing")
+		want, falls := leastLoad(p)
+		switch {
+		case falls:
+			if c.Grade != Fails {
+				t.Errorf("its weight lies outside its feet, and %+v", c)
+			}
+		case math.IsInf(want, 1):
+			if c.Grade != Holds || !strings.HasPrefix(c.Words, "No load on the top tips") {
+				t.Errorf("nothing tips it, and %+v", c)
+			}
+		case math.Abs(c.Value.Value-want) > 1e-6*want:
+			t.Errorf("load %.6f kg, want %.6f", c.Value.Value, want)
+		}
+	})
+}
+
+// leastLoad takes moments about every line of two feet for a load on every
+// corner of the top.
+func leastLoad(p Piece) (kg float64, falls bool) {
+	n := p.Frame.Ring.Sides
+	foot := func(i int) geometry.Point {
+		out := geometry.Polar(1, math.Pi/2+2*math.Pi*float64(i)/float64(n))
+		along := geometry.Pt(out.Y, -out.X) // towards the leg
+		return out.Mul(p.Frame.Ring.Axis()).Add(along.Mul(p.Foot()))
+	}
+	corners := p.Top.Points
+	var centre geometry.Point
+	area := 0.0
+	for i := 1; i+1 < len(corners); i++ {
+		a, b, c := corners[0], corners[i], corners[i+1]
+		k := b.Sub(a).Cross(c.Sub(a)) / 2
+		area += k
+		centre = centre.Add(a.Add(b).Add(c).Mul(k / 3))
+	}
+	top := area * p.Top.Thickness * 2500e-9
+	centre = centre.Mul(1 / area * top / p.Mass())
+	kg = math.Inf(1)
+	for i := range n {
+		a, b := foot(i), foot(i+1)
+		within := func(q geometry.Point) float64 { return b.Sub(a).Cross(q.Sub(a)) } // a moment's arm, times the line's length
+		falls = falls || within(centre) <= 0
+		for _, q := range corners {
+			if arm := -within(q); arm > 0 {
+				kg = math.Min(kg, p.Mass()*within(centre)/arm)
+			}
+		}
+	}
+	return kg, falls
+}
+
+// Three feet never rock; feet outside the rim are said to be.
+func TestFeetAndRim(t *testing.T) {
+	for _, tt := range []struct {
+		sides int
+		top   float64
+		want  []string
+	}{
+		{3, 640, []string{"18.61 mm outside the rim", "Three legs never rock"}},
+		{3, 700, []string{"11.39 mm inside the rim"}},
+		{4, 900, []string{"4 legs rock"}},
+	} {
+		d := low()
+		d.Ring.Sides, d.Top.Diameter = tt.sides, tt.top
+		c := find(t, workedOut(t, d).Checks(), "feet")
+		for _, want := range tt.want {
+			if !strings.Contains(c.Words, want) {
+				t.Errorf("%d sides under %v mm: %q lacks %q", tt.sides, tt.top, c.Words, want)
+			}
+		}
+	}
+}
+
+// A rim that stands nowhere outside its feet cannot be pressed down.
+func TestNothingTipsIt(t *testing.T) {
+	d := low()
+	d.Top.Diameter = 300
+	p := workedOut(t, d)
+	if c := find(t, p.Checks(), "standing"); c.Relation != "" || c.Words != "No load on the top tips the piece: its rim stands nowhere outside what it stands on." {
+		t.Errorf("%+v", c)
+	}
+	for _, g := range p.Groups() {
+		for _, f := range g.Figures {
+			if !f.Value.Finite() {
+				t.Errorf("%s: %s is %v", g.Heading, f.Name, f.Value.Value)
+			}
+		}
+	}
+}

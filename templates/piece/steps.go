@@ -1,0 +1,269 @@
+package piece
+
+import (
+	"fmt"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+const (
+	cautionPower  = "Isolate power before setting. Follow the machine's manual and keep its guards on. Local rules and licensed practice come before this sheet."
+	cautionOffcut = "Never trap an offcut between fence and blade."
+	cautionJig    = "The jig slides along the fence; a featherboard holds it there. Hands stay on the jig, never above or beside the cut."
+	cautionSmall  = "Small angled parts are held in a jig or clamped, and moved with a push block; cut them free last."
+	cautionTaper  = "Use a tapering jig with hold-downs, the guard and a push block. Short or thin legs are safer by hand saw and plane."
+	cautionGlue   = "Glue, finish and finish-soaked rags are handled by their data sheets."
+	cautionGlass  = "Glass tempered, its edges worked; never lift a piece by a top that is only bonded on."
+)
+
+// stockOps mills everything at once: only wood of one milling gives laps and
+// tenons that fit alike, spares and test pieces among them.
+func stockOps() []op {
+	return []op{millStretchers, millLegs, millTop,
+		measureStretcherWidth, measureDepth, measureBreadth, measureKerf,
+		crosscutStretchers, crosscutLegs, crosscutTests}
+}
+
+func millStretchers(p batchedPiece) (Step, bool) {
+	s := p.SawnStretcher()
+	return Step{
+		Op: Mill, Name: "plane to " + p.bare(s.Width) + " × " + p.mm(s.Thickness), Parts: []Batch{p.stretchers},
+		Once:    []string{"Mill all stock of all sizes now, spares and test pieces with it, each setting of the planer once. A piece milled later never matches."},
+		Caution: cautionPower,
+	}, true
+}
+
+func millLegs(p batchedPiece) (Step, bool) {
+	s := p.SawnLeg()
+	return Step{
+		Op: Mill, Name: "plane to " + p.bare(s.Width) + " × " + p.mm(s.Thickness), Parts: []Batch{p.legs},
+		Then: []string{"The thickness of the legs is the width of the stretchers: one setting for both."},
+	}, true
+}
+
+func millTop(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: Mill, Name: "joint, glue up the panel, plane to " + p.mm(p.Top.Thickness), Parts: []Batch{p.topBoards},
+		Then: []string{"Finished panel at least " + p.mm(p.topPanel().Length) + " along the grain × " + p.mm(p.topPanel().Width) + "."},
+	}, p.Top.Kind == design.WoodTop
+}
+
+// measured is a figure to be measured, written down and put into the design.
+func (p batchedPiece) measured(name string, mm float64) (Step, bool) {
+	return Step{
+		Op: Measure, Name: "measure " + name + ": " + p.mm(mm),
+		Once: []string{"Write down what it came out at. Where it differs, put it under [milled] in the design file and print again: every setting below follows the wood as it is."},
+	}, true
+}
+
+func measureStretcherWidth(p batchedPiece) (Step, bool) {
+	return p.measured("width of stretcher, thickness of leg", p.Frame.Ring.Width)
+}
+
+func measureDepth(p batchedPiece) (Step, bool) {
+	return p.measured("depth of stretcher", p.Frame.Ring.Depth)
+}
+
+func measureBreadth(p batchedPiece) (Step, bool) {
+	return p.measured("breadth of leg", p.Frame.Leg.Breadth)
+}
+
+func measureKerf(p batchedPiece) (Step, bool) {
+	return p.measured("the kerf of a cut into an offcut", p.Kerf)
+}
+
+// squared is a crosscut to length, square.
+func (p batchedPiece) squared(part Batch, size Stick, fence string) (Step, bool) {
+	return Step{
+		Op: Crosscut, Name: part.Part + ", square to length", Parts: []Batch{part}, Fence: fence,
+		Cut:     &Cut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},
+		Test:    "stood side by side they are of one length, and a square shows no light.",
+		Caution: cautionOffcut,
+	}, true
+}
+
+func crosscutStretchers(p batchedPiece) (Step, bool) {
+	part := p.stretchers
+	part.Tests = 0
+	s, ok := p.squared(part, p.SawnStretcher(), "inside edge")
+	s.Then = []string{"Mark face sides, inside edges, leg end and plain end. Both ends stay square: the stops of the laps are set against them."}
+	return s, ok
+}
+
+func crosscutLegs(p batchedPiece) (Step, bool) {
+	part := p.legs
+	part.Tests = 0
+	return p.squared(part, p.SawnLeg(), "inner edge")
+}
+
+func crosscutTests(p batchedPiece) (Step, bool) {
+	stretcher, leg := p.stretchers, p.legs
+	part := Batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
+	s, _ := p.squared(part, Stick{p.testLength(), p.Frame.Ring.Width, p.Frame.Ring.Depth}, none)
+	s.Fence = ""
+	return s, part.Count > 0
+}
+
+// glueOps is the assembly. Ends that stand proud are trimmed when the glue of
+// the bridles is hard and before the ring is closed, while each leg with its
+// stretcher still lies flat on the bench.
+func glueOps() []op { return []op{glueLegs, trimHeads, glueRing, fitPads, fitTop} }
+
+func glueLegs(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: GlueLegs, Name: "glue each leg into its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
+		Then:    []string{"Dry run first, with every caul and clamp. How stands under Glue-up."},
+		Test:    "the bevel set to " + p.say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg before the glue takes.",
+		Caution: cautionGlue,
+	}, true
+}
+
+func trimHeads(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: TrimHeads, Name: "trim proud heads and ends", Parts: []Batch{p.stretchers.real(), p.legs.real()},
+		Then: []string{"When the glue is hard: " + p.trimWords()},
+	}, true
+}
+
+func glueRing(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: GlueRing, Name: "glue the ring", Parts: []Batch{p.stretchers.real()},
+		Then: []string{"Dry run first. All stretchers at once and evenly; how stands under Glue-up."},
+		Test: "inside " + p.mm(p.Frame.Ring.Inside) + " on every side, and " + p.mm(p.FootSpread()) + " from each foot to the next.",
+	}, true
+}
+
+func fitPads(p batchedPiece) (Step, bool) {
+	name, word := "pad", "Glue one on every stretcher"
+	if p.Top.Pads.Bumpers {
+		name, word = "bumper", "Stick one on every stretcher"
+	}
+	return Step{
+		Op: FitPads, Name: name + "s", Parts: []Batch{{Part: name, Size: p.Size, Count: p.Frame.Ring.Sides}},
+		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.mm(p.PadAt()))},
+		Test: "a straight edge over any two lies level.",
+	}, padHeight(p.Design) > 0
+}
+
+func fitTop(p batchedPiece) (Step, bool) {
+	s := Step{Op: FitTop, Name: "lay the top", Parts: []Batch{{Part: "top", Size: p.Size, Count: 1}}}
+	switch p.Top.Kind {
+	case design.GlassTop:
+		s.Then = []string{"The same overhang all round."}
+		s.Caution = cautionGlass
+	case design.WoodTop:
+		s.Name = "saw the outline, fix the top"
+		s.Then = []string{"The same overhang all round. Fix it so that it can move across the grain: round holes on the middle line, slots elsewhere."}
+	}
+	return s, p.Top.Kind != design.NoTop
+}
+
+// real leaves out what is not built in.
+func (b Batch) real() Batch {
+	b.Spares, b.Tests = 0, 0
+	return b
+}
+
+// spared leaves out the test pieces.
+func (b Batch) spared() Batch {
+	b.Tests = 0
+	return b
+}
+
+// taperOps is what comes after every joint and before the glue.
+func taperOps() []op { return []op{sawFoot, cutTaper, trimPlainEnd} }
+
+// sawFoot saws the foot parallel to the head. The blank with square ends is
+// just so long that both cuts leave it at its long corners, so head and foot
+// have one stop.
+func sawFoot(p batchedPiece) (Step, bool) {
+	splay := p.Frame.Leg.Splay
+	return Step{
+		Op: SawFoot, Name: "foot, parallel to the head", Parts: []Batch{p.legs.spared()}, Down: "face side", Fence: "outer edge",
+		Cut: &Cut{
+			Square: splay, Toward: "as for the head", Height: p.Frame.Leg.Thickness, Through: true,
+			Stop: p.SawnLeg().Length, Against: "long corner of the head",
+		},
+		Then: []string{"The leg turned end for end, the same face down: one gauge setting gives parallel ends."},
+		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Along either edge the leg measures " + p.mm(p.Frame.Leg.Length()) + " from the level of the stretcher's top.",
+	}, splay > 0
+}
+
+func cutTaper(p batchedPiece) (Step, bool) {
+	if p.Taper == nil {
+		return Step{}, false
+	}
+	t := p.Taper
+	return Step{
+		Op: CutTaper, Name: "taper, " + taperedFaces(t.Faces), Parts: []Batch{p.legs.spared()}, Fence: straightFace(t.Faces) + " on the jig",
+		Cut: &Cut{How: OnTaper, Square: t.Angle(), Height: p.taperCut(), Through: true},
+		Then: []string{fmt.Sprintf("Starts %s down the outer edge from the level of the stretcher's top, %s up from the foot; foot %s.",
+			p.mm(t.Start), p.mm(t.Run()), p.mm(t.Foot)), taperTurns(t.Faces), "Saw beside the line, in the waste, and plane to it."},
+		Once:    []string{"Joints are cut by now: they want a square blank."},
+		Test:    "the foot measures " + p.mm(t.Foot) + ", and a straight edge lies on the whole taper.",
+		Caution: cautionTaper,
+	}, true
+}
+
+// taperCut returns how high the blade must come through: the thickness where
+// the leg lies on its face, the larger way where it is rolled too.
+func (p Piece) taperCut() float64 {
+	l := p.Frame.Leg
+	if p.Taper.Faces == geometry.OneFace || p.Taper.Faces == geometry.OppositeFaces {
+		return l.Thickness
+	}
+	return max(l.Thickness, l.Breadth)
+}
+
+func taperedFaces(f geometry.TaperFaces) string {
+	switch f {
+	case geometry.AdjacentFaces:
+		return "inner face and the face into the ring"
+	case geometry.OppositeFaces:
+		return "inner and outer face"
+	case geometry.FourFaces:
+		return "four faces"
+	}
+	return "inner face"
+}
+
+func straightFace(f geometry.TaperFaces) string {
+	if f == geometry.OneFace || f == geometry.AdjacentFaces {
+		return "outer edge"
+	}
+	return "edge opposite the cut"
+}
+
+// taperTurns says how the leg is turned between its tapers.
+func taperTurns(f geometry.TaperFaces) string {
+	switch f {
+	case geometry.AdjacentFaces:
+		return "Tape the offcut back, with a shim as thick as the kerf; roll the leg a quarter turn, a straight face against the jig, and cut the other."
+	case geometry.OppositeFaces:
+		return "Tape the offcut back, with a shim as thick as the kerf; roll the leg half a turn, foot the same way, and cut at the same setting."
+	case geometry.FourFaces:
+		return "Tape each offcut back, with a shim as thick as the kerf; half a turn for the opposite face, then a quarter turn and the second pair, all at the same setting."
+	}
+	return "Keep the offcut: taped back, it holds the leg parallel, and later it is a wedge."
+}
+
+// trimPlainEnd cuts the plain end to its finished length. There is no stop: the
+// offcut would be trapped between it and the blade.
+func trimPlainEnd(p batchedPiece) (Step, bool) {
+	lap := p.EndLap()
+	s := Step{
+		Op: TrimPlainEnd, Name: "plain end, square to its horn", Parts: []Batch{p.stretchers.spared()}, Fence: "inside edge",
+		Cut:  &Cut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
+		Test: "with the ring laid together dry the horns are all alike.",
+	}
+	if p.Ring.Plain == design.FlushEnd {
+		_, square := lap.Gauge()
+		s.Name = "plain end, flush"
+		s.Cut.Square, s.Cut.Toward = square, swingWords(lap)
+		s.Cut.Line, s.Cut.From = lap.At, "the plain end, along the inside edge"
+		s.Test = "with the ring laid together dry the end is flush with the neighbour's outside edge."
+	}
+	return s, true
+}

@@ -1,0 +1,239 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// A member is one of the two parts of the bridle joint as it comes to the saw.
+type member struct {
+	geometry.BridleEnd
+	batch Batch
+	name  string
+	// base is from the square far end to the datum corner, along the reference
+	// edge; long is what stands beyond the trim line, along the part.
+	base, long       float64
+	reference, other string // edges
+	rest             string // what touches the stop
+	sawn             float64
+}
+
+// headLong is what the head of a leg stands beyond the top of the stretcher
+// until it is trimmed, along the leg.
+func (p Piece) headLong() float64 { return p.headProud() + geometry.BridleLong }
+
+func (p batchedPiece) stretcherEnd() member {
+	return member{
+		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers, name: "stretcher",
+		base: p.RoughReach() + p.LegReach, long: geometry.BridleLong, sawn: p.RoughStretcher(),
+		reference: "underside", other: "top", rest: "plain end",
+	}
+}
+
+func (p batchedPiece) legHead() member {
+	return member{
+		BridleEnd: p.Bridle.Head(), batch: p.legs, name: "leg",
+		base: p.Frame.Leg.Blank(), long: p.headLong(), sawn: p.SawnLeg().Length,
+		reference: "inner edge", other: "outer edge", rest: "foot end",
+	}
+}
+
+// slotted and tenoned are the two members by what they get.
+func (p batchedPiece) slotted() member {
+	if s := p.stretcherEnd(); s.Slot {
+		return s
+	}
+	return p.legHead()
+}
+
+func (p batchedPiece) tenoned() member {
+	if s := p.stretcherEnd(); !s.Slot {
+		return s
+	}
+	return p.legHead()
+}
+
+// height returns how high the cut stands above the rough end, square to the
+// bottom of the slot.
+func (m member) height() float64 { return m.Across + m.long*math.Cos(m.Angle) }
+
+// shoulderStop returns the stop for the shoulder with the reference edge on
+// the fence, or the other one: the shoulder runs away from the end by
+// Width·tan Angle.
+func (m member) shoulderStop(other bool) float64 {
+	stop := m.base - m.Length()
+	if other {
+		stop -= m.Width * math.Tan(m.Angle)
+	}
+	return stop
+}
+
+// endOps is what is sawn at one setting of the gauge to the splay.
+func endOps() []op {
+	return []op{
+		func(p batchedPiece) (Step, bool) { return p.sawEnd(p.stretcherEnd()) },
+		func(p batchedPiece) (Step, bool) { return p.sawEnd(p.legHead()) },
+		sawCauls,
+	}
+}
+
+// uprightOps is what the parts get standing on those ends, and what that needs.
+func uprightOps() []op { return []op{sawEndCauls, sawStrips, knifeShoulders, cutSlot, cutCheeks} }
+
+// shoulderOps cuts the shoulders of the tenons.
+func shoulderOps() []op {
+	return []op{
+		func(p batchedPiece) (Step, bool) { return p.shoulder(false) },
+		func(p batchedPiece) (Step, bool) { return p.shoulder(true) },
+	}
+}
+
+// fitOps tries the joint while its parts are square and easily pared.
+func fitOps() []op { return []op{fitBridle} }
+
+// sawEnd saws an end at the splay, past its trim line.
+func (p batchedPiece) sawEnd(m member) (Step, bool) {
+	stop := m.base + m.long
+	s := Step{
+		Op: SawEnd, Name: m.name + " end, at the splay", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
+		Cut: &Cut{
+			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
+			Stop: stop, Against: m.rest,
+		},
+		Then: []string{p.mm(m.long) + " beyond the trim line, to be trimmed after glue-up."},
+		Once: []string{"Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first: the fit depends on their thickness, not on the drawing."},
+	}
+	if m.name == "stretcher" {
+		s.Then = append(s.Then, "The face side is the inside edge. Half of the plain end is gone: the stop must reach what is left of it.")
+	} else {
+		s.Name = "leg head, at the splay"
+	}
+	// A square end that the crosscut has already put there needs no cut.
+	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
+}
+
+func sawStrips(p batchedPiece) (Step, bool) {
+	b := p.FillerStrip()
+	return Step{
+		Op: SawBlocks, Name: "filler strip for the upright jig", Parts: []Batch{{Part: b.Name, Count: b.Count}}, Fence: "from " + b.From,
+		Cut:     &Cut{How: OnTaper, Square: b.Angle, Height: b.Width, Through: true},
+		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.mm(b.Across), p.mm(b.Thin), p.mm(b.Thick))},
+		Test:    "with the strip beside it the part stands on the whole of its sawn end.",
+		Caution: cautionSmall,
+	}, p.Frame.Leg.Splay > 0
+}
+
+// sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
+// caul is what falls off, and it must not be trapped.
+func (p batchedPiece) sawCaul(b Block, toward string) Step {
+	return Step{
+		Op: SawBlocks, Name: b.Name, Parts: []Batch{{Part: "caul", Size: p.Size, Count: b.Count}},
+		Cut: &Cut{
+			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
+			Line: b.Thick, From: "the square end, on the long side",
+		},
+		Then:    []string{"From the ends of " + b.From + " at least " + p.mm(p.safeLength()) + " long. Sawn now, used at the glue-up."},
+		Caution: cautionSmall,
+	}
+}
+
+func sawCauls(p batchedPiece) (Step, bool) {
+	return p.sawCaul(p.LegCaul(), "as for the ends"), p.Frame.Leg.Splay > 0
+}
+
+func sawEndCauls(p batchedPiece) (Step, bool) {
+	return p.sawCaul(p.EndCaul(), "either way"), p.slantedEnd()
+}
+
+func knifeShoulders(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: KnifeShoulders, Name: "knife the shoulders round all four sides", Parts: []Batch{p.stretchers, p.legs},
+		Then: []string{"From the wrap-round. Where the lines do not meet at an arris the paper has slipped."},
+	}, true
+}
+
+func cutSlot(p batchedPiece) (Step, bool) {
+	m := p.slotted()
+	upper, _ := m.Cheeks()
+	s := Step{
+		Op: CutSlot, Name: "slot in the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
+		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height(), Stop: upper, Against: "jig's face to the near side of the blade"},
+		Then: []string{
+			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.mm(m.Tenon) + " wide. The rest in passes between.",
+			"Back the far side with waste wood so that it does not break out.",
+		},
+		Once:    p.slotBottom(),
+		Test:    "the slot is " + p.mm(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
+		Caution: cautionJig,
+	}
+	if m.Tenon < p.Kerf {
+		s.Cut.ByHand = true
+		s.Then = []string{"The slot is narrower than the kerf: saw and chop it by hand, " + p.mm(m.Tenon) + " wide, in the middle."}
+	}
+	return s, true
+}
+
+// slotBottom says what the teeth leave at the bottom of a slot.
+func (p Piece) slotBottom() []string {
+	if p.Saw.FlatTooth {
+		return nil
+	}
+	return []string{"Leave the bottom to a chisel: the teeth leave a V."}
+}
+
+// stripSide says what becomes of the filler strip when the part is turned.
+func stripSide(m member) string {
+	if m.Angle == 0 {
+		return ""
+	}
+	return ", the filler strip to the other side for the second"
+}
+
+func cutCheeks(p batchedPiece) (Step, bool) {
+	m := p.tenoned()
+	upper, lower := m.Cheeks()
+	return Step{
+		Op: CutCheeks, Name: "tenon cheeks on the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
+		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height(), Stop: lower, Against: "jig's face to the near side of the blade"},
+		Then: []string{
+			"The waste, " + p.mm(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
+		},
+		Test: "the tenon is " + p.mm(m.Tenon) + " thick and slides into the slot by hand.",
+	}, true
+}
+
+// shoulder cuts the shoulders of the tenon, the part flat on the table: first
+// on the face, then, rolled half a turn, on the back, where the other edge is
+// on the fence and the gauge swings to the other side of square.
+func (p batchedPiece) shoulder(back bool) (Step, bool) {
+	m := p.tenoned()
+	upper, _ := m.Cheeks()
+	s := Step{
+		Op: CutShoulders, Name: "shoulder, face", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
+		Cut: &Cut{
+			Square: m.Angle, Toward: "parallel to the sawn end", Height: upper,
+			Stop: m.shoulderStop(back), Against: m.rest,
+		},
+		Then: []string{"Beside the knifed line, in the waste; pare to it."},
+	}
+	switch {
+	case back:
+		s.Name, s.Down, s.Fence = "shoulder, back", "back", m.other
+		s.Cut.Toward = "to the other side of square"
+		s.Then = append(s.Then, "Rolled half a turn: the other edge on the fence, and another stop.")
+	case m.Angle == 0:
+		s.Name, s.Down, s.Cut.Toward = "shoulders, face and back", "face side, then back", ""
+	}
+	return s, !back || m.Angle > 0
+}
+
+func fitBridle(p batchedPiece) (Step, bool) {
+	return Step{
+		Op: FitBridle, Name: "fit every leg to its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
+		Then: []string{"Pare the cheeks, not the shoulder. Number the pairs."},
+		Test: "the tenon slides in by hand and stays when the joint is lifted; a bevel at " + p.say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg.",
+	}, true
+}

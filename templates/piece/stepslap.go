@@ -1,0 +1,160 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// lapOps is all that is sawn at one blade height, half the depth: the test
+// lap, the laps at both ends, the plain ends opened out.
+func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds} }
+
+// ringOps tries the ring before any joint that depends on it is cut.
+func ringOps() []op { return []op{dryRing} }
+
+// cutFaces returns the faces that are cut at the leg end and at the plain end:
+// the underside where the stretcher passes over its neighbour.
+func (p Piece) cutFaces() (legEnd, plainEnd string) {
+	if p.Frame.Over {
+		return "top", "underside"
+	}
+	return "underside", "top"
+}
+
+// swingWords says to which side of square the gauge swings. Seen from the end, an
+// obtuse lap leans back over it.
+func swingWords(l geometry.Lap) string {
+	switch shift := l.Shift(); {
+	case math.Abs(shift) < 1e-9:
+		return ""
+	case shift < 0:
+		return "the cut nearer the end on the outside edge"
+	}
+	return "the cut nearer the end on the inside edge"
+}
+
+// lapCut returns how the saw stands for a lap of p.
+func (p Piece) lapCut() *Cut {
+	l := p.EndLap()
+	_, square := l.Gauge()
+	return &Cut{
+		Square: square, Toward: swingWords(l), Height: l.BladeHeight(),
+		Stop: l.Stop(), Against: "end of the stretcher, for the inner shoulder",
+		Spacer: l.Spacer(),
+	}
+}
+
+func testLap(p batchedPiece) (Step, bool) {
+	part := Batch{Part: "test piece", Count: p.stretchers.Tests}
+	legEnd, _ := p.cutFaces()
+	cut := p.lapCut()
+	cut.Stop, cut.Against = 0, "" // any place on the piece will do
+	if p.Wood.Tests == 0 {
+		part.Part = "offcut of stretcher stock"
+	}
+	return Step{
+		Op: TestLap, Name: "test lap", Parts: []Batch{part}, Down: legEnd, Fence: "inside edge", Cut: cut,
+		Then: []string{"Blade height first: lapped square, two offcuts of the same milling come flush. Then one shoulder with the end against a stop, the other with the spacer between part and stop, the rest in passes between them."},
+		Once: append([]string{p.usualRule()}, p.bottom()...),
+		Test: "the crossing part goes in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it.",
+	}, true
+}
+
+// usualRule says by how much the shop rule for the spacer misses.
+func (p Piece) usualRule() string {
+	square, along := p.EndLap().UsualRuleExcess()
+	if square == 0 {
+		return "The usual rule, edge length less the kerf, gives the same spacer at 90°."
+	}
+	return fmt.Sprintf("The usual rule, edge length less the kerf, makes the spacer %s too long and the lap %s too wide: the blade crosses the edge slanting.",
+		p.mm(along), p.mm(square))
+}
+
+// bottom says how the bottom of a lap is cleared and finished.
+func (p Piece) bottom() []string {
+	var out []string
+	if p.Saw.Dado > 0 {
+		if n := p.dadoPasses(p.Frame.Ring.Width); n > 0 {
+			out = append(out, fmt.Sprintf("With a dado set of %s, at the same height, the rest comes out in %s; the shoulders are sawn first, with the plain blade, for whose kerf of %s the spacer stands.",
+				p.mm(p.Saw.Dado), passes(n), p.mm(p.Kerf)))
+		}
+	}
+	if !p.Saw.FlatTooth {
+		out = append(out, "Leave the bottom to a router plane or a chisel: the teeth leave a V.")
+	}
+	return out
+}
+
+// dadoPasses returns how many passes of the dado set clear a width measured
+// square to the blade.
+func (p Piece) dadoPasses(width float64) int { return int(math.Ceil(width/p.Saw.Dado - 1e-9)) }
+
+func passes(n int) string {
+	if n == 1 {
+		return "one pass"
+	}
+	return fmt.Sprintf("%d passes", n)
+}
+
+// cutLaps is both laps of every stretcher at one setting.
+func cutLaps(p batchedPiece) (Step, bool) {
+	legEnd, plainEnd := p.cutFaces()
+	return Step{
+		Op: CutLap, Name: "laps, both ends", Parts: []Batch{p.stretchers.spared()},
+		Down: "leg end: " + legEnd + ", then plain end: " + plainEnd, Fence: "inside edge", Cut: p.lapCut(),
+		Then: []string{"Leg ends first, " + legEnd + " down. Then tumble the stretcher end over end: " + plainEnd +
+			" down, the same edge on the fence, the plain end against the stop. All inner shoulders, then all outer ones with the spacer."},
+		Once: []string{"Never roll it about its length: the other edge comes to the fence and the stop no longer serves. Never turn it flat, end for end: the lap leans the wrong way and on the wrong face."},
+		Test: "two stretchers cross at " + p.say(measure.Angle(p.Frame.Ring.Angle())) + " and come flush.",
+	}, true
+}
+
+// slackLaps widens closed plain ends by their play, which leaves the inner
+// shoulder and moves the outer one towards the end.
+func slackLaps(p batchedPiece) (Step, bool) {
+	_, plainEnd := p.cutFaces()
+	cut := p.lapCut()
+	cut.Spacer += p.Ring.Slack / math.Sin(p.Frame.Ring.Angle())
+	return Step{
+		Op: CutLap, Name: "laps, plain end: slack at the outer shoulder", Parts: []Batch{p.stretchers.spared()},
+		Down: plainEnd, Fence: "inside edge", Cut: cut,
+		Then: []string{"Only the outer shoulder, with the longer spacer: the lap comes " + p.mm(p.Ring.Slack) + " wider, square to it."},
+	}, p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0
+}
+
+// openEnds clears the plain end from the lap out to the end.
+func openEnds(p batchedPiece) (Step, bool) {
+	_, plainEnd := p.cutFaces()
+	cut := p.lapCut()
+	l := p.EndLap()
+	cut.Stop, cut.Against, cut.Spacer = 0, "", 0
+	cut.Line, cut.From = l.At, "the plain end, along the inside edge"
+	widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
+	clear := "Passes from the outer shoulder, the line, out to the end."
+	if p.Saw.Dado > 0 {
+		clear += fmt.Sprintf(" With the dado set %s.", passes(p.dadoPasses(widest)))
+	}
+	return Step{
+		Op: OpenEnd, Name: "open the plain ends", Parts: []Batch{p.stretchers.spared()},
+		Down: plainEnd, Fence: "inside edge", Cut: cut,
+		Then: []string{"The blade stays at the height of the laps. " + clear},
+		Once: []string{"Only with the outer shoulder of every plain end gone does the ring slide shut."},
+		Test: "the bottom runs level from the lap to the end.",
+	}, p.Ring.Plain != design.ClosedEnd
+}
+
+func dryRing(p batchedPiece) (Step, bool) {
+	how := "Lay each plain end at the mouth of its neighbour's lap and slide the ring shut flat, all stretchers at once."
+	if p.Ring.Plain == design.ClosedEnd {
+		how = "Enter every lap a little, within its slack, and press them home in turn."
+	}
+	return Step{
+		Op: DryRing, Name: "lay the ring together dry", Parts: []Batch{p.stretchers.real()},
+		Then: []string{how, "Number the laps."},
+		Test: "every lap flush and closed, the inside " + p.mm(p.Frame.Ring.Inside) + " on every side.",
+	}, true
+}

@@ -1,0 +1,120 @@
+package piece
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+)
+
+// hasPads reports whether pads hold up a top.
+func (p Piece) hasPads() bool { return padHeight(p.Design) > 0 }
+
+// padCentre returns the centre of a pad in the frame of its stretcher.
+func (p Piece) padCentre() geometry.Point { return geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2) }
+
+// padJob returns the place of a pad on its stretcher: the upper face, inside
+// edge towards the maker, with the lap of the leg end.
+func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
+	if !p.hasPads() {
+		return templates.Job{}, nil
+	}
+	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
+	w, r, c := p.Frame.Ring.Width, p.Top.Pads.Diameter/2, p.padCentre()
+	lap := p.legLap()
+	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
+	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Outer(0))
+	for _, y := range []float64{0, w} {
+		d.Line(templates.Outline, geometry.Pt(from, y), geometry.Pt(to, y))
+	}
+	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), "inside edge")
+	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), "outside edge")
+	d.Line(templates.Centre, geometry.Pt(from, w/2), geometry.Pt(to, w/2))
+	d.Line(templates.Centre, geometry.Pt(c.X, -4), geometry.Pt(c.X, w+4))
+	circle(&d, templates.Cut, c, r)
+	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.mm(2*r)+" diameter")
+	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.mm(c.X)+" from mid-length")
+	p.padLap(&d, lap)
+	if inner := lap[0]; inner.X-c.X > 5 {
+		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.mm(inner.X-c.X))
+	}
+	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// padLap draws the shoulders of the lap beside the pad, hidden where the lap
+// is on the underside.
+func (p Piece) padLap(d *templates.Drawing, lap []geometry.Point) {
+	role, where := templates.Outline, ""
+	if !p.Frame.Over {
+		role, where = templates.Hidden, ", on the underside"
+	}
+	d.Line(role, lap[0], lap[3])
+	d.Line(role, lap[1], lap[2])
+	d.LabelLine(lap[0], lap[3], "inner shoulder"+where)
+	d.LabelLine(lap[1], lap[2], "outer shoulder"+where)
+}
+
+// topJob returns the outline of the top with what lies below it.
+func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
+	corners := p.TopCorners()
+	if len(corners) == 0 {
+		return templates.Job{}, nil
+	}
+	d := templates.Drawing{Name: "top, from above", Free: true}
+	d.Polygon(templates.Cut, corners...)
+	p.topSizes(&d)
+	arm := 0.0
+	for _, c := range corners {
+		arm = math.Max(arm, math.Max(math.Abs(c.X), math.Abs(c.Y)))
+	}
+	cross(&d, geometry.Point{}, arm+6)
+	d.LabelPoint(geometry.Point{}, "centre of the ring")
+	p.ringBelow(&d)
+	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// topSizes names the outline by its size, or every side by its length.
+func (p Piece) topSizes(d *templates.Drawing) {
+	if p.Top.Outline == design.RoundTop {
+		r := p.TopRadius()
+		d.LabelLine(geometry.Pt(-r, 0), geometry.Pt(r, 0), "round top, "+p.mm(2*r)+" diameter")
+		d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top")
+		return
+	}
+	sharp := p.topPolygon()
+	for i, c := range sharp {
+		next := sharp[(i+1)%len(sharp)]
+		d.LabelLine(c, next, "side "+p.mm(c.Distance(next))+p.sideWords())
+	}
+}
+
+// sideWords says that a side is counted to its sharp corners.
+func (p Piece) sideWords() string {
+	if p.Top.CornerSize == 0 || p.Top.Corner == design.SharpCorner {
+		return ""
+	}
+	work := "clipped"
+	if p.Top.Corner == design.RoundedCorner {
+		work = "rounded"
+	}
+	return " to the sharp corners, " + work + " " + p.mm(p.Top.CornerSize)
+}
+
+// ringBelow draws the edges of the ring and the pads as hidden lines.
+func (p Piece) ringBelow(d *templates.Drawing) {
+	within, without := p.Frame.Ring.Polygon().Corners(), p.Frame.Ring.Polygon().Grow(p.Frame.Ring.Width).Corners()
+	d.Polygon(templates.Hidden, within...)
+	d.Polygon(templates.Hidden, without...)
+	d.LabelLine(within[0], within[1], "inside edge of the ring, below")
+	d.LabelLine(without[0], without[1], "outside edge of the ring, below")
+	if !p.hasPads() {
+		return
+	}
+	for i := range p.Frame.Ring.Sides {
+		c := p.Frame.Ring.Place(i, 0).Apply(p.padCentre())
+		circle(d, templates.Hidden, c, p.Top.Pads.Diameter/2)
+		cross(d, c, p.Top.Pads.Diameter/2+4)
+		d.LabelPoint(c, "pad")
+	}
+}
