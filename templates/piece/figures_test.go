@@ -54,6 +54,7 @@ func TestFiguresByHand(t *testing.T) {
 		{"Bridle", "cut height, leg on its rough head", 36 + 3*cos16},
 		{"Bridle", "filler strip to hold a part upright", 16 * math.Pi / 180},
 		{"Top", "area", math.Pi * 320 * 320},
+		{"Top", "past the outside edge of the ring, mid-length", 320 - (130/tan60 + 28)},
 		{"Top", "past the outside corner of the ring", 320 - 2*(130/tan60+28)},
 		{"Top", "pad, mid-length to centre", 130 + 14/tan60 - 11/sin60},
 		{"Weight", "top", math.Pi * 320 * 320 * 8 * 2500e-9},
