@@ -22,7 +22,7 @@ working edge: a line alone is a poor guide. Angles are in degrees (14.5,
 		read: func(v *values) maker {
 			angles := v.angles()
 			base := v.positive("base")
-			return func(s templates.Setting) (templates.Job, error) { return templates.Angles(angles, base, s) }
+			return single(func(s templates.Setting) (templates.Job, error) { return templates.Angles(angles, base, s) })
 		},
 	}
 }

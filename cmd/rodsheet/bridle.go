@@ -34,7 +34,7 @@ splay of the leg, cheeks, and the waste left for trimming.`,
 				Tenon:   v.positive("tenon"),
 				Mortise: choose(v, "mortise", geometry.MortiseInStretcher, geometry.MortiseInLeg),
 			}
-			return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
+			return single(func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) })
 		},
 	}
 }

@@ -27,11 +27,37 @@ type command struct {
 	read func(v *values) maker
 	// act stands in place of read where the command prints no job; it then
 	// has no flags of printing.
-	act func(v *values, getenv func(string) string, stdout io.Writer) error
+	act func(ctx context.Context, v *values, w world) error
+	// design says that its one word is a design file, which is read first.
+	design bool
 }
 
-// A maker makes a job once the paper is known.
-type maker func(templates.Setting) (templates.Job, error)
+// A world is what a command may touch besides files.
+type world struct {
+	getenv         func(string) string
+	stdout, stderr io.Writer
+}
+
+// A maker makes a pack once the paper is known.
+type maker func(templates.Setting) (pack, error)
+
+// A pack is what one command prints: a single job as a rule, several for a
+// whole piece.
+type pack struct {
+	name, title string
+	jobs        []templates.Job
+	figures     []templates.Figure // printed to the terminal
+	warnings    []string
+	remark      string // for the foot of every sheet
+}
+
+// single makes a pack of the one job that a template is.
+func single(build func(templates.Setting) (templates.Job, error)) maker {
+	return func(s templates.Setting) (pack, error) {
+		job, err := build(s)
+		return pack{job.Name, job.Title, []templates.Job{job}, job.Figures, job.Warnings, ""}, err
+	}
+}
 
 // A flag is one option. Its value is raw text until the unit is known.
 type flag struct {
@@ -53,6 +79,10 @@ func commands() []command {
 		taperCommand(),
 		lapCommand(),
 		bridleCommand(),
+		newCommand(),
+		checkCommand(),
+		pieceCommand(),
+		pictureCommand(),
 		scaleCommand(),
 		printerCommand(),
 	}
@@ -121,11 +151,16 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 	if err != nil {
 		return err
 	}
+	if len(v.problems) == 0 && c.design {
+		if err := v.design(); err != nil {
+			return err
+		}
+	}
 	if c.act != nil {
 		if len(v.problems) > 0 {
 			return v.problems
 		}
-		return c.act(v, getenv, stdout)
+		return c.act(ctx, v, world{getenv, stdout, stderr})
 	}
 	o, err := v.options(getenv, stdout)
 	if err != nil {
@@ -136,22 +171,26 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	plan, job, err := lay(build, o.layout)
+	plan, made, err := lay(build, o.layout)
 	if err != nil {
 		return explain(err, v.unit, c)
 	}
-	return o.deliver(ctx, job, plan, stdout, stderr)
+	return o.deliver(ctx, made, plan, stdout, stderr)
 }
 
-// lay makes a job for the paper and lays it out.
-func lay(build maker, l render.Layout) (render.Plan, templates.Job, error) {
+// lay makes a pack for the paper and lays it out.
+func lay(build maker, l render.Layout) (render.Plan, pack, error) {
 	if err := l.Check(); err != nil {
-		return render.Plan{}, templates.Job{}, err
+		return render.Plan{}, pack{}, err
 	}
-	job, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	made, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 	if err != nil {
-		return render.Plan{}, templates.Job{}, err
+		return render.Plan{}, pack{}, err
 	}
-	plan, err := render.Lay(job, l)
-	return plan, job, err
+	if l.Title == "" {
+		l.Title = made.title
+	}
+	l.Remark = made.remark
+	plan, err := render.LayPack(made.name, made.jobs, l)
+	return plan, made, err
 }

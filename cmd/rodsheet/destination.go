@@ -13,7 +13,6 @@ import (
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
 	"rodsheet/render/svg"
-	"rodsheet/templates"
 )
 
 // A destination is where a job goes. An empty name stands for the job's own.
@@ -62,20 +61,20 @@ func same(stdout io.Writer, info os.FileInfo) bool {
 }
 
 // deliver writes the sheets, then says what was worked out and written.
-func (o options) deliver(ctx context.Context, job templates.Job, plan render.Plan, stdout, stderr io.Writer) error {
+func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdout, stderr io.Writer) error {
 	doc := plan.Document()
-	files, err := o.write(ctx, job, doc, plan.Count(), stdout)
+	files, err := o.write(ctx, made, doc, plan.Count(), stdout)
 	if err != nil {
 		return err
 	}
-	for _, w := range job.Warnings {
+	for _, w := range made.warnings {
 		note(stderr, w)
 	}
 	switch {
 	case o.out.stdout:
 		return nil
 	case o.json:
-		return writeJSON(stdout, job, plan.Placements())
+		return writeJSON(stdout, made, plan.Placements())
 	}
 	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), sheets(len(doc.Pages), plan.Count()), o.paper(doc))
 	if plan.Count() > 1 {
@@ -84,16 +83,16 @@ func (o options) deliver(ctx context.Context, job templates.Job, plan render.Pla
 	if name := o.layout.Correct.Printer; name != "" {
 		last = strings.TrimSuffix(last, "\n") + ", corrected for " + name + "\n"
 	}
-	return emit(stdout, figureTable(job.Figures, o.layout.Unit)+last)
+	return emit(stdout, figureTable(made.figures, o.layout.Unit)+last)
 }
 
 // write sends the document to standard output or to files, which it returns.
-func (o options) write(ctx context.Context, job templates.Job, doc page.Document, sheets int, stdout io.Writer) ([]file, error) {
+func (o options) write(ctx context.Context, made pack, doc page.Document, sheets int, stdout io.Writer) ([]file, error) {
 	if o.out.stdout {
 		err := pdf.Write(watched{ctx, stdout}, doc)
 		return nil, stopped(ctx, err, cannotPrint)
 	}
-	files := o.out.files(job.Name, doc, sheets)
+	files := o.out.files(made.name, doc, sheets)
 	return files, save(ctx, files)
 }
 

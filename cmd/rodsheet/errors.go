@@ -103,9 +103,10 @@ func reason(err error) string {
 func explain(err error, u measure.Unit, c command) error {
 	var bound *measure.BoundError
 	var parse *measure.ParseError
+	var unbuilt unbuildable
 	switch {
-	case err == nil:
-		return nil
+	case err == nil || errors.As(err, &unbuilt):
+		return err
 	case errors.As(err, &bound):
 		return refuse(bound.Text(u), c.hint(bound, u))
 	case errors.As(err, &parse):

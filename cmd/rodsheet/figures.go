@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
@@ -24,6 +25,20 @@ func figureTable(figures []templates.Figure, u measure.Unit) string {
 	}
 	w.Flush()
 	return b.String()
+}
+
+// fold breaks text into lines of at most width characters.
+func fold(text string, width int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
+			lines = append(lines, line)
+			line = ""
+		}
+		line = strings.TrimPrefix(line+" "+word, " ")
+	}
+	return append(lines, line)
 }
 
 // The JSON that --json prints. It is a promise to other programs: fields are
@@ -64,26 +79,36 @@ func (d decimal) MarshalJSON() ([]byte, error) {
 	return []byte(s), nil
 }
 
-// writeJSON prints the job as one object on one line.
-func writeJSON(stdout io.Writer, job templates.Job, placements []render.Placement) error {
+// writeJSON prints the pack as one object on one line.
+func writeJSON(stdout io.Writer, made pack, placements []render.Placement) error {
 	r := resultJSON{
-		Figures:  make([]figureJSON, 0, len(job.Figures)),
+		Figures:  make([]figureJSON, 0, len(made.figures)),
 		Pages:    make([]placedJSON, 0, len(placements)),
-		Warnings: append([]string{}, job.Warnings...),
+		Warnings: append([]string{}, made.warnings...),
 	}
-	for _, f := range job.Figures {
-		value, unit := f.Value.JSON()
-		r.Figures = append(r.Figures, figureJSON{f.Name, decimal(value), unit})
+	for _, f := range made.figures {
+		r.Figures = append(r.Figures, figureOf(f.Name, f.Value))
 	}
 	for _, p := range placements {
 		m := p.ToPage
 		r.Pages = append(r.Pages, placedJSON{p.Sheet, p.Template, p.Row, p.Column,
 			[6]decimal{decimal(m.A), decimal(m.B), decimal(m.C), decimal(m.D), decimal(m.E), decimal(m.F)}})
 	}
+	return emitJSON(stdout, r)
+}
+
+// figureOf is a figure as JSON has it.
+func figureOf(name string, q measure.Quantity) figureJSON {
+	value, unit := q.JSON()
+	return figureJSON{name, decimal(value), unit}
+}
+
+// emitJSON prints one object on one line.
+func emitJSON(stdout io.Writer, object any) error {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)
-	if err := enc.Encode(r); err != nil {
+	if err := enc.Encode(object); err != nil {
 		return fmt.Errorf("internal error: %w", err)
 	}
 	return emit(stdout, b.String())

@@ -40,7 +40,7 @@ spacer cuts too wide; the sheet says by how much.`,
 				At:    v.length("at", 0),
 			}
 			assumed := !v.given("kerf")
-			return func(s templates.Setting) (templates.Job, error) {
+			return single(func(s templates.Setting) (templates.Job, error) {
 				job, err := templates.Lap(l, s)
 				if assumed {
 					job.Warnings = append(job.Warnings, fmt.Sprintf(
@@ -48,7 +48,7 @@ spacer cuts too wide; the sheet says by how much.`,
 						measure.Length(l.Kerf).Text(s.Unit)))
 				}
 				return job, err
-			}
+			})
 		},
 	}
 }

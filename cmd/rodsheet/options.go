@@ -80,9 +80,13 @@ type search string
 
 func (s search) String() string { return string(s) }
 
-// units decides the unit: --units, then the standing choice, then inches for
-// paper that is sold by inches, then millimetres.
+// units decides the unit: --units, then that of the design file, then the
+// standing choice, then inches for paper that is sold by inches, then
+// millimetres.
 func (v *values) units(standing string) measure.Unit {
+	if v.file != nil && !v.given("units") {
+		return v.file.Unit
+	}
 	source, text := "--units", v.text("units")
 	if !v.given("units") {
 		source, text = unitsVariable, standing

@@ -16,6 +16,14 @@ type file struct {
 	write func(io.Writer) error
 }
 
+// written returns what writes a finished text.
+func written(text []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(text)
+		return err
+	}
+}
+
 // save writes files so that each stands complete under its name or not at
 // all. Everything is first written beside its place and then renamed: until
 // all of it is on disk, what stood there before is untouched. It gives up

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -58,8 +59,8 @@ be fed short edge first.`,
 }
 
 // tendPrinters does what "rodsheet printer" was asked to.
-func tendPrinters(v *values, getenv func(string) string, stdout io.Writer) error {
-	v.unit = v.units(getenv(unitsVariable))
+func tendPrinters(_ context.Context, v *values, w world) error {
+	v.unit = v.units(w.getenv(unitsVariable))
 	measured := v.given("across") || v.given("along") || v.given("diagonals")
 	forget, _ := v.flags.GetBool("forget")
 	switch {
@@ -84,14 +85,14 @@ func tendPrinters(v *values, getenv func(string) string, stdout io.Writer) error
 	case err != nil:
 		return err
 	case measured:
-		return keepPrinter(store, v.words[0], record, stdout)
+		return keepPrinter(store, v.words[0], record, w.stdout)
 	case forget:
 		if err := store.Forget(v.words[0]); err != nil {
 			return explainPrinter(err)
 		}
-		return emit(stdout, "forgot "+v.words[0]+"\n")
+		return emit(w.stdout, "forgot "+v.words[0]+"\n")
 	}
-	return listPrinters(store, v.words, stdout)
+	return listPrinters(store, v.words, w.stdout)
 }
 
 // printers returns the store of the user.

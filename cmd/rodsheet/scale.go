@@ -13,6 +13,6 @@ template goes near the wood.`,
 			{"rodsheet scale --paper letter", "on letter paper, in inches"},
 			{"rodsheet scale --paper a3 --title bench", "on A3, with a name on the sheet"},
 		},
-		read: func(*values) maker { return templates.Scale },
+		read: func(*values) maker { return single(templates.Scale) },
 	}
 }

@@ -33,7 +33,7 @@ Which faces taper decides the angle: two opposite faces share the loss.`,
 				Faces: choose(v, "faces",
 					geometry.OneFace, geometry.AdjacentFaces, geometry.OppositeFaces, geometry.FourFaces),
 			}
-			return func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) }
+			return single(func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) })
 		},
 	}
 }

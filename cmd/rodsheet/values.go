@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
 )
 
 // values holds a command line as typed. Its methods turn texts into figures
@@ -19,6 +20,7 @@ type values struct {
 	flags    *pflag.FlagSet
 	words    []string
 	unit     measure.Unit
+	file     *design.File // that the command reads, if it does
 	problems refusal
 }
 

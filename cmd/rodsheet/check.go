@@ -1,0 +1,153 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+)
+
+func checkCommand() command {
+	return command{
+		name:    "check",
+		words:   fileWord,
+		summary: "every figure of a piece, and what will not fit",
+		about: `Reads a design file, works out every figure and asks every question that can be
+asked before wood is cut. What fails is followed by the changes that mend it,
+the cheapest first. The exit status is 1 when the piece cannot be built.`,
+		flags: []flag{
+			sizeFlag(),
+			{name: "units", value: "mm|in", usage: "of the figures printed; the file's own if not given"},
+			{name: "json", usage: "print figures and checks as JSON"},
+		},
+		examples: []example{
+			{"rodsheet check table.toml", "all sizes"},
+			{"rodsheet check table.toml --size low --json", "one size, for another program"},
+		},
+		design: true,
+		act:    checkDesign,
+	}
+}
+
+// checkDesign prints figures and checks, and fails where a check does.
+func checkDesign(_ context.Context, v *values, w world) error {
+	v.unit = v.units(w.getenv(unitsVariable))
+	if len(v.problems) > 0 {
+		return v.problems
+	}
+	pieces, err := v.pieces()
+	if err != nil {
+		return err
+	}
+	r := examine(pieces)
+	if json, _ := v.flags.GetBool("json"); json {
+		err = r.writeJSON(w.stdout)
+	} else {
+		err = emit(w.stdout, r.text(v.unit))
+	}
+	if err != nil {
+		return err
+	}
+	return r.verdict()
+}
+
+// Findings are the checks of a design: of each size, and of all together.
+type findings struct {
+	pieces   []piece.Piece
+	sizes    [][]piece.Check
+	together []piece.Check
+}
+
+func examine(pieces []piece.Piece) findings {
+	f := findings{pieces: pieces, together: piece.CheckAll(pieces)}
+	for _, p := range pieces {
+		f.sizes = append(f.sizes, p.Checks())
+	}
+	return f
+}
+
+// An unbuildable says why a piece cannot be built. Nothing is wrong with the
+// command line, so its exit status is 1.
+type unbuildable string
+
+func (u unbuildable) Error() string { return string(u) }
+
+// verdict returns nil for a design that can be built.
+func (f findings) verdict() error {
+	var all []string
+	for i, checks := range append(f.sizes, f.together) {
+		names := failing(checks)
+		if len(names) == 0 {
+			continue
+		}
+		text := list(names, "and")
+		if i < len(f.pieces) && f.pieces[i].Size != "" {
+			text = f.pieces[i].Size + ": " + text
+		}
+		all = append(all, text)
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return unbuildable("cannot be built: " + strings.Join(all, "; "))
+}
+
+// text is what check prints for people.
+func (f findings) text(u measure.Unit) string {
+	var b strings.Builder
+	for i, p := range f.pieces {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		fmt.Fprintln(&b, heading(p))
+		for _, g := range p.Groups() {
+			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
+		}
+		fmt.Fprintf(&b, "\nchecks\n")
+		for _, c := range f.sizes[i] {
+			writeCheck(&b, c, u)
+		}
+	}
+	if len(f.together) > 0 {
+		fmt.Fprintf(&b, "\nall sizes\n")
+	}
+	for _, c := range f.together {
+		writeCheck(&b, c, u)
+	}
+	return b.String()
+}
+
+// heading names a size of a piece.
+func heading(p piece.Piece) string {
+	if p.Size == "" {
+		return p.Title
+	}
+	return p.Title + ", " + p.Size
+}
+
+// writeCheck writes one check: how it came out, its name, its figures, and
+// below it, where it does not hold, what that means and what mends it.
+func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
+	fmt.Fprintf(b, "%-8s  %s", c.Grade, c.Name)
+	if c.Relation != "" {
+		fmt.Fprintf(b, ": %s %s, %s %s", c.Figure, c.Value.Text(u), c.Relation, c.Limit.Text(u))
+	}
+	b.WriteString("\n")
+	paragraph := func(text string) {
+		for _, line := range fold(text, 70) {
+			fmt.Fprintf(b, "          %s\n", line)
+		}
+	}
+	if c.Words != "" {
+		paragraph(c.Words)
+	}
+	for i, m := range c.Mends {
+		if i == 0 {
+			paragraph("to mend it: " + m.Words)
+		} else {
+			paragraph("or: " + m.Words)
+		}
+	}
+}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"io"
+
+	"rodsheet/templates/piece"
+)
+
+// The JSON that check prints, under the same promise as that of a template.
+type (
+	findingsJSON struct {
+		Buildable bool        `json:"buildable"`
+		Sizes     []sizeJSON  `json:"sizes"`
+		Together  []checkJSON `json:"together"`
+	}
+	sizeJSON struct {
+		Name    string       `json:"name"`
+		Figures []memberJSON `json:"figures"`
+		Checks  []checkJSON  `json:"checks"`
+	}
+	memberJSON struct {
+		Group string `json:"group"`
+		figureJSON
+	}
+	checkJSON struct {
+		Name     string        `json:"name"`
+		Grade    string        `json:"grade"`
+		Figure   *figureJSON   `json:"figure"`
+		Relation string        `json:"relation"`
+		Limit    *quantityJSON `json:"limit"`
+		Words    string        `json:"words"`
+		Mends    []string      `json:"mends"`
+	}
+	quantityJSON struct {
+		Value decimal `json:"value"`
+		Unit  string  `json:"unit"`
+	}
+)
+
+// writeJSON prints the findings as one object on one line.
+func (f findings) writeJSON(stdout io.Writer) error {
+	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.together)}
+	for i, p := range f.pieces {
+		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Checks: checksJSON(f.sizes[i])}
+		for _, g := range p.Groups() {
+			for _, figure := range g.Figures {
+				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})
+			}
+		}
+		out.Sizes = append(out.Sizes, s)
+	}
+	return emitJSON(stdout, out)
+}
+
+func checksJSON(checks []piece.Check) []checkJSON {
+	out := make([]checkJSON, 0, len(checks))
+	for _, c := range checks {
+		j := checkJSON{Name: c.Name, Grade: c.Grade.String(), Relation: c.Relation, Words: c.Words, Mends: []string{}}
+		if c.Relation != "" {
+			figure := figureOf(c.Figure, c.Value)
+			limit := figureOf("", c.Limit)
+			j.Figure, j.Limit = &figure, &quantityJSON{limit.Value, limit.Unit}
+		}
+		for _, m := range c.Mends {
+			j.Mends = append(j.Mends, m.Words)
+		}
+		out = append(out, j)
+	}
+	return out
+}

@@ -1,0 +1,155 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// fileWord is the one word of every command that reads a design file.
+const fileWord = "FILE.toml"
+
+// sizeFlag chooses one of the sizes of a design.
+func sizeFlag() flag {
+	return flag{name: "size", value: "NAME", usage: "only this size of the design; all of them if not given"}
+}
+
+// design reads the design file that the command line names. Its units are
+// those of the command from then on, unless --units is given.
+func (v *values) design() error {
+	if len(v.words) != 1 {
+		v.add(fmt.Sprintf("takes one design file, found %d words", len(v.words)), "rodsheet new table.toml writes one")
+		return v.problems
+	}
+	data, err := readSome(v.words[0])
+	if err != nil {
+		return refuse("cannot read "+shown(v.words[0])+": "+reason(err), readHint(err))
+	}
+	f, err := design.Read(data)
+	v.file = &f
+	return v.mistaken(err)
+}
+
+// readSome reads a file, or standard input for "-". Of one that is far too
+// long for a design it reads enough to tell.
+func readSome(name string) ([]byte, error) {
+	const enough = 16 << 20
+	in := os.Stdin
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		in = f
+	}
+	if info, err := in.Stat(); err == nil && info.IsDir() {
+		return nil, errors.New("it is a directory")
+	}
+	return io.ReadAll(io.LimitReader(in, enough))
+}
+
+func readHint(err error) string {
+	if errors.Is(err, os.ErrNotExist) {
+		return "rodsheet new FILE.toml writes a design to start from"
+	}
+	return ""
+}
+
+// mistaken makes a refusal of the mistakes in a design file.
+func (v *values) mistaken(err error) error {
+	var mistakes design.Mistakes
+	if !errors.As(err, &mistakes) {
+		return err
+	}
+	for _, m := range mistakes {
+		v.add(shown(v.words[0])+", "+m.Error(), m.Hint)
+	}
+	return v.problems
+}
+
+// pieces works out the sizes asked for, their figures printed in the unit of
+// the command.
+func (v *values) pieces() ([]piece.Piece, error) {
+	var out []piece.Piece
+	var mistakes design.Mistakes
+	for i, d := range v.file.Sizes {
+		if v.given("size") && d.Size != v.text("size") {
+			continue
+		}
+		d.Unit = v.unit
+		p, err := piece.Work(d)
+		if err != nil {
+			mistakes = append(mistakes, v.file.Locate(i, err))
+			continue
+		}
+		out = append(out, p)
+	}
+	switch {
+	case len(mistakes) > 0:
+		return nil, v.mistaken(mistakes)
+	case len(out) == 0:
+		return nil, v.noSuchSize()
+	}
+	return out, nil
+}
+
+// noSuchSize refuses a size that the design does not name.
+func (v *values) noSuchSize() error {
+	var known []string
+	for _, d := range v.file.Sizes {
+		if d.Size != "" {
+			known = append(known, d.Size)
+		}
+	}
+	asked := v.text("size")
+	if len(known) == 0 {
+		v.add("--size "+shown(asked)+": this design has one size, without a name", "leave --size out")
+		return v.problems
+	}
+	hint := suggest("--size ", asked, known)
+	if hint == "" {
+		hint = "it has " + list(known, "and")
+	}
+	v.add("--size "+shown(asked)+": the design has no such size", hint)
+	return v.problems
+}
+
+// stem names what is made from the design: the file's name without its
+// directory and ending, and the size where one is asked for.
+func (v *values) stem() string {
+	base := filepath.Base(v.words[0])
+	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if base == "" || base == "-" || base == "." {
+		base = "piece"
+	}
+	if v.given("size") {
+		base += "-" + strings.Map(fileRune, v.text("size"))
+	}
+	return base
+}
+
+// fileRune keeps what is safe in a file's name.
+func fileRune(r rune) rune {
+	if strings.ContainsRune(`/\:*?"<>| `, r) {
+		return '-'
+	}
+	return r
+}
+
+// failing names the checks that fail, by size: the reason not to build.
+func failing(checks []piece.Check) []string {
+	var out []string
+	for _, c := range checks {
+		if c.Grade == piece.Fails {
+			out = append(out, c.Name)
+		}
+	}
+	return out
+}

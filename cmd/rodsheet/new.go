@@ -1,0 +1,62 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"rodsheet/templates/piece/design"
+)
+
+func newCommand() command {
+	return command{
+		name:    "new",
+		words:   fileWord,
+		summary: "a starting design for a whole piece",
+		about: `Writes a design file with every key explained, for a small table that builds as
+it stands. Change the figures with any editor of plain text, then see what
+rodsheet check says. A file that is there already is left alone.`,
+		flags: []flag{
+			{name: "sides", value: "3..8", usage: "stretchers of the ring, each with its leg; 3 if not given"},
+			{name: "units", value: "mm|in", usage: "of the figures in the file"},
+		},
+		examples: []example{
+			{"rodsheet new table.toml", "a three-sided table in millimetres"},
+			{"rodsheet new bench.toml --sides 4 --units in", "a four-sided one in inches"},
+		},
+		act: startDesign,
+	}
+}
+
+// startDesign writes the starting design where no file is yet.
+func startDesign(ctx context.Context, v *values, w world) error {
+	v.unit = v.units(w.getenv(unitsVariable))
+	sides := v.count("sides", 3, 8)
+	if len(v.words) > 1 {
+		v.add("new takes one file, found "+shown(v.words[1])+" as well", "")
+	}
+	if len(v.problems) > 0 {
+		return v.problems
+	}
+	text, err := design.Start(sides, v.unit)
+	if err != nil {
+		return explain(err, v.unit, newCommand())
+	}
+	name := v.words[0]
+	if name == "-" {
+		return emit(w.stdout, string(text))
+	}
+	if !strings.EqualFold(filepath.Ext(name), ".toml") {
+		return refuse(shown(name)+" does not end in .toml", "a design is a TOML file: "+shown(name+".toml"))
+	}
+	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
+		return refuse(shown(name)+" is there already", "give another name; a design is never written over")
+	}
+	if err := save(ctx, []file{{name, written(text)}}); err != nil {
+		return err
+	}
+	return emit(w.stdout, "wrote "+name+": a design to change; then rodsheet check "+shown(name)+"\n")
+}
