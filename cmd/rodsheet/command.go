@@ -83,6 +83,7 @@ func commands() []command {
 		checkCommand(),
 		pieceCommand(),
 		pictureCommand(),
+		topCommand(),
 		scaleCommand(),
 		printerCommand(),
 	}

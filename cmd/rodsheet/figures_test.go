@@ -59,13 +59,13 @@ func TestJSON(t *testing.T) {
 		},
 	} {
 		var b strings.Builder
-		if err := writeJSON(&b, test.job, test.placed); err != nil || b.String() != test.want+"\n" {
+		if err := writeJSON(&b, pack{figures: test.job.Figures, warnings: test.job.Warnings}, test.placed); err != nil || b.String() != test.want+"\n" {
 			t.Errorf("%s: got %s, %v; want %s", test.name, b.String(), err, test.want)
 		}
 	}
 
 	var b strings.Builder
-	err := writeJSON(&b, templates.Job{Figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}, nil)
+	err := writeJSON(&b, pack{figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}, nil)
 	if err == nil || errors.As(err, new(refusal)) || b.Len() > 0 {
 		t.Errorf("NaN: got %q, %v; want an error of the system and no output", b.String(), err)
 	}

@@ -171,10 +171,10 @@ func (v *values) length(name string, otherwise float64) float64 {
 }
 
 // positive returns the flag in mm, or 0 where it is not given: 0 then stands
-// for the usual choice, and so cannot be given itself.
+// for the usual choice or for none, and so cannot be given itself.
 func (v *values) positive(name string) float64 {
 	mm := v.length(name, 0)
-	if v.given(name) && mm == 0 && len(v.problems) == 0 {
+	if v.given(name) && mm <= 0 && len(v.problems) == 0 {
 		v.fail("--"+name, measure.Positive(name, measure.Length(mm)))
 	}
 	return mm

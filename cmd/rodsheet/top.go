@@ -1,0 +1,77 @@
+package main
+
+import (
+	"rodsheet/geometry"
+	"rodsheet/templates"
+)
+
+func topCommand() command {
+	return command{
+		name:    "top",
+		summary: "the full-size outline of a table top",
+		about: `Draws a top at full size over as many sheets as it takes: round with
+--diameter, with equal sides by --sides and --side, or a rectangle by --length
+and --width. Corners may be clipped or rounded.`,
+		flags: []flag{
+			{name: "diameter", value: "LENGTH", usage: "of a round top"},
+			{name: "sides", value: "3..36", usage: "of a top with equal sides"},
+			{name: "side", value: "LENGTH", usage: "length of each of these"},
+			{name: "length", value: "LENGTH", usage: "of a rectangle, along the grain"},
+			{name: "width", value: "LENGTH", usage: "of a rectangle"},
+			{name: "clip", value: "LENGTH", usage: "taken off each corner, along both its sides"},
+			{name: "round", value: "LENGTH", usage: "radius of each corner", figure: "corner radius"},
+		},
+		examples: []example{
+			{"rodsheet top --length 800 --width 600 --round 40", "a rectangle with round corners"},
+			{"rodsheet top --diameter 600 --paper a3", "a round top on larger sheets"},
+			{"rodsheet top --sides 3 --side 36 --clip 4 --units in", "three sides, clipped, in inches"},
+		},
+		read: func(v *values) maker {
+			top := v.top()
+			return single(func(s templates.Setting) (templates.Job, error) { return templates.Top(top, s) })
+		},
+	}
+}
+
+// top reads the outline: one of three kinds.
+func (v *values) top() geometry.Top {
+	kinds := [][]string{{"diameter"}, {"sides", "side"}, {"length", "width"}}
+	var found []string
+	for _, kind := range kinds {
+		for _, name := range kind {
+			if v.given(name) {
+				found = append(found, kind...)
+				break
+			}
+		}
+	}
+	switch {
+	case len(found) == 0:
+		v.add("top needs --diameter, or --sides and --side, or --length and --width", "rodsheet top --diameter 600")
+	case len(found) > 2 || len(found) == 1 && (v.given("clip") || v.given("round")):
+		v.add("top is of one kind: round, of equal sides, or a rectangle; only the last two have corners", "rodsheet help top")
+	}
+	for _, name := range found {
+		if !v.given(name) {
+			v.add("top needs --"+name+" as well", "rodsheet help top")
+		}
+	}
+	t := geometry.Top{Diameter: v.positive("diameter")}
+	switch {
+	case v.given("sides"):
+		t.Corners = v.polygon()
+	case v.given("length"):
+		t = geometry.RectangleTop(v.positive("length"), v.positive("width"))
+	}
+	t.Clip, t.Round = v.positive("clip"), v.positive("round")
+	return t
+}
+
+// polygon reads the corners of a top with equal sides.
+func (v *values) polygon() []geometry.Point {
+	r := geometry.RegularBySide(v.count("sides", 3, 36), v.positive("side"))
+	if len(v.problems) > 0 {
+		return nil
+	}
+	return r.Corners()
+}
