@@ -185,26 +185,48 @@ func checkRule(page readback.Page, way geometry.Point) error {
 	return nil
 }
 
-// A taper over several sheets: every point of its cut line is on some sheet,
-// and the cut and the reference edge run from end to end.
+// wantsWhole checks that every point is on a line of some tile of the template.
+func (p printed) wantsWhole(t *testing.T, template string, points []geometry.Point) {
+	t.Helper()
+	for _, at := range points {
+		best := math.Inf(1)
+		for _, place := range p.places {
+			if place.Template == template {
+				best = math.Min(best, nearestLine(p.pages[place.Page-1], place.toPage(at.X, at.Y)))
+			}
+		}
+		if best > promised {
+			t.Errorf("%s: point %.3f is %.4f mm from any line", template, at, best)
+			return
+		}
+	}
+}
+
+// A taper over several sheets: cut and reference edge run from end to end.
 func TestTaperOverSheetsIsWhole(t *testing.T) {
 	for _, paper := range truthPapers {
 		job := printJob(t, append([]string{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm"}, paper.args...)...)
 		for _, l := range [][4]float64{{110, 45, 640, 28}, {0, 0, 640, 0}, {0, 45, 110, 45}} {
-			a, b := geometry.Pt(l[0], l[1]), geometry.Pt(l[2], l[3])
-			for k := 0; k <= 200; k++ {
-				at := a.Lerp(b, float64(k)/200)
-				best := math.Inf(1)
-				for _, place := range job.places {
-					if place.Template == "taper, right hand, face" {
-						best = math.Min(best, nearestLine(job.pages[place.Page-1], place.toPage(at.X, at.Y)))
-					}
-				}
-				if best > promised {
-					t.Errorf("%v: point %v of line %v is %.4f mm from any line", paper.args, at, l, best)
-				}
+			var points []geometry.Point
+			for k := range 201 {
+				points = append(points, geometry.Pt(l[0], l[1]).Lerp(geometry.Pt(l[2], l[3]), float64(k)/200))
 			}
+			job.wantsWhole(t, "taper, right hand, face", points)
 		}
+	}
+}
+
+// A top is turned as suits the sheets and is whole all round.
+func TestTopOverSheetsIsWhole(t *testing.T) {
+	for _, paper := range truthPapers {
+		job := printJob(t, append([]string{"top", "--diameter", "600mm"}, paper.args...)...)
+		var points []geometry.Point
+		for k := range 720 {
+			sin, cos := math.Sincos(float64(k) * math.Pi / 360)
+			points = append(points, geometry.Pt(300*cos, 300*sin))
+		}
+		job.wantsWhole(t, "top, outline", points)
+		job.wantsScale(t, paper.width, paper.height)
 	}
 }
 
@@ -309,6 +331,8 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 		"taper --length 640mm --top 45mm --foot 28mm --start 110mm --faces four",
 		"lap --width 28mm --other 28mm --depth 36mm --angle 60 --at 155mm",
 		"bridle --width 28mm --depth 36mm --angle 12 --leg 38mm",
+		"top --diameter 600mm",
+		"top --length 500mm --width 320mm --round 30mm",
 		"scale",
 	} {
 		for _, paper := range []string{"142mmx168mm", "240mmx165mm", "a4", "letter"} {
