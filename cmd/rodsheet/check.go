@@ -24,6 +24,7 @@ the cheapest first. The exit status is 1 when the piece cannot be built.`,
 		},
 		examples: []example{
 			{"rodsheet check table.toml", "all sizes"},
+			{"rodsheet check table.toml --units in", "with figures in inches"},
 			{"rodsheet check table.toml --size low --json", "one size, for another program"},
 		},
 		design: true,

@@ -75,14 +75,14 @@ type example struct{ line, what string }
 // commands lists every command in the order of the help.
 func commands() []command {
 	return []command{
-		angleCommand(),
-		taperCommand(),
-		lapCommand(),
-		bridleCommand(),
 		newCommand(),
 		checkCommand(),
 		pieceCommand(),
 		pictureCommand(),
+		angleCommand(),
+		taperCommand(),
+		lapCommand(),
+		bridleCommand(),
 		topCommand(),
 		scaleCommand(),
 		printerCommand(),

@@ -12,8 +12,10 @@ const sawCaution = `Caution: isolate the saw before setting it and follow its ma
 featherboards and push blocks first; hold small or angled parts in a jig, and
 never trap an offcut between fence and blade.`
 
-const overview = `rodsheet prints full-size templates for angles, tapers and joints on ordinary
-sheets of paper, with the figures and the saw settings that go with them.
+const overview = `rodsheet makes a whole piece out of one design file: every figure, what will not
+fit, the cut list, the saw settings in working order, and full-size templates on
+ordinary sheets of paper. Single angles, tapers, joints and tops are printed
+from the command line alone.
 
 Usage:
   rodsheet COMMAND [FLAGS]
@@ -23,9 +25,9 @@ Usage:
 
 const closing = `Print at 100 %, actual size, and measure the rules before you cut.
 
-Exit status: 0 when all is done; 1 when the system failed, such as a full
-disk; 2 when something on the command line has to change, and then no file has
-been written or changed.
+Exit status: 0 when all is done; 1 when a piece cannot be built or the system
+failed, such as a full disk; 2 when something on the command line or in the
+design file has to change. With 1 or 2 no file has been written or changed.
 `
 
 // overviewExamples are commands for one small three-legged table: legs 640 mm
@@ -33,6 +35,8 @@ been written or changed.
 func overviewExamples() []example {
 	return []example{
 		{"rodsheet scale", "prove the printer first"},
+		{"rodsheet new table.toml", "a design to change, for a small table"},
+		{"rodsheet piece table.toml", "and all that is needed to build it"},
 		{"rodsheet angle 12 60", "set the gauge for splay and crossing"},
 		{"rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json", "figures for another program"},
 	}
@@ -45,6 +49,7 @@ func topics() []topic {
 	return []topic{
 		{"lengths", "how lengths and angles are written", lengthsTopic},
 		{"paper", "units, paper sizes and sheets", paperTopic},
+		{"design", "the design file of a whole piece", designTopic},
 		{"json", "what --json prints", jsonTopic},
 	}
 }
@@ -118,6 +123,27 @@ Examples:
   rodsheet angle 12 --json
   rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json --out lap.pdf
   rodsheet scale --json --out scale.svg
+`
+
+const designTopic = `A design file is plain text (TOML): the few decisions from which all else
+follows. rodsheet new FILE.toml writes one with every key explained.
+
+  [ring]    sides, inside size, width and depth of the stretchers, their ends
+  [legs]    breadth, lean, height, place, joint, taper
+  [top]     glass, wood or none; outline, thickness, overhang, pads
+  [wood]    species, allowances, spares, boards at hand
+  [saw]     kerf, blade height, stop, gauge
+  [milled]  real sizes after planing: a saw is set by these, not by the design
+  [[size]]  a name and what differs: several sizes of one design in one file
+
+Lengths and angles are written as on the command line, in quotes where they
+are more than a number: width = "1 1/8". A bare number takes the file's units.
+All mistakes are listed with line and column, and comments are never touched.
+
+Examples:
+  rodsheet new table.toml --sides 3
+  rodsheet check table.toml
+  rodsheet piece table.toml --plan
 `
 
 // help answers "rodsheet help" and what stands after it.

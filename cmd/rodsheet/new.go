@@ -25,6 +25,7 @@ rodsheet check says. A file that is there already is left alone.`,
 		},
 		examples: []example{
 			{"rodsheet new table.toml", "a three-sided table in millimetres"},
+			{"rodsheet new stand.toml --sides 6", "a six-sided one"},
 			{"rodsheet new bench.toml --sides 4 --units in", "a four-sided one in inches"},
 		},
 		act: startDesign,

@@ -26,6 +26,7 @@ elevation, and a view from above at a corner, for each size.`,
 		},
 		examples: []example{
 			{"rodsheet picture table.toml", "to table.svg"},
+			{"rodsheet picture table.toml -o table.pdf", "to table.pdf"},
 			{"rodsheet picture table.toml --size low -o low.pdf", "one size, as PDF"},
 		},
 		design: true,

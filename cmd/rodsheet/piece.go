@@ -23,6 +23,7 @@ sheet.`,
 		},
 		examples: []example{
 			{"rodsheet piece table.toml", "all sizes, to table.pdf"},
+			{"rodsheet piece table.toml --paper letter", "on letter paper"},
 			{"rodsheet piece table.toml --size low --plan -o low.pdf", "one size, with the plan"},
 		},
 		design: true,
