@@ -22,6 +22,7 @@ elevation, and a view from above at a corner, for each size.`,
 		flags: []flag{
 			{name: "out", short: "o", value: "FILE", usage: "write FILE, .svg or .pdf; - is standard output, as PDF"},
 			sizeFlag(),
+			{name: "paper", value: "SIZE", usage: "of the page; whole fits it round the pictures"},
 			{name: "units", value: "mm|in", usage: "of the sizes printed; the file's own if not given"},
 		},
 		examples: []example{
@@ -37,6 +38,7 @@ elevation, and a view from above at a corner, for each size.`,
 // drawPicture writes one page for all sizes asked for.
 func drawPicture(ctx context.Context, v *values, w world) error {
 	v.unit = v.units(w.getenv(unitsVariable))
+	paper := v.paper()
 	out := v.destination(w.stdout, false)
 	if len(v.problems) > 0 {
 		return v.problems
@@ -45,7 +47,7 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if err != nil {
 		return err
 	}
-	doc := render.PictureDocument(v.stem(), pieces[0].Title, pictures(pieces), v.unit)
+	doc := render.PictureDocument(v.stem(), pieces[0].Title, pictures(pieces), v.unit, paper)
 	if out.stdout {
 		return stopped(ctx, pdf.Write(watched{ctx, w.stdout}, doc), cannotPrint)
 	}
