@@ -129,7 +129,7 @@ func heading(p piece.Piece) string {
 }
 
 // writeCheck writes one check: how it came out, its name, its figures, and
-// below it, where it does not hold, what that means and what mends it.
+// below it, where these do not say it all, what that means and what mends it.
 func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
 	fmt.Fprintf(b, "%-8s  %s", c.Grade, c.Name)
 	if c.Relation != "" {
@@ -141,7 +141,7 @@ func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
 			fmt.Fprintf(b, "          %s\n", line)
 		}
 	}
-	if c.Words != "" {
+	if c.Words != "" && (c.Grade != piece.Holds || c.Relation == "") {
 		paragraph(c.Words)
 	}
 	for i, m := range c.Mends {
