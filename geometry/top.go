@@ -21,6 +21,9 @@ func RectangleTop(length, width float64) Top {
 	return Top{Corners: Box(-length/2, -width/2, length/2, width/2).Corners()}
 }
 
+// Limits of a top in mm: a side shorter than shortestSide is a slip.
+const shortestSide = 1.0
+
 // Check returns a *measure.BoundError for the first figure no top can have.
 // The other methods take a Top that has passed.
 func (t Top) Check() error {
@@ -31,53 +34,77 @@ func (t Top) Check() error {
 			measure.AtMost("diameter", diameter, "", measure.Length(longestPart), ""),
 		)
 	}
-	err := cmp.Or(
-		measure.AtLeast("number of corners", measure.Number(float64(len(t.Corners))), "", measure.Number(3), ""),
-		measure.NotNegative("clip", measure.Length(t.Clip)),
-		measure.NotNegative("corner radius", measure.Length(t.Round)),
-	)
-	if err == nil && t.Clip > 0 {
-		err = cmp.Or(err, measure.AtMost("corner radius", measure.Length(t.Round), "none beside a clip",
-			measure.Length(0), "clip the corners or round them"))
-	}
-	for i := 0; err == nil && i < len(t.Corners); i++ {
-		err = t.checkCorner(i)
-	}
-	return err
-}
-
-// checkCorner refuses a corner that turns inward or not at all, and one whose
-// working takes more than half of a side.
-func (t Top) checkCorner(i int) error {
-	in, out := t.sides(i)
-	number := measure.Number(float64(i + 1))
-	for _, v := range []float64{t.Corners[i].X, t.Corners[i].Y} {
-		if err := measure.AtMost("corner of the top", measure.Length(math.Abs(v)), "", measure.Length(longestPart), ""); err != nil {
+	// Each question is asked only once those before it are answered.
+	for _, ask := range []func() error{t.checkPoints, t.checkTurns, t.checkWork} {
+		if err := ask(); err != nil {
 			return err
 		}
 	}
-	if in.Cross(out) <= 1e-9*in.Norm()*out.Norm() || t.wraps() {
-		return &measure.BoundError{
-			Figure: "corner of the top", Value: number, Relation: "must turn left, one turn in all, from corner",
-			Limit: measure.Number(float64((i+len(t.Corners)-1)%len(t.Corners) + 1)),
-			Hint:  "give the corners counter-clockwise; one that turns inward cannot be worked",
-		}
-	}
-	half := measure.Length(math.Min(in.Norm(), out.Norm()) / 2)
-	const hint = "take a smaller one, or clip or round a longer side"
-	return cmp.Or(
-		measure.AtMost("clip", measure.Length(t.Clip), "half a side", half, hint),
-		measure.AtMost("length taken by a corner radius", measure.Length(t.Round*math.Tan(turnOf(in, out)/2)), "half a side", half, hint),
-	)
+	return nil
 }
 
-// wraps reports whether the corners go round more than once.
-func (t Top) wraps() bool {
-	sum := 0.0
-	for i := range t.Corners {
-		sum += turnOf(t.sides(i))
+// checkPoints refuses corners that are too few, too close or out of reach.
+func (t Top) checkPoints() error {
+	if len(t.Corners) < 3 {
+		return measure.AtLeast("corners of the top", measure.Number(float64(len(t.Corners))), "", measure.Number(3), "")
 	}
-	return sum > 3*math.Pi
+	for _, c := range t.Corners {
+		if err := measure.AtMost("centre to corner of the top", measure.Length(c.Norm()), "", measure.Length(longestPart), ""); err != nil {
+			return err
+		}
+	}
+	for i := range t.Corners {
+		in, _ := t.sides(i)
+		if err := measure.AtLeast("side of the top", measure.Length(in.Norm()), "", measure.Length(shortestSide),
+			"leave out one of its corners"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkTurns refuses corners that do not go once round, always to the left.
+func (t Top) checkTurns() error {
+	const straight = 1e-6 // rad, less than any saw can make
+	sum, n := 0.0, len(t.Corners)
+	for i := range t.Corners {
+		turn := turnOf(t.sides(i))
+		if turn < straight || turn > math.Pi-straight {
+			return &measure.BoundError{
+				Figure: "corner of the top", Value: measure.Number(float64(i + 1)),
+				Relation: "must turn to the left of the one before, corner", Limit: measure.Number(float64((i+n-1)%n + 1)),
+				Hint: "give the corners counter-clockwise; one that turns inward cannot be worked",
+			}
+		}
+		sum += turn
+	}
+	return measure.AtMost("turns of the outline of the top", measure.Number(math.Round(sum/(2*math.Pi))), "", measure.Number(1),
+		"its sides cross; give the corners in their order round the edge")
+}
+
+// checkWork refuses a clip or rounding that takes more than half of a side.
+func (t Top) checkWork() error {
+	const trace = 1e-9 // mm, of rounding where two corners share a whole side
+	clip, round := measure.Length(t.Clip), measure.Length(t.Round)
+	const hint = "take less off the corners"
+	for i := range t.Corners {
+		in, out := t.sides(i)
+		half := math.Min(in.Norm(), out.Norm())/2 + trace
+		if err := cmp.Or(
+			measure.NotNegative("clip", clip),
+			measure.NotNegative("corner radius", round),
+			measure.AtMost("clip", clip, "half a side", measure.Length(half), hint),
+			// The arc begins r·tan(turn/2) from the corner.
+			measure.AtMost("corner radius", round, "what half a side holds",
+				measure.Length(half/math.Tan(turnOf(in, out)/2)), hint),
+		); err != nil {
+			return err
+		}
+	}
+	if t.Clip > 0 {
+		return measure.AtMost("corner radius", round, "that of a clipped corner", measure.Length(0), "clip the corners or round them")
+	}
+	return nil
 }
 
 // sides returns the sides before and after corner i, along the outline.
@@ -87,10 +114,12 @@ func (t Top) sides(i int) (in, out Point) {
 	return c.Sub(t.Corners[(i+n-1)%n]), t.Corners[(i+1)%n].Sub(c)
 }
 
-// turnOf returns the change of direction from in to out.
+// turnOf returns the change of direction from in to out, counter-clockwise.
 func turnOf(in, out Point) float64 { return math.Atan2(in.Cross(out), in.Dot(out)) }
 
-// Outline returns the worked outline counter-clockwise, arcs as chords.
+// Outline returns the worked outline counter-clockwise, arcs as chords that
+// leave them by at most Sagitta. Where two corners take a whole side between
+// them they share a point.
 func (t Top) Outline() []Point {
 	if t.Diameter > 0 {
 		round := Arc(Point{}, t.Diameter/2, 0, 2*math.Pi)
@@ -106,6 +135,18 @@ func (t Top) Outline() []Point {
 			out = append(out, t.rounded(i)...)
 		default:
 			out = append(out, c)
+		}
+	}
+	return distinct(out)
+}
+
+// distinct leaves out every point that stands on the one before.
+func distinct(points []Point) []Point {
+	const near = 1e-8 // mm, rounding
+	var out []Point
+	for i, p := range points {
+		if p.Distance(points[(i+len(points)-1)%len(points)]) > near {
+			out = append(out, p)
 		}
 	}
 	return out

@@ -88,17 +88,17 @@ func TestTopRefuses(t *testing.T) {
 		top    geometry.Top
 		figure string
 	}{
-		{"nothing", geometry.Top{}, "number of corners"},
+		{"nothing", geometry.Top{}, "corners of the top"},
 		{"diameter below zero", geometry.Top{Diameter: -1}, "diameter"},
 		{"diameter of 11 m", geometry.Top{Diameter: 11000}, "diameter"},
 		{"diameter not a number", geometry.Top{Diameter: math.NaN()}, "diameter"},
 		{"clockwise", geometry.Top{Corners: []geometry.Point{{X: 0, Y: 100}, {X: 100, Y: 0}, {X: 0, Y: 0}}}, "corner of the top"},
-		{"corner twice", geometry.Top{Corners: []geometry.Point{{}, {}, {X: 100, Y: 0}, {X: 0, Y: 100}}}, "corner of the top"},
-		{"star", geometry.Top{Corners: star}, "corner of the top"},
+		{"corner twice", geometry.Top{Corners: []geometry.Point{{}, {}, {X: 100, Y: 0}, {X: 0, Y: 100}}}, "side of the top"},
+		{"star", geometry.Top{Corners: star}, "turns of the outline of the top"},
 		{"clip of half a side", geometry.Top{Corners: rectangle.Corners, Clip: 300.1}, "clip"},
-		{"radius over half a side", geometry.Top{Corners: rectangle.Corners, Round: 300.1}, "length taken by a corner radius"},
+		{"radius over half a side", geometry.Top{Corners: rectangle.Corners, Round: 300.1}, "corner radius"},
 		{"clip and radius", geometry.Top{Corners: rectangle.Corners, Clip: 10, Round: 10}, "corner radius"},
-		{"far away", geometry.Top{Corners: []geometry.Point{{}, {X: 1e5}, {X: 1e5, Y: 1e5}}}, "corner of the top"},
+		{"far away", geometry.Top{Corners: []geometry.Point{{}, {X: 1e5}, {X: 1e5, Y: 1e5}}}, "centre to corner of the top"},
 	} {
 		var bound *measure.BoundError
 		if err := c.top.Check(); !errors.As(err, &bound) || bound.Figure != c.figure {
