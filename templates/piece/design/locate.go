@@ -123,7 +123,7 @@ func topSetters() []setter {
 		{[]string{"glass area", "rim radius", "diameter of the top", "radius of the top", "centre to side of the top"},
 			[]string{"top.diameter", "top.overhang", "top.points"}},
 		{[]string{"overhang"}, []string{"top.overhang"}},
-		{[]string{"corner size of the top", "clip"}, []string{"top.corner-size"}},
+		{[]string{"corner size of the top", "clip", "corner radius"}, []string{"top.corner-size"}},
 		{[]string{"corner of the top", "corners of the top", "centre to corner of the top", "side of the top", "turns of the outline of the top"},
 			[]string{"top.points", "top.corner-size", "top.overhang"}},
 		{[]string{"number of the top"}, []string{"top.kind"}},
