@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry"
@@ -20,10 +19,10 @@ func Top(t geometry.Top, s Setting) (Job, error) {
 	return Job{
 		Name:     "top",
 		Title:    "Top, " + top.size(),
-		Drawings: []Drawing{top.drawing()},
+		Drawings: []Drawing{TopOutline(t, "top, outline", s.Unit)},
 		Panels: []Panel{
 			{Heading: "top", Table: figureTable(figures, s.Unit)},
-			{Heading: "order of work", Text: top.words()},
+			{Heading: "order of work", Text: topWords()},
 		},
 		Figures: figures,
 	}, nil
@@ -67,11 +66,13 @@ func (t topTemplate) figures() []Figure {
 	)
 }
 
-// drawing is the outline and, at its edge, the ends of its two centre lines.
-// Drawn right across they would only keep sheets that hold nothing else.
-func (t topTemplate) drawing() Drawing {
+// TopOutline draws the outline and, at its edge, the ends of its two centre
+// lines. Drawn right across they would only keep sheets that hold nothing else.
+// The top must have passed its Check.
+func TopOutline(top geometry.Top, name string, u measure.Unit) Drawing {
+	t := topTemplate{top, u}
 	outline := t.Outline()
-	d := Drawing{Name: "top, outline", Free: true}
+	d := Drawing{Name: name, Free: true}
 	d.Polygon(Cut, outline...)
 	past := geometry.Bounds(outline...).Grow(1)
 	for _, centre := range []geometry.Segment{
@@ -89,9 +90,20 @@ func (t topTemplate) drawing() Drawing {
 	}
 	for i, c := range t.Corners {
 		next := t.Corners[(i+1)%len(t.Corners)]
-		d.LabelLine(c, next, "side "+fmt.Sprint(i+1)+", "+t.length(c.Distance(next)))
+		d.LabelLine(c, next, "side "+t.length(c.Distance(next))+t.worked())
 	}
 	return d
+}
+
+// worked says that the sides are counted to the corners as they were.
+func (t topTemplate) worked() string {
+	switch {
+	case t.Clip > 0:
+		return " to the sharp corners, clipped " + t.length(t.Clip)
+	case t.Round > 0:
+		return " to the sharp corners, rounded " + t.length(t.Round)
+	}
+	return ""
 }
 
 // centreEnds draws both ends of a centre line that runs from a to b.
@@ -104,16 +116,12 @@ func (d *Drawing) centreEnds(a, b geometry.Point) {
 	}
 }
 
-// words says how the outline is used.
-func (t topTemplate) words() []string {
-	words := []string{
+// topWords says how the outline is used.
+func topWords() []string {
+	return []string{
 		"1. Strike both centre lines on the underside first and lay the taped pattern on them.",
 		"2. A circle is better struck with a beam compass from the centre; the pattern proves it.",
 		"3. Rough the edge 2 mm outside the line, then work to it.",
 		"4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering.",
 	}
-	if t.Clip > 0 || t.Round > 0 {
-		words = append(words, "The lengths of the sides reach to the corners as they were before they are clipped or rounded.")
-	}
-	return words
 }

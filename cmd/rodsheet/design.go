@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"rodsheet/templates/piece"
@@ -74,30 +75,31 @@ func (v *values) mistaken(err error) error {
 	return v.problems
 }
 
-// pieces works out the sizes asked for, their figures printed in the unit of
-// the command.
+// pieces works out every size, their figures printed in the unit of the
+// command, and returns those asked for. A size is worked out among the others
+// even where it is asked for alone, so that its figures are always the same.
 func (v *values) pieces() ([]piece.Piece, error) {
-	var out []piece.Piece
+	var all []piece.Piece
 	var mistakes design.Mistakes
 	for i, d := range v.file.Sizes {
-		if v.given("size") && d.Size != v.text("size") {
-			continue
-		}
 		d.Unit = v.unit
 		p, err := piece.Work(d)
 		if err != nil {
 			mistakes = append(mistakes, v.file.Locate(i, err))
-			continue
 		}
-		out = append(out, p)
+		all = append(all, p)
 	}
-	switch {
-	case len(mistakes) > 0:
+	if len(mistakes) > 0 {
 		return nil, v.mistaken(mistakes)
-	case len(out) == 0:
+	}
+	all = piece.Together(all)
+	if v.given("size") {
+		all = slices.DeleteFunc(all, func(p piece.Piece) bool { return p.Size != v.text("size") })
+	}
+	if len(all) == 0 {
 		return nil, v.noSuchSize()
 	}
-	return out, nil
+	return all, nil
 }
 
 // noSuchSize refuses a size that the design does not name.

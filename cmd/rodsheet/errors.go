@@ -12,6 +12,7 @@ import (
 	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
 )
 
 // A problem is one thing for the user to change.
@@ -133,40 +134,9 @@ func (c command) hint(e *measure.BoundError, u measure.Unit) string {
 // suggest returns a hint naming the known word nearest to the one given, or
 // nothing where none is near. The prefix stands before each: "--".
 func suggest(prefix, word string, known []string) string {
-	best, least := "", 1+min(3, max(1, len(word)/3))
-	for _, k := range known {
-		if d := distance(word, k); d < least {
-			best, least = k, d
-		}
-	}
+	best := design.Nearest(word, known)
 	if best == "" {
 		return ""
 	}
 	return "did you mean " + prefix + best + "?"
-}
-
-// distance returns the number of letters to put in, take out, change or swap
-// with their neighbour to make a out of b (optimal string alignment). Words
-// that are too long to be a slip count as far away.
-func distance(a, b string) int {
-	if len(a) > 32 || len(b) > 32 {
-		return 32
-	}
-	var d [33][33]int
-	for i := range len(a) + 1 {
-		for j := range len(b) + 1 {
-			switch {
-			case i == 0 || j == 0:
-				d[i][j] = i + j
-			case a[i-1] == b[j-1]:
-				d[i][j] = d[i-1][j-1]
-			default:
-				d[i][j] = 1 + min(d[i-1][j-1], d[i-1][j], d[i][j-1])
-			}
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				d[i][j] = min(d[i][j], d[i-2][j-2]+1)
-			}
-		}
-	}
-	return d[len(a)][len(b)]
 }

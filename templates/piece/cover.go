@@ -21,14 +21,16 @@ func coverJob(pieces []Piece) templates.Job {
 			job.Pictures = append(job.Pictures, v)
 		}
 	}
-	job.Panels = []templates.Panel{mainSizes(pieces), contents(), printing(), cautions(pieces)}
+	job.Panels = []templates.Panel{mainSizes(pieces), printing(), cautions(pieces)}
 	return job
 }
 
 // mainSizes puts the sizes side by side. What every one of them has alike
 // stands once.
 func mainSizes(pieces []Piece) templates.Panel {
-	panel := templates.Panel{Heading: "Main sizes"}
+	panel := templates.Panel{Heading: "Main sizes", Text: []string{
+		"Where wood or saw turn out different, write the real sizes into the design file and print again.",
+	}}
 	if len(pieces) > 1 {
 		head := []string{""}
 		for _, p := range pieces {
@@ -88,20 +90,12 @@ func (p Piece) topWords() string {
 	return thick + p.mm(b.Width()) + " × " + p.mm(b.Height())
 }
 
-// contents says in what order the sheets come.
-func contents() templates.Panel {
-	return templates.Panel{Heading: "What is in this file", Text: []string{
-		"1. Cover. 2. Cut list: what to buy and to prepare. 3. Settings: numbered in working order, with a column for the figure you used; then the glue-up. 4. Templates, at full size. 5. The checks and all figures, to hand the plan on with.",
-		"All sheets come from one set of figures. Where wood or saw turn out different, write the real sizes into the design file and print again.",
-	}}
-}
-
 // printing says how a sheet comes out at full size.
 func printing() templates.Panel {
 	return templates.Panel{Heading: "How to print", Text: []string{
-		"Print at 100 %, actual size. The choice is usually under page size, scaling or handling; often it is folded away under more settings or advanced, and sometimes only in the dialog of the printer itself.",
-		"Switch off everything called fit to page, shrink to printable area, borderless or more than one page a sheet. Paper size as on the foot of the sheet, one side only.",
-		"Print this sheet first and measure the calibration square, both sides and both diagonals. Every other sheet has a rule along each axis: look at them before a template is cut out.",
+		"Print at 100 %, actual size. The choice is under page size, scaling or handling, often folded away under more settings or advanced, sometimes only in the dialog of the printer itself.",
+		"Never fit, shrink, borderless, or several pages a sheet. Paper as on the foot of the sheet, one side only.",
+		"Print this sheet first and measure the calibration square. Every other sheet has a rule along each axis: look at them before a template is cut out.",
 	}}
 }
 

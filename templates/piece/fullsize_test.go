@@ -338,7 +338,7 @@ func TestTopTemplate(t *testing.T) {
 		for _, part := range p.Parts() {
 			if strings.HasPrefix(part.Name, "pad") {
 				c := part.Centroid()
-				if !hasLabelAt(top, "pad", geometry.Pt(c.X, c.Y)) {
+				if !hasLabelAt(top, "pad, below", geometry.Pt(c.X, c.Y)) {
 					t.Errorf("base %d: %s is not drawn where it is", k, part.Name)
 				}
 			}

@@ -9,6 +9,7 @@ package piece
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/templates/piece/design"
@@ -31,6 +32,9 @@ type Piece struct {
 	// stretcher's two ends, finished.
 	PlainReach, LegReach float64
 	Kerf                 float64 // as milled
+	// Extra is what both rough ends of a stretcher are left longer, so that one
+	// stop serves several sizes.
+	Extra float64
 }
 
 // Work works out one size. It returns a *measure.BoundError for a figure that
@@ -160,7 +164,29 @@ func (p Piece) EndLap() geometry.Lap {
 // before they are trimmed, the same at both, so that one stop serves both
 // laps: the longer of the two reaches and what a bridle is left long.
 func (p Piece) RoughReach() float64 {
-	return math.Max(p.PlainReach, p.LegReach) + geometry.BridleLong
+	return math.Max(p.PlainReach, p.LegReach) + geometry.BridleLong + p.Extra
+}
+
+// Together leaves the stretchers of sizes that have the same laps equally long
+// before they are trimmed: the laps of all are then cut with one stop. It does
+// so where that takes no more than a hand's breadth of wood a stretcher.
+func Together(pieces []Piece) []Piece {
+	const most = 50.0 // mm, at each end
+	out := slices.Clone(pieces)
+	for i, p := range pieces {
+		for _, q := range pieces {
+			longer := q.RoughReach() - p.RoughReach()
+			if q.sameLaps(p) && longer <= most && q.RoughReach() < p.Frame.Ring.MostReach() {
+				out[i].Extra = math.Max(out[i].Extra, longer)
+			}
+		}
+	}
+	return out
+}
+
+// sameLaps reports whether the laps of two sizes are cut alike.
+func (p Piece) sameLaps(q Piece) bool {
+	return p.Frame.Ring == q.Frame.Ring && p.Frame.Over == q.Frame.Over && p.Kerf == q.Kerf
 }
 
 // RoughStretcher returns the length of the stretcher as it goes to the saw.

@@ -155,3 +155,23 @@ func TestEndLapIsSetFromTheRoughEnd(t *testing.T) {
 	near, _ := p.EndLap().Shoulders(0)
 	nearly(t, "near shoulder", p.RoughReach()-near, 130+28/math.Sin(measure.Radians(60)))
 }
+
+// Sizes with the same ring are sawn to one length, so that one stop serves the
+// laps of all; one that would take far more wood for it keeps its own.
+func TestTogetherSharesTheStop(t *testing.T) {
+	tall := low()
+	tall.Size, tall.Legs.Given, tall.Legs.Height = "tall", measure.Radians(11), 560
+	horned := low()
+	horned.Size, horned.Ring.Horn = "horned", 150
+	alone := []Piece{worked(t, low()), worked(t, tall), worked(t, horned)}
+	both := Together(alone)
+	if alone[0].RoughReach() == alone[1].RoughReach() {
+		t.Fatal("the sizes need the same length anyway")
+	}
+	nearly(t, "stop of the second", both[1].EndLap().Stop(), both[0].EndLap().Stop())
+	nearly(t, "length of the longer", both[0].RoughStretcher(), alone[0].RoughStretcher())
+	nearly(t, "length of the far longer", both[2].RoughStretcher(), alone[2].RoughStretcher())
+	if got := len(only(Settings(both[:2]), CutLap)); got != 1 {
+		t.Errorf("%d settings for the laps, want 1", got)
+	}
+}

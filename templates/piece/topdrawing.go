@@ -55,66 +55,20 @@ func (p Piece) padLap(d *templates.Drawing, lap []geometry.Point) {
 	d.LabelLine(lap[1], lap[2], "outer shoulder"+where)
 }
 
-// topJob returns the outline of the top with what lies below it.
+// topJob returns the outline of the top with the places of the pads. The ring
+// below is left to its plan: its lines would take sheets that hold nothing else.
 func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
-	corners := p.TopCorners()
-	if len(corners) == 0 {
+	if p.Top.Kind == design.NoTop {
 		return templates.Job{}, nil
 	}
-	d := templates.Drawing{Name: "top, from above", Free: true}
-	d.Polygon(templates.Cut, corners...)
-	p.topSizes(&d)
-	arm := 0.0
-	for _, c := range corners {
-		arm = math.Max(arm, math.Max(math.Abs(c.X), math.Abs(c.Y)))
+	d := templates.TopOutline(p.TopShape(), "top, from above", p.Unit)
+	if p.hasPads() {
+		for i := range p.Frame.Ring.Sides {
+			c := p.Frame.Ring.Place(i, 0).Apply(p.padCentre())
+			circle(&d, templates.Hidden, c, p.Top.Pads.Diameter/2)
+			cross(&d, c, p.Top.Pads.Diameter/2+4)
+			d.LabelPoint(c, "pad, below")
+		}
 	}
-	cross(&d, geometry.Point{}, arm+6)
-	d.LabelPoint(geometry.Point{}, "centre of the ring")
-	p.ringBelow(&d)
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
-}
-
-// topSizes names the outline by its size, or every side by its length.
-func (p Piece) topSizes(d *templates.Drawing) {
-	if p.Top.Outline == design.RoundTop {
-		r := p.TopRadius()
-		d.LabelLine(geometry.Pt(-r, 0), geometry.Pt(r, 0), "round top, "+p.mm(2*r)+" diameter")
-		d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top")
-		return
-	}
-	sharp := p.topPolygon()
-	for i, c := range sharp {
-		next := sharp[(i+1)%len(sharp)]
-		d.LabelLine(c, next, "side "+p.mm(c.Distance(next))+p.sideWords())
-	}
-}
-
-// sideWords says that a side is counted to its sharp corners.
-func (p Piece) sideWords() string {
-	if p.Top.CornerSize == 0 || p.Top.Corner == design.SharpCorner {
-		return ""
-	}
-	work := "clipped"
-	if p.Top.Corner == design.RoundedCorner {
-		work = "rounded"
-	}
-	return " to the sharp corners, " + work + " " + p.mm(p.Top.CornerSize)
-}
-
-// ringBelow draws the edges of the ring and the pads as hidden lines.
-func (p Piece) ringBelow(d *templates.Drawing) {
-	within, without := p.Frame.Ring.Polygon().Corners(), p.Frame.Ring.Polygon().Grow(p.Frame.Ring.Width).Corners()
-	d.Polygon(templates.Hidden, within...)
-	d.Polygon(templates.Hidden, without...)
-	d.LabelLine(within[0], within[1], "inside edge of the ring, below")
-	d.LabelLine(without[0], without[1], "outside edge of the ring, below")
-	if !p.hasPads() {
-		return
-	}
-	for i := range p.Frame.Ring.Sides {
-		c := p.Frame.Ring.Place(i, 0).Apply(p.padCentre())
-		circle(d, templates.Hidden, c, p.Top.Pads.Diameter/2)
-		cross(d, c, p.Top.Pads.Diameter/2+4)
-		d.LabelPoint(c, "pad")
-	}
 }

@@ -1,8 +1,8 @@
 package design
 
-// nearest returns the known word that is nearest to the one given, or nothing
+// Nearest returns the known word that is nearest to the one given, or nothing
 // where none is near enough to be a slip.
-func nearest(word string, known []string) string {
+func Nearest(word string, known []string) string {
 	best, least := "", 1+min(3, max(1, len(word)/3))
 	for _, k := range known {
 		if d := distance(word, k); d < least {
@@ -14,7 +14,7 @@ func nearest(word string, known []string) string {
 
 // didYouMean returns a hint with the nearest word, or nothing.
 func didYouMean(word string, known []string) string {
-	if best := nearest(word, known); best != "" {
+	if best := Nearest(word, known); best != "" {
 		return "did you mean " + best + "?"
 	}
 	return ""

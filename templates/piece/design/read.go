@@ -235,7 +235,7 @@ func (r *reader) suggest(prefix string, n *node, inSize bool) string {
 	if prefix == "" && inSize {
 		here = append(here, "name")
 	}
-	if best := nearest(n.key, here); best != "" || len(elsewhere) == 0 {
+	if best := Nearest(n.key, here); best != "" || len(elsewhere) == 0 {
 		return didYouMean(n.key, here)
 	}
 	return "did you mean " + either(elsewhere) + "?"

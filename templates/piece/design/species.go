@@ -119,7 +119,7 @@ func speciesLike(name string) string {
 	if len(alike) > 0 {
 		return "the table has " + either(alike[:min(most, len(alike))])
 	}
-	best := nearest(plainName(name), plain)
+	best := Nearest(plainName(name), plain)
 	if i := slices.Index(plain, best); i >= 0 {
 		return `did you mean "` + Species()[i].Name + `"?`
 	}
