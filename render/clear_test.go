@@ -2,12 +2,16 @@ package render
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/render/page"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 )
 
 // struck returns the texts of a page that a line other than hatching runs
@@ -54,7 +58,10 @@ func TestLetteringKeepsClear(t *testing.T) {
 					return templates.Taper(geometry.Taper{Length: 2400, Top: 400, Foot: 100, Start: 110}, set)
 				},
 				func() (templates.Job, error) {
-					return templates.Angles([]float64{measure.Radians(14.5), measure.Radians(30)}, 0, set)
+					return templates.Angles([]float64{measure.Radians(14.5), measure.Radians(30), measure.Radians(1.7)}, 0, set)
+				},
+				func() (templates.Job, error) {
+					return templates.Lap(geometry.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
 				},
 				func() (templates.Job, error) {
 					return templates.Job{Name: "tops", Title: "tops", Drawings: []templates.Drawing{
@@ -79,21 +86,74 @@ func TestLetteringKeepsClear(t *testing.T) {
 	}
 }
 
-// A leader may end on a line but not run across one.
-func TestLeadersCrossNothing(t *testing.T) {
+// The same goes for whole packs, both papers and both units.
+func TestLetteringOfPacksKeepsClear(t *testing.T) {
+	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
+		data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, err := design.Read(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			for _, paper := range []Paper{papers()[3], papers()[0]} {
+				for i, p := range packPages(t, file.Sizes, u, paper) {
+					for _, text := range struck(p) {
+						t.Errorf("%s on %s in %v, sheet %d: %q is struck", name, paper.Name, u, i+1, text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// packPages returns the pack of all sizes of a design, with the plan.
+func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper) []page.Page {
+	t.Helper()
+	var pieces []piece.Piece
+	for _, d := range sizes {
+		d.Unit = u
+		p, err := piece.Work(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pieces = append(pieces, p)
+	}
+	l := DefaultLayout(u, paper)
+	jobs, err := piece.Pack(pieces, true, templates.Setting{Unit: u, Clear: l.Clear()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := LayPack("pack", jobs, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Document().Pages
+}
+
+// Between a label and what it names lies no line, and a leader would not be
+// seen on one. It may end on a line.
+func TestNothingBetweenLabelAndLine(t *testing.T) {
 	p := &placer{window: geometry.Box(0, 0, 200, 100)}
-	p.bar(geometry.Segment{A: geometry.Pt(0, 50), B: geometry.Pt(200, 50)})
+	p.bar(
+		geometry.Segment{A: geometry.Pt(0, 50), B: geometry.Pt(200, 50)},
+		geometry.Segment{A: geometry.Pt(150, 0), B: geometry.Pt(150, 60)})
 	size := geometry.Pt(30, small)
 	for _, c := range []struct {
-		end  geometry.Point
+		name string
+		link geometry.Segment
 		want int
 	}{
-		{geometry.Pt(100, 50), 0},
-		{geometry.Pt(100, 40), 1},
+		{"a leader to the line", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 50)}, 0},
+		{"a leader past it", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 40)}, 1},
+		{"close by, past it", geometry.Segment{A: geometry.Pt(100, 51), B: geometry.Pt(100, 49)}, 1},
+		{"a leader on a line", geometry.Segment{A: geometry.Pt(150, 75), B: geometry.Pt(150, 50)}, 1},
 	} {
-		s := spot{centre: geometry.Pt(100, 80), leader: geometry.Segment{A: geometry.Pt(100, 75), B: c.end}}
+		s := spot{centre: geometry.Pt(100, 80), link: c.link}
 		if got := p.touches(s, size, math.MaxInt); got != c.want {
-			t.Errorf("a leader to %v touches %d lines, want %d", c.end, got, c.want)
+			t.Errorf("%s touches %d lines, want %d", c.name, got, c.want)
 		}
 	}
 }

@@ -117,17 +117,23 @@ func (j laidJob) layIn(m manner, job templates.Job, l Layout, added []lateWords)
 }
 
 // layPictures returns the pictures in the sizes to compare, the preferred one
-// first.
+// first. One too small to show anything is none.
 func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
 	if len(pictures) == 0 {
 		return [][]item{nil}
 	}
-	const share = 0.45 // of the height of a sheet, at most
+	const (
+		share    = 0.45 // of the height of a sheet, at most
+		smallest = 25.0 // mm, of the larger side of a picture
+	)
 	widths := columns(j.size[0].X)
 	most := share * j.size[0].Y
 	var out [][]item
 	for scale, n := 1, 0; n < 2; n++ {
 		scale = scaleFor(pictures, scale, geometry.Pt(widths[0], most))
+		if n > 0 && widest(pictures, scale) < smallest {
+			break
+		}
 		out = append(out, pictureItems(pictures, scale, widths, most))
 		scale++
 	}

@@ -13,7 +13,6 @@ import (
 // is in page coordinates.
 type placer struct {
 	window  geometry.Rect
-	strike  int                // a line under lettering is as bad as so many that a leader crosses; at least 1
 	lines   []obstacle         // what lettering must not touch
 	boxes   [][]geometry.Point // lettering already set, corners counter-clockwise
 	texts   []page.Text
@@ -37,7 +36,14 @@ func (p *placer) bar(lines ...geometry.Segment) {
 type spot struct {
 	centre geometry.Point
 	angle  float64
-	leader geometry.Segment // from the label to what it names; no length: none
+	link   geometry.Segment // from the label to what it names; no length: it lies beside it
+}
+
+// led reports whether a leader is drawn along the link: without one the eye
+// finds the way over a few millimetres only.
+func (s spot) led() bool {
+	const close = 4
+	return s.link.Length() >= close-1e-9
 }
 
 // set places text for the line or point on, at the first spot that is free.
@@ -70,9 +76,9 @@ func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Turn().Mul(size.Y / 2))
 	p.texts = append(p.texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
 	p.boxes = append(p.boxes, s.box(size))
-	if s.leader.A != s.leader.B {
-		p.leaders = append(p.leaders, s.leader)
-		p.bar(s.leader)
+	if s.led() {
+		p.leaders = append(p.leaders, s.link)
+		p.bar(s.link)
 	}
 }
 
@@ -89,9 +95,16 @@ func (s spot) box(size geometry.Point) []geometry.Point {
 	return []geometry.Point{corner(left, low), corner(right, low), corner(right, high), corner(left, high)}
 }
 
+// What is wrong with a spot, counted in lines between a label and what it
+// names.
+const (
+	striking = 5   // a line under lettering
+	hiding   = 100 // lettering under lettering or under a leader
+)
+
 // touches counts what is wrong with a spot: lines under it, lettering under
-// it or under its leader. A spot off the window counts as impossible. It stops
-// counting lines at enough.
+// it or under its leader, lines on the way to what it names. A spot off the
+// window counts as impossible. It stops counting lines at enough.
 func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 	box := s.box(size)
 	bounds := geometry.Bounds(box...)
@@ -101,45 +114,58 @@ func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 	n := 0
 	for _, l := range p.lines {
 		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
-			if n += max(1, p.strike); n >= enough {
+			if n += striking; n >= enough {
 				return n
 			}
 		}
 	}
-	const crossing = 100 // lettering over lettering is worse than over any line
-	leads := s.leader.A != s.leader.B
 	for _, b := range p.boxes {
 		if bounds.Overlaps(geometry.Bounds(b...)) && overlap(box, b) {
-			n += crossing
+			n += hiding
 		}
-		if leads && geometry.Meets(s.leader, b) {
-			n += crossing
+		if s.led() && geometry.Meets(s.link, b) {
+			n += hiding
 		}
 	}
-	if leads && n == 0 {
-		n += p.crosses(s.leader)
+	if n < enough && s.link.A != s.link.B {
+		n += p.crosses(s.link)
 	}
 	return n
 }
 
-// crosses counts the lines that a leader runs across, from one side of each
-// to the other.
-func (p *placer) crosses(leader geometry.Segment) int {
+// crosses counts the lines that a link runs across, from one side of each to
+// the other, or along.
+func (p *placer) crosses(link geometry.Segment) int {
 	n := 0
-	bounds := geometry.Bounds(leader.A, leader.B)
-	d := leader.B.Sub(leader.A)
+	bounds := geometry.Bounds(link.A, link.B)
 	for _, l := range p.lines {
-		if !bounds.Overlaps(l.bounds) {
-			continue
-		}
-		e := l.B.Sub(l.A)
-		const hair = 1e-6 // what a leader ends on it does not cross
-		if d.Cross(l.A.Sub(leader.A))*d.Cross(l.B.Sub(leader.A)) < -hair &&
-			e.Cross(leader.A.Sub(l.A))*e.Cross(leader.B.Sub(l.A)) < -hair {
+		if bounds.Overlaps(l.bounds) && (across(link, l.Segment) || along(link, l.Segment)) {
 			n++
 		}
 	}
 	return n
+}
+
+// hair is what rounding may do to a place on a page, in mm.
+const hair = 1e-6
+
+// across reports whether a link runs from one side of a line to the other. It
+// does not cross what it ends on.
+func across(link, l geometry.Segment) bool {
+	d, e := link.B.Sub(link.A), l.B.Sub(l.A)
+	return d.Cross(l.A.Sub(link.A))*d.Cross(l.B.Sub(link.A)) < -hair &&
+		e.Cross(link.A.Sub(l.A))*e.Cross(link.B.Sub(l.A)) < -hair
+}
+
+// along reports whether a link lies on a line, where it would not be seen.
+func along(link, l geometry.Segment) bool {
+	u := link.B.Sub(link.A).Unit()
+	a, b := l.A.Sub(link.A), l.B.Sub(link.A)
+	if math.Abs(u.Cross(a)) > hair || math.Abs(u.Cross(b)) > hair {
+		return false
+	}
+	from, to := math.Min(u.Dot(a), u.Dot(b)), math.Max(u.Dot(a), u.Dot(b))
+	return math.Min(to, link.Length())-math.Max(from, 0) > hair
 }
 
 // overlap reports whether two convex polygons share more than a border: no
@@ -166,23 +192,26 @@ func separated(a, b []geometry.Point) bool {
 }
 
 // spots lists where a label for on may stand, best first: a line's along it,
-// then beside it, level, with a leader; a point's round it, ever farther off.
+// then beside it, level or upright, ever farther off; a point's on it, then
+// round it.
 func spots(on geometry.Segment, size geometry.Point) iter.Seq[spot] {
 	return func(yield func(spot) bool) {
+		near := alongside(on, size)
+		at := []geometry.Point{on.A}
 		if on.A == on.B {
-			around(on.A, size, yield)
-			return
+			near = []spot{{centre: on.A}}
+		} else {
+			at = at[:0]
+			for _, t := range shares() {
+				at = append(at, on.A.Lerp(on.B, t))
+			}
 		}
-		for _, s := range alongside(on, size) {
+		for _, s := range near {
 			if !yield(s) {
 				return
 			}
 		}
-		for _, t := range shares() {
-			if !around(on.A.Lerp(on.B, t), size, yield) {
-				return
-			}
-		}
+		around(at, size, yield)
 	}
 }
 
@@ -226,22 +255,18 @@ func upright(a float64) float64 {
 	return a
 }
 
-// around yields spots round a point, level and upright by turns, and reports
-// whether more are wanted.
-func around(at geometry.Point, size geometry.Point, yield func(spot) bool) bool {
-	if !yield(spot{centre: at}) {
-		return false
-	}
+// around yields spots round points, level and upright by turns, until no more
+// are wanted.
+func around(points []geometry.Point, size geometry.Point, yield func(spot) bool) {
 	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
-		for _, turned := range [...]bool{false, true} {
-			for k := range 16 {
-				if !yield(beside(at, size, far, float64(k)*math.Pi/8, turned)) {
-					return false
+		for _, at := range points {
+			for k := range 32 {
+				if !yield(beside(at, size, far, float64(k%16)*math.Pi/8, k >= 16)) {
+					return
 				}
 			}
 		}
 	}
-	return true
 }
 
 // beside returns the spot whose box is nearest to at in direction dir, at
@@ -257,12 +282,7 @@ func beside(at, size geometry.Point, far, dir float64, turned bool) spot {
 	// The centre moves out until the near side of the box is far away: the
 	// box's corner, side or end, whichever faces the point.
 	edge := geometry.Pt(u.X*far+sign(u.X)*half.X, u.Y*far+sign(u.Y)*half.Y)
-	s := spot{centre: at.Add(edge), angle: angle}
-	const close = 4
-	if far >= close {
-		s.leader = geometry.Segment{A: at.Add(u.Mul(far)), B: at}
-	}
-	return s
+	return spot{at.Add(edge), angle, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}
 }
 
 func sign(x float64) float64 {

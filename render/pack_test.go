@@ -115,14 +115,17 @@ func TestCoverIsOneSheet(t *testing.T) {
 	}
 }
 
-// Pictures a step smaller make room for a long table of sizes.
+// Pictures a step smaller make room for a long table of sizes, but not so small
+// that they show nothing.
 func TestSmallerPicturesSaveASheet(t *testing.T) {
 	l := everyday()[0]
-	job := samplePack(300, 250, l.Unit, l)[0]
 	for _, c := range []struct {
-		rows int
-		want string
-	}{{0, "scale 1:5"}, {18, "scale 1:10"}} {
+		wide   float64
+		rows   int
+		sheets int
+		want   string
+	}{{300, 0, 1, "scale 1:5"}, {300, 26, 1, "scale 1:10"}, {190, 44, 2, "scale 1:5"}} {
+		job := samplePack(c.wide, 200, l.Unit, l)[0]
 		for range c.rows {
 			job.Panels[0].Table = append(job.Panels[0].Table, []string{"figure", "100 mm"})
 		}
@@ -130,8 +133,9 @@ func TestSmallerPicturesSaveASheet(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if n := p.Count(); n != 1 || !textOn(p.Document().Pages[0], c.want) {
-			t.Errorf("%d more rows: %d sheets, want 1 with pictures at %s", c.rows, n, c.want)
+		pages := p.Document().Pages
+		if len(pages) != c.sheets || !slices.ContainsFunc(pages, func(p page.Page) bool { return textOn(p, c.want) }) {
+			t.Errorf("%.0f mm and %d more rows: %d sheets, want %d with pictures at %s", c.wide, c.rows, len(pages), c.sheets, c.want)
 		}
 	}
 }
@@ -407,5 +411,25 @@ func TestHintsNameNoFlags(t *testing.T) {
 		if !ok || bound.Figure != "number of sheets" || bound.Hint != "larger paper needs fewer" {
 			t.Errorf("%s: %v", d.Name, err)
 		}
+	}
+}
+
+// Tables a little wider than half a sheet wrap, and stand side by side.
+func TestWideTablesStandSideBySide(t *testing.T) {
+	l := everyday()[0]
+	var job templates.Job
+	for range 2 {
+		table := [][]string{{"stretcher shoulder, underside, from the sawn tip", "1 31/64 in (1.484)"}}
+		for range 50 {
+			table = append(table, []string{"slot", "1 in"})
+		}
+		job.Panels = append(job.Panels, templates.Panel{Heading: "Figures", Table: table})
+	}
+	p, err := Lay(job, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Count() != 2 { // the calibration square stands on the first
+		t.Errorf("%d sheets for two columns, want 2", p.Count())
 	}
 }

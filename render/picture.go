@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
@@ -94,10 +95,23 @@ func scaleFor(pictures []templates.Picture, from int, most geometry.Point) int {
 	return n
 }
 
+// widest returns the larger side on paper of the largest picture that has a
+// scale, at scale number n.
+func widest(pictures []templates.Picture, n int) float64 {
+	most := 0.0
+	for _, p := range pictures {
+		if v := newView(p, reduction(n)); !p.NoScale {
+			most = max(most, v.bounds.Width()*v.factor, v.bounds.Height()*v.factor)
+		}
+	}
+	return most
+}
+
 // pictureItems returns the pictures of a job laid at the scale they have in
 // common. Those of none take the room that the others need, or where none has
 // a scale as much as there is; they may be smaller to fit beside others.
 func pictureItems(pictures []templates.Picture, scale int, columns []float64, most float64) []item {
+	const narrow = 40 // mm, of a picture that has to make room
 	box := geometry.Pt(columns[0], most)
 	var out []item
 	for _, p := range pictures {
@@ -106,7 +120,7 @@ func pictureItems(pictures []templates.Picture, scale int, columns []float64, mo
 			continue
 		}
 		var shapes item
-		for _, width := range columns {
+		for _, width := range append(slices.Clip(columns), narrow) {
 			shapes = append(shapes, fitted(p, geometry.Pt(width, min(box.Y, 1.2*width))).block())
 		}
 		out = append(out, shapes)
@@ -126,7 +140,7 @@ func (v *view) draw(n *pen, at geometry.Point) {
 		Min: at.Add(geometry.Pt(0, captionHeight(1)-size.Y)),
 		Max: at.Add(geometry.Pt(size.X, level)),
 	}
-	letters := &placer{window: window.Grow(-1), strike: 5} // leaders have to run across lines
+	letters := &placer{window: window.Grow(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))

@@ -26,7 +26,7 @@ type strip struct {
 	cells  [][]string // the lines of each cell; nil for air
 	across bool       // a row of one cell
 	table  bool
-	joined bool // never the last on its sheet: the heading of what follows
+	joined bool // never the last on its sheet: what follows belongs to it
 }
 
 // A ruledPanel is a panel over the whole width of a sheet.
@@ -70,7 +70,7 @@ func (r ruledPanel) top(heading string) float64 { return -(&words{}).heading(hea
 func (r ruledPanel) rows() []strip {
 	var out []strip
 	for i, cells := range r.Table {
-		s := strip{table: true, across: len(cells) == 1, joined: len(cells) == 1 && i < len(r.Table)-1}
+		s := strip{table: true, across: len(cells) == 1, joined: r.joined(i)}
 		most := 1
 		for k, cell := range cells {
 			width := r.width
@@ -88,6 +88,20 @@ func (r ruledPanel) rows() []strip {
 		out = append(out, s)
 	}
 	return out
+}
+
+// joined reports whether row i is to stay with the next one: a heading, or a
+// row with its words under it.
+func (r ruledPanel) joined(i int) bool {
+	across := func(k int) bool { return len(r.Table[k]) == 1 }
+	switch {
+	case i >= len(r.Table)-1:
+		return false
+	case !across(i):
+		return r.Under && across(i+1)
+	}
+	words := r.Under && i > 1 && !across(i-1) // the first row is the head
+	return !words
 }
 
 // words returns the lines below the table.

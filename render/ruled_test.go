@@ -269,3 +269,29 @@ func TestReadInOrder(t *testing.T) {
 		}
 	})
 }
+
+// Where words stand under their row, neither is alone on a sheet, and a heading
+// stays with what follows.
+func TestWordsStayUnderTheirRow(t *testing.T) {
+	p := templates.Panel{Ruled: true, Under: true, Table: [][]string{{"no.", "what"}}}
+	for i := range 40 {
+		if i%7 == 0 {
+			p.Table = append(p.Table, []string{"heading"})
+		}
+		p.Table = append(p.Table, []string{fmt.Sprint("row ", i), "x"})
+		if i%3 > 0 || i%7 == 6 { // a row above a heading has its words
+			p.Table = append(p.Table, []string{fmt.Sprint("words ", i)})
+		}
+	}
+	for high := 60.0; high < 260; high += 1.5 {
+		items := layRuled(p, geometry.Pt(186.8, high))
+		for i, it := range items[:len(items)-1] {
+			rows := it[0].panel.rowsOf()
+			last := strings.Join(rows[len(rows)-2], " ")
+			next := items[i+1][0].panel.rowsOf()
+			if first := strings.Join(next[1], " "); strings.HasPrefix(last, "heading") || strings.HasPrefix(first, "words") {
+				t.Fatalf("of %.1f mm: a sheet ends with %q, the next begins with %q", high, last, first)
+			}
+		}
+	}
+}

@@ -54,9 +54,16 @@ const columnGap = 4.0
 // with the same words of which none is shorter. So words that are known only
 // after everything is packed can take the places kept for them.
 func layPanel(p, like templates.Panel, columns []float64, most geometry.Point) []item {
+	const little = 1.15
 	var shapes item
 	for i, column := range columns {
-		blocks := panelBlocks(p, like, column, most)
+		room := most
+		// A table a little too wide for half a sheet wraps: grown, it would
+		// leave the other half to nothing.
+		if i == 0 && total(columnWidths(like.Table, most.X)) <= little*column {
+			room.X = column
+		}
+		blocks := panelBlocks(p, like, column, room)
 		if i == 0 && len(blocks) > 1 {
 			return blocks
 		}

@@ -62,6 +62,10 @@ type Panel struct {
 	// of the table and between its columns, the first row being its head: there
 	// is room to write in, and an empty cell asks for it.
 	Ruled bool
+	// Under says that a row of one cell below a row of several has the words of
+	// that row and stays on its sheet. All others are headings and stay with
+	// the row that follows.
+	Under bool
 }
 
 // A Picture is a view of the whole piece, to look at and not to work from. It

@@ -111,8 +111,12 @@ func (t lapTemplate) face() Drawing {
 	for _, y := range []float64{0, t.Width} {
 		d.Line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
-	d.Line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(to, t.Width/2))
 	c := t.Corners()
+	// The centre line stops short of the lap: there it would be in the way of
+	// the names of the shoulders.
+	box := geometry.Bounds(c...)
+	d.Line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(box.Min.X, t.Width/2))
+	d.Line(Centre, geometry.Pt(box.Max.X, t.Width/2), geometry.Pt(to, t.Width/2))
 	d.Span(c[1], c[0], "edge length "+t.length(t.EdgeLength()))
 	if square := geometry.Pt(c[0].X, t.Width); t.Shift() != 0 {
 		left, right := square, c[3]

@@ -155,7 +155,8 @@ func (p Piece) askBlade(name string, height float64, otherwise string) Check {
 // bridleCut returns the higher of the two cuts of a bridle, made with the part
 // on its end.
 func (p Piece) bridleCut() float64 {
-	return math.Max(p.Bridle.Stretcher().CutHeight(), p.Bridle.Head().CutHeight())
+	stretcher, leg := p.cutHeights()
+	return math.Max(stretcher, leg)
 }
 
 // askBoards asks whether every blank comes out of the boards that are listed.
@@ -164,8 +165,8 @@ func askBoards(p Piece) []Check {
 		return nil
 	}
 	return []Check{
-		p.askBoard("stretcher", p.SawnStretcher().plus(p.Wood)),
-		p.askBoard("leg", p.SawnLeg().plus(p.Wood)),
+		p.askBoard("stretcher", p.roughed(p.SawnStretcher())),
+		p.askBoard("leg", p.roughed(p.SawnLeg())),
 	}
 }
 

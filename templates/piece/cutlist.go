@@ -13,9 +13,16 @@ type Stick struct{ Length, Width, Thickness float64 }
 // Volume returns the volume in mm³.
 func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
 
-// plus returns s with the rough allowances of the design added.
-func (s Stick) plus(w design.Wood) Stick {
-	return Stick{s.Length + w.ExtraLength, s.Width + w.ExtraWidth, s.Thickness + w.ExtraThickness}
+// roughed returns a stick with the rough allowances of the design, rounded up
+// to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
+func (p Piece) roughed(s Stick) Stick {
+	step := 1.0
+	if p.Unit == measure.Inch {
+		step = measure.MillimetresPerInch / 16
+	}
+	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
+	w := p.Wood
+	return Stick{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
 }
 
 // A SizeCount is how many of a part one size takes.
@@ -70,7 +77,10 @@ type CutList struct {
 	Rows     []CutRow
 	Hardware []Hardware
 	Waste    float64 // share to buy on top
-	Boards   *CuttingPlan
+	// Unasked says that the design asks for no spares, and that stretchers and
+	// legs get one all the same.
+	Unasked bool
+	Boards  *CuttingPlan
 }
 
 // NewCutList returns the cut list of the sizes of one design. The boards are
@@ -87,6 +97,7 @@ func NewCutList(pieces []Piece) CutList {
 	for _, p := range pieces {
 		c.Unit = p.Unit
 		c.Waste = math.Max(c.Waste, p.Wood.Waste)
+		c.Unasked = c.Unasked || p.Wood.Spares == 0
 		c.Hardware = addHardware(c.Hardware, p)
 	}
 	if boards := listedBoards(pieces); len(boards) > 0 {
@@ -181,7 +192,7 @@ func stretcherRows(p Piece) []CutRow {
 	finished.Length = p.FinishedStretcher()
 	return []CutRow{{
 		Part: "stretcher", Sizes: p.each(), Spares: p.spareParts(),
-		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.SawnStretcher().plus(p.Wood),
+		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.roughed(p.SawnStretcher()),
 		Net: p.stretcher().Volume(), kind: p.stretcherKind(),
 	}}
 }
@@ -191,7 +202,7 @@ func legRows(p Piece) []CutRow {
 	finished.Length = p.FinishedLeg()
 	return []CutRow{{
 		Part: "leg", Sizes: p.each(), Spares: p.spareParts(),
-		Finished: finished, Sawn: p.SawnLeg(), Rough: p.SawnLeg().plus(p.Wood),
+		Finished: finished, Sawn: p.SawnLeg(), Rough: p.roughed(p.SawnLeg()),
 		Net: p.leg().Volume(), kind: p.legKind(),
 	}}
 }

@@ -100,8 +100,8 @@ func TestRoughIsSawnAndAllowances(t *testing.T) {
 	rows := NewCutList([]Piece{p}).Rows
 	l := p.Frame.Leg
 	for i, want := range []Stick{
-		{p.RoughStretcher() + 20, 28 + 3, 36 + 4},
-		{l.Height/math.Cos(l.Splay) + 40*math.Tan(l.Splay) + geometry.BridleLong + 20, 40 + 3, 28 + 4},
+		{math.Ceil(p.RoughStretcher() + 20), 28 + 3, 36 + 4},
+		{math.Ceil(l.Height/math.Cos(l.Splay) + 40*math.Tan(l.Splay) + geometry.BridleLong + 20), 40 + 3, 28 + 4},
 	} {
 		got := rows[i].Rough
 		if math.Abs(got.Length-want.Length) > 1e-9 || got.Width != want.Width || got.Thickness != want.Thickness {
@@ -202,10 +202,10 @@ func TestWoodenTop(t *testing.T) {
 	// The wide board is too short; 160 less 3 of allowance leave 157, and five
 	// of those are needed for 636. Chords of a round outline fall short of it by
 	// no more than geometry.Sagitta.
-	if top.Parts() != 5 || math.Abs(top.Finished.Width-127.2) > 0.01 || math.Abs(top.Rough.Width-130.2) > 0.01 {
+	if top.Parts() != 5 || math.Abs(top.Finished.Width-127.2) > 0.01 || top.Rough.Width != 131 {
 		t.Errorf("%+v", top)
 	}
-	if math.Abs(top.Rough.Length-656) > 0.01 || top.Rough.Thickness != 23 {
+	if top.Rough.Length != 656 || top.Rough.Thickness != 23 {
 		t.Errorf("rough %v", top.Rough)
 	}
 	if want := math.Pi * 318 * 318 * 20 / 5; math.Abs(top.Net-want) > 1e-6*want {
@@ -264,8 +264,24 @@ func TestRoughIsRoundedUp(t *testing.T) {
 		{measure.Millimetre, Stick{400.01, 31, 38.99}, "401 × 31 × 39"},
 		{measure.Inch, Stick{18.01 * in, 1.25 * in, 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
 	} {
-		if got := (CutList{Unit: c.u}).roughText(c.s); got != c.want {
+		p := Piece{Design: design.Design{Unit: c.u}}
+		if got := (CutList{Unit: c.u}).stickText(p.roughed(c.s)); got != c.want {
 			t.Errorf("%v is printed %q, want %q", c.s, got, c.want)
+		}
+	}
+}
+
+// Spares that nobody asked for are explained.
+func TestUnaskedSpares(t *testing.T) {
+	d := low()
+	for _, spares := range []int{0, 1} {
+		d.Wood.Spares = spares
+		all := strings.Join(CutListPanels(workAll(t, d))[0].Text, "\n")
+		if got, want := strings.Contains(all, "asks for no spares"), spares == 0; got != want {
+			t.Errorf("%d spares asked for: explained %v, want %v", spares, got, want)
+		}
+		if got := NewCutList(workAll(t, d)).Rows[0].Spares; got != 1 {
+			t.Errorf("%d spares asked for: %d stretchers to spare, want 1", spares, got)
 		}
 	}
 }

@@ -2,7 +2,6 @@ package piece
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -53,6 +52,9 @@ func (c CutList) partsPanel() templates.Panel {
 			"Mill spares and test pieces with the rest, and take them through every setting: a piece milled later never matches.",
 		},
 	}
+	if c.Unasked {
+		p.Text = append(p.Text, "The design asks for no spares. Stretchers and legs get one all the same: a slip at the last cut must not cost every setting before it.")
+	}
 	for _, r := range c.Rows {
 		p.Table = append(p.Table, c.partRow(r))
 	}
@@ -60,7 +62,7 @@ func (c CutList) partsPanel() templates.Panel {
 }
 
 func (c CutList) partRow(r CutRow) []string {
-	spare, sawn, rough := none, measure.Length(r.Sawn.Length).Bare(c.Unit), c.roughText(r.Rough)
+	spare, sawn, rough := none, measure.Length(r.Sawn.Length).Bare(c.Unit), c.stickText(r.Rough)
 	if r.Spares > 0 {
 		spare = strconv.Itoa(r.Spares)
 	}
@@ -88,17 +90,6 @@ func (r CutRow) countText() string {
 func (c CutList) stickText(s Stick) string {
 	bare := func(mm float64) string { return measure.Length(mm).Bare(c.Unit) }
 	return bare(s.Length) + " × " + bare(s.Width) + " × " + bare(s.Thickness)
-}
-
-// roughText rounds up to whole millimetres or sixteenths of an inch: rough wood
-// is not sawn finer.
-func (c CutList) roughText(s Stick) string {
-	step := 1.0
-	if c.Unit == measure.Inch {
-		step = measure.MillimetresPerInch / 16
-	}
-	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
-	return c.stickText(Stick{up(s.Length), up(s.Width), up(s.Thickness)})
 }
 
 func (c CutList) woodPanel() templates.Panel {

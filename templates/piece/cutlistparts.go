@@ -23,7 +23,7 @@ func topRows(p Piece) []CutRow {
 	board := Stick{size.Length, size.Width / float64(n), size.Thickness}
 	return []CutRow{{
 		Part: "top board", Sizes: []SizeCount{{p.Size, n}},
-		Finished: board, Sawn: board, Rough: board.plus(p.Wood),
+		Finished: board, Sawn: board, Rough: p.roughed(board),
 		Net:  p.TopArea() * p.Top.Thickness / float64(n),
 		kind: topBoardKind{Stick{steady(board.Length), steady(board.Width), steady(board.Thickness)}, steady(p.TopArea())},
 	}}
@@ -74,7 +74,7 @@ func testRows(p Piece) []CutRow {
 		s.Length = p.testLength()
 		return CutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Wood.Tests,
-			Finished: s, Sawn: s, Rough: s.plus(p.Wood),
+			Finished: s, Sawn: s, Rough: p.roughed(s),
 			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
 		}
 	}

@@ -3,6 +3,7 @@ package piece
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -138,17 +139,36 @@ func (p Piece) taperWedges() bool {
 	return slope <= wedgeSteep && slope >= wedgeGentle && p.Taper.Loss() >= wedgeThin
 }
 
-// GlueUpPanels returns the order of assembly in words.
+// GlueUpPanels returns the order of assembly in words, and the blocks that it
+// takes.
 func GlueUpPanels(pieces []Piece) []templates.Panel {
-	return panelsOf(pieces, func(p Piece) []templates.Panel {
-		return []templates.Panel{{Heading: "Glue-up", Table: p.blockTable(), Text: p.glueUp()}}
+	if len(pieces) == 0 {
+		return nil
+	}
+	words := panelsOf(pieces, func(p Piece) []templates.Panel {
+		return []templates.Panel{{Heading: "Glue-up", Text: p.glueUp()}}
 	})
+	return append([]templates.Panel{blocksPanel(pieces)}, words...)
 }
 
-// blockTable lists cauls, wedges and filler strips.
-func (p Piece) blockTable() [][]string {
+// blocksPanel lists cauls, wedges and filler strips, those of several sizes once.
+func blocksPanel(pieces []Piece) templates.Panel {
+	panel := templates.Panel{
+		Heading: "Blocks for jig and clamps, " + pieces[0].Unit.String(), Ruled: true,
+		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
+	}
+	for _, l := range lots(pieces, func(i int) [][]string { return pieces[i].blockRows() }, slices.Equal) {
+		if words := sizeWords(l.sizes, len(pieces)); words != "" {
+			l.what[0] += ", " + words
+		}
+		panel.Table = append(panel.Table, l.what)
+	}
+	return panel
+}
+
+func (p Piece) blockRows() [][]string {
 	u := p.Unit
-	table := [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}}
+	var table [][]string
 	for _, b := range p.blocks() {
 		table = append(table, []string{
 			b.Name, fmt.Sprint(b.Count), p.say(measure.Angle(b.Angle)),
@@ -171,7 +191,7 @@ func (p Piece) glueUp() []string {
 		"When the glue is hard, trim the ends: " + p.trimWords(),
 		p.closing(),
 		"Clamp every lap between two flat blocks; its faces are parallel. Measure the inside of each stretcher, " + p.mm(p.Frame.Ring.Inside) +
-			" from lap to lap, and the distance from foot to foot, " + p.mm(p.FootSpread()) + ": all alike before the glue takes.",
+			" from lap to lap, and from each foot to the next, as the settings say: all alike before the glue takes.",
 	}
 	out := make([]string, 0, len(steps)+1)
 	for i, s := range steps {
@@ -184,10 +204,10 @@ func (p Piece) glueUp() []string {
 func (p Piece) legClamps() string {
 	along := "One clamp along the stretcher, from its plain end to the leg's outer face, pulls the leg home"
 	if p.Frame.Leg.Splay > 0 {
-		along += "; the caul of " + p.say(measure.Angle(p.Frame.Leg.Splay)) + " on that face, its thick side at the stretcher's top, keeps the jaws parallel"
+		along += "; the leg's caul on that face, its thick side at the stretcher's top, keeps the jaws parallel"
 	}
 	if p.slantedEnd() {
-		along += ", and the caul of " + p.say(measure.Angle(p.squareFromLap())) + " does so at the plain end"
+		along += ", and the plain end's own caul does so there"
 	}
 	return along + ". A tap on the foot closes the shoulders under the stretcher. A second clamp, across the cheeks, comes last: those faces are parallel."
 }

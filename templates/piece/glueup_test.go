@@ -80,7 +80,7 @@ func TestGlueUpWords(t *testing.T) {
 		{"flush heads", low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {
-		all := strings.Join(GlueUpPanels(workAll(t, c.d))[0].Text, "\n")
+		all := strings.Join(GlueUpPanels(workAll(t, c.d))[1].Text, "\n")
 		if !strings.Contains(all, c.has) || strings.Contains(all, c.no) {
 			t.Errorf("%s: want %q and not %q in\n%s", c.name, c.has, c.no, all)
 		}
@@ -95,11 +95,11 @@ func TestGlueUpWords(t *testing.T) {
 func TestGlueUpShared(t *testing.T) {
 	twin := low()
 	twin.Size = "twin"
-	if got := GlueUpPanels(workAll(t, low(), twin)); len(got) != 1 || got[0].Heading != "Glue-up, both sizes" {
-		t.Errorf("%d panels for twins", len(got))
+	if got := GlueUpPanels(workAll(t, low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
+		t.Errorf("%d panels for twins, want words and blocks", len(got))
 	}
 	if got := GlueUpPanels(workAll(t, low(), tall())); len(got) != 2 {
-		t.Errorf("%d panels for low and tall", len(got))
+		t.Errorf("%d panels for low and tall, want the words once", len(got))
 	}
 	if got := GlueUpPanels(nil); got != nil {
 		t.Errorf("no pieces give %v", got)

@@ -57,6 +57,6 @@ func (p Piece) blockDrawing(b Block) templates.Drawing {
 		along, long = geometry.Pt(0, 1), b.Thin/2
 	}
 	grainArrow(&d, geometry.Pt(b.Across/2, (b.Thin+b.Thick)/4), along, math.Min(long, 40))
-	d.LabelPoint(c[2], p.mm(b.Width)+" wide")
+	d.LabelPoint(c[2], p.mm(b.Width)+" wide, square to this")
 	return d
 }

@@ -17,8 +17,8 @@ import (
 // right one where the leg end is lapped on the upper face, for there the leg
 // end lies to the right.
 //
-// The lap is counted from its own inner shoulder, not from an end, so that
-// sizes whose stretchers differ in length only share it.
+// The lap is counted from its own inner shoulder, and that from mid-length, so
+// that sizes whose stretchers differ beyond the lap only share it.
 func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 	lap := p.Frame.Ring.Lap(p.Kerf)
 	lap.At = 0
@@ -27,6 +27,7 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 		return templates.Job{}, err
 	}
 	fromEdge, _ := lap.Gauge()
+	inner, _ := p.Frame.Ring.Shoulders(0)
 	hand, view := ", left hand, ", geometry.MirrorX()
 	if p.Frame.Over {
 		hand, view = ", right hand, ", geometry.Identity()
@@ -38,9 +39,9 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 			continue
 		}
 		d = relabelled(d, map[string]string{
-			"datum": "square line",
+			"datum": p.mm(inner) + " to mid-length",
 			p.say(measure.Angle(lap.Angle)) + " from the edge": p.say(measure.Angle(fromEdge)) + " from the edge",
-			"reference edge":    "inside edge: reference edge",
+			"reference edge":    "inside edge",
 			"far edge":          "outside edge",
 			"face side":         "cut face",
 			"lap up: face side": "cut face",
@@ -52,6 +53,7 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 		if after != "reference edge" {
 			d.Add(p.shoulders(lap).Moved(view))
 		}
+		d.LabelLine(view.Apply(geometry.Pt(-beyond, 0)), geometry.Point{}, "reference edge")
 		job.Drawings = append(job.Drawings, d.Named(before+", "+name))
 	}
 	return job, nil
@@ -63,18 +65,16 @@ func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
 	var d templates.Drawing
 	c := lap.Corners()
 	d.LabelLine(c[0], c[3], "inner shoulder")
-	outer := "outer shoulder, leg end only"
-	if p.Ring.Plain == design.ClosedEnd {
-		outer = "outer shoulder"
-	}
 	if p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0 {
 		by := geometry.Pt(p.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
 		d.Line(templates.Construction, a, b)
 		d.LabelLine(a, b, "plain end: "+p.mm(p.Ring.Slack)+" slack")
-		outer += ", leg end"
 	}
-	d.LabelLine(c[1], c[2], outer)
+	d.LabelLine(c[1], c[2], "outer shoulder")
+	if p.Ring.Plain != design.ClosedEnd || p.Ring.Slack > 0 {
+		d.LabelLine(c[1], c[2], "leg end only")
+	}
 	return d
 }
 

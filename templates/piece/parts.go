@@ -14,13 +14,17 @@ import (
 func (p Piece) Parts() []solid.Part {
 	var out []solid.Part
 	stretcher, leg := p.stretcher(), p.leg()
+	var pad solid.Part
+	if padHeight(p.Design) > 0 {
+		pad = p.pad()
+	}
 	for i := range p.Frame.Ring.Sides {
 		place := p.place(i)
 		out = append(out,
 			named(stretcher.Transform(place), fmt.Sprintf("stretcher %d", i+1)),
 			named(leg.Transform(place), fmt.Sprintf("leg %d", i+1)))
-		if padHeight(p.Design) > 0 {
-			out = append(out, named(p.pad().Transform(place), fmt.Sprintf("pad %d", i+1)))
+		if len(pad.Pieces) > 0 {
+			out = append(out, named(pad.Transform(place), fmt.Sprintf("pad %d", i+1)))
 		}
 	}
 	if p.Top.Kind != design.NoTop {

@@ -18,25 +18,28 @@ func settingsHead() []string {
 	return []string{"no.", "step", "parts", "down; on the fence", "gauge", "blade", "stop, spacer", "used"}
 }
 
-// SettingsPanels returns the settings list as it is printed, a table for each
-// stage, numbered right through. Under each row stands what else there is to
-// know of it.
+// SettingsPanels returns the settings list as it is printed, numbered right
+// through. It is one table, for two could come to stand in another order on
+// the sheets. Each stage has its heading, and under each row stands what else
+// there is to know of it.
 func SettingsPanels(pieces []Piece) []templates.Panel {
-	var out []templates.Panel
-	for i, s := range Settings(pieces) {
-		heading := "Settings: " + s.Op.Stage().String()
-		if len(out) == 0 || out[len(out)-1].Heading != heading {
-			out = append(out, templates.Panel{Heading: heading, Ruled: true, Table: [][]string{settingsHead()}})
+	if len(pieces) == 0 {
+		return nil
+	}
+	list := templates.Panel{Heading: "Settings, in working order", Ruled: true, Under: true, Table: [][]string{settingsHead()}}
+	steps := Settings(pieces)
+	for i, s := range steps {
+		if i == 0 || steps[i-1].Op.Stage() != s.Op.Stage() {
+			list.Table = append(list.Table, []string{strings.ToUpper(s.Op.Stage().String())})
 		}
-		table := &out[len(out)-1].Table
 		number := fmt.Sprint(i + 1)
 		row := append([]string{number, s.Name, s.partText()}, s.cells()[1:]...)
-		*table = append(*table, append(row, ""))
+		list.Table = append(list.Table, append(row, ""))
 		if words := s.words(); words != "" {
-			*table = append(*table, []string{number + ": " + words})
+			list.Table = append(list.Table, []string{number + ": " + words})
 		}
 	}
-	return out
+	return []templates.Panel{list}
 }
 
 // cells returns the step's name and how part and saw stand for it.
@@ -96,7 +99,10 @@ func (s Step) stopText() string {
 	if c.Spacer > 0 {
 		all = append(all, "spacer "+s.mm(c.Spacer))
 	}
-	if c.Line > 0 {
+	switch {
+	case c.Line > 0 && c.How == OnTaper:
+		all = append(all, "starts "+s.mm(c.Line)+" from "+c.From)
+	case c.Line > 0:
 		all = append(all, "no stop: line "+s.mm(c.Line)+" from "+c.From)
 	}
 	if len(all) == 0 {

@@ -304,12 +304,12 @@ func TestStockIsPartAndWaste(t *testing.T) {
 	})
 }
 
-// drawTaper draws a taper that its leg can have.
+// drawTaper draws a taper that its leg can have: it starts below the joint.
 func drawTaper(t *rapid.T, d design.Design) *design.Taper {
 	faces := geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "tapered faces"))
 	most := 0.6 * math.Min(d.Legs.Breadth, d.Ring.Width)
 	return &design.Taper{
-		Start: d.Ring.Depth + rapid.Float64Range(5, 80).Draw(t, "start of taper"),
+		Start: d.Ring.Depth/math.Cos(d.Legs.Given) + rapid.Float64Range(5, 80).Draw(t, "start of taper"),
 		Foot:  d.Legs.Breadth - most*rapid.Float64Range(0.05, 1).Draw(t, "taken off"),
 		Faces: faces,
 	}

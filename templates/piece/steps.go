@@ -2,6 +2,7 @@ package piece
 
 import (
 	"fmt"
+	"math"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -74,6 +75,9 @@ func measureKerf(p batchedPiece) (Step, bool) {
 	return p.measured("the kerf of a cut into an offcut", p.Kerf)
 }
 
+// squareFirst makes the end that the stop is set against.
+const squareFirst = "Square one end, then saw to the stop."
+
 // squared is a crosscut to length, square.
 func (p batchedPiece) squared(part Batch, size Stick, fence string) (Step, bool) {
 	return Step{
@@ -88,21 +92,29 @@ func crosscutStretchers(p batchedPiece) (Step, bool) {
 	part := p.stretchers
 	part.Tests = 0
 	s, ok := p.squared(part, p.SawnStretcher(), "inside edge")
-	s.Then = []string{"Mark face sides, inside edges, leg end and plain end. Both ends stay square: the stops of the laps are set against them."}
+	s.Then = []string{
+		"First mark each: inside edge, which is its face side, top, leg end, plain end. Seen on the inside edge, top up, the leg end is on the right.",
+		squareFirst, "Both ends stay square: the stops of the laps are set against them.",
+	}
 	return s, ok
 }
 
 func crosscutLegs(p batchedPiece) (Step, bool) {
 	part := p.legs
 	part.Tests = 0
-	return p.squared(part, p.SawnLeg(), "inner edge")
+	s, ok := p.squared(part, p.SawnLeg(), "inner edge")
+	s.Then = []string{
+		"First mark each: face side, which looks into the ring, head, foot, inner edge, which is towards its stretcher. Seen on the face side, head up, the inner edge is on the left.",
+		squareFirst,
+	}
+	return s, ok
 }
 
 func crosscutTests(p batchedPiece) (Step, bool) {
 	stretcher, leg := p.stretchers, p.legs
 	part := Batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
 	s, _ := p.squared(part, Stick{p.testLength(), p.Frame.Ring.Width, p.Frame.Ring.Depth}, none)
-	s.Fence = ""
+	s.Fence, s.Then = "", []string{squareFirst}
 	return s, part.Count > 0
 }
 
@@ -186,8 +198,11 @@ func sawFoot(p batchedPiece) (Step, bool) {
 			Square: splay, Toward: "as for the head", Height: p.Frame.Leg.Thickness, Through: true,
 			Stop: p.SawnLeg().Length, Against: "long corner of the head",
 		},
-		Then: []string{"The leg turned end for end, the same face down: one gauge setting gives parallel ends."},
-		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Along either edge the leg measures " + p.mm(p.Frame.Leg.Length()) + " from the level of the stretcher's top.",
+		Then: []string{
+			"The leg turned end for end, the same face down: one gauge setting gives parallel ends.",
+			"The long corner is on the inner edge, away from the fence: the stop must reach out to it.",
+		},
+		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.mm(p.Frame.Leg.Length()+p.headLong()) + " from end to end.",
 	}, splay > 0
 }
 
@@ -198,13 +213,30 @@ func cutTaper(p batchedPiece) (Step, bool) {
 	t := p.Taper
 	return Step{
 		Op: CutTaper, Name: "taper, " + taperedFaces(t.Faces), Parts: []Batch{p.legs.spared()}, Fence: straightFace(t.Faces) + " on the jig",
-		Cut: &Cut{How: OnTaper, Square: t.Angle(), Height: p.taperCut(), Through: true},
-		Then: []string{fmt.Sprintf("Starts %s down the outer edge from the level of the stretcher's top, %s up from the foot; foot %s.",
-			p.mm(t.Start), p.mm(t.Run()), p.mm(t.Foot)), taperTurns(t.Faces), "Saw beside the line, in the waste, and plane to it."},
+		Cut: &Cut{
+			How: OnTaper, Square: t.Angle(), Height: p.taperCut(), Through: true,
+			Line: t.Run(), From: "the foot, up the outer edge, squared across",
+		},
+		Then:    []string{"Saw beside the line, in the waste, and plane to it.", taperTurns(t.Faces)},
 		Once:    []string{"Joints are cut by now: they want a square blank."},
-		Test:    "the foot measures " + p.mm(t.Foot) + ", and a straight edge lies on the whole taper.",
+		Test:    "the sole measures " + p.mm(p.sole()) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
 		Caution: cautionTaper,
 	}, true
+}
+
+// sole returns what the tapered foot measures on the floor, in the plane of its
+// stretcher. Across the leg from its outer edge the floor climbs the leg by
+// tan Splay, and every mm up the leg gives Loss/Run back: with k the product of
+// the two, the inner face stands (Breadth − Loss)/(1 − k) from that edge, a
+// tapered outer face Loss/(1 + k).
+func (p Piece) sole() float64 {
+	l, t := p.Frame.Leg, p.Taper
+	k := math.Tan(l.Splay) * t.Loss() / t.Run()
+	across := (l.Breadth - t.Loss()) / (1 - k)
+	if t.Faces.Symmetric() {
+		across -= t.Loss() / (1 + k)
+	}
+	return across / math.Cos(l.Splay)
 }
 
 // taperCut returns how high the blade must come through: the thickness where
@@ -253,8 +285,9 @@ func taperTurns(f geometry.TaperFaces) string {
 // offcut would be trapped between it and the blade.
 func trimPlainEnd(p batchedPiece) (Step, bool) {
 	lap := p.EndLap()
+	lapUp, _ := p.cutFaces()
 	s := Step{
-		Op: TrimPlainEnd, Name: "plain end, square to its horn", Parts: []Batch{p.stretchers.spared()}, Fence: "inside edge",
+		Op: TrimPlainEnd, Name: "plain end, square to its horn", Parts: []Batch{p.stretchers.spared()}, Down: lapUp, Fence: "inside edge",
 		Cut:  &Cut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
 		Test: "with the ring laid together dry the horns are all alike.",
 	}

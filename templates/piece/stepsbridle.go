@@ -13,6 +13,7 @@ type member struct {
 	geometry.BridleEnd
 	batch Batch
 	name  string
+	end   string // what of it is joined
 	// base is from the square far end to the datum corner, along the reference
 	// edge; long is what stands beyond the trim line, along the part.
 	base, long       float64
@@ -27,7 +28,7 @@ func (p Piece) headLong() float64 { return p.headProud() + geometry.BridleLong }
 
 func (p batchedPiece) stretcherEnd() member {
 	return member{
-		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers, name: "stretcher",
+		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers, name: "stretcher", end: "leg end of the stretcher",
 		base: p.RoughReach() + p.LegReach, long: geometry.BridleLong, sawn: p.RoughStretcher(),
 		reference: "underside", other: "top", rest: "plain end",
 	}
@@ -35,7 +36,7 @@ func (p batchedPiece) stretcherEnd() member {
 
 func (p batchedPiece) legHead() member {
 	return member{
-		BridleEnd: p.Bridle.Head(), batch: p.legs, name: "leg",
+		BridleEnd: p.Bridle.Head(), batch: p.legs, name: "leg", end: "leg head",
 		base: p.Frame.Leg.Blank(), long: p.headLong(), sawn: p.SawnLeg().Length,
 		reference: "inner edge", other: "outer edge", rest: "foot end",
 	}
@@ -59,6 +60,13 @@ func (p batchedPiece) tenoned() member {
 // height returns how high the cut stands above the rough end, square to the
 // bottom of the slot.
 func (m member) height() float64 { return m.Across + m.long*math.Cos(m.Angle) }
+
+// cutHeights returns how high the blade stands for slot and cheeks: the
+// stretcher on its sawn end, the leg on its sawn head.
+func (p Piece) cutHeights() (stretcher, leg float64) {
+	b := batchedPiece{Piece: p}
+	return b.stretcherEnd().height(), b.legHead().height()
+}
 
 // shoulderStop returns the stop for the shoulder with the reference edge on
 // the fence, or the other one: the shoulder runs away from the end by
@@ -98,18 +106,20 @@ func fitOps() []op { return []op{fitBridle} }
 func (p batchedPiece) sawEnd(m member) (Step, bool) {
 	stop := m.base + m.long
 	s := Step{
-		Op: SawEnd, Name: m.name + " end, at the splay", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
+		Op: SawEnd, Name: m.end + ", at the splay", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
 		Cut: &Cut{
 			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
 			Stop: stop, Against: m.rest,
 		},
-		Then: []string{p.mm(m.long) + " beyond the trim line, to be trimmed after glue-up."},
-		Once: []string{"Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first: the fit depends on their thickness, not on the drawing."},
+		Then: []string{p.mm(m.long) + " beyond the trim line."},
+		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."},
 	}
 	if m.name == "stretcher" {
-		s.Then = append(s.Then, "The face side is the inside edge. Half of the plain end is gone: the stop must reach what is left of it.")
-	} else {
-		s.Name = "leg head, at the splay"
+		s.Then = append(s.Then, "The lap has taken half of the plain end: the stop must reach what is left of it.")
+	}
+	if m.Angle == 0 {
+		s.Name, s.Cut.Toward = m.end+", square", ""
+		s.Once = []string{"Trimmed after the glue-up. Take the test pieces through every row of the joint first: the fit depends on their thickness, not on the drawing."}
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
@@ -162,7 +172,7 @@ func cutSlot(p batchedPiece) (Step, bool) {
 		Op: CutSlot, Name: "slot in the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
 		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height(), Stop: upper, Against: "jig's face to the near side of the blade"},
 		Then: []string{
-			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.mm(m.Tenon) + " wide. The rest in passes between.",
+			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.mm(m.Tenon) + " wide. Then the rest between them in passes.",
 			"Back the far side with waste wood so that it does not break out.",
 		},
 		Once:    p.slotBottom(),
@@ -217,15 +227,16 @@ func (p batchedPiece) shoulder(back bool) (Step, bool) {
 			Square: m.Angle, Toward: "parallel to the sawn end", Height: upper,
 			Stop: m.shoulderStop(back), Against: m.rest,
 		},
-		Then: []string{"Beside the knifed line, in the waste; pare to it."},
+		Once: []string{"The stop puts the blade on the knifed line: saw a hair outside it and pare to it."},
 	}
 	switch {
 	case back:
 		s.Name, s.Down, s.Fence = "shoulder, back", "back", m.other
 		s.Cut.Toward = "to the other side of square"
-		s.Then = append(s.Then, "Rolled half a turn: the other edge on the fence, and another stop.")
+		s.Then = []string{"Rolled half a turn: the other edge on the fence, and another stop."}
 	case m.Angle == 0:
 		s.Name, s.Down, s.Cut.Toward = "shoulders, face and back", "face side, then back", ""
+		s.Fence = m.reference + ", then " + m.other
 	}
 	return s, !back || m.Angle > 0
 }

@@ -58,7 +58,7 @@ func testLap(p batchedPiece) (Step, bool) {
 	}
 	return Step{
 		Op: TestLap, Name: "test lap", Parts: []Batch{part}, Down: legEnd, Fence: "inside edge", Cut: cut,
-		Then: []string{"Blade height first: lapped square, two offcuts of the same milling come flush. Then one shoulder with the end against a stop, the other with the spacer between part and stop, the rest in passes between them."},
+		Then: []string{"Blade height first: lapped square, two offcuts of the same milling come flush. Then one shoulder with the end against a stop, anywhere, the other with the spacer between part and stop, the rest in passes between them."},
 		Once: append([]string{p.usualRule()}, p.bottom()...),
 		Test: "the crossing part goes in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it.",
 	}, true
@@ -107,7 +107,7 @@ func cutLaps(p batchedPiece) (Step, bool) {
 		Op: CutLap, Name: "laps, both ends", Parts: []Batch{p.stretchers.spared()},
 		Down: "leg end: " + legEnd + ", then plain end: " + plainEnd, Fence: "inside edge", Cut: p.lapCut(),
 		Then: []string{"Leg ends first, " + legEnd + " down. Then tumble the stretcher end over end: " + plainEnd +
-			" down, the same edge on the fence, the plain end against the stop. All inner shoulders, then all outer ones with the spacer."},
+			" down, the same edge on the fence, the plain end against the stop. All inner shoulders, then all outer ones with the spacer, then the rest between them in passes."},
 		Once: []string{"Never roll it about its length: the other edge comes to the fence and the stop no longer serves. Never turn it flat, end for end: the lap leans the wrong way and on the wrong face."},
 		Test: "two stretchers cross at " + p.say(measure.Angle(p.Frame.Ring.Angle())) + " and come flush.",
 	}, true
@@ -119,10 +119,11 @@ func slackLaps(p batchedPiece) (Step, bool) {
 	_, plainEnd := p.cutFaces()
 	cut := p.lapCut()
 	cut.Spacer += p.Ring.Slack / math.Sin(p.Frame.Ring.Angle())
+	cut.Against = "plain end"
 	return Step{
 		Op: CutLap, Name: "laps, plain end: slack at the outer shoulder", Parts: []Batch{p.stretchers.spared()},
 		Down: plainEnd, Fence: "inside edge", Cut: cut,
-		Then: []string{"Only the outer shoulder, with the longer spacer: the lap comes " + p.mm(p.Ring.Slack) + " wider, square to it."},
+		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.mm(p.Ring.Slack) + " wider, square to it."},
 	}, p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0
 }
 

@@ -1,0 +1,79 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// The list is one table, so that no stage comes to stand on a sheet before the
+// one that it follows, and the row above a heading has its words between them.
+func TestTheListIsOneTable(t *testing.T) {
+	for name, designs := range settingsCases() {
+		panels := SettingsPanels(workAll(t, designs...))
+		if len(panels) != 1 {
+			t.Fatalf("%s: %d tables", name, len(panels))
+		}
+		var headings []string
+		number, above := 0, 1
+		for _, r := range panels[0].Table[1:] {
+			switch {
+			case len(r) > 1:
+				number++
+				if r[0] != fmt.Sprint(number) {
+					t.Errorf("%s: row %q comes as number %d", name, r[0], number)
+				}
+			case r[0] == strings.ToUpper(r[0]):
+				headings = append(headings, r[0])
+				if above > 1 {
+					t.Errorf("%s: %s stands right under row %d", name, r[0], number)
+				}
+			}
+			above = len(r)
+		}
+		if got, want := strings.Join(headings, "; "), "STOCK; LAPS; BRIDLE JOINTS; FEET, TAPERS, PLAIN ENDS; GLUE-UP AND AFTER"; got != want {
+			t.Errorf("%s: headings %s, want %s", name, got, want)
+		}
+	}
+}
+
+// What the sole measures is what the solids leave of it on the floor.
+func TestSoleOfATaperedLeg(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Legs.Taper = drawTaper(t, d)
+		m := worked(t, d).made()
+		nearly(t, "sole", m.sole(), m.footprint().Size().X)
+	})
+}
+
+// Figures, check and settings give one height for slot and cheeks, which grows
+// with what a head stands proud.
+func TestCutHeightsAgree(t *testing.T) {
+	d := low()
+	d.Saw.Highest = 10
+	for _, proud := range []float64{0, 8} {
+		d.Legs.Proud = proud
+		p := workAll(t, d)[0]
+		stretcher, leg := p.cutHeights()
+		steps := Settings([]Piece{p})
+		for _, c := range []struct {
+			where     string
+			got, want float64
+		}{
+			{"slot", only(steps, CutSlot)[0].Cut.Height, stretcher},
+			{"cheeks", only(steps, CutCheeks)[0].Cut.Height, leg},
+			{"leg by hand", leg, 36 + 3*math.Cos(p.Frame.Leg.Splay) + proud},
+			{"check", called(askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg)},
+			{"figure of the stretcher", figure(t, p, "Bridle, mortise in the stretcher", "cut height, stretcher on its rough end").Value, stretcher},
+			{"figure of the leg", figure(t, p, "Bridle, mortise in the stretcher", "cut height, leg on its rough head").Value, leg},
+		} {
+			if math.Abs(c.got-c.want) > 1e-9 {
+				t.Errorf("proud by %v, %s: %.6f, want %.6f", proud, c.where, c.got, c.want)
+			}
+		}
+	}
+}
