@@ -71,8 +71,8 @@ func (r Rect) Grow(m float64) Rect {
 // Union returns the smallest Rect that holds r and s.
 func (r Rect) Union(s Rect) Rect {
 	return Rect{
-		Pt(math.Min(r.Min.X, s.Min.X), math.Min(r.Min.Y, s.Min.Y)),
-		Pt(math.Max(r.Max.X, s.Max.X), math.Max(r.Max.Y, s.Max.Y)),
+		Pt(min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)),
+		Pt(max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)),
 	}
 }
 

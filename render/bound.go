@@ -118,7 +118,7 @@ func (a axis) core() float64 {
 func (p *laid) places() []geometry.Point {
 	const step = 5.0
 	var out []geometry.Point
-	for _, s := range p.sketch() {
+	for _, s := range p.laidOut(sketch(p.Drawing)) {
 		n := int(s.Length()/step) + 1
 		for k := range n + 1 {
 			out = append(out, s.A.Lerp(s.B, float64(k)/float64(n)))

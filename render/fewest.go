@@ -163,19 +163,20 @@ func (c cutter) survey() survey {
 	if fewest <= few {
 		coarse, fine = 2, 32
 	}
+	rough := sketch(c.drawing)
 	order := make([]int, len(v.all))
 	v.even, v.full = make([]cut, len(v.all)), make([]cut, len(v.all))
 	for i, p := range v.all {
 		order[i] = i
 		if len(v.all) > finest {
-			v.even[i], v.full[i] = p.bestCuts(c.clear(p.turned), coarse)
+			v.even[i], v.full[i] = p.bestCuts(c.clear(p.turned), coarse, rough)
 		}
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
 		return cmp.Or(cmp.Compare(v.even[i].tiles, v.even[j].tiles), cmp.Compare(v.even[i].harms, v.even[j].harms))
 	})
 	for _, i := range order[:min(finest, len(order))] {
-		v.even[i], v.full[i] = v.all[i].bestCuts(c.clear(v.all[i].turned), fine)
+		v.even[i], v.full[i] = v.all[i].bestCuts(c.clear(v.all[i].turned), fine, rough)
 	}
 	return v
 }
@@ -236,14 +237,20 @@ func (v survey) better(m manner, i, j int) bool {
 // bestCuts compares cuts of p: windows whose seams do the least harm, equal
 // windows, and full windows shifted by parts of their slack, with the least
 // number of rows and columns and with one more of either. It returns the best
-// with even tiles preferred and with full ones first.
-func (p *laid) bestCuts(size geometry.Point, parts int) (even, full cut) {
+// with even tiles preferred and with full ones first. The sketch of the drawing
+// stands for its ink.
+func (p *laid) bestCuts(size geometry.Point, parts int, sketch []geometry.Segment) (even, full cut) {
 	x, y := p.axes(size)
 	p.avoid(&x, &y)
-	sketch := p.sketch()
+	ink := p.laidOut(sketch)
 	even.tiles = math.MaxInt
 	full.tiles = math.MaxInt
 	xs, ys := x.tries(parts), y.tries(parts)
+	columns := make([][][]reach, len(xs))
+	across := make([]int, len(xs)) // harm of the seams
+	for i, u := range xs {
+		columns[i], across[i] = inColumns(ink, u), x.harms(u)
+	}
 	for j, v := range ys {
 		down, harms := negated(v), y.harms(v)
 		for i, u := range xs {
@@ -252,9 +259,9 @@ func (p *laid) bestCuts(size geometry.Point, parts int) (even, full cut) {
 			if len(u)+len(v)-3 > even.tiles {
 				continue
 			}
-			kept := touched(sketch, u, down)
+			kept := touched(columns[i], down)
 			join(kept, len(u)-1)
-			c := cut{u, down, number(kept), harms + x.harms(u), i + j}
+			c := cut{u, down, number(kept), harms + across[i], i + j}
 			if c.better(even) {
 				even = c
 			}
@@ -297,7 +304,7 @@ func (p *laid) copy() *laid {
 
 // drop drops the tiles of p without ink, but for those that tie it together.
 func (p *laid) drop() {
-	p.kept = touched(p.ink(), p.xs, p.ys)
+	p.kept = touched(inColumns(p.ink(), p.xs), p.ys)
 	join(p.kept, p.cols)
 }
 

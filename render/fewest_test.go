@@ -76,7 +76,7 @@ func bruteTiles(d templates.Drawing, l Layout) int {
 				if len(xs)+len(v)-3 >= best {
 					continue
 				}
-				kept := touched(ink, xs, negated(v))
+				kept := touched(inColumns(ink, xs), negated(v))
 				join(kept, len(xs)-1)
 				best = min(best, number(kept))
 			}

@@ -74,25 +74,36 @@ func sharp(a, b, c geometry.Point) bool {
 // outlines, and hatching without a break, no longer than most.
 func (p *laid) joints(most float64) []geometry.Rect {
 	var out []geometry.Rect
-	add := func(points []geometry.Point) {
-		if b := geometry.Bounds(points...); len(points) > 2 && math.Max(b.Width(), b.Height()) <= most {
-			out = append(out, b)
+	var box geometry.Rect
+	points := 0 // that box holds
+	hold := func(s templates.Stroke) {
+		for _, q := range s.Points {
+			at := p.turn.Apply(q)
+			if points == 0 {
+				box = geometry.Rect{Min: at, Max: at}
+			}
+			box = box.Union(geometry.Rect{Min: at, Max: at})
+			points++
 		}
 	}
-	var hatch []geometry.Point
+	add := func() {
+		if points > 2 && math.Max(box.Width(), box.Height()) <= most {
+			out = append(out, box)
+		}
+		points = 0
+	}
 	for _, s := range p.Strokes {
-		points := p.turn.ApplyAll(s.Points)
 		if light(s.Role) {
-			hatch = append(hatch, points...)
+			hold(s)
 			continue
 		}
-		add(hatch)
-		hatch = nil
-		if len(points) > 3 && points[0] == points[len(points)-1] {
-			add(points)
+		add()
+		if n := len(s.Points); n > 3 && s.Points[0] == s.Points[n-1] {
+			hold(s)
+			add()
 		}
 	}
-	add(hatch)
+	add()
 	return out
 }
 

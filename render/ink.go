@@ -1,34 +1,46 @@
 package render
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/templates"
 )
 
 // ink returns all strokes of p as segments in laid coordinates.
 func (p *laid) ink() []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range p.Strokes {
-		out = append(out, chain(p.turn.ApplyAll(s.Points))...)
+		out = append(out, chain(s.Points)...)
+	}
+	return p.laidOut(out)
+}
+
+// laidOut returns segments of the template in laid coordinates.
+func (p *laid) laidOut(segments []geometry.Segment) []geometry.Segment {
+	out := make([]geometry.Segment, len(segments))
+	for i, s := range segments {
+		out[i] = geometry.Segment{A: p.turn.Apply(s.A), B: p.turn.Apply(s.B)}
 	}
 	return out
 }
 
-// sketch returns the strokes of p more coarsely: a curve as chords of up to
-// 15 mm, of hatching every eighth line. It is enough to compare cuts by.
-func (p *laid) sketch() []geometry.Segment {
+// sketch returns the strokes of d more coarsely, in template coordinates: a
+// curve as chords of up to 15 mm, of hatching every eighth line. It is enough
+// to compare cuts by.
+func sketch(d templates.Drawing) []geometry.Segment {
 	const chord, lines = 15.0, 8
 	var out []geometry.Segment
 	hatch := 0
-	for _, s := range p.Strokes {
+	for _, s := range d.Strokes {
 		if light(s.Role) {
 			if hatch++; hatch%lines != 0 {
 				continue
 			}
 		}
-		points := p.turn.ApplyAll(s.Points)
-		last := 0
+		points, last := s.Points, 0
 		for i := 1; i < len(points); i++ {
 			if i < len(points)-1 && points[last].Distance(points[i+1]) <= chord {
 				continue
@@ -40,15 +52,18 @@ func (p *laid) sketch() []geometry.Segment {
 	return out
 }
 
-// touched returns, row by row, which cores have ink in them. ys run down.
-func touched(ink []geometry.Segment, xs, ys []float64) []bool {
-	cols, rows := len(xs)-1, len(ys)-1
-	kept := make([]bool, cols*rows)
+// A reach is what ink there is in a column, from the lowest y to the highest.
+type reach struct{ low, high float64 }
+
+// inColumns returns, for each column between xs, where the ink in it reaches,
+// from below, in reaches that do not meet.
+func inColumns(ink []geometry.Segment, xs []float64) [][]reach {
+	out := make([][]reach, len(xs)-1)
 	for _, s := range ink {
 		if s.A.X > s.B.X {
 			s.A, s.B = s.B, s.A
 		}
-		for c := range cols {
+		for c := range out {
 			left, right := xs[c]-inkEdge, xs[c+1]+inkEdge
 			if right < s.A.X {
 				continue
@@ -57,8 +72,37 @@ func touched(ink []geometry.Segment, xs, ys []float64) []bool {
 				break
 			}
 			low, high := between(s, left, right)
-			for r := range rows {
-				if high >= ys[r+1]-inkEdge && low <= ys[r]+inkEdge {
+			out[c] = with(out[c], reach{low, high})
+		}
+	}
+	for c, all := range out {
+		slices.SortFunc(all, func(a, b reach) int { return cmp.Compare(a.low, b.low) })
+		out[c] = all[:0]
+		for _, r := range all {
+			out[c] = with(out[c], r)
+		}
+	}
+	return out
+}
+
+// with adds a reach to others, as part of the last one where the two meet.
+func with(all []reach, r reach) []reach {
+	n := len(all) - 1
+	if n < 0 || r.low > all[n].high || r.high < all[n].low {
+		return append(all, r)
+	}
+	all[n] = reach{min(all[n].low, r.low), max(all[n].high, r.high)}
+	return all
+}
+
+// touched returns, row by row, which cores have ink in them. ys run down.
+func touched(columns [][]reach, ys []float64) []bool {
+	cols, rows := len(columns), len(ys)-1
+	kept := make([]bool, cols*rows)
+	for c, reaches := range columns {
+		for r := range rows {
+			for _, ink := range reaches {
+				if ink.high >= ys[r+1]-inkEdge && ink.low <= ys[r]+inkEdge {
 					kept[r*cols+c] = true
 				}
 			}

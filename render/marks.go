@@ -98,9 +98,9 @@ func nearest(p geometry.Point, strokes []geometry.Segment) float64 {
 
 // chain returns the segments of a polyline.
 func chain(points []geometry.Point) []geometry.Segment {
-	var out []geometry.Segment
-	for i := 1; i < len(points); i++ {
-		out = append(out, geometry.Segment{A: points[i-1], B: points[i]})
+	out := make([]geometry.Segment, max(0, len(points)-1))
+	for i := range out {
+		out[i] = geometry.Segment{A: points[i], B: points[i+1]}
 	}
 	return out
 }

@@ -153,7 +153,7 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 		return err
 	}
 	if len(v.problems) == 0 && c.design {
-		if err := v.design(); err != nil {
+		if err := v.design(ctx); err != nil {
 			return err
 		}
 	}

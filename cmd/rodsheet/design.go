@@ -1,9 +1,11 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -23,37 +25,65 @@ func sizeFlag() flag {
 
 // design reads the design file that the command line names. Its units are
 // those of the command from then on, unless --units is given.
-func (v *values) design() error {
+func (v *values) design(ctx context.Context) error {
 	if len(v.words) != 1 {
 		v.add(fmt.Sprintf("takes one design file, found %d words", len(v.words)), "rodsheet new table.toml writes one")
 		return v.problems
 	}
-	data, err := readSome(v.words[0])
+	data, info, err := readPatiently(ctx, v.words[0])
+	var stopped interrupted
+	if errors.As(err, &stopped) {
+		return err
+	}
 	if err != nil {
 		return refuse("cannot read "+shown(v.words[0])+": "+reason(err), readHint(err))
 	}
 	f, err := design.Read(data)
-	v.file = &f
+	v.file, v.source = &f, info
 	return v.mistaken(err)
+}
+
+// readPatiently is readSome, given up when ctx is cancelled: a pipe or a
+// keyboard may have nothing to read for long.
+func readPatiently(ctx context.Context, name string) (data []byte, info fs.FileInfo, err error) {
+	done := make(chan struct{})
+	var late []byte
+	var from fs.FileInfo
+	var failed error
+	go func() {
+		late, from, failed = readSome(name)
+		close(done)
+	}()
+	select {
+	case <-done:
+		return late, from, failed
+	case <-ctx.Done():
+		return nil, nil, interrupted{}
+	}
 }
 
 // readSome reads a file, or standard input for "-". Of one that is far too
 // long for a design it reads enough to tell.
-func readSome(name string) ([]byte, error) {
-	const enough = 16 << 20
+func readSome(name string) ([]byte, fs.FileInfo, error) {
+	const enough = 1 << 20
 	in := os.Stdin
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		defer f.Close()
 		in = f
 	}
-	if info, err := in.Stat(); err == nil && info.IsDir() {
-		return nil, errors.New("it is a directory")
+	info, err := in.Stat()
+	if err != nil {
+		return nil, nil, err
 	}
-	return io.ReadAll(io.LimitReader(in, enough))
+	if info.IsDir() {
+		return nil, nil, errors.New("it is a directory")
+	}
+	data, err := io.ReadAll(io.LimitReader(in, enough))
+	return data, info, err
 }
 
 func readHint(err error) string {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -20,28 +21,45 @@ type destination struct {
 	name   string
 	svg    bool
 	stdout bool
+	source fs.FileInfo // of the design, which is not to be written over; may be nil
+}
+
+// spare refuses files that would stand in the place of the design they are
+// made from, under whatever name.
+func (d destination) spare(files []file) error {
+	for _, f := range files {
+		info, err := os.Stat(f.name)
+		if err == nil && d.source != nil && d.source.Mode().IsRegular() && os.SameFile(info, d.source) {
+			return refuse(shown(f.name)+" is the design itself and is not written over", "name another file with --out")
+		}
+	}
+	return nil
 }
 
 // destination reads --out.
 func (v *values) destination(stdout io.Writer, json bool) destination {
 	if !v.given("out") {
-		return destination{}
+		return destination{source: v.source}
 	}
 	name := v.text("out")
 	info, err := os.Stat(name)
 	known := err == nil
 	device := known && !info.IsDir() && !info.Mode().IsRegular()
-	d := destination{name: name}
+	d := destination{name: name, source: v.source}
+	sample := "lap.pdf"
+	if v.file != nil {
+		sample = v.stem() + ".pdf"
+	}
 	switch extension := strings.ToLower(filepath.Ext(name)); {
 	case name == "-" || known && same(stdout, info):
 		d.stdout = true
 		if json {
-			v.add("--json and the PDF cannot both go to standard output", "name a file: --out lap.pdf")
+			v.add("--json and the PDF cannot both go to standard output", "name a file: --out "+sample)
 		}
 	case name == "":
-		v.add("--out is empty", "name a file: --out lap.pdf")
+		v.add("--out is empty", "name a file: --out "+sample)
 	case known && info.IsDir():
-		v.add("--out "+shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, "lap.pdf"))
+		v.add("--out "+shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, sample))
 	case extension == ".svg":
 		d.svg = true
 	case extension != ".pdf" && !device:
@@ -93,6 +111,9 @@ func (o options) write(ctx context.Context, made pack, doc page.Document, sheets
 		return nil, stopped(ctx, err, cannotPrint)
 	}
 	files := o.out.files(made.name, doc, sheets)
+	if err := o.out.spare(files); err != nil {
+		return nil, err
+	}
 	return files, save(ctx, files)
 }
 

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-
 	"rodsheet/geometry/measure"
 )
 

@@ -35,7 +35,7 @@ rodsheet check says. A file that is there already is left alone.`,
 // startDesign writes the starting design where no file is yet.
 func startDesign(ctx context.Context, v *values, w world) error {
 	v.unit = v.units(w.getenv(unitsVariable))
-	sides := v.count("sides", 3, 8)
+	sides := v.count("sides", 3, 3, 8)
 	if len(v.words) > 1 {
 		v.add("new takes one file, found "+shown(v.words[1])+" as well", "")
 	}
@@ -49,6 +49,9 @@ func startDesign(ctx context.Context, v *values, w world) error {
 	name := v.words[0]
 	if name == "-" {
 		return emit(w.stdout, string(text))
+	}
+	if base := filepath.Base(name); name == "" || strings.EqualFold(base, ".toml") {
+		return refuse(shown(name)+" names no file", "rodsheet new table.toml")
 	}
 	if !strings.EqualFold(filepath.Ext(name), ".toml") {
 		return refuse(shown(name)+" does not end in .toml", "a design is a TOML file: "+shown(name+".toml"))

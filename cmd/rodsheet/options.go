@@ -58,7 +58,7 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l := render.DefaultLayout(v.unit, v.paper())
 	l.Margin = v.length("margin", l.Margin)
 	l.Overlap = v.length("overlap", l.Overlap)
-	l.MaxSheets = v.count("max-sheets", l.MaxSheets, mostSheets)
+	l.MaxSheets = v.count("max-sheets", l.MaxSheets, 1, mostSheets)
 	l.Plain = choose(v, "sheets", search("fewest"), search("plain")) == "plain"
 	l.Only = v.only()
 	l.Title = v.title()

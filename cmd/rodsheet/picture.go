@@ -54,8 +54,11 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if out.name == "" {
 		out.name, out.svg = v.stem()+".svg", true
 	}
-	f := file{out.name, func(o io.Writer) error { return writePage(o, doc, out.svg) }}
-	if err := save(ctx, []file{f}); err != nil {
+	files := []file{{out.name, func(o io.Writer) error { return writePage(o, doc, out.svg) }}}
+	if err := out.spare(files); err != nil {
+		return err
+	}
+	if err := save(ctx, files); err != nil {
 		return err
 	}
 	return emit(w.stdout, "wrote "+out.name+": to look at, not to work from\n")

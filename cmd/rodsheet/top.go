@@ -69,7 +69,7 @@ func (v *values) top() geometry.Top {
 
 // polygon reads the corners of a top with equal sides.
 func (v *values) polygon() []geometry.Point {
-	r := geometry.RegularBySide(v.count("sides", 3, 36), v.positive("side"))
+	r := geometry.RegularBySide(v.count("sides", 3, 3, 36), v.positive("side"))
 	if len(v.problems) > 0 {
 		return nil
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"strconv"
 	"strings"
 
@@ -21,6 +22,7 @@ type values struct {
 	words    []string
 	unit     measure.Unit
 	file     *design.File // that the command reads, if it does
+	source   fs.FileInfo  // where it was read from
 	problems refusal
 }
 
@@ -63,11 +65,23 @@ func (c command) missing(v *values) {
 		}
 	}
 	if c.words != "" && c.words[0] != '[' && len(v.words) == 0 {
-		lack = append(lack, "at least one "+strings.TrimSuffix(strings.ToLower(c.words), "..."))
+		lack = append(lack, c.lacking())
 	}
 	if len(lack) > 0 {
 		v.add(c.name+" needs "+list(lack, "and"), c.usage())
 	}
+}
+
+// lacking says what the words would be.
+func (c command) lacking() string {
+	word, several := strings.CutSuffix(strings.ToLower(c.words), "...")
+	switch {
+	case several:
+		return "at least one " + word
+	case c.words == fileWord:
+		return "the name of a design file"
+	}
+	return "a " + word
 }
 
 // list joins words as a sentence does: "a, b and c".
@@ -201,14 +215,14 @@ func (v *values) angles() []float64 {
 	return out
 }
 
-// count returns the flag as a whole number from 1 to most.
-func (v *values) count(name string, otherwise, most int) int {
+// count returns the flag as a whole number from least to most.
+func (v *values) count(name string, otherwise, least, most int) int {
 	if !v.given(name) {
 		return otherwise
 	}
 	n, err := strconv.Atoi(v.text(name))
-	if err != nil || n < 1 || n > most {
-		v.add(fmt.Sprintf("--%s %s must be a whole number from 1 to %d", name, shown(v.text(name)), most), "")
+	if err != nil || n < least || n > most {
+		v.add(fmt.Sprintf("--%s %s must be a whole number from %d to %d", name, shown(v.text(name)), least, most), "")
 	}
 	return n
 }

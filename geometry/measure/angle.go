@@ -31,7 +31,7 @@ var (
 func ParseAngle(s string) (float64, error) {
 	slope := false
 	v, err := parse(s, func(text string) (deg *big.Rat, f *fault) {
-		if m := slopeForm.FindStringSubmatch(text); m != nil {
+		if m := slopeForm().FindStringSubmatch(text); m != nil {
 			slope = true
 			return ratio(m[1], m[2])
 		}
@@ -66,15 +66,15 @@ func ratio(rise, base string) (*big.Rat, *fault) {
 
 // degrees reads a cleaned text without its sign.
 func degrees(text string) (*big.Rat, *fault) {
-	if m := sexagesimal.FindStringSubmatch(text); m != nil {
-		return degreesMinutes(m[1], m[2], m[3])
-	}
-	m := degreesForm.FindStringSubmatch(text)
+	m := degreesForm().FindStringSubmatch(text)
 	if m == nil {
+		if m = sexagesimal().FindStringSubmatch(text); m != nil {
+			return degreesMinutes(m[1], m[2], m[3])
+		}
 		return nil, angleSlip(text)
 	}
 	deg, f := exact(m[1])
-	if f == nil && m[2] == "" && fractionForm.MatchString(m[1]) {
+	if f == nil && m[2] == "" && fractionForm().MatchString(m[1]) {
 		return nil, bareRatio(m[1], deg)
 	}
 	return deg, f
@@ -109,10 +109,10 @@ func bareRatio(text string, value *big.Rat) *fault {
 
 // angleSlip explains a text that is no angle.
 func angleSlip(text string) *fault {
-	if m := unmarkedAngle.FindStringSubmatch(text); m != nil {
+	if m := unmarkedAngle().FindStringSubmatch(text); m != nil {
 		return twoWays(m[1]+"°"+m[2]+"'", m[1]+"."+m[2]+"°", "write the minutes with their mark: "+m[1]+"°"+m[2]+"'")
 	}
-	if m := minutesForm.FindStringSubmatch(text); m != nil {
+	if m := minutesForm().FindStringSubmatch(text); m != nil {
 		if m[2] == "" {
 			return twoWays("0°"+m[1]+"'", m[1]+"°", "write the degrees with their mark: 0°"+m[1]+"'")
 		}

@@ -17,13 +17,14 @@ func (e *BoundError) Error() string { return e.Text(Millimetre) }
 
 // Text returns the error in one line, its lengths in unit u:
 // "foot 50 mm must be less than the top, 45 mm". Two different figures are
-// never printed alike while six decimals tell them apart.
+// never printed alike, nor a small one as 0, while six decimals tell them apart.
 func (e *BoundError) Text(u Unit) string {
 	if !e.Value.Finite() {
 		return e.Figure + " " + notFinite
 	}
 	value, limit := e.Value.Text(u), e.Limit.Text(u)
-	if value == limit && e.Value != e.Limit {
+	zero := Quantity{Kind: e.Value.Kind}
+	if value == limit && e.Value != e.Limit || value == zero.Text(u) && e.Value != zero {
 		value, limit = e.Value.fine(u), e.Limit.fine(u)
 	}
 	if e.LimitName != "" {
@@ -75,5 +76,6 @@ func check(ok bool, e BoundError) error {
 	if ok && e.Value.Finite() {
 		return nil
 	}
-	return &e
+	bad := e // so that what holds, nearly all, costs no memory
+	return &bad
 }

@@ -29,6 +29,7 @@ func TestBounds(t *testing.T) {
 		{"Above", check(Above), 45, "foot 45 mm must be more than the top, 45 mm"},
 		{"AtLeast", check(AtLeast), 45, ""},
 		{"AtLeast", check(AtLeast), 44.9999, "foot 44.9999 mm must be at least the top, 45 mm"},
+		{"AtLeast", check(AtLeast), 0.001, "foot 0.001 mm must be at least the top, 45 mm"},
 		{"Positive", positive, 0.001, ""},
 		{"Positive", positive, 0, "foot 0 mm must be more than 0 mm"},
 		{"Positive", positive, -5, "foot -5 mm must be more than 0 mm"},

@@ -52,11 +52,11 @@ func ParseLength(s string, bare Unit) (float64, error) {
 
 // length reads a cleaned text without its sign, in mm.
 func length(text string, bare Unit) (*big.Rat, *fault) {
-	if m := feetInchesForm.FindStringSubmatch(text); m != nil {
-		return feetInches(m[1], m[2])
-	}
-	m := lengthForm.FindStringSubmatch(text)
+	m := lengthForm().FindStringSubmatch(text)
 	if m == nil {
+		if m = feetInchesForm().FindStringSubmatch(text); m != nil {
+			return feetInches(m[1], m[2])
+		}
 		return nil, lengthSlip(text)
 	}
 	value, f := exact(m[1])
@@ -96,7 +96,7 @@ func millimetres(unit string) *big.Rat {
 
 // feetInches adds whole feet and less than a foot of inches, in mm.
 func feetInches(feet, inches string) (*big.Rat, *fault) {
-	if !wholeForm.MatchString(feet) {
+	if !wholeForm().MatchString(feet) {
 		return nil, &fault{"has part of a foot as well as inches", `write 2' 6" or 2.5ft`}
 	}
 	in, f := exact(inches)
@@ -122,7 +122,7 @@ func bareFraction(text string, value *big.Rat) *fault {
 func lengthSlip(text string) *fault {
 	f := slip(text)
 	switch {
-	case f == nil && twoLengthsForm.MatchString(text):
+	case f == nil && twoLengthsForm().MatchString(text):
 		return &fault{"has more than one length", `only feet and inches go together: 2' 1 1/4"`}
 	case f == nil:
 		return &fault{"is not a length", lengthHint}

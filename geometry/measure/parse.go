@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // A ParseError says why a text was not read.
@@ -125,8 +126,11 @@ const (
 	figure = `(\d+[ -]\d+/\d+|\d+/\d+|` + number + `)`
 )
 
-// form compiles a pattern that a whole text must fit.
-func form(pattern string) *regexp.Regexp { return regexp.MustCompile(`^(?:` + pattern + `)$`) }
+// form returns the pattern that a whole text must fit. It is compiled when it
+// is first asked for: most forms tell only what is wrong with a figure.
+func form(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?:` + pattern + `)$`) })
+}
 
 // exact reads what fits figure: "25 1/4" is 101/4.
 func exact(text string) (*big.Rat, *fault) {
@@ -172,7 +176,7 @@ var (
 // slip explains what is wrong with a text that fits no form. It returns nil
 // where nothing better can be said than that.
 func slip(text string) *fault {
-	if m := commaForm.FindStringSubmatch(text); m != nil {
+	if m := commaForm().FindStringSubmatch(text); m != nil {
 		point := m[1] + "." + m[2] + m[3]
 		if len(m[2]) == 3 {
 			return twoWays(point, m[1]+m[2]+m[3], "use a point for decimals, and nothing between thousands")
@@ -184,13 +188,13 @@ func slip(text string) *fault {
 		return &fault{"has a comma", "use a point for decimals, and nothing between thousands"}
 	case strings.ContainsAny(text, "()"):
 		return &fault{"has brackets", "write one figure: the fraction or the decimal"}
-	case mixedForm.MatchString(text):
+	case mixedForm().MatchString(text):
 		return &fault{"mixes a decimal with a fraction", "write 1.75 or 1 3/4"}
-	case exponentForm.MatchString(text):
+	case exponentForm().MatchString(text):
 		return &fault{"has a power of ten", "write the figure out"}
-	case underlineForm.MatchString(text):
+	case underlineForm().MatchString(text):
 		return &fault{"is not a decimal figure", "write digits, with a point for decimals"}
-	case unmarkedForm.MatchString(text):
+	case unmarkedForm().MatchString(text):
 		return &fault{"has more than one figure, and nothing to tell them apart", ""}
 	}
 	return nil

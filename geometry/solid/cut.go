@@ -25,7 +25,7 @@ func (s Solid) Cut(p Plane) Solid {
 		return Solid{}
 	}
 	out := Solid{make([]Face, 0, len(s.faces)+1)}
-	var rim []Vec
+	rim := make([]Vec, 0, 8)
 	for _, f := range s.faces {
 		var left Face
 		left, rim = f.cut(p, slack, rim)
@@ -50,6 +50,20 @@ func (s Solid) Intersect(t Solid) Solid {
 	return s
 }
 
+// apart reports whether a face of s or of t has all of the other solid outside
+// it: they share no volume then. It is quick to ask, and most pairs are so.
+func (s Solid) apart(t Solid) bool { return s.outside(t) || t.outside(s) }
+
+// outside reports whether s lies outside some face of t.
+func (s Solid) outside(t Solid) bool {
+	for _, f := range t.faces {
+		if lo, _, slack := s.span(f.Plane); lo >= -slack {
+			return true
+		}
+	}
+	return false
+}
+
 // Subtract returns s without t as convex pieces that share faces but no
 // volume: s itself in one piece where t takes nothing from it.
 //
@@ -58,15 +72,20 @@ func (s Solid) Subtract(t Solid) []Solid {
 	if s.Empty() {
 		return nil
 	}
-	if s.Intersect(t).Empty() {
+	if t.Empty() || s.outside(t) {
 		return []Solid{s}
 	}
 	var out []Solid
+	shared := s
 	for _, f := range t.faces {
-		if piece := s.Cut(f.Plane.Flip()); !piece.Empty() {
-			out = append(out, piece)
-			s = s.Cut(f.Plane)
+		piece := shared.Cut(f.Plane.Flip())
+		if piece.Empty() {
+			continue
 		}
+		if shared = shared.Cut(f.Plane); shared.Empty() {
+			return []Solid{s}
+		}
+		out = append(out, piece)
 	}
 	return out
 }
@@ -92,12 +111,15 @@ func (s Solid) span(p Plane) (lo, hi, slack float64) {
 	return lo, hi, slack * Tolerance
 }
 
-// cut returns what p leaves of f, without corners if nothing of it lies
-// deeper than slack, and adds to rim the corners that lie on p.
+// cut returns what p leaves of f, f itself where that is all of it, without
+// corners if nothing of it lies deeper than slack, and adds to rim the corners that lie on p.
 //
 // A crossing is reckoned from the inner end of its edge to the outer one, so
 // both faces of the edge find the same point.
 func (f Face) cut(p Plane, slack float64, rim []Vec) (Face, []Vec) {
+	if f.inside(p, -slack) {
+		return f, rim
+	}
 	left := make([]Vec, 0, len(f.Corners)+1)
 	deep := false
 	on := func(q Vec) {
@@ -128,6 +150,16 @@ func (f Face) cut(p Plane, slack float64, rim []Vec) (Face, []Vec) {
 	return Face{f.Plane, left}, rim
 }
 
+// inside reports whether all corners of f lie lower than most over p.
+func (f Face) inside(p Plane, most float64) bool {
+	for _, q := range f.Corners {
+		if p.Height(q) >= most {
+			return false
+		}
+	}
+	return true
+}
+
 // goRound sorts the corners of a convex polygon in the plane square to the
 // unit vector n: counter-clockwise for one who looks against n.
 func goRound(corners []Vec, n Vec) []Vec {
@@ -140,10 +172,10 @@ func goRound(corners []Vec, n Vec) []Vec {
 		at    Vec
 		angle float64
 	}
-	round := make([]bearing, len(corners))
-	for i, p := range corners {
+	round := make([]bearing, 0, 16)
+	for _, p := range corners {
 		d := p.Sub(centre)
-		round[i] = bearing{p, math.Atan2(d.Dot(v), d.Dot(u))}
+		round = append(round, bearing{p, math.Atan2(d.Dot(v), d.Dot(u))})
 	}
 	slices.SortFunc(round, func(a, b bearing) int { return cmp.Compare(a.angle, b.angle) })
 	for i, b := range round {

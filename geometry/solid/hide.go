@@ -12,25 +12,72 @@ import (
 type curtain struct {
 	at, along, out Vec
 	length, reach  float64
+	room           Extent // what it takes in the frame of the View
 }
 
 // curtain returns the curtain of e up to the depth front.
 func (v View) curtain(e Edge, front float64) curtain {
 	length := e.A.Distance(e.B)
-	return curtain{
+	a, b := v.seen(e.A), v.seen(e.B)
+	room := Extent{a, a}.Union(Extent{b, b})
+	c := curtain{
 		at: e.A, along: e.B.Sub(e.A).Mul(1 / length), out: v.Out,
-		length: length, reach: front - min(v.Depth(e.A), v.Depth(e.B)) + 1,
+		length: length, reach: front - room.Min.Z + 1,
 	}
+	// What touches the curtain with a face counts, rounded either way.
+	touch := V(hair, hair, hair)
+	c.room = Extent{room.Min.Sub(touch), room.Max.Add(touch)}
+	c.room.Max.Z = math.Inf(1)
+	return c
 }
 
 // A half is the part a·t + b·u ≤ c of a curtain.
 type half struct{ a, b, c float64 }
 
+// A screen is a Part with the room that it and its pieces take, as a View sees
+// them: X to the right, Y up and Z towards the viewer.
+type screen struct {
+	Part
+	room   Extent
+	pieces []Extent
+}
+
+// screen returns p as v sees it.
+func (v View) screen(p Part) screen {
+	out := screen{Part: p, pieces: make([]Extent, len(p.Pieces))}
+	for i, s := range p.Pieces {
+		out.pieces[i] = v.room(s)
+		if i == 0 {
+			out.room = out.pieces[0]
+		}
+		out.room = out.room.Union(out.pieces[i])
+	}
+	return out
+}
+
+// room returns the Extent of s in the frame of v.
+func (v View) room(s Solid) Extent {
+	least, most := math.Inf(1), math.Inf(-1)
+	e := Extent{V(least, least, least), V(most, most, most)}
+	for _, f := range s.faces {
+		for _, q := range f.Corners {
+			p := v.seen(q)
+			e = e.Union(Extent{p, p})
+		}
+	}
+	return e
+}
+
+// seen returns q in the frame of v.
+func (v View) seen(q Vec) Vec { return V(q.Dot(v.Right), q.Dot(v.Up), q.Dot(v.Out)) }
+
 // shadows returns where the parts hide the edge, as shares of its length.
-func (c curtain) shadows(parts []Part) []span {
+func (c curtain) shadows(screens []screen) []span {
 	var out []span
-	for _, p := range parts {
-		out = append(out, c.shadowsOf(p)...)
+	for _, s := range screens {
+		if s.room.Overlaps(c.room) {
+			out = append(out, c.shadowsOf(s)...)
+		}
 	}
 	out = merge(out, hair)
 	for i := range out {
@@ -42,7 +89,7 @@ func (c curtain) shadows(parts []Part) []span {
 // shadowsOf returns where p hides the edge, in mm along it. A curtain that
 // runs in the very face between two pieces is inside neither of them but
 // inside both together.
-func (c curtain) shadowsOf(p Part) []span {
+func (c curtain) shadowsOf(p screen) []span {
 	var out []span
 	var left, right [][]half
 	add := func(halves []half) {
@@ -50,7 +97,10 @@ func (c curtain) shadowsOf(p Part) []span {
 			out = append(out, s)
 		}
 	}
-	for _, s := range p.Pieces {
+	for i, s := range p.Pieces {
+		if !p.pieces[i].Overlaps(c.room) {
+			continue
+		}
 		switch halves, side, ok := c.halves(s); {
 		case !ok:
 		case side < 0:

@@ -70,11 +70,14 @@ func (p Part) Centroid() Vec {
 
 // Bounds returns the smallest Extent that holds p, the zero Extent if p is empty.
 func (p Part) Bounds() Extent {
-	var all Solid
-	for _, s := range p.Pieces {
-		all.faces = append(all.faces, s.faces...)
+	var all Extent
+	for i, s := range p.Pieces {
+		if i == 0 {
+			all = s.Bounds()
+		}
+		all = all.Union(s.Bounds())
 	}
-	return all.Bounds()
+	return all
 }
 
 // Clash returns the wood that a and b both claim, in convex pieces larger
@@ -88,7 +91,7 @@ func Clash(a, b Part) []Solid {
 	for _, s := range a.Pieces {
 		reach := s.Bounds()
 		for i, t := range b.Pieces {
-			if !reach.Overlaps(room[i]) {
+			if !reach.Overlaps(room[i]) || s.apart(t) {
 				continue
 			}
 			if shared := s.Intersect(t); shared.Volume() > ClashFloor {

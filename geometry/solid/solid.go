@@ -57,7 +57,7 @@ func Prism(base []Vec, extrude Vec) Solid {
 	for i, p := range base {
 		top[i] = p.Add(extrude)
 	}
-	var s Solid
+	s := Solid{make([]Face, 0, len(base)+2)}
 	for i, p := range base {
 		j := (i + 1) % len(base)
 		if p != base[j] {
@@ -199,6 +199,15 @@ func (s Solid) moment() (volume float64, moment Vec) {
 	return volume / 6, moment.Mul(1.0 / 24)
 }
 
+// corners returns the number of corners of all faces.
+func (s Solid) corners() int {
+	n := 0
+	for _, f := range s.faces {
+		n += len(f.Corners)
+	}
+	return n
+}
+
 // Transform returns the image of s. A mirrored Solid keeps its faces outward;
 // one that m flattens is empty.
 func (s Solid) Transform(m Affine3) Solid {
@@ -207,8 +216,10 @@ func (s Solid) Transform(m Affine3) Solid {
 		return Solid{}
 	}
 	out := Solid{make([]Face, len(s.faces))}
+	room := make([]Vec, s.corners())
 	for i, f := range s.faces {
-		corners := make([]Vec, len(f.Corners))
+		var corners []Vec
+		corners, room = room[:len(f.Corners):len(f.Corners)], room[len(f.Corners):]
 		for j, p := range f.Corners {
 			corners[j] = m.Apply(p)
 		}

@@ -54,21 +54,17 @@ func (v View) Depth(p Vec) float64 { return p.Dot(v.Out) }
 // parts clash, the lines in which their surfaces cross are not drawn.
 func Project(parts []Part, v View) (visible, hidden []geometry.Segment) {
 	front := math.Inf(-1)
-	for _, p := range parts {
-		for _, s := range p.Pieces {
-			for _, f := range s.faces {
-				for _, q := range f.Corners {
-					front = math.Max(front, v.Depth(q))
-				}
-			}
-		}
+	screens := make([]screen, len(parts))
+	for i, p := range parts {
+		screens[i] = v.screen(p)
+		front = math.Max(front, screens[i].room.Max.Z)
 	}
 	var inks []ink
 	for _, p := range parts {
 		for _, e := range p.Edges() {
 			c := v.curtain(e, front)
 			if flat := v.segment(e); flat.Length() > hair {
-				inks = append(inks, ink{flat, c.shadows(parts)})
+				inks = append(inks, ink{flat, c.shadows(screens)})
 			}
 		}
 	}

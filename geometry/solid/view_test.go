@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"testing"
@@ -85,11 +86,10 @@ func TestCubeShadow(t *testing.T) {
 // hull returns the convex hull, counter-clockwise (Andrew's monotone chain).
 func hull(points []geometry.Point) []geometry.Point {
 	slices.SortFunc(points, func(p, q geometry.Point) int {
-		if p.X < q.X || p.X == q.X && p.Y < q.Y {
-			return -1
-		}
-		return 1
+		return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))
 	})
+	// The turn at a point that stands there twice but for rounding is noise.
+	points = slices.CompactFunc(points, func(p, q geometry.Point) bool { return p.Distance(q) <= 1e-9 })
 	chain := func(points []geometry.Point) (out []geometry.Point) {
 		for _, p := range points {
 			for n := len(out); n > 1 && out[n-1].Sub(out[n-2]).Cross(p.Sub(out[n-2])) <= 0; n-- {
@@ -267,7 +267,7 @@ func TestShadowsByRays(t *testing.T) {
 		if v.segment(e).Length() < 1 || math.Abs(v.Up.Norm()-1) > 1e-9 {
 			t.Skip("seen end on")
 		}
-		shadows := v.curtain(e, 2000).shadows([]Part{Stock("", box)})
+		shadows := v.curtain(e, 2000).shadows([]screen{v.screen(Stock("", box))})
 		if len(shadows) > 1 {
 			t.Fatalf("one convex solid throws %d shadows", len(shadows))
 		}

@@ -1,12 +1,16 @@
 package pdf
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/render/page"
 )
 
 func TestAppendFixed(t *testing.T) {
@@ -52,6 +56,49 @@ func TestAddToCatalog(t *testing.T) {
 	} {
 		if got, err := addToCatalog([]byte(broken), "/Entry 1\n"); err == nil {
 			t.Errorf("%q became %q", broken, got)
+		}
+	}
+}
+
+// What compressPages makes of a plain file is what gofpdf writes by itself.
+func TestCompressPages(t *testing.T) {
+	for _, pages := range []int{1, 2, 40} {
+		doc := page.Document{Title: "t", Lines: []page.Line{{Width: 0.5}}}
+		for i := range pages {
+			x := float64(i)
+			doc.Pages = append(doc.Pages, page.Page{
+				Width: 210, Height: 297, Name: "endstream",
+				Strokes: []page.Stroke{{Points: []geometry.Point{geometry.Pt(x, 1), geometry.Pt(20+x, 30)}}},
+				Texts:   []page.Text{{At: geometry.Pt(10, 10), Height: 2.5, String: "1 0 obj\nendstream\nxref"}},
+			})
+		}
+		write := func(compressed bool) []byte {
+			f := compose(doc)
+			f.SetCompression(compressed)
+			var b bytes.Buffer
+			if err := f.Output(&b); err != nil {
+				t.Fatal(err)
+			}
+			return b.Bytes()
+		}
+		plain := write(false)
+		got, err := compressPages(plain, pages)
+		if err != nil || !bytes.Equal(got, write(true)) {
+			t.Errorf("%d pages: %v, not as gofpdf compresses", pages, err)
+		}
+		for _, broken := range [][]byte{
+			nil, plain[:len(plain)-1], plain[1:], bytes.Replace(plain, []byte("xref\n0 "), []byte("xref\n1 "), 1),
+			bytes.Replace(plain, []byte("4 0 obj\n<</Length "), []byte("4 0 obj\n<</Length 9"), 1),
+			bytes.Replace(plain, []byte("\nendstream\n"), []byte("\nendstraem\n"), 1),
+			bytes.ReplaceAll(plain, []byte(" 00000 n"), []byte("x00000 n")),
+			bytes.Replace(plain, []byte("startxref\n"), []byte("startxref\n9"), 1),
+		} {
+			if _, err := compressPages(broken, pages); err == nil {
+				t.Errorf("%d pages: a broken file of %d bytes is taken", pages, len(broken))
+			}
+		}
+		if _, err := compressPages(plain, pages+1); err == nil {
+			t.Errorf("%d pages: one more is found", pages)
 		}
 	}
 }

@@ -39,7 +39,10 @@ func Write(w io.Writer, doc page.Document) error {
 	if err := compose(doc).Output(&b); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	file, err := addToCatalog(b.Bytes(), preferences)
+	file, err := compressPages(b.Bytes(), len(doc.Pages))
+	if err == nil {
+		file, err = addToCatalog(file, preferences)
+	}
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
@@ -68,6 +71,7 @@ func compose(doc page.Document) *gofpdf.Fpdf {
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // compressPages does it
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetTitle(lettering.Clean(doc.Title), true)

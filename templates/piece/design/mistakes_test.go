@@ -173,7 +173,7 @@ func TestGuards(t *testing.T) {
 	tests := []struct{ name, text, want string }{
 		{"empty", "", "1:1 the file holds no design | rodsheet new writes one to begin with"},
 		{"comments only", "# nothing\n\n", "1:1 the file holds no design | rodsheet new writes one to begin with"},
-		{"large", strings.Repeat("#", mostBytes+1), "1:1 a design file is a page of text; this has 262145 bytes | the most is 262144"},
+		{"large", strings.Repeat("#", mostBytes+1), "1:1 a design file is a page or two of text; this has more than 262144 bytes | is it another file?"},
 		{"Latin-1", "title = \"t\"\n# ä\n# caf\xe9\n", "3:6 this is not UTF-8" + shut},
 		{"UTF-16", "\xff\xfet\x00", "1:1 the file is in UTF-16 | save it as UTF-8, the usual text of today"},
 		{"NUL", "title = \"t\"\n#\x00", "2:2 a control character, U+0000, stands here | take it out; is this a text file?"},

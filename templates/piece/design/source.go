@@ -26,8 +26,7 @@ const byteOrderMark = "\xef\xbb\xbf"
 func open(data []byte) (source, *Mistake) {
 	if len(data) > mostBytes {
 		return source{}, &Mistake{1, 1,
-			fmt.Sprintf("a design file is a page of text; this has %d bytes", len(data)),
-			fmt.Sprintf("the most is %d", mostBytes)}
+			fmt.Sprintf("a design file is a page or two of text; this has more than %d bytes", mostBytes), "is it another file?"}
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return source{}, &Mistake{1, 1, "the file is in UTF-16", "save it as UTF-8, the usual text of today"}
