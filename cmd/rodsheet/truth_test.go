@@ -242,6 +242,10 @@ func TestExamplesAreUpToDate(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Chdir(t.TempDir())
+	designs, _ := filepath.Glob(filepath.Join(dir, "*.toml"))
+	for _, name := range designs {
+		copyFile(t, name, filepath.Base(name))
+	}
 	made := 0
 	for _, line := range strings.Split(string(page), "\n") {
 		_, command, ok := strings.Cut(line, "| `rodsheet ")
@@ -257,6 +261,9 @@ func TestExamplesAreUpToDate(t *testing.T) {
 		}
 		name := args[len(args)-1]
 		sameFile(t, name, filepath.Join(dir, name))
+		if wrote := fmt.Sprintf("wrote %s: %s sheets,", name, strings.TrimSpace(strings.Split(line, "|")[2])); !strings.Contains(out, wrote) {
+			t.Errorf("%s: printed %q, want %q", command, lastLine(out), wrote)
+		}
 		if text := strings.TrimSuffix(name, ".pdf") + ".txt"; strings.Contains(line, text) {
 			if err := os.WriteFile(text, []byte(out), 0o600); err != nil {
 				t.Fatal(err)
@@ -267,6 +274,22 @@ func TestExamplesAreUpToDate(t *testing.T) {
 	}
 	if kept, _ := filepath.Glob(filepath.Join(dir, "*.pdf")); made == 0 || made != len(kept) {
 		t.Errorf("%d commands for %d examples", made, len(kept))
+	}
+}
+
+func lastLine(text string) string {
+	lines := strings.Split(strings.TrimSpace(text), "\n")
+	return lines[len(lines)-1]
+}
+
+func copyFile(t *testing.T, from, to string) {
+	t.Helper()
+	data, err := os.ReadFile(from)
+	if err == nil {
+		err = os.WriteFile(to, data, 0o600)
+	}
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 
