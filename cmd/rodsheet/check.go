@@ -83,7 +83,7 @@ func (f findings) verdict() error {
 		if len(names) == 0 {
 			continue
 		}
-		text := list(names, "and")
+		text := strings.Join(names, ", ")
 		if i < len(f.pieces) && f.pieces[i].Size != "" {
 			text = f.pieces[i].Size + ": " + text
 		}
