@@ -54,7 +54,7 @@ func checkDesign(_ context.Context, v *values, w world) error {
 	return r.verdict()
 }
 
-// Findings are the checks of a design: of each size, and of all together.
+// findings are the checks of a design: of each size, and of all together.
 type findings struct {
 	pieces   []piece.Piece
 	sizes    [][]piece.Check
@@ -77,22 +77,29 @@ func (u unbuildable) Error() string { return string(u) }
 
 // verdict returns nil for a design that can be built.
 func (f findings) verdict() error {
-	var all []string
-	for i, checks := range append(f.sizes, f.together) {
-		names := failing(checks)
-		if len(names) == 0 {
-			continue
-		}
-		text := strings.Join(names, ", ")
-		if i < len(f.pieces) && f.pieces[i].Size != "" {
-			text = f.pieces[i].Size + ": " + text
-		}
-		all = append(all, text)
-	}
-	if len(all) == 0 {
+	failing := f.graded(piece.Fails, func(c piece.Check) string { return c.Name })
+	if len(failing) == 0 {
 		return nil
 	}
-	return unbuildable("cannot be built: " + strings.Join(all, "; "))
+	return unbuildable("cannot be built: " + strings.Join(failing, "; "))
+}
+
+// graded returns a text of every check that came out so, behind the name of its
+// size where there is one.
+func (f findings) graded(g piece.Grade, text func(piece.Check) string) []string {
+	var out []string
+	add := func(size string, checks []piece.Check) {
+		for _, c := range checks {
+			if c.Grade == g {
+				out = append(out, strings.TrimPrefix(size+", "+text(c), ", "))
+			}
+		}
+	}
+	for i, p := range f.pieces {
+		add(p.Size, f.sizes[i])
+	}
+	add("", f.together)
+	return out
 }
 
 // text is what check prints for people.
@@ -105,6 +112,9 @@ func (f findings) text(u measure.Unit) string {
 		fmt.Fprintln(&b, heading(p))
 		for _, g := range p.Groups() {
 			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
+			for _, text := range g.Text {
+				b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
+			}
 		}
 		fmt.Fprintf(&b, "\nchecks\n")
 		for _, c := range f.sizes[i] {
@@ -132,8 +142,8 @@ func heading(p piece.Piece) string {
 // below it, where these do not say it all, what that means and what mends it.
 func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
 	fmt.Fprintf(b, "%-8s  %s", c.Grade, c.Name)
-	if c.Relation != "" {
-		fmt.Fprintf(b, ": %s %s, %s %s", c.Figure, c.Value.Text(u), c.Relation, c.Limit.Text(u))
+	if measured := c.Measured(u); measured != "" {
+		b.WriteString(": " + measured)
 	}
 	b.WriteString("\n")
 	paragraph := func(text string) {

@@ -16,11 +16,16 @@ type (
 	sizeJSON struct {
 		Name    string       `json:"name"`
 		Figures []memberJSON `json:"figures"`
+		Notes   []noteJSON   `json:"notes"`
 		Checks  []checkJSON  `json:"checks"`
 	}
 	memberJSON struct {
 		Group string `json:"group"`
 		figureJSON
+	}
+	noteJSON struct {
+		Group string `json:"group"`
+		Text  string `json:"text"`
 	}
 	checkJSON struct {
 		Name     string        `json:"name"`
@@ -41,10 +46,13 @@ type (
 func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.together)}
 	for i, p := range f.pieces {
-		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Checks: checksJSON(f.sizes[i])}
+		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.sizes[i])}
 		for _, g := range p.Groups() {
 			for _, figure := range g.Figures {
 				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})
+			}
+			for _, text := range g.Text {
+				s.Notes = append(s.Notes, noteJSON{g.Heading, text})
 			}
 		}
 		out.Sizes = append(out.Sizes, s)

@@ -174,14 +174,3 @@ func fileRune(r rune) rune {
 	}
 	return r
 }
-
-// failing names the checks that fail, by size: the reason not to build.
-func failing(checks []piece.Check) []string {
-	var out []string
-	for _, c := range checks {
-		if c.Grade == piece.Fails {
-			out = append(out, c.Name)
-		}
-	}
-	return out
-}

@@ -58,18 +58,5 @@ func readPiece(v *values) maker {
 
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
-	var out []string
-	for i, checks := range append(f.sizes, f.together) {
-		for _, c := range checks {
-			if c.Grade != piece.Doubtful {
-				continue
-			}
-			text := c.Name + ": " + c.Words
-			if i < len(f.pieces) && f.pieces[i].Size != "" {
-				text = f.pieces[i].Size + ", " + text
-			}
-			out = append(out, text)
-		}
-	}
-	return out
+	return f.graded(piece.Doubtful, func(c piece.Check) string { return c.Name + ": " + c.Words })
 }

@@ -85,6 +85,8 @@ func areaText(mm2 float64, u Unit) string {
 func volumeText(mm3 float64, u Unit) string {
 	const cubicInch = MillimetresPerInch * MillimetresPerInch * MillimetresPerInch
 	switch size := math.Abs(mm3); {
+	case u == Inch && size < cubicInch:
+		return decimal(mm3/cubicInch, 3) + " cu in"
 	case u == Inch:
 		return decimal(mm3/cubicInch, 2) + " cu in"
 	case size < 1e6:

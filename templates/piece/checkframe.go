@@ -3,6 +3,7 @@ package piece
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
@@ -34,24 +35,48 @@ func clears(gap float64) func(Piece) bool {
 
 func mendHead(p Piece, _ Check) []change { return p.clearHead(0) }
 
-// clearHead returns the changes that leave gap mm between leg and neighbour: a
-// narrower leg, longer stretchers, another splay.
+// clearHead returns the changes that leave gap mm between leg and neighbour:
+// longer stretchers, a narrower leg, another splay. Where the design says how
+// far the legs keep clear, their place follows from breadth and splay, and only
+// that distance, or the breadth that came out of the plane, is left to change.
 func (p Piece) clearHead(gap float64) []change {
-	l := p.Frame.Leg
-	out := p.turned(dial{
-		now: l.Breadth, down: true,
-		set: func(d *design.Design, v float64) {
-			// The leg stays where it is, and does not follow its breadth.
-			d.Legs.Breadth, d.Milled.Breadth, d.Legs.At = v, 0, l.At
-		},
-		words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.mm(v) },
-	}, clears(gap))
-	out = append(out, p.turned(dial{
-		of:    l.At, // the turn is what the stretcher grows by
-		set:   func(d *design.Design, v float64) { d.Legs.At = l.At + v },
-		words: func(v float64) string { return "lengthen the stretchers by " + p.mm(v) + p.newPlace(l.At+v) },
+	follows := p.Design.Legs.At == 0
+	var out []change
+	if !follows || p.Milled.Breadth > 0 {
+		out = p.turned(dial{
+			now: p.Frame.Leg.Breadth, down: true, set: p.setBreadth,
+			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.mm(v) },
+		}, clears(gap))
+	}
+	if !follows {
+		return slices.Concat(out, p.outward(clears(gap)), p.otherSplay(gap))
+	}
+	return append(out, p.turned(dial{
+		now: p.Legs.Clear, of: p.Frame.Leg.At,
+		set:   func(d *design.Design, v float64) { d.Legs.Clear = v },
+		words: func(v float64) string { return "leave " + p.mm(v) + " clear between leg and neighbour" },
 	}, clears(gap))...)
-	return append(out, p.otherSplay(gap)...)
+}
+
+// setBreadth sets the breadth of the legs where the design has it: as they came
+// out, or as they are to be.
+func (p Piece) setBreadth(d *design.Design, v float64) {
+	if p.Milled.Breadth > 0 {
+		d.Milled.Breadth = v
+		return
+	}
+	d.Legs.Breadth = v
+}
+
+// outward moves the legs out, and the ends of the stretchers with them. The
+// place is turned and not the step: it is what the design gives.
+func (p Piece) outward(holds func(Piece) bool) []change {
+	at := p.Frame.Leg.At
+	return p.turned(dial{
+		now:   at,
+		set:   func(d *design.Design, v float64) { d.Legs.At = v },
+		words: func(v float64) string { return "lengthen the stretchers by " + p.mm(v-at) + p.newPlace(v) },
+	}, holds)
 }
 
 // newPlace says where the outer faces of the legs then stand.
@@ -77,6 +102,9 @@ func (p Piece) otherSplay(gap float64) []change {
 	d := p.Design
 	d.Legs.Lean, d.Legs.Given, d.Legs.At = design.BySplay, splay, p.Frame.Leg.At
 	words := "splay the legs by " + p.say(measure.Angle(splay))
+	if p.Legs.Lean != design.BySplay {
+		words += ", in place of what the feet are given by"
+	}
 	return []change{{Mend{words, d}, math.Abs(splay-now) / math.Max(now, fineAngle)}}
 }
 
@@ -112,7 +140,7 @@ func askTogether(m made) []Check {
 	switch {
 	case withLegs && m.caught(m.stretcherBar()):
 		c.Grade, c.Words = Fails, "The stretchers catch on each other as the ring slides shut."
-	case !m.endsMeet() && m.caught(m.roughBar()):
+	case m.endsMeet() || m.caught(m.roughBar()):
 		c.Grade, c.Words = Doubtful, "The stretchers slide shut only once their ends are trimmed."
 	case withLegs && m.Frame.Clearance() >= -tiny:
 		c.Grade, c.Words = Doubtful, "The ring slides shut before the legs are on, not after: join the legs when the ring is together."
@@ -120,8 +148,10 @@ func askTogether(m made) []Check {
 	return []Check{c}
 }
 
-// caught reports whether the bars clash anywhere on the way from apart to
-// closed. The ring closed is askClash's affair.
+// caught reports whether the bars clash on the way from apart to closed, asked
+// at four places: neighbours move along one straight line (Ring.Opening), so
+// nothing can come between them that neither end of the way shows. The ring
+// closed is askClash's affair.
 func (m made) caught(bars []solid.Part) bool {
 	for _, share := range []float64{0.02, 0.35, 0.7, 1.05} {
 		if m.collide(bars, share*m.Apart()) {
@@ -196,11 +226,7 @@ func askShoulders(p Piece) []Check {
 
 func mendShoulders(p Piece, c Check) []change {
 	if c.Name == "outer shoulder at the leg end" {
-		at := p.Frame.Leg.At
-		return p.turned(dial{
-			of: at, set: func(d *design.Design, v float64) { d.Legs.At = at + v },
-			words: func(v float64) string { return "lengthen the stretchers by " + p.mm(v) + p.newPlace(at+v) },
-		}, func(w Piece) bool { return askShoulders(w)[0].Grade == Holds })
+		return p.outward(func(w Piece) bool { return askShoulders(w)[0].Grade == Holds })
 	}
 	out := p.openEnds()
 	out[0].share = 1 // a change of kind, so the dearer one

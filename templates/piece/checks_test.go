@@ -95,9 +95,9 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 	if got := overlapOf(p); math.Abs(got-6.75) > 1e-9 || math.Abs(c.Value.Value+got) > 1e-9 {
 		t.Errorf("overlap %.9f by the solids, check %.9f, want 6.75", got, c.Value.Value)
 	}
-	// By hand: 40 − 6.75·cos 16° = 33.5115 is 33.5 below, and 6.75 is 6.8 above.
-	// The legs first stood at 217.7208 − 3 − 6.75 mm.
-	const want = "lengthen the stretchers by 6.8 mm (the legs then stand 214.77 mm from mid-length), or " +
+	// By hand: 40 − 6.75·cos 16° = 33.5115 is 33.5 below. The legs stand at
+	// 217.7208 − 3 − 6.75 = 207.9708 and have to stand at 214.7208: 214.8 above.
+	const want = "lengthen the stretchers by 6.83 mm (the legs then stand 214.8 mm from mid-length), or " +
 		"reduce the leg's breadth at the joint to 33.5 mm"
 	if c.Advice() != want {
 		t.Errorf("advice %q, want %q", c.Advice(), want)
@@ -307,7 +307,7 @@ func TestFaults(t *testing.T) {
 		advice string // begins so
 	}{
 		{"wood between lap and leg", Doubtful, func(d *design.Design) { d.Legs.Clear = 1 },
-			"lengthen the stretchers by 1 mm"},
+			"leave 2 mm clear between leg and neighbour"},
 		{"putting the ring together", Fails, func(d *design.Design) { d.Ring.Plain = design.ClosedEnd },
 			"leave the outer shoulder at every plain end open"},
 		{"putting the ring together", Doubtful, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }, ""},
@@ -480,4 +480,39 @@ func BenchmarkCheck(b *testing.B) {
 			}
 		})
 	}
+}
+
+// What a mend says is what is typed into the file: the words of each name the
+// figure that its design has, and that figure alone is changed.
+func TestMendsSayWhatIsTyped(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawSound(t)
+		d.Unit = rapid.SampledFrom([]measure.Unit{measure.Millimetre, measure.Inch}).Draw(t, "unit")
+		if rapid.Bool().Draw(t, "given place") {
+			d.Legs.At = worked(t, d).Frame.LeastAt(rapid.Float64Range(-8, 1.5).Draw(t, "clearance"))
+		} else {
+			d.Legs.Clear = rapid.Float64Range(0, 1.5).Draw(t, "clear")
+		}
+		p := worked(t, d)
+		for _, c := range askShortGrain(p) {
+			for _, m := range p.clearHead(leastShortGrain) {
+				typed := d
+				switch {
+				case strings.HasPrefix(m.Words, "reduce"):
+					typed.Legs.Breadth = m.Design.Legs.Breadth
+				case strings.HasPrefix(m.Words, "lengthen"):
+					typed.Legs.At = m.Design.Legs.At
+				case strings.HasPrefix(m.Words, "leave"):
+					typed.Legs.Clear = m.Design.Legs.Clear
+				case strings.HasPrefix(m.Words, "splay"):
+					typed.Legs.Lean, typed.Legs.Given = design.BySplay, m.Design.Legs.Given
+				default:
+					t.Fatalf("no key for %q", m.Words)
+				}
+				if got := worked(t, typed).Frame.Clearance(); got < leastShortGrain-tiny {
+					t.Errorf("%s: %s leaves %.6f mm", c.Name, m.Words, got)
+				}
+			}
+		}
+	})
 }

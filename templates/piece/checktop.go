@@ -238,7 +238,7 @@ func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
 		return p.turned(k, holds)
 	}
 	across := 2 * p.ringOutline().Grow(p.Top.Overhang).Apothem
-	k.now, k.of = p.Top.Overhang, across/2
+	k.now, k.of, k.from = p.Top.Overhang, across/2, -across/2
 	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
 	k.words = func(v float64) string { return "give the top an overhang of " + p.mm(v) }
 	return p.turned(k, holds)

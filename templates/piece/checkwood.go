@@ -81,7 +81,7 @@ func askTaper(p Piece) []Check {
 			p.mm(p.Taper.Lost(p.leastTaperStart())))),
 	}
 	thickness := p.footThickness()
-	foot := limited("foot", "least way of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
+	foot := limited("foot", "smaller side of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
 		atLeast, measure.Length(leastFoot), Doubtful)
 	return append(out, foot.with("The foot keeps enough wood.", "The foot is thin and chips on a hard floor."))
 }

@@ -18,7 +18,7 @@ type pair struct{ a, b int }
 // every part.
 func (m made) pairs() []pair {
 	sides := m.Frame.Ring.Sides
-	kinds := len(m.parts) / sides // of the parts that each side has
+	kinds := m.kinds()
 	var out []pair
 	for a := range kinds {
 		for side := range sides {
@@ -55,7 +55,7 @@ func askClash(m made) []Check {
 		}
 		a, b := m.parts[q.a], m.parts[q.b]
 		if shared := solid.Clash(a, b); len(shared) > 0 {
-			out = append(out, m.clash(a.Name, b.Name, shared))
+			out = append(out, m.clash(q, shared))
 		}
 	}
 	if out == nil {
@@ -74,31 +74,45 @@ func extents(parts []solid.Part) []solid.Extent {
 	return out
 }
 
-// clash returns the check of two parts that share the given solids.
-func (p Piece) clash(a, b string, shared []solid.Solid) Check {
+// clash returns the check of a pair of parts that share the given solids. The
+// place is told from the stretcher of the first of them.
+func (m made) clash(q pair, shared []solid.Solid) Check {
+	a, b := m.parts[q.a], m.parts[q.b]
+	side := q.a / m.kinds()
 	all := solid.Part{Pieces: shared}
-	e := p.fromStretcher(all.Bounds())
+	e := m.fromStretcher(side, all)
 	size := e.Size()
-	c := limited(a+" and "+b, "overlap", measure.Length(min(size.X, size.Y, size.Z)),
+	c := limited(a.Name+" and "+b.Name, "overlap", measure.Length(min(size.X, size.Y, size.Z)),
 		atMost, measure.Length(0), Fails)
 	c.Grade = Fails
-	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a room of %s × %s × %s: %s."+
-		" So it is at every corner.", a, b, p.say(measure.Volume(all.Volume())),
-		p.mm(size.X), p.mm(size.Y), p.mm(size.Z), p.room(e))
+	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a space of %s × %s × %s: %s.",
+		a.Name, b.Name, m.say(measure.Volume(all.Volume())), m.mm(size.X), m.mm(size.Y), m.mm(size.Z), m.room(side, e))
+	if !m.askedAlone(q) {
+		c.Words += " So it is at every corner."
+	}
 	return c
 }
 
-// fromStretcher returns an extent in the room as seen from stretcher 1, whose
-// frame is not turned.
-func (p Piece) fromStretcher(e solid.Extent) solid.Extent {
-	o := p.place(0).O
-	return solid.Extent{Min: e.Min.Sub(o), Max: e.Max.Sub(o)}
+// askedAlone reports whether a pair stands for itself only: a part under a top
+// that is not alike all round.
+func (m made) askedAlone(q pair) bool {
+	return m.Top.Kind != design.NoTop && m.Top.Outline == design.FreeOutline && q.b == len(m.parts)-1
 }
 
-// room says where an extent lies on stretcher 1.
-func (p Piece) room(e solid.Extent) string {
-	return fmt.Sprintf("along stretcher 1 from %s to %s from mid-length towards its leg,"+
-		" from %s to %s outward of its inside edge, and from %s to %s above its underside",
+// kinds returns how many parts each side has.
+func (m made) kinds() int { return len(m.parts) / m.Frame.Ring.Sides }
+
+// fromStretcher returns the extent of a part in the frame of the stretcher of a
+// side. That of the first side is not turned.
+func (p Piece) fromStretcher(side int, part solid.Part) solid.Extent {
+	back := solid.TurnZ(-float64(side) * p.Frame.Ring.Polygon().Turn())
+	return part.Transform(back.Then(solid.Translate(p.place(0).O.Mul(-1)))).Bounds()
+}
+
+// room says where an extent lies on the stretcher of a side.
+func (p Piece) room(side int, e solid.Extent) string {
+	return fmt.Sprintf("along stretcher %d from %s to %s from mid-length towards its leg,"+
+		" from %s to %s outward of its inside edge, and from %s to %s above its underside", side+1,
 		p.bare(e.Min.X), p.mm(e.Max.X), p.bare(e.Min.Y), p.mm(e.Max.Y), p.bare(e.Min.Z), p.mm(e.Max.Z))
 }
 

@@ -58,7 +58,7 @@ func TestFiguresByHand(t *testing.T) {
 		{"Top", "past the outside corner of the ring", 320 - 2*(130/tan60+28)},
 		{"Top", "pad, mid-length to centre", 130 + 14/tan60 - 11/sin60},
 		{"Weight", "top", math.Pi * 320 * 320 * 8 * 2500e-9},
-		{"Standing", "rim from the centre of weight, square to it", 320},
+		{"Standing", "rim from the centre of gravity, square to it", 320},
 		// White ash, radial and tangential coefficients: USDA, Wood Handbook,
 		// FPL-GTR-190 (2010), Table 13-5. Four per cent of moisture.
 		{"Movement", "width of the stretcher, quarter sawn", 28 * 0.00169 * 4},

@@ -28,17 +28,24 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
 	var out []Mend
 	for _, try := range candidates {
-		if w, err := Work(try.Design); err == nil && w.made().mended(m, c, grades) {
+		w, err := Work(try.Design)
+		if err != nil {
+			continue
+		}
+		if w.sameLaps(m.Piece) {
+			w.Extra = m.Extra
+		}
+		if w.made().mended(m, c, grades) {
 			out = append(out, try.Mend)
 		}
 	}
 	return out
 }
 
-// mended reports whether check c of the piece before holds for the changed one, worked out again
-// from its design, and nothing is bought with another fault: no other check
-// fails that did not, and a doubt is not mended by another doubt. A clash that
-// is gone has no check any more.
+// mended reports whether check c of the piece before holds for the changed one,
+// worked out again from its design, and nothing is bought with another fault:
+// no other check fails that did not, and a doubt is not mended by another
+// doubt. A clash that is gone has no check any more.
 func (m made) mended(before made, c Check, grades map[string]Grade) bool {
 	for _, now := range m.askAgain(before) {
 		was, known := grades[now.Name]
@@ -59,6 +66,7 @@ type dial struct {
 	of   float64 // what the turn is a share of, where that is not now
 	step float64 // 0: as fine as a rule is read
 	down bool    // it is to become less
+	from float64 // the least it can be, mm
 	set  func(*design.Design, float64)
 	// words says the change once the new figure is known.
 	words func(value float64) string
@@ -107,7 +115,7 @@ func (p Piece) turned(k dial, holds func(Piece) bool) []change {
 		return d
 	}
 	work := func(i int) (Piece, bool) {
-		if k.value(i) < 0 {
+		if k.value(i) < k.from {
 			return Piece{}, false
 		}
 		w, err := Work(with(i))

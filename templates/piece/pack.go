@@ -44,6 +44,10 @@ func figuresOf(pieces []Piece) []templates.Panel {
 			out = append(out, ofSizes(panel, []string{p.Size}, len(pieces)))
 		}
 	}
+	for _, panel := range GradedPanels(CheckAll(pieces), pieces[0].Unit) {
+		panel.Heading += ", all sizes together"
+		out = append(out, panel)
+	}
 	return out
 }
 

@@ -41,11 +41,11 @@ func (p Piece) TopMass() float64 {
 func (p Piece) Mass() float64 { return p.FrameMass() + p.TopMass() }
 
 // A stand is a body on as many supports as the ring has sides, seen about its
-// own centre of mass: one geometry.Standing for each line it may tip over.
+// own centre of gravity: one geometry.Standing for each line it may tip over.
 type stand []geometry.Standing
 
 // stand returns a body of so many kg on supports, one a side, that carries the
-// top. Its centre of mass is the centre of the ring moved by off.
+// top. Its centre of gravity is the centre of the ring moved by off.
 func (p Piece) stand(support func(i int) geometry.Point, mass float64, off geometry.Point) stand {
 	n := p.Frame.Ring.Sides
 	out := make(stand, n)
@@ -88,7 +88,7 @@ func (s stand) weakest() geometry.Standing {
 	return least
 }
 
-// falls reports whether the body tips with no load at all: its centre of mass
+// falls reports whether the body tips with no load at all: its centre of gravity
 // lies outside its supports.
 func (s stand) falls() bool {
 	for _, t := range s {
@@ -235,11 +235,11 @@ func (m made) standingGroup() Group {
 		return g
 	}
 	w := s.weakest()
-	g.add("tipping line from the centre of weight", measure.Length(w.TippingLine()))
+	g.add("tipping line from the centre of gravity", measure.Length(w.TippingLine()))
 	if p.Top.Kind == design.NoTop {
 		return g
 	}
-	g.add("rim from the centre of weight, square to it", measure.Length(w.Rim))
+	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
 	g.tipping(w, "the piece", p.mm(geometry.EdgeInset))
 	if p.Top.Kind == design.GlassTop && !p.looseTop().falls() {
 		t := p.looseTop().weakest()
