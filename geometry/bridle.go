@@ -16,18 +16,6 @@ const (
 	MortiseInLeg
 )
 
-// ParseBridleMember reads what String writes: "stretcher" or "leg".
-func ParseBridleMember(s string) (BridleMember, error) {
-	for _, m := range []BridleMember{MortiseInStretcher, MortiseInLeg} {
-		if s == m.String() {
-			return m, nil
-		}
-	}
-	return 0, &measure.ParseError{
-		Text: s, Reason: "does not say which part is mortised", Hint: "write stretcher or leg",
-	}
-}
-
 func (m BridleMember) String() string {
 	switch m {
 	case MortiseInStretcher:

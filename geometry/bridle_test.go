@@ -177,14 +177,3 @@ func TestBridleCheck(t *testing.T) {
 		checkBound(t, b.Check(), tt.figure, tt.want)
 	}
 }
-
-func TestParseBridleMember(t *testing.T) {
-	for _, want := range []geometry.BridleMember{geometry.MortiseInStretcher, geometry.MortiseInLeg} {
-		if got, err := geometry.ParseBridleMember(want.String()); err != nil || got != want {
-			t.Errorf("%v read back as %v, %v", want, got, err)
-		}
-	}
-	if _, err := geometry.ParseBridleMember("both"); err == nil {
-		t.Error("both was read as a part")
-	}
-}

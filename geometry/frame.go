@@ -34,62 +34,6 @@ func (f Frame) Check() error {
 	)
 }
 
-// FootRadius returns the radius of the circle on the floor, about the centre
-// of the ring, that the outer edges of the feet touch at mid-thickness:
-// √(Axis² + Foot²).
-func (f Frame) FootRadius() float64 { return math.Hypot(f.Ring.Axis(), f.Leg.Foot()) }
-
-// FootSpread returns the distance between the same points of neighbouring
-// feet: the chord of one n-th of the circle.
-func (f Frame) FootSpread() float64 { return f.spread(f.FootRadius()) }
-
-// spread returns the distance between neighbouring feet on a circle.
-func (f Frame) spread(radius float64) float64 { return Chord(radius, f.Ring.Polygon().Turn()) }
-
-// SplayForFootRadius returns the splay that puts the feet on a circle of so
-// many mm, all else as it is, or a *measure.BoundError where no splay from 0
-// to LeanSteepest does: tan Splay = (√(radius² − Axis²) − At)/Height.
-func (f Frame) SplayForFootRadius(radius float64) (float64, error) {
-	plumb, widest := f.splayed(0).FootRadius(), f.splayed(LeanSteepest).FootRadius()
-	if err := checkFeet("foot circle radius", radius, plumb, widest); err != nil {
-		return 0, err
-	}
-	return f.splayFor(radius), nil
-}
-
-// SplayForFootSpread returns the splay that sets neighbouring feet so many mm
-// apart, like SplayForFootRadius.
-func (f Frame) SplayForFootSpread(spread float64) (float64, error) {
-	plumb, widest := f.splayed(0).FootSpread(), f.splayed(LeanSteepest).FootSpread()
-	if err := checkFeet("foot spread", spread, plumb, widest); err != nil {
-		return 0, err
-	}
-	return f.splayFor(spread / f.spread(1)), nil
-}
-
-func (f Frame) splayFor(radius float64) float64 {
-	axis := f.Ring.Axis()
-	foot := math.Sqrt((radius - axis) * (radius + axis))
-	// At the plumb limit rounding may leave a trace below At.
-	return math.Atan(math.Max(0, foot-f.Leg.At) / f.Leg.Height)
-}
-
-// splayed returns the same frame with another splay.
-func (f Frame) splayed(splay float64) Frame {
-	f.Leg.Splay = splay
-	return f
-}
-
-// checkFeet returns a *measure.BoundError unless plumb ≤ mm ≤ widest.
-func checkFeet(figure string, mm, plumb, widest float64) error {
-	return cmp.Or(
-		measure.AtLeast(figure, measure.Length(mm), "that of plumb legs", measure.Length(plumb),
-			"move the legs inward, or make the ring smaller"),
-		measure.AtMost(figure, measure.Length(mm), "that of the steepest legs", measure.Length(widest),
-			"move the legs outward, or make the ring larger"),
-	)
-}
-
 // Shoulder returns how far from mid-length the neighbour's outside edge comes
 // over the width of the leg's head: on the far side of the head where the
 // edge leans outward, on the near side where it leans in.
@@ -118,17 +62,6 @@ func (f Frame) Clearance() float64 { return f.Leg.Inner(f.NeighbourTop()) - f.Sh
 // leg that leaves a clearance of gap mm, all else as it is. What it exceeds
 // Leg.At by is what the stretcher must be made longer.
 func (f Frame) LeastAt(gap float64) float64 { return f.Leg.At + gap - f.Clearance() }
-
-// MostBreadth returns the largest breadth of leg that leaves a clearance of
-// gap mm, all else as it is, or a *measure.BoundError where none does.
-func (f Frame) MostBreadth(gap float64) (float64, error) {
-	room := f.Clearance() + f.Leg.Section() - gap
-	if err := measure.Above("mid-length to leg", measure.Length(f.Leg.At), "the lap",
-		measure.Length(f.Leg.At-room), "no leg is narrow enough: move it outward"); err != nil {
-		return 0, err
-	}
-	return room * math.Cos(f.Leg.Splay), nil
-}
 
 // SplaysThatClear returns the least and the largest splay, from 0 to
 // LeanSteepest, that leave a clearance of gap mm, all else as it is, or a

@@ -59,9 +59,6 @@ func (l Leg) Length() float64 { return l.Height / math.Cos(l.Splay) }
 // by Splay from square, which takes Breadth·tan Splay more than Length.
 func (l Leg) Blank() float64 { return l.Length() + l.Breadth*math.Tan(l.Splay) }
 
-// BlankVolume returns the volume of that blank in mm³.
-func (l Leg) BlankVolume() float64 { return l.Blank() * l.Breadth * l.Thickness }
-
 // Section returns what the leg measures along any level line in its plane:
 // Breadth/cos Splay.
 func (l Leg) Section() float64 { return l.Breadth / math.Cos(l.Splay) }

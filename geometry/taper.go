@@ -18,20 +18,6 @@ const (
 	FourFaces
 )
 
-// ParseTaperFaces reads what String writes: "one", "adjacent", "opposite" or
-// "four".
-func ParseTaperFaces(s string) (TaperFaces, error) {
-	for f := OneFace; f <= FourFaces; f++ {
-		if s == f.String() {
-			return f, nil
-		}
-	}
-	return 0, &measure.ParseError{
-		Text: s, Reason: "does not say which faces taper",
-		Hint: "write one, adjacent, opposite or four",
-	}
-}
-
 func (f TaperFaces) String() string {
 	switch f {
 	case OneFace:

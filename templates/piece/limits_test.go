@@ -213,7 +213,7 @@ func bases() []design.Design {
 func sound(p Piece) error {
 	stop := p.EndLap().Stop()
 	for i, x := range []float64{
-		p.Overall(), p.Foot(), p.FootRadius(), p.FootSpread(), p.TopArea(), p.Rim(), p.RoughStretcher(),
+		p.Overall(), p.Foot(), p.FootRadius(), p.FootSpread(), p.TopArea(), p.RoughStretcher(),
 		p.FinishedStretcher(), p.Frame.Clearance(), p.Frame.Leg.Blank(), stop, p.Kerf, p.Bridle.Third(),
 	} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {

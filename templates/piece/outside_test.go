@@ -184,7 +184,7 @@ func TestAreaOfRoundTops(t *testing.T) {
 		}
 		p := worked(t, d)
 		checkArea(t, p, math.Pi*radius*radius)
-		nearly(t, "rim", p.Rim(), radius)
+		nearly(t, "radius", p.TopRadius(), radius)
 	})
 }
 

@@ -1,8 +1,6 @@
 package piece
 
 import (
-	"math"
-
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
@@ -53,30 +51,6 @@ func (p Piece) TopRadius() float64 {
 		return p.Top.Diameter / 2
 	}
 	return p.ringOutline().Circumradius() + p.Top.Overhang
-}
-
-// Rim returns how far from the centre a load on the edge of the top may stand,
-// counted square to the line through two neighbouring feet, for the two where
-// that is most.
-func (p Piece) Rim() float64 {
-	if p.Top.Kind != design.NoTop && p.Top.Outline == design.RoundTop {
-		return p.TopRadius()
-	}
-	most := 0.0
-	for i := range p.Frame.Ring.Sides {
-		out := p.tippingDirection(i)
-		for _, c := range p.TopCorners() {
-			most = math.Max(most, c.Dot(out))
-		}
-	}
-	return most
-}
-
-// tippingDirection is square to the line through feet i and i+1, outward.
-func (p Piece) tippingDirection(i int) geometry.Point {
-	a := p.footPoint(i)
-	b := p.footPoint(i + 1)
-	return a.Lerp(b, 0.5).Unit()
 }
 
 // checkTop returns a *measure.BoundError for an outline that is none, and for

@@ -222,10 +222,6 @@ func TestEveryFigureHasAKey(t *testing.T) {
 		errs = append(errs, taper.Check())
 		taper.Foot, taper.Length = 26, bad
 		errs = append(errs, taper.Check())
-		_, err := frame.SplayForFootRadius(bad)
-		errs = append(errs, err)
-		_, err = frame.SplayForFootSpread(bad)
-		errs = append(errs, err)
 		errs = append(errs, geometry.Glass{Area: bad, Thickness: 5}.Check(), geometry.Glass{Area: 1, Thickness: bad}.Check(),
 			frame.Ring.CheckReach(bad), geometry.Movement{Width: 1, Coefficient: 0.002, From: bad, To: 8}.Check())
 	}

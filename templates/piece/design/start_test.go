@@ -55,8 +55,8 @@ func TestStartIsSound(t *testing.T) {
 		if splay := measure.Degrees(p.Frame.Leg.Splay); splay < 11 || splay > 16 {
 			t.Errorf("the legs lean %.1f°", splay)
 		}
-		if p.Frame.FootRadius() < p.TopRadius() {
-			t.Errorf("the feet stand %.0f mm from the centre, the rim %.0f", p.Frame.FootRadius(), p.TopRadius())
+		if p.FootRadius() < p.TopRadius() {
+			t.Errorf("the feet stand %.0f mm from the centre, the rim %.0f", p.FootRadius(), p.TopRadius())
 		}
 	})
 }
