@@ -71,7 +71,9 @@ func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 		d.Legs.At = p.Frame.LeastAt(rapid.Float64Range(-12, 12).Draw(t, "gap"))
 		p = workedOut(t, d)
 		gap := p.Frame.Clearance()
-		if math.Abs(gap) < 0.1 {
+		if math.Abs(gap) < 0.3 {
+			// What a leaning leg takes off the arris is a tetrahedron, a fraction
+			// of gap³: below the least volume that counts.
 			t.Skip("too near for the least clash to count")
 		}
 		c := find(t, p.Checks(), "leg head and lap")
