@@ -15,7 +15,6 @@ const (
 	longest     = 10000.0
 	thickestTop = 200.0
 	mostCount   = 1000.0
-	mostCorners = 200.0  // of a free outline
 	least       = 1.0    // of stock, and of the side of an outline
 	heaviest    = 1500.0 // kg/m³: the densest woods come near 1300
 )
@@ -126,7 +125,7 @@ func checkTopFigures(t design.Top) error {
 		measure.AtLeast("overhang", measure.Length(t.Overhang), "", measure.Length(-longest), ""),
 		measure.AtMost("overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
 		upTo("corner size of the top", t.CornerSize, longest),
-		measure.AtMost("corners of the top", corners, "", measure.Number(mostCorners), "give a round top its diameter"),
+		measure.AtMost("corners of the top", corners, "", measure.Number(design.MostPoints), "give a round top its diameter"),
 		checkPads(t.Pads),
 	)
 }
@@ -188,7 +187,7 @@ func checkBoards(boards []design.Board) error {
 
 func checkSaw(s design.Saw) error {
 	return cmp.Or(
-		more("kerf", s.Kerf, longest),
+		more("kerf", s.Kerf, design.WidestKerf),
 		upTo("highest blade", s.Highest, longest),
 		upTo("dado width", s.Dado, longest),
 		upTo("reach of the stop", s.StopReach, longest),
@@ -203,7 +202,7 @@ func checkMilled(d design.Design) error {
 		checkAsMilled("width as milled", d.Milled.Width, d.Ring.Width),
 		checkAsMilled("depth as milled", d.Milled.Depth, d.Ring.Depth),
 		checkAsMilled("breadth as milled", d.Milled.Breadth, d.Legs.Breadth),
-		upTo("kerf as measured", d.Milled.Kerf, longest),
+		upTo("kerf as measured", d.Milled.Kerf, design.WidestKerf),
 	)
 }
 

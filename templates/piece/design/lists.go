@@ -55,9 +55,9 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 	if n.kind != isList || n.headed {
 		return reading[Design]{}, wanted(n, "a list of corners", hint)
 	}
-	if len(n.kids) < 3 || len(n.kids) > mostPoints {
+	if len(n.kids) < 3 || len(n.kids) > MostPoints {
 		return reading[Design]{}, &fault{at: n.value,
-			words: fmt.Sprintf("an outline has 3 to %d corners, not %d", mostPoints, len(n.kids)), hint: hint}
+			words: fmt.Sprintf("an outline has 3 to %d corners, not %d", MostPoints, len(n.kids)), hint: hint}
 	}
 	var points []geometry.Point
 	var faults []*fault

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 )
 
 // Limits that the geometry does not set; what lies outside is a slip of the
@@ -13,13 +14,17 @@ const (
 	longest      = 10_000 // a part, a height
 	widest       = 1_000  // a side of stock
 	widestCircle = 20_000 // through the feet
-	widestKerf   = 12     // of one blade; wider is a dado set
 	mostPlay     = 10
 	mostSizes    = 12
-	mostPoints   = 100
 	mostBoards   = 200
 	titleLetters = 120
 	nameLetters  = 40
+)
+
+// Limits that hold for a design however it was made.
+const (
+	WidestKerf = 12.0 // mm, of one blade; wider is a dado set (common practice, no source)
+	MostPoints = 100  // of a free outline
 )
 
 // fields are all keys of a design, in the order in which they are applied.
@@ -51,7 +56,7 @@ func ringFields() []field[Design] {
 func plainEnds() []string { return []string{"flush", "open", "closed"} }
 
 func legFields() []field[Design] {
-	steepest := from(0, 60) // as geometry.LeanSteepest
+	steepest := from(0, measure.Degrees(geometry.LeanSteepest))
 	return []field[Design]{
 		length("legs.breadth", upTo(widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
 		angle("legs.splay", steepest, lean(BySplay)),
@@ -158,7 +163,7 @@ func boardFields() []field[Board] {
 
 func sawFields() []field[Design] {
 	return []field[Design]{
-		length("saw.kerf", upTo(widestKerf), func(d *Design) *float64 { return &d.Saw.Kerf }),
+		length("saw.kerf", upTo(WidestKerf), func(d *Design) *float64 { return &d.Saw.Kerf }),
 		boolean("saw.flat-tooth", func(d *Design) *bool { return &d.Saw.FlatTooth }),
 		length("saw.blade-height", upTo(widest), func(d *Design) *float64 { return &d.Saw.Highest }),
 		length("saw.dado", upTo(100), func(d *Design) *float64 { return &d.Saw.Dado }),
@@ -167,7 +172,7 @@ func sawFields() []field[Design] {
 		length("milled.width", upTo(widest), func(d *Design) *float64 { return &d.Milled.Width }),
 		length("milled.depth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Depth }),
 		length("milled.breadth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Breadth }),
-		length("milled.kerf", upTo(widestKerf), func(d *Design) *float64 { return &d.Milled.Kerf }),
+		length("milled.kerf", upTo(WidestKerf), func(d *Design) *float64 { return &d.Milled.Kerf }),
 	}
 }
 
