@@ -188,7 +188,12 @@ func (p Piece) closedRing(name string) Check {
 	return c
 }
 
-func mendTogether(m made, _ Check) []change { return m.openEnds() }
+func mendTogether(m made, _ Check) []change {
+	if m.Ring.Plain != design.ClosedEnd {
+		return nil
+	}
+	return m.openEnds()
+}
 
 // openEnds leaves the plain ends open.
 func (p Piece) openEnds() []change {
