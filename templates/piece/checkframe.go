@@ -140,12 +140,18 @@ func askTogether(m made) []Check {
 	switch {
 	case withLegs && m.caught(m.stretcherBar()):
 		c.Grade, c.Words = Fails, "The stretchers catch on each other as the ring slides shut."
-	case m.endsMeet() || m.caught(m.roughBar()):
+	case m.trimFirst():
 		c.Grade, c.Words = Doubtful, "The stretchers slide shut only once their ends are trimmed."
 	case withLegs && m.Frame.Clearance() >= -tiny:
 		c.Grade, c.Words = Doubtful, "The ring slides shut before the legs are on, not after: join the legs when the ring is together."
 	}
 	return []Check{c}
+}
+
+// trimFirst reports whether the ring slides shut only once its ends are trimmed.
+func (m made) trimFirst() bool {
+	slides := m.Ring.Plain != design.ClosedEnd
+	return m.endsMeet() || slides && m.caught(m.roughBar())
 }
 
 // caught reports whether the bars clash on the way from apart to closed, asked

@@ -381,6 +381,7 @@ func TestFrameUnderATriangle(t *testing.T) {
 // A taper at the limit of the check leaves the leg inside the stretcher as it
 // was; half a millimetre higher it does not.
 func TestTaperLimitAgainstSolids(t *testing.T) {
+	const nothing = 1e-4 // mm³, of rounding
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawSound(t)
 		// The leg mortised keeps all its faces at the height of the joint.
@@ -410,14 +411,14 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		if !ok {
 			t.Skip("no such taper")
 		}
-		if lost := within(whole) - within(q); lost > 1e-6 {
+		if lost := within(whole) - within(q); lost > nothing {
 			t.Errorf("a taper from %.6f takes %.9f mm³ off the joint", limit, lost)
 		}
 		if find(t, q.Checks(), "taper and joint").Grade != Holds {
 			t.Error("the limit does not hold")
 		}
 		higher, _ := at(limit - 0.5)
-		if lost := within(whole) - within(higher); !(lost > 1e-6) {
+		if lost := within(whole) - within(higher); !(lost > nothing) {
 			t.Errorf("a taper from %.6f takes nothing off the joint", limit-0.5)
 		}
 	})

@@ -141,7 +141,7 @@ func askSaw(p Piece) []Check {
 	if p.Saw.Dado > 0 {
 		width := measure.Length(p.Saw.Dado)
 		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
-			fmt.Sprintf("The dado set clears a lap in %d passes.", int(math.Ceil(p.Frame.Ring.Width/p.Saw.Dado-tiny))),
+			"The dado set clears a lap in "+passes(p.dadoPasses(p.Frame.Ring.Width))+".",
 			"The dado set is wider than the lap: take chippers out of it."))
 	}
 	return out

@@ -228,8 +228,7 @@ func (p Piece) closing() string {
 		flat = "The ring upside down, legs up, on strips thicker than the heads stand proud; glue in the laps. "
 	}
 	if p.Ring.Plain == design.ClosedEnd {
-		return flat + "With closed laps it cannot slide shut. It goes together by its slack, " + p.mm(p.Ring.Slack) +
-			" square to each lap: enter every lap a little, then press them home in turn, a little at a time."
+		return flat + p.closedWords()
 	}
 	return flat + "Lay each plain end at the mouth of its neighbour's lap, on the inside, and slide the ring shut flat, " +
 		"all stretchers at once and evenly: one by one they do not go in. " +

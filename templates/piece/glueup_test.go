@@ -75,8 +75,8 @@ func TestGlueUpWords(t *testing.T) {
 		d       design.Design
 		has, no string
 	}{
-		{"open", low(), "all stretchers at once", "by its slack"},
-		{"closed", closed, "by its slack, 0.5 mm", "all stretchers at once"},
+		{"open", low(), "all stretchers at once", "cannot slide"},
+		{"closed", closed, "the slack of 0.5 mm", "all stretchers at once"},
 		{"flush heads", low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {

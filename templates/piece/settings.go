@@ -29,6 +29,7 @@ const (
 	SawFoot
 	CutTaper
 	TrimPlainEnd
+	DryTrimmedRing // of one that goes together only then
 	GlueLegs
 	TrimHeads
 	GlueRing

@@ -77,3 +77,23 @@ func TestCutHeightsAgree(t *testing.T) {
 		}
 	}
 }
+
+// A ring whose rough ends would meet is laid together only once they are
+// trimmed, and the check says the same.
+func TestRingThatIsTrimmedFirst(t *testing.T) {
+	for inside, late := range map[float64]bool{200: false, 60: true} {
+		d := low()
+		d.Ring.Sides, d.Ring.Inside, d.Ring.Width, d.Ring.Horn = 8, inside, 16, 12
+		d.Legs.Breadth = 20
+		d.Legs.Taper = nil
+		p := worked(t, d)
+		steps := Settings([]Piece{p})
+		if got := len(only(steps, DryTrimmedRing)) == 1; got != late || len(only(steps, DryRing)) == 1 == late {
+			t.Errorf("inside %.0f: laid together after trimming %v, want %v", inside, got, late)
+		}
+		c := find(t, p.Checks(), "putting the ring together")
+		if said := strings.Contains(c.Words, "only once their ends are trimmed"); said != late {
+			t.Errorf("inside %.0f: the check says %q", inside, c.Words)
+		}
+	}
+}

@@ -14,7 +14,7 @@ import (
 func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds} }
 
 // ringOps tries the ring before any joint that depends on it is cut.
-func ringOps() []op { return []op{dryRing} }
+func ringOps() []op { return []op{dryRing(false)} }
 
 // cutFaces returns the faces that are cut at the leg end and at the plain end:
 // the underside where the stretcher passes over its neighbour.
@@ -77,11 +77,9 @@ func (p Piece) usualRule() string {
 // bottom says how the bottom of a lap is cleared and finished.
 func (p Piece) bottom() []string {
 	var out []string
-	if p.Saw.Dado > 0 {
-		if n := p.dadoPasses(p.Frame.Ring.Width); n > 0 {
-			out = append(out, fmt.Sprintf("With a dado set of %s, at the same height, the rest comes out in %s; the shoulders are sawn first, with the plain blade, for whose kerf of %s the spacer stands.",
-				p.mm(p.Saw.Dado), passes(n), p.mm(p.Kerf)))
-		}
+	if width := p.Frame.Ring.Width; p.Saw.Dado > 0 && p.Saw.Dado <= width {
+		out = append(out, fmt.Sprintf("With a dado set of %s, at the same height, the rest comes out in %s; the shoulders are sawn first, with the plain blade, for whose kerf of %s the spacer stands.",
+			p.mm(p.Saw.Dado), passes(p.dadoPasses(width)), p.mm(p.Kerf)))
 	}
 	if !p.Saw.FlatTooth {
 		out = append(out, "Leave the bottom to a router plane or a chisel: the teeth leave a V.")
@@ -148,14 +146,28 @@ func openEnds(p batchedPiece) (Step, bool) {
 	}, p.Ring.Plain != design.ClosedEnd
 }
 
-func dryRing(p batchedPiece) (Step, bool) {
-	how := "Lay each plain end at the mouth of its neighbour's lap and slide the ring shut flat, all stretchers at once."
-	if p.Ring.Plain == design.ClosedEnd {
-		how = "Enter every lap a little, within its slack, and press them home in turn."
+// dryRing lays the ring together before anything else is cut, or where it does
+// not go together so, once its ends are trimmed.
+func dryRing(trimmed bool) op {
+	return func(p batchedPiece) (Step, bool) {
+		how := "Lay each plain end at the mouth of its neighbour's lap and slide the ring shut flat, all stretchers at once."
+		if p.Ring.Plain == design.ClosedEnd {
+			how = p.closedWords()
+		}
+		o := DryRing
+		if trimmed {
+			o = DryTrimmedRing
+		}
+		return Step{
+			Op: o, Name: "lay the ring together dry", Parts: []Batch{p.stretchers.real()},
+			Then: []string{how, "Number the laps."},
+			Test: "every lap flush and closed, the inside " + p.mm(p.Frame.Ring.Inside) + " on every side.",
+		}, trimmed == p.made().trimFirst()
 	}
-	return Step{
-		Op: DryRing, Name: "lay the ring together dry", Parts: []Batch{p.stretchers.real()},
-		Then: []string{how, "Number the laps."},
-		Test: "every lap flush and closed, the inside " + p.mm(p.Frame.Ring.Inside) + " on every side.",
-	}, true
+}
+
+// closedWords says how a ring goes together whose laps all have both shoulders.
+func (p Piece) closedWords() string {
+	return "With closed laps the ring cannot slide shut. Tilt all stretchers alike, enter every lap a little, and let them down together, a little at a time; the slack of " +
+		p.mm(p.Ring.Slack) + " eases the plain ends only."
 }
