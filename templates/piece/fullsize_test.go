@@ -1,7 +1,9 @@
 package piece
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -333,6 +335,10 @@ func TestTopTemplate(t *testing.T) {
 		}
 		top := job.Drawings[0]
 		outline := top.Strokes[0].Points
+		if d.Top.Outline == design.RoundTop {
+			isQuarter(t, p, top)
+			continue
+		}
 		if got, want := geometry.Area(outline[:len(outline)-1]), p.TopArea(); math.Abs(got-want) > 1e-4*want {
 			t.Errorf("base %d: the outline holds %.1f mm², want %.1f", k, got, want)
 		}
@@ -346,6 +352,27 @@ func TestTopTemplate(t *testing.T) {
 					t.Errorf("base %d: %s is not drawn where it is", k, part.Name)
 				}
 			}
+		}
+	}
+}
+
+// isQuarter checks that a drawing of a round top is a quarter of it, and that
+// its pad stands as far from the centre as those of the solids.
+func isQuarter(t *testing.T, p Piece, top templates.Drawing) {
+	t.Helper()
+	arc := top.Strokes[0].Points
+	if got := 4 * geometry.Area(append(slices.Clone(arc), geometry.Point{})); math.Abs(got-p.TopArea()) > 1e-4*got {
+		t.Errorf("four quarters hold %.1f mm², want %.1f", got, p.TopArea())
+	}
+	for _, part := range p.Parts() {
+		if !strings.HasPrefix(part.Name, "pad") {
+			continue
+		}
+		c := part.Centroid()
+		out := geometry.Pt(c.X, c.Y).Norm()
+		words := fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.mm(out), p.Frame.Ring.Sides)
+		if !hasLabelAt(top, words, geometry.Polar(out, math.Pi/4)) {
+			t.Errorf("no pad with %q", words)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"fmt"
 	"math"
 
 	"rodsheet/geometry"
@@ -58,17 +59,44 @@ func (p Piece) padLap(d *templates.Drawing, lap []geometry.Point) {
 // topJob returns the outline of the top with the places of the pads. The ring
 // below is left to its plan: its lines would take sheets that hold nothing else.
 func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
-	if p.Top.Kind == design.NoTop {
+	switch {
+	case p.Top.Kind == design.NoTop:
 		return templates.Job{}, nil
+	case p.Top.Outline == design.RoundTop:
+		return templates.Job{Drawings: []templates.Drawing{p.quarterTop()}}, nil
 	}
 	d := templates.TopOutline(p.TopShape(), "top, from above", p.Unit)
-	if p.hasPads() {
-		for i := range p.Frame.Ring.Sides {
-			c := p.Frame.Ring.Place(i, 0).Apply(p.padCentre())
-			circle(&d, templates.Hidden, c, p.Top.Pads.Diameter/2)
-			cross(&d, c, p.Top.Pads.Diameter/2+4)
-			d.LabelPoint(c, "pad, below")
-		}
+	for i := range p.Frame.Ring.Sides {
+		p.padBelow(&d, p.Frame.Ring.Place(i, 0).Apply(p.padCentre()), "pad, below")
 	}
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// quarterTop is a quarter of a round top: the whole would take four times the
+// sheets and say no more.
+func (p Piece) quarterTop() templates.Drawing {
+	r := p.TopRadius()
+	d := templates.Drawing{Name: "top, from above, one quarter", Free: true}
+	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
+	d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top, radius "+p.mm(r))
+	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
+		d.Line(templates.Centre, geometry.Point{}, end)
+		d.LabelLine(geometry.Point{}, end, "centre line")
+	}
+	d.LabelPoint(geometry.Point{}, "centre of the top")
+	out := p.padPoint(0).Norm()
+	p.padBelow(&d, geometry.Polar(out, math.Pi/4),
+		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.mm(out), p.Frame.Ring.Sides))
+	return d
+}
+
+// padBelow draws a pad under the top, if there is one.
+func (p Piece) padBelow(d *templates.Drawing, c geometry.Point, words string) {
+	if !p.hasPads() {
+		return
+	}
+	r := p.Top.Pads.Diameter / 2
+	circle(d, templates.Hidden, c, r)
+	cross(d, c, r+4)
+	d.LabelPoint(c, words)
 }
