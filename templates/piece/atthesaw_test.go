@@ -147,7 +147,7 @@ func (b *bench) swing(c Cut, m solid.Affine3, fence string) float64 {
 	if b.mirrored {
 		seen = -1
 	}
-	swing := math.NaN()
+	var swing float64
 	before, edge, nearer := strings.Cut(c.Toward, "the cut nearer the end on ")
 	longer, isLonger := strings.CutSuffix(c.Toward, " longer")
 	switch {

@@ -14,19 +14,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// workedOut returns the piece of a design that must have one.
-func workedOut(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, d design.Design) Piece {
-	t.Helper()
-	p, err := Work(d)
-	if err != nil {
-		t.Fatalf("%+v: %v", d, err)
-	}
-	return p
-}
-
 // find returns the check of that name.
 func find(t interface {
 	Helper()
@@ -45,7 +32,7 @@ func find(t interface {
 // graded expects the grade of one check of a design, and returns it.
 func graded(t *testing.T, d design.Design, name string, want Grade) Check {
 	t.Helper()
-	c := find(t, workedOut(t, d).Checks(), name)
+	c := find(t, worked(t, d).Checks(), name)
 	if c.Grade != want {
 		t.Errorf("%s %v, want %v: %s %s", name, c.Grade, want, c.Measured(d.Unit), c.Words)
 	}
@@ -67,9 +54,9 @@ func overlapOf(p Piece) float64 {
 func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawSound(t)
-		p := workedOut(t, d)
+		p := worked(t, d)
 		d.Legs.At = p.Frame.LeastAt(rapid.Float64Range(-12, 12).Draw(t, "gap"))
-		p = workedOut(t, d)
+		p = worked(t, d)
 		gap := p.Frame.Clearance()
 		if math.Abs(gap) < 0.3 {
 			// What a leaning leg takes off the arris is a tetrahedron, a fraction
@@ -84,142 +71,6 @@ func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 			t.Errorf("the solids overlap by %.9f, the check says %.9f", got, want)
 		}
 	})
-}
-
-// The mistake that makers make at first: the head reaches into the lap. The
-// check fails by the figure that the solids give and passes after each of its
-// mends, a step short of which it still fails.
-func TestHeadInTheLapAndItsMends(t *testing.T) {
-	d := low()
-	d.Legs.At = workedOut(t, d).Frame.LeastAt(-6.75)
-	p := workedOut(t, d)
-	c := graded(t, d, "leg head and lap", Fails)
-	if got := overlapOf(p); math.Abs(got-6.75) > 1e-9 || math.Abs(c.Value.Value+got) > 1e-9 {
-		t.Errorf("overlap %.9f by the solids, check %.9f, want 6.75", got, c.Value.Value)
-	}
-	// By hand: 40 − 6.75·cos 16° = 33.5115 is 33.5 below. The legs stand at
-	// 217.7208 − 3 − 6.75 = 207.9708 and have to stand at 214.7208: 214.8 above.
-	const want = "lengthen the stretchers by 6.83 mm (the legs then stand 214.8 mm from mid-length), or " +
-		"reduce the leg's breadth at the joint to 33.5 mm"
-	if c.Advice() != want {
-		t.Errorf("advice %q, want %q", c.Advice(), want)
-	}
-	if len(c.Mends) != 2 {
-		t.Fatalf("%d mends", len(c.Mends))
-	}
-	for _, m := range c.Mends {
-		mended := workedOut(t, m.Design)
-		if !Buildable(mended.Checks()) || overlapOf(mended) > 0 {
-			t.Errorf("%s: still clashes by %.6f", m.Words, overlapOf(mended))
-		}
-	}
-	short := c.Mends[1].Design
-	short.Legs.Breadth += 0.1
-	graded(t, short, "leg head and lap", Fails)
-	short = c.Mends[0].Design
-	short.Legs.At -= 0.1
-	graded(t, short, "leg head and lap", Fails)
-}
-
-// Where the neighbour passes over, the leg's section at the top is all that
-// counts: less splay, or a leg milled too broad brought back, clears it.
-func TestOtherMendsOfTheHead(t *testing.T) {
-	d := low()
-	d.Legs.At = workedOut(t, d).Frame.LeastAt(-0.5)
-	// By hand: 40/cos 16° − 0.5 = 41.112 holds 40/cos α up to α = 13.36°.
-	if c := graded(t, d, "leg head and lap", Fails); !strings.HasSuffix(c.Advice(), "splay the legs by 13.3°") {
-		t.Errorf("advice %q", c.Advice())
-	}
-	d = low()
-	d.Legs.Clear, d.Milled.Breadth = 0, 41
-	if c := graded(t, d, "leg head and lap", Fails); !strings.Contains(c.Advice(), "reduce the leg's breadth at the joint to 40 mm") {
-		t.Errorf("milled too broad: advice %q", c.Advice())
-	}
-}
-
-// Under a top with an outline of its own the sides differ: here only the third
-// head stands under it, and too high.
-func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
-	d := low()
-	d.Legs.Proud, d.Top.Pads = 12, design.Pads{}
-	p := workedOut(t, d)
-	head := p.Frame.Ring.Place(2, 0).Apply(geometry.Pt(p.Frame.Leg.At-20, 14))
-	d.Top.Outline = design.FreeOutline
-	for i := range 4 {
-		d.Top.Points = append(d.Top.Points, head.Add(geometry.Polar(30, float64(i)*math.Pi/2)))
-	}
-	graded(t, d, "leg 3 and top", Fails)
-}
-
-// A clash of parts is named with its place, its size and its volume, and the
-// mends of the head mend it too.
-func TestClashNamesThePlace(t *testing.T) {
-	d := low()
-	d.Legs.At = workedOut(t, d).Frame.LeastAt(-6.75)
-	c := graded(t, d, "stretcher 1 and leg 2", Fails)
-	for _, want := range []string{"stretcher 1 and leg 2 want the same wood", "cm³", "above its underside"} {
-		if !strings.Contains(c.Words, want) {
-			t.Errorf("%q lacks %q", c.Words, want)
-		}
-	}
-	if len(c.Mends) != 2 {
-		t.Errorf("%d mends: %s", len(c.Mends), c.Advice())
-	}
-}
-
-// Asked are all pairs that differ by more than a turn: whatever two parts
-// clash, so does a pair that is asked.
-func TestPairsStandForAll(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := drawPiece(t)
-		p, err := Work(d)
-		if err != nil {
-			t.Skip("no such piece")
-		}
-		parts := p.Parts()
-		any := false
-		for i := range parts {
-			for _, b := range parts[:i] {
-				any = any || len(solid.Clash(parts[i], b)) > 0
-			}
-		}
-		if asked := !Buildable(askClash(p.made())); asked != any {
-			t.Errorf("clash by all pairs %v, by those asked %v", any, asked)
-		}
-	})
-}
-
-// Every pair of parts is one of those asked, turned about the axis.
-func TestPairsAreAllTurns(t *testing.T) {
-	for sides := 3; sides <= 8; sides++ {
-		d := low()
-		d.Ring.Sides = sides
-		m := workedOut(t, d).made()
-		const kinds = 3
-		asked := map[pair]bool{}
-		for _, q := range m.pairs() {
-			asked[q] = true
-		}
-		top := len(m.parts) - 1
-		turned := func(part, by int) int {
-			if part == top {
-				return top
-			}
-			return (part + by*kinds) % (sides * kinds)
-		}
-		for a := range m.parts {
-			for b := range a {
-				found := false
-				for by := range sides {
-					x, y := turned(a, by), turned(b, by)
-					found = found || asked[pair{x, y}] || asked[pair{y, x}]
-				}
-				if !found {
-					t.Errorf("%d sides: %s and %s are never asked", sides, m.parts[a].Name, m.parts[b].Name)
-				}
-			}
-		}
-	}
 }
 
 // drawPiece draws any design with a top, sound or not.
@@ -276,7 +127,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			}
 			seen[c.Name] = true
 			for i, m := range c.Mends {
-				for _, asked := range workedOut(t, m.Design).made().ask() {
+				for _, asked := range worked(t, m.Design).made().ask() {
 					for _, again := range asked {
 						if again.Name == c.Name && again.Grade != Holds {
 							t.Errorf("%s: mend %d %q does not mend it", c.Name, i, m.Words)
@@ -366,18 +217,6 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-// How far a leg's tip stands out is counted square to the edge of the top: by
-// hand the tip at (228.044, 75.056) lies 159.964 mm out towards the next side of
-// the triangle, whose own edge is 75.056 + 28 + 50 from the centre.
-func TestFrameUnderATriangle(t *testing.T) {
-	d := low()
-	d.Top.Outline, d.Top.Overhang = design.RingTop, 50
-	c := graded(t, d, "frame under the top", Doubtful)
-	if math.Abs(c.Value.Value+6.908) > 0.001 || c.Advice() != "give the top an overhang of 57 mm" {
-		t.Errorf("%.4f mm, advice %q", c.Value.Value, c.Advice())
-	}
-}
-
 // A taper at the limit of the check leaves the leg inside the stretcher as it
 // was; half a millimetre higher it does not.
 func TestTaperLimitAgainstSolids(t *testing.T) {
@@ -386,7 +225,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		d := drawSound(t)
 		// The leg mortised keeps all its faces at the height of the joint.
 		d.Legs.Proud, d.Legs.Mortise = 0, geometry.MortiseInLeg
-		whole := workedOut(t, d)
+		whole := worked(t, d)
 		d.Legs.Taper = &design.Taper{Start: 1, Foot: d.Legs.Breadth * 0.8, Faces: geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
 		p, err := Work(d)
 		if err != nil {
@@ -424,34 +263,6 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 	})
 }
 
-// No mend is offered that is dearer than the one after it.
-func TestCheapestMendFirst(t *testing.T) {
-	d := low()
-	d.Legs.At = workedOut(t, d).Frame.LeastAt(-2)
-	d.Ring.LegEndOver = true // the neighbour passes under: a larger splay clears it
-	p := workedOut(t, d)
-	c := find(t, p.Checks(), "leg head and lap")
-	if c.Grade == Fails {
-		t.Fatalf("passing under, the head is clear by %.3f", p.Frame.Clearance())
-	}
-	d.Legs.At = p.Frame.LeastAt(-0.3)
-	p = workedOut(t, d)
-	c = find(t, p.Checks(), "leg head and lap")
-	if len(c.Mends) != 3 {
-		t.Fatalf("mends: %s", c.Advice())
-	}
-	last := 0.0
-	for _, m := range c.Mends {
-		e := m.Design
-		share := math.Max(math.Abs(e.Legs.Breadth/d.Legs.Breadth-1),
-			math.Max(math.Abs(e.Legs.At/d.Legs.At-1), math.Abs(e.Legs.Given/d.Legs.Given-1)))
-		if share < last {
-			t.Errorf("%q costs %.4f, the one before %.4f", m.Words, share, last)
-		}
-		last = share
-	}
-}
-
 func TestBuildable(t *testing.T) {
 	for _, tt := range []struct {
 		grades []Grade
@@ -483,39 +294,4 @@ func BenchmarkCheck(b *testing.B) {
 			}
 		})
 	}
-}
-
-// What a mend says is what is typed into the file: the words of each name the
-// figure that its design has, and that figure alone is changed.
-func TestMendsSayWhatIsTyped(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Unit = rapid.SampledFrom([]measure.Unit{measure.Millimetre, measure.Inch}).Draw(t, "unit")
-		if rapid.Bool().Draw(t, "given place") {
-			d.Legs.At = worked(t, d).Frame.LeastAt(rapid.Float64Range(-8, 1.5).Draw(t, "clearance"))
-		} else {
-			d.Legs.Clear = rapid.Float64Range(0, 1.5).Draw(t, "clear")
-		}
-		p := worked(t, d)
-		for _, c := range askShortGrain(p) {
-			for _, m := range p.clearHead(leastShortGrain) {
-				typed := d
-				switch {
-				case strings.HasPrefix(m.Words, "reduce"):
-					typed.Legs.Breadth = m.Design.Legs.Breadth
-				case strings.HasPrefix(m.Words, "lengthen"):
-					typed.Legs.At = m.Design.Legs.At
-				case strings.HasPrefix(m.Words, "leave"):
-					typed.Legs.Clear = m.Design.Legs.Clear
-				case strings.HasPrefix(m.Words, "splay"):
-					typed.Legs.Lean, typed.Legs.Given = design.BySplay, m.Design.Legs.Given
-				default:
-					t.Fatalf("no key for %q", m.Words)
-				}
-				if got := worked(t, typed).Frame.Clearance(); got < leastShortGrain-tiny {
-					t.Errorf("%s: %s leaves %.6f mm", c.Name, m.Words, got)
-				}
-			}
-		}
-	})
 }

@@ -27,7 +27,7 @@ func figure(t *testing.T, p Piece, heading, name string) measure.Quantity {
 // The figures of the low table, reckoned with a pocket calculator from its
 // decisions: inside 260, stretchers 28 by 36, legs 40 at 16°, 380 high, 3 clear.
 func TestFiguresByHand(t *testing.T) {
-	p := workedOut(t, low())
+	p := worked(t, low())
 	const sin60, tan60, cos16, tan16 = 0.8660254038, 1.7320508076, 0.9612616959, 0.2867453858
 	for _, tt := range []struct {
 		heading, name string
@@ -75,11 +75,11 @@ func TestFiguresByHand(t *testing.T) {
 func TestFootprint(t *testing.T) {
 	d := low()
 	d.Legs.Taper = nil
-	p := workedOut(t, d)
+	p := worked(t, d)
 	nearly(t, "plain foot", figure(t, p, "Feet", "foot on the floor, along the stretcher").Value, p.Frame.Leg.Section())
 	nearly(t, "across", figure(t, p, "Feet", "foot on the floor, across it").Value, 28)
 
-	p = workedOut(t, low())
+	p = worked(t, low())
 	// The inner face comes nearer to the outer one by 14 mm in 305.3 mm.
 	turn := math.Atan(14 / (380/math.Cos(16*math.Pi/180) - 90))
 	nearly(t, "taper", p.Taper.Angle(), turn)
@@ -92,7 +92,7 @@ func TestFootprint(t *testing.T) {
 
 func TestMovementWords(t *testing.T) {
 	words := func(d design.Design) string {
-		g := workedOut(t, d).movementGroup()
+		g := worked(t, d).movementGroup()
 		return g.Heading + strings.Join(g.Text, " ")
 	}
 	d := low()
@@ -123,7 +123,7 @@ func TestMovementWords(t *testing.T) {
 func TestGlassOrder(t *testing.T) {
 	d := low()
 	d.Top.Kind = design.WoodTop
-	if got := GlassOrder(workedOut(t, d)); got != nil {
+	if got := GlassOrder(worked(t, d)); got != nil {
 		t.Errorf("a wooden top is ordered as glass: %q", got)
 	}
 	for _, tt := range []struct {
@@ -141,7 +141,7 @@ func TestGlassOrder(t *testing.T) {
 	} {
 		d := low()
 		tt.change(&d)
-		order := strings.Join(GlassOrder(workedOut(t, d)), "\n")
+		order := strings.Join(GlassOrder(worked(t, d)), "\n")
 		for _, want := range tt.want {
 			if !strings.Contains(order, want) {
 				t.Errorf("order lacks %q:\n%s", want, order)
@@ -153,8 +153,8 @@ func TestGlassOrder(t *testing.T) {
 // The panels hold every figure and every check once.
 func TestPanels(t *testing.T) {
 	d := low()
-	d.Legs.At = workedOut(t, d).Frame.LeastAt(-5)
-	p := workedOut(t, d)
+	d.Legs.At = worked(t, d).Frame.LeastAt(-5)
+	p := worked(t, d)
 	panels := FigurePanels(p)
 	for i, g := range p.Groups() {
 		if panels[i].Heading != g.Heading || len(panels[i].Table) != len(g.Figures) {

@@ -40,7 +40,7 @@ func TestSharedSettings(t *testing.T) {
 	} {
 		var pieces []Piece
 		for _, d := range tt.designs {
-			pieces = append(pieces, workedOut(t, d))
+			pieces = append(pieces, worked(t, d))
 		}
 		var got *Check
 		for _, c := range CheckAll(pieces) {
@@ -64,11 +64,11 @@ func TestSharedSettings(t *testing.T) {
 func TestNearMissIsMended(t *testing.T) {
 	near := tallTable()
 	near.Legs.Given = measure.Radians(16.2)
-	pieces := []Piece{workedOut(t, low()), workedOut(t, near)}
+	pieces := []Piece{worked(t, low()), worked(t, near)}
 	c := find(t, CheckAll(pieces), "nearly shared: "+sharedSplay)
 	if len(c.Mends) != 1 || c.Mends[0].Words != "splay the legs of tall by 16°" {
 		t.Fatalf("mends: %+v", c.Mends)
 	}
-	pieces[1] = workedOut(t, c.Mends[0].Design)
+	pieces[1] = worked(t, c.Mends[0].Design)
 	find(t, CheckAll(pieces), "shared: "+sharedSplay)
 }

@@ -25,7 +25,7 @@ func squareFrame() design.Design {
 
 func TestWeightByHand(t *testing.T) {
 	d := squareFrame()
-	p := workedOut(t, d)
+	p := worked(t, d)
 	// Stretcher: from −130 to 130 + 5 + 40, less two laps of half the depth and
 	// the slot. Leg: less the two cheeks beside its tenon.
 	stretcher := 305.*30*40 - 2*30*30*20 - 40*10*40
@@ -34,16 +34,16 @@ func TestWeightByHand(t *testing.T) {
 	nearly(t, "frame", p.Mass(), frame)
 
 	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: 20}
-	nearly(t, "wooden top", workedOut(t, d).TopMass(), 300*300*20*700e-9)
+	nearly(t, "wooden top", worked(t, d).TopMass(), 300*300*20*700e-9)
 	d.Top.Pads = design.Pads{Diameter: 20, Height: 5}
 	pads := 4 * math.Pi * 10 * 10 * 5 * 700e-9
-	nearly(t, "pads", workedOut(t, d).FrameMass(), frame+pads)
+	nearly(t, "pads", worked(t, d).FrameMass(), frame+pads)
 	d.Top.Pads.Bumpers = true
-	nearly(t, "bumpers", workedOut(t, d).FrameMass(), frame)
+	nearly(t, "bumpers", worked(t, d).FrameMass(), frame)
 
 	// 2500 kg/m³ (EN 572-1), so a square metre of 6 mm glass weighs 15.0 kg.
 	d.Top = design.Top{Kind: design.GlassTop, Outline: design.RingTop, Thickness: 6, Overhang: 370}
-	nearly(t, "glass", workedOut(t, d).TopMass(), 15)
+	nearly(t, "glass", worked(t, d).TopMass(), 15)
 }
 
 // The worked examples of the test of ISO 7172, F = m·g·a/(o − 50 mm), with a
@@ -55,9 +55,9 @@ func TestTippingForceOfThePiece(t *testing.T) {
 		d.Ring.Sides = 3
 		d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*tt.a/math.Cos(math.Pi/3)
 		d.Top = design.Top{Kind: design.WoodTop, Thickness: 30, Diameter: 2 * (tt.a + tt.o)}
-		d.Wood.Density *= 20 / workedOut(t, d).Mass()
+		d.Wood.Density *= 20 / worked(t, d).Mass()
 		var got []float64
-		for _, g := range workedOut(t, d).Groups() {
+		for _, g := range worked(t, d).Groups() {
 			for _, f := range g.Figures {
 				if f.Value.Kind == measure.KindForce {
 					got = append(got, f.Value.Value)
@@ -148,7 +148,7 @@ func TestFeetAndRim(t *testing.T) {
 	} {
 		d := low()
 		d.Ring.Sides, d.Top.Diameter = tt.sides, tt.top
-		c := find(t, workedOut(t, d).Checks(), "feet")
+		c := find(t, worked(t, d).Checks(), "feet")
 		for _, want := range tt.want {
 			if !strings.Contains(c.Words, want) {
 				t.Errorf("%d sides under %v mm: %q lacks %q", tt.sides, tt.top, c.Words, want)
@@ -161,7 +161,7 @@ func TestFeetAndRim(t *testing.T) {
 func TestNothingTipsIt(t *testing.T) {
 	d := low()
 	d.Top.Diameter = 300
-	p := workedOut(t, d)
+	p := worked(t, d)
 	if c := find(t, p.Checks(), "standing"); c.Relation != "" || c.Words != "No load on the top tips the piece: its rim stands nowhere outside what it stands on." {
 		t.Errorf("%+v", c)
 	}
