@@ -8,7 +8,6 @@ import (
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
 	"rodsheet/render/svg"
-	"rodsheet/templates"
 	"rodsheet/templates/piece"
 )
 
@@ -47,7 +46,7 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if err != nil {
 		return err
 	}
-	doc := render.PictureDocument(v.stem(), pieces[0].Title, pictures(pieces), v.unit, paper)
+	doc := render.PictureDocument(v.stem(), pieces[0].Title, piece.Pictures(pieces), v.unit, paper)
 	if out.stdout {
 		return stopped(ctx, pdf.Write(watched{ctx, w.stdout}, doc), cannotPrint)
 	}
@@ -69,18 +68,4 @@ func writePage(w io.Writer, doc page.Document, asSVG bool) error {
 		return svg.Write(w, doc, 0)
 	}
 	return pdf.Write(w, doc)
-}
-
-// pictures gathers the views of all sizes.
-func pictures(pieces []piece.Piece) []templates.Picture {
-	var out []templates.Picture
-	for _, p := range pieces {
-		for _, view := range piece.Views(p) {
-			if p.Size != "" {
-				view.Heading = p.Size + ", " + view.Heading
-			}
-			out = append(out, view)
-		}
-	}
-	return out
 }

@@ -12,17 +12,24 @@ import (
 // coverJob is the first sheet: how the piece looks, how large it is, what
 // there is to print and what to mind.
 func coverJob(pieces []Piece) templates.Job {
-	job := templates.Job{Name: "cover", Title: "Cover"}
+	job := templates.Job{Name: "cover", Title: "Cover", Pictures: Pictures(pieces)}
+	job.Panels = []templates.Panel{mainSizes(pieces), printing(), cautions(pieces)}
+	return job
+}
+
+// Pictures returns the views of every size, each under its name where there are
+// several.
+func Pictures(pieces []Piece) []templates.Picture {
+	var out []templates.Picture
 	for _, p := range pieces {
 		for _, v := range Views(p) {
 			if words := sizeWords([]string{p.Size}, len(pieces)); words != "" {
 				v.Heading += ", " + words
 			}
-			job.Pictures = append(job.Pictures, v)
+			out = append(out, v)
 		}
 	}
-	job.Panels = []templates.Panel{mainSizes(pieces), printing(), cautions(pieces)}
-	return job
+	return out
 }
 
 // mainSizes puts the sizes side by side. What every one of them has alike
