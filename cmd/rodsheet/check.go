@@ -151,8 +151,8 @@ func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
 			fmt.Fprintf(b, "          %s\n", line)
 		}
 	}
-	if c.Words != "" && (c.Grade != piece.Holds || c.Relation == "") {
-		paragraph(c.Words)
+	if words := c.Said(); words != "" {
+		paragraph(words)
 	}
 	for i, m := range c.Mends {
 		if i == 0 {

@@ -59,6 +59,15 @@ func (c Check) Measured(u measure.Unit) string {
 	return c.Figure + " " + c.Value.Text(u) + ", " + c.Relation + " " + c.Limit.Text(u)
 }
 
+// Said returns the words of the check, or nothing where it holds and its
+// figures say so.
+func (c Check) Said() string {
+	if c.Grade == Holds && c.Relation != "" {
+		return ""
+	}
+	return c.Words
+}
+
 // Advice returns the mends in one line, the cheapest first: "reduce …, or
 // lengthen …". It is empty where there is none.
 func (c Check) Advice() string {

@@ -247,9 +247,12 @@ func GradedPanels(checks []Check, u measure.Unit) []templates.Panel {
 // rows returns a check as rows of a table: its name and figure, then its words
 // and what mends it, across.
 func (c Check) rows(u measure.Unit) [][]string {
-	rows := [][]string{{c.Name, c.Measured(u)}, {c.Words}}
+	rows := [][]string{{c.Name, c.Measured(u)}}
 	if c.Relation == "" {
 		rows[0] = []string{c.Name}
+	}
+	if words := c.Said(); words != "" {
+		rows = append(rows, []string{words})
 	}
 	if len(c.Mends) > 0 {
 		rows = append(rows, []string{"To mend it: " + c.Advice() + "."})
