@@ -122,7 +122,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	jobs, err := piece.Pack(pieces, true, templates.Setting{Unit: u, Clear: l.Clear()})
+	jobs, err := piece.Pack(piece.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -54,20 +54,10 @@ func checkDesign(_ context.Context, v *values, w world) error {
 	return r.verdict()
 }
 
-// findings are the checks of a design: of each size, and of all together.
-type findings struct {
-	pieces   []piece.Piece
-	sizes    [][]piece.Check
-	together []piece.Check
-}
+// findings are those of a design, to be said.
+type findings struct{ piece.Findings }
 
-func examine(pieces []piece.Piece) findings {
-	f := findings{pieces: pieces, together: piece.CheckAll(pieces)}
-	for _, p := range pieces {
-		f.sizes = append(f.sizes, p.Checks())
-	}
-	return f
-}
+func examine(pieces []piece.Piece) findings { return findings{piece.Examine(pieces)} }
 
 // An unbuildable says why a piece cannot be built. Nothing is wrong with the
 // command line, so its exit status is 1.
@@ -95,17 +85,17 @@ func (f findings) graded(g piece.Grade, text func(piece.Check) string) []string 
 			}
 		}
 	}
-	for i, p := range f.pieces {
-		add(p.Size, f.sizes[i])
+	for i, p := range f.Pieces {
+		add(p.Size, f.Sizes[i])
 	}
-	add("", f.together)
+	add("", f.Together)
 	return out
 }
 
 // text is what check prints for people.
 func (f findings) text(u measure.Unit) string {
 	var b strings.Builder
-	for i, p := range f.pieces {
+	for i, p := range f.Pieces {
 		if i > 0 {
 			b.WriteString("\n")
 		}
@@ -117,14 +107,14 @@ func (f findings) text(u measure.Unit) string {
 			}
 		}
 		fmt.Fprintf(&b, "\nchecks\n")
-		for _, c := range f.sizes[i] {
+		for _, c := range f.Sizes[i] {
 			writeCheck(&b, c, u)
 		}
 	}
-	if len(f.together) > 0 {
+	if len(f.Together) > 0 {
 		fmt.Fprintf(&b, "\nall sizes\n")
 	}
-	for _, c := range f.together {
+	for _, c := range f.Together {
 		writeCheck(&b, c, u)
 	}
 	return b.String()

@@ -44,9 +44,9 @@ type (
 
 // writeJSON prints the findings as one object on one line.
 func (f findings) writeJSON(stdout io.Writer) error {
-	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.together)}
-	for i, p := range f.pieces {
-		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.sizes[i])}
+	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.Together)}
+	for i, p := range f.Pieces {
+		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
 		for _, g := range p.Groups() {
 			for _, figure := range g.Figures {
 				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})

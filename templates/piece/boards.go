@@ -42,9 +42,6 @@ type Place struct {
 	At float64
 }
 
-// An Offcut is what is left at the end or the edge of a board.
-type Offcut struct{ Length, Width float64 }
-
 // slip is what sizes may exceed their room by: less than any saw knows, more
 // than arithmetic makes.
 const slip = 1e-6
@@ -76,16 +73,12 @@ func after(x, kerf float64) float64 {
 	return x + kerf
 }
 
-// Offcuts returns what is left of a board behind the last saw cut of each lane
-// and beside the last lane.
-func (b PlannedBoard) Offcuts(kerf float64) []Offcut {
-	var out []Offcut
-	for _, l := range b.Lanes {
-		out = append(out, Offcut{b.Length - l.end() - kerf, l.Width})
-	}
-	out = append(out, Offcut{b.Length, b.Width - b.edge() - kerf})
-	return slices.DeleteFunc(out, func(o Offcut) bool { return o.Length <= slip || o.Width <= slip })
-}
+// behind returns how much is left of a lane behind its last saw cut, along the
+// board.
+func (b PlannedBoard) behind(l Lane, kerf float64) float64 { return b.Length - l.end() - kerf }
+
+// beside returns how much is left beside the last lane, across the board.
+func (b PlannedBoard) beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
 
 // listedBoards returns the boards at hand. Sizes that list the same ones mean
 // the same heap.

@@ -211,8 +211,10 @@ func TestPlanByHand(t *testing.T) {
 	if got := plan.missedText(); got != "1 c, 1 b" && got != "1 b, 1 c" {
 		t.Errorf("missed %q", got)
 	}
-	if got := plan.Boards[0].Offcuts(4); len(got) != 0 {
-		t.Errorf("offcuts %v of a full board", got)
+	for _, left := range []float64{plan.Boards[0].beside(4), plan.Boards[0].behind(plan.Boards[0].Lanes[1], 4)} {
+		if left > slip {
+			t.Errorf("%.3f mm left of a full board", left)
+		}
 	}
 	// One millimetre more and the second piece needs a lane of its own.
 	long := planBoards([]RoughPiece{stick("a", 499, 48, 30), stick("a", 498, 48, 30)}, boards, 4)
@@ -224,8 +226,6 @@ func TestPlanByHand(t *testing.T) {
 	if len(edge.Boards) != 1 || edge.Boards[0].Lanes[0].Width != 31 {
 		t.Fatalf("plan %+v", edge)
 	}
-	off := edge.Boards[0].Offcuts(4)
-	if want := (Offcut{96, 31}); len(off) != 2 || off[0] != want || off[1] != (Offcut{300, 25}) {
-		t.Errorf("offcuts %v", off)
-	}
+	nearly(t, "left behind", edge.Boards[0].behind(edge.Boards[0].Lanes[0], 4), 96)
+	nearly(t, "left beside", edge.Boards[0].beside(4), 25)
 }

@@ -167,6 +167,23 @@ func (p Piece) Checks() []Check {
 	return out
 }
 
+// Findings are the checks of a design: of each of its sizes, and of all
+// together.
+type Findings struct {
+	Pieces   []Piece
+	Sizes    [][]Check // of each piece, in their order
+	Together []Check
+}
+
+// Examine asks everything of the sizes of one design.
+func Examine(pieces []Piece) Findings {
+	f := Findings{Pieces: pieces, Together: CheckAll(pieces)}
+	for _, p := range pieces {
+		f.Sizes = append(f.Sizes, p.Checks())
+	}
+	return f
+}
+
 // ask returns the checks of each question, without their mends.
 func (m made) ask() [][]Check {
 	all := questions()

@@ -150,20 +150,8 @@ func (m made) bars() []solid.Part         { return m.parts[:2] }
 // roughBar returns the stretcher before any end is trimmed: both ends square at
 // RoughReach, both laps cut.
 func (m made) roughBar() []solid.Part {
-	r, reach := m.Frame.Ring, m.RoughReach()
-	low, high := m.legLapLevels()
-	bar := solid.Stock("stretcher", slab(r.Corners(reach, reach), 0, r.Depth))
-	bar = bar.Subtract(slab(m.legLap(), low, high))
-	bar = bar.Subtract(slab(m.plainLap(), r.Depth-high, r.Depth-low))
+	bar := m.lapped(m.unlapped(m.Frame.Ring.Corners(m.RoughReach(), m.RoughReach())))
 	return []solid.Part{bar.Transform(m.place(0))}
-}
-
-// legLapLevels returns between which heights the lap at the leg end is cut.
-func (p Piece) legLapLevels() (low, high float64) {
-	if p.Frame.Over {
-		return p.Frame.Ring.Depth / 2, p.Frame.Ring.Depth
-	}
-	return 0, p.Frame.Ring.Depth / 2
 }
 
 // collide reports whether the bars of one side clash with those of another when

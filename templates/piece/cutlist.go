@@ -59,9 +59,6 @@ func (r CutRow) Parts() int {
 	return sum
 }
 
-// Pieces returns the number to prepare, spares and test pieces among them.
-func (r CutRow) Pieces() int { return r.Parts() + r.Serves + r.Spares }
-
 // bought reports whether wood is bought for the row.
 func (r CutRow) bought() bool { return r.From == "" }
 

@@ -149,7 +149,7 @@ func TestPartsAlikeAreOneRow(t *testing.T) {
 	}
 	for _, part := range []string{"stretcher", "leg", "pad"} {
 		got := rows(twin, part)
-		if len(got) != 1 || got[0].countText() != "3 low + 3 twin = 6" || got[0].Spares != 1 || got[0].Pieces() != 7 {
+		if len(got) != 1 || got[0].countText() != "3 low + 3 twin = 6" || got[0].Spares != 1 || got[0].Parts()+got[0].Serves+got[0].Spares != 7 {
 			t.Errorf("%s: %+v", part, got)
 		}
 	}

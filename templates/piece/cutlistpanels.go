@@ -142,10 +142,10 @@ func (c CuttingPlan) panel(u measure.Unit) templates.Panel {
 	for i, b := range c.Boards {
 		name := fmt.Sprintf("%d: %s × %s × %s", i+1, bare(b.Length), bare(b.Width), bare(b.Thickness))
 		for _, l := range b.Lanes {
-			p.Table = append(p.Table, []string{name, bare(l.At) + " to " + bare(l.At+l.Width), l.text(bare), c.leftover(b.Length-l.end(), bare)})
+			p.Table = append(p.Table, []string{name, bare(l.At) + " to " + bare(l.At+l.Width), l.text(bare), leftover(b.behind(l, c.Kerf), bare)})
 			name = "″"
 		}
-		if left := b.Width - b.edge() - c.Kerf; left > 1 {
+		if left := b.beside(c.Kerf); left > 1 {
 			p.Table = append(p.Table, []string{"″", none, "not ripped", bare(b.Length) + " × " + bare(left)})
 		}
 	}
@@ -163,8 +163,9 @@ func boardText(u measure.Unit) func(mm float64) string {
 	return func(mm float64) string { return measure.Length(mm).Bare(u) }
 }
 
-func (c CuttingPlan) leftover(length float64, bare func(float64) string) string {
-	if length -= c.Kerf; length >= leastOffcut {
+// leftover writes what is left of a lane, if it is worth a line.
+func leftover(length float64, bare func(float64) string) string {
+	if length >= leastOffcut {
 		return bare(length) + " long"
 	}
 	return none

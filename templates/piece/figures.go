@@ -220,9 +220,6 @@ func FigurePanels(p Piece) []templates.Panel {
 	return out
 }
 
-// CheckPanels returns the checks of the piece for the printed pack.
-func CheckPanels(p Piece) []templates.Panel { return GradedPanels(p.Checks(), p.Unit) }
-
 // GradedPanels returns checks as panels: what fails, what is doubtful and what
 // holds, each in the order given.
 func GradedPanels(checks []Check, u measure.Unit) []templates.Panel {

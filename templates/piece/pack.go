@@ -8,12 +8,13 @@ import (
 
 // Pack returns the jobs of the whole pack in the order in which they are
 // needed: the cover, the cut list, the settings, the full-size templates, the
-// checks with all figures. The pieces are the sizes of one design; plan adds
-// the full-size plan of the ring to the templates.
+// checks with all figures. plan adds the full-size plan of the ring to the
+// templates.
 //
 // The error is a *measure.BoundError. There is none for a Piece that Work has
 // returned without one.
-func Pack(pieces []Piece, plan bool, s templates.Setting) ([]templates.Job, error) {
+func Pack(f Findings, plan bool, s templates.Setting) ([]templates.Job, error) {
+	pieces := f.Pieces
 	if len(pieces) == 0 {
 		return nil, nil
 	}
@@ -27,7 +28,7 @@ func Pack(pieces []Piece, plan bool, s templates.Setting) ([]templates.Job, erro
 		{Name: "cut-list", Title: "Cut list", Panels: CutListPanels(pieces)},
 		{Name: "settings", Title: "Settings", Panels: append(SettingsPanels(pieces), GlueUpPanels(pieces)...)},
 		fullSize,
-		{Name: "figures", Title: "Checks and figures", Panels: figuresOf(pieces)},
+		{Name: "figures", Title: "Checks and figures", Panels: figuresOf(f)},
 	}, empty), nil
 }
 
@@ -37,14 +38,14 @@ func empty(j templates.Job) bool {
 }
 
 // figuresOf returns the checks and the figures of each size in turn.
-func figuresOf(pieces []Piece) []templates.Panel {
+func figuresOf(f Findings) []templates.Panel {
 	var out []templates.Panel
-	for _, p := range pieces {
-		for _, panel := range append(CheckPanels(p), FigurePanels(p)...) {
-			out = append(out, ofSizes(panel, []string{p.Size}, len(pieces)))
+	for i, p := range f.Pieces {
+		for _, panel := range append(GradedPanels(f.Sizes[i], p.Unit), FigurePanels(p)...) {
+			out = append(out, ofSizes(panel, []string{p.Size}, len(f.Pieces)))
 		}
 	}
-	for _, panel := range GradedPanels(CheckAll(pieces), pieces[0].Unit) {
+	for _, panel := range GradedPanels(f.Together, f.Pieces[0].Unit) {
 		panel.Heading += ", all sizes together"
 		out = append(out, panel)
 	}

@@ -40,7 +40,7 @@ func packed(t interface {
 	Fatalf(string, ...any)
 }, pieces []Piece, plan bool) []templates.Job {
 	t.Helper()
-	jobs, err := Pack(pieces, plan, aSheet)
+	jobs, err := Pack(Examine(pieces), plan, aSheet)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
@@ -59,7 +59,7 @@ func TestOrderOfThePack(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if jobs, err := Pack(nil, false, aSheet); jobs != nil || err != nil {
+	if jobs, err := Pack(Findings{}, false, aSheet); jobs != nil || err != nil {
 		t.Errorf("a pack of nothing: %v, %v", jobs, err)
 	}
 }

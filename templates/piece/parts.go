@@ -68,18 +68,26 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 
 // stretcher returns the finished stretcher in its own frame.
 func (p Piece) stretcher() solid.Part {
-	r := p.Frame.Ring
-	bar := solid.Stock("stretcher", slab(p.stretcherPlan(), 0, r.Depth)).Cut(p.outerFace())
-	low, high := 0.0, r.Depth/2
-	if p.Frame.Over {
-		low, high = high, r.Depth
-	}
-	bar = bar.Subtract(slab(p.legLap(), low, high))
-	bar = bar.Subtract(slab(p.plainLap(), r.Depth-high, r.Depth-low))
+	bar := p.lapped(p.unlapped(p.stretcherPlan()).Cut(p.outerFace()))
 	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
 	}
 	return bar
+}
+
+// unlapped returns a stretcher of an outline seen from above.
+func (p Piece) unlapped(outline []geometry.Point) solid.Part {
+	return solid.Stock("stretcher", slab(outline, 0, p.Frame.Ring.Depth))
+}
+
+// lapped cuts the laps of both ends.
+func (p Piece) lapped(bar solid.Part) solid.Part {
+	depth := p.Frame.Ring.Depth
+	low, high := 0.0, depth/2
+	if p.Frame.Over {
+		low, high = high, depth
+	}
+	return bar.Subtract(slab(p.legLap(), low, high)).Subtract(slab(p.plainLap(), depth-high, depth-low))
 }
 
 // stretcherPlan returns the outline of the stretcher seen from above, its leg
@@ -213,15 +221,20 @@ func (p Piece) pad() solid.Part {
 	c := geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2)
 	round := geometry.Arc(c, p.Top.Pads.Diameter/2, 0, 2*math.Pi)
 	d := p.Frame.Ring.Depth
-	return solid.Stock("pad", slab(coarse(round[:len(round)-1]), d, d+p.Top.Pads.Height))
+	return solid.Stock("pad", slab(thinned(round[:len(round)-1], solidCorners), d, d+p.Top.Pads.Height))
 }
 
-// coarse keeps at most 48 corners of a round outline: enough to look at.
-func coarse(round []geometry.Point) []geometry.Point {
-	step := (len(round) + 47) / 48
+// solidCorners is how many corners a round outline keeps as a solid: enough to
+// meet other parts by.
+const solidCorners = 48
+
+// thinned keeps about most corners of an outline that has many more, as arcs
+// have. One with few is left as it is.
+func thinned(outline []geometry.Point, most int) []geometry.Point {
+	step := max(1, (len(outline)+most/2)/most)
 	var out []geometry.Point
-	for i := 0; i < len(round); i += step {
-		out = append(out, round[i])
+	for i := 0; i < len(outline); i += step {
+		out = append(out, outline[i])
 	}
 	return out
 }
@@ -230,8 +243,8 @@ func coarse(round []geometry.Point) []geometry.Point {
 func (p Piece) top() solid.Part {
 	under := p.Frame.Leg.Height + padHeight(p.Design)
 	outline := p.TopCorners()
-	if len(outline) > 60 {
-		outline = coarse(outline)
+	if p.Top.Outline == design.RoundTop || p.Top.Corner == design.RoundedCorner {
+		outline = thinned(outline, solidCorners)
 	}
 	return solid.Stock("top", slab(outline, under, under+p.Top.Thickness))
 }

@@ -37,9 +37,6 @@ func (p Piece) TopMass() float64 {
 	return 0
 }
 
-// Mass returns the mass of the whole piece in kg.
-func (p Piece) Mass() float64 { return p.FrameMass() + p.TopMass() }
-
 // A stand is a body on as many supports as the ring has sides, seen about its
 // own centre of gravity: one geometry.Standing for each line it may tip over.
 type stand []geometry.Standing

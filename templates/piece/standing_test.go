@@ -31,7 +31,7 @@ func TestWeightByHand(t *testing.T) {
 	stretcher := 305.*30*40 - 2*30*30*20 - 40*10*40
 	leg := 40.*30*400 - 40*20*40
 	frame := 4 * (stretcher + leg) * 700e-9
-	nearly(t, "frame", p.Mass(), frame)
+	nearly(t, "frame", (p.FrameMass() + p.TopMass()), frame)
 
 	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: 20}
 	nearly(t, "wooden top", worked(t, d).TopMass(), 300*300*20*700e-9)
@@ -55,7 +55,8 @@ func TestTippingForceOfThePiece(t *testing.T) {
 		d.Ring.Sides = 3
 		d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*tt.a/math.Cos(math.Pi/3)
 		d.Top = design.Top{Kind: design.WoodTop, Thickness: 30, Diameter: 2 * (tt.a + tt.o)}
-		d.Wood.Density *= 20 / worked(t, d).Mass()
+		unweighed := worked(t, d)
+		d.Wood.Density *= 20 / (unweighed.FrameMass() + unweighed.TopMass())
 		var got []float64
 		for _, g := range worked(t, d).Groups() {
 			for _, f := range g.Figures {
@@ -120,7 +121,7 @@ func leastLoad(p Piece) (kg float64, falls bool) {
 		centre = centre.Add(a.Add(b).Add(c).Mul(k / 3))
 	}
 	top := area * p.Top.Thickness * 2500e-9
-	centre = centre.Mul(1 / area * top / p.Mass())
+	centre = centre.Mul(1 / area * top / (p.FrameMass() + p.TopMass()))
 	kg = math.Inf(1)
 	for i := range n {
 		a, b := foot(i), foot(i+1)
@@ -128,7 +129,7 @@ func leastLoad(p Piece) (kg float64, falls bool) {
 		falls = falls || within(centre) <= 0
 		for _, q := range corners {
 			if arm := -within(q); arm > 0 {
-				kg = math.Min(kg, p.Mass()*within(centre)/arm)
+				kg = math.Min(kg, (p.FrameMass()+p.TopMass())*within(centre)/arm)
 			}
 		}
 	}

@@ -48,16 +48,6 @@ func (p Piece) scene() scene {
 	return s
 }
 
-// thinned keeps about most corners of an outline that has many more.
-func thinned(outline []geometry.Point, most int) []geometry.Point {
-	step := max(1, (len(outline)+most/2)/most)
-	var out []geometry.Point
-	for i := 0; i < len(outline); i += step {
-		out = append(out, outline[i])
-	}
-	return out
-}
-
 // drawn projects the scene. What the frame itself hides is left out: so small,
 // the insides of the joints would be a blot. What lies below a wooden top is
 // drawn in hidden lines where they are wanted.
