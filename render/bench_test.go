@@ -1,18 +1,15 @@
 package render
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"testing"
 	"time"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/render/page"
 	"rodsheet/render/pdf"
+	"rodsheet/render/pdf/bare"
 	"rodsheet/templates"
 )
 
@@ -106,7 +103,7 @@ func longJob(tb testing.TB, l Layout) templates.Job {
 // library, a Line each. ratio is the first time over the second.
 func BenchmarkAgainstBareWriter(b *testing.B) {
 	l := a4()
-	var ours, bare time.Duration
+	var ours, plain time.Duration
 	pages := 0
 	for b.Loop() {
 		start := time.Now()
@@ -120,46 +117,15 @@ func BenchmarkAgainstBareWriter(b *testing.B) {
 		}
 		ours += time.Since(start)
 		start = time.Now()
-		if err := bareWrite(io.Discard, doc); err != nil {
+		if err := bare.Write(io.Discard, doc); err != nil {
 			b.Fatal(err)
 		}
-		bare += time.Since(start)
+		plain += time.Since(start)
 		pages = len(doc.Pages)
 	}
-	b.ReportMetric(float64(ours)/float64(bare), "ratio")
+	b.ReportMetric(float64(ours)/float64(plain), "ratio")
 	b.ReportMetric(float64(pages), "pages")
-	b.ReportMetric(bare.Seconds()*1000/float64(b.N), "bare-ms/op")
-}
-
-// bareWrite draws the pages with the library's own calls, compressed.
-func bareWrite(w io.Writer, doc page.Document) error {
-	f := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297}})
-	f.SetCompression(true)
-	f.SetFont("Helvetica", "", 10)
-	for _, p := range doc.Pages {
-		f.AddPageFormat("P", gofpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		line := -1
-		for _, s := range p.Strokes {
-			if s.Line != line {
-				line = s.Line
-				f.SetLineWidth(doc.Lines[line].Width)
-				f.SetDashPattern(doc.Lines[line].Dash, 0)
-			}
-			for i := 1; i < len(s.Points); i++ {
-				a, b := s.Points[i-1], s.Points[i]
-				f.Line(a.X, p.Height-a.Y, b.X, p.Height-b.Y)
-			}
-		}
-		for _, t := range p.Texts {
-			f.Text(t.At.X, p.Height-t.At.Y, t.String)
-		}
-	}
-	var b bytes.Buffer
-	if err := f.Output(&b); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	b.ReportMetric(plain.Seconds()*1000/float64(b.N), "bare-ms/op")
 }
 
 // BenchmarkStages times planning and drawing apart.

@@ -126,7 +126,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := LayPack("pack", jobs, l)
+	plan, err := LayPack("pack", "", jobs, l)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -22,7 +22,7 @@ import (
 func layPack(t testing.TB, l Layout, wide, high float64) (Plan, []templates.Job) {
 	t.Helper()
 	jobs := samplePack(wide, high, l.Unit, l)
-	p, err := LayPack("pack", jobs, l)
+	p, err := LayPack("pack", "", jobs, l)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,7 +175,7 @@ func TestListOfSheets(t *testing.T) {
 func layPackOf(t *testing.T, jobs int) (Plan, []templates.Job) {
 	l := everyday()[0]
 	all := samplePack(520, 450, l.Unit, l)[:jobs]
-	p, err := LayPack("pack", all, l)
+	p, err := LayPack("pack", "", all, l)
 	if err != nil {
 		t.Fatal(err)
 	}

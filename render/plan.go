@@ -38,16 +38,15 @@ type Placement struct {
 // Lay puts a job on sheets. It returns a *measure.BoundError where the layout
 // leaves no room, or where the job needs more sheets than it allows.
 func Lay(job templates.Job, l Layout) (Plan, error) {
-	if l.Title == "" {
-		l.Title = job.Title
-	}
-	return LayPack(job.Name, []templates.Job{job}, l)
+	return LayPack(job.Name, job.Title, []templates.Job{job}, l)
 }
 
 // LayPack puts several jobs on sheets in order, each beginning a sheet of its
 // own, and numbers the sheets through. The calibration square is on the first,
-// and the first job lists the sheets of all.
-func LayPack(name string, jobs []templates.Job, l Layout) (Plan, error) {
+// and the first job lists the sheets of all. The title is that of a layout that
+// has none.
+func LayPack(name, title string, jobs []templates.Job, l Layout) (Plan, error) {
+	l.Title = cmp.Or(l.Title, title)
 	if err := l.Check(); err != nil {
 		return Plan{}, err
 	}

@@ -188,10 +188,7 @@ func lay(build maker, l render.Layout) (render.Plan, pack, error) {
 	if err != nil {
 		return render.Plan{}, pack{}, err
 	}
-	if l.Title == "" {
-		l.Title = made.title
-	}
 	l.Remark = made.remark
-	plan, err := render.LayPack(made.name, made.jobs, l)
+	plan, err := render.LayPack(made.name, made.title, made.jobs, l)
 	return plan, made, err
 }

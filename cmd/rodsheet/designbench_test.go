@@ -8,11 +8,10 @@ import (
 	"testing"
 	"time"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"rodsheet/geometry/measure"
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
+	"rodsheet/render/pdf/bare"
 	"rodsheet/templates/piece/design"
 )
 
@@ -110,7 +109,7 @@ func startWith(tb testing.TB, sides, sizes int) string {
 // PDF library, a Line each. ratio is the first time over the second.
 func BenchmarkPieceAgainstBareWriter(b *testing.B) {
 	doc := packDocument(b, anExample)
-	var ours, bare time.Duration
+	var ours, plain time.Duration
 	for b.Loop() {
 		begun := time.Now()
 		if status, _, errs := start(b.Context(), "piece", anExample, "-o", "-"); status != 0 {
@@ -118,14 +117,14 @@ func BenchmarkPieceAgainstBareWriter(b *testing.B) {
 		}
 		ours += time.Since(begun)
 		begun = time.Now()
-		if err := drawBare(io.Discard, doc); err != nil {
+		if err := bare.Write(io.Discard, doc); err != nil {
 			b.Fatal(err)
 		}
-		bare += time.Since(begun)
+		plain += time.Since(begun)
 	}
-	b.ReportMetric(float64(ours)/float64(bare), "ratio")
+	b.ReportMetric(float64(ours)/float64(plain), "ratio")
 	b.ReportMetric(float64(len(doc.Pages)), "pages")
-	b.ReportMetric(bare.Seconds()*1000/float64(b.N), "bare-ms/op")
+	b.ReportMetric(plain.Seconds()*1000/float64(b.N), "bare-ms/op")
 }
 
 // packDocument returns the pages of the pack of a design.
@@ -152,29 +151,4 @@ func packDocument(tb testing.TB, name string) page.Document {
 		tb.Fatal(err)
 	}
 	return doc
-}
-
-// drawBare draws pages with the library's own calls, compressed.
-func drawBare(w io.Writer, doc page.Document) error {
-	f := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297}})
-	f.SetFont("Helvetica", "", 10)
-	for _, p := range doc.Pages {
-		f.AddPageFormat("P", gofpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		line := -1
-		for _, s := range p.Strokes {
-			if s.Line != line {
-				line = s.Line
-				f.SetLineWidth(doc.Lines[line].Width)
-				f.SetDashPattern(doc.Lines[line].Dash, 0)
-			}
-			for i := 1; i < len(s.Points); i++ {
-				a, b := s.Points[i-1], s.Points[i]
-				f.Line(a.X, p.Height-a.Y, b.X, p.Height-b.Y)
-			}
-		}
-		for _, t := range p.Texts {
-			f.Text(t.At.X, p.Height-t.At.Y, t.String)
-		}
-	}
-	return f.Output(w)
 }
