@@ -199,7 +199,7 @@ func TestLegTemplateIsTheLeg(t *testing.T) {
 				}
 			}
 		}
-		for _, c := range hull(all) {
+		for _, c := range geometry.Hull(all) {
 			onDrawing(t, face, c)
 		}
 	})
@@ -248,7 +248,7 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 				}
 			}
 		}
-		for _, c := range hull(all) {
+		for _, c := range geometry.Hull(all) {
 			onDrawing(t, edge, c)
 		}
 	})

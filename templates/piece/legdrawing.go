@@ -111,10 +111,10 @@ func (f legFace) waste() [][]geometry.Point {
 	stays := f.blank()
 	head, foot := f.level(f.rough()), f.level(f.Length())
 	for _, cut := range append(f.tapers(), geometry.Segment{A: head.B, B: head.A}, foot) {
-		if off := leftOf(stays, geometry.Segment{A: cut.B, B: cut.A}); len(off) > 2 {
+		if off := geometry.LeftOf(stays, geometry.Segment{A: cut.B, B: cut.A}); len(off) > 2 {
 			out = append(out, off)
 		}
-		stays = leftOf(stays, cut)
+		stays = geometry.LeftOf(stays, cut)
 	}
 	return out
 }
@@ -124,9 +124,9 @@ func (f legFace) waste() [][]geometry.Point {
 func (f legFace) footLine() (geometry.Segment, bool) {
 	between := f.blank()
 	for _, cut := range f.tapers() {
-		between = leftOf(between, cut)
+		between = geometry.LeftOf(between, cut)
 	}
-	return cropped(f.level(f.Length()), between)
+	return geometry.Crop(f.level(f.Length()), between)
 }
 
 func (f legFace) drawing() templates.Drawing {
@@ -281,7 +281,7 @@ func (l legShape) footSection() []geometry.Point {
 		{outside, geometry.Pt(k, 1), l.Thickness - loss},
 	} {
 		if face.cut {
-			out = keep(out, face.n, face.limit)
+			out = geometry.CutBy(out, face.n, face.limit)
 		}
 	}
 	return out

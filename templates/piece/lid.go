@@ -1,9 +1,7 @@
 package piece
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
@@ -30,7 +28,7 @@ func (l lid) ends(v solid.View) (lower, upper []geometry.Point) {
 // the two fall together.
 func (l lid) silhouette(v solid.View) []geometry.Point {
 	lower, upper := l.ends(v)
-	return hull(append(lower, upper...))
+	return geometry.Hull(append(lower, upper...))
 }
 
 // edges returns what is seen of the lid from above or from the side: the
@@ -87,26 +85,4 @@ func around(polygon []geometry.Point) []geometry.Segment {
 		out[i] = geometry.Segment{A: c, B: polygon[(i+1)%len(polygon)]}
 	}
 	return out
-}
-
-// hull returns the convex hull of points, counter-clockwise (Andrew's monotone
-// chain). Points closer to a side than a millionth of a mm² of turn are not
-// corners.
-func hull(points []geometry.Point) []geometry.Point {
-	points = slices.Clone(points)
-	slices.SortFunc(points, func(a, b geometry.Point) int {
-		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
-	})
-	chain := func(out []geometry.Point) []geometry.Point {
-		for _, p := range points {
-			for len(out) > 1 && out[len(out)-1].Sub(out[len(out)-2]).Cross(p.Sub(out[len(out)-1])) <= 1e-6 {
-				out = out[:len(out)-1]
-			}
-			out = append(out, p)
-		}
-		return out[:len(out)-1]
-	}
-	lower := chain(nil)
-	slices.Reverse(points)
-	return append(lower, chain(nil)...)
 }

@@ -11,52 +11,6 @@ import (
 // run on, in mm.
 const beyond = 30.0
 
-// keep returns the part of a convex polygon where n·q ≤ c.
-func keep(polygon []geometry.Point, n geometry.Point, c float64) []geometry.Point {
-	var out []geometry.Point
-	for i, q := range polygon {
-		r := polygon[(i+1)%len(polygon)]
-		hq, hr := n.Dot(q)-c, n.Dot(r)-c
-		if hq <= 0 {
-			out = append(out, q)
-		}
-		if hq < 0 && hr > 0 || hq > 0 && hr < 0 {
-			out = append(out, q.Lerp(r, hq/(hq-hr)))
-		}
-	}
-	return out
-}
-
-// leftOf returns the part of a convex polygon to the left of a line, on the way
-// from its A to its B.
-func leftOf(polygon []geometry.Point, line geometry.Segment) []geometry.Point {
-	right := line.A.Sub(line.B).Turn()
-	return keep(polygon, right, right.Dot(line.A))
-}
-
-// cropped returns the part of s inside a convex polygon, corners
-// counter-clockwise, and reports whether there is one.
-func cropped(s geometry.Segment, convex []geometry.Point) (geometry.Segment, bool) {
-	d := s.B.Sub(s.A)
-	lo, hi := 0.0, 1.0
-	for i, q := range convex {
-		side := convex[(i+1)%len(convex)].Sub(q)
-		if side.Norm() < 1e-9 {
-			continue // two corners that are one but for rounding
-		}
-		at, slope := side.Cross(s.A.Sub(q)), side.Cross(d)
-		switch {
-		case slope > 0:
-			lo = math.Max(lo, -at/slope)
-		case slope < 0:
-			hi = math.Min(hi, -at/slope)
-		case at < 0:
-			return s, false
-		}
-	}
-	return geometry.Segment{A: s.A.Add(d.Mul(lo)), B: s.A.Add(d.Mul(hi))}, lo < hi
-}
-
 // grainArrow draws an arrow along the grain about the point mid.
 func grainArrow(d *templates.Drawing, mid, along geometry.Point, long float64) {
 	along = along.Unit()

@@ -96,7 +96,7 @@ func uncovered(segments []geometry.Segment, convex []geometry.Point) []geometry.
 func covered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range segments {
-		if part, ok := cropped(s, convex); ok {
+		if part, ok := geometry.Crop(s, convex); ok {
 			out = append(out, part)
 		}
 	}

@@ -110,24 +110,3 @@ func boundsOf(p templates.Picture, roles ...templates.Role) geometry.Rect {
 	}
 	return geometry.Bounds(all...)
 }
-
-// A segment is what lies inside a convex outline and what lies outside.
-func TestCroppedAndCutOutMakeTheWhole(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		point := func(name string) geometry.Point {
-			return geometry.Pt(rapid.Float64Range(-50, 50).Draw(t, name+" x"), rapid.Float64Range(-50, 50).Draw(t, name+" y"))
-		}
-		s := geometry.Segment{A: point("a"), B: point("b")}
-		convex := geometry.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
-		sum := inked(geometry.CutOut(s, convex))
-		if part, ok := cropped(s, convex); ok {
-			sum += part.Length()
-			if mid := part.Mid(); mid.Norm() > 50 {
-				t.Errorf("%v is said to be inside", mid)
-			}
-		}
-		if math.Abs(sum-s.Length()) > 1e-9 {
-			t.Errorf("%.9f mm inside and outside, want %.9f", sum, s.Length())
-		}
-	})
-}

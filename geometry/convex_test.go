@@ -1,0 +1,93 @@
+package geometry_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+)
+
+func somePoint(t *rapid.T, name string) geometry.Point {
+	return geometry.Pt(rapid.Float64Range(-50, 50).Draw(t, name+" x"), rapid.Float64Range(-50, 50).Draw(t, name+" y"))
+}
+
+// A segment is what lies inside a convex outline and what lies outside.
+func TestCropAndCutOutMakeTheWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := geometry.Segment{A: somePoint(t, "a"), B: somePoint(t, "b")}
+		convex := geometry.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
+		sum := 0.0
+		for _, part := range geometry.CutOut(s, convex) {
+			sum += part.Length()
+		}
+		if part, ok := geometry.Crop(s, convex); ok {
+			sum += part.Length()
+			for i, c := range convex {
+				if side := convex[(i+1)%len(convex)].Sub(c); side.Cross(part.Mid().Sub(c)) < -1e-9 {
+					t.Errorf("%v is said to be inside", part.Mid())
+				}
+			}
+		}
+		if math.Abs(sum-s.Length()) > 1e-9 {
+			t.Errorf("%.9f mm inside and outside, want %.9f", sum, s.Length())
+		}
+	})
+}
+
+// A corner given twice takes nothing from an outline.
+func TestCutOutOfADoubledCorner(t *testing.T) {
+	square := geometry.Box(0, 0, 10, 10).Corners()
+	doubled := append(square[:2:2], square[1:]...)
+	got := geometry.CutOut(geometry.Segment{A: geometry.Pt(-5, 5), B: geometry.Pt(15, 5)}, doubled)
+	if len(got) != 2 || !agree(got[0].Length(), 5) || !agree(got[1].Length(), 5) {
+		t.Errorf("outside lie %v", got)
+	}
+}
+
+// The hull of points holds every one of them, turns left all the way, and has
+// no corner that is not one of them.
+func TestHull(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := make([]geometry.Point, rapid.IntRange(3, 20).Draw(t, "points"))
+		for i := range points {
+			points[i] = somePoint(t, "p")
+		}
+		hull := geometry.Hull(points)
+		if len(hull) < 3 {
+			t.Skip("all in one line")
+		}
+		for i, c := range hull {
+			side := hull[(i+1)%len(hull)].Sub(c)
+			for _, p := range points {
+				if side.Cross(p.Sub(c)) < -1e-4 {
+					t.Errorf("%v lies outside the side from %v", p, c)
+				}
+			}
+		}
+	})
+	if got := geometry.Hull(nil); got != nil {
+		t.Errorf("the hull of nothing is %v", got)
+	}
+}
+
+// A line divides a convex polygon into two that make up the whole.
+func TestLeftAndRightMakeTheWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		convex := geometry.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
+		line := geometry.Segment{A: somePoint(t, "a"), B: somePoint(t, "b")}
+		if line.Length() < 1 {
+			t.Skip("no direction")
+		}
+		left, right := geometry.LeftOf(convex, line), geometry.LeftOf(convex, geometry.Segment{A: line.B, B: line.A})
+		if got, want := geometry.Area(left)+geometry.Area(right), geometry.Area(convex); !agree(got/want, 1) {
+			t.Errorf("both sides hold %.9f mm², want %.9f", got, want)
+		}
+		for _, q := range left {
+			if line.B.Sub(line.A).Cross(q.Sub(line.A)) < -1e-6 {
+				t.Errorf("%v lies to the right", q)
+			}
+		}
+	})
+}
