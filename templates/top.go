@@ -8,8 +8,7 @@ import (
 )
 
 // Top returns the full-size outline of a table top, which may be turned on the
-// sheets as suits them: it has no hand and no grain of its own. The error is a
-// *measure.BoundError.
+// sheets as suits them: it has no hand. The error is a *measure.BoundError.
 func Top(t geometry.Top, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
