@@ -2,6 +2,7 @@ package geometry_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -46,6 +47,22 @@ func TestCutOutOfADoubledCorner(t *testing.T) {
 	}
 }
 
+// outside returns how far p lies from the convex polygon, 0 for one inside.
+func outside(p geometry.Point, convex []geometry.Point) float64 {
+	nearest, inside := math.Inf(1), true
+	for i, a := range convex {
+		b := convex[(i+1)%len(convex)]
+		side := b.Sub(a)
+		inside = inside && side.Cross(p.Sub(a)) >= 0
+		share := math.Max(0, math.Min(1, p.Sub(a).Dot(side)/side.Dot(side)))
+		nearest = math.Min(nearest, p.Distance(a.Lerp(b, share)))
+	}
+	if inside {
+		return 0
+	}
+	return nearest
+}
+
 // The hull of points holds every one of them, turns left all the way, and has
 // no corner that is not one of them.
 func TestHull(t *testing.T) {
@@ -58,12 +75,15 @@ func TestHull(t *testing.T) {
 		if len(hull) < 3 {
 			t.Skip("all in one line")
 		}
+		for _, p := range points {
+			if off := outside(p, hull); off > 1e-4 {
+				t.Errorf("%v lies %.6f mm outside", p, off)
+			}
+		}
 		for i, c := range hull {
-			side := hull[(i+1)%len(hull)].Sub(c)
-			for _, p := range points {
-				if side.Cross(p.Sub(c)) < -1e-4 {
-					t.Errorf("%v lies outside the side from %v", p, c)
-				}
+			d, e := hull[(i+1)%len(hull)], hull[(i+2)%len(hull)]
+			if !slices.Contains(points, c) || d.Sub(c).Cross(e.Sub(d)) <= 0 {
+				t.Errorf("no corner of the hull: %v, of %v", d, hull)
 			}
 		}
 	})
