@@ -257,7 +257,9 @@ func drawBuilt(t *rapid.T) []design.Design {
 	d.Wood = design.Wood{ExtraLength: 20, ExtraWidth: 3, ExtraThickness: 3, Spares: 1, Tests: 1}
 	if rapid.Bool().Draw(t, "tapered") {
 		d.Legs.Taper = drawTaper(t, d)
-		d.Legs.Taper.Foot *= 0.9 // so that leg and foot differ when the leg is milled narrower
+		// So that leg and foot differ when the leg is milled narrower, and some
+		// of a stretcher milled thinner is left.
+		d.Legs.Taper.Foot = math.Max(d.Legs.Taper.Foot*0.9, d.Legs.Breadth-0.75*d.Ring.Width)
 	}
 	if rapid.Bool().Draw(t, "milled") {
 		by := func(name string, mm float64) float64 { return mm * rapid.Float64Range(0.95, 1.02).Draw(t, name) }
