@@ -86,7 +86,7 @@ func (f findings) graded(g piece.Grade, text func(piece.Check) string) []string 
 		}
 	}
 	for i, p := range f.Pieces {
-		add(p.Size, f.Sizes[i])
+		add(p.Design.Size, f.Sizes[i])
 	}
 	add("", f.Together)
 	return out
@@ -122,10 +122,10 @@ func (f findings) text(u measure.Unit) string {
 
 // heading names a size of a piece.
 func heading(p piece.Piece) string {
-	if p.Size == "" {
-		return p.Title
+	if p.Design.Size == "" {
+		return p.Design.Title
 	}
-	return p.Title + ", " + p.Size
+	return p.Design.Title + ", " + p.Design.Size
 }
 
 // writeCheck writes one check: how it came out, its name, its figures, and

@@ -46,7 +46,7 @@ type (
 func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.Together)}
 	for i, p := range f.Pieces {
-		s := sizeJSON{Name: p.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
+		s := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
 		for _, g := range p.Groups() {
 			for _, figure := range g.Figures {
 				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})

@@ -124,7 +124,7 @@ func (v *values) pieces() ([]piece.Piece, error) {
 	}
 	all = piece.Together(all)
 	if v.given("size") {
-		all = slices.DeleteFunc(all, func(p piece.Piece) bool { return p.Size != v.text("size") })
+		all = slices.DeleteFunc(all, func(p piece.Piece) bool { return p.Design.Size != v.text("size") })
 	}
 	if len(all) == 0 {
 		return nil, v.noSuchSize()

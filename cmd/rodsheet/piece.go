@@ -48,7 +48,7 @@ func readPiece(v *values) maker {
 	}
 	return func(s templates.Setting) (pack, error) {
 		jobs, err := piece.Pack(found.Findings, plan, s)
-		p := pack{name: v.stem(), title: pieces[0].Title, jobs: jobs, warnings: found.doubts()}
+		p := pack{name: v.stem(), title: pieces[0].Design.Title, jobs: jobs, warnings: found.doubts()}
 		if verdict != nil {
 			p.remark = verdict.Error()
 		}

@@ -26,10 +26,10 @@ func (p Piece) uses() []use {
 	}
 	crossing := p.Frame.Ring.Angle()
 	places := "laps"
-	if p.Ring.Plain == design.FlushEnd {
+	if p.Design.Ring.Plain == design.FlushEnd {
 		places += "; flush plain end of the stretcher"
 	}
-	if p.Top.Kind == design.WoodTop && p.Top.Outline == design.RingTop && p.Top.Corner == design.SharpCorner {
+	if p.Design.Top.Kind == design.WoodTop && p.Design.Top.Outline == design.RingTop && p.Design.Top.Corner == design.SharpCorner {
 		places += "; corners of the top"
 	}
 	out = append(out, use{math.Min(crossing, math.Pi-crossing), places})
@@ -58,7 +58,7 @@ func angleRows(pieces []Piece) []angleRow {
 				k = len(out)
 				out = append(out, angleRow{u, text, nil})
 			}
-			out[k].sizes = append(out[k].sizes, p.Size)
+			out[k].sizes = append(out[k].sizes, p.Design.Size)
 		}
 	}
 	return out

@@ -85,9 +85,9 @@ func (b PlannedBoard) beside(kerf float64) float64 { return b.Width - b.edge() -
 func listedBoards(pieces []Piece) []design.Board {
 	var out []design.Board
 	for i, p := range pieces {
-		known := slices.ContainsFunc(pieces[:i], func(q Piece) bool { return slices.Equal(p.Wood.Boards, q.Wood.Boards) })
+		known := slices.ContainsFunc(pieces[:i], func(q Piece) bool { return slices.Equal(p.Design.Wood.Boards, q.Design.Wood.Boards) })
 		if !known {
-			out = append(out, p.Wood.Boards...)
+			out = append(out, p.Design.Wood.Boards...)
 		}
 	}
 	return out

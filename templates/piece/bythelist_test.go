@@ -186,11 +186,11 @@ func reaches(p solid.Part, out solid.Vec) float64 {
 func madeByTheList(t *rapid.T, p Piece, part string, list CutList, steps []Step) *bench {
 	defer func() {
 		if c, ok := recover().(confusion); ok {
-			t.Fatalf("%s %s: %v", part, p.Size, c.error)
+			t.Fatalf("%s %s: %v", part, p.Design.Size, c.error)
 		}
 	}()
 	k := slices.IndexFunc(list.Rows, func(r CutRow) bool {
-		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s SizeCount) bool { return s.Size == p.Size })
+		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s SizeCount) bool { return s.Size == p.Design.Size })
 	})
 	row := list.Rows[k]
 	if row.Rough.Width < row.Sawn.Width || row.Rough.Thickness < row.Sawn.Thickness {
@@ -203,7 +203,7 @@ func madeByTheList(t *rapid.T, p Piece, part string, list CutList, steps []Step)
 	}
 	b.wood = solid.Stock(part, solid.Box(solid.Vec{}, size))
 	for _, s := range steps {
-		if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Size && q.Count == p.Frame.Ring.Sides }) {
+		if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
 			b.follow(s)
 		}
 	}
@@ -218,7 +218,7 @@ func joined(p Piece, stretcher, leg solid.Part) solid.Affine3 {
 	m := solid.Affine3{X: solid.V(-s, 0, c), Y: solid.V(0, 1, 0), Z: solid.V(-c, 0, -s)}
 	cheek, middle := p.Frame.Ring.Width*0.01, p.Frame.Ring.Width/2
 	inStretcher, inLeg := middle, cheek
-	if p.Legs.Mortise == geometry.MortiseInLeg {
+	if p.Design.Legs.Mortise == geometry.MortiseInLeg {
 		inStretcher, inLeg = cheek, middle
 	}
 	const hair = 1e-7
@@ -240,7 +240,7 @@ func trimmed(p Piece, stretcher, leg solid.Part) (solid.Part, solid.Part) {
 	m := joined(p, stretcher, leg)
 	s, c := math.Sincos(p.Frame.Leg.Splay)
 	outer := solid.Through(m.Apply(solid.Vec{}), solid.V(c, 0, s))
-	top := solid.V(0, 0, reaches(stretcher, solid.V(0, 0, 1))+p.Legs.Proud)
+	top := solid.V(0, 0, reaches(stretcher, solid.V(0, 0, 1))+p.Design.Legs.Proud)
 	return stretcher.Cut(outer), leg.Transform(m).Cut(solid.Through(top, solid.V(0, 0, 1)))
 }
 
@@ -301,7 +301,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 				got, want solid.Part
 			}{{"stretcher", stretcher, p.Parts()[0].Transform(fromRoom(p))}, {"leg", leg, p.Parts()[1].Transform(fromRoom(p))}} {
 				if off := amiss(c.got, c.want); math.Abs(off) > 1e-6*c.want.Volume() {
-					t.Errorf("%s %s: %.4f mm³ left, want %.4f; %.6f mm³ are not where they should be", c.name, p.Size,
+					t.Errorf("%s %s: %.4f mm³ left, want %.4f; %.6f mm³ are not where they should be", c.name, p.Design.Size,
 						c.got.Volume(), c.want.Volume(), off)
 				}
 			}

@@ -197,7 +197,7 @@ func (m made) ask() [][]Check {
 // askAgain returns the checks of a piece whose design differs from that of
 // before, but for those that cannot have changed.
 func (m made) askAgain(before made) []Check {
-	same := m.Frame == before.Frame && m.Ring == before.Ring && m.Piece.Legs == before.Legs && m.Kerf == before.Kerf
+	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Piece.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
 	var out []Check
 	for _, q := range questions() {
 		if !(q.frame && same) {

@@ -42,7 +42,7 @@ func mendHead(p Piece, _ Check) []change { return p.clearHead(0) }
 func (p Piece) clearHead(gap float64) []change {
 	follows := p.Design.Legs.At == 0
 	var out []change
-	if !follows || p.Milled.Breadth > 0 {
+	if !follows || p.Design.Milled.Breadth > 0 {
 		out = p.turned(dial{
 			now: p.Frame.Leg.Breadth, down: true, set: p.setBreadth,
 			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.mm(v) },
@@ -52,7 +52,7 @@ func (p Piece) clearHead(gap float64) []change {
 		return slices.Concat(out, p.outward(clears(gap)), p.otherSplay(gap))
 	}
 	return append(out, p.turned(dial{
-		now: p.Legs.Clear, of: p.Frame.Leg.At,
+		now: p.Design.Legs.Clear, of: p.Frame.Leg.At,
 		set:   func(d *design.Design, v float64) { d.Legs.Clear = v },
 		words: func(v float64) string { return "leave " + p.mm(v) + " clear between leg and neighbour" },
 	}, clears(gap))...)
@@ -61,7 +61,7 @@ func (p Piece) clearHead(gap float64) []change {
 // setBreadth sets the breadth of the legs where the design has it: as they came
 // out, or as they are to be.
 func (p Piece) setBreadth(d *design.Design, v float64) {
-	if p.Milled.Breadth > 0 {
+	if p.Design.Milled.Breadth > 0 {
 		d.Milled.Breadth = v
 		return
 	}
@@ -102,7 +102,7 @@ func (p Piece) otherSplay(gap float64) []change {
 	d := p.Design
 	d.Legs.Lean, d.Legs.Given, d.Legs.At = design.BySplay, splay, p.Frame.Leg.At
 	words := "splay the legs by " + p.say(measure.Angle(splay))
-	if p.Legs.Lean != design.BySplay {
+	if p.Design.Legs.Lean != design.BySplay {
 		words += ", in place of what the feet are given by"
 	}
 	return []change{{Mend{words, d}, math.Abs(splay-now) / math.Max(now, fineAngle)}}
@@ -131,7 +131,7 @@ func mendShortGrain(p Piece, _ Check) []change { return p.clearHead(leastShortGr
 // askTogether asks whether the ring can be put together at all.
 func askTogether(m made) []Check {
 	const name = "putting the ring together"
-	if m.Ring.Plain == design.ClosedEnd {
+	if m.Design.Ring.Plain == design.ClosedEnd {
 		return []Check{m.closedRing(name)}
 	}
 	c := Check{Name: name, Words: "The stretchers slide shut in plan, all at once: every plain end is open past its lap." +
@@ -150,7 +150,7 @@ func askTogether(m made) []Check {
 
 // trimFirst reports whether the ring slides shut only once its ends are trimmed.
 func (m made) trimFirst() bool {
-	slides := m.Ring.Plain != design.ClosedEnd
+	slides := m.Design.Ring.Plain != design.ClosedEnd
 	return m.endsMeet() || slides && m.caught(m.roughBar())
 }
 
@@ -171,7 +171,7 @@ func (m made) caught(bars []solid.Part) bool {
 // plain end has left the lap it lies in.
 func (p Piece) Apart() float64 {
 	r := p.Frame.Ring
-	if p.Ring.Plain == design.FlushEnd {
+	if p.Design.Ring.Plain == design.FlushEnd {
 		return r.Lap(p.Kerf).EdgeLength()
 	}
 	inside, _ := r.Shoulders(0)
@@ -181,8 +181,8 @@ func (p Piece) Apart() float64 {
 
 // closedRing is the check of a ring whose laps all have both shoulders.
 func (p Piece) closedRing(name string) Check {
-	c := Check{Name: name, Figure: "slack", Value: measure.Length(p.Ring.Slack)}
-	if p.Ring.Slack == 0 {
+	c := Check{Name: name, Figure: "slack", Value: measure.Length(p.Design.Ring.Slack)}
+	if p.Design.Ring.Slack == 0 {
 		c.Grade = Fails
 		c.Words = "With both shoulders of every lap closed and no slack the ring cannot be put together: the last part has no way in."
 		return c
@@ -190,12 +190,12 @@ func (p Piece) closedRing(name string) Check {
 	c.Grade = Doubtful
 	c.Words = fmt.Sprintf("With both shoulders of every lap closed the ring can go together only by tilting all parts at once and letting them down together,"+
 		" and the outer shoulder of every plain end stays open by %s. The slack eases the plain ends alone; in the laps at the leg ends a tilted part binds."+
-		" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.", p.mm(p.Ring.Slack))
+		" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.", p.mm(p.Design.Ring.Slack))
 	return c
 }
 
 func mendTogether(m made, _ Check) []change {
-	if m.Ring.Plain != design.ClosedEnd {
+	if m.Design.Ring.Plain != design.ClosedEnd {
 		return nil
 	}
 	return m.openEnds()
@@ -221,10 +221,10 @@ func askShoulders(p Piece) []Check {
 		atLeast, measure.Length(0), Doubtful).with(
 		"The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",
 		"The lap's outer shoulder at the leg end runs off the trimmed end.")
-	if p.Ring.Plain != design.ClosedEnd {
+	if p.Design.Ring.Plain != design.ClosedEnd {
 		return []Check{leg}
 	}
-	horn := p.PlainReach - r.Reach(p.Ring.Slack/math.Sin(r.Angle()))
+	horn := p.PlainReach - r.Reach(p.Design.Ring.Slack/math.Sin(r.Angle()))
 	grade := Doubtful
 	if horn <= tiny {
 		grade = Fails
@@ -242,7 +242,7 @@ func mendShoulders(p Piece, c Check) []change {
 	out := p.openEnds()
 	out[0].share = 1 // a change of kind, so the dearer one
 	return append(out, p.turned(dial{
-		now: p.Ring.Horn, set: func(d *design.Design, v float64) { d.Ring.Horn = v },
+		now: p.Design.Ring.Horn, set: func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "leave a horn of " + p.mm(v) },
 	}, func(w Piece) bool { return askShoulders(w)[1].Grade == Holds })...)
 }
@@ -281,17 +281,17 @@ func mendEnds(m made, c Check) []change {
 	if c.Name == "ends before trimming" {
 		fits = func(w Piece) bool { return !w.endsMeet() }
 	}
-	inside := p.Ring.Inside
+	inside := p.Design.Ring.Inside
 	out := p.turned(dial{
 		of:    inside,
 		set:   func(d *design.Design, v float64) { p.grow(d, v) },
 		words: func(v float64) string { return "make the inside of the ring " + p.mm(inside+v) },
 	}, fits)
-	if p.Ring.Plain == design.FlushEnd {
+	if p.Design.Ring.Plain == design.FlushEnd {
 		return out
 	}
 	return append(out, p.turned(dial{
-		now: p.Ring.Horn, down: true,
+		now: p.Design.Ring.Horn, down: true,
 		set:   func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "shorten the horns to " + p.mm(v) },
 	}, fits)...)

@@ -13,7 +13,7 @@ import (
 // negative where it lies outside: then it is the distance to the line of the
 // side that it is farthest beyond.
 func (p Piece) insideTop(q geometry.Point) float64 {
-	if p.Top.Outline == design.RoundTop {
+	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius() - q.Norm()
 	}
 	corners := p.TopCorners()
@@ -28,7 +28,7 @@ func (p Piece) insideTop(q geometry.Point) float64 {
 // past returns how far the edge of the top stands beyond a point in plan, seen
 // from the centre of the ring.
 func (p Piece) past(q geometry.Point) float64 {
-	if p.Top.Outline == design.RoundTop {
+	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius() - q.Norm()
 	}
 	out, least := q.Unit(), math.Inf(1)
@@ -45,7 +45,7 @@ func (p Piece) past(q geometry.Point) float64 {
 // padRoom returns how far from mid-length the centre of a pad may stand: its
 // edge then touches the inner shoulder of a lap.
 func (p Piece) padRoom() float64 {
-	p.Top.Pads.Outermost = true
+	p.Design.Top.Pads.Outermost = true
 	return p.PadAt()
 }
 
@@ -61,19 +61,19 @@ func (p Piece) padToRim() float64 {
 
 // askTop asks whether top, pads and frame go together.
 func askTop(p Piece) []Check {
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
 	var out []Check
 	if padHeight(p.Design) > 0 {
 		out = append(out, p.askPads()...)
 	}
-	if p.Top.Kind == design.GlassTop && p.Top.Outline != design.RoundTop {
+	if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Outline != design.RoundTop {
 		out = append(out, p.askCorner())
 	}
 	out = append(out, p.askUnder())
-	if p.Legs.Proud > 0 {
-		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Legs.Proud),
+	if p.Design.Legs.Proud > 0 {
+		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Design.Legs.Proud),
 			atMost, measure.Length(padHeight(p.Design)), Fails).with(
 			"The proud heads stay below the top.", "The proud heads stand higher than the underside of the top."))
 	}
@@ -87,7 +87,7 @@ const leastToEdge = 10.0
 // askPads asks whether the pads stand on wood, each on its own stretcher, and
 // under the top.
 func (p Piece) askPads() []Check {
-	r, pads := p.Frame.Ring, p.Top.Pads
+	r, pads := p.Frame.Ring, p.Design.Top.Pads
 	beside := (r.Width - pads.Diameter) / 2
 	shoulder := p.padRoom() - math.Abs(p.PadAt())
 	out := []Check{
@@ -97,7 +97,7 @@ func (p Piece) askPads() []Check {
 			"Each pad stands on its own stretcher.", "The pads reach over a shoulder: fix each to one part only, or it works loose."),
 	}
 	limit, grade := 0.0, Doubtful
-	if p.Top.Kind == design.GlassTop {
+	if p.Design.Top.Kind == design.GlassTop {
 		limit = leastToEdge
 	}
 	if p.padToRim() < 0 {
@@ -113,11 +113,11 @@ func (p Piece) askPads() []Check {
 func (p Piece) askCorner() Check {
 	least := p.pane().LeastCornerRadius()
 	const name = "corners of the glass"
-	switch p.Top.Corner {
+	switch p.Design.Top.Corner {
 	case design.ClippedCorner:
 		return Check{Name: name, Words: "The corners are clipped; ask for them to be dubbed."}
 	case design.RoundedCorner:
-		return limited(name, "corner radius", measure.Length(p.Top.CornerSize), atLeast, measure.Length(least), Doubtful).with(
+		return limited(name, "corner radius", measure.Length(p.Design.Top.CornerSize), atLeast, measure.Length(least), Doubtful).with(
 			"The corners are rounded enough for the glass shop.", "A corner radius is not to be less than the thickness of the glass.")
 	}
 	return limited(name, "corner radius", measure.Length(0), atLeast, measure.Length(least), Doubtful).with(
@@ -158,7 +158,7 @@ func mendTop(p Piece, c Check) []change {
 
 func (p Piece) smallerPads(holds func(Piece) bool) []change {
 	return p.turned(dial{
-		now: p.Top.Pads.Diameter, down: true,
+		now: p.Design.Top.Pads.Diameter, down: true,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
 		words: func(v float64) string { return "make the pads " + p.mm(v) + " in diameter" },
 	}, holds)
@@ -166,7 +166,7 @@ func (p Piece) smallerPads(holds func(Piece) bool) []change {
 
 func (p Piece) higherPads(holds func(Piece) bool) []change {
 	return p.turned(dial{
-		now:   p.Top.Pads.Height,
+		now:   p.Design.Top.Pads.Height,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Height = v },
 		words: func(v float64) string { return "make the pads " + p.mm(v) + " high" },
 	}, holds)
@@ -197,25 +197,25 @@ func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
 
 // lowerHead leaves the heads no prouder than the pads are high.
 func lowerHead(p Piece) []change {
-	if p.Legs.Proud <= padHeight(p.Design) || p.Top.Kind == design.NoTop {
+	if p.Design.Legs.Proud <= padHeight(p.Design) || p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
 	return p.turned(dial{
-		now: p.Legs.Proud, down: true,
+		now: p.Design.Legs.Proud, down: true,
 		set:   func(d *design.Design, v float64) { d.Legs.Proud = v },
 		words: func(v float64) string { return "leave the heads " + p.mm(v) + " proud" },
-	}, func(w Piece) bool { return w.Legs.Proud <= padHeight(w.Design)+tiny })
+	}, func(w Piece) bool { return w.Design.Legs.Proud <= padHeight(w.Design)+tiny })
 }
 
 // roundCorners rounds the corners of a pane to its thickness at least.
 func (p Piece) roundCorners(holds func(Piece) bool) []change {
 	now := 0.0
-	if p.Top.Corner == design.RoundedCorner {
-		now = p.Top.CornerSize
+	if p.Design.Top.Corner == design.RoundedCorner {
+		now = p.Design.Top.CornerSize
 	}
 	return p.turned(dial{
 		now:   now,
-		of:    p.Top.Thickness,
+		of:    p.Design.Top.Thickness,
 		set:   func(d *design.Design, v float64) { d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v },
 		words: func(v float64) string { return "round the corners to a radius of " + p.mm(v) },
 	}, holds)
@@ -227,18 +227,18 @@ func (p Piece) smallerTop(holds func(Piece) bool) []change { return p.resizeTop(
 // resizeTop turns the diameter of a round top, or the overhang of one that has
 // an overhang. A free outline is the maker's own.
 func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
-	if p.Top.Outline == design.FreeOutline {
+	if p.Design.Top.Outline == design.FreeOutline {
 		return nil
 	}
-	k := dial{down: down, step: coarseGrid(p.Unit)}
-	if p.Top.Outline == design.RoundTop {
+	k := dial{down: down, step: coarseGrid(p.Design.Unit)}
+	if p.Design.Top.Outline == design.RoundTop {
 		k.now = 2 * p.TopRadius()
 		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
 		k.words = func(v float64) string { return "make the top " + p.mm(v) + " in diameter" }
 		return p.turned(k, holds)
 	}
-	across := 2 * p.ringOutline().Grow(p.Top.Overhang).Apothem
-	k.now, k.of, k.from = p.Top.Overhang, across/2, -across/2
+	across := 2 * p.ringOutline().Grow(p.Design.Top.Overhang).Apothem
+	k.now, k.of, k.from = p.Design.Top.Overhang, across/2, -across/2
 	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
 	k.words = func(v float64) string { return "give the top an overhang of " + p.mm(v) }
 	return p.turned(k, holds)

@@ -127,19 +127,19 @@ func mendTaper(p Piece, c Check) []change {
 // askSaw asks whether the saw reaches what it is to cut.
 func askSaw(p Piece) []Check {
 	var out []Check
-	if p.Saw.Highest > 0 {
+	if p.Design.Saw.Highest > 0 {
 		out = append(out,
 			p.askBlade("blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
 			p.askBlade("blade at the bridle", p.bridleCut(), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
-	if p.Saw.StopReach > 0 {
+	if p.Design.Saw.StopReach > 0 {
 		stop := measure.Length(p.EndLap().Stop())
-		out = append(out, limited("reach of the stop", "stop from the blade", stop, atMost, measure.Length(p.Saw.StopReach), Doubtful).with(
+		out = append(out, limited("reach of the stop", "stop from the blade", stop, atMost, measure.Length(p.Design.Saw.StopReach), Doubtful).with(
 			"The stop for the laps stands within the fence.",
 			"The fence is too short for the stop: clamp a longer board to it."))
 	}
-	if p.Saw.Dado > 0 {
-		width := measure.Length(p.Saw.Dado)
+	if p.Design.Saw.Dado > 0 {
+		width := measure.Length(p.Design.Saw.Dado)
 		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
 			"The dado set clears a lap in "+passes(p.dadoPasses(p.Frame.Ring.Width))+".",
 			"The dado set is wider than the lap: take chippers out of it."))
@@ -148,7 +148,7 @@ func askSaw(p Piece) []Check {
 }
 
 func (p Piece) askBlade(name string, height float64, otherwise string) Check {
-	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Saw.Highest), Doubtful).
+	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).
 		with("The blade rises high enough.", otherwise)
 }
 
@@ -161,7 +161,7 @@ func (p Piece) bridleCut() float64 {
 
 // askBoards asks whether every blank comes out of the boards that are listed.
 func askBoards(p Piece) []Check {
-	if len(p.Wood.Boards) == 0 {
+	if len(p.Design.Wood.Boards) == 0 {
 		return nil
 	}
 	return []Check{
@@ -174,7 +174,7 @@ func askBoards(p Piece) []Check {
 // figure is the length, for wood can be glued up wider but not longer.
 func (p Piece) askBoard(part string, blank Stick) Check {
 	longest, fits := 0.0, false
-	for _, b := range p.Wood.Boards {
+	for _, b := range p.Design.Wood.Boards {
 		longest = math.Max(longest, b.Length)
 		fits = fits || blank.Length <= b.Length+tiny && RoughPiece{Size: blank}.ripped(b.Thickness) <= b.Width+tiny
 	}

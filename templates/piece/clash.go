@@ -31,11 +31,11 @@ func (m made) pairs() []pair {
 			}
 		}
 	}
-	if m.Top.Kind == design.NoTop {
+	if m.Design.Top.Kind == design.NoTop {
 		return out
 	}
 	asked := kinds
-	if m.Top.Outline == design.FreeOutline {
+	if m.Design.Top.Outline == design.FreeOutline {
 		asked *= sides
 	}
 	for a := range asked {
@@ -96,7 +96,7 @@ func (m made) clash(q pair, shared []solid.Solid) Check {
 // askedAlone reports whether a pair stands for itself only: a part under a top
 // that is not alike all round.
 func (m made) askedAlone(q pair) bool {
-	return m.Top.Kind != design.NoTop && m.Top.Outline == design.FreeOutline && q.b == len(m.parts)-1
+	return m.Design.Top.Kind != design.NoTop && m.Design.Top.Outline == design.FreeOutline && q.b == len(m.parts)-1
 }
 
 // kinds returns how many parts each side has.
@@ -117,7 +117,7 @@ func (p Piece) room(side int, e solid.Extent) string {
 }
 
 // bare writes a length without its unit.
-func (p Piece) bare(v float64) string { return measure.Length(v).Bare(p.Unit) }
+func (p Piece) bare(v float64) string { return measure.Length(v).Bare(p.Design.Unit) }
 
 // mendClash offers what moves parts out of each other's way: the changes of
 // the leg's head, of the ends, of the head under the top and of the pads.

@@ -23,7 +23,7 @@ func Pictures(pieces []Piece) []templates.Picture {
 	var out []templates.Picture
 	for _, p := range pieces {
 		for _, v := range Views(p) {
-			if words := sizeWords([]string{p.Size}, len(pieces)); words != "" {
+			if words := sizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
 				v.Heading += ", " + words
 			}
 			out = append(out, v)
@@ -41,7 +41,7 @@ func mainSizes(pieces []Piece) templates.Panel {
 	if len(pieces) > 1 {
 		head := []string{""}
 		for _, p := range pieces {
-			head = append(head, p.Size)
+			head = append(head, p.Design.Size)
 		}
 		panel.Table = append(panel.Table, head)
 	}
@@ -74,7 +74,7 @@ func (p Piece) mainSizes() [][2]string {
 		{"stretcher, width × depth", p.mm(r.Width) + " × " + p.mm(r.Depth)},
 		{"stretcher, finished length", p.mm(p.FinishedStretcher())},
 		{"leg, breadth × thickness", p.mm(l.Breadth) + " × " + p.mm(l.Thickness)},
-		{"leg, along the edge", p.mm((l.Height + p.Legs.Proud) / l.Height * l.Length())},
+		{"leg, along the edge", p.mm((l.Height + p.Design.Legs.Proud) / l.Height * l.Length())},
 		{"splay from plumb", p.say(measure.Angle(f.Leg.Splay))},
 		{"top", p.topWords()},
 	}
@@ -82,15 +82,15 @@ func (p Piece) mainSizes() [][2]string {
 
 // topWords describes the top in a few words.
 func (p Piece) topWords() string {
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return "none"
 	}
 	material := "glass"
-	if p.Top.Kind == design.WoodTop {
+	if p.Design.Top.Kind == design.WoodTop {
 		material = "wood"
 	}
-	thick := p.mm(p.Top.Thickness) + " " + material + ", "
-	if p.Top.Outline == design.RoundTop {
+	thick := p.mm(p.Design.Top.Thickness) + " " + material + ", "
+	if p.Design.Top.Outline == design.RoundTop {
 		return thick + p.mm(2*p.TopRadius()) + " across"
 	}
 	b := p.topBounds()
@@ -113,7 +113,7 @@ func cautions(pieces []Piece) templates.Panel {
 		"Isolate power before setting a machine. Follow its manual and keep its guards on.",
 		"Featherboards, jigs and push blocks for small and for angled parts; hands never above or beside the cut. Never trap an offcut between fence and blade.",
 	}
-	if slices.ContainsFunc(pieces, func(p Piece) bool { return p.Top.Kind == design.GlassTop }) {
+	if slices.ContainsFunc(pieces, func(p Piece) bool { return p.Design.Top.Kind == design.GlassTop }) {
 		text = append(text, "Glass tempered, its edges worked, and never lifted by its bonding.")
 	}
 	return templates.Panel{Heading: "Cautions", Text: append(text,

@@ -17,11 +17,11 @@ func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
 // to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
 func (p Piece) roughed(s Stick) Stick {
 	step := 1.0
-	if p.Unit == measure.Inch {
+	if p.Design.Unit == measure.Inch {
 		step = measure.MillimetresPerInch / 16
 	}
 	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
-	w := p.Wood
+	w := p.Design.Wood
 	return Stick{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
 }
 
@@ -92,9 +92,9 @@ func NewCutList(pieces []Piece) CutList {
 		}
 	}
 	for _, p := range pieces {
-		c.Unit = p.Unit
-		c.Waste = math.Max(c.Waste, p.Wood.Waste)
-		c.Unasked = c.Unasked || p.Wood.Spares == 0
+		c.Unit = p.Design.Unit
+		c.Waste = math.Max(c.Waste, p.Design.Wood.Waste)
+		c.Unasked = c.Unasked || p.Design.Wood.Spares == 0
 		c.Hardware = addHardware(c.Hardware, p)
 	}
 	if boards := listedBoards(pieces); len(boards) > 0 {
@@ -130,8 +130,8 @@ type stretcherKind struct {
 func (p Piece) stretcherKind() stretcherKind {
 	r, b := p.Frame.Ring, p.Bridle
 	return stretcherKind{
-		[5]float64{float64(r.Sides), steady(r.Inside), steady(r.Width), steady(r.Depth), steady(p.Ring.Slack)},
-		p.Frame.Over, p.Ring.Plain, steady(p.PlainReach), steady(p.LegReach),
+		[5]float64{float64(r.Sides), steady(r.Inside), steady(r.Width), steady(r.Depth), steady(p.Design.Ring.Slack)},
+		p.Frame.Over, p.Design.Ring.Plain, steady(p.PlainReach), steady(p.LegReach),
 		[3]float64{steady(b.Angle), steady(b.Leg), steady(b.Third())}, b.Stretcher().Slot,
 	}
 }
@@ -148,7 +148,7 @@ type legKind struct {
 func (p Piece) legKind() legKind {
 	l, b := p.Frame.Leg, p.Bridle
 	k := legKind{
-		leg:     [5]float64{steady(l.Breadth), steady(l.Thickness), steady(l.Height), steady(l.Splay), steady(p.Legs.Proud)},
+		leg:     [5]float64{steady(l.Breadth), steady(l.Thickness), steady(l.Height), steady(l.Splay), steady(p.Design.Legs.Proud)},
 		joint:   [2]float64{steady(b.Depth), steady(b.Third())},
 		mortise: b.Head().Slot,
 		faces:   -1,
@@ -178,11 +178,11 @@ func (p Piece) SawnLeg() Stick {
 func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.headProud() }
 
 // headProud is what a proud head takes along the leg.
-func (p Piece) headProud() float64 { return p.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
+func (p Piece) headProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
 
 // spareParts returns how many spares an angled part gets: never none, for a
 // slip at the last cut must not cost all the settings before it.
-func (p Piece) spareParts() int { return max(1, p.Wood.Spares) }
+func (p Piece) spareParts() int { return max(1, p.Design.Wood.Spares) }
 
 func stretcherRows(p Piece) []CutRow {
 	finished := p.SawnStretcher()
@@ -205,14 +205,14 @@ func legRows(p Piece) []CutRow {
 }
 
 // each returns one of a part for every stretcher.
-func (p Piece) each() []SizeCount { return []SizeCount{{p.Size, p.Frame.Ring.Sides}} }
+func (p Piece) each() []SizeCount { return []SizeCount{{p.Design.Size, p.Frame.Ring.Sides}} }
 
 // addHardware adds the bumpers of a size.
 func addHardware(all []Hardware, p Piece) []Hardware {
-	if padHeight(p.Design) == 0 || !p.Top.Pads.Bumpers {
+	if padHeight(p.Design) == 0 || !p.Design.Top.Pads.Bumpers {
 		return all
 	}
-	name := "bumper, " + p.mm(p.Top.Pads.Diameter) + " across, " + p.mm(p.Top.Pads.Height) + " high"
+	name := "bumper, " + p.mm(p.Design.Top.Pads.Diameter) + " across, " + p.mm(p.Design.Top.Pads.Height) + " high"
 	for i := range all {
 		if all[i].Name == name {
 			all[i].Count += p.Frame.Ring.Sides

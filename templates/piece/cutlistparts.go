@@ -16,15 +16,15 @@ type topBoardKind struct {
 
 // topRows returns the boards that a wooden top is glued up from.
 func topRows(p Piece) []CutRow {
-	if p.Top.Kind != design.WoodTop {
+	if p.Design.Top.Kind != design.WoodTop {
 		return nil
 	}
 	size, n := p.topPanel(), p.topBoards()
 	board := Stick{size.Length, size.Width / float64(n), size.Thickness}
 	return []CutRow{{
-		Part: "top board", Sizes: []SizeCount{{p.Size, n}},
+		Part: "top board", Sizes: []SizeCount{{p.Design.Size, n}},
 		Finished: board, Sawn: board, Rough: p.roughed(board),
-		Net:  p.TopArea() * p.Top.Thickness / float64(n),
+		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
 		kind: topBoardKind{Stick{steady(board.Length), steady(board.Width), steady(board.Thickness)}, steady(p.TopArea())},
 	}}
 }
@@ -34,7 +34,7 @@ func topRows(p Piece) []CutRow {
 func (p Piece) topPanel() Stick {
 	box := geometry.Bounds(p.TopCorners()...)
 	across := box.Max.Sub(box.Min)
-	return Stick{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Top.Thickness}
+	return Stick{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
 }
 
 // usualBoard is the width of board that a top is glued up from where the
@@ -45,14 +45,14 @@ const usualBoard = 150.0
 // as few as the widest listed board allows.
 func (p Piece) topBoards() int {
 	widest := 0.0
-	for _, b := range p.Wood.Boards {
-		long := b.Length >= p.topPanel().Length+p.Wood.ExtraLength
-		if b.Count > 0 && long && b.Thickness >= p.Top.Thickness+p.Wood.ExtraThickness {
+	for _, b := range p.Design.Wood.Boards {
+		long := b.Length >= p.topPanel().Length+p.Design.Wood.ExtraLength
+		if b.Count > 0 && long && b.Thickness >= p.Design.Top.Thickness+p.Design.Wood.ExtraThickness {
 			widest = math.Max(widest, b.Width)
 		}
 	}
 	// A board hardly wider than its allowance yields nothing to glue.
-	if widest -= p.Wood.ExtraWidth; widest <= p.Wood.ExtraWidth {
+	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
 		widest = usualBoard
 	}
 	return int(math.Ceil(p.topPanel().Width/widest - 1e-9))
@@ -67,13 +67,13 @@ type testKind struct {
 // testRows returns the test pieces, of each section as many as the design asks
 // for, for all sizes together.
 func testRows(p Piece) []CutRow {
-	if p.Wood.Tests == 0 {
+	if p.Design.Wood.Tests == 0 {
 		return nil
 	}
 	row := func(part string, s Stick) CutRow {
 		s.Length = p.testLength()
 		return CutRow{
-			Part: "test piece, " + part + " stock", Serves: p.Wood.Tests,
+			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
 			Finished: s, Sawn: s, Rough: p.roughed(s),
 			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
 		}
@@ -88,7 +88,7 @@ func (p Piece) testLength() float64 { return math.Max(p.safeLength(), p.RoughRea
 // safeLength is the least length of wood to hold at a saw: 300 mm or 12 in
 // (common practice, no source).
 func (p Piece) safeLength() float64 {
-	if p.Unit == measure.Inch {
+	if p.Design.Unit == measure.Inch {
 		return 12 * measure.MillimetresPerInch
 	}
 	return 300
@@ -104,13 +104,13 @@ type blockKind struct {
 
 // padRows returns wooden pads, turned from an offcut where one is large enough.
 func padRows(p Piece) []CutRow {
-	if padHeight(p.Design) == 0 || p.Top.Pads.Bumpers {
+	if padHeight(p.Design) == 0 || p.Design.Top.Pads.Bumpers {
 		return nil
 	}
-	d := p.Top.Pads.Diameter
-	pad := Stick{d, d, p.Top.Pads.Height}
+	d := p.Design.Top.Pads.Diameter
+	pad := Stick{d, d, p.Design.Top.Pads.Height}
 	return []CutRow{{
-		Part: "pad", Sizes: p.each(), Spares: p.Wood.Spares,
+		Part: "pad", Sizes: p.each(), Spares: p.Design.Wood.Spares,
 		Finished: pad, Sawn: pad, From: p.offcutFor(d),
 		kind: blockKind{"pad", Stick{steady(d), steady(d), steady(pad.Thickness)}, 0, ""},
 	}}

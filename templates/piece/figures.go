@@ -17,7 +17,7 @@ func (p Piece) Groups() []Group {
 	groups := []Group{
 		p.ringGroup(), p.stretcherGroup(), p.lapGroup(), p.legGroup(), p.jointGroup(), m.feetGroup(),
 	}
-	if p.Top.Kind != design.NoTop {
+	if p.Design.Top.Kind != design.NoTop {
 		groups = append(groups, p.topGroup())
 	}
 	return append(groups, m.standingGroup(), m.weightGroup(), p.movementGroup())
@@ -32,7 +32,7 @@ func (p Piece) ringGroup() Group {
 	g.add("centre to centre line of the stretcher", measure.Length(r.Axis()))
 	g.add("centre to outside edge", measure.Length(r.Polygon().Grow(r.Width).Apothem))
 	g.add("crossing angle", measure.Angle(r.Angle()))
-	if p.Ring.Plain == design.ClosedEnd {
+	if p.Design.Ring.Plain == design.ClosedEnd {
 		return g
 	}
 	open := r.Opening(p.Apart())
@@ -66,11 +66,11 @@ func (p Piece) stretcherGroup() Group {
 // plainWords says how the plain end differs from the leg end.
 func (p Piece) plainWords() string {
 	const same = "Both ends have the same shoulders, on opposite faces; "
-	switch p.Ring.Plain {
+	switch p.Design.Ring.Plain {
 	case design.FlushEnd:
 		return same + "at the plain end the outer one is left open and the end is cut in line with it."
 	case design.ClosedEnd:
-		return fmt.Sprintf(same+"at the plain end the outer one stands %s further out, square to the lap, for slack.", p.mm(p.Ring.Slack))
+		return fmt.Sprintf(same+"at the plain end the outer one stands %s further out, square to the lap, for slack.", p.mm(p.Design.Ring.Slack))
 	}
 	return same + "at the plain end the outer one is left open: the lap runs out to the end."
 }
@@ -117,7 +117,7 @@ func (p Piece) legGroup() Group {
 
 // gaugeBase is the base over which a bevel gauge is set: 200 mm or 8 in.
 func (p Piece) gaugeBase() float64 {
-	if p.Unit == measure.Inch {
+	if p.Design.Unit == measure.Inch {
 		return 8 * measure.MillimetresPerInch
 	}
 	return 200
@@ -199,7 +199,7 @@ func (m made) weightGroup() Group {
 	p, frame := m.Piece, m.frameMass()
 	g := Group{Heading: "Weight"}
 	g.add("frame", measure.Mass(frame))
-	if p.Top.Kind != design.NoTop {
+	if p.Design.Top.Kind != design.NoTop {
 		g.add("top", measure.Mass(p.TopMass()))
 	}
 	g.add("whole", measure.Mass(frame+p.TopMass()))

@@ -162,7 +162,7 @@ func TestPanels(t *testing.T) {
 		}
 	}
 	rows := map[string]int{}
-	for _, panel := range GradedPanels(p.Checks(), p.Unit) {
+	for _, panel := range GradedPanels(p.Checks(), p.Design.Unit) {
 		for _, row := range panel.Table {
 			rows[row[0]]++
 		}
@@ -175,7 +175,7 @@ func TestPanels(t *testing.T) {
 			t.Errorf("check %q lacks its advice", c.Name)
 		}
 	}
-	if got := GradedPanels(p.Checks(), p.Unit)[0].Heading; got != "Checks that fail" {
+	if got := GradedPanels(p.Checks(), p.Design.Unit)[0].Heading; got != "Checks that fail" {
 		t.Errorf("first panel %q", got)
 	}
 }

@@ -177,8 +177,8 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 // onLeg returns where a point of the leg falls on its template: along the leg
 // from the inner edge's corner at the level of the stretcher's top, and outward.
 func onLeg(p Piece, c solid.Vec) geometry.Point {
-	s, cos := math.Sincos(p.Legs.Given)
-	from := r3.Sub(vec(c), r3.Vec{X: p.Frame.Leg.Inner(0), Z: p.Ring.Depth})
+	s, cos := math.Sincos(p.Design.Legs.Given)
+	from := r3.Sub(vec(c), r3.Vec{X: p.Frame.Leg.Inner(0), Z: p.Design.Ring.Depth})
 	return geometry.Pt(r3.Dot(from, r3.Vec{X: s, Z: -cos}), r3.Dot(from, r3.Vec{X: cos, Z: s}))
 }
 
@@ -236,7 +236,7 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 			return
 		}
 		edge := drawnBy(t, legJob, p, "leg, outer edge")
-		joint := p.Ring.Depth/math.Cos(p.Legs.Given) + p.Frame.Leg.Breadth*math.Tan(p.Legs.Given) + 1e-6
+		joint := p.Design.Ring.Depth/math.Cos(p.Design.Legs.Given) + p.Frame.Leg.Breadth*math.Tan(p.Design.Legs.Given) + 1e-6
 		var all []geometry.Point
 		for _, s := range p.leg().Pieces {
 			for _, f := range s.Faces() {

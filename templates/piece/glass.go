@@ -11,17 +11,17 @@ import (
 
 // pane returns the glass of the top.
 func (p Piece) pane() geometry.Glass {
-	return geometry.Glass{Area: p.TopArea(), Thickness: p.Top.Thickness}
+	return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
 }
 
 // GlassOrder returns what a glass shop asks for, a line each, and nothing where
 // the top is none of glass.
 func GlassOrder(p Piece) []string {
-	if p.Top.Kind != design.GlassTop {
+	if p.Design.Top.Kind != design.GlassTop {
 		return nil
 	}
 	return []string{
-		fmt.Sprintf("1 table top of clear float glass, %s thick, fully tempered.", p.mm(p.Top.Thickness)),
+		fmt.Sprintf("1 table top of clear float glass, %s thick, fully tempered.", p.mm(p.Design.Top.Thickness)),
 		"Outline: " + p.outlineWords() + ".",
 		"All sizes are glass sizes, finished: add nothing and take nothing off.",
 		"Corners: " + p.cornerWords() + ".",
@@ -34,16 +34,16 @@ func GlassOrder(p Piece) []string {
 
 // outlineWords says the outline and its sizes.
 func (p Piece) outlineWords() string {
-	if p.Top.Outline == design.RoundTop {
+	if p.Design.Top.Outline == design.RoundTop {
 		return "round, " + p.mm(2*p.TopRadius()) + " in diameter"
 	}
 	corners := p.topPolygon()
-	if p.Top.Outline == design.FreeOutline {
+	if p.Design.Top.Outline == design.FreeOutline {
 		box := geometry.Bounds(p.TopCorners()...)
 		size := box.Max.Sub(box.Min)
 		return fmt.Sprintf("%d sides, to the full-size template, %s × %s over all", len(corners), p.bare(size.X), p.mm(size.Y))
 	}
-	r := p.ringOutline().Grow(p.Top.Overhang)
+	r := p.ringOutline().Grow(p.Design.Top.Overhang)
 	return fmt.Sprintf("%s of equal sides and corners, sides %s between the sharp corners, %s from the centre to each side",
 		sidesWord(r.Sides), p.mm(r.Side()), p.mm(r.Apothem))
 }
@@ -60,23 +60,23 @@ func sidesWord(n int) string {
 // cornerWords says how the corners are worked.
 func (p Piece) cornerWords() string {
 	switch {
-	case p.Top.Outline == design.RoundTop:
+	case p.Design.Top.Outline == design.RoundTop:
 		return "none"
-	case p.Top.CornerSize == 0 || p.Top.Corner == design.SharpCorner:
+	case p.Design.Top.CornerSize == 0 || p.Design.Top.Corner == design.SharpCorner:
 		return "sharp, only dubbed"
-	case p.Top.Corner == design.ClippedCorner:
-		return "clipped " + p.mm(p.Top.CornerSize) + " back along both sides, dubbed"
+	case p.Design.Top.Corner == design.ClippedCorner:
+		return "clipped " + p.mm(p.Design.Top.CornerSize) + " back along both sides, dubbed"
 	}
-	return "rounded to a radius of " + p.mm(p.Top.CornerSize)
+	return "rounded to a radius of " + p.mm(p.Design.Top.CornerSize)
 }
 
 // topGroup is the figures of the top.
 func (p Piece) topGroup() Group {
 	g := Group{Heading: "Top"}
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return g
 	}
-	g.add("thickness", measure.Length(p.Top.Thickness))
+	g.add("thickness", measure.Length(p.Design.Top.Thickness))
 	p.addOutline(&g)
 	g.add("area", measure.Area(p.TopArea()))
 	side, corner := p.overhangs()
@@ -95,15 +95,15 @@ func (p Piece) topGroup() Group {
 
 // addOutline adds the sizes of the outline.
 func (p Piece) addOutline(g *Group) {
-	switch p.Top.Outline {
+	switch p.Design.Top.Outline {
 	case design.RoundTop:
 		g.add("diameter", measure.Length(2*p.TopRadius()))
 	case design.RingTop:
-		r := p.ringOutline().Grow(p.Top.Overhang)
+		r := p.ringOutline().Grow(p.Design.Top.Overhang)
 		g.add("side between sharp corners", measure.Length(r.Side()))
 		g.add("centre to side", measure.Length(r.Apothem))
-		if p.Top.Corner == design.ClippedCorner && p.Top.CornerSize > 0 {
-			g.add("flat at a clipped corner", measure.Length(r.ClipFlat(p.Top.CornerSize)))
+		if p.Design.Top.Corner == design.ClippedCorner && p.Design.Top.CornerSize > 0 {
+			g.add("flat at a clipped corner", measure.Length(r.ClipFlat(p.Design.Top.CornerSize)))
 		}
 		fallthrough
 	default:

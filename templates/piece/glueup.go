@@ -62,7 +62,9 @@ func (p Piece) blocks() []Block {
 
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush
 // in a ring that is not square.
-func (p Piece) slantedEnd() bool { return p.Ring.Plain == design.FlushEnd && p.squareFromLap() > 0 }
+func (p Piece) slantedEnd() bool {
+	return p.Design.Ring.Plain == design.FlushEnd && p.squareFromLap() > 0
+}
 
 // squareFromLap returns the lap's gauge setting from square.
 func (p Piece) squareFromLap() float64 {
@@ -154,7 +156,7 @@ func GlueUpPanels(pieces []Piece) []templates.Panel {
 // blocksPanel lists cauls, wedges and filler strips, those of several sizes once.
 func blocksPanel(pieces []Piece) templates.Panel {
 	panel := templates.Panel{
-		Heading: "Blocks for jig and clamps, " + pieces[0].Unit.String(), Ruled: true,
+		Heading: "Blocks for jig and clamps, " + pieces[0].Design.Unit.String(), Ruled: true,
 		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
 	}
 	for _, l := range lots(pieces, func(i int) [][]string { return pieces[i].blockRows() }, slices.Equal) {
@@ -167,7 +169,7 @@ func blocksPanel(pieces []Piece) templates.Panel {
 }
 
 func (p Piece) blockRows() [][]string {
-	u := p.Unit
+	u := p.Design.Unit
 	var table [][]string
 	for _, b := range p.blocks() {
 		table = append(table, []string{
@@ -215,8 +217,8 @@ func (p Piece) legClamps() string {
 // trimWords says what is trimmed to what.
 func (p Piece) trimWords() string {
 	head := "the head level with the stretcher's top."
-	if p.Legs.Proud > 0 {
-		head = "the head level, " + p.mm(p.Legs.Proud) + " above the stretcher's top."
+	if p.Design.Legs.Proud > 0 {
+		head = "the head level, " + p.mm(p.Design.Legs.Proud) + " above the stretcher's top."
 	}
 	return "the stretcher flush with the leg's outer face, " + head
 }
@@ -224,10 +226,10 @@ func (p Piece) trimWords() string {
 // closing says how the ring goes together.
 func (p Piece) closing() string {
 	flat := "The ring upside down on a flat board, legs up, glue in the laps. "
-	if p.Legs.Proud > 0 {
+	if p.Design.Legs.Proud > 0 {
 		flat = "The ring upside down, legs up, on strips thicker than the heads stand proud; glue in the laps. "
 	}
-	if p.Ring.Plain == design.ClosedEnd {
+	if p.Design.Ring.Plain == design.ClosedEnd {
 		return flat + p.closedWords()
 	}
 	return flat + "Lay each plain end at the mouth of its neighbour's lap, on the inside, and slide the ring shut flat, " +

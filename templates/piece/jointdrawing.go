@@ -65,14 +65,14 @@ func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
 	var d templates.Drawing
 	c := lap.Corners()
 	d.LabelLine(c[0], c[3], "inner shoulder")
-	if p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0 {
-		by := geometry.Pt(p.Ring.Slack/math.Sin(lap.Angle), 0)
+	if p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0 {
+		by := geometry.Pt(p.Design.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
 		d.Line(templates.Construction, a, b)
-		d.LabelLine(a, b, "plain end: "+p.mm(p.Ring.Slack)+" slack")
+		d.LabelLine(a, b, "plain end: "+p.mm(p.Design.Ring.Slack)+" slack")
 	}
 	d.LabelLine(c[1], c[2], "outer shoulder")
-	if p.Ring.Plain != design.ClosedEnd || p.Ring.Slack > 0 {
+	if p.Design.Ring.Plain != design.ClosedEnd || p.Design.Ring.Slack > 0 {
 		d.LabelLine(c[1], c[2], "leg end only")
 	}
 	return d
@@ -88,8 +88,8 @@ func (p Piece) lapPanel() templates.Panel {
 		up, down = down, up
 	}
 	plain := "The plain end is left open: everything from the inner shoulder to the end comes away, so that the ring can be slid together."
-	if p.Ring.Plain == design.ClosedEnd {
-		plain = "The plain end is closed: its outer shoulder leaves " + p.mm(p.Ring.Slack) + " of slack, square to the lap."
+	if p.Design.Ring.Plain == design.ClosedEnd {
+		plain = "The plain end is closed: its outer shoulder leaves " + p.mm(p.Design.Ring.Slack) + " of slack, square to the lap."
 	}
 	return templates.Panel{
 		Heading: "Where the laps stand",
@@ -128,7 +128,7 @@ func bridleJob(p Piece, s templates.Setting) (templates.Job, error) {
 		if view == "face" {
 			name = "bridle, " + part + ", inside face"
 		}
-		if part == "leg" && p.Legs.Proud > 0 {
+		if part == "leg" && p.Design.Legs.Proud > 0 {
 			d = p.runsOn(d)
 		}
 		job.Drawings = append(job.Drawings, relabelled(d, p.bridleWords(part)).Named(name))
@@ -139,9 +139,9 @@ func bridleJob(p Piece, s templates.Setting) (templates.Job, error) {
 // bridleWords is what the lines of a bridle are called on this piece.
 func (p Piece) bridleWords(part string) map[string]string {
 	words := map[string]string{"face side": "inside face: face side", "back face": "outside face"}
-	if part == "leg" && p.Legs.Proud > 0 {
+	if part == "leg" && p.Design.Legs.Proud > 0 {
 		words["trim line"] = "top of the stretcher"
-		words["saw, "+p.mm(geometry.BridleLong)+" long"] = "runs on: " + p.mm(p.Legs.Proud) + " proud"
+		words["saw, "+p.mm(geometry.BridleLong)+" long"] = "runs on: " + p.mm(p.Design.Legs.Proud) + " proud"
 	}
 	return words
 }

@@ -21,7 +21,7 @@ func (p Piece) legShape() legShape { return legShape{p, p.Frame.Leg} }
 
 // Places along the inner edge, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
-func (l legShape) head() float64     { return -l.Legs.Proud / math.Cos(l.Splay) }
+func (l legShape) head() float64     { return -l.Design.Legs.Proud / math.Cos(l.Splay) }
 func (l legShape) rough() float64    { return l.head() - geometry.BridleLong }
 func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
 
@@ -153,8 +153,8 @@ func (f legFace) headLines(d *templates.Drawing) {
 		d.LabelLine(s.A, s.B, text)
 	}
 	line(templates.Cut, f.rough(), "saw, "+f.mm(geometry.BridleLong)+" long")
-	if f.Legs.Proud > 0 {
-		line(templates.Construction, f.head(), "trim line, "+f.mm(f.Legs.Proud)+" proud")
+	if f.Design.Legs.Proud > 0 {
+		line(templates.Construction, f.head(), "trim line, "+f.mm(f.Design.Legs.Proud)+" proud")
 		line(templates.Construction, 0, "top of the stretcher")
 	} else {
 		line(templates.Construction, 0, "trim line")

@@ -108,7 +108,7 @@ func (k dial) value(i int) float64 {
 // true, and none where no turn does it. A dial that helps at one step is taken
 // to help at all the steps beyond, until there is no such piece.
 func (p Piece) turned(k dial, holds func(Piece) bool) []change {
-	k.step = cmp.Or(k.step, grid(p.Unit))
+	k.step = cmp.Or(k.step, grid(p.Design.Unit))
 	with := func(i int) design.Design {
 		d := p.Design
 		k.set(&d, k.value(i))
@@ -134,7 +134,7 @@ func (p Piece) turned(k dial, holds func(Piece) bool) []change {
 }
 
 // say writes a figure in the unit of the piece.
-func (p Piece) say(q measure.Quantity) string { return q.Text(p.Unit) }
+func (p Piece) say(q measure.Quantity) string { return q.Text(p.Design.Unit) }
 
 // mm writes a length in the unit of the piece.
 func (p Piece) mm(v float64) string { return p.say(measure.Length(v)) }

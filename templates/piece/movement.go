@@ -17,10 +17,10 @@ const usualDensity = 700.0
 
 // Density returns that of the wood in kg/m³: as given, or that of the species.
 func (p Piece) Density() float64 {
-	if p.Wood.Density > 0 {
-		return p.Wood.Density
+	if p.Design.Wood.Density > 0 {
+		return p.Design.Wood.Density
 	}
-	wood, _ := p.Wood.Known()
+	wood, _ := p.Design.Wood.Known()
 	return cmp.Or(wood.Density, usualDensity)
 }
 
@@ -30,7 +30,7 @@ type swing struct{ radial, tangential float64 }
 
 // swing returns that of so many mm of width.
 func (p Piece) swing(wood design.WoodSpecies, width float64) swing {
-	m := geometry.Movement{Width: width, From: p.Wood.MoistureFrom, To: p.Wood.MoistureTo}
+	m := geometry.Movement{Width: width, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}
 	s := swing{}
 	m.Coefficient = wood.Radial
 	s.radial = m.Change()
@@ -46,17 +46,17 @@ func (s swing) most() float64 { return math.Max(math.Abs(s.radial), math.Abs(s.t
 // change of moisture. Along the grain wood keeps its length.
 func (p Piece) movementGroup() Group {
 	g := Group{Heading: "Movement of the wood"}
-	wood, known := p.Wood.Known()
+	wood, known := p.Design.Wood.Known()
 	if !known {
 		g.Text = []string{"Nothing is known of how this wood moves: it is not in the table of woods."}
 		return g
 	}
-	if p.Wood.MoistureFrom == p.Wood.MoistureTo {
+	if p.Design.Wood.MoistureFrom == p.Design.Wood.MoistureTo {
 		g.Text = []string{"The design states no change of moisture."}
 		return g
 	}
 	g.Heading = fmt.Sprintf("Movement of the wood, %s from %s %% to %s %% of moisture", wood.Name,
-		p.say(measure.Number(p.Wood.MoistureFrom)), p.say(measure.Number(p.Wood.MoistureTo)))
+		p.say(measure.Number(p.Design.Wood.MoistureFrom)), p.say(measure.Number(p.Design.Wood.MoistureTo)))
 	for _, w := range p.movers() {
 		s := p.swing(wood, w.width)
 		g.add(w.name+", quarter sawn", measure.Length(s.radial))
@@ -81,7 +81,7 @@ func (p Piece) movers() []mover {
 	if l.Thickness != r.Width {
 		out = append(out, mover{"thickness of the leg", l.Thickness})
 	}
-	if p.Top.Kind == design.WoodTop {
+	if p.Design.Top.Kind == design.WoodTop {
 		out = append(out, mover{"width of the top", p.topPanel().Width})
 	}
 	return out
@@ -108,7 +108,7 @@ func (p Piece) movementWords(wood design.WoodSpecies) []string {
 	}
 	out = append(out, fmt.Sprintf("Bridle: stretcher and leg cross, and what is %s across changes by up to %s; %s.",
 		p.mm(across), p.mm(p.swing(wood, across).most()), words))
-	if p.Top.Kind == design.WoodTop {
+	if p.Design.Top.Kind == design.WoodTop {
 		top := p.swing(wood, p.topPanel().Width).most()
 		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.mm(top),
 			minds(top, "screw it from below through slots, and do not glue it to the frame", "it may be fixed as you like")))

@@ -167,8 +167,8 @@ func checkArea(t *rapid.T, p Piece, want float64) {
 	if less := want - drawn; less < -1e-6*want || less > geometry.Sagitta*around+1e-6*want {
 		t.Errorf("area drawn is %.4f mm² less than %.4f", less, want)
 	}
-	if part := p.top(); part.Volume() > want*p.Top.Thickness*1.000001 || part.Volume() < 0.95*want*p.Top.Thickness {
-		t.Errorf("the top as a solid is %.1f mm³, want near %.1f", part.Volume(), want*p.Top.Thickness)
+	if part := p.top(); part.Volume() > want*p.Design.Top.Thickness*1.000001 || part.Volume() < 0.95*want*p.Design.Top.Thickness {
+		t.Errorf("the top as a solid is %.1f mm³, want near %.1f", part.Volume(), want*p.Design.Top.Thickness)
 	}
 }
 

@@ -18,7 +18,7 @@ func Pack(f Findings, plan bool, s templates.Setting) ([]templates.Job, error) {
 	if len(pieces) == 0 {
 		return nil, nil
 	}
-	s.Unit = pieces[0].Unit
+	s.Unit = pieces[0].Design.Unit
 	fullSize, err := fullSizeJob(pieces, plan, s)
 	if err != nil {
 		return nil, err
@@ -41,11 +41,11 @@ func empty(j templates.Job) bool {
 func figuresOf(f Findings) []templates.Panel {
 	var out []templates.Panel
 	for i, p := range f.Pieces {
-		for _, panel := range append(GradedPanels(f.Sizes[i], p.Unit), FigurePanels(p)...) {
-			out = append(out, ofSizes(panel, []string{p.Size}, len(f.Pieces)))
+		for _, panel := range append(GradedPanels(f.Sizes[i], p.Design.Unit), FigurePanels(p)...) {
+			out = append(out, ofSizes(panel, []string{p.Design.Size}, len(f.Pieces)))
 		}
 	}
-	for _, panel := range GradedPanels(f.Together, f.Pieces[0].Unit) {
+	for _, panel := range GradedPanels(f.Together, f.Pieces[0].Design.Unit) {
 		panel.Heading += ", all sizes together"
 		out = append(out, panel)
 	}

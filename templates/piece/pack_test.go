@@ -291,7 +291,7 @@ func TestCover(t *testing.T) {
 	d.Top.Kind = design.WoodTop
 	for _, p := range []Piece{pieces[0], worked(t, d)} {
 		glass := strings.Contains(strings.Join(cautions([]Piece{p}).Text, " "), "Glass tempered")
-		if glass != (p.Top.Kind == design.GlassTop) {
+		if glass != (p.Design.Top.Kind == design.GlassTop) {
 			t.Errorf("caution of glass: %v", glass)
 		}
 	}

@@ -27,7 +27,7 @@ func (p Piece) Parts() []solid.Part {
 			out = append(out, named(pad.Transform(place), fmt.Sprintf("pad %d", i+1)))
 		}
 	}
-	if p.Top.Kind != design.NoTop {
+	if p.Design.Top.Kind != design.NoTop {
 		out = append(out, p.top())
 	}
 	return out
@@ -52,7 +52,7 @@ func (p Piece) place(i int) solid.Affine3 {
 // beyond: how finely solids are cut goes by their size.
 func (p Piece) far() float64 {
 	l := p.Frame.Leg
-	return 2 * (p.RoughReach() + l.Foot() + l.Section() + l.Height + 2*p.Legs.Proud)
+	return 2 * (p.RoughReach() + l.Foot() + l.Section() + l.Height + 2*p.Design.Legs.Proud)
 }
 
 // slab returns the solid over a plan polygon between two heights.
@@ -69,7 +69,7 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 // stretcher returns the finished stretcher in its own frame.
 func (p Piece) stretcher() solid.Part {
 	bar := p.lapped(p.unlapped(p.stretcherPlan()).Cut(p.outerFace()))
-	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInStretcher) {
+	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
 	}
 	return bar
@@ -95,7 +95,7 @@ func (p Piece) lapped(bar solid.Part) solid.Part {
 func (p Piece) stretcherPlan() []geometry.Point {
 	r := p.Frame.Ring
 	corners := r.Corners(p.PlainReach, p.LegReach)
-	if p.Ring.Plain == design.FlushEnd {
+	if p.Design.Ring.Plain == design.FlushEnd {
 		flush := r.FlushCorners()
 		corners[0], corners[3] = flush[0], flush[3]
 	}
@@ -109,8 +109,8 @@ func (p Piece) legLap() []geometry.Point { return p.Frame.Ring.Lap(p.Kerf).Corne
 // where it is open, otherwise as long as the neighbour is wide and its slack.
 func (p Piece) plainLap() []geometry.Point {
 	lap := geometry.MirrorX().ApplyAll(p.legLap())
-	out := geometry.Pt(-p.Ring.Slack/math.Sin(p.Frame.Ring.Angle()), 0)
-	if p.Ring.Plain != design.ClosedEnd {
+	out := geometry.Pt(-p.Design.Ring.Slack/math.Sin(p.Frame.Ring.Angle()), 0)
+	if p.Design.Ring.Plain != design.ClosedEnd {
 		out.X = -p.far()
 	}
 	// Mirrored, the corners of the outer shoulder are the second and third.
@@ -146,9 +146,9 @@ func (p Piece) joint(slot bool) []solid.Solid {
 func (p Piece) leg() solid.Part {
 	l := p.Frame.Leg
 	foot := p.Frame.Ring.Depth - l.Height
-	head := p.Frame.Ring.Depth + p.Legs.Proud
+	head := p.Frame.Ring.Depth + p.Design.Legs.Proud
 	part := solid.Stock("leg", p.bar(0, l.Thickness, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
-	for _, waste := range p.joint(p.Legs.Mortise == geometry.MortiseInLeg) {
+	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInLeg) {
 		shoulder := solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))
 		part = part.Subtract(waste.Cut(shoulder))
 	}
@@ -209,19 +209,19 @@ func (p Piece) taperWaste() []solid.Solid {
 // a circle of radius r about (x, w/2) touches it where
 // x = Inside/2 + (w/2)·cot φ − r/sin φ.
 func (p Piece) PadAt() float64 {
-	if !p.Top.Pads.Outermost {
-		return p.Top.Pads.At
+	if !p.Design.Top.Pads.Outermost {
+		return p.Design.Top.Pads.At
 	}
 	shoulder, _ := p.Frame.Ring.Shoulders(p.Frame.Ring.Width / 2)
-	return shoulder - p.Top.Pads.Diameter/2/math.Sin(p.Frame.Ring.Angle())
+	return shoulder - p.Design.Top.Pads.Diameter/2/math.Sin(p.Frame.Ring.Angle())
 }
 
 // pad returns one pad in the frame of its stretcher.
 func (p Piece) pad() solid.Part {
 	c := geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2)
-	round := geometry.Arc(c, p.Top.Pads.Diameter/2, 0, 2*math.Pi)
+	round := geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi)
 	d := p.Frame.Ring.Depth
-	return solid.Stock("pad", slab(thinned(round[:len(round)-1], solidCorners), d, d+p.Top.Pads.Height))
+	return solid.Stock("pad", slab(thinned(round[:len(round)-1], solidCorners), d, d+p.Design.Top.Pads.Height))
 }
 
 // solidCorners is how many corners a round outline keeps as a solid: enough to
@@ -243,8 +243,8 @@ func thinned(outline []geometry.Point, most int) []geometry.Point {
 func (p Piece) top() solid.Part {
 	under := p.Frame.Leg.Height + padHeight(p.Design)
 	outline := p.TopCorners()
-	if p.Top.Outline == design.RoundTop || p.Top.Corner == design.RoundedCorner {
+	if p.Design.Top.Outline == design.RoundTop || p.Design.Top.Corner == design.RoundedCorner {
 		outline = thinned(outline, solidCorners)
 	}
-	return solid.Stock("top", slab(outline, under, under+p.Top.Thickness))
+	return solid.Stock("top", slab(outline, under, under+p.Design.Top.Thickness))
 }

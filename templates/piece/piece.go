@@ -15,14 +15,14 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A Piece is all that follows from a Design. Its sizes are as milled where
-// the design gives such: they fix every joint and every setting, while the
-// outline (the inside of the ring, the place and lean of the outer faces of
-// the legs, the top) stays as it was designed. Legs stand in the middle of
-// their stretchers, so the circle of the feet follows half of a difference in
-// width.
+// A Piece is all that follows from its Design. The sizes beside that are as
+// milled where the design gives such: they fix every joint and every setting,
+// while the outline (the inside of the ring, the place and lean of the outer
+// faces of the legs, the top) stays as it was designed. Legs stand in the
+// middle of their stretchers, so the circle of the feet follows half of a
+// difference in width.
 type Piece struct {
-	design.Design
+	Design design.Design  // as decided, before the wood was milled
 	Frame  geometry.Frame // ring and legs as milled
 	Bridle geometry.Bridle
 	// Taper is counted along the outer edge of the leg, from the level of the
@@ -152,7 +152,7 @@ func milled(d design.Design, f geometry.Frame) geometry.Frame {
 }
 
 // tenon returns the thickness of the tenon.
-func (p Piece) tenon() float64 { return cmp.Or(p.Legs.Tenon, p.Frame.Ring.Width/3) }
+func (p Piece) tenon() float64 { return cmp.Or(p.Design.Legs.Tenon, p.Frame.Ring.Width/3) }
 
 // EndLap returns the lap at the leg end with the square end of the rough
 // stretcher as its datum: what a stop is set from.

@@ -62,7 +62,7 @@ func (p Piece) planLabels(d *templates.Drawing, i int) {
 	d.LabelPoint(at(head, r.Width/2), fmt.Sprintf("leg %d", i+1))
 	if p.hasPads() {
 		c := at(p.padCentre().X, p.padCentre().Y)
-		circle(d, templates.Construction, c, p.Top.Pads.Diameter/2)
+		circle(d, templates.Construction, c, p.Design.Top.Pads.Diameter/2)
 		d.LabelPoint(c, "pad")
 	}
 }

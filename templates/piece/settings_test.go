@@ -263,7 +263,7 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 		for i, at := range shoulderCorners(p) {
 			turned := solid.TurnY(p.Frame.Leg.Splay).Apply(at)
 			want := turned.Z - leg.Bounds().Min.Z
-			if p.Legs.Mortise == geometry.MortiseInLeg {
+			if p.Design.Legs.Mortise == geometry.MortiseInLeg {
 				want = p.RoughReach() + at.X
 			}
 			close("shoulder", stop(CutShoulders, i), want)
@@ -275,7 +275,7 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 // part and the other one: the corners of the leg's crossing with the stretcher.
 func shoulderCorners(p Piece) []solid.Vec {
 	d := p.Frame.Ring.Depth
-	if p.Legs.Mortise == geometry.MortiseInLeg {
+	if p.Design.Legs.Mortise == geometry.MortiseInLeg {
 		return []solid.Vec{{X: p.Frame.Leg.Inner(d)}, {X: p.Frame.Leg.Inner(0), Z: d}}
 	}
 	return []solid.Vec{{X: p.Frame.Leg.Inner(d)}, {X: p.Frame.Leg.Outer(d)}}

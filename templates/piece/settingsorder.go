@@ -45,14 +45,14 @@ func batched(pieces []Piece) []batchedPiece {
 	list := NewCutList(pieces)
 	for i, p := range pieces {
 		batch := func(part string, n int, kind any, tests bool) Batch {
-			b := Batch{Part: part, Size: p.Size, Count: n}
+			b := Batch{Part: part, Size: p.Design.Size, Count: n}
 			for _, r := range list.Rows {
-				if r.kind == kind && r.Sizes[0].Size == p.Size {
+				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
 					b.Spares = r.Spares
 				}
 			}
 			if tests {
-				b.Tests = p.Wood.Tests
+				b.Tests = p.Design.Wood.Tests
 			}
 			return b
 		}
@@ -61,7 +61,7 @@ func batched(pieces []Piece) []batchedPiece {
 			p,
 			batch("stretcher", n, p.stretcherKind(), firstSection(pieces[:i], p, Piece.SawnStretcher)),
 			batch("leg", n, p.legKind(), firstSection(pieces[:i], p, Piece.SawnLeg)),
-			Batch{Part: "top board", Size: p.Size},
+			Batch{Part: "top board", Size: p.Design.Size},
 		}
 		if rows := topRows(p); len(rows) > 0 {
 			out[i].topBoards.Count = rows[0].Parts()
@@ -105,7 +105,7 @@ func together(shop []batchedPiece, o op) []Step {
 		if !ok {
 			continue
 		}
-		s.unit, s.fromFence = p.Unit, p.Saw.FromFence
+		s.unit, s.fromFence = p.Design.Unit, p.Design.Saw.FromFence
 		p.limit(&s)
 		out = place(out, s)
 	}
@@ -134,10 +134,10 @@ func (p batchedPiece) limit(s *Step) {
 		return
 	}
 	c := s.Cut
-	c.Beyond = c.How == OnGauge && p.Saw.StopReach > 0 && c.Stop > p.Saw.StopReach
-	if p.Saw.Highest > 0 && c.Height > p.Saw.Highest {
+	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
+	if p.Design.Saw.Highest > 0 && c.Height > p.Design.Saw.Highest {
 		c.ByHand = true
-		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.mm(p.Saw.Highest)))
+		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.mm(p.Design.Saw.Highest)))
 	}
 }
 

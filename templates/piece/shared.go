@@ -61,8 +61,8 @@ func lots[T any](pieces []Piece, of func(int) []T, same func(a, b T) bool) []lot
 				k = len(out)
 				out = append(out, lot[T]{what: what})
 			}
-			if !slices.Contains(out[k].sizes, p.Size) {
-				out[k].sizes = append(out[k].sizes, p.Size)
+			if !slices.Contains(out[k].sizes, p.Design.Size) {
+				out[k].sizes = append(out[k].sizes, p.Design.Size)
 			}
 		}
 	}

@@ -93,7 +93,7 @@ func checkShared(name string, all []sharer) []Check {
 		return near
 	}
 	words := fmt.Sprintf("%s: %s for %s; set it once and cut them together.",
-		capital(name), best[0].value.Text(best[0].piece.Unit), sizeNames(best))
+		capital(name), best[0].value.Text(best[0].piece.Design.Unit), sizeNames(best))
 	return []Check{{Name: "shared: " + name, Words: words}}
 }
 
@@ -107,7 +107,7 @@ func nearMost(k measure.Kind) float64 {
 
 // nearMiss is the check of two sizes that all but agree.
 func nearMiss(name string, a, b sharer) Check {
-	u := a.piece.Unit
+	u := a.piece.Design.Unit
 	off := measure.Quantity{Kind: a.value.Kind, Value: math.Abs(a.value.Value - b.value.Value)}
 	c := Check{
 		Name: "nearly shared: " + name, Grade: Doubtful,
@@ -115,7 +115,7 @@ func nearMiss(name string, a, b sharer) Check {
 		Words: fmt.Sprintf("%s: %s for %s but %s for %s. Make them equal and set once.",
 			capital(name), a.value.Text(u), sizeName(a.piece), b.value.Text(u), sizeName(b.piece)),
 	}
-	if a.value.Kind == measure.KindAngle && b.piece.Legs.Lean == design.BySplay && name == sharedSplay {
+	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
 		d := b.piece.Design
 		d.Legs.Given = a.value.Value
 		if w, err := Work(d); err == nil && Buildable(w.Checks()) {
@@ -136,10 +136,10 @@ func sizeNames(all []sharer) string {
 }
 
 func sizeName(p Piece) string {
-	if p.Size == "" {
+	if p.Design.Size == "" {
 		return "the size without a name"
 	}
-	return p.Size
+	return p.Design.Size
 }
 
 // capital begins a sentence with s.

@@ -20,19 +20,19 @@ func (m made) frameMass() float64 {
 }
 
 func (p Piece) frameMass(each float64) float64 {
-	if padHeight(p.Design) > 0 && !p.Top.Pads.Bumpers {
-		each += math.Pi / 4 * p.Top.Pads.Diameter * p.Top.Pads.Diameter * p.Top.Pads.Height
+	if padHeight(p.Design) > 0 && !p.Design.Top.Pads.Bumpers {
+		each += math.Pi / 4 * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Height
 	}
 	return geometry.Mass(float64(p.Frame.Ring.Sides)*each, p.Density())
 }
 
 // TopMass returns the mass of the top in kg, 0 where there is none.
 func (p Piece) TopMass() float64 {
-	switch p.Top.Kind {
+	switch p.Design.Top.Kind {
 	case design.GlassTop:
 		return p.pane().Mass()
 	case design.WoodTop:
-		return geometry.Mass(p.TopArea()*p.Top.Thickness, p.Density())
+		return geometry.Mass(p.TopArea()*p.Design.Top.Thickness, p.Density())
 	}
 	return 0
 }
@@ -64,7 +64,7 @@ func (p Piece) stand(support func(i int) geometry.Point, mass float64, off geome
 // rimToward returns how far the edge of the top stands from the centre of the
 // ring in a direction in plan, counted along it.
 func (p Piece) rimToward(out geometry.Point) float64 {
-	if p.Top.Outline == design.RoundTop {
+	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius()
 	}
 	most := 0.0
@@ -120,7 +120,7 @@ func (p Piece) padPoint(i int) geometry.Point {
 // topCentre returns the centre of gravity of the top in plan. Only a free
 // outline has it anywhere but over the centre of the ring.
 func (p Piece) topCentre() geometry.Point {
-	if p.Top.Kind == design.NoTop || p.Top.Outline != design.FreeOutline {
+	if p.Design.Top.Kind == design.NoTop || p.Design.Top.Outline != design.FreeOutline {
 		return geometry.Point{}
 	}
 	var sum geometry.Point
@@ -140,11 +140,11 @@ const modestLoad = 10.0
 func askStanding(m made) []Check {
 	p := m.Piece
 	out := []Check{p.askFeet()}
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return out
 	}
 	out = append(out, askTipping("standing", "the piece", p.whole(m.frameMass())))
-	if p.Top.Kind == design.GlassTop {
+	if p.Design.Top.Kind == design.GlassTop {
 		loose := askTipping("loose top", "the loose top", p.looseTop())
 		if loose.Grade == Doubtful {
 			loose.Words += " Stick it to its supports, or set them further out."
@@ -176,7 +176,7 @@ func (p Piece) askFeet() Check {
 		rock = fmt.Sprintf("On a floor that is not flat %d legs rock: level the feet on a flat bench.", p.Frame.Ring.Sides)
 	}
 	c := Check{Name: "feet"}
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		c.Words = rock
 		return c
 	}
@@ -207,16 +207,16 @@ func mendStanding(m made, c Check) []change {
 
 // spreadFeet turns whichever decision fixes the splay.
 func (p Piece) spreadFeet(holds func(Piece) bool) []change {
-	k := dial{now: p.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
-	switch p.Legs.Lean {
+	k := dial{now: p.Design.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
+	switch p.Design.Legs.Lean {
 	case design.BySplay:
 		k.step = fineAngle
 		k.words = func(v float64) string { return "splay the legs by " + p.say(measure.Angle(v)) }
 	case design.ByFootCircle:
-		k.step = coarseGrid(p.Unit)
+		k.step = coarseGrid(p.Design.Unit)
 		k.words = func(v float64) string { return "set the feet on a circle of " + p.mm(v) }
 	default:
-		k.step = coarseGrid(p.Unit)
+		k.step = coarseGrid(p.Design.Unit)
 		k.words = func(v float64) string { return "set the feet " + p.mm(v) + " apart" }
 	}
 	return p.turned(k, holds)
@@ -233,12 +233,12 @@ func (m made) standingGroup() Group {
 	}
 	w := s.weakest()
 	g.add("tipping line from the centre of gravity", measure.Length(w.TippingLine()))
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return g
 	}
 	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
 	g.tipping(w, "the piece", p.mm(geometry.EdgeInset))
-	if p.Top.Kind == design.GlassTop && !p.looseTop().falls() {
+	if p.Design.Top.Kind == design.GlassTop && !p.looseTop().falls() {
 		t := p.looseTop().weakest()
 		g.add("loose top: line through its supports, from its centre", measure.Length(t.TippingLine()))
 		g.tipping(t, "the loose top", p.mm(geometry.EdgeInset))

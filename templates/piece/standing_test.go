@@ -111,7 +111,7 @@ func leastLoad(p Piece) (kg float64, falls bool) {
 		along := geometry.Pt(out.Y, -out.X) // towards the leg
 		return out.Mul(p.Frame.Ring.Axis()).Add(along.Mul(p.Foot()))
 	}
-	corners := p.Top.Points
+	corners := p.Design.Top.Points
 	var centre geometry.Point
 	area := 0.0
 	for i := 1; i+1 < len(corners); i++ {
@@ -120,7 +120,7 @@ func leastLoad(p Piece) (kg float64, falls bool) {
 		area += k
 		centre = centre.Add(a.Add(b).Add(c).Mul(k / 3))
 	}
-	top := area * p.Top.Thickness * 2500e-9
+	top := area * p.Design.Top.Thickness * 2500e-9
 	centre = centre.Mul(1 / area * top / (p.FrameMass() + p.TopMass()))
 	kg = math.Inf(1)
 	for i := range n {

@@ -46,9 +46,9 @@ func millLegs(p batchedPiece) (Step, bool) {
 
 func millTop(p batchedPiece) (Step, bool) {
 	return Step{
-		Op: Mill, Name: "joint, glue up the panel, plane to " + p.mm(p.Top.Thickness), Parts: []Batch{p.topBoards},
+		Op: Mill, Name: "joint, glue up the panel, plane to " + p.mm(p.Design.Top.Thickness), Parts: []Batch{p.topBoards},
 		Then: []string{"Finished panel at least " + p.mm(p.topPanel().Length) + " along the grain × " + p.mm(p.topPanel().Width) + "."},
-	}, p.Top.Kind == design.WoodTop
+	}, p.Design.Top.Kind == design.WoodTop
 }
 
 // measured is a figure to be measured, written down and put into the design.
@@ -149,19 +149,19 @@ func glueRing(p batchedPiece) (Step, bool) {
 
 func fitPads(p batchedPiece) (Step, bool) {
 	name, word := "pad", "Glue one on every stretcher"
-	if p.Top.Pads.Bumpers {
+	if p.Design.Top.Pads.Bumpers {
 		name, word = "bumper", "Stick one on every stretcher"
 	}
 	return Step{
-		Op: FitPads, Name: name + "s", Parts: []Batch{{Part: name, Size: p.Size, Count: p.Frame.Ring.Sides}},
+		Op: FitPads, Name: name + "s", Parts: []Batch{{Part: name, Size: p.Design.Size, Count: p.Frame.Ring.Sides}},
 		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.mm(p.PadAt()))},
 		Test: "a straight edge over any two lies level.",
 	}, padHeight(p.Design) > 0
 }
 
 func fitTop(p batchedPiece) (Step, bool) {
-	s := Step{Op: FitTop, Name: "lay the top", Parts: []Batch{{Part: "top", Size: p.Size, Count: 1}}}
-	switch p.Top.Kind {
+	s := Step{Op: FitTop, Name: "lay the top", Parts: []Batch{{Part: "top", Size: p.Design.Size, Count: 1}}}
+	switch p.Design.Top.Kind {
 	case design.GlassTop:
 		s.Then = []string{"The same overhang all round."}
 		s.Caution = cautionGlass
@@ -169,7 +169,7 @@ func fitTop(p batchedPiece) (Step, bool) {
 		s.Name = "saw the outline, fix the top"
 		s.Then = []string{"The same overhang all round. Fix it so that it can move across the grain: round holes on the middle line, slots elsewhere."}
 	}
-	return s, p.Top.Kind != design.NoTop
+	return s, p.Design.Top.Kind != design.NoTop
 }
 
 // real leaves out what is not built in.
@@ -291,7 +291,7 @@ func trimPlainEnd(p batchedPiece) (Step, bool) {
 		Cut:  &Cut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
 		Test: "with the ring laid together dry the horns are all alike.",
 	}
-	if p.Ring.Plain == design.FlushEnd {
+	if p.Design.Ring.Plain == design.FlushEnd {
 		_, square := lap.Gauge()
 		s.Name = "plain end, flush"
 		s.Cut.Square, s.Cut.Toward = square, swingWords(lap)

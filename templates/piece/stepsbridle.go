@@ -140,7 +140,7 @@ func sawStrips(p batchedPiece) (Step, bool) {
 // caul is what falls off, and it must not be trapped.
 func (p batchedPiece) sawCaul(b Block, toward string) Step {
 	return Step{
-		Op: SawBlocks, Name: b.Name, Parts: []Batch{{Part: "caul", Size: p.Size, Count: b.Count}},
+		Op: SawBlocks, Name: b.Name, Parts: []Batch{{Part: "caul", Size: p.Design.Size, Count: b.Count}},
 		Cut: &Cut{
 			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
 			Line: b.Thick, From: "the square end, on the long side",
@@ -188,7 +188,7 @@ func cutSlot(p batchedPiece) (Step, bool) {
 
 // slotBottom says what the teeth leave at the bottom of a slot.
 func (p Piece) slotBottom() []string {
-	if p.Saw.FlatTooth {
+	if p.Design.Saw.FlatTooth {
 		return nil
 	}
 	return []string{"Leave the bottom to a chisel: the teeth leave a V."}

@@ -53,7 +53,7 @@ func testLap(p batchedPiece) (Step, bool) {
 	legEnd, _ := p.cutFaces()
 	cut := p.lapCut()
 	cut.Stop, cut.Against = 0, "" // any place on the piece will do
-	if p.Wood.Tests == 0 {
+	if p.Design.Wood.Tests == 0 {
 		part.Part = "offcut of stretcher stock"
 	}
 	return Step{
@@ -77,11 +77,11 @@ func (p Piece) usualRule() string {
 // bottom says how the bottom of a lap is cleared and finished.
 func (p Piece) bottom() []string {
 	var out []string
-	if width := p.Frame.Ring.Width; p.Saw.Dado > 0 && p.Saw.Dado <= width {
+	if width := p.Frame.Ring.Width; p.Design.Saw.Dado > 0 && p.Design.Saw.Dado <= width {
 		out = append(out, fmt.Sprintf("With a dado set of %s, at the same height, the rest comes out in %s; the shoulders are sawn first, with the plain blade, for whose kerf of %s the spacer stands.",
-			p.mm(p.Saw.Dado), passes(p.dadoPasses(width)), p.mm(p.Kerf)))
+			p.mm(p.Design.Saw.Dado), passes(p.dadoPasses(width)), p.mm(p.Kerf)))
 	}
-	if !p.Saw.FlatTooth {
+	if !p.Design.Saw.FlatTooth {
 		out = append(out, "Leave the bottom to a router plane or a chisel: the teeth leave a V.")
 	}
 	return out
@@ -89,7 +89,7 @@ func (p Piece) bottom() []string {
 
 // dadoPasses returns how many passes of the dado set clear a width measured
 // square to the blade.
-func (p Piece) dadoPasses(width float64) int { return int(math.Ceil(width/p.Saw.Dado - 1e-9)) }
+func (p Piece) dadoPasses(width float64) int { return int(math.Ceil(width/p.Design.Saw.Dado - 1e-9)) }
 
 func passes(n int) string {
 	if n == 1 {
@@ -116,13 +116,13 @@ func cutLaps(p batchedPiece) (Step, bool) {
 func slackLaps(p batchedPiece) (Step, bool) {
 	_, plainEnd := p.cutFaces()
 	cut := p.lapCut()
-	cut.Spacer += p.Ring.Slack / math.Sin(p.Frame.Ring.Angle())
+	cut.Spacer += p.Design.Ring.Slack / math.Sin(p.Frame.Ring.Angle())
 	cut.Against = "plain end"
 	return Step{
 		Op: CutLap, Name: "laps, plain end: slack at the outer shoulder", Parts: []Batch{p.stretchers.spared()},
 		Down: plainEnd, Fence: "inside edge", Cut: cut,
-		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.mm(p.Ring.Slack) + " wider, square to it."},
-	}, p.Ring.Plain == design.ClosedEnd && p.Ring.Slack > 0
+		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.mm(p.Design.Ring.Slack) + " wider, square to it."},
+	}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }
 
 // openEnds clears the plain end from the lap out to the end.
@@ -134,7 +134,7 @@ func openEnds(p batchedPiece) (Step, bool) {
 	cut.Line, cut.From = l.At, "the plain end, along the inside edge"
 	widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 	clear := "Passes from the outer shoulder, the line, out to the end."
-	if p.Saw.Dado > 0 {
+	if p.Design.Saw.Dado > 0 {
 		clear += fmt.Sprintf(" With the dado set %s.", passes(p.dadoPasses(widest)))
 	}
 	return Step{
@@ -143,7 +143,7 @@ func openEnds(p batchedPiece) (Step, bool) {
 		Then: []string{"The blade stays at the height of the laps. " + clear},
 		Once: []string{"Only with the outer shoulder of every plain end gone does the ring slide shut."},
 		Test: "the bottom runs level from the lap to the end.",
-	}, p.Ring.Plain != design.ClosedEnd
+	}, p.Design.Ring.Plain != design.ClosedEnd
 }
 
 // dryRing lays the ring together before anything else is cut, or where it does
@@ -151,7 +151,7 @@ func openEnds(p batchedPiece) (Step, bool) {
 func dryRing(trimmed bool) op {
 	return func(p batchedPiece) (Step, bool) {
 		how := "Lay each plain end at the mouth of its neighbour's lap and slide the ring shut flat, all stretchers at once."
-		if p.Ring.Plain == design.ClosedEnd {
+		if p.Design.Ring.Plain == design.ClosedEnd {
 			how = p.closedWords()
 		}
 		o := DryRing
@@ -169,5 +169,5 @@ func dryRing(trimmed bool) op {
 // closedWords says how a ring goes together whose laps all have both shoulders.
 func (p Piece) closedWords() string {
 	return "With closed laps the ring cannot slide shut. Tilt all stretchers alike, enter every lap a little, and let them down together, a little at a time; the slack of " +
-		p.mm(p.Ring.Slack) + " eases the plain ends only."
+		p.mm(p.Design.Ring.Slack) + " eases the plain ends only."
 }

@@ -10,17 +10,17 @@ import (
 // zero Top where there is none.
 func (p Piece) TopShape() geometry.Top {
 	switch {
-	case p.Top.Kind == design.NoTop:
+	case p.Design.Top.Kind == design.NoTop:
 		return geometry.Top{}
-	case p.Top.Outline == design.RoundTop:
+	case p.Design.Top.Outline == design.RoundTop:
 		return geometry.Top{Diameter: 2 * p.TopRadius()}
 	}
 	t := geometry.Top{Corners: p.topPolygon()}
-	switch p.Top.Corner {
+	switch p.Design.Top.Corner {
 	case design.ClippedCorner:
-		t.Clip = p.Top.CornerSize
+		t.Clip = p.Design.Top.CornerSize
 	case design.RoundedCorner:
-		t.Round = p.Top.CornerSize
+		t.Round = p.Design.Top.CornerSize
 	}
 	return t
 }
@@ -34,29 +34,31 @@ func (p Piece) TopArea() float64 { return p.TopShape().Area() }
 
 // ringOutline returns the polygon of the ring's outside edges as designed:
 // glass is ordered to it whatever the wood comes out at.
-func (p Piece) ringOutline() geometry.Regular { return p.Ring.Polygon().Grow(p.Ring.Width) }
+func (p Piece) ringOutline() geometry.Regular {
+	return p.Design.Ring.Polygon().Grow(p.Design.Ring.Width)
+}
 
 // topPolygon returns the sharp corners of a top that is not round.
 func (p Piece) topPolygon() []geometry.Point {
-	if p.Top.Outline == design.FreeOutline {
-		return p.Top.Points
+	if p.Design.Top.Outline == design.FreeOutline {
+		return p.Design.Top.Points
 	}
-	return p.ringOutline().Grow(p.Top.Overhang).Corners()
+	return p.ringOutline().Grow(p.Design.Top.Overhang).Corners()
 }
 
 // TopRadius returns the radius of a round top: as given, or over the corners
 // of the ring by the overhang.
 func (p Piece) TopRadius() float64 {
-	if p.Top.Diameter > 0 {
-		return p.Top.Diameter / 2
+	if p.Design.Top.Diameter > 0 {
+		return p.Design.Top.Diameter / 2
 	}
-	return p.ringOutline().Circumradius() + p.Top.Overhang
+	return p.ringOutline().Circumradius() + p.Design.Top.Overhang
 }
 
 // checkTop returns a *measure.BoundError for an outline that is none, and for
 // what no pane can be.
 func (p Piece) checkTop() error {
-	if p.Top.Kind == design.NoTop {
+	if p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
 	if err := p.checkSize(); err != nil {
@@ -65,8 +67,8 @@ func (p Piece) checkTop() error {
 	if err := p.TopShape().Check(); err != nil {
 		return err
 	}
-	if p.Top.Kind == design.GlassTop {
-		return geometry.Glass{Area: p.TopArea(), Thickness: p.Top.Thickness}.Check()
+	if p.Design.Top.Kind == design.GlassTop {
+		return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}.Check()
 	}
 	return nil
 }
@@ -74,11 +76,11 @@ func (p Piece) checkTop() error {
 // checkSize refuses an overhang that leaves nothing of the top.
 func (p Piece) checkSize() error {
 	const short = "give it more overhang"
-	switch p.Top.Outline {
+	switch p.Design.Top.Outline {
 	case design.RoundTop:
 		return measure.Above("radius of the top", measure.Length(p.TopRadius()), "", measure.Length(0), short)
 	case design.RingTop:
-		middle := measure.Length(p.ringOutline().Apothem + p.Top.Overhang)
+		middle := measure.Length(p.ringOutline().Apothem + p.Design.Top.Overhang)
 		return measure.Above("centre to side of the top", middle, "", measure.Length(0), short)
 	}
 	return nil

@@ -22,7 +22,7 @@ func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
 		return templates.Job{}, nil
 	}
 	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
-	w, r, c := p.Frame.Ring.Width, p.Top.Pads.Diameter/2, p.padCentre()
+	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.padCentre()
 	lap := p.legLap()
 	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
 	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Outer(0))
@@ -60,12 +60,12 @@ func (p Piece) padLap(d *templates.Drawing, lap []geometry.Point) {
 // below is left to its plan: its lines would take sheets that hold nothing else.
 func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	switch {
-	case p.Top.Kind == design.NoTop:
+	case p.Design.Top.Kind == design.NoTop:
 		return templates.Job{}, nil
-	case p.Top.Outline == design.RoundTop:
+	case p.Design.Top.Outline == design.RoundTop:
 		return templates.Job{Drawings: []templates.Drawing{p.quarterTop()}}, nil
 	}
-	d := templates.TopOutline(p.TopShape(), "top, from above", p.Unit)
+	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
 	for i := range p.Frame.Ring.Sides {
 		p.padBelow(&d, p.Frame.Ring.Place(i, 0).Apply(p.padCentre()), "pad, below")
 	}
@@ -95,7 +95,7 @@ func (p Piece) padBelow(d *templates.Drawing, c geometry.Point, words string) {
 	if !p.hasPads() {
 		return
 	}
-	r := p.Top.Pads.Diameter / 2
+	r := p.Design.Top.Pads.Diameter / 2
 	circle(d, templates.Hidden, c, r)
 	cross(d, c, r+4)
 	d.LabelPoint(c, words)

@@ -38,12 +38,12 @@ func (p Piece) scene() scene {
 		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
 		if p.hasPads() {
 			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.padCentre())
-			s.pads = append(s.pads, lid{thinned(geometry.Arc(c, p.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Top.Pads.Height})
+			s.pads = append(s.pads, lid{thinned(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
 	if corners := p.TopCorners(); len(corners) > 0 {
 		under := height + padHeight(p.Design)
-		s.top = []lid{{thinned(half.ApplyAll(corners), 120), under, under + p.Top.Thickness}}
+		s.top = []lid{{thinned(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
 	}
 	return s
 }
@@ -65,7 +65,7 @@ func (p Piece) drawn(s scene, v solid.View, hidden bool) templates.Drawing {
 		return d
 	}
 	top := s.top[0]
-	if p.Top.Kind == design.WoodTop {
+	if p.Design.Top.Kind == design.WoodTop {
 		clear := uncovered(visible, top.silhouette(v))
 		if hidden {
 			lines(&d, templates.Hidden, covered(visible, top.silhouette(v)))
