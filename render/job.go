@@ -113,6 +113,7 @@ func (j laidJob) layIn(m manner, job templates.Job, l Layout, added []lateWords)
 			j.items, j.bins = items, bins
 		}
 	}
+	j.bins = collated(j.items, j.bins)
 	return j, nil
 }
 
