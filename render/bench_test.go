@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
 	"rodsheet/render/pdf"
 	"rodsheet/render/pdf/bare"
 	"rodsheet/templates"
@@ -156,14 +155,4 @@ func BenchmarkStages(b *testing.B) {
 			}
 		}
 	})
-}
-
-// Planning stays quick enough that nobody waits for it.
-func TestPlanningIsQuick(t *testing.T) {
-	start := time.Now()
-	p := layOne(t, DefaultLayout(measure.Millimetre, papers()[3]), smallDrawings(100)...)
-	const most = 3 * time.Second // about 0.1 s on a quiet machine
-	if d := time.Since(start); d > most {
-		t.Errorf("100 templates on %d sheets took %v, want %v at most", p.Count(), d, most)
-	}
 }
