@@ -36,11 +36,7 @@ func newView(p templates.Picture, reduced float64) *view {
 	if len(p.Labels) > 0 {
 		v.air = room
 	}
-	var all []geometry.Point
-	for _, s := range p.Strokes {
-		all = append(all, s.Points...)
-	}
-	v.bounds = geometry.Bounds(all...)
+	v.bounds = p.Bounds()
 	return v
 }
 

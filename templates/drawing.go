@@ -98,12 +98,23 @@ type Setting struct {
 }
 
 // Bounds returns the box round all strokes.
-func (d Drawing) Bounds() geometry.Rect {
-	var all []geometry.Point
-	for _, s := range d.Strokes {
-		all = append(all, s.Points...)
+func (d Drawing) Bounds() geometry.Rect { return bounds(d.Strokes) }
+
+// Bounds returns the box round all strokes.
+func (p Picture) Bounds() geometry.Rect { return bounds(p.Strokes) }
+
+func bounds(strokes []Stroke) (box geometry.Rect) {
+	first := true
+	for _, s := range strokes {
+		switch own := geometry.Bounds(s.Points...); {
+		case len(s.Points) == 0:
+		case first:
+			box, first = own, false
+		default:
+			box = box.Union(own)
+		}
 	}
-	return geometry.Bounds(all...)
+	return box
 }
 
 // Line adds an open polyline.

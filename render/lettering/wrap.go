@@ -9,7 +9,7 @@ import "strings"
 // (U+00A0) holds its neighbours together.
 func Wrap(s string, height, width float64) []string {
 	w := wrapper{face: face(), room: width / Em(height) * 1000}
-	for _, word := range strings.FieldsFunc(s, breakable) {
+	for word := range strings.FieldsFuncSeq(s, breakable) {
 		w.add(word)
 	}
 	return w.finish()
