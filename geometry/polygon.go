@@ -62,3 +62,14 @@ func crossings(polygon []Point, along, across Point, level float64) []float64 {
 	sort.Float64s(cuts)
 	return cuts
 }
+
+// Thinned keeps about most corners of an outline that has many more, as arcs
+// have. One with few is left as it is.
+func Thinned(outline []Point, most int) []Point {
+	step := max(1, (len(outline)+most/2)/most)
+	var out []Point
+	for i := 0; i < len(outline); i += step {
+		out = append(out, outline[i])
+	}
+	return out
+}
