@@ -140,6 +140,15 @@ type Pads struct {
 	Bumpers   bool // bought, soft and stuck on, not turned from wood
 }
 
+// PadHeight returns what the pads hold the top off the frame, mm; 0 where
+// there is no top or no pads.
+func (t Top) PadHeight() float64 {
+	if t.Kind == NoTop || t.Pads.Diameter == 0 {
+		return 0
+	}
+	return t.Pads.Height
+}
+
 // Wood says what the frame is made of and how much more to prepare.
 type Wood struct {
 	Species string
