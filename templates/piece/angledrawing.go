@@ -52,7 +52,7 @@ func angleRows(pieces []Piece) []angleRow {
 	var out []angleRow
 	for _, p := range pieces {
 		for _, u := range p.uses() {
-			text := p.say(measure.Angle(u.angle))
+			text := p.Say(measure.Angle(u.angle))
 			k := slices.IndexFunc(out, func(q angleRow) bool { return q.text == text && q.places == u.places })
 			if k < 0 {
 				k = len(out)
@@ -106,7 +106,7 @@ func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
 	}
 	for _, q := range all {
 		where := q.places
-		if words := sizeWords(q.sizes, sizes); words != "" {
+		if words := SizeWords(q.sizes, sizes); words != "" {
 			where += " (" + words + ")"
 		}
 		if _, _, err := geometry.Acute(q.angle); err != nil {

@@ -122,7 +122,7 @@ func TestLevelCuts(t *testing.T) {
 			t.Fatalf("%d level faces at the foot and %d at the head", len(feet), len(heads))
 		}
 		cos := math.Cos(d.Legs.Given)
-		kept := p.tenon()
+		kept := p.Bridle.Tenon
 		if d.Legs.Mortise == geometry.MortiseInLeg {
 			kept = d.Ring.Width - kept
 		}

@@ -42,10 +42,6 @@ type Place struct {
 	At float64
 }
 
-// slip is what sizes may exceed their room by: less than any saw knows, more
-// than arithmetic makes.
-const slip = 1e-6
-
 // end returns how far the pieces of a lane reach along the board.
 func (l Lane) end() float64 {
 	if len(l.Places) == 0 {
@@ -162,25 +158,13 @@ func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64) CuttingPla
 	return plan
 }
 
-// ripped returns the least width to which a piece is ripped from a board so
-// thick: it may lie either way round, its thickness within the board's.
-func (p RoughPiece) ripped(thickness float64) float64 {
-	width := math.Inf(1)
-	for _, lie := range [2][2]float64{{p.Size.Width, p.Size.Thickness}, {p.Size.Thickness, p.Size.Width}} {
-		if lie[1] <= thickness+slip {
-			width = math.Min(width, lie[0])
-		}
-	}
-	return width
-}
-
 func (c *CuttingPlan) joinLane(p RoughPiece) bool {
 	for i := range c.Boards {
 		b := &c.Boards[i]
 		for k := range b.Lanes {
 			l := &b.Lanes[k]
 			at := after(l.end(), c.Kerf)
-			if p.ripped(b.Thickness) <= l.Width+slip && at+p.Size.Length <= b.Length+slip {
+			if p.Size.Ripped(b.Thickness) <= l.Width+Slip && at+p.Size.Length <= b.Length+Slip {
 				l.Places = append(l.Places, Place{p, at})
 				return true
 			}
@@ -200,8 +184,8 @@ func (c *CuttingPlan) openLane(p RoughPiece) bool {
 
 // open rips a new lane for p if the board has room for it.
 func (b *PlannedBoard) open(p RoughPiece, kerf float64) bool {
-	at, width := after(b.edge(), kerf), p.ripped(b.Thickness)
-	if at+width > b.Width+slip || p.Size.Length > b.Length+slip {
+	at, width := after(b.edge(), kerf), p.Size.Ripped(b.Thickness)
+	if at+width > b.Width+Slip || p.Size.Length > b.Length+Slip {
 		return false
 	}
 	b.Lanes = append(b.Lanes, Lane{at, width, []Place{{p, 0}}})

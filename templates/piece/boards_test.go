@@ -51,7 +51,7 @@ func TestPlanCanBeSawn(t *testing.T) {
 			heap[[3]float64{b.Length, b.Width, b.Thickness}]--
 			y := -kerf
 			for _, l := range b.Lanes {
-				if l.At < y+kerf-slip || l.At+l.Width > b.Width+slip {
+				if l.At < y+kerf-Slip || l.At+l.Width > b.Width+Slip {
 					t.Fatalf("lane at %v, %v wide, after %v on a board %v wide", l.At, l.Width, y, b.Width)
 				}
 				y = l.At + l.Width
@@ -82,12 +82,12 @@ func TestPlanCanBeSawn(t *testing.T) {
 func checkLane(t *rapid.T, b PlannedBoard, l Lane, kerf float64) {
 	x := -kerf
 	for _, p := range l.Places {
-		if p.At < x+kerf-slip || p.At+p.Size.Length > b.Length+slip {
+		if p.At < x+kerf-Slip || p.At+p.Size.Length > b.Length+Slip {
 			t.Fatalf("piece at %v, %v long, after %v on a board %v long", p.At, p.Size.Length, x, b.Length)
 		}
 		x = p.At + p.Size.Length
-		flat := p.Size.Width <= l.Width+slip && p.Size.Thickness <= b.Thickness+slip
-		turned := p.Size.Thickness <= l.Width+slip && p.Size.Width <= b.Thickness+slip
+		flat := p.Size.Width <= l.Width+Slip && p.Size.Thickness <= b.Thickness+Slip
+		turned := p.Size.Thickness <= l.Width+Slip && p.Size.Width <= b.Thickness+Slip
 		if !flat && !turned {
 			t.Fatalf("piece %v does not come out of a lane %v wide, %v thick", p.Size, l.Width, b.Thickness)
 		}
@@ -114,7 +114,7 @@ func TestPlanMissesOnlyWhatHasNoRoom(t *testing.T) {
 						same += c.Count
 					}
 				}
-				if used < same && p.Size.Length <= b.Length && p.ripped(b.Thickness) <= b.Width {
+				if used < same && p.Size.Length <= b.Length && p.Size.Ripped(b.Thickness) <= b.Width {
 					t.Fatalf("%v is missed though board %v lies idle", p.Size, b)
 				}
 			}
@@ -133,7 +133,7 @@ func fewestBoards(pieces []RoughPiece, b design.Board, kerf float64) int {
 				long[l] += kerf
 			}
 			long[l] += pieces[i].Size.Length
-			wide[l] = math.Max(wide[l], pieces[i].ripped(b.Thickness))
+			wide[l] = math.Max(wide[l], pieces[i].Size.Ripped(b.Thickness))
 		}
 		for _, l := range long {
 			if l > b.Length {
@@ -212,7 +212,7 @@ func TestPlanByHand(t *testing.T) {
 		t.Errorf("missed %q", got)
 	}
 	for _, left := range []float64{plan.Boards[0].beside(4), plan.Boards[0].behind(plan.Boards[0].Lanes[1], 4)} {
-		if left > slip {
+		if left > Slip {
 			t.Errorf("%.3f mm left of a full board", left)
 		}
 	}

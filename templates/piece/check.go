@@ -225,7 +225,7 @@ func limited(name, figure string, value measure.Quantity, relation string, limit
 	if relation == atMost {
 		short = -short
 	}
-	if !(short <= tiny) { // NaN holds nothing
+	if !(short <= Slip) { // NaN holds nothing
 		c.Grade = otherwise
 	}
 	return c

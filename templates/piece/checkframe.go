@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 )
 
@@ -19,18 +18,18 @@ func askHead(p Piece) []Check {
 	if !f.Over {
 		level = "at half the depth of the stretcher, where the neighbour passes under"
 	}
-	band := fmt.Sprintf("over the middle %s of its width", p.mm(f.Head))
+	band := fmt.Sprintf("over the middle %s of its width", p.MM(f.Head))
 	return []Check{c.with(
 		fmt.Sprintf("The leg's inner face stays %s clear of the neighbour's outside edge, %s, %s.",
-			p.mm(math.Max(0, f.Clearance())), band, level),
+			p.MM(math.Max(0, f.Clearance())), band, level),
 		fmt.Sprintf("The leg's inner face reaches %s into the neighbour, %s, %s.",
-			p.mm(-f.Clearance()), band, level),
+			p.MM(-f.Clearance()), band, level),
 	)}
 }
 
 // clears returns the predicate that leaves gap mm between leg and neighbour.
 func clears(gap float64) func(Piece) bool {
-	return func(w Piece) bool { return w.Frame.Clearance() >= gap-tiny }
+	return func(w Piece) bool { return w.Frame.Clearance() >= gap-Slip }
 }
 
 func mendHead(p Piece, _ Check) []change { return p.clearHead(0) }
@@ -45,7 +44,7 @@ func (p Piece) clearHead(gap float64) []change {
 	if !follows || p.Design.Milled.Breadth > 0 {
 		out = p.turned(dial{
 			now: p.Frame.Leg.Breadth, down: true, set: p.setBreadth,
-			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.mm(v) },
+			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.MM(v) },
 		}, clears(gap))
 	}
 	if !follows {
@@ -54,7 +53,7 @@ func (p Piece) clearHead(gap float64) []change {
 	return append(out, p.turned(dial{
 		now: p.Design.Legs.Clear, of: p.Frame.Leg.At,
 		set:   func(d *design.Design, v float64) { d.Legs.Clear = v },
-		words: func(v float64) string { return "leave " + p.mm(v) + " clear between leg and neighbour" },
+		words: func(v float64) string { return "leave " + p.MM(v) + " clear between leg and neighbour" },
 	}, clears(gap))...)
 }
 
@@ -75,13 +74,13 @@ func (p Piece) outward(holds func(Piece) bool) []change {
 	return p.turned(dial{
 		now:   at,
 		set:   func(d *design.Design, v float64) { d.Legs.At = v },
-		words: func(v float64) string { return "lengthen the stretchers by " + p.mm(v-at) + p.newPlace(v) },
+		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) + p.newPlace(v) },
 	}, holds)
 }
 
 // newPlace says where the outer faces of the legs then stand.
 func (p Piece) newPlace(at float64) string {
-	return fmt.Sprintf(" (the legs then stand %s from mid-length)", p.mm(at))
+	return fmt.Sprintf(" (the legs then stand %s from mid-length)", p.MM(at))
 }
 
 // otherSplay returns the nearest splay, to the tenth of a degree on the safe
@@ -101,7 +100,7 @@ func (p Piece) otherSplay(gap float64) []change {
 	}
 	d := p.Design
 	d.Legs.Lean, d.Legs.Given, d.Legs.At = design.BySplay, splay, p.Frame.Leg.At
-	words := "splay the legs by " + p.say(measure.Angle(splay))
+	words := "splay the legs by " + p.Say(measure.Angle(splay))
 	if p.Design.Legs.Lean != design.BySplay {
 		words += ", in place of what the feet are given by"
 	}
@@ -115,7 +114,7 @@ const leastShortGrain = 2.0
 // askShortGrain asks what is left between the outer shoulder of the lap and the
 // inner face of the leg.
 func askShortGrain(p Piece) []Check {
-	if p.Frame.Clearance() < -tiny {
+	if p.Frame.Clearance() < -Slip {
 		return nil // askHead has said worse
 	}
 	c := limited("wood between lap and leg", "wood left", measure.Length(p.Frame.Clearance()),
@@ -136,47 +135,16 @@ func askTogether(m made) []Check {
 	}
 	c := Check{Name: name, Words: "The stretchers slide shut in plan, all at once: every plain end is open past its lap." +
 		" So they do before their ends are trimmed, and with the legs on."}
-	withLegs := m.caught(m.bars())
+	withLegs := m.Catch(m.bars())
 	switch {
-	case withLegs && m.caught(m.stretcherBar()):
+	case withLegs && m.Catch(m.stretcherBar()):
 		c.Grade, c.Words = Fails, "The stretchers catch on each other as the ring slides shut."
-	case m.trimFirst():
+	case m.TrimFirst():
 		c.Grade, c.Words = Doubtful, "The stretchers slide shut only once their ends are trimmed."
-	case withLegs && m.Frame.Clearance() >= -tiny:
+	case withLegs && m.Frame.Clearance() >= -Slip:
 		c.Grade, c.Words = Doubtful, "The ring slides shut before the legs are on, not after: join the legs when the ring is together."
 	}
 	return []Check{c}
-}
-
-// trimFirst reports whether the ring slides shut only once its ends are trimmed.
-func (m made) trimFirst() bool {
-	slides := m.Design.Ring.Plain != design.ClosedEnd
-	return m.endsMeet() || slides && m.caught(m.roughBar())
-}
-
-// caught reports whether the bars clash on the way from apart to closed, asked
-// at four places: neighbours move along one straight line (Ring.Opening), so
-// nothing can come between them that neither end of the way shows. The ring
-// closed is askClash's affair.
-func (m made) caught(bars []solid.Part) bool {
-	for _, share := range []float64{0.02, 0.35, 0.7, 1.05} {
-		if m.collide(bars, share*m.Apart()) {
-			return true
-		}
-	}
-	return false
-}
-
-// Apart returns the slide, as geometry.Ring.Opening counts it, at which every
-// plain end has left the lap it lies in.
-func (p Piece) Apart() float64 {
-	r := p.Frame.Ring
-	if p.Design.Ring.Plain == design.FlushEnd {
-		return r.Lap(p.Kerf).EdgeLength()
-	}
-	inside, _ := r.Shoulders(0)
-	outside, _ := r.Shoulders(r.Width)
-	return p.PlainReach - math.Min(inside, outside)
 }
 
 // closedRing is the check of a ring whose laps all have both shoulders.
@@ -190,7 +158,7 @@ func (p Piece) closedRing(name string) Check {
 	c.Grade = Doubtful
 	c.Words = fmt.Sprintf("With both shoulders of every lap closed the ring can go together only by tilting all parts at once and letting them down together,"+
 		" and the outer shoulder of every plain end stays open by %s. The slack eases the plain ends alone; in the laps at the leg ends a tilted part binds."+
-		" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.", p.mm(p.Design.Ring.Slack))
+		" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.", p.MM(p.Design.Ring.Slack))
 	return c
 }
 
@@ -226,7 +194,7 @@ func askShoulders(p Piece) []Check {
 	}
 	horn := p.PlainReach - r.Reach(p.Design.Ring.Slack/math.Sin(r.Angle()))
 	grade := Doubtful
-	if horn <= tiny {
+	if horn <= Slip {
 		grade = Fails
 	}
 	plain := limited("horn at the plain end", "horn past the shoulder", measure.Length(horn), atLeast, measure.Length(leastHorn), grade).with(
@@ -243,7 +211,7 @@ func mendShoulders(p Piece, c Check) []change {
 	out[0].share = 1 // a change of kind, so the dearer one
 	return append(out, p.turned(dial{
 		now: p.Design.Ring.Horn, set: func(d *design.Design, v float64) { d.Ring.Horn = v },
-		words: func(v float64) string { return "leave a horn of " + p.mm(v) },
+		words: func(v float64) string { return "leave a horn of " + p.MM(v) },
 	}, func(w Piece) bool { return askShoulders(w)[1].Grade == Holds })...)
 }
 
@@ -262,15 +230,12 @@ func askEnds(m made) []Check {
 	finished := limited("ends, finished", "mid-length to end", measure.Length(reach), atMost, most, Fails)
 	finished = finished.with("No two ends that cross the same stretcher meet.",
 		"Two ends that cross the same stretcher meet.")
-	if finished.Grade == Fails && !m.collide(m.bars(), 0) {
+	if finished.Grade == Fails && !m.Collide(m.bars(), 0) {
 		finished.Grade = Doubtful
 		finished.Words = "Two ends that cross the same stretcher pass each other only because one of them is shorter."
 	}
 	return []Check{finished, rough}
 }
-
-// endsMeet reports whether the ends before trimming meet.
-func (p Piece) endsMeet() bool { return p.RoughReach() > p.Frame.Ring.MostReach()-tiny }
 
 func mendEnds(m made, c Check) []change {
 	p := m.Piece
@@ -279,13 +244,13 @@ func mendEnds(m made, c Check) []change {
 	}
 	fits := func(w Piece) bool { return math.Max(w.PlainReach, w.LegReach) < w.Frame.Ring.MostReach() }
 	if c.Name == "ends before trimming" {
-		fits = func(w Piece) bool { return !w.endsMeet() }
+		fits = func(w Piece) bool { return !w.EndsMeet() }
 	}
 	inside := p.Design.Ring.Inside
 	out := p.turned(dial{
 		of:    inside,
 		set:   func(d *design.Design, v float64) { p.grow(d, v) },
-		words: func(v float64) string { return "make the inside of the ring " + p.mm(inside+v) },
+		words: func(v float64) string { return "make the inside of the ring " + p.MM(inside+v) },
 	}, fits)
 	if p.Design.Ring.Plain == design.FlushEnd {
 		return out
@@ -293,7 +258,7 @@ func mendEnds(m made, c Check) []change {
 	return append(out, p.turned(dial{
 		now: p.Design.Ring.Horn, down: true,
 		set:   func(d *design.Design, v float64) { d.Ring.Horn = v },
-		words: func(v float64) string { return "shorten the horns to " + p.mm(v) },
+		words: func(v float64) string { return "shorten the horns to " + p.MM(v) },
 	}, fits)...)
 }
 

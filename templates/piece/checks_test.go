@@ -139,7 +139,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(FigurePanels(p), GradedPanels(checks, p.Design.Unit), GlassOrder(p), CheckAll([]Piece{p, p}))
+		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), GlassOrder(p), CheckAll([]Piece{p, p}))
 		for _, bad := range []string{"NaN", "Inf", "-0 ", "%!"} {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q in %s", bad, text)

@@ -65,7 +65,7 @@ func askTop(p Piece) []Check {
 		return nil
 	}
 	var out []Check
-	if padHeight(p.Design) > 0 {
+	if p.Design.Top.PadHeight() > 0 {
 		out = append(out, p.askPads()...)
 	}
 	if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Outline != design.RoundTop {
@@ -74,7 +74,7 @@ func askTop(p Piece) []Check {
 	out = append(out, p.askUnder())
 	if p.Design.Legs.Proud > 0 {
 		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Design.Legs.Proud),
-			atMost, measure.Length(padHeight(p.Design)), Fails).with(
+			atMost, measure.Length(p.Design.Top.PadHeight()), Fails).with(
 			"The proud heads stay below the top.", "The proud heads stand higher than the underside of the top."))
 	}
 	return out
@@ -111,7 +111,7 @@ func (p Piece) askPads() []Check {
 
 // askCorner asks whether a pane's corners are worked.
 func (p Piece) askCorner() Check {
-	least := p.pane().LeastCornerRadius()
+	least := p.Pane().LeastCornerRadius()
 	const name = "corners of the glass"
 	switch p.Design.Top.Corner {
 	case design.ClippedCorner:
@@ -129,13 +129,13 @@ func (p Piece) askUnder() Check {
 	least := math.Inf(1)
 	place := p.Frame.Ring
 	for i := range place.Sides {
-		for _, q := range p.stretcherPlan() { // to the outer face of the leg at its lowest
+		for _, q := range p.StretcherPlan() { // to the outer face of the leg at its lowest
 			least = math.Min(least, p.insideTop(place.Place(i, 0).Apply(q)))
 		}
 	}
 	return limited("frame under the top", "top past the frame", measure.Length(least), atLeast, measure.Length(0), Doubtful).with(
 		"Leg heads and horns stay within the outline of the top.",
-		fmt.Sprintf("Leg heads or horns stand out from under the top by %s.", p.mm(-least)))
+		fmt.Sprintf("Leg heads or horns stand out from under the top by %s.", p.MM(-least)))
 }
 
 // mendTop offers the changes of pads, heads and outline.
@@ -160,7 +160,7 @@ func (p Piece) smallerPads(holds func(Piece) bool) []change {
 	return p.turned(dial{
 		now: p.Design.Top.Pads.Diameter, down: true,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
-		words: func(v float64) string { return "make the pads " + p.mm(v) + " in diameter" },
+		words: func(v float64) string { return "make the pads " + p.MM(v) + " in diameter" },
 	}, holds)
 }
 
@@ -168,7 +168,7 @@ func (p Piece) higherPads(holds func(Piece) bool) []change {
 	return p.turned(dial{
 		now:   p.Design.Top.Pads.Height,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Height = v },
-		words: func(v float64) string { return "make the pads " + p.mm(v) + " high" },
+		words: func(v float64) string { return "make the pads " + p.MM(v) + " high" },
 	}, holds)
 }
 
@@ -179,7 +179,7 @@ func movePads(p Piece, holds func(Piece) bool) []change { return p.shiftPads(tru
 func (p Piece) outerPads(holds func(Piece) bool) []change { return p.shiftPads(false, holds) }
 
 func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
-	if padHeight(p.Design) == 0 {
+	if p.Design.Top.PadHeight() == 0 {
 		return nil
 	}
 	sign := 1.0
@@ -190,21 +190,21 @@ func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
 		now: math.Abs(p.PadAt()), down: inward,
 		set: func(d *design.Design, v float64) { d.Top.Pads.At, d.Top.Pads.Outermost = sign*v, false },
 		words: func(v float64) string {
-			return "set the pads " + p.mm(v) + " from mid-length"
+			return "set the pads " + p.MM(v) + " from mid-length"
 		},
 	}, holds)
 }
 
 // lowerHead leaves the heads no prouder than the pads are high.
 func lowerHead(p Piece) []change {
-	if p.Design.Legs.Proud <= padHeight(p.Design) || p.Design.Top.Kind == design.NoTop {
+	if p.Design.Legs.Proud <= p.Design.Top.PadHeight() || p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
 	return p.turned(dial{
 		now: p.Design.Legs.Proud, down: true,
 		set:   func(d *design.Design, v float64) { d.Legs.Proud = v },
-		words: func(v float64) string { return "leave the heads " + p.mm(v) + " proud" },
-	}, func(w Piece) bool { return w.Design.Legs.Proud <= padHeight(w.Design)+tiny })
+		words: func(v float64) string { return "leave the heads " + p.MM(v) + " proud" },
+	}, func(w Piece) bool { return w.Design.Legs.Proud <= w.Design.Top.PadHeight()+Slip })
 }
 
 // roundCorners rounds the corners of a pane to its thickness at least.
@@ -217,7 +217,7 @@ func (p Piece) roundCorners(holds func(Piece) bool) []change {
 		now:   now,
 		of:    p.Design.Top.Thickness,
 		set:   func(d *design.Design, v float64) { d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v },
-		words: func(v float64) string { return "round the corners to a radius of " + p.mm(v) },
+		words: func(v float64) string { return "round the corners to a radius of " + p.MM(v) },
 	}, holds)
 }
 
@@ -234,12 +234,12 @@ func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
 	if p.Design.Top.Outline == design.RoundTop {
 		k.now = 2 * p.TopRadius()
 		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
-		k.words = func(v float64) string { return "make the top " + p.mm(v) + " in diameter" }
+		k.words = func(v float64) string { return "make the top " + p.MM(v) + " in diameter" }
 		return p.turned(k, holds)
 	}
-	across := 2 * p.ringOutline().Grow(p.Design.Top.Overhang).Apothem
+	across := 2 * p.RegularTop().Apothem
 	k.now, k.of, k.from = p.Design.Top.Overhang, across/2, -across/2
 	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
-	k.words = func(v float64) string { return "give the top an overhang of " + p.mm(v) }
+	k.words = func(v float64) string { return "give the top an overhang of " + p.MM(v) }
 	return p.turned(k, holds)
 }

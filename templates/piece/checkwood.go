@@ -24,7 +24,7 @@ func askWoodLeft(p Piece) []Check {
 		ask("wood left at the laps", p.Frame.Ring.Depth-p.EndLap().BladeHeight(),
 			"Little is left of the depth at the laps."),
 		ask("cheeks of the bridle", cheek, "The cheeks beside the slot are thin."),
-		ask("tenon of the bridle", p.tenon(), "The tenon is thin."),
+		ask("tenon of the bridle", p.Bridle.Tenon, "The tenon is thin."),
 	}
 }
 
@@ -34,21 +34,21 @@ func mendWoodLeft(p Piece, c Check) []change {
 		now: p.Frame.Ring.Depth,
 		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
 		words: func(v float64) string {
-			return "make the stretchers " + p.mm(v) + " deep"
+			return "make the stretchers " + p.MM(v) + " deep"
 		},
 	}, left)
 	out = append(out, p.turned(dial{
 		now: p.Frame.Ring.Width,
 		set: func(d *design.Design, v float64) { d.Ring.Width, d.Milled.Width = v, 0 },
 		words: func(v float64) string {
-			return "make the stretchers " + p.mm(v) + " wide and the legs as thick"
+			return "make the stretchers " + p.MM(v) + " wide and the legs as thick"
 		},
 	}, left)...)
 	for _, down := range []bool{true, false} {
 		out = append(out, p.turned(dial{
-			now: p.tenon(), down: down,
+			now: p.Bridle.Tenon, down: down,
 			set:   func(d *design.Design, v float64) { d.Legs.Tenon = v },
-			words: func(v float64) string { return "make the tenon " + p.mm(v) + " thick" },
+			words: func(v float64) string { return "make the tenon " + p.MM(v) + " thick" },
 		}, left)...)
 	}
 	return out
@@ -78,7 +78,7 @@ func askTaper(p Piece) []Check {
 	out := []Check{c.with(
 		"The taper begins below the joint.",
 		fmt.Sprintf("The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
-			p.mm(p.Taper.Lost(p.leastTaperStart())))),
+			p.MM(p.Taper.Lost(p.leastTaperStart())))),
 	}
 	thickness := p.footThickness()
 	foot := limited("foot", "smaller side of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
@@ -115,7 +115,7 @@ func mendTaper(p Piece, c Check) []change {
 				set(&t, v)
 				d.Legs.Taper = &t
 			},
-			words: func(v float64) string { return words + p.mm(v) },
+			words: func(v float64) string { return words + p.MM(v) },
 		}, func(w Piece) bool { return called(askTaper(w), c.Name).Grade == Holds })
 	}
 	if c.Name == "foot" {
@@ -141,7 +141,7 @@ func askSaw(p Piece) []Check {
 	if p.Design.Saw.Dado > 0 {
 		width := measure.Length(p.Design.Saw.Dado)
 		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
-			"The dado set clears a lap in "+passes(p.dadoPasses(p.Frame.Ring.Width))+".",
+			"The dado set clears a lap in "+p.DadoPasses(p.Frame.Ring.Width)+".",
 			"The dado set is wider than the lap: take chippers out of it."))
 	}
 	return out
@@ -155,7 +155,7 @@ func (p Piece) askBlade(name string, height float64, otherwise string) Check {
 // bridleCut returns the higher of the two cuts of a bridle, made with the part
 // on its end.
 func (p Piece) bridleCut() float64 {
-	stretcher, leg := p.cutHeights()
+	stretcher, leg := p.CutHeights()
 	return math.Max(stretcher, leg)
 }
 
@@ -165,8 +165,8 @@ func askBoards(p Piece) []Check {
 		return nil
 	}
 	return []Check{
-		p.askBoard("stretcher", p.roughed(p.SawnStretcher())),
-		p.askBoard("leg", p.roughed(p.SawnLeg())),
+		p.askBoard("stretcher", p.Roughed(p.SawnStretcher())),
+		p.askBoard("leg", p.Roughed(p.SawnLeg())),
 	}
 }
 
@@ -176,14 +176,14 @@ func (p Piece) askBoard(part string, blank Stick) Check {
 	longest, fits := 0.0, false
 	for _, b := range p.Design.Wood.Boards {
 		longest = math.Max(longest, b.Length)
-		fits = fits || blank.Length <= b.Length+tiny && RoughPiece{Size: blank}.ripped(b.Thickness) <= b.Width+tiny
+		fits = fits || blank.Length <= b.Length+Slip && blank.Ripped(b.Thickness) <= b.Width+Slip
 	}
 	c := limited("boards for the "+part+"s", "blank of the "+part, measure.Length(blank.Length), atMost, measure.Length(longest), Fails).with(
 		"Every blank comes out of the boards listed.", "No board listed is as long as the blank.")
 	if c.Grade == Holds && !fits {
 		c.Grade = Doubtful
 		c.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank of %s × %s in section: glue it up.",
-			p.bare(blank.Width), p.mm(blank.Thickness))
+			p.Bare(blank.Width), p.MM(blank.Thickness))
 	}
 	return c
 }

@@ -86,7 +86,7 @@ func (m made) clash(q pair, shared []solid.Solid) Check {
 		atMost, measure.Length(0), Fails)
 	c.Grade = Fails
 	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a space of %s × %s × %s: %s.",
-		a.Name, b.Name, m.say(measure.Volume(all.Volume())), m.mm(size.X), m.mm(size.Y), m.mm(size.Z), m.room(side, e))
+		a.Name, b.Name, m.Say(measure.Volume(all.Volume())), m.MM(size.X), m.MM(size.Y), m.MM(size.Z), m.room(side, e))
 	if !m.askedAlone(q) {
 		c.Words += " So it is at every corner."
 	}
@@ -113,11 +113,8 @@ func (p Piece) fromStretcher(side int, part solid.Part) solid.Extent {
 func (p Piece) room(side int, e solid.Extent) string {
 	return fmt.Sprintf("along stretcher %d from %s to %s from mid-length towards its leg,"+
 		" from %s to %s outward of its inside edge, and from %s to %s above its underside", side+1,
-		p.bare(e.Min.X), p.mm(e.Max.X), p.bare(e.Min.Y), p.mm(e.Max.Y), p.bare(e.Min.Z), p.mm(e.Max.Z))
+		p.Bare(e.Min.X), p.MM(e.Max.X), p.Bare(e.Min.Y), p.MM(e.Max.Y), p.Bare(e.Min.Z), p.MM(e.Max.Z))
 }
-
-// bare writes a length without its unit.
-func (p Piece) bare(v float64) string { return measure.Length(v).Bare(p.Design.Unit) }
 
 // mendClash offers what moves parts out of each other's way: the changes of
 // the leg's head, of the ends, of the head under the top and of the pads.
@@ -146,37 +143,3 @@ func (m made) free(name string) bool {
 // ring, at the first side.
 func (m made) stretcherBar() []solid.Part { return m.parts[:1] }
 func (m made) bars() []solid.Part         { return m.parts[:2] }
-
-// roughBar returns the stretcher before any end is trimmed: both ends square at
-// RoughReach, both laps cut.
-func (m made) roughBar() []solid.Part {
-	bar := m.lapped(m.unlapped(m.Frame.Ring.Corners(m.RoughReach(), m.RoughReach())))
-	return []solid.Part{bar.Transform(m.place(0))}
-}
-
-// collide reports whether the bars of one side clash with those of another when
-// the ring is open by slide mm.
-//
-// Each side has moved by the ring's opening in its own frame. Seen from the
-// first side, which is not turned, side i has made that step, the turn to its
-// place and the first side's step back. Sides past half way round meet the
-// first one as it meets those before.
-func (m made) collide(bars []solid.Part, slide float64) bool {
-	r := m.Frame.Ring
-	open := r.Opening(slide)
-	step := solid.V(open.X, open.Y, 0)
-	room := extents(bars)
-	for i := 1; 2*i <= r.Sides; i++ {
-		turn := solid.TurnZ(float64(i) * r.Polygon().Turn())
-		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))
-		for k, b := range bars {
-			around := solid.Box(room[k].Min, room[k].Max).Transform(move).Bounds()
-			for j, a := range bars {
-				if room[j].Overlaps(around) && len(solid.Clash(a, b.Transform(move))) > 0 {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}

@@ -23,7 +23,7 @@ func Pictures(pieces []Piece) []templates.Picture {
 	var out []templates.Picture
 	for _, p := range pieces {
 		for _, v := range Views(p) {
-			if words := sizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
+			if words := SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
 				v.Heading += ", " + words
 			}
 			out = append(out, v)
@@ -66,16 +66,16 @@ func mainSizes(pieces []Piece) templates.Panel {
 func (p Piece) mainSizes() [][2]string {
 	f, r, l := p.Frame, p.Frame.Ring, p.Frame.Leg
 	return [][2]string{
-		{"overall height", p.mm(p.Overall())},
-		{"floor to top of frame", p.mm(l.Height)},
-		{"foot circle, diameter", p.mm(2 * p.FootRadius())},
+		{"overall height", p.MM(p.Overall())},
+		{"floor to top of frame", p.MM(l.Height)},
+		{"foot circle, diameter", p.MM(2 * p.FootRadius())},
 		{"ring", fmt.Sprintf("%d stretchers", r.Sides)},
-		{"inside, corner to corner", p.mm(r.Inside)},
-		{"stretcher, width × depth", p.mm(r.Width) + " × " + p.mm(r.Depth)},
-		{"stretcher, finished length", p.mm(p.FinishedStretcher())},
-		{"leg, breadth × thickness", p.mm(l.Breadth) + " × " + p.mm(l.Thickness)},
-		{"leg, along the edge", p.mm((l.Height + p.Design.Legs.Proud) / l.Height * l.Length())},
-		{"splay from plumb", p.say(measure.Angle(f.Leg.Splay))},
+		{"inside, corner to corner", p.MM(r.Inside)},
+		{"stretcher, width × depth", p.MM(r.Width) + " × " + p.MM(r.Depth)},
+		{"stretcher, finished length", p.MM(p.FinishedStretcher())},
+		{"leg, breadth × thickness", p.MM(l.Breadth) + " × " + p.MM(l.Thickness)},
+		{"leg, along the edge", p.MM((l.Height + p.Design.Legs.Proud) / l.Height * l.Length())},
+		{"splay from plumb", p.Say(measure.Angle(f.Leg.Splay))},
 		{"top", p.topWords()},
 	}
 }
@@ -89,12 +89,12 @@ func (p Piece) topWords() string {
 	if p.Design.Top.Kind == design.WoodTop {
 		material = "wood"
 	}
-	thick := p.mm(p.Design.Top.Thickness) + " " + material + ", "
+	thick := p.MM(p.Design.Top.Thickness) + " " + material + ", "
 	if p.Design.Top.Outline == design.RoundTop {
-		return thick + p.mm(2*p.TopRadius()) + " across"
+		return thick + p.MM(2*p.TopRadius()) + " across"
 	}
 	b := p.topBounds()
-	return thick + p.mm(b.Width()) + " × " + p.mm(b.Height())
+	return thick + p.MM(b.Width()) + " × " + p.MM(b.Height())
 }
 
 // printing says how a sheet comes out at full size.

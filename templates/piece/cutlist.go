@@ -7,24 +7,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A Stick is the size of a piece of wood in mm, its length along the grain.
-type Stick struct{ Length, Width, Thickness float64 }
-
-// Volume returns the volume in mm³.
-func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
-
-// roughed returns a stick with the rough allowances of the design, rounded up
-// to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
-func (p Piece) roughed(s Stick) Stick {
-	step := 1.0
-	if p.Design.Unit == measure.Inch {
-		step = measure.MillimetresPerInch / 16
-	}
-	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
-	w := p.Design.Wood
-	return Stick{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
-}
-
 // A SizeCount is how many of a part one size takes.
 type SizeCount struct {
 	Size  string
@@ -162,24 +144,6 @@ func (p Piece) legKind() legKind {
 // steady rounds away what arithmetic alone makes of one figure, to a millionth.
 func steady(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
-// SawnStretcher returns a stretcher squared to length, before it is worked.
-func (p Piece) SawnStretcher() Stick {
-	return Stick{p.RoughStretcher(), p.Frame.Ring.Width, p.Frame.Ring.Depth}
-}
-
-// SawnLeg returns a leg squared to length: both level cuts and what the head
-// is left long go into it.
-func (p Piece) SawnLeg() Stick {
-	return Stick{p.Frame.Leg.Blank() + p.headLong(), p.Frame.Leg.Breadth, p.Frame.Leg.Thickness}
-}
-
-// FinishedLeg returns the length of the finished leg from tip to tip, along
-// the grain.
-func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.headProud() }
-
-// headProud is what a proud head takes along the leg.
-func (p Piece) headProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
-
 // spareParts returns how many spares an angled part gets: never none, for a
 // slip at the last cut must not cost all the settings before it.
 func (p Piece) spareParts() int { return max(1, p.Design.Wood.Spares) }
@@ -189,7 +153,7 @@ func stretcherRows(p Piece) []CutRow {
 	finished.Length = p.FinishedStretcher()
 	return []CutRow{{
 		Part: "stretcher", Sizes: p.each(), Spares: p.spareParts(),
-		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.roughed(p.SawnStretcher()),
+		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.Roughed(p.SawnStretcher()),
 		Net: p.stretcher().Volume(), kind: p.stretcherKind(),
 	}}
 }
@@ -199,7 +163,7 @@ func legRows(p Piece) []CutRow {
 	finished.Length = p.FinishedLeg()
 	return []CutRow{{
 		Part: "leg", Sizes: p.each(), Spares: p.spareParts(),
-		Finished: finished, Sawn: p.SawnLeg(), Rough: p.roughed(p.SawnLeg()),
+		Finished: finished, Sawn: p.SawnLeg(), Rough: p.Roughed(p.SawnLeg()),
 		Net: p.leg().Volume(), kind: p.legKind(),
 	}}
 }
@@ -209,10 +173,10 @@ func (p Piece) each() []SizeCount { return []SizeCount{{p.Design.Size, p.Frame.R
 
 // addHardware adds the bumpers of a size.
 func addHardware(all []Hardware, p Piece) []Hardware {
-	if padHeight(p.Design) == 0 || !p.Design.Top.Pads.Bumpers {
+	if p.Design.Top.PadHeight() == 0 || !p.Design.Top.Pads.Bumpers {
 		return all
 	}
-	name := "bumper, " + p.mm(p.Design.Top.Pads.Diameter) + " across, " + p.mm(p.Design.Top.Pads.Height) + " high"
+	name := "bumper, " + p.MM(p.Design.Top.Pads.Diameter) + " across, " + p.MM(p.Design.Top.Pads.Height) + " high"
 	for i := range all {
 		if all[i].Name == name {
 			all[i].Count += p.Frame.Ring.Sides

@@ -265,7 +265,7 @@ func TestRoughIsRoundedUp(t *testing.T) {
 		{measure.Inch, Stick{18.01 * in, 1.25 * in, 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
 	} {
 		p := Piece{Design: design.Design{Unit: c.u}}
-		if got := (CutList{Unit: c.u}).stickText(p.roughed(c.s)); got != c.want {
+		if got := (CutList{Unit: c.u}).stickText(p.Roughed(c.s)); got != c.want {
 			t.Errorf("%v is printed %q, want %q", c.s, got, c.want)
 		}
 	}

@@ -35,7 +35,7 @@ func CutListPanels(pieces []Piece) []templates.Panel {
 	if len(c.Hardware) > 0 {
 		out = append(out, c.hardwarePanel())
 	}
-	out = append(out, panelsOf(pieces, glassPanel)...)
+	out = append(out, Panels(pieces, func(i int) []templates.Panel { return glassPanel(pieces[i]) })...)
 	if c.Boards != nil {
 		out = append(out, c.Boards.panel(c.Unit))
 	}

@@ -3,7 +3,6 @@ package piece
 import (
 	"math"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
@@ -19,22 +18,14 @@ func topRows(p Piece) []CutRow {
 	if p.Design.Top.Kind != design.WoodTop {
 		return nil
 	}
-	size, n := p.topPanel(), p.topBoards()
+	size, n := p.TopPanel(), p.topBoards()
 	board := Stick{size.Length, size.Width / float64(n), size.Thickness}
 	return []CutRow{{
 		Part: "top board", Sizes: []SizeCount{{p.Design.Size, n}},
-		Finished: board, Sawn: board, Rough: p.roughed(board),
+		Finished: board, Sawn: board, Rough: p.Roughed(board),
 		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
 		kind: topBoardKind{Stick{steady(board.Length), steady(board.Width), steady(board.Thickness)}, steady(p.TopArea())},
 	}}
-}
-
-// topPanel returns the rectangle that the outline of the top is sawn from, its
-// grain along the longer side.
-func (p Piece) topPanel() Stick {
-	box := geometry.Bounds(p.TopCorners()...)
-	across := box.Max.Sub(box.Min)
-	return Stick{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
 }
 
 // usualBoard is the width of board that a top is glued up from where the
@@ -46,7 +37,7 @@ const usualBoard = 150.0
 func (p Piece) topBoards() int {
 	widest := 0.0
 	for _, b := range p.Design.Wood.Boards {
-		long := b.Length >= p.topPanel().Length+p.Design.Wood.ExtraLength
+		long := b.Length >= p.TopPanel().Length+p.Design.Wood.ExtraLength
 		if b.Count > 0 && long && b.Thickness >= p.Design.Top.Thickness+p.Design.Wood.ExtraThickness {
 			widest = math.Max(widest, b.Width)
 		}
@@ -55,7 +46,7 @@ func (p Piece) topBoards() int {
 	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
 		widest = usualBoard
 	}
-	return int(math.Ceil(p.topPanel().Width/widest - 1e-9))
+	return int(math.Ceil(p.TopPanel().Width/widest - 1e-9))
 }
 
 // A testKind is the section of a test piece.
@@ -74,7 +65,7 @@ func testRows(p Piece) []CutRow {
 		s.Length = p.testLength()
 		return CutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
-			Finished: s, Sawn: s, Rough: p.roughed(s),
+			Finished: s, Sawn: s, Rough: p.Roughed(s),
 			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
 		}
 	}
@@ -104,7 +95,7 @@ type blockKind struct {
 
 // padRows returns wooden pads, turned from an offcut where one is large enough.
 func padRows(p Piece) []CutRow {
-	if padHeight(p.Design) == 0 || p.Design.Top.Pads.Bumpers {
+	if p.Design.Top.PadHeight() == 0 || p.Design.Top.Pads.Bumpers {
 		return nil
 	}
 	d := p.Design.Top.Pads.Diameter
@@ -133,7 +124,7 @@ func blockRows(p Piece) []CutRow {
 	for _, b := range p.blocks() {
 		size := b.Size()
 		out = append(out, CutRow{
-			Part: b.Name + ", " + p.say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
+			Part: b.Name + ", " + p.Say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
 			kind: blockKind{b.Name, Stick{steady(size.Length), steady(size.Width), steady(size.Thickness)}, steady(b.Angle), b.From},
 		})
 	}

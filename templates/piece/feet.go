@@ -139,7 +139,7 @@ func (p Piece) FootSpread() float64 {
 	return geometry.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
 }
 
-// footPoint returns the same point of foot i in plan.
-func (p Piece) footPoint(i int) geometry.Point {
+// FootPoint returns the same point of foot i in plan.
+func (p Piece) FootPoint(i int) geometry.Point {
 	return p.Frame.Ring.Place(i, 0).Apply(foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width))
 }

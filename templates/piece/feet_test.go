@@ -32,7 +32,7 @@ func TestFeetOnTheFloor(t *testing.T) {
 			foot := footOf(t, p, i)
 			feet = append(feet, foot)
 			nearly(t, "foot from the centre", math.Hypot(foot.X, foot.Y), p.FootRadius())
-			plan := p.footPoint(i)
+			plan := p.FootPoint(i)
 			nearly(t, "foot in plan", math.Hypot(plan.X-foot.X, plan.Y-foot.Y), 0)
 		}
 		nearly(t, "foot spread", feet[0].Distance(feet[1]), p.FootSpread())

@@ -6,7 +6,6 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 )
 
@@ -52,7 +51,7 @@ func (p Piece) stretcherGroup() Group {
 	g.add("mid-length to the tip of the plain end", measure.Length(p.PlainReach))
 	g.add("least finished length, plain end flush", measure.Length(p.LegReach+r.Reach(0)))
 	g.add("length at the saw, square ends", measure.Length(p.RoughStretcher()))
-	g.add("rough length", measure.Length(p.roughed(p.SawnStretcher()).Length))
+	g.add("rough length", measure.Length(p.Roughed(p.SawnStretcher()).Length))
 	inner, outer := r.Shoulders(0)
 	g.add("inside edge, inner shoulder", measure.Length(inner))
 	g.add("inside edge, outer shoulder", measure.Length(outer))
@@ -70,7 +69,7 @@ func (p Piece) plainWords() string {
 	case design.FlushEnd:
 		return same + "at the plain end the outer one is left open and the end is cut in line with it."
 	case design.ClosedEnd:
-		return fmt.Sprintf(same+"at the plain end the outer one stands %s further out, square to the lap, for slack.", p.mm(p.Design.Ring.Slack))
+		return fmt.Sprintf(same+"at the plain end the outer one stands %s further out, square to the lap, for slack.", p.MM(p.Design.Ring.Slack))
 	}
 	return same + "at the plain end the outer one is left open: the lap runs out to the end."
 }
@@ -99,11 +98,11 @@ func (p Piece) legGroup() Group {
 	g.add("thickness", measure.Length(l.Thickness))
 	g.add("height to the top of the stretcher", measure.Length(l.Height))
 	g.add("splay from plumb", measure.Angle(l.Splay))
-	g.add("splay over a base of "+p.mm(p.gaugeBase()), measure.Length(p.gaugeBase()*math.Tan(l.Splay)))
+	g.add("splay over a base of "+p.MM(p.gaugeBase()), measure.Length(p.gaugeBase()*math.Tan(l.Splay)))
 	g.add("true length between the level cuts", measure.Length(l.Length()))
 	g.add("finished length, tip to tip", measure.Length(p.FinishedLeg()))
 	g.add("length at the saw, square ends", measure.Length(p.SawnLeg().Length))
-	g.add("rough length", measure.Length(p.roughed(p.SawnLeg()).Length))
+	g.add("rough length", measure.Length(p.Roughed(p.SawnLeg()).Length))
 	g.add("bevel of head and foot from square", measure.Angle(l.Splay))
 	g.add("bevel of head and foot from the edge", measure.Angle(math.Pi/2-l.Splay))
 	g.add("true section on the level, along the stretcher", measure.Length(l.Section()))
@@ -150,7 +149,7 @@ func (p Piece) jointGroup() Group {
 	g.add("stretcher shoulder, top", measure.Length(stretcher.Shoulder(stretcher.Width)))
 	g.add("leg shoulder, inner edge, from the trimmed tip", measure.Length(leg.Shoulder(0)))
 	g.add("leg shoulder, outer edge", measure.Length(leg.Shoulder(leg.Width)))
-	onEnd, onHead := p.cutHeights()
+	onEnd, onHead := p.CutHeights()
 	g.add("cut height, stretcher on its rough end", measure.Length(onEnd))
 	g.add("cut height, leg on its rough head", measure.Length(onHead))
 	g.add("clearance of leg and neighbour", measure.Length(p.Frame.Clearance()))
@@ -182,7 +181,7 @@ func (m made) footprint() solid.Extent {
 	for _, s := range leg.Pieces {
 		for _, f := range s.Faces() {
 			for _, c := range f.Corners {
-				if c.Z > floor+tiny {
+				if c.Z > floor+Slip {
 					continue
 				}
 				if !found {
@@ -196,63 +195,13 @@ func (m made) footprint() solid.Extent {
 }
 
 func (m made) weightGroup() Group {
-	p, frame := m.Piece, m.frameMass()
+	p, frame := m.Piece, m.FrameMass(m.parts[0], m.parts[1])
 	g := Group{Heading: "Weight"}
 	g.add("frame", measure.Mass(frame))
 	if p.Design.Top.Kind != design.NoTop {
 		g.add("top", measure.Mass(p.TopMass()))
 	}
 	g.add("whole", measure.Mass(frame+p.TopMass()))
-	g.Text = []string{fmt.Sprintf("Wood of %s kg/m³.", p.say(measure.Number(p.Density())))}
+	g.Text = []string{fmt.Sprintf("Wood of %s kg/m³.", p.Say(measure.Number(p.Density())))}
 	return g
-}
-
-// FigurePanels returns the figures for the printed pack, a panel for each group.
-func FigurePanels(p Piece) []templates.Panel {
-	var out []templates.Panel
-	for _, g := range p.Groups() {
-		panel := templates.Panel{Heading: g.Heading, Text: g.Text}
-		for _, f := range g.Figures {
-			panel.Table = append(panel.Table, []string{f.Name, p.say(f.Value)})
-		}
-		out = append(out, panel)
-	}
-	return out
-}
-
-// GradedPanels returns checks as panels: what fails, what is doubtful and what
-// holds, each in the order given.
-func GradedPanels(checks []Check, u measure.Unit) []templates.Panel {
-	var out []templates.Panel
-	for _, part := range []struct {
-		grade   Grade
-		heading string
-	}{{Fails, "Checks that fail"}, {Doubtful, "Checks in doubt"}, {Holds, "Checks that hold"}} {
-		panel := templates.Panel{Heading: part.heading}
-		for _, c := range checks {
-			if c.Grade == part.grade {
-				panel.Table = append(panel.Table, c.rows(u)...)
-			}
-		}
-		if panel.Table != nil {
-			out = append(out, panel)
-		}
-	}
-	return out
-}
-
-// rows returns a check as rows of a table: its name and figure, then its words
-// and what mends it, across.
-func (c Check) rows(u measure.Unit) [][]string {
-	rows := [][]string{{c.Name, c.Measured(u)}}
-	if c.Relation == "" {
-		rows[0] = []string{c.Name}
-	}
-	if words := c.Said(); words != "" {
-		rows = append(rows, []string{words})
-	}
-	if len(c.Mends) > 0 {
-		rows = append(rows, []string{"To mend it: " + c.Advice() + "."})
-	}
-	return rows
 }

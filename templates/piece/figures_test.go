@@ -155,14 +155,14 @@ func TestPanels(t *testing.T) {
 	d := low()
 	d.Legs.At = worked(t, d).Frame.LeastAt(-5)
 	p := worked(t, d)
-	panels := FigurePanels(p)
+	panels := figurePanels(p)
 	for i, g := range p.Groups() {
 		if panels[i].Heading != g.Heading || len(panels[i].Table) != len(g.Figures) {
 			t.Errorf("panel %q has %d rows for %d figures", panels[i].Heading, len(panels[i].Table), len(g.Figures))
 		}
 	}
 	rows := map[string]int{}
-	for _, panel := range GradedPanels(p.Checks(), p.Design.Unit) {
+	for _, panel := range gradedPanels(p.Checks(), p.Design.Unit) {
 		for _, row := range panel.Table {
 			rows[row[0]]++
 		}
@@ -175,7 +175,7 @@ func TestPanels(t *testing.T) {
 			t.Errorf("check %q lacks its advice", c.Name)
 		}
 	}
-	if got := GradedPanels(p.Checks(), p.Design.Unit)[0].Heading; got != "Checks that fail" {
+	if got := gradedPanels(p.Checks(), p.Design.Unit)[0].Heading; got != "Checks that fail" {
 		t.Errorf("first panel %q", got)
 	}
 }

@@ -86,7 +86,7 @@ func TestLapTemplateLiesOnBothLaps(t *testing.T) {
 		d.Legs.Clear++ // so that there is wood beyond the outer shoulder
 		p := worked(t, d)
 		face := drawnBy(t, lapJob, p, "lap, cut face")
-		if mark := lineOf(t, face, p.mm(d.Ring.Inside/2)+" to mid-length"); mark.A.X != 0 || mark.B.X != 0 {
+		if mark := lineOf(t, face, p.MM(d.Ring.Inside/2)+" to mid-length"); mark.A.X != 0 || mark.B.X != 0 {
 			t.Errorf("the distance to mid-length is at %v, want the mark", mark)
 		}
 		lineOf(t, face, "reference edge")
@@ -168,7 +168,7 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 				t.Errorf("a cut at %v", s.Points)
 			}
 		}
-		if on := lineOf(t, head, "runs on: "+p.mm(d.Legs.Proud)); math.Abs(on.A.X-end.RoughEnd(0)) > 1e-9 {
+		if on := lineOf(t, head, "runs on: "+p.MM(d.Legs.Proud)); math.Abs(on.A.X-end.RoughEnd(0)) > 1e-9 {
 			t.Errorf("it runs on from %v", on)
 		}
 	})
@@ -370,7 +370,7 @@ func isQuarter(t *testing.T, p Piece, top templates.Drawing) {
 		}
 		c := part.Centroid()
 		out := geometry.Pt(c.X, c.Y).Norm()
-		words := fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.mm(out), p.Frame.Ring.Sides)
+		words := fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.MM(out), p.Frame.Ring.Sides)
 		if !hasLabelAt(top, words, geometry.Polar(out, math.Pi/4)) {
 			t.Errorf("no pad with %q", words)
 		}

@@ -9,11 +9,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// pane returns the glass of the top.
-func (p Piece) pane() geometry.Glass {
-	return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
-}
-
 // GlassOrder returns what a glass shop asks for, a line each, and nothing where
 // the top is none of glass.
 func GlassOrder(p Piece) []string {
@@ -21,13 +16,13 @@ func GlassOrder(p Piece) []string {
 		return nil
 	}
 	return []string{
-		fmt.Sprintf("1 table top of clear float glass, %s thick, fully tempered.", p.mm(p.Design.Top.Thickness)),
+		fmt.Sprintf("1 table top of clear float glass, %s thick, fully tempered.", p.MM(p.Design.Top.Thickness)),
 		"Outline: " + p.outlineWords() + ".",
 		"All sizes are glass sizes, finished: add nothing and take nothing off.",
 		"Corners: " + p.cornerWords() + ".",
 		"Edges: ground flat and polished all round, both arrises taken off.",
 		"All cutting, corner and edge work comes before tempering: tempered glass cannot be worked.",
-		fmt.Sprintf("Area %s, weight %s.", p.say(measure.Area(p.pane().Area)), p.say(measure.Mass(p.pane().Mass()))),
+		fmt.Sprintf("Area %s, weight %s.", p.Say(measure.Area(p.Pane().Area)), p.Say(measure.Mass(p.Pane().Mass()))),
 		"Tempered or laminated safety glass is what ASTM F2813 asks of table tops; the rules of the place come first.",
 	}
 }
@@ -35,17 +30,16 @@ func GlassOrder(p Piece) []string {
 // outlineWords says the outline and its sizes.
 func (p Piece) outlineWords() string {
 	if p.Design.Top.Outline == design.RoundTop {
-		return "round, " + p.mm(2*p.TopRadius()) + " in diameter"
+		return "round, " + p.MM(2*p.TopRadius()) + " in diameter"
 	}
-	corners := p.topPolygon()
 	if p.Design.Top.Outline == design.FreeOutline {
 		box := geometry.Bounds(p.TopCorners()...)
 		size := box.Max.Sub(box.Min)
-		return fmt.Sprintf("%d sides, to the full-size template, %s × %s over all", len(corners), p.bare(size.X), p.mm(size.Y))
+		return fmt.Sprintf("%d sides, to the full-size template, %s × %s over all", len(p.Design.Top.Points), p.Bare(size.X), p.MM(size.Y))
 	}
-	r := p.ringOutline().Grow(p.Design.Top.Overhang)
+	r := p.RegularTop()
 	return fmt.Sprintf("%s of equal sides and corners, sides %s between the sharp corners, %s from the centre to each side",
-		sidesWord(r.Sides), p.mm(r.Side()), p.mm(r.Apothem))
+		sidesWord(r.Sides), p.MM(r.Side()), p.MM(r.Apothem))
 }
 
 // sidesWord names a polygon of 3 to 8 sides.
@@ -65,9 +59,9 @@ func (p Piece) cornerWords() string {
 	case p.Design.Top.CornerSize == 0 || p.Design.Top.Corner == design.SharpCorner:
 		return "sharp, only dubbed"
 	case p.Design.Top.Corner == design.ClippedCorner:
-		return "clipped " + p.mm(p.Design.Top.CornerSize) + " back along both sides, dubbed"
+		return "clipped " + p.MM(p.Design.Top.CornerSize) + " back along both sides, dubbed"
 	}
-	return "rounded to a radius of " + p.mm(p.Design.Top.CornerSize)
+	return "rounded to a radius of " + p.MM(p.Design.Top.CornerSize)
 }
 
 // topGroup is the figures of the top.
@@ -82,7 +76,7 @@ func (p Piece) topGroup() Group {
 	side, corner := p.overhangs()
 	g.add("past the outside edge of the ring, mid-length", measure.Length(side))
 	g.add("past the outside corner of the ring", measure.Length(corner))
-	if padHeight(p.Design) > 0 {
+	if p.Design.Top.PadHeight() > 0 {
 		centre := p.padPoint(0)
 		g.add("pad, mid-length to centre", measure.Length(p.PadAt()))
 		g.add("pad, from the inside edge", measure.Length(p.Frame.Ring.Width/2))
@@ -99,7 +93,7 @@ func (p Piece) addOutline(g *Group) {
 	case design.RoundTop:
 		g.add("diameter", measure.Length(2*p.TopRadius()))
 	case design.RingTop:
-		r := p.ringOutline().Grow(p.Design.Top.Overhang)
+		r := p.RegularTop()
 		g.add("side between sharp corners", measure.Length(r.Side()))
 		g.add("centre to side", measure.Length(r.Apothem))
 		if p.Design.Top.Corner == design.ClippedCorner && p.Design.Top.CornerSize > 0 {

@@ -26,6 +26,9 @@ type Block struct {
 	Width       float64 // square to the face
 	Along       bool    // Thin and Thick are counted along the grain
 	From        string
+	// Straight and Leaning say what the two faces bear on.
+	Straight, Leaning string
+	Offcut            bool // comes off the taper as it is
 }
 
 // Size returns the wood that the block is sawn from.
@@ -84,6 +87,7 @@ func (p Piece) FillerStrip() Block {
 	return Block{
 		Name: "filler strip", Count: 1, Angle: p.Frame.Leg.Splay, From: from,
 		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
+		Straight: "against the jig", Leaning: "the part leans here",
 	}
 }
 
@@ -91,22 +95,22 @@ func (p Piece) FillerStrip() Block {
 // stock with one end at the splay. Its square end faces along the stretcher,
 // so the clamp's jaws are parallel.
 func (p Piece) LegCaul() Block {
-	return p.caul("caul, leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
+	return p.caul("caul, leg", "outer face of the leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
 }
 
 // EndCaul returns the caul for a plain end that is cut flush at the lap's
 // angle.
 func (p Piece) EndCaul() Block {
-	return p.caul("caul, plain end", p.squareFromLap(), p.Frame.Ring.Width, p.Frame.Ring.Depth)
+	return p.caul("caul, plain end", "flush end of the stretcher", p.squareFromLap(), p.Frame.Ring.Width, p.Frame.Ring.Depth)
 }
 
-func (p Piece) caul(name string, angle, across, width float64) Block {
+func (p Piece) caul(name, leaning string, angle, across, width float64) Block {
 	lean := across * math.Tan(angle)
 	long := math.Max(caulLong, caulLeast+lean)
 	return Block{
 		Name: name, Count: p.Frame.Ring.Sides, Angle: angle, Along: true,
 		Thin: long - lean, Thick: long, Across: across, Width: width,
-		From: "offcuts of stretcher stock",
+		From: "offcuts of stretcher stock", Straight: "jaw of the clamp", Leaning: leaning,
 	}
 }
 
@@ -118,10 +122,11 @@ func (p Piece) FoldingWedge() Block {
 		Name: "folding wedge", Count: 2 * p.Frame.Ring.Sides, Angle: math.Atan(1 / wedgeSlope),
 		Thin: wedgeThin, Thick: wedgeThin + wedgeLong/wedgeSlope, Across: wedgeLong,
 		Width: p.Frame.Leg.Thickness, From: "offcuts of leg stock",
+		Straight: "against block or stretcher", Leaning: "against its twin",
 	}
 	if p.taperWedges() {
 		t := p.Taper
-		b.Angle, b.From = t.Angle(), "taper offcuts"
+		b.Angle, b.From, b.Offcut = t.Angle(), "taper offcuts", true
 		b.Across, b.Thin, b.Thick = t.Run(), 0, t.Loss()
 		if t.Faces == geometry.OneFace {
 			b.Count = p.Frame.Ring.Sides // each makes two
@@ -147,8 +152,8 @@ func GlueUpPanels(pieces []Piece) []templates.Panel {
 	if len(pieces) == 0 {
 		return nil
 	}
-	words := panelsOf(pieces, func(p Piece) []templates.Panel {
-		return []templates.Panel{{Heading: "Glue-up", Text: p.glueUp()}}
+	words := Panels(pieces, func(i int) []templates.Panel {
+		return []templates.Panel{{Heading: "Glue-up", Text: pieces[i].glueUp()}}
 	})
 	return append([]templates.Panel{blocksPanel(pieces)}, words...)
 }
@@ -159,11 +164,11 @@ func blocksPanel(pieces []Piece) templates.Panel {
 		Heading: "Blocks for jig and clamps, " + pieces[0].Design.Unit.String(), Ruled: true,
 		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
 	}
-	for _, l := range lots(pieces, func(i int) [][]string { return pieces[i].blockRows() }, slices.Equal) {
-		if words := sizeWords(l.sizes, len(pieces)); words != "" {
-			l.what[0] += ", " + words
+	for _, l := range Lots(pieces, func(i int) [][]string { return pieces[i].blockRows() }, slices.Equal) {
+		if words := SizeWords(l.Sizes, len(pieces)); words != "" {
+			l.What[0] += ", " + words
 		}
-		panel.Table = append(panel.Table, l.what)
+		panel.Table = append(panel.Table, l.What)
 	}
 	return panel
 }
@@ -173,7 +178,7 @@ func (p Piece) blockRows() [][]string {
 	var table [][]string
 	for _, b := range p.blocks() {
 		table = append(table, []string{
-			b.Name, fmt.Sprint(b.Count), p.say(measure.Angle(b.Angle)),
+			b.Name, fmt.Sprint(b.Count), p.Say(measure.Angle(b.Angle)),
 			measure.Length(b.Thin).Bare(u) + ", " + measure.Length(b.Thick).Bare(u),
 			measure.Length(b.Across).Bare(u), measure.Length(b.Width).Bare(u), b.From,
 		})
@@ -192,7 +197,7 @@ func (p Piece) glueUp() []string {
 		"Check the splay with the bevel before the glue takes, and wipe the laps clean: glue in a lap keeps it open.",
 		"When the glue is hard, trim the ends: " + p.trimWords(),
 		p.closing(),
-		"Clamp every lap between two flat blocks; its faces are parallel. Measure the inside of each stretcher, " + p.mm(p.Frame.Ring.Inside) +
+		"Clamp every lap between two flat blocks; its faces are parallel. Measure the inside of each stretcher, " + p.MM(p.Frame.Ring.Inside) +
 			" from lap to lap, and from each foot to the next, as the settings say: all alike before the glue takes.",
 	}
 	out := make([]string, 0, len(steps)+1)
@@ -218,7 +223,7 @@ func (p Piece) legClamps() string {
 func (p Piece) trimWords() string {
 	head := "the head level with the stretcher's top."
 	if p.Design.Legs.Proud > 0 {
-		head = "the head level, " + p.mm(p.Design.Legs.Proud) + " above the stretcher's top."
+		head = "the head level, " + p.MM(p.Design.Legs.Proud) + " above the stretcher's top."
 	}
 	return "the stretcher flush with the leg's outer face, " + head
 }
@@ -239,7 +244,7 @@ func (p Piece) closing() string {
 
 // blockWords says how the blocks are sawn.
 func (p Piece) blockWords() string {
-	words := "Saw every block from the end of a length that is safely held, at least " + p.mm(p.safeLength()) + ", and cut it free last. "
+	words := "Saw every block from the end of a length that is safely held, at least " + p.MM(p.safeLength()) + ", and cut it free last. "
 	if p.Frame.Leg.Splay > 0 {
 		words += "The cauls for the legs are sawn with the same gauge setting as the ends at the splay. "
 	}

@@ -13,50 +13,35 @@ import (
 func holdingJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	var job templates.Job
 	for _, b := range p.blocks() {
-		if p.taperWedges() && b == p.FoldingWedge() {
-			continue
+		if !b.Offcut {
+			job.Drawings = append(job.Drawings, p.blockDrawing(b))
 		}
-		job.Drawings = append(job.Drawings, p.blockDrawing(b))
 	}
 	return job, nil
 }
 
 // blockCorners returns the outline of a block, the straight face on y = 0, the
 // thin side on x = 0.
-func (b Block) corners() []geometry.Point {
+func blockCorners(b Block) []geometry.Point {
 	return []geometry.Point{{}, geometry.Pt(b.Across, 0), geometry.Pt(b.Across, b.Thick), geometry.Pt(0, b.Thin)}
-}
-
-// blockFaces names what the straight and the leaning face of a block bear on.
-func (p Piece) blockFaces(b Block) (straight, leaning string) {
-	switch b.Name {
-	case p.FillerStrip().Name:
-		return "against the jig", "the part leans here"
-	case p.LegCaul().Name:
-		return "jaw of the clamp", "outer face of the leg"
-	case p.EndCaul().Name:
-		return "jaw of the clamp", "flush end of the stretcher"
-	}
-	return "against block or stretcher", "against its twin"
 }
 
 func (p Piece) blockDrawing(b Block) templates.Drawing {
 	d := templates.Drawing{Name: b.Name}
-	c := b.corners()
+	c := blockCorners(b)
 	d.Polygon(templates.Cut, c...)
-	straight, leaning := p.blockFaces(b)
-	d.LabelLine(c[0], c[1], straight)
-	d.LabelLine(c[3], c[2], leaning+", "+p.say(measure.Angle(b.Angle)))
-	d.Span(c[1], c[0], p.mm(b.Across))
-	d.Span(c[2], c[1], p.mm(b.Thick))
+	d.LabelLine(c[0], c[1], b.Straight)
+	d.LabelLine(c[3], c[2], b.Leaning+", "+p.Say(measure.Angle(b.Angle)))
+	d.Span(c[1], c[0], p.MM(b.Across))
+	d.Span(c[2], c[1], p.MM(b.Thick))
 	if b.Thin > 0 {
-		d.Span(c[0], c[3], p.mm(b.Thin))
+		d.Span(c[0], c[3], p.MM(b.Thin))
 	}
 	along, long := geometry.Pt(1, 0), b.Across/3
 	if b.Along {
 		along, long = geometry.Pt(0, 1), b.Thin/2
 	}
 	grainArrow(&d, geometry.Pt(b.Across/2, (b.Thin+b.Thick)/4), along, math.Min(long, 40))
-	d.LabelPoint(c[2], p.mm(b.Width)+" wide, square to this")
+	d.LabelPoint(c[2], p.MM(b.Width)+" wide, square to this")
 	return d
 }

@@ -39,8 +39,8 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 			continue
 		}
 		d = relabelled(d, map[string]string{
-			"datum": p.mm(inner) + " to mid-length",
-			p.say(measure.Angle(lap.Angle)) + " from the edge": p.say(measure.Angle(fromEdge)) + " from the edge",
+			"datum": p.MM(inner) + " to mid-length",
+			p.Say(measure.Angle(lap.Angle)) + " from the edge": p.Say(measure.Angle(fromEdge)) + " from the edge",
 			"reference edge":    "inside edge",
 			"far edge":          "outside edge",
 			"face side":         "cut face",
@@ -69,7 +69,7 @@ func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
 		by := geometry.Pt(p.Design.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
 		d.Line(templates.Construction, a, b)
-		d.LabelLine(a, b, "plain end: "+p.mm(p.Design.Ring.Slack)+" slack")
+		d.LabelLine(a, b, "plain end: "+p.MM(p.Design.Ring.Slack)+" slack")
 	}
 	d.LabelLine(c[1], c[2], "outer shoulder")
 	if p.Design.Ring.Plain != design.ClosedEnd || p.Design.Ring.Slack > 0 {
@@ -89,15 +89,15 @@ func (p Piece) lapPanel() templates.Panel {
 	}
 	plain := "The plain end is left open: everything from the inner shoulder to the end comes away, so that the ring can be slid together."
 	if p.Design.Ring.Plain == design.ClosedEnd {
-		plain = "The plain end is closed: its outer shoulder leaves " + p.mm(p.Design.Ring.Slack) + " of slack, square to the lap."
+		plain = "The plain end is closed: its outer shoulder leaves " + p.MM(p.Design.Ring.Slack) + " of slack, square to the lap."
 	}
 	return templates.Panel{
 		Heading: "Where the laps stand",
 		Table: [][]string{
 			{"from mid-length of the stretcher", "inside edge", "outside edge"},
-			{"inner shoulder", p.mm(inner), p.mm(innerFar)},
-			{"outer shoulder", p.mm(outer), p.mm(outerFar)},
-			{"deep", p.mm(r.Depth / 2)},
+			{"inner shoulder", p.MM(inner), p.MM(innerFar)},
+			{"outer shoulder", p.MM(outer), p.MM(outerFar)},
+			{"deep", p.MM(r.Depth / 2)},
 		},
 		Text: []string{
 			"One template serves both ends: the lap of the " + up + " is on the upper face, that of the " + down + " on the underside. Mark mid-length on the inside edge, lay the template on the face that is cut with the inside edge towards you, then tumble the stretcher end over end for the other lap. Never roll it.",
@@ -141,7 +141,7 @@ func (p Piece) bridleWords(part string) map[string]string {
 	words := map[string]string{"face side": "inside face: face side", "back face": "outside face"}
 	if part == "leg" && p.Design.Legs.Proud > 0 {
 		words["trim line"] = "top of the stretcher"
-		words["saw, "+p.mm(geometry.BridleLong)+" long"] = "runs on: " + p.mm(p.Design.Legs.Proud) + " proud"
+		words["saw, "+p.MM(geometry.BridleLong)+" long"] = "runs on: " + p.MM(p.Design.Legs.Proud) + " proud"
 	}
 	return words
 }

@@ -152,9 +152,9 @@ func (f legFace) headLines(d *templates.Drawing) {
 		d.Line(role, s.A, s.B)
 		d.LabelLine(s.A, s.B, text)
 	}
-	line(templates.Cut, f.rough(), "saw, "+f.mm(geometry.BridleLong)+" long")
+	line(templates.Cut, f.rough(), "saw, "+f.MM(geometry.BridleLong)+" long")
 	if f.Design.Legs.Proud > 0 {
-		line(templates.Construction, f.head(), "trim line, "+f.mm(f.Design.Legs.Proud)+" proud")
+		line(templates.Construction, f.head(), "trim line, "+f.MM(f.Design.Legs.Proud)+" proud")
 		line(templates.Construction, 0, "top of the stretcher")
 	} else {
 		line(templates.Construction, 0, "trim line")
@@ -171,14 +171,14 @@ func (f legFace) cutAngle() string {
 	if f.lean == 0 {
 		return ", square"
 	}
-	return ", " + f.say(measure.Angle(f.lean))
+	return ", " + f.Say(measure.Angle(f.lean))
 }
 
 // taperLines draws the tapers, where they start and what they leave.
 func (f legFace) taperLines(d *templates.Drawing) {
 	for _, s := range f.tapers() {
 		d.Line(templates.Cut, s.A, s.B)
-		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.say(measure.Angle(f.Taper.Angle()))+" to the edge of the blank")
+		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.Say(measure.Angle(f.Taper.Angle()))+" to the edge of the blank")
 	}
 	if f.Taper == nil {
 		return
@@ -194,9 +194,9 @@ func (f legFace) taperLines(d *templates.Drawing) {
 	if f.high {
 		high -= f.Taper.Loss()
 	}
-	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), f.mm(high-low)+" left")
+	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), f.MM(high-low)+" left")
 	if f.Taper.Start > 0 {
-		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), "taper starts "+f.mm(f.Taper.Start)+" from here")
+		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), "taper starts "+f.MM(f.Taper.Start)+" from here")
 	}
 }
 
@@ -217,7 +217,7 @@ func (f legFace) names(d *templates.Drawing) {
 	}
 	grainArrow(d, mid, geometry.Pt(1, 0), math.Min(60, f.Length()/4))
 	end := f.level(f.Length()).A
-	d.Span(end, f.level(f.head()).A, f.mm(f.Length()-f.head())+" from head to foot along any edge")
+	d.Span(end, f.level(f.head()).A, f.MM(f.Length()-f.head())+" from head to foot along any edge")
 }
 
 // footDrawing is the section of the leg on the floor, seen from above as it
@@ -239,8 +239,8 @@ func (l legShape) footDrawing() templates.Drawing {
 		next := section[(i+1)%len(section)]
 		d.LabelLine(c, next, footEdge(next.Sub(c)))
 	}
-	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), l.mm(box.Width()))
-	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), l.mm(box.Height()))
+	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), l.MM(box.Width()))
+	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), l.MM(box.Height()))
 	return d
 }
 

@@ -10,10 +10,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// tiny is what rounding may leave of a gap of nothing, mm. A clash so thin is
-// below solid.ClashFloor in any joint.
-const tiny = 1e-6
-
 // A change is a mend that has not been proved yet, and by what share of itself
 // it changes the figure that was decided: the measure of how cheap it is.
 type change struct {
@@ -32,7 +28,7 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 		if err != nil {
 			continue
 		}
-		if w.sameLaps(m.Piece) {
+		if w.SameLaps(m.Piece) {
 			w.Extra = m.Extra
 		}
 		if w.made().mended(m, c, grades) {
@@ -99,9 +95,9 @@ const mostSteps = 4000
 // value returns the round figure i steps away.
 func (k dial) value(i int) float64 {
 	if k.down {
-		return (math.Floor(k.now/k.step+tiny) - float64(i)) * k.step
+		return (math.Floor(k.now/k.step+Slip) - float64(i)) * k.step
 	}
-	return (math.Ceil(k.now/k.step-tiny) + float64(i)) * k.step
+	return (math.Ceil(k.now/k.step-Slip) + float64(i)) * k.step
 }
 
 // turned returns the least turn of k, to a round figure, after which holds is
@@ -132,9 +128,3 @@ func (p Piece) turned(k dial, holds func(Piece) bool) []change {
 	share := math.Abs(v-k.now) / cmp.Or(k.of, k.now, 1)
 	return []change{{Mend{k.words(v), with(i)}, share}}
 }
-
-// say writes a figure in the unit of the piece.
-func (p Piece) say(q measure.Quantity) string { return q.Text(p.Design.Unit) }
-
-// mm writes a length in the unit of the piece.
-func (p Piece) mm(v float64) string { return p.say(measure.Length(v)) }

@@ -117,7 +117,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 				default:
 					t.Fatalf("no key for %q", m.Words)
 				}
-				if got := worked(t, typed).Frame.Clearance(); got < leastShortGrain-tiny {
+				if got := worked(t, typed).Frame.Clearance(); got < leastShortGrain-Slip {
 					t.Errorf("%s: %s leaves %.6f mm", c.Name, m.Words, got)
 				}
 			}

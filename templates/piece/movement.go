@@ -1,7 +1,6 @@
 package piece
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
@@ -9,20 +8,6 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
-
-// usualDensity in kg/m³ stands in for a wood of which nothing is known: a
-// middling hardwood (common practice, no source). A design that was read from
-// a file always has its density.
-const usualDensity = 700.0
-
-// Density returns that of the wood in kg/m³: as given, or that of the species.
-func (p Piece) Density() float64 {
-	if p.Design.Wood.Density > 0 {
-		return p.Design.Wood.Density
-	}
-	wood, _ := p.Design.Wood.Known()
-	return cmp.Or(wood.Density, usualDensity)
-}
 
 // swing is by how much a width changes over the stated change of moisture, for
 // a board cut radially and for one cut tangentially.
@@ -56,7 +41,7 @@ func (p Piece) movementGroup() Group {
 		return g
 	}
 	g.Heading = fmt.Sprintf("Movement of the wood, %s from %s %% to %s %% of moisture", wood.Name,
-		p.say(measure.Number(p.Design.Wood.MoistureFrom)), p.say(measure.Number(p.Design.Wood.MoistureTo)))
+		p.Say(measure.Number(p.Design.Wood.MoistureFrom)), p.Say(measure.Number(p.Design.Wood.MoistureTo)))
 	for _, w := range p.movers() {
 		s := p.swing(wood, w.width)
 		g.add(w.name+", quarter sawn", measure.Length(s.radial))
@@ -82,7 +67,7 @@ func (p Piece) movers() []mover {
 		out = append(out, mover{"thickness of the leg", l.Thickness})
 	}
 	if p.Design.Top.Kind == design.WoodTop {
-		out = append(out, mover{"width of the top", p.topPanel().Width})
+		out = append(out, mover{"width of the top", p.TopPanel().Width})
 	}
 	return out
 }
@@ -100,17 +85,17 @@ func (p Piece) movementWords(wood design.WoodSpecies) []string {
 	r, l := p.Frame.Ring, p.Frame.Leg
 	lap := p.swing(wood, r.Width).most()
 	out := []string{fmt.Sprintf("Laps: each stands between shoulders that keep their distance while its width changes by up to %s; %s.",
-		p.mm(lap), minds(lap, "fit them at the moisture of the room they go to", "the joint does not mind"))}
+		p.MM(lap), minds(lap, "fit them at the moisture of the room they go to", "the joint does not mind"))}
 	across := math.Max(r.Depth, l.Breadth)
 	words := "the cheeks are narrow enough to be glued across the grain"
 	if across > widestGlue {
-		words = fmt.Sprintf("cheeks wider than %s may break their glue", p.mm(widestGlue))
+		words = fmt.Sprintf("cheeks wider than %s may break their glue", p.MM(widestGlue))
 	}
 	out = append(out, fmt.Sprintf("Bridle: stretcher and leg cross, and what is %s across changes by up to %s; %s.",
-		p.mm(across), p.mm(p.swing(wood, across).most()), words))
+		p.MM(across), p.MM(p.swing(wood, across).most()), words))
 	if p.Design.Top.Kind == design.WoodTop {
-		top := p.swing(wood, p.topPanel().Width).most()
-		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.mm(top),
+		top := p.swing(wood, p.TopPanel().Width).most()
+		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.MM(top),
 			minds(top, "screw it from below through slots, and do not glue it to the frame", "it may be fixed as you like")))
 	}
 	return out

@@ -28,28 +28,13 @@ func Pack(f Findings, plan bool, s templates.Setting) ([]templates.Job, error) {
 		{Name: "cut-list", Title: "Cut list", Panels: CutListPanels(pieces)},
 		{Name: "settings", Title: "Settings", Panels: append(SettingsPanels(pieces), GlueUpPanels(pieces)...)},
 		fullSize,
-		{Name: "figures", Title: "Checks and figures", Panels: figuresOf(f)},
+		{Name: "figures", Title: "Checks and figures", Panels: f.Panels()},
 	}, empty), nil
 }
 
 // empty reports whether a job would print nothing.
 func empty(j templates.Job) bool {
 	return len(j.Pictures) == 0 && len(j.Drawings) == 0 && len(j.Panels) == 0
-}
-
-// figuresOf returns the checks and the figures of each size in turn.
-func figuresOf(f Findings) []templates.Panel {
-	var out []templates.Panel
-	for i, p := range f.Pieces {
-		for _, panel := range append(GradedPanels(f.Sizes[i], p.Design.Unit), FigurePanels(p)...) {
-			out = append(out, ofSizes(panel, []string{p.Design.Size}, len(f.Pieces)))
-		}
-	}
-	for _, panel := range GradedPanels(f.Together, f.Pieces[0].Design.Unit) {
-		panel.Heading += ", all sizes together"
-		out = append(out, panel)
-	}
-	return out
 }
 
 // fullSizeJob returns all that is drawn at full size, nothing of it twice:

@@ -310,7 +310,7 @@ func TestSizeWords(t *testing.T) {
 		{[]string{"a", "b", "c"}, 4, "sizes a, b and c"},
 		{[]string{"a", "b", "c"}, 3, "all sizes"},
 	} {
-		if got := sizeWords(tt.sizes, tt.all); got != tt.want {
+		if got := SizeWords(tt.sizes, tt.all); got != tt.want {
 			t.Errorf("%q of %d: got %q, want %q", tt.sizes, tt.all, got, tt.want)
 		}
 	}

@@ -15,7 +15,7 @@ func (p Piece) Parts() []solid.Part {
 	var out []solid.Part
 	stretcher, leg := p.stretcher(), p.leg()
 	var pad solid.Part
-	if padHeight(p.Design) > 0 {
+	if p.Design.Top.PadHeight() > 0 {
 		pad = p.pad()
 	}
 	for i := range p.Frame.Ring.Sides {
@@ -68,7 +68,7 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 
 // stretcher returns the finished stretcher in its own frame.
 func (p Piece) stretcher() solid.Part {
-	bar := p.lapped(p.unlapped(p.stretcherPlan()).Cut(p.outerFace()))
+	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.outerFace()))
 	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
 	}
@@ -90,9 +90,9 @@ func (p Piece) lapped(bar solid.Part) solid.Part {
 	return bar.Subtract(slab(p.legLap(), low, high)).Subtract(slab(p.plainLap(), depth-high, depth-low))
 }
 
-// stretcherPlan returns the outline of the stretcher seen from above, its leg
+// StretcherPlan returns the outline of the stretcher seen from above, its leg
 // end still square.
-func (p Piece) stretcherPlan() []geometry.Point {
+func (p Piece) StretcherPlan() []geometry.Point {
 	r := p.Frame.Ring
 	corners := r.Corners(p.PlainReach, p.LegReach)
 	if p.Design.Ring.Plain == design.FlushEnd {
@@ -131,7 +131,7 @@ func (p Piece) face(at float64) solid.Plane {
 // joint returns what the bridle removes from a member at any height: the slot
 // from the mortised one, the two cheeks from the other.
 func (p Piece) joint(slot bool) []solid.Solid {
-	w, q := p.Frame.Ring.Width, p.tenon()
+	w, q := p.Frame.Ring.Width, p.Bridle.Tenon
 	near, away := (w-q)/2, (w+q)/2
 	strip := func(y0, y1 float64) solid.Solid {
 		return p.bar(y0, y1, -p.far(), p.far())
@@ -216,35 +216,26 @@ func (p Piece) PadAt() float64 {
 	return shoulder - p.Design.Top.Pads.Diameter/2/math.Sin(p.Frame.Ring.Angle())
 }
 
+// PadCentre returns the centre of a pad in the frame of its stretcher.
+func (p Piece) PadCentre() geometry.Point { return geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2) }
+
 // pad returns one pad in the frame of its stretcher.
 func (p Piece) pad() solid.Part {
-	c := geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2)
-	round := geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi)
+	round := geometry.Arc(p.PadCentre(), p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi)
 	d := p.Frame.Ring.Depth
-	return solid.Stock("pad", slab(thinned(round[:len(round)-1], solidCorners), d, d+p.Design.Top.Pads.Height))
+	return solid.Stock("pad", slab(geometry.Thinned(round[:len(round)-1], solidCorners), d, d+p.Design.Top.Pads.Height))
 }
 
 // solidCorners is how many corners a round outline keeps as a solid: enough to
 // meet other parts by.
 const solidCorners = 48
 
-// thinned keeps about most corners of an outline that has many more, as arcs
-// have. One with few is left as it is.
-func thinned(outline []geometry.Point, most int) []geometry.Point {
-	step := max(1, (len(outline)+most/2)/most)
-	var out []geometry.Point
-	for i := 0; i < len(outline); i += step {
-		out = append(out, outline[i])
-	}
-	return out
-}
-
 // top returns the top in the room.
 func (p Piece) top() solid.Part {
-	under := p.Frame.Leg.Height + padHeight(p.Design)
+	under := p.Frame.Leg.Height + p.Design.Top.PadHeight()
 	outline := p.TopCorners()
 	if p.Design.Top.Outline == design.RoundTop || p.Design.Top.Corner == design.RoundedCorner {
-		outline = thinned(outline, solidCorners)
+		outline = geometry.Thinned(outline, solidCorners)
 	}
 	return solid.Stock("top", slab(outline, under, under+p.Design.Top.Thickness))
 }

@@ -51,7 +51,7 @@ func Work(d design.Design) (Piece, error) {
 	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
 	p.Bridle = geometry.Bridle{
 		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
-		Leg: p.Frame.Leg.Breadth, Tenon: p.tenon(), Mortise: d.Legs.Mortise,
+		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Mortise: d.Legs.Mortise,
 	}
 	p.PlainReach = p.Frame.Ring.Reach(horn(d.Ring))
 	p.LegReach = p.Frame.Leg.Outer(p.Frame.Ring.Depth)
@@ -118,15 +118,7 @@ func aboveFrame(d design.Design) float64 {
 	if d.Top.Kind == design.NoTop {
 		return d.Legs.Proud
 	}
-	return math.Max(d.Legs.Proud, padHeight(d)+d.Top.Thickness)
-}
-
-// padHeight returns what the pads hold the top off the frame.
-func padHeight(d design.Design) float64 {
-	if d.Top.Kind == design.NoTop || d.Top.Pads.Diameter == 0 {
-		return 0
-	}
-	return d.Top.Pads.Height
+	return math.Max(d.Legs.Proud, d.Top.PadHeight()+d.Top.Thickness)
 }
 
 // horn returns what the plain end runs past the neighbour: nothing where it is
@@ -151,9 +143,6 @@ func milled(d design.Design, f geometry.Frame) geometry.Frame {
 	return f
 }
 
-// tenon returns the thickness of the tenon.
-func (p Piece) tenon() float64 { return cmp.Or(p.Design.Legs.Tenon, p.Frame.Ring.Width/3) }
-
 // EndLap returns the lap at the leg end with the square end of the rough
 // stretcher as its datum: what a stop is set from.
 func (p Piece) EndLap() geometry.Lap {
@@ -176,7 +165,7 @@ func Together(pieces []Piece) []Piece {
 	for i, p := range pieces {
 		for _, q := range pieces {
 			longer := q.RoughReach() - p.RoughReach()
-			if q.sameLaps(p) && longer <= most && q.RoughReach() < p.Frame.Ring.MostReach() {
+			if q.SameLaps(p) && longer <= most && q.RoughReach() < p.Frame.Ring.MostReach() {
 				out[i].Extra = math.Max(out[i].Extra, longer)
 			}
 		}
@@ -184,8 +173,8 @@ func Together(pieces []Piece) []Piece {
 	return out
 }
 
-// sameLaps reports whether the laps of two sizes are cut alike.
-func (p Piece) sameLaps(q Piece) bool {
+// SameLaps reports whether the laps of two sizes are cut alike.
+func (p Piece) SameLaps(q Piece) bool {
 	return p.Frame.Ring == q.Frame.Ring && p.Frame.Over == q.Frame.Over && p.Kerf == q.Kerf
 }
 

@@ -46,7 +46,7 @@ func (p Piece) planLabels(d *templates.Drawing, i int) {
 	at := func(x, y float64) geometry.Point { return r.Place(i, 0).Apply(geometry.Pt(x, y)) }
 	half := r.Inside / 2
 	d.LabelLine(at(-half, r.Width), at(half, r.Width), fmt.Sprintf("stretcher %d", i+1))
-	inside := fmt.Sprintf("inside edge, %s from corner to corner", p.mm(r.Inside))
+	inside := fmt.Sprintf("inside edge, %s from corner to corner", p.MM(r.Inside))
 	d.LabelLine(at(-half, 0), at(half, 0), inside)
 	d.Line(templates.Centre, at(0, -6), at(0, r.Width+6))
 	d.LabelPoint(at(0, -6), "mid-length")
@@ -60,8 +60,8 @@ func (p Piece) planLabels(d *templates.Drawing, i int) {
 	d.LabelPoint(at((inner+outer)/2, r.Width/2), fmt.Sprintf("%d passes over %d", over, under))
 	head := (p.Frame.Leg.Outer(0) + p.Frame.Leg.Inner(0)) / 2
 	d.LabelPoint(at(head, r.Width/2), fmt.Sprintf("leg %d", i+1))
-	if p.hasPads() {
-		c := at(p.padCentre().X, p.padCentre().Y)
+	if p.Design.Top.PadHeight() > 0 {
+		c := at(p.PadCentre().X, p.PadCentre().Y)
 		circle(d, templates.Construction, c, p.Design.Top.Pads.Diameter/2)
 		d.LabelPoint(c, "pad")
 	}

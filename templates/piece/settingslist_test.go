@@ -58,7 +58,7 @@ func TestCutHeightsAgree(t *testing.T) {
 	for _, proud := range []float64{0, 8} {
 		d.Legs.Proud = proud
 		p := workAll(t, d)[0]
-		stretcher, leg := p.cutHeights()
+		stretcher, leg := p.CutHeights()
 		steps := Settings([]Piece{p})
 		for _, c := range []struct {
 			where     string

@@ -137,7 +137,7 @@ func (p batchedPiece) limit(s *Step) {
 	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
 	if p.Design.Saw.Highest > 0 && c.Height > p.Design.Saw.Highest {
 		c.ByHand = true
-		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.mm(p.Design.Saw.Highest)))
+		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.MM(p.Design.Saw.Highest)))
 	}
 }
 

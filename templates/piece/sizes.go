@@ -30,7 +30,7 @@ func (p Piece) shared() []templates.Figure {
 	g.add("blade height at the laps", measure.Length(lap.BladeHeight()))
 	g.add("spacer at the laps", measure.Length(lap.Spacer()))
 	g.add("stop at the laps", measure.Length(lap.Stop()))
-	g.add("tenon", measure.Length(p.tenon()))
+	g.add("tenon", measure.Length(p.Bridle.Tenon))
 	g.add(sharedSplay, measure.Angle(p.Frame.Leg.Splay))
 	if p.Taper != nil {
 		g.add("taper of one face", measure.Angle(p.Taper.Angle()))
@@ -79,7 +79,7 @@ func checkShared(name string, all []sharer) []Check {
 		same := []sharer{a}
 		for _, b := range all[i+1:] {
 			switch off := math.Abs(a.value.Value - b.value.Value); {
-			case off <= tiny:
+			case off <= Slip:
 				same = append(same, b)
 			case off < nearMost(a.value.Kind):
 				near = append(near, nearMiss(name, a, b))

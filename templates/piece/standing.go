@@ -10,33 +10,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// FrameMass returns the mass in kg of stretchers and legs, from their solids,
-// and of pads turned from wood. Bought bumpers are not counted.
-func (p Piece) FrameMass() float64 { return p.frameMass(p.stretcher().Volume() + p.leg().Volume()) }
-
-// frameMass is FrameMass for a known volume in mm³ of a stretcher and its leg.
-func (m made) frameMass() float64 {
-	return m.Piece.frameMass(m.parts[0].Volume() + m.parts[1].Volume())
-}
-
-func (p Piece) frameMass(each float64) float64 {
-	if padHeight(p.Design) > 0 && !p.Design.Top.Pads.Bumpers {
-		each += math.Pi / 4 * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Height
-	}
-	return geometry.Mass(float64(p.Frame.Ring.Sides)*each, p.Density())
-}
-
-// TopMass returns the mass of the top in kg, 0 where there is none.
-func (p Piece) TopMass() float64 {
-	switch p.Design.Top.Kind {
-	case design.GlassTop:
-		return p.pane().Mass()
-	case design.WoodTop:
-		return geometry.Mass(p.TopArea()*p.Design.Top.Thickness, p.Density())
-	}
-	return 0
-}
-
 // A stand is a body on as many supports as the ring has sides, seen about its
 // own centre of gravity: one geometry.Standing for each line it may tip over.
 type stand []geometry.Standing
@@ -100,7 +73,7 @@ func (s stand) falls() bool {
 // has no top it has no rim.
 func (p Piece) whole(frame float64) stand {
 	mass := frame + p.TopMass()
-	return p.stand(p.footPoint, mass, p.topCentre().Mul(p.TopMass()/mass))
+	return p.stand(p.FootPoint, mass, p.topCentre().Mul(p.TopMass()/mass))
 }
 
 // looseTop returns the top on its own on the centres of its pads or, without
@@ -110,11 +83,11 @@ func (p Piece) looseTop() stand { return p.stand(p.padPoint, p.TopMass(), p.topC
 // padPoint returns the centre of pad i in plan, or that corner of the ring.
 func (p Piece) padPoint(i int) geometry.Point {
 	r := p.Frame.Ring
-	if padHeight(p.Design) == 0 {
+	if p.Design.Top.PadHeight() == 0 {
 		corners := r.Polygon().Grow(r.Width).Corners()
 		return corners[(i+1)%len(corners)] // at the leg end of stretcher i
 	}
-	return r.Place(i, 0).Apply(geometry.Pt(p.PadAt(), r.Width/2))
+	return r.Place(i, 0).Apply(p.PadCentre())
 }
 
 // topCentre returns the centre of gravity of the top in plan. Only a free
@@ -143,7 +116,7 @@ func askStanding(m made) []Check {
 	if p.Design.Top.Kind == design.NoTop {
 		return out
 	}
-	out = append(out, askTipping("standing", "the piece", p.whole(m.frameMass())))
+	out = append(out, askTipping("standing", "the piece", p.whole(m.FrameMass(m.parts[0], m.parts[1]))))
 	if p.Design.Top.Kind == design.GlassTop {
 		loose := askTipping("loose top", "the loose top", p.looseTop())
 		if loose.Grade == Doubtful {
@@ -182,11 +155,11 @@ func (p Piece) askFeet() Check {
 	}
 	past := -math.MaxFloat64
 	for i := range p.Frame.Ring.Sides {
-		past = math.Max(past, -p.insideTop(p.footPoint(i)))
+		past = math.Max(past, -p.insideTop(p.FootPoint(i)))
 	}
-	where := fmt.Sprintf("The feet stand %s inside the rim. ", p.mm(-past))
-	if past > tiny {
-		where = fmt.Sprintf("The feet stand %s outside the rim, where a shoe may catch on them. ", p.mm(past))
+	where := fmt.Sprintf("The feet stand %s inside the rim. ", p.MM(-past))
+	if past > Slip {
+		where = fmt.Sprintf("The feet stand %s outside the rim, where a shoe may catch on them. ", p.MM(past))
 	}
 	c.Words = where + rock
 	return c
@@ -199,10 +172,10 @@ func mendStanding(m made, c Check) []change {
 		holds := func(w Piece) bool { return stands(w.looseTop()) }
 		return append(m.smallerTop(holds), m.outerPads(holds)...)
 	}
-	frame := m.frameMass() // a top of another size leaves it as it is
+	frame := m.FrameMass(m.parts[0], m.parts[1]) // a top of another size leaves it as it is
 	return append(
 		m.smallerTop(func(w Piece) bool { return stands(w.whole(frame)) }),
-		m.spreadFeet(func(w Piece) bool { return stands(w.whole(w.FrameMass())) })...)
+		m.spreadFeet(func(w Piece) bool { return stands(w.whole(w.FrameMass(w.stretcher(), w.leg()))) })...)
 }
 
 // spreadFeet turns whichever decision fixes the splay.
@@ -211,13 +184,13 @@ func (p Piece) spreadFeet(holds func(Piece) bool) []change {
 	switch p.Design.Legs.Lean {
 	case design.BySplay:
 		k.step = fineAngle
-		k.words = func(v float64) string { return "splay the legs by " + p.say(measure.Angle(v)) }
+		k.words = func(v float64) string { return "splay the legs by " + p.Say(measure.Angle(v)) }
 	case design.ByFootCircle:
 		k.step = coarseGrid(p.Design.Unit)
-		k.words = func(v float64) string { return "set the feet on a circle of " + p.mm(v) }
+		k.words = func(v float64) string { return "set the feet on a circle of " + p.MM(v) }
 	default:
 		k.step = coarseGrid(p.Design.Unit)
-		k.words = func(v float64) string { return "set the feet " + p.mm(v) + " apart" }
+		k.words = func(v float64) string { return "set the feet " + p.MM(v) + " apart" }
 	}
 	return p.turned(k, holds)
 }
@@ -226,7 +199,7 @@ func (p Piece) spreadFeet(holds func(Piece) bool) []change {
 func (m made) standingGroup() Group {
 	p := m.Piece
 	g := Group{Heading: "Standing"}
-	s := p.whole(m.frameMass())
+	s := p.whole(m.FrameMass(m.parts[0], m.parts[1]))
 	if s.falls() {
 		g.Text = []string{"Its weight lies outside its feet: it falls by itself."}
 		return g
@@ -237,11 +210,11 @@ func (m made) standingGroup() Group {
 		return g
 	}
 	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
-	g.tipping(w, "the piece", p.mm(geometry.EdgeInset))
+	g.tipping(w, "the piece", p.MM(geometry.EdgeInset))
 	if p.Design.Top.Kind == design.GlassTop && !p.looseTop().falls() {
 		t := p.looseTop().weakest()
 		g.add("loose top: line through its supports, from its centre", measure.Length(t.TippingLine()))
-		g.tipping(t, "the loose top", p.mm(geometry.EdgeInset))
+		g.tipping(t, "the loose top", p.MM(geometry.EdgeInset))
 	}
 	return g
 }

@@ -30,7 +30,7 @@ func stockOps() []op {
 func millStretchers(p batchedPiece) (Step, bool) {
 	s := p.SawnStretcher()
 	return Step{
-		Op: Mill, Name: "plane to " + p.bare(s.Width) + " × " + p.mm(s.Thickness), Parts: []Batch{p.stretchers},
+		Op: Mill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []Batch{p.stretchers},
 		Once:    []string{"Mill all stock of all sizes now, spares and test pieces with it, each setting of the planer once. A piece milled later never matches."},
 		Caution: cautionPower,
 	}, true
@@ -39,22 +39,22 @@ func millStretchers(p batchedPiece) (Step, bool) {
 func millLegs(p batchedPiece) (Step, bool) {
 	s := p.SawnLeg()
 	return Step{
-		Op: Mill, Name: "plane to " + p.bare(s.Width) + " × " + p.mm(s.Thickness), Parts: []Batch{p.legs},
+		Op: Mill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []Batch{p.legs},
 		Then: []string{"The thickness of the legs is the width of the stretchers: one setting for both."},
 	}, true
 }
 
 func millTop(p batchedPiece) (Step, bool) {
 	return Step{
-		Op: Mill, Name: "joint, glue up the panel, plane to " + p.mm(p.Design.Top.Thickness), Parts: []Batch{p.topBoards},
-		Then: []string{"Finished panel at least " + p.mm(p.topPanel().Length) + " along the grain × " + p.mm(p.topPanel().Width) + "."},
+		Op: Mill, Name: "joint, glue up the panel, plane to " + p.MM(p.Design.Top.Thickness), Parts: []Batch{p.topBoards},
+		Then: []string{"Finished panel at least " + p.MM(p.TopPanel().Length) + " along the grain × " + p.MM(p.TopPanel().Width) + "."},
 	}, p.Design.Top.Kind == design.WoodTop
 }
 
 // measured is a figure to be measured, written down and put into the design.
 func (p batchedPiece) measured(name string, mm float64) (Step, bool) {
 	return Step{
-		Op: Measure, Name: "measure " + name + ": " + p.mm(mm),
+		Op: Measure, Name: "measure " + name + ": " + p.MM(mm),
 		Once: []string{"Write down what it came out at. Where it differs, put it under [milled] in the design file and print again: every setting below follows the wood as it is."},
 	}, true
 }
@@ -127,7 +127,7 @@ func glueLegs(p batchedPiece) (Step, bool) {
 	return Step{
 		Op: GlueLegs, Name: "glue each leg into its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
 		Then:    []string{"Dry run first, with every caul and clamp. How stands under Glue-up."},
-		Test:    "the bevel set to " + p.say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg before the glue takes.",
+		Test:    "the bevel set to " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg before the glue takes.",
 		Caution: cautionGlue,
 	}, true
 }
@@ -143,7 +143,7 @@ func glueRing(p batchedPiece) (Step, bool) {
 	return Step{
 		Op: GlueRing, Name: "glue the ring", Parts: []Batch{p.stretchers.real()},
 		Then: []string{"Dry run first. All stretchers at once and evenly; how stands under Glue-up."},
-		Test: "inside " + p.mm(p.Frame.Ring.Inside) + " on every side, and " + p.mm(p.FootSpread()) + " from each foot to the next.",
+		Test: "inside " + p.MM(p.Frame.Ring.Inside) + " on every side, and " + p.MM(p.FootSpread()) + " from each foot to the next.",
 	}, true
 }
 
@@ -154,9 +154,9 @@ func fitPads(p batchedPiece) (Step, bool) {
 	}
 	return Step{
 		Op: FitPads, Name: name + "s", Parts: []Batch{{Part: name, Size: p.Design.Size, Count: p.Frame.Ring.Sides}},
-		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.mm(p.PadAt()))},
+		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.MM(p.PadAt()))},
 		Test: "a straight edge over any two lies level.",
-	}, padHeight(p.Design) > 0
+	}, p.Design.Top.PadHeight() > 0
 }
 
 func fitTop(p batchedPiece) (Step, bool) {
@@ -202,7 +202,7 @@ func sawFoot(p batchedPiece) (Step, bool) {
 			"The leg turned end for end, the same face down: one gauge setting gives parallel ends.",
 			"The long corner is on the inner edge, away from the fence: the stop must reach out to it.",
 		},
-		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.mm(p.Frame.Leg.Length()+p.headLong()) + " from end to end.",
+		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.MM(p.Frame.Leg.Length()+p.HeadLong()) + " from end to end.",
 	}, splay > 0
 }
 
@@ -219,7 +219,7 @@ func cutTaper(p batchedPiece) (Step, bool) {
 		},
 		Then:    []string{"Saw beside the line, in the waste, and plane to it.", taperTurns(t.Faces)},
 		Once:    []string{"Joints are cut by now: they want a square blank."},
-		Test:    "the sole measures " + p.mm(p.sole()) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
+		Test:    "the sole measures " + p.MM(p.sole()) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
 		Caution: cautionTaper,
 	}, true
 }

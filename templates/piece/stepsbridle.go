@@ -17,27 +17,26 @@ type member struct {
 	// base is from the square far end to the datum corner, along the reference
 	// edge; long is what stands beyond the trim line, along the part.
 	base, long       float64
-	reference, other string // edges
-	rest             string // what touches the stop
+	height           float64 // of slot or cheeks above the table
+	reference, other string  // edges
+	rest             string  // what touches the stop
 	sawn             float64
 }
 
-// headLong is what the head of a leg stands beyond the top of the stretcher
-// until it is trimmed, along the leg.
-func (p Piece) headLong() float64 { return p.headProud() + geometry.BridleLong }
-
 func (p batchedPiece) stretcherEnd() member {
+	height, _ := p.CutHeights()
 	return member{
 		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers, name: "stretcher", end: "leg end of the stretcher",
-		base: p.RoughReach() + p.LegReach, long: geometry.BridleLong, sawn: p.RoughStretcher(),
+		base: p.RoughReach() + p.LegReach, long: geometry.BridleLong, height: height, sawn: p.RoughStretcher(),
 		reference: "underside", other: "top", rest: "plain end",
 	}
 }
 
 func (p batchedPiece) legHead() member {
+	_, height := p.CutHeights()
 	return member{
 		BridleEnd: p.Bridle.Head(), batch: p.legs, name: "leg", end: "leg head",
-		base: p.Frame.Leg.Blank(), long: p.headLong(), sawn: p.SawnLeg().Length,
+		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
 		reference: "inner edge", other: "outer edge", rest: "foot end",
 	}
 }
@@ -55,17 +54,6 @@ func (p batchedPiece) tenoned() member {
 		return s
 	}
 	return p.legHead()
-}
-
-// height returns how high the cut stands above the rough end, square to the
-// bottom of the slot.
-func (m member) height() float64 { return m.Across + m.long*math.Cos(m.Angle) }
-
-// cutHeights returns how high the blade stands for slot and cheeks: the
-// stretcher on its sawn end, the leg on its sawn head.
-func (p Piece) cutHeights() (stretcher, leg float64) {
-	b := batchedPiece{Piece: p}
-	return b.stretcherEnd().height(), b.legHead().height()
 }
 
 // shoulderStop returns the stop for the shoulder with the reference edge on
@@ -111,7 +99,7 @@ func (p batchedPiece) sawEnd(m member) (Step, bool) {
 			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
 			Stop: stop, Against: m.rest,
 		},
-		Then: []string{p.mm(m.long) + " beyond the trim line."},
+		Then: []string{p.MM(m.long) + " beyond the trim line."},
 		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."},
 	}
 	if m.name == "stretcher" {
@@ -130,7 +118,7 @@ func sawStrips(p batchedPiece) (Step, bool) {
 	return Step{
 		Op: SawBlocks, Name: "filler strip for the upright jig", Parts: []Batch{{Part: b.Name, Count: b.Count}}, Fence: "from " + b.From,
 		Cut:     &Cut{How: OnTaper, Square: b.Angle, Height: b.Width, Through: true},
-		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.mm(b.Across), p.mm(b.Thin), p.mm(b.Thick))},
+		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.MM(b.Across), p.MM(b.Thin), p.MM(b.Thick))},
 		Test:    "with the strip beside it the part stands on the whole of its sawn end.",
 		Caution: cautionSmall,
 	}, p.Frame.Leg.Splay > 0
@@ -145,7 +133,7 @@ func (p batchedPiece) sawCaul(b Block, toward string) Step {
 			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
 			Line: b.Thick, From: "the square end, on the long side",
 		},
-		Then:    []string{"From the ends of " + b.From + " at least " + p.mm(p.safeLength()) + " long. Sawn now, used at the glue-up."},
+		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(p.safeLength()) + " long. Sawn now, used at the glue-up."},
 		Caution: cautionSmall,
 	}
 }
@@ -170,18 +158,18 @@ func cutSlot(p batchedPiece) (Step, bool) {
 	upper, _ := m.Cheeks()
 	s := Step{
 		Op: CutSlot, Name: "slot in the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height(), Stop: upper, Against: "jig's face to the near side of the blade"},
+		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height, Stop: upper, Against: "jig's face to the near side of the blade"},
 		Then: []string{
-			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.mm(m.Tenon) + " wide. Then the rest between them in passes.",
+			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.MM(m.Tenon) + " wide. Then the rest between them in passes.",
 			"Back the far side with waste wood so that it does not break out.",
 		},
 		Once:    p.slotBottom(),
-		Test:    "the slot is " + p.mm(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
+		Test:    "the slot is " + p.MM(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
 		Caution: cautionJig,
 	}
 	if m.Tenon < p.Kerf {
 		s.Cut.ByHand = true
-		s.Then = []string{"The slot is narrower than the kerf: saw and chop it by hand, " + p.mm(m.Tenon) + " wide, in the middle."}
+		s.Then = []string{"The slot is narrower than the kerf: saw and chop it by hand, " + p.MM(m.Tenon) + " wide, in the middle."}
 	}
 	return s, true
 }
@@ -207,11 +195,11 @@ func cutCheeks(p batchedPiece) (Step, bool) {
 	upper, lower := m.Cheeks()
 	return Step{
 		Op: CutCheeks, Name: "tenon cheeks on the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height(), Stop: lower, Against: "jig's face to the near side of the blade"},
+		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height, Stop: lower, Against: "jig's face to the near side of the blade"},
 		Then: []string{
-			"The waste, " + p.mm(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
+			"The waste, " + p.MM(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
 		},
-		Test: "the tenon is " + p.mm(m.Tenon) + " thick and slides into the slot by hand.",
+		Test: "the tenon is " + p.MM(m.Tenon) + " thick and slides into the slot by hand.",
 	}, true
 }
 
@@ -245,6 +233,6 @@ func fitBridle(p batchedPiece) (Step, bool) {
 	return Step{
 		Op: FitBridle, Name: "fit every leg to its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
 		Then: []string{"Pare the cheeks, not the shoulder. Number the pairs."},
-		Test: "the tenon slides in by hand and stays when the joint is lifted; a bevel at " + p.say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg.",
+		Test: "the tenon slides in by hand and stays when the joint is lifted; a bevel at " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg.",
 	}, true
 }

@@ -71,7 +71,7 @@ func (p Piece) usualRule() string {
 		return "The usual rule, edge length less the kerf, gives the same spacer at 90°."
 	}
 	return fmt.Sprintf("The usual rule, edge length less the kerf, makes the spacer %s too long and the lap %s too wide: the blade crosses the edge slanting.",
-		p.mm(along), p.mm(square))
+		p.MM(along), p.MM(square))
 }
 
 // bottom says how the bottom of a lap is cleared and finished.
@@ -79,23 +79,12 @@ func (p Piece) bottom() []string {
 	var out []string
 	if width := p.Frame.Ring.Width; p.Design.Saw.Dado > 0 && p.Design.Saw.Dado <= width {
 		out = append(out, fmt.Sprintf("With a dado set of %s, at the same height, the rest comes out in %s; the shoulders are sawn first, with the plain blade, for whose kerf of %s the spacer stands.",
-			p.mm(p.Design.Saw.Dado), passes(p.dadoPasses(width)), p.mm(p.Kerf)))
+			p.MM(p.Design.Saw.Dado), p.DadoPasses(width), p.MM(p.Kerf)))
 	}
 	if !p.Design.Saw.FlatTooth {
 		out = append(out, "Leave the bottom to a router plane or a chisel: the teeth leave a V.")
 	}
 	return out
-}
-
-// dadoPasses returns how many passes of the dado set clear a width measured
-// square to the blade.
-func (p Piece) dadoPasses(width float64) int { return int(math.Ceil(width/p.Design.Saw.Dado - 1e-9)) }
-
-func passes(n int) string {
-	if n == 1 {
-		return "one pass"
-	}
-	return fmt.Sprintf("%d passes", n)
 }
 
 // cutLaps is both laps of every stretcher at one setting.
@@ -107,7 +96,7 @@ func cutLaps(p batchedPiece) (Step, bool) {
 		Then: []string{"Leg ends first, " + legEnd + " down. Then tumble the stretcher end over end: " + plainEnd +
 			" down, the same edge on the fence, the plain end against the stop. All inner shoulders, then all outer ones with the spacer, then the rest between them in passes."},
 		Once: []string{"Never roll it about its length: the other edge comes to the fence and the stop no longer serves. Never turn it flat, end for end: the lap leans the wrong way and on the wrong face."},
-		Test: "two stretchers cross at " + p.say(measure.Angle(p.Frame.Ring.Angle())) + " and come flush.",
+		Test: "two stretchers cross at " + p.Say(measure.Angle(p.Frame.Ring.Angle())) + " and come flush.",
 	}, true
 }
 
@@ -121,7 +110,7 @@ func slackLaps(p batchedPiece) (Step, bool) {
 	return Step{
 		Op: CutLap, Name: "laps, plain end: slack at the outer shoulder", Parts: []Batch{p.stretchers.spared()},
 		Down: plainEnd, Fence: "inside edge", Cut: cut,
-		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.mm(p.Design.Ring.Slack) + " wider, square to it."},
+		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.MM(p.Design.Ring.Slack) + " wider, square to it."},
 	}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }
 
@@ -135,7 +124,7 @@ func openEnds(p batchedPiece) (Step, bool) {
 	widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 	clear := "Passes from the outer shoulder, the line, out to the end."
 	if p.Design.Saw.Dado > 0 {
-		clear += fmt.Sprintf(" With the dado set %s.", passes(p.dadoPasses(widest)))
+		clear += fmt.Sprintf(" With the dado set %s.", p.DadoPasses(widest))
 	}
 	return Step{
 		Op: OpenEnd, Name: "open the plain ends", Parts: []Batch{p.stretchers.spared()},
@@ -161,13 +150,13 @@ func dryRing(trimmed bool) op {
 		return Step{
 			Op: o, Name: "lay the ring together dry", Parts: []Batch{p.stretchers.real()},
 			Then: []string{how, "Number the laps."},
-			Test: "every lap flush and closed, the inside " + p.mm(p.Frame.Ring.Inside) + " on every side.",
-		}, trimmed == p.made().trimFirst()
+			Test: "every lap flush and closed, the inside " + p.MM(p.Frame.Ring.Inside) + " on every side.",
+		}, trimmed == p.TrimFirst()
 	}
 }
 
 // closedWords says how a ring goes together whose laps all have both shoulders.
 func (p Piece) closedWords() string {
 	return "With closed laps the ring cannot slide shut. Tilt all stretchers alike, enter every lap a little, and let them down together, a little at a time; the slack of " +
-		p.mm(p.Design.Ring.Slack) + " eases the plain ends only."
+		p.MM(p.Design.Ring.Slack) + " eases the plain ends only."
 }

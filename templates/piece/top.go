@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"math"
+
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
@@ -38,12 +40,16 @@ func (p Piece) ringOutline() geometry.Regular {
 	return p.Design.Ring.Polygon().Grow(p.Design.Ring.Width)
 }
 
+// RegularTop returns the outline of a top that follows the ring, its corners
+// sharp.
+func (p Piece) RegularTop() geometry.Regular { return p.ringOutline().Grow(p.Design.Top.Overhang) }
+
 // topPolygon returns the sharp corners of a top that is not round.
 func (p Piece) topPolygon() []geometry.Point {
 	if p.Design.Top.Outline == design.FreeOutline {
 		return p.Design.Top.Points
 	}
-	return p.ringOutline().Grow(p.Design.Top.Overhang).Corners()
+	return p.RegularTop().Corners()
 }
 
 // TopRadius returns the radius of a round top: as given, or over the corners
@@ -68,7 +74,7 @@ func (p Piece) checkTop() error {
 		return err
 	}
 	if p.Design.Top.Kind == design.GlassTop {
-		return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}.Check()
+		return p.Pane().Check()
 	}
 	return nil
 }
@@ -84,4 +90,17 @@ func (p Piece) checkSize() error {
 		return measure.Above("centre to side of the top", middle, "", measure.Length(0), short)
 	}
 	return nil
+}
+
+// Pane returns the glass of a top that is one.
+func (p Piece) Pane() geometry.Glass {
+	return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
+}
+
+// TopPanel returns the rectangle that the outline of the top is sawn from, its
+// grain along the longer side.
+func (p Piece) TopPanel() Stick {
+	box := geometry.Bounds(p.TopCorners()...)
+	across := box.Max.Sub(box.Min)
+	return Stick{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
 }

@@ -9,21 +9,15 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// hasPads reports whether pads hold up a top.
-func (p Piece) hasPads() bool { return padHeight(p.Design) > 0 }
-
-// padCentre returns the centre of a pad in the frame of its stretcher.
-func (p Piece) padCentre() geometry.Point { return geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2) }
-
 // padJob returns the place of a pad on its stretcher: the upper face, inside
 // edge towards the maker, with the lap of the leg end.
 func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
-	if !p.hasPads() {
+	if p.Design.Top.PadHeight() == 0 {
 		return templates.Job{}, nil
 	}
 	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
-	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.padCentre()
-	lap := p.legLap()
+	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.PadCentre()
+	lap := p.Frame.Ring.Lap(p.Kerf).Corners()
 	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
 	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Outer(0))
 	for _, y := range []float64{0, w} {
@@ -34,11 +28,11 @@ func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	d.Line(templates.Centre, geometry.Pt(from, w/2), geometry.Pt(to, w/2))
 	d.Line(templates.Centre, geometry.Pt(c.X, -4), geometry.Pt(c.X, w+4))
 	circle(&d, templates.Cut, c, r)
-	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.mm(2*r)+" diameter")
-	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.mm(c.X)+" from mid-length")
+	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.MM(2*r)+" diameter")
+	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.MM(c.X)+" from mid-length")
 	p.padLap(&d, lap)
 	if inner := lap[0]; inner.X-c.X > 5 {
-		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.mm(inner.X-c.X))
+		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
 	}
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
 }
@@ -67,7 +61,7 @@ func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	}
 	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
 	for i := range p.Frame.Ring.Sides {
-		p.padBelow(&d, p.Frame.Ring.Place(i, 0).Apply(p.padCentre()), "pad, below")
+		p.padBelow(&d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), "pad, below")
 	}
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
 }
@@ -78,21 +72,21 @@ func (p Piece) quarterTop() templates.Drawing {
 	r := p.TopRadius()
 	d := templates.Drawing{Name: "top, from above, one quarter", Free: true}
 	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
-	d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top, radius "+p.mm(r))
+	d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top, radius "+p.MM(r))
 	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
 		d.Line(templates.Centre, geometry.Point{}, end)
 		d.LabelLine(geometry.Point{}, end, "centre line")
 	}
 	d.LabelPoint(geometry.Point{}, "centre of the top")
-	out := p.padPoint(0).Norm()
+	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
 	p.padBelow(&d, geometry.Polar(out, math.Pi/4),
-		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.mm(out), p.Frame.Ring.Sides))
+		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.MM(out), p.Frame.Ring.Sides))
 	return d
 }
 
 // padBelow draws a pad under the top, if there is one.
 func (p Piece) padBelow(d *templates.Drawing, c geometry.Point, words string) {
-	if !p.hasPads() {
+	if p.Design.Top.PadHeight() == 0 {
 		return
 	}
 	r := p.Design.Top.Pads.Diameter / 2

@@ -36,14 +36,14 @@ func (p Piece) scene() scene {
 	for i := range p.Frame.Ring.Sides {
 		place := p.place(i).Then(about)
 		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
-		if p.hasPads() {
-			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.padCentre())
-			s.pads = append(s.pads, lid{thinned(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
+		if p.Design.Top.PadHeight() > 0 {
+			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
+			s.pads = append(s.pads, lid{geometry.Thinned(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
 	if corners := p.TopCorners(); len(corners) > 0 {
-		under := height + padHeight(p.Design)
-		s.top = []lid{{thinned(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
+		under := height + p.Design.Top.PadHeight()
+		s.top = []lid{{geometry.Thinned(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
 	}
 	return s
 }
@@ -111,11 +111,11 @@ func (p Piece) planView(s scene) templates.Picture {
 	radius := p.FootRadius()
 	circle(&d, templates.Centre, geometry.Point{}, radius)
 	below := math.Min(box.Min.Y, -radius) - off
-	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, "feet "+p.mm(2*radius))
+	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, "feet "+p.MM(2*radius))
 	if len(s.top) > 0 {
 		top := p.topBounds()
 		at := math.Max(box.Max.Y, radius) + off
-		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, "top "+p.mm(top.Width()))
+		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, "top "+p.MM(top.Width()))
 	}
 	return templates.Picture{Heading: "Plan", Strokes: d.Strokes, Labels: d.Labels}
 }
@@ -131,9 +131,9 @@ func (p Piece) elevation(s scene) templates.Picture {
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
 	left, right := box.Min.X-2*off, box.Max.X+2*off
-	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, "overall "+p.mm(p.Overall()))
+	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, "overall "+p.MM(p.Overall()))
 	if frame := p.Frame.Leg.Height; frame < p.Overall() {
-		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, "frame "+p.mm(frame))
+		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, "frame "+p.MM(frame))
 	}
 	return templates.Picture{Heading: "Elevation", Strokes: d.Strokes, Labels: d.Labels}
 }

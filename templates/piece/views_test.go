@@ -42,7 +42,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 // A round lid shows its two outlines and no facet.
 func TestRoundLidShowsNoFacets(t *testing.T) {
 	round := geometry.Arc(geometry.Point{}, 300, 0, 2*math.Pi)
-	l := lid{thinned(round[:len(round)-1], 120), 400, 420}
+	l := lid{geometry.Thinned(round[:len(round)-1], 120), 400, 420}
 	v := viewAtCorner()
 	upright := 0
 	for _, s := range l.edges(v) {
@@ -92,7 +92,7 @@ func TestPicturesHoldTheSizes(t *testing.T) {
 		}
 		for _, l := range append(views[0].Labels, views[1].Labels...) {
 			figure := l.Text[strings.Index(l.Text, " ")+1:]
-			if got := p.mm(l.On.Length()); got != figure {
+			if got := p.MM(l.On.Length()); got != figure {
 				t.Errorf("base %d: the line of %q is %s long", k, l.Text, got)
 			}
 		}

@@ -1,0 +1,47 @@
+package piece
+
+import (
+	"slices"
+	"strings"
+)
+
+// A Lot is one thing and the sizes of the design that have it alike.
+type Lot[T any] struct {
+	What  T
+	Sizes []string
+}
+
+// Lots takes from every size what of returns, each thing once, in the order in
+// which it comes up first.
+func Lots[T any](pieces []Piece, of func(int) []T, same func(a, b T) bool) []Lot[T] {
+	var out []Lot[T]
+	for i, p := range pieces {
+		for _, what := range of(i) {
+			k := slices.IndexFunc(out, func(l Lot[T]) bool { return same(l.What, what) })
+			if k < 0 {
+				k = len(out)
+				out = append(out, Lot[T]{What: what})
+			}
+			if !slices.Contains(out[k].Sizes, p.Design.Size) {
+				out[k].Sizes = append(out[k].Sizes, p.Design.Size)
+			}
+		}
+	}
+	return out
+}
+
+// SizeWords says which of all sizes are meant; nothing where there is one.
+func SizeWords(sizes []string, all int) string {
+	n := len(sizes)
+	switch {
+	case all == 1:
+		return ""
+	case n == all && n == 2:
+		return "both sizes"
+	case n == all:
+		return "all sizes"
+	case n == 1:
+		return "size " + sizes[0]
+	}
+	return "sizes " + strings.Join(sizes[:n-1], ", ") + " and " + sizes[n-1]
+}

@@ -1,0 +1,45 @@
+package piece
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// usualDensity in kg/m³ stands in for a wood of which nothing is known: a
+// middling hardwood (common practice, no source). A design that was read from
+// a file always has its density.
+const usualDensity = 700.0
+
+// Density returns that of the wood in kg/m³: as given, or that of the species.
+func (p Piece) Density() float64 {
+	if p.Design.Wood.Density > 0 {
+		return p.Design.Wood.Density
+	}
+	wood, _ := p.Design.Wood.Known()
+	return cmp.Or(wood.Density, usualDensity)
+}
+
+// FrameMass returns the mass in kg of stretchers and legs, given one of each,
+// and of pads turned from wood. Bought bumpers are not counted.
+func (p Piece) FrameMass(stretcher, leg solid.Part) float64 {
+	each := stretcher.Volume() + leg.Volume()
+	if p.Design.Top.PadHeight() > 0 && !p.Design.Top.Pads.Bumpers {
+		each += math.Pi / 4 * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Height
+	}
+	return geometry.Mass(float64(p.Frame.Ring.Sides)*each, p.Density())
+}
+
+// TopMass returns the mass of the top in kg, 0 where there is none.
+func (p Piece) TopMass() float64 {
+	switch p.Design.Top.Kind {
+	case design.GlassTop:
+		return p.Pane().Mass()
+	case design.WoodTop:
+		return geometry.Mass(p.TopArea()*p.Design.Top.Thickness, p.Density())
+	}
+	return 0
+}

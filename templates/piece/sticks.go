@@ -1,0 +1,86 @@
+package piece
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// Slip is what sizes may exceed their room by, mm: less than any saw knows, more
+// than arithmetic makes. A clash so thin is below solid.ClashFloor in any joint.
+const Slip = 1e-6
+
+// A Stick is the size of a piece of wood in mm, its length along the grain.
+type Stick struct{ Length, Width, Thickness float64 }
+
+// Volume returns the volume in mm³.
+func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
+
+// Ripped returns the least width to which a stick is ripped from a board so
+// thick, infinite where it is too thick for the board: it may lie either way
+// round, its thickness within the board's.
+func (s Stick) Ripped(thickness float64) float64 {
+	width := math.Inf(1)
+	for _, lie := range [2][2]float64{{s.Width, s.Thickness}, {s.Thickness, s.Width}} {
+		if lie[1] <= thickness+Slip {
+			width = math.Min(width, lie[0])
+		}
+	}
+	return width
+}
+
+// Roughed returns a stick with the rough allowances of the design, rounded up
+// to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
+func (p Piece) Roughed(s Stick) Stick {
+	step := 1.0
+	if p.Design.Unit == measure.Inch {
+		step = measure.MillimetresPerInch / 16
+	}
+	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
+	w := p.Design.Wood
+	return Stick{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
+}
+
+// SawnStretcher returns a stretcher squared to length, before it is worked.
+func (p Piece) SawnStretcher() Stick {
+	return Stick{p.RoughStretcher(), p.Frame.Ring.Width, p.Frame.Ring.Depth}
+}
+
+// SawnLeg returns a leg squared to length: both level cuts and what the head
+// is left long go into it.
+func (p Piece) SawnLeg() Stick {
+	return Stick{p.Frame.Leg.Blank() + p.HeadLong(), p.Frame.Leg.Breadth, p.Frame.Leg.Thickness}
+}
+
+// FinishedLeg returns the length of the finished leg from tip to tip, along
+// the grain.
+func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.headProud() }
+
+// headProud is what a proud head takes along the leg.
+func (p Piece) headProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
+
+// HeadLong is what the head of a leg stands beyond the top of the stretcher
+// until it is trimmed, along the leg.
+func (p Piece) HeadLong() float64 { return p.headProud() + geometry.BridleLong }
+
+// CutHeights returns how high the blade stands above the table for slot and
+// cheeks: the stretcher on its sawn end, the leg on its sawn head.
+func (p Piece) CutHeights() (stretcher, leg float64) {
+	return onEnd(p.Bridle.Stretcher(), geometry.BridleLong), onEnd(p.Bridle.Head(), p.HeadLong())
+}
+
+// onEnd returns how high the cut of an end stands above its rough end, so much
+// longer along the part, square to the bottom of the slot.
+func onEnd(e geometry.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
+
+// DadoPasses says in how many passes the dado set clears a width in mm, square
+// to the blade.
+func (p Piece) DadoPasses(width float64) string {
+	n := int(math.Ceil(width/p.Design.Saw.Dado - 1e-9))
+	if n == 1 {
+		return "one pass"
+	}
+	return fmt.Sprintf("%d passes", n)
+}
