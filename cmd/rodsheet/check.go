@@ -100,7 +100,7 @@ func (f findings) text(u measure.Unit) string {
 			b.WriteString("\n")
 		}
 		fmt.Fprintln(&b, heading(p))
-		for _, g := range p.Groups() {
+		for _, g := range piece.Groups(p) {
 			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
 			for _, text := range g.Text {
 				b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")

@@ -47,7 +47,7 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.Together)}
 	for i, p := range f.Pieces {
 		s := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
-		for _, g := range p.Groups() {
+		for _, g := range piece.Groups(p) {
 			for _, figure := range g.Figures {
 				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})
 			}

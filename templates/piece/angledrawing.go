@@ -19,7 +19,7 @@ type use struct {
 }
 
 // uses returns every angle of the piece that is not square.
-func (p Piece) uses() []use {
+func uses(p Piece) []use {
 	var out []use
 	if splay := p.Frame.Leg.Splay; splay > 0 {
 		out = append(out, use{splay, "head, foot and shoulder of the leg; leg end and shoulder of the stretcher; filler strips; cauls"})
@@ -51,7 +51,7 @@ type angleRow struct {
 func angleRows(pieces []Piece) []angleRow {
 	var out []angleRow
 	for _, p := range pieces {
-		for _, u := range p.uses() {
+		for _, u := range uses(p) {
 			text := p.Say(measure.Angle(u.angle))
 			k := slices.IndexFunc(out, func(q angleRow) bool { return q.text == text && q.places == u.places })
 			if k < 0 {

@@ -54,7 +54,7 @@ func TestLeanOfTheLegs(t *testing.T) {
 			nearly(t, "lean from plumb", between(long, down), d.Legs.Given)
 
 			// In the plane of its stretcher, foot away from mid-length.
-			along := r3.Vec{X: p.place(i).X.X, Y: p.place(i).X.Y}
+			along := r3.Vec{X: p.Place(i).X.X, Y: p.Place(i).X.Y}
 			if d.Legs.Given > 1e-3 {
 				nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
 				if r3.Dot(long, along) <= 0 {
@@ -167,7 +167,7 @@ func TestTapersOnTheSolid(t *testing.T) {
 		run := d.Legs.Height/math.Cos(d.Legs.Given) - d.Legs.Taper.Start
 		angle := math.Atan(takes / run)
 		// The solid below the start: the piece that stands on the floor.
-		low := p.leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
+		low := p.Leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
 		for _, straight := range []r3.Vec{inner, outer, ringward, away} {
 			want := 0.0
 			if cut[straight] {
@@ -222,7 +222,7 @@ func TestFootSizeOfATaper(t *testing.T) {
 		at := p.Frame.Leg.At
 		head := r3.Vec{X: at, Z: d.Ring.Depth}
 		toe := r3.Vec{X: at + d.Legs.Height*math.Tan(d.Legs.Given), Z: d.Ring.Depth - d.Legs.Height}
-		low := p.leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
+		low := p.Leg().Cut(solid.Through(solid.V(0, 0, d.Ring.Depth-d.Legs.Height+20), solid.V(0, 0, 1)))
 		start := r3.Add(head, r3.Scale(d.Legs.Taper.Start/r3.Norm(r3.Sub(toe, head)), r3.Sub(toe, head)))
 		middle := r3.Vec{Y: d.Ring.Width / 2}
 		breadth, thickness := d.Legs.Breadth, d.Ring.Width

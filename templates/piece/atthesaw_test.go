@@ -37,14 +37,14 @@ type marks map[string]solid.Vec
 
 // marked returns the marks of a part as the list has them put on. Where it does
 // not say on which hand they stand, a maker may as well take the other.
-func marked(part string, steps []Step) marks {
+func marked(part string, steps []step) marks {
 	along, up := "plain end", solid.V(0, 0, 1)
 	m := marks{"face side": solid.V(0, -1, 0), "back": solid.V(0, 1, 0)}
 	hand := "top up, the leg end is on the right"
 	if part == "leg" {
 		along, hand = "foot end", "head up, the inner edge is on the left"
 	}
-	if !strings.Contains(wordsAt(steps, Crosscut, part), hand) {
+	if !strings.Contains(wordsAt(steps, doCrosscut, part), hand) {
 		up = up.Mul(-1)
 	}
 	m[along] = solid.V(-1, 0, 0)
@@ -58,7 +58,7 @@ func marked(part string, steps []Step) marks {
 }
 
 // wordsAt returns all that is said in the rows of one operation on one part.
-func wordsAt(steps []Step, o Op, part string) string {
+func wordsAt(steps []step, o operation, part string) string {
 	var all strings.Builder
 	for _, s := range steps {
 		if s.Op == o && s.Parts[0].Part == part {
@@ -122,12 +122,12 @@ func (b *bench) kerfs(from, to, swing, height float64) solid.Solid {
 }
 
 // off takes away what the blade takes, without coming through.
-func (b *bench) off(m solid.Affine3, from, to, swing float64, c Cut) {
+func (b *bench) off(m solid.Affine3, from, to, swing float64, c sawCut) {
 	b.work(m, func(p solid.Part) solid.Part { return p.Subtract(b.kerfs(from, to, swing, c.Height)) })
 }
 
 // through saws the part in two and keeps what lies at the stop, or the rest.
-func (b *bench) through(m solid.Affine3, at, swing float64, c Cut, atStop bool) {
+func (b *bench) through(m solid.Affine3, at, swing float64, c sawCut, atStop bool) {
 	b.work(m, func(p solid.Part) solid.Part {
 		if high := p.Bounds().Max.Z; high > c.Height+1e-9 {
 			confused("a blade %.4f mm high does not come through %.4f mm", c.Height, high)
@@ -142,7 +142,7 @@ func (b *bench) through(m solid.Affine3, at, swing float64, c Cut, atStop bool) 
 
 // swing returns by how much the gauge is swung in the frame of the saw, from
 // the words that say which way.
-func (b *bench) swing(c Cut, m solid.Affine3, fence string) float64 {
+func (b *bench) swing(c sawCut, m solid.Affine3, fence string) float64 {
 	seen := 1.0 // from above, on the stop's side of the saw
 	if b.mirrored {
 		seen = -1

@@ -8,42 +8,42 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A RoughPiece is one piece to be sawn from a board.
-type RoughPiece struct {
+// A roughPiece is one piece to be sawn from a board.
+type roughPiece struct {
 	Name string
 	Size Stick
 }
 
-// A CuttingPlan says which piece comes from which board. Each board is ripped
+// A cuttingPlan says which piece comes from which board. Each board is ripped
 // into lanes along its length, and each lane crosscut.
-type CuttingPlan struct {
+type cuttingPlan struct {
 	Kerf   float64
-	Boards []PlannedBoard // those that are used
-	Missed []RoughPiece   // pieces for which there is no room
+	Boards []plannedBoard // those that are used
+	Missed []roughPiece   // pieces for which there is no room
 }
 
-// A PlannedBoard is one board as it is to be sawn.
+// A plannedBoard is one board as it is to be sawn.
 //
 // Frame: x along the board from one end, y across it from one edge.
-type PlannedBoard struct {
+type plannedBoard struct {
 	design.Board
-	Lanes []Lane
+	Lanes []lane
 }
 
-// A Lane is a strip ripped out of a board.
-type Lane struct {
+// A lane is a strip ripped out of a board.
+type lane struct {
 	At, Width float64
-	Places    []Place
+	Places    []laid
 }
 
-// A Place is a piece in its lane.
-type Place struct {
-	RoughPiece
+// A laid is a piece in its lane.
+type laid struct {
+	roughPiece
 	At float64
 }
 
 // end returns how far the pieces of a lane reach along the board.
-func (l Lane) end() float64 {
+func (l lane) end() float64 {
 	if len(l.Places) == 0 {
 		return 0
 	}
@@ -52,7 +52,7 @@ func (l Lane) end() float64 {
 }
 
 // edge returns how far the lanes of a board reach across it.
-func (b PlannedBoard) edge() float64 {
+func (b plannedBoard) edge() float64 {
 	if len(b.Lanes) == 0 {
 		return 0
 	}
@@ -71,10 +71,10 @@ func after(x, kerf float64) float64 {
 
 // behind returns how much is left of a lane behind its last saw cut, along the
 // board.
-func (b PlannedBoard) behind(l Lane, kerf float64) float64 { return b.Length - l.end() - kerf }
+func (b plannedBoard) behind(l lane, kerf float64) float64 { return b.Length - l.end() - kerf }
 
 // beside returns how much is left beside the last lane, across the board.
-func (b PlannedBoard) beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
+func (b plannedBoard) beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
 
 // listedBoards returns the boards at hand. Sizes that list the same ones mean
 // the same heap.
@@ -101,15 +101,15 @@ func ripKerf(pieces []Piece) float64 {
 // planBoards places the pieces by first fit, the largest first. It tries what
 // "largest" can mean and keeps the plan that leaves the fewest pieces out and,
 // of those, takes the fewest boards, then the least length of lane.
-func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) CuttingPlan {
-	var best CuttingPlan
-	for i, order := range []func(RoughPiece) [2]float64{
-		func(p RoughPiece) [2]float64 { return [2]float64{p.broad(), p.Size.Length} },
-		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length, p.broad()} },
-		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad(), 0} },
+func planBoards(pieces []roughPiece, boards []design.Board, kerf float64) cuttingPlan {
+	var best cuttingPlan
+	for i, order := range []func(roughPiece) [2]float64{
+		func(p roughPiece) [2]float64 { return [2]float64{p.broad(), p.Size.Length} },
+		func(p roughPiece) [2]float64 { return [2]float64{p.Size.Length, p.broad()} },
+		func(p roughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad(), 0} },
 	} {
 		sorted := slices.Clone(pieces)
-		slices.SortStableFunc(sorted, func(a, b RoughPiece) int {
+		slices.SortStableFunc(sorted, func(a, b roughPiece) int {
 			ka, kb := order(a), order(b)
 			return cmp.Or(cmp.Compare(kb[0], ka[0]), cmp.Compare(kb[1], ka[1]))
 		})
@@ -122,9 +122,9 @@ func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) Cuttin
 }
 
 // broad returns the larger size across the grain.
-func (p RoughPiece) broad() float64 { return math.Max(p.Size.Width, p.Size.Thickness) }
+func (p roughPiece) broad() float64 { return math.Max(p.Size.Width, p.Size.Thickness) }
 
-func (c CuttingPlan) better(d CuttingPlan) bool {
+func (c cuttingPlan) better(d cuttingPlan) bool {
 	return cmp.Or(
 		cmp.Compare(len(c.Missed), len(d.Missed)),
 		cmp.Compare(len(c.Boards), len(d.Boards)),
@@ -133,7 +133,7 @@ func (c CuttingPlan) better(d CuttingPlan) bool {
 }
 
 // sawn returns the area in mm² of all lanes, as far as they are used.
-func (c CuttingPlan) sawn() float64 {
+func (c cuttingPlan) sawn() float64 {
 	sum := 0.0
 	for _, b := range c.Boards {
 		for _, l := range b.Lanes {
@@ -146,10 +146,10 @@ func (c CuttingPlan) sawn() float64 {
 // firstFit places the pieces in the order given: in the first lane with room,
 // else in a new lane of the first board with room, else on a fresh board, the
 // thinnest that serves.
-func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64) CuttingPlan {
+func firstFit(pieces []roughPiece, heap []design.Board, kerf float64) cuttingPlan {
 	heap = slices.Clone(heap)
 	slices.SortStableFunc(heap, func(a, b design.Board) int { return cmp.Compare(a.Thickness, b.Thickness) })
-	plan := CuttingPlan{Kerf: kerf}
+	plan := cuttingPlan{Kerf: kerf}
 	for _, p := range pieces {
 		if !plan.joinLane(p) && !plan.openLane(p) && !plan.openBoard(p, heap) {
 			plan.Missed = append(plan.Missed, p)
@@ -158,14 +158,14 @@ func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64) CuttingPla
 	return plan
 }
 
-func (c *CuttingPlan) joinLane(p RoughPiece) bool {
+func (c *cuttingPlan) joinLane(p roughPiece) bool {
 	for i := range c.Boards {
 		b := &c.Boards[i]
 		for k := range b.Lanes {
 			l := &b.Lanes[k]
 			at := after(l.end(), c.Kerf)
 			if p.Size.Ripped(b.Thickness) <= l.Width+Slip && at+p.Size.Length <= b.Length+Slip {
-				l.Places = append(l.Places, Place{p, at})
+				l.Places = append(l.Places, laid{p, at})
 				return true
 			}
 		}
@@ -173,7 +173,7 @@ func (c *CuttingPlan) joinLane(p RoughPiece) bool {
 	return false
 }
 
-func (c *CuttingPlan) openLane(p RoughPiece) bool {
+func (c *cuttingPlan) openLane(p roughPiece) bool {
 	for i := range c.Boards {
 		if c.Boards[i].open(p, c.Kerf) {
 			return true
@@ -183,18 +183,18 @@ func (c *CuttingPlan) openLane(p RoughPiece) bool {
 }
 
 // open rips a new lane for p if the board has room for it.
-func (b *PlannedBoard) open(p RoughPiece, kerf float64) bool {
+func (b *plannedBoard) open(p roughPiece, kerf float64) bool {
 	at, width := after(b.edge(), kerf), p.Size.Ripped(b.Thickness)
 	if at+width > b.Width+Slip || p.Size.Length > b.Length+Slip {
 		return false
 	}
-	b.Lanes = append(b.Lanes, Lane{at, width, []Place{{p, 0}}})
+	b.Lanes = append(b.Lanes, lane{at, width, []laid{{p, 0}}})
 	return true
 }
 
-func (c *CuttingPlan) openBoard(p RoughPiece, heap []design.Board) bool {
+func (c *cuttingPlan) openBoard(p roughPiece, heap []design.Board) bool {
 	for i := range heap {
-		fresh := PlannedBoard{Board: heap[i]}
+		fresh := plannedBoard{Board: heap[i]}
 		fresh.Count = 1
 		if heap[i].Count > 0 && fresh.open(p, c.Kerf) {
 			heap[i].Count--

@@ -10,9 +10,9 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-func drawPieces(t *rapid.T) []RoughPiece {
-	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) RoughPiece {
-		return RoughPiece{
+func drawPieces(t *rapid.T) []roughPiece {
+	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) roughPiece {
+		return roughPiece{
 			Name: "part",
 			Size: Stick{
 				rapid.Float64Range(100, 1500).Draw(t, "length"),
@@ -39,7 +39,7 @@ func TestPlanCanBeSawn(t *testing.T) {
 		pieces, boards := drawPieces(t), drawBoards(t)
 		kerf := rapid.Float64Range(0, 5).Draw(t, "kerf")
 		plan := planBoards(pieces, boards, kerf)
-		left := map[RoughPiece]int{}
+		left := map[roughPiece]int{}
 		for _, p := range pieces {
 			left[p]++
 		}
@@ -57,7 +57,7 @@ func TestPlanCanBeSawn(t *testing.T) {
 				y = l.At + l.Width
 				checkLane(t, b, l, kerf)
 				for _, p := range l.Places {
-					left[p.RoughPiece]--
+					left[p.roughPiece]--
 				}
 			}
 		}
@@ -79,7 +79,7 @@ func TestPlanCanBeSawn(t *testing.T) {
 
 // checkLane wants the pieces of a lane a kerf apart, within the board, and each
 // to come out of it one way round or the other.
-func checkLane(t *rapid.T, b PlannedBoard, l Lane, kerf float64) {
+func checkLane(t *rapid.T, b plannedBoard, l lane, kerf float64) {
 	x := -kerf
 	for _, p := range l.Places {
 		if p.At < x+kerf-Slip || p.At+p.Size.Length > b.Length+Slip {
@@ -124,7 +124,7 @@ func TestPlanMissesOnlyWhatHasNoRoom(t *testing.T) {
 
 // fewestBoards tries every way to lay the pieces in lanes, and the lanes on
 // boards.
-func fewestBoards(pieces []RoughPiece, b design.Board, kerf float64) int {
+func fewestBoards(pieces []roughPiece, b design.Board, kerf float64) int {
 	best := math.MaxInt
 	partitions(len(pieces), func(lane []int, lanes int) {
 		long, wide := make([]float64, lanes), make([]float64, lanes)
@@ -180,7 +180,7 @@ func TestPlanAgainstBruteForce(t *testing.T) {
 	best := 0
 	for range cases {
 		board := design.Board{Length: between(800, 1600), Width: between(90, 160), Thickness: 40, Count: 9}
-		pieces := make([]RoughPiece, 3+random.IntN(4))
+		pieces := make([]roughPiece, 3+random.IntN(4))
 		for i := range pieces {
 			pieces[i].Size = Stick{between(200, 790), between(25, 85), 38}
 		}
@@ -200,10 +200,10 @@ func TestPlanAgainstBruteForce(t *testing.T) {
 }
 
 func TestPlanByHand(t *testing.T) {
-	stick := func(name string, l, w, th float64) RoughPiece { return RoughPiece{name, Stick{l, w, th}} }
+	stick := func(name string, l, w, th float64) roughPiece { return roughPiece{name, Stick{l, w, th}} }
 	boards := []design.Board{{Length: 1000, Width: 100, Thickness: 30, Count: 1}}
 	// Two lanes of 48 and a kerf of 4 fill the width exactly; 498 + 4 + 498 the length.
-	full := []RoughPiece{stick("a", 498, 48, 30), stick("a", 498, 48, 30), stick("a", 498, 48, 30), stick("a", 498, 48, 30)}
+	full := []roughPiece{stick("a", 498, 48, 30), stick("a", 498, 48, 30), stick("a", 498, 48, 30), stick("a", 498, 48, 30)}
 	plan := planBoards(append(full, stick("b", 50, 20, 20), stick("c", 200, 40, 31)), boards, 4)
 	if len(plan.Boards) != 1 || len(plan.Boards[0].Lanes) != 2 || len(plan.Missed) != 2 {
 		t.Fatalf("plan %+v", plan)
@@ -217,12 +217,12 @@ func TestPlanByHand(t *testing.T) {
 		}
 	}
 	// One millimetre more and the second piece needs a lane of its own.
-	long := planBoards([]RoughPiece{stick("a", 499, 48, 30), stick("a", 498, 48, 30)}, boards, 4)
+	long := planBoards([]roughPiece{stick("a", 499, 48, 30), stick("a", 498, 48, 30)}, boards, 4)
 	if len(long.Boards) != 1 || len(long.Boards[0].Lanes) != 2 {
 		t.Errorf("plan %+v", long)
 	}
 	// On its edge a piece 40 wide comes out of a board 45 thick.
-	edge := planBoards([]RoughPiece{stick("c", 200, 40, 31)}, []design.Board{{Length: 300, Width: 60, Thickness: 45, Count: 1}}, 4)
+	edge := planBoards([]roughPiece{stick("c", 200, 40, 31)}, []design.Board{{Length: 300, Width: 60, Thickness: 45, Count: 1}}, 4)
 	if len(edge.Boards) != 1 || edge.Boards[0].Lanes[0].Width != 31 {
 		t.Fatalf("plan %+v", edge)
 	}

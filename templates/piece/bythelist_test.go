@@ -14,14 +14,14 @@ import (
 )
 
 // follow does one row.
-func (b *bench) follow(s Step) {
+func (b *bench) follow(s step) {
 	if s.Cut == nil {
 		return
 	}
 	switch s.Cut.How {
-	case Upright:
+	case upright:
 		b.followUpright(s)
-	case OnTaper:
+	case onTaper:
 		b.followTaper(s)
 	default:
 		b.followGauge(s)
@@ -33,7 +33,7 @@ type lie struct{ down, fence, rest string }
 
 // lies reads the ways in which a row lays the part: one, or two of them
 // divided by "then".
-func lies(s Step) []lie {
+func lies(s step) []lie {
 	downs, fences := strings.Split(s.Down, ", then "), strings.Split(s.Fence, ", then ")
 	out := make([]lie, len(downs))
 	for i, down := range downs {
@@ -51,7 +51,7 @@ var restWords = map[string]string{
 	"plain end": "plain end", "foot end": "foot end", "leg end": "leg end", "long corner of the head": "head",
 }
 
-func (b *bench) followGauge(s Step) {
+func (b *bench) followGauge(s step) {
 	c := *s.Cut
 	for i, l := range lies(s) {
 		if c.Line > 0 {
@@ -59,7 +59,7 @@ func (b *bench) followGauge(s Step) {
 			continue
 		}
 		rest := restWords[l.rest]
-		if s.Op == Crosscut && l.rest == "squared end" { // either will do
+		if s.Op == doCrosscut && l.rest == "squared end" { // either will do
 			rest = "plain end"
 			if _, ok := b.marks[rest]; !ok {
 				rest = "foot end"
@@ -75,13 +75,13 @@ func (b *bench) followGauge(s Step) {
 		}
 		b.cut(s, m, b.swing(c, m, l.fence))
 	}
-	if s.Op == CutShoulders {
+	if s.Op == doCutShoulders {
 		b.shed()
 	}
 }
 
 // lower returns the side that lies down; where the row does not care, either.
-func (b *bench) lower(s Step, l lie) solid.Vec {
+func (b *bench) lower(s step, l lie) solid.Vec {
 	if l.down == "" && s.Cut.Through && s.Cut.Square == 0 {
 		return b.side(l.fence).Cross(solid.V(1, 0, 0))
 	}
@@ -89,9 +89,9 @@ func (b *bench) lower(s Step, l lie) solid.Vec {
 }
 
 // cut makes the cuts of a row on a part that lies at the stop.
-func (b *bench) cut(s Step, m solid.Affine3, swing float64) {
+func (b *bench) cut(s step, m solid.Affine3, swing float64) {
 	c := *s.Cut
-	if s.Op == SawEnd {
+	if s.Op == doSawEnd {
 		b.endSwing = b.lastSwing
 	}
 	// Moved out by the spacer, the part has the blade so much nearer its end.
@@ -108,7 +108,7 @@ func (b *bench) cut(s Step, m solid.Affine3, swing float64) {
 }
 
 // followLine saws to a line that is measured from the end that goes to waste.
-func (b *bench) followLine(s Step, l lie) {
+func (b *bench) followLine(s step, l lie) {
 	from, edge, ok := strings.Cut(s.Cut.From, ", along the ")
 	if ok && edge != l.fence || !ok && s.Cut.Square != 0 {
 		confused("%s: the line is measured along %q, the fence has %q", s.Name, edge, l.fence)
@@ -122,7 +122,7 @@ func (b *bench) followLine(s Step, l lie) {
 	b.off(m, -overall, s.Cut.Line-b.kerf/math.Cos(swing), swing, *s.Cut)
 }
 
-func (b *bench) followUpright(s Step) {
+func (b *bench) followUpright(s step) {
 	c := *s.Cut
 	if s.Down != "the rough end" || s.Fence != "face side on the jig, then the back" || c.Against != "jig's face to the near side of the blade" {
 		confused("%s: %q, %q, %q", s.Name, s.Down, s.Fence, c.Against)
@@ -136,7 +136,7 @@ func (b *bench) followUpright(s Step) {
 	for _, face := range []string{"face side", "back"} {
 		m = b.onEnd(b.side(face), c.Square)
 		last := c.Stop
-		if s.Op == CutSlot && strings.Contains(s.words(), "in passes") { // as far as the cut from the other face
+		if s.Op == doCutSlot && strings.Contains(s.words(), "in passes") { // as far as the cut from the other face
 			last = b.wood.Transform(m).Bounds().Size().Y - c.Stop - b.kerf
 		}
 		b.upright(m, c.Stop, max(c.Stop, last), c.Height)
@@ -153,7 +153,7 @@ var taperedSides = map[string][]string{
 
 // followTaper saws every tapered face from its start, squared across the leg,
 // at its angle to the straight one.
-func (b *bench) followTaper(s Step) {
+func (b *bench) followTaper(s step) {
 	names, ok := taperedSides[s.Name]
 	if !ok || s.Cut.From != "the foot, up the outer edge, squared across" {
 		confused("%s, from %q", s.Name, s.Cut.From)
@@ -183,14 +183,14 @@ func reaches(p solid.Part, out solid.Vec) float64 {
 }
 
 // madeByTheList takes the blank of one part of one size through all rows that name it.
-func madeByTheList(t *rapid.T, p Piece, part string, list CutList, steps []Step) *bench {
+func madeByTheList(t *rapid.T, p Piece, part string, list cutList, steps []step) *bench {
 	defer func() {
 		if c, ok := recover().(confusion); ok {
 			t.Fatalf("%s %s: %v", part, p.Design.Size, c.error)
 		}
 	}()
-	k := slices.IndexFunc(list.Rows, func(r CutRow) bool {
-		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s SizeCount) bool { return s.Size == p.Design.Size })
+	k := slices.IndexFunc(list.Rows, func(r cutRow) bool {
+		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s sizeCount) bool { return s.Size == p.Design.Size })
 	})
 	row := list.Rows[k]
 	if row.Rough.Width < row.Sawn.Width || row.Rough.Thickness < row.Sawn.Thickness {
@@ -203,7 +203,7 @@ func madeByTheList(t *rapid.T, p Piece, part string, list CutList, steps []Step)
 	}
 	b.wood = solid.Stock(part, solid.Box(solid.Vec{}, size))
 	for _, s := range steps {
-		if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
+		if slices.ContainsFunc(s.Parts, func(q batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
 			b.follow(s)
 		}
 	}
@@ -290,7 +290,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 			pieces = append(pieces, worked(t, d))
 		}
 		pieces = Together(pieces)
-		list, steps := NewCutList(pieces), inFull(Settings(pieces))
+		list, steps := newCutList(pieces), inFull(workingOrder(pieces))
 		for _, p := range pieces {
 			stretcher := madeByTheList(t, p, "stretcher", list, steps).wood
 			leg := madeByTheList(t, p, "leg", list, steps).wood
@@ -310,7 +310,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 }
 
 // inFull gives each row that is otherwise as the one above what that one says.
-func inFull(steps []Step) []Step {
+func inFull(steps []step) []step {
 	out := slices.Clone(steps)
 	for i := range out {
 		if strings.Contains(out[i].words(), "s the row above") {
@@ -322,6 +322,6 @@ func inFull(steps []Step) []Step {
 
 // fromRoom takes the first stretcher and its leg back to their own frame.
 func fromRoom(p Piece) solid.Affine3 {
-	m := p.place(0)
+	m := p.Place(0)
 	return solid.Translate(m.O.Mul(-1)).Then(axes(m.X, m.Y, m.Z))
 }

@@ -91,8 +91,8 @@ type Group struct {
 	Text    []string // what no figure says, a sentence each
 }
 
-// Buildable reports whether none of the checks fails.
-func Buildable(checks []Check) bool {
+// buildable reports whether none of the checks fails.
+func buildable(checks []Check) bool {
 	for _, c := range checks {
 		if c.Grade == Fails {
 			return false
@@ -108,7 +108,7 @@ type made struct {
 	parts []solid.Part // those of Parts: the first is stretcher 1, the second leg 1
 }
 
-func (p Piece) made() made { return made{p, p.Parts()} }
+func withSolids(p Piece) made { return made{p, p.Parts()} }
 
 // A question is one thing asked of a piece, and the changes of its design that
 // may mend it.
@@ -145,9 +145,9 @@ func questions() []question {
 	}
 }
 
-// Checks returns everything asked of the piece, in a fixed order.
-func (p Piece) Checks() []Check {
-	m := p.made()
+// checksOf returns everything asked of the piece, in a fixed order.
+func checksOf(p Piece) []Check {
+	m := withSolids(p)
 	asked := m.ask()
 	grades := map[string]Grade{}
 	for _, checks := range asked {
@@ -177,9 +177,9 @@ type Findings struct {
 
 // Examine asks everything of the sizes of one design.
 func Examine(pieces []Piece) Findings {
-	f := Findings{Pieces: pieces, Together: CheckAll(pieces)}
+	f := Findings{Pieces: pieces, Together: checkAll(pieces)}
 	for _, p := range pieces {
-		f.Sizes = append(f.Sizes, p.Checks())
+		f.Sizes = append(f.Sizes, checksOf(p))
 	}
 	return f
 }

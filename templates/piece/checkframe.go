@@ -32,25 +32,25 @@ func clears(gap float64) func(Piece) bool {
 	return func(w Piece) bool { return w.Frame.Clearance() >= gap-Slip }
 }
 
-func mendHead(p Piece, _ Check) []change { return p.clearHead(0) }
+func mendHead(p Piece, _ Check) []change { return clearHead(p, 0) }
 
 // clearHead returns the changes that leave gap mm between leg and neighbour:
 // longer stretchers, a narrower leg, another splay. Where the design says how
 // far the legs keep clear, their place follows from breadth and splay, and only
 // that distance, or the breadth that came out of the plane, is left to change.
-func (p Piece) clearHead(gap float64) []change {
+func clearHead(p Piece, gap float64) []change {
 	follows := p.Design.Legs.At == 0
 	var out []change
 	if !follows || p.Design.Milled.Breadth > 0 {
-		out = p.turned(dial{
-			now: p.Frame.Leg.Breadth, down: true, set: p.setBreadth,
+		out = turned(p, dial{
+			now: p.Frame.Leg.Breadth, down: true, set: func(d *design.Design, v float64) { setBreadth(p, d, v) },
 			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.MM(v) },
 		}, clears(gap))
 	}
 	if !follows {
-		return slices.Concat(out, p.outward(clears(gap)), p.otherSplay(gap))
+		return slices.Concat(out, outward(p, clears(gap)), otherSplay(p, gap))
 	}
-	return append(out, p.turned(dial{
+	return append(out, turned(p, dial{
 		now: p.Design.Legs.Clear, of: p.Frame.Leg.At,
 		set:   func(d *design.Design, v float64) { d.Legs.Clear = v },
 		words: func(v float64) string { return "leave " + p.MM(v) + " clear between leg and neighbour" },
@@ -59,7 +59,7 @@ func (p Piece) clearHead(gap float64) []change {
 
 // setBreadth sets the breadth of the legs where the design has it: as they came
 // out, or as they are to be.
-func (p Piece) setBreadth(d *design.Design, v float64) {
+func setBreadth(p Piece, d *design.Design, v float64) {
 	if p.Design.Milled.Breadth > 0 {
 		d.Milled.Breadth = v
 		return
@@ -69,23 +69,23 @@ func (p Piece) setBreadth(d *design.Design, v float64) {
 
 // outward moves the legs out, and the ends of the stretchers with them. The
 // place is turned and not the step: it is what the design gives.
-func (p Piece) outward(holds func(Piece) bool) []change {
+func outward(p Piece, holds func(Piece) bool) []change {
 	at := p.Frame.Leg.At
-	return p.turned(dial{
+	return turned(p, dial{
 		now:   at,
 		set:   func(d *design.Design, v float64) { d.Legs.At = v },
-		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) + p.newPlace(v) },
+		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) + newPlace(p, v) },
 	}, holds)
 }
 
 // newPlace says where the outer faces of the legs then stand.
-func (p Piece) newPlace(at float64) string {
+func newPlace(p Piece, at float64) string {
 	return fmt.Sprintf(" (the legs then stand %s from mid-length)", p.MM(at))
 }
 
 // otherSplay returns the nearest splay, to the tenth of a degree on the safe
 // side, that leaves gap mm between leg and neighbour.
-func (p Piece) otherSplay(gap float64) []change {
+func otherSplay(p Piece, gap float64) []change {
 	least, most, err := p.Frame.SplaysThatClear(gap)
 	if err != nil {
 		return nil
@@ -125,13 +125,13 @@ func askShortGrain(p Piece) []Check {
 	)}
 }
 
-func mendShortGrain(p Piece, _ Check) []change { return p.clearHead(leastShortGrain) }
+func mendShortGrain(p Piece, _ Check) []change { return clearHead(p, leastShortGrain) }
 
 // askTogether asks whether the ring can be put together at all.
 func askTogether(m made) []Check {
 	const name = "putting the ring together"
 	if m.Design.Ring.Plain == design.ClosedEnd {
-		return []Check{m.closedRing(name)}
+		return []Check{closedRing(m.Piece, name)}
 	}
 	c := Check{Name: name, Words: "The stretchers slide shut in plan, all at once: every plain end is open past its lap." +
 		" So they do before their ends are trimmed, and with the legs on."}
@@ -148,7 +148,7 @@ func askTogether(m made) []Check {
 }
 
 // closedRing is the check of a ring whose laps all have both shoulders.
-func (p Piece) closedRing(name string) Check {
+func closedRing(p Piece, name string) Check {
 	c := Check{Name: name, Figure: "slack", Value: measure.Length(p.Design.Ring.Slack)}
 	if p.Design.Ring.Slack == 0 {
 		c.Grade = Fails
@@ -166,11 +166,11 @@ func mendTogether(m made, _ Check) []change {
 	if m.Design.Ring.Plain != design.ClosedEnd {
 		return nil
 	}
-	return m.openEnds()
+	return leaveOpen(m.Piece)
 }
 
-// openEnds leaves the plain ends open.
-func (p Piece) openEnds() []change {
+// leaveOpen leaves the plain ends open.
+func leaveOpen(p Piece) []change {
 	d := p.Design
 	d.Ring.Plain, d.Ring.Slack = design.OpenEnd, 0
 	return []change{{Mend: Mend{"leave the outer shoulder at every plain end open", d}}}
@@ -205,11 +205,11 @@ func askShoulders(p Piece) []Check {
 
 func mendShoulders(p Piece, c Check) []change {
 	if c.Name == "outer shoulder at the leg end" {
-		return p.outward(func(w Piece) bool { return askShoulders(w)[0].Grade == Holds })
+		return outward(p, func(w Piece) bool { return askShoulders(w)[0].Grade == Holds })
 	}
-	out := p.openEnds()
+	out := leaveOpen(p)
 	out[0].share = 1 // a change of kind, so the dearer one
-	return append(out, p.turned(dial{
+	return append(out, turned(p, dial{
 		now: p.Design.Ring.Horn, set: func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "leave a horn of " + p.MM(v) },
 	}, func(w Piece) bool { return askShoulders(w)[1].Grade == Holds })...)
@@ -247,15 +247,15 @@ func mendEnds(m made, c Check) []change {
 		fits = func(w Piece) bool { return !w.EndsMeet() }
 	}
 	inside := p.Design.Ring.Inside
-	out := p.turned(dial{
+	out := turned(p, dial{
 		of:    inside,
-		set:   func(d *design.Design, v float64) { p.grow(d, v) },
+		set:   func(d *design.Design, v float64) { grow(p, d, v) },
 		words: func(v float64) string { return "make the inside of the ring " + p.MM(inside+v) },
 	}, fits)
 	if p.Design.Ring.Plain == design.FlushEnd {
 		return out
 	}
-	return append(out, p.turned(dial{
+	return append(out, turned(p, dial{
 		now: p.Design.Ring.Horn, down: true,
 		set:   func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "shorten the horns to " + p.MM(v) },
@@ -263,7 +263,7 @@ func mendEnds(m made, c Check) []change {
 }
 
 // grow makes the ring larger by v mm a side, the legs moving out with the ends.
-func (p Piece) grow(d *design.Design, v float64) {
+func grow(p Piece, d *design.Design, v float64) {
 	d.Ring.Inside += v
 	if d.Legs.At > 0 {
 		d.Legs.At += v / 2

@@ -30,7 +30,7 @@ func (f Findings) Panels() []templates.Panel {
 // figurePanels returns the figures for the printed pack, a panel for each group.
 func figurePanels(p Piece) []templates.Panel {
 	var out []templates.Panel
-	for _, g := range p.Groups() {
+	for _, g := range Groups(p) {
 		panel := templates.Panel{Heading: g.Heading, Text: g.Text}
 		for _, f := range g.Figures {
 			panel.Table = append(panel.Table, []string{f.Name, p.Say(f.Value)})

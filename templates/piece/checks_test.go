@@ -32,7 +32,7 @@ func find(t interface {
 // graded expects the grade of one check of a design, and returns it.
 func graded(t *testing.T, d design.Design, name string, want Grade) Check {
 	t.Helper()
-	c := find(t, worked(t, d).Checks(), name)
+	c := find(t, checksOf(worked(t, d)), name)
 	if c.Grade != want {
 		t.Errorf("%s %v, want %v: %s %s", name, c.Grade, want, c.Measured(d.Unit), c.Words)
 	}
@@ -63,7 +63,7 @@ func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 			// of gap³: below the least volume that counts.
 			t.Skip("too near for the least clash to count")
 		}
-		c := find(t, p.Checks(), "leg head and lap")
+		c := find(t, checksOf(p), "leg head and lap")
 		if (c.Grade == Fails) != (gap < 0) || c.Value.Value != gap {
 			t.Fatalf("clearance %.6f: %v, %+v", gap, c.Grade, c.Value)
 		}
@@ -119,7 +119,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 		if err != nil {
 			t.Skip("no such piece")
 		}
-		checks := p.Checks()
+		checks := checksOf(p)
 		seen := map[string]bool{}
 		for _, c := range checks {
 			if seen[c.Name] || c.Words == "" {
@@ -127,7 +127,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			}
 			seen[c.Name] = true
 			for i, m := range c.Mends {
-				for _, asked := range worked(t, m.Design).made().ask() {
+				for _, asked := range withSolids(worked(t, m.Design)).ask() {
 					for _, again := range asked {
 						if again.Name == c.Name && again.Grade != Holds {
 							t.Errorf("%s: mend %d %q does not mend it", c.Name, i, m.Words)
@@ -139,7 +139,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), GlassOrder(p), CheckAll([]Piece{p, p}))
+		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), glassOrder(p), checkAll([]Piece{p, p}))
 		for _, bad := range []string{"NaN", "Inf", "-0 ", "%!"} {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q in %s", bad, text)
@@ -231,9 +231,9 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		if err != nil {
 			t.Skip("no such taper")
 		}
-		limit := p.leastTaperStart()
+		limit := leastTaperStart(p)
 		within := func(q Piece) float64 {
-			return q.leg().Cut(solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))).Volume()
+			return q.Leg().Cut(solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))).Volume()
 		}
 		at := func(start float64) (Piece, bool) {
 			taper := *d.Legs.Taper
@@ -253,7 +253,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		if lost := within(whole) - within(q); lost > nothing {
 			t.Errorf("a taper from %.6f takes %.9f mm³ off the joint", limit, lost)
 		}
-		if find(t, q.Checks(), "taper and joint").Grade != Holds {
+		if find(t, checksOf(q), "taper and joint").Grade != Holds {
 			t.Error("the limit does not hold")
 		}
 		higher, _ := at(limit - 0.5)
@@ -272,7 +272,7 @@ func TestBuildable(t *testing.T) {
 		for _, g := range tt.grades {
 			checks = append(checks, Check{Grade: g})
 		}
-		if got := Buildable(checks); got != tt.want {
+		if got := buildable(checks); got != tt.want {
 			t.Errorf("Buildable(%v) = %v", tt.grades, got)
 		}
 	}
@@ -289,8 +289,8 @@ func BenchmarkCheck(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				p.Checks()
-				p.Groups()
+				checksOf(p)
+				Groups(p)
 			}
 		})
 	}

@@ -12,7 +12,7 @@ import (
 // insideTop returns how far a point in plan lies inside the edge of the top,
 // negative where it lies outside: then it is the distance to the line of the
 // side that it is farthest beyond.
-func (p Piece) insideTop(q geometry.Point) float64 {
+func insideTop(p Piece, q geometry.Point) float64 {
 	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius() - q.Norm()
 	}
@@ -27,7 +27,7 @@ func (p Piece) insideTop(q geometry.Point) float64 {
 
 // past returns how far the edge of the top stands beyond a point in plan, seen
 // from the centre of the ring.
-func (p Piece) past(q geometry.Point) float64 {
+func past(p Piece, q geometry.Point) float64 {
 	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius() - q.Norm()
 	}
@@ -44,17 +44,17 @@ func (p Piece) past(q geometry.Point) float64 {
 
 // padRoom returns how far from mid-length the centre of a pad may stand: its
 // edge then touches the inner shoulder of a lap.
-func (p Piece) padRoom() float64 {
+func padRoom(p Piece) float64 {
 	p.Design.Top.Pads.Outermost = true
 	return p.PadAt()
 }
 
 // padToRim returns how far the centres of the pads lie inside the edge of the
 // top, the one that lies least.
-func (p Piece) padToRim() float64 {
+func padToRim(p Piece) float64 {
 	least := math.Inf(1)
 	for i := range p.Frame.Ring.Sides {
-		least = math.Min(least, p.insideTop(p.padPoint(i)))
+		least = math.Min(least, insideTop(p, padPoint(p, i)))
 	}
 	return least
 }
@@ -66,12 +66,12 @@ func askTop(p Piece) []Check {
 	}
 	var out []Check
 	if p.Design.Top.PadHeight() > 0 {
-		out = append(out, p.askPads()...)
+		out = append(out, askPads(p)...)
 	}
 	if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Outline != design.RoundTop {
-		out = append(out, p.askCorner())
+		out = append(out, askCorner(p))
 	}
-	out = append(out, p.askUnder())
+	out = append(out, askUnder(p))
 	if p.Design.Legs.Proud > 0 {
 		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Design.Legs.Proud),
 			atMost, measure.Length(p.Design.Top.PadHeight()), Fails).with(
@@ -86,10 +86,10 @@ const leastToEdge = 10.0
 
 // askPads asks whether the pads stand on wood, each on its own stretcher, and
 // under the top.
-func (p Piece) askPads() []Check {
+func askPads(p Piece) []Check {
 	r, pads := p.Frame.Ring, p.Design.Top.Pads
 	beside := (r.Width - pads.Diameter) / 2
-	shoulder := p.padRoom() - math.Abs(p.PadAt())
+	shoulder := padRoom(p) - math.Abs(p.PadAt())
 	out := []Check{
 		limited("pads on the stretchers", "wood beside a pad", measure.Length(beside), atLeast, measure.Length(0), Doubtful).with(
 			"The pads stand on wood all round.", "The pads are wider than the stretchers."),
@@ -100,17 +100,17 @@ func (p Piece) askPads() []Check {
 	if p.Design.Top.Kind == design.GlassTop {
 		limit = leastToEdge
 	}
-	if p.padToRim() < 0 {
+	if padToRim(p) < 0 {
 		grade = Fails
 	}
-	toEdge := p.padToRim() - pads.Diameter/2
+	toEdge := padToRim(p) - pads.Diameter/2
 	return append(out, limited("pads and edge of the top", "edge of pad to edge of top", measure.Length(toEdge),
 		atLeast, measure.Length(limit), grade).with(
 		"The pads stand well inside the edge of the top.", "The pads stand too near to the edge of the top."))
 }
 
 // askCorner asks whether a pane's corners are worked.
-func (p Piece) askCorner() Check {
+func askCorner(p Piece) Check {
 	least := p.Pane().LeastCornerRadius()
 	const name = "corners of the glass"
 	switch p.Design.Top.Corner {
@@ -125,12 +125,12 @@ func (p Piece) askCorner() Check {
 }
 
 // askUnder asks whether the frame stays within the outline of the top.
-func (p Piece) askUnder() Check {
+func askUnder(p Piece) Check {
 	least := math.Inf(1)
 	place := p.Frame.Ring
 	for i := range place.Sides {
 		for _, q := range p.StretcherPlan() { // to the outer face of the leg at its lowest
-			least = math.Min(least, p.insideTop(place.Place(i, 0).Apply(q)))
+			least = math.Min(least, insideTop(p, place.Place(i, 0).Apply(q)))
 		}
 	}
 	return limited("frame under the top", "top past the frame", measure.Length(least), atLeast, measure.Length(0), Doubtful).with(
@@ -143,29 +143,29 @@ func mendTop(p Piece, c Check) []change {
 	holds := func(w Piece) bool { return called(askTop(w), c.Name).Grade == Holds }
 	switch c.Name {
 	case "pads on the stretchers":
-		return p.smallerPads(holds)
+		return smallerPads(p, holds)
 	case "pads and shoulders":
-		return append(p.smallerPads(holds), movePads(p, holds)...)
+		return append(smallerPads(p, holds), movePads(p, holds)...)
 	case "pads and edge of the top":
-		return append(movePads(p, holds), p.largerTop(holds)...)
+		return append(movePads(p, holds), largerTop(p, holds)...)
 	case "corners of the glass":
-		return p.roundCorners(holds)
+		return roundCorners(p, holds)
 	case "proud head and top":
-		return append(lowerHead(p), p.higherPads(holds)...)
+		return append(lowerHead(p), higherPads(p, holds)...)
 	}
-	return p.largerTop(holds)
+	return largerTop(p, holds)
 }
 
-func (p Piece) smallerPads(holds func(Piece) bool) []change {
-	return p.turned(dial{
+func smallerPads(p Piece, holds func(Piece) bool) []change {
+	return turned(p, dial{
 		now: p.Design.Top.Pads.Diameter, down: true,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
 		words: func(v float64) string { return "make the pads " + p.MM(v) + " in diameter" },
 	}, holds)
 }
 
-func (p Piece) higherPads(holds func(Piece) bool) []change {
-	return p.turned(dial{
+func higherPads(p Piece, holds func(Piece) bool) []change {
+	return turned(p, dial{
 		now:   p.Design.Top.Pads.Height,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Height = v },
 		words: func(v float64) string { return "make the pads " + p.MM(v) + " high" },
@@ -173,12 +173,12 @@ func (p Piece) higherPads(holds func(Piece) bool) []change {
 }
 
 // movePads moves the pads towards mid-length.
-func movePads(p Piece, holds func(Piece) bool) []change { return p.shiftPads(true, holds) }
+func movePads(p Piece, holds func(Piece) bool) []change { return shiftPads(p, true, holds) }
 
 // outerPads moves the pads away from mid-length.
-func (p Piece) outerPads(holds func(Piece) bool) []change { return p.shiftPads(false, holds) }
+func outerPads(p Piece, holds func(Piece) bool) []change { return shiftPads(p, false, holds) }
 
-func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
+func shiftPads(p Piece, inward bool, holds func(Piece) bool) []change {
 	if p.Design.Top.PadHeight() == 0 {
 		return nil
 	}
@@ -186,7 +186,7 @@ func (p Piece) shiftPads(inward bool, holds func(Piece) bool) []change {
 	if p.PadAt() < 0 {
 		sign = -1
 	}
-	return p.turned(dial{
+	return turned(p, dial{
 		now: math.Abs(p.PadAt()), down: inward,
 		set: func(d *design.Design, v float64) { d.Top.Pads.At, d.Top.Pads.Outermost = sign*v, false },
 		words: func(v float64) string {
@@ -200,7 +200,7 @@ func lowerHead(p Piece) []change {
 	if p.Design.Legs.Proud <= p.Design.Top.PadHeight() || p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
-	return p.turned(dial{
+	return turned(p, dial{
 		now: p.Design.Legs.Proud, down: true,
 		set:   func(d *design.Design, v float64) { d.Legs.Proud = v },
 		words: func(v float64) string { return "leave the heads " + p.MM(v) + " proud" },
@@ -208,12 +208,12 @@ func lowerHead(p Piece) []change {
 }
 
 // roundCorners rounds the corners of a pane to its thickness at least.
-func (p Piece) roundCorners(holds func(Piece) bool) []change {
+func roundCorners(p Piece, holds func(Piece) bool) []change {
 	now := 0.0
 	if p.Design.Top.Corner == design.RoundedCorner {
 		now = p.Design.Top.CornerSize
 	}
-	return p.turned(dial{
+	return turned(p, dial{
 		now:   now,
 		of:    p.Design.Top.Thickness,
 		set:   func(d *design.Design, v float64) { d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v },
@@ -221,12 +221,12 @@ func (p Piece) roundCorners(holds func(Piece) bool) []change {
 	}, holds)
 }
 
-func (p Piece) largerTop(holds func(Piece) bool) []change  { return p.resizeTop(false, holds) }
-func (p Piece) smallerTop(holds func(Piece) bool) []change { return p.resizeTop(true, holds) }
+func largerTop(p Piece, holds func(Piece) bool) []change  { return resizeTop(p, false, holds) }
+func smallerTop(p Piece, holds func(Piece) bool) []change { return resizeTop(p, true, holds) }
 
 // resizeTop turns the diameter of a round top, or the overhang of one that has
 // an overhang. A free outline is the maker's own.
-func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
+func resizeTop(p Piece, down bool, holds func(Piece) bool) []change {
 	if p.Design.Top.Outline == design.FreeOutline {
 		return nil
 	}
@@ -235,11 +235,11 @@ func (p Piece) resizeTop(down bool, holds func(Piece) bool) []change {
 		k.now = 2 * p.TopRadius()
 		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
 		k.words = func(v float64) string { return "make the top " + p.MM(v) + " in diameter" }
-		return p.turned(k, holds)
+		return turned(p, k, holds)
 	}
 	across := 2 * p.RegularTop().Apothem
 	k.now, k.of, k.from = p.Design.Top.Overhang, across/2, -across/2
 	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
 	k.words = func(v float64) string { return "give the top an overhang of " + p.MM(v) }
-	return p.turned(k, holds)
+	return turned(p, k, holds)
 }

@@ -30,14 +30,14 @@ func askWoodLeft(p Piece) []Check {
 
 func mendWoodLeft(p Piece, c Check) []change {
 	left := func(w Piece) bool { return called(askWoodLeft(w), c.Name).Grade == Holds }
-	out := p.turned(dial{
+	out := turned(p, dial{
 		now: p.Frame.Ring.Depth,
 		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
 		words: func(v float64) string {
 			return "make the stretchers " + p.MM(v) + " deep"
 		},
 	}, left)
-	out = append(out, p.turned(dial{
+	out = append(out, turned(p, dial{
 		now: p.Frame.Ring.Width,
 		set: func(d *design.Design, v float64) { d.Ring.Width, d.Milled.Width = v, 0 },
 		words: func(v float64) string {
@@ -45,7 +45,7 @@ func mendWoodLeft(p Piece, c Check) []change {
 		},
 	}, left)...)
 	for _, down := range []bool{true, false} {
-		out = append(out, p.turned(dial{
+		out = append(out, turned(p, dial{
 			now: p.Bridle.Tenon, down: down,
 			set:   func(d *design.Design, v float64) { d.Legs.Tenon = v },
 			words: func(v float64) string { return "make the tenon " + p.MM(v) + " thick" },
@@ -59,7 +59,7 @@ func mendWoodLeft(p Piece, c Check) []change {
 // from the outer edge of its head, square across. The stretcher's underside
 // crosses the outer edge at Depth/cos Splay and the inner edge Breadth·tan Splay
 // nearer to the head.
-func (p Piece) leastTaperStart() float64 {
+func leastTaperStart(p Piece) float64 {
 	outer := p.Bridle.Head().Length()
 	if p.Taper.Faces == geometry.OneFace { // the inner face
 		return outer - p.Bridle.Head().End(p.Frame.Leg.Breadth)
@@ -74,13 +74,13 @@ func askTaper(p Piece) []Check {
 		return nil
 	}
 	c := limited("taper and joint", "start of the taper", measure.Length(p.Taper.Start),
-		atLeast, measure.Length(p.leastTaperStart()), Fails)
+		atLeast, measure.Length(leastTaperStart(p)), Fails)
 	out := []Check{c.with(
 		"The taper begins below the joint.",
 		fmt.Sprintf("The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
-			p.MM(p.Taper.Lost(p.leastTaperStart())))),
+			p.MM(p.Taper.Lost(leastTaperStart(p))))),
 	}
-	thickness := p.footThickness()
+	thickness := footThickness(p)
 	foot := limited("foot", "smaller side of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
 		atLeast, measure.Length(leastFoot), Doubtful)
 	return append(out, foot.with("The foot keeps enough wood.", "The foot is thin and chips on a hard floor."))
@@ -92,7 +92,7 @@ const leastFoot = 12.0
 
 // footThickness returns what the foot measures square to the plane of its
 // stretcher.
-func (p Piece) footThickness() float64 {
+func footThickness(p Piece) float64 {
 	thickness := p.Frame.Leg.Thickness
 	if p.Taper == nil {
 		return thickness
@@ -108,7 +108,7 @@ func (p Piece) footThickness() float64 {
 
 func mendTaper(p Piece, c Check) []change {
 	turn := func(now float64, set func(*design.Taper, float64), words string) []change {
-		return p.turned(dial{
+		return turned(p, dial{
 			now: now,
 			set: func(d *design.Design, v float64) {
 				t := *d.Legs.Taper
@@ -129,8 +129,8 @@ func askSaw(p Piece) []Check {
 	var out []Check
 	if p.Design.Saw.Highest > 0 {
 		out = append(out,
-			p.askBlade("blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
-			p.askBlade("blade at the bridle", p.bridleCut(), "Saw the cheeks and the slot by hand or on a bandsaw."))
+			askBlade(p, "blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
+			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
 	if p.Design.Saw.StopReach > 0 {
 		stop := measure.Length(p.EndLap().Stop())
@@ -147,14 +147,14 @@ func askSaw(p Piece) []Check {
 	return out
 }
 
-func (p Piece) askBlade(name string, height float64, otherwise string) Check {
+func askBlade(p Piece, name string, height float64, otherwise string) Check {
 	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).
 		with("The blade rises high enough.", otherwise)
 }
 
 // bridleCut returns the higher of the two cuts of a bridle, made with the part
 // on its end.
-func (p Piece) bridleCut() float64 {
+func bridleCut(p Piece) float64 {
 	stretcher, leg := p.CutHeights()
 	return math.Max(stretcher, leg)
 }
@@ -165,14 +165,14 @@ func askBoards(p Piece) []Check {
 		return nil
 	}
 	return []Check{
-		p.askBoard("stretcher", p.Roughed(p.SawnStretcher())),
-		p.askBoard("leg", p.Roughed(p.SawnLeg())),
+		askBoard(p, "stretcher", p.Roughed(p.SawnStretcher())),
+		askBoard(p, "leg", p.Roughed(p.SawnLeg())),
 	}
 }
 
 // askBoard asks for a board that a blank comes out of, either way round. The
 // figure is the length, for wood can be glued up wider but not longer.
-func (p Piece) askBoard(part string, blank Stick) Check {
+func askBoard(p Piece, part string, blank Stick) Check {
 	longest, fits := 0.0, false
 	for _, b := range p.Design.Wood.Boards {
 		longest = math.Max(longest, b.Length)

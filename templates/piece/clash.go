@@ -80,13 +80,13 @@ func (m made) clash(q pair, shared []solid.Solid) Check {
 	a, b := m.parts[q.a], m.parts[q.b]
 	side := q.a / m.kinds()
 	all := solid.Part{Pieces: shared}
-	e := m.fromStretcher(side, all)
+	e := fromStretcher(m.Piece, side, all)
 	size := e.Size()
 	c := limited(a.Name+" and "+b.Name, "overlap", measure.Length(min(size.X, size.Y, size.Z)),
 		atMost, measure.Length(0), Fails)
 	c.Grade = Fails
 	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a space of %s × %s × %s: %s.",
-		a.Name, b.Name, m.Say(measure.Volume(all.Volume())), m.MM(size.X), m.MM(size.Y), m.MM(size.Z), m.room(side, e))
+		a.Name, b.Name, m.Say(measure.Volume(all.Volume())), m.MM(size.X), m.MM(size.Y), m.MM(size.Z), room(m.Piece, side, e))
 	if !m.askedAlone(q) {
 		c.Words += " So it is at every corner."
 	}
@@ -104,13 +104,13 @@ func (m made) kinds() int { return len(m.parts) / m.Frame.Ring.Sides }
 
 // fromStretcher returns the extent of a part in the frame of the stretcher of a
 // side. That of the first side is not turned.
-func (p Piece) fromStretcher(side int, part solid.Part) solid.Extent {
+func fromStretcher(p Piece, side int, part solid.Part) solid.Extent {
 	back := solid.TurnZ(-float64(side) * p.Frame.Ring.Polygon().Turn())
-	return part.Transform(back.Then(solid.Translate(p.place(0).O.Mul(-1)))).Bounds()
+	return part.Transform(back.Then(solid.Translate(p.Place(0).O.Mul(-1)))).Bounds()
 }
 
 // room says where an extent lies on the stretcher of a side.
-func (p Piece) room(side int, e solid.Extent) string {
+func room(p Piece, side int, e solid.Extent) string {
 	return fmt.Sprintf("along stretcher %d from %s to %s from mid-length towards its leg,"+
 		" from %s to %s outward of its inside edge, and from %s to %s above its underside", side+1,
 		p.Bare(e.Min.X), p.MM(e.Max.X), p.Bare(e.Min.Y), p.MM(e.Max.Y), p.Bare(e.Min.Z), p.MM(e.Max.Z))
@@ -125,7 +125,7 @@ func mendClash(m made, c Check) []change {
 	if !strings.Contains(c.Name, "pad") {
 		return out
 	}
-	return append(out, movePads(m.Piece, func(w Piece) bool { return w.made().free(c.Name) })...)
+	return append(out, movePads(m.Piece, func(w Piece) bool { return withSolids(w).free(c.Name) })...)
 }
 
 // free reports whether the parts named by a check do not clash.

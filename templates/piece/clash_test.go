@@ -44,7 +44,7 @@ func TestPairsStandForAll(t *testing.T) {
 				any = any || len(solid.Clash(parts[i], b)) > 0
 			}
 		}
-		if asked := !Buildable(askClash(p.made())); asked != any {
+		if asked := !buildable(askClash(withSolids(p))); asked != any {
 			t.Errorf("clash by all pairs %v, by those asked %v", any, asked)
 		}
 	})
@@ -55,7 +55,7 @@ func TestPairsAreAllTurns(t *testing.T) {
 	for sides := 3; sides <= 8; sides++ {
 		d := low()
 		d.Ring.Sides = sides
-		m := worked(t, d).made()
+		m := withSolids(worked(t, d))
 		const kinds = 3
 		asked := map[pair]bool{}
 		for _, q := range m.pairs() {

@@ -32,7 +32,7 @@ func (p Piece) EndsMeet() bool { return p.RoughReach() > p.Frame.Ring.MostReach(
 // RoughReach, both laps cut.
 func (p Piece) roughBar() []solid.Part {
 	bar := p.lapped(p.unlapped(p.Frame.Ring.Corners(p.RoughReach(), p.RoughReach())))
-	return []solid.Part{bar.Transform(p.place(0))}
+	return []solid.Part{bar.Transform(p.Place(0))}
 }
 
 // Catch reports whether bars, as Collide takes them, clash on the way from apart

@@ -22,7 +22,7 @@ func coverJob(pieces []Piece) templates.Job {
 func Pictures(pieces []Piece) []templates.Picture {
 	var out []templates.Picture
 	for _, p := range pieces {
-		for _, v := range Views(p) {
+		for _, v := range views(p) {
 			if words := SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
 				v.Heading += ", " + words
 			}
@@ -47,7 +47,7 @@ func mainSizes(pieces []Piece) templates.Panel {
 	}
 	columns := make([][][2]string, len(pieces))
 	for i, p := range pieces {
-		columns[i] = p.mainSizes()
+		columns[i] = sizeRows(p)
 	}
 	for k, line := range columns[0] {
 		row := []string{line[0]}
@@ -62,8 +62,8 @@ func mainSizes(pieces []Piece) templates.Panel {
 	return panel
 }
 
-// mainSizes returns names and figures, the same names for every size.
-func (p Piece) mainSizes() [][2]string {
+// sizeRows returns names and figures, the same names for every size.
+func sizeRows(p Piece) [][2]string {
 	f, r, l := p.Frame, p.Frame.Ring, p.Frame.Leg
 	return [][2]string{
 		{"overall height", p.MM(p.Overall())},
@@ -76,12 +76,12 @@ func (p Piece) mainSizes() [][2]string {
 		{"leg, breadth × thickness", p.MM(l.Breadth) + " × " + p.MM(l.Thickness)},
 		{"leg, along the edge", p.MM((l.Height + p.Design.Legs.Proud) / l.Height * l.Length())},
 		{"splay from plumb", p.Say(measure.Angle(f.Leg.Splay))},
-		{"top", p.topWords()},
+		{"top", topWords(p)},
 	}
 }
 
 // topWords describes the top in a few words.
-func (p Piece) topWords() string {
+func topWords(p Piece) string {
 	if p.Design.Top.Kind == design.NoTop {
 		return "none"
 	}
@@ -93,7 +93,7 @@ func (p Piece) topWords() string {
 	if p.Design.Top.Outline == design.RoundTop {
 		return thick + p.MM(2*p.TopRadius()) + " across"
 	}
-	b := p.topBounds()
+	b := topBounds(p)
 	return thick + p.MM(b.Width()) + " × " + p.MM(b.Height())
 }
 

@@ -7,17 +7,17 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A SizeCount is how many of a part one size takes.
-type SizeCount struct {
+// A sizeCount is how many of a part one size takes.
+type sizeCount struct {
 	Size  string
 	Count int
 }
 
-// A CutRow is one kind of part. Parts that are alike in several sizes are one
+// A cutRow is one kind of part. Parts that are alike in several sizes are one
 // row.
-type CutRow struct {
+type cutRow struct {
 	Part   string
-	Sizes  []SizeCount // what each size takes; none for what serves all sizes
+	Sizes  []sizeCount // what each size takes; none for what serves all sizes
 	Serves int         // pieces that serve all sizes alike: test pieces, cauls
 	Spares int
 	// Finished is as designed or milled, from tip to tip; Sawn is squared to
@@ -32,8 +32,8 @@ type CutRow struct {
 	kind any
 }
 
-// Parts returns the number of parts that go into the finished pieces.
-func (r CutRow) Parts() int {
+// parts returns the number of parts that go into the finished pieces.
+func (r cutRow) parts() int {
 	sum := 0
 	for _, s := range r.Sizes {
 		sum += s.Count
@@ -42,31 +42,31 @@ func (r CutRow) Parts() int {
 }
 
 // bought reports whether wood is bought for the row.
-func (r CutRow) bought() bool { return r.From == "" }
+func (r cutRow) bought() bool { return r.From == "" }
 
-// Hardware is what is bought ready.
-type Hardware struct {
+// hardware is what is bought ready.
+type hardware struct {
 	Name  string
 	Count int
 }
 
-// A CutList holds the parts of all sizes of one design.
-type CutList struct {
+// A cutList holds the parts of all sizes of one design.
+type cutList struct {
 	Unit     measure.Unit
-	Rows     []CutRow
-	Hardware []Hardware
+	Rows     []cutRow
+	Hardware []hardware
 	Waste    float64 // share to buy on top
 	// Unasked says that the design asks for no spares, and that stretchers and
 	// legs get one all the same.
 	Unasked bool
-	Boards  *CuttingPlan
+	Boards  *cuttingPlan
 }
 
-// NewCutList returns the cut list of the sizes of one design. The boards are
+// newCutList returns the cut list of the sizes of one design. The boards are
 // nil where it lists none.
-func NewCutList(pieces []Piece) CutList {
-	var c CutList
-	for _, rows := range []func(Piece) []CutRow{stretcherRows, legRows, topRows, testRows, padRows, blockRows} {
+func newCutList(pieces []Piece) cutList {
+	var c cutList
+	for _, rows := range []func(Piece) []cutRow{stretcherRows, legRows, topRows, testRows, padRows, blockRows} {
 		for _, p := range pieces {
 			for _, r := range rows(p) {
 				c.Rows = addRow(c.Rows, r)
@@ -87,7 +87,7 @@ func NewCutList(pieces []Piece) CutList {
 }
 
 // addRow adds a row, or counts it to the one that is alike.
-func addRow(rows []CutRow, r CutRow) []CutRow {
+func addRow(rows []cutRow, r cutRow) []cutRow {
 	for i := range rows {
 		if rows[i].kind != r.kind {
 			continue
@@ -109,7 +109,7 @@ type stretcherKind struct {
 	mortise     bool
 }
 
-func (p Piece) stretcherKind() stretcherKind {
+func kindOfStretcher(p Piece) stretcherKind {
 	r, b := p.Frame.Ring, p.Bridle
 	return stretcherKind{
 		[5]float64{float64(r.Sides), steady(r.Inside), steady(r.Width), steady(r.Depth), steady(p.Design.Ring.Slack)},
@@ -127,7 +127,7 @@ type legKind struct {
 	faces   int        // −1 for none
 }
 
-func (p Piece) legKind() legKind {
+func kindOfLeg(p Piece) legKind {
 	l, b := p.Frame.Leg, p.Bridle
 	k := legKind{
 		leg:     [5]float64{steady(l.Breadth), steady(l.Thickness), steady(l.Height), steady(l.Splay), steady(p.Design.Legs.Proud)},
@@ -146,33 +146,33 @@ func steady(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // spareParts returns how many spares an angled part gets: never none, for a
 // slip at the last cut must not cost all the settings before it.
-func (p Piece) spareParts() int { return max(1, p.Design.Wood.Spares) }
+func spareParts(p Piece) int { return max(1, p.Design.Wood.Spares) }
 
-func stretcherRows(p Piece) []CutRow {
+func stretcherRows(p Piece) []cutRow {
 	finished := p.SawnStretcher()
 	finished.Length = p.FinishedStretcher()
-	return []CutRow{{
-		Part: "stretcher", Sizes: p.each(), Spares: p.spareParts(),
+	return []cutRow{{
+		Part: "stretcher", Sizes: each(p), Spares: spareParts(p),
 		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.Roughed(p.SawnStretcher()),
-		Net: p.stretcher().Volume(), kind: p.stretcherKind(),
+		Net: p.Stretcher().Volume(), kind: kindOfStretcher(p),
 	}}
 }
 
-func legRows(p Piece) []CutRow {
+func legRows(p Piece) []cutRow {
 	finished := p.SawnLeg()
 	finished.Length = p.FinishedLeg()
-	return []CutRow{{
-		Part: "leg", Sizes: p.each(), Spares: p.spareParts(),
+	return []cutRow{{
+		Part: "leg", Sizes: each(p), Spares: spareParts(p),
 		Finished: finished, Sawn: p.SawnLeg(), Rough: p.Roughed(p.SawnLeg()),
-		Net: p.leg().Volume(), kind: p.legKind(),
+		Net: p.Leg().Volume(), kind: kindOfLeg(p),
 	}}
 }
 
 // each returns one of a part for every stretcher.
-func (p Piece) each() []SizeCount { return []SizeCount{{p.Design.Size, p.Frame.Ring.Sides}} }
+func each(p Piece) []sizeCount { return []sizeCount{{p.Design.Size, p.Frame.Ring.Sides}} }
 
 // addHardware adds the bumpers of a size.
-func addHardware(all []Hardware, p Piece) []Hardware {
+func addHardware(all []hardware, p Piece) []hardware {
 	if p.Design.Top.PadHeight() == 0 || !p.Design.Top.Pads.Bumpers {
 		return all
 	}
@@ -183,5 +183,5 @@ func addHardware(all []Hardware, p Piece) []Hardware {
 			return all
 		}
 	}
-	return append(all, Hardware{name, p.Frame.Ring.Sides})
+	return append(all, hardware{name, p.Frame.Ring.Sides})
 }

@@ -18,7 +18,7 @@ import (
 func TestBoardFeetOfNoyes(t *testing.T) {
 	const in = measure.MillimetresPerInch
 	for _, c := range []struct{ feet, wide, want float64 }{{1, 12, 1}, {12, 6, 6}, {14, 11, 12 + 10.0/12}} {
-		got := BoardFeet(Stick{c.feet * 12 * in, c.wide * in, 1 * in}.Volume())
+		got := boardFeet(Stick{c.feet * 12 * in, c.wide * in, 1 * in}.Volume())
 		if math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v ft of %v in: %v board feet, want %v", c.feet, c.wide, got, c.want)
 		}
@@ -65,8 +65,8 @@ func TestBlankIsPartAndWaste(t *testing.T) {
 		d.Legs.Taper.Faces = geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "tapers"))
 		d.Top.Kind = design.NoTop
 		p := workAll(t, d)[0]
-		list := NewCutList([]Piece{p})
-		check := func(row CutRow, blank solid.Solid, part solid.Part) {
+		list := newCutList([]Piece{p})
+		check := func(row cutRow, blank solid.Solid, part solid.Part) {
 			waste := minusPart(blank, part).Volume()
 			if off := blank.Volume() - row.Net - waste; math.Abs(off) > 1e-6*blank.Volume() {
 				t.Errorf("%s: blank %.3f, part %.3f, waste %.3f: off by %.4f mm³", row.Part, blank.Volume(), row.Net, waste, off)
@@ -80,14 +80,14 @@ func TestBlankIsPartAndWaste(t *testing.T) {
 		}
 		r := p.Frame.Ring
 		bar := solid.Box(solid.V(-p.RoughReach(), 0, 0), solid.V(p.RoughReach(), r.Width, r.Depth))
-		check(list.Rows[0], bar, p.stretcher())
+		check(list.Rows[0], bar, p.Stretcher())
 		// Upright, its foot at the foot of the blank.
-		leg := p.leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
+		leg := p.Leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
 		outer := solid.TurnY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Outer(0), 0, r.Depth))
 		foot := solid.TurnY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Foot(), 0, r.Depth-p.Frame.Leg.Height)).Z
 		blank := solid.Box(solid.V(outer.X-p.Frame.Leg.Breadth, 0, foot), solid.V(outer.X, r.Width, foot+p.SawnLeg().Length))
 		check(list.Rows[1], blank, leg)
-		if got, want := list.Rows[0].Finished.Length, p.stretcher().Bounds().Size().X; math.Abs(got-want) > 1e-6 {
+		if got, want := list.Rows[0].Finished.Length, p.Stretcher().Bounds().Size().X; math.Abs(got-want) > 1e-6 {
 			t.Errorf("finished stretcher %v, its solid %v", got, want)
 		}
 	})
@@ -97,7 +97,7 @@ func TestRoughIsSawnAndAllowances(t *testing.T) {
 	d := low()
 	d.Wood.ExtraLength, d.Wood.ExtraWidth, d.Wood.ExtraThickness = 20, 3, 4
 	p := workAll(t, d)[0]
-	rows := NewCutList([]Piece{p}).Rows
+	rows := newCutList([]Piece{p}).Rows
 	l := p.Frame.Leg
 	for i, want := range []Stick{
 		{math.Ceil(p.RoughStretcher() + 20), 28 + 3, 36 + 4},
@@ -116,19 +116,19 @@ func TestWoodIsSummed(t *testing.T) {
 		for i := range designs {
 			designs[i].Wood.Spares, designs[i].Wood.Tests, designs[i].Wood.Waste = 2, 3, 0.25
 		}
-		c := NewCutList(workAll(t, designs...))
+		c := newCutList(workAll(t, designs...))
 		sum := 0.0
 		for _, p := range c.roughPieces() {
 			sum += p.Size.Volume()
 		}
-		if math.Abs(sum-c.Rough()) > 1e-9*sum {
-			t.Errorf("%s: pieces hold %v, the list %v mm³", name, sum, c.Rough())
+		if math.Abs(sum-c.rough()) > 1e-9*sum {
+			t.Errorf("%s: pieces hold %v, the list %v mm³", name, sum, c.rough())
 		}
-		if got := c.Buy(); math.Abs(got-1.25*sum) > 1e-9*sum {
+		if got := c.buy(); math.Abs(got-1.25*sum) > 1e-9*sum {
 			t.Errorf("%s: to buy %v, want %v mm³", name, got, 1.25*sum)
 		}
-		if net := c.Net(); net <= 0 || net >= c.Rough() {
-			t.Errorf("%s: net %v of %v mm³ rough", name, net, c.Rough())
+		if net := c.net(); net <= 0 || net >= c.rough() {
+			t.Errorf("%s: net %v of %v mm³ rough", name, net, c.rough())
 		}
 	}
 }
@@ -138,9 +138,9 @@ func TestWoodIsSummed(t *testing.T) {
 func TestPartsAlikeAreOneRow(t *testing.T) {
 	twin := low()
 	twin.Size = "twin"
-	rows := func(d design.Design, part string) []CutRow {
-		var out []CutRow
-		for _, r := range NewCutList(workAll(t, low(), d)).Rows {
+	rows := func(d design.Design, part string) []cutRow {
+		var out []cutRow
+		for _, r := range newCutList(workAll(t, low(), d)).Rows {
 			if r.Part == part {
 				out = append(out, r)
 			}
@@ -149,7 +149,7 @@ func TestPartsAlikeAreOneRow(t *testing.T) {
 	}
 	for _, part := range []string{"stretcher", "leg", "pad"} {
 		got := rows(twin, part)
-		if len(got) != 1 || got[0].countText() != "3 low + 3 twin = 6" || got[0].Spares != 1 || got[0].Parts()+got[0].Serves+got[0].Spares != 7 {
+		if len(got) != 1 || got[0].countText() != "3 low + 3 twin = 6" || got[0].Spares != 1 || got[0].parts()+got[0].Serves+got[0].Spares != 7 {
 			t.Errorf("%s: %+v", part, got)
 		}
 	}
@@ -183,7 +183,7 @@ func TestOverAndUnderAreTwoStretchers(t *testing.T) {
 	if pieces[0].SawnStretcher() != pieces[1].SawnStretcher() {
 		t.Fatalf("sawn %v and %v", pieces[0].SawnStretcher(), pieces[1].SawnStretcher())
 	}
-	if got := NewCutList(pieces).Rows[0].countText(); got != "3 low" {
+	if got := newCutList(pieces).Rows[0].countText(); got != "3 low" {
 		t.Errorf("first row holds %s, want 3 low", got)
 	}
 }
@@ -192,8 +192,8 @@ func TestWoodenTop(t *testing.T) {
 	d := low()
 	d.Top.Kind, d.Top.Thickness, d.Top.Diameter = design.WoodTop, 20, 636
 	d.Wood.Boards = []design.Board{{Length: 2000, Width: 160, Thickness: 26, Count: 4}, {Length: 600, Width: 400, Thickness: 26, Count: 1}}
-	var top CutRow
-	list := NewCutList(workAll(t, d))
+	var top cutRow
+	list := newCutList(workAll(t, d))
 	for _, r := range list.Rows {
 		if r.Part == "top board" {
 			top = r
@@ -202,7 +202,7 @@ func TestWoodenTop(t *testing.T) {
 	// The wide board is too short; 160 less 3 of allowance leave 157, and five
 	// of those are needed for 636. Chords of a round outline fall short of it by
 	// no more than geometry.Sagitta.
-	if top.Parts() != 5 || math.Abs(top.Finished.Width-127.2) > 0.01 || top.Rough.Width != 131 {
+	if top.parts() != 5 || math.Abs(top.Finished.Width-127.2) > 0.01 || top.Rough.Width != 131 {
 		t.Errorf("%+v", top)
 	}
 	if top.Rough.Length != 656 || top.Rough.Thickness != 23 {
@@ -211,7 +211,7 @@ func TestWoodenTop(t *testing.T) {
 	if want := math.Pi * 318 * 318 * 20 / 5; math.Abs(top.Net-want) > 1e-6*want {
 		t.Errorf("net %v mm³ a board, want %v", top.Net, want)
 	}
-	if n := len(only(Settings(workAll(t, d)), Mill)); n != 3 {
+	if n := len(only(workingOrder(workAll(t, d)), doMill)); n != 3 {
 		t.Errorf("%d rows of milling, want 3", n)
 	}
 }
@@ -231,7 +231,7 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 		{millimetres, []string{"m³", "thickness, mm", "To buy ready", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
 	} {
 		var all strings.Builder
-		for _, p := range CutListPanels(workAll(t, c.d)) {
+		for _, p := range CutList(workAll(t, c.d)) {
 			all.WriteString(p.Heading + "\n")
 			for _, r := range p.Table {
 				all.WriteString(strings.Join(r, " ") + "\n")
@@ -248,7 +248,7 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 			}
 		}
 	}
-	if got := CutListPanels(nil); got != nil {
+	if got := CutList(nil); got != nil {
 		t.Errorf("no pieces give %v", got)
 	}
 }
@@ -265,7 +265,7 @@ func TestRoughIsRoundedUp(t *testing.T) {
 		{measure.Inch, Stick{18.01 * in, 1.25 * in, 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
 	} {
 		p := Piece{Design: design.Design{Unit: c.u}}
-		if got := (CutList{Unit: c.u}).stickText(p.Roughed(c.s)); got != c.want {
+		if got := (cutList{Unit: c.u}).stickText(p.Roughed(c.s)); got != c.want {
 			t.Errorf("%v is printed %q, want %q", c.s, got, c.want)
 		}
 	}
@@ -276,11 +276,11 @@ func TestUnaskedSpares(t *testing.T) {
 	d := low()
 	for _, spares := range []int{0, 1} {
 		d.Wood.Spares = spares
-		all := strings.Join(CutListPanels(workAll(t, d))[0].Text, "\n")
+		all := strings.Join(CutList(workAll(t, d))[0].Text, "\n")
 		if got, want := strings.Contains(all, "asks for no spares"), spares == 0; got != want {
 			t.Errorf("%d spares asked for: explained %v, want %v", spares, got, want)
 		}
-		if got := NewCutList(workAll(t, d)).Rows[0].Spares; got != 1 {
+		if got := newCutList(workAll(t, d)).Rows[0].Spares; got != 1 {
 			t.Errorf("%d spares asked for: %d stretchers to spare, want 1", spares, got)
 		}
 	}

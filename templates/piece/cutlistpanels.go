@@ -9,9 +9,9 @@ import (
 	"rodsheet/templates"
 )
 
-// BoardFeet returns a volume in mm³ in board feet of 144 cubic inches: 12 × 12
+// boardFeet returns a volume in mm³ in board feet of 144 cubic inches: 12 × 12
 // × 1 in (Noyes, Handwork in Wood, 1910).
-func BoardFeet(mm3 float64) float64 {
+func boardFeet(mm3 float64) float64 {
 	const cubicInch = measure.MillimetresPerInch * measure.MillimetresPerInch * measure.MillimetresPerInch
 	return mm3 / (144 * cubicInch)
 }
@@ -19,30 +19,30 @@ func BoardFeet(mm3 float64) float64 {
 // woodText writes a volume as wood is bought: in m³ or in board feet.
 func woodText(mm3 float64, u measure.Unit) string {
 	if u == measure.Inch {
-		return strconv.FormatFloat(BoardFeet(mm3), 'f', 2, 64) + " board feet"
+		return strconv.FormatFloat(boardFeet(mm3), 'f', 2, 64) + " board feet"
 	}
 	return strconv.FormatFloat(mm3/1e9, 'f', 4, 64) + " m³"
 }
 
-// CutListPanels returns the cut list as it is printed, with the boards' cutting
+// CutList returns the cut list as it is printed, with the boards' cutting
 // plan where the design lists boards.
-func CutListPanels(pieces []Piece) []templates.Panel {
+func CutList(pieces []Piece) []templates.Panel {
 	if len(pieces) == 0 {
 		return nil
 	}
-	c := NewCutList(pieces)
+	c := newCutList(pieces)
 	out := []templates.Panel{c.partsPanel(), c.woodPanel()}
 	if len(c.Hardware) > 0 {
 		out = append(out, c.hardwarePanel())
 	}
-	out = append(out, Panels(pieces, func(i int) []templates.Panel { return glassPanel(pieces[i]) })...)
+	out = append(out, SharedPanels(pieces, func(i int) []templates.Panel { return glassPanel(pieces[i]) })...)
 	if c.Boards != nil {
 		out = append(out, c.Boards.panel(c.Unit))
 	}
 	return out
 }
 
-func (c CutList) partsPanel() templates.Panel {
+func (c cutList) partsPanel() templates.Panel {
 	p := templates.Panel{
 		Heading: "Cut list, length along the grain × width × thickness, " + c.Unit.String(),
 		Ruled:   true,
@@ -61,7 +61,7 @@ func (c CutList) partsPanel() templates.Panel {
 	return p
 }
 
-func (c CutList) partRow(r CutRow) []string {
+func (c cutList) partRow(r cutRow) []string {
 	spare, sawn, rough := none, measure.Length(r.Sawn.Length).Bare(c.Unit), c.stickText(r.Rough)
 	if r.Spares > 0 {
 		spare = strconv.Itoa(r.Spares)
@@ -73,7 +73,7 @@ func (c CutList) partRow(r CutRow) []string {
 }
 
 // countText gives the count of each size and their sum: "3 low + 3 tall = 6".
-func (r CutRow) countText() string {
+func (r cutRow) countText() string {
 	var all []string
 	for _, s := range r.Sizes {
 		all = append(all, strings.TrimSpace(strconv.Itoa(s.Count)+" "+s.Size))
@@ -84,32 +84,32 @@ func (r CutRow) countText() string {
 	case 1:
 		return all[0]
 	}
-	return strings.Join(all, " + ") + " = " + strconv.Itoa(r.Parts())
+	return strings.Join(all, " + ") + " = " + strconv.Itoa(r.parts())
 }
 
-func (c CutList) stickText(s Stick) string {
+func (c cutList) stickText(s Stick) string {
 	bare := func(mm float64) string { return measure.Length(mm).Bare(c.Unit) }
 	return bare(s.Length) + " × " + bare(s.Width) + " × " + bare(s.Thickness)
 }
 
-func (c CutList) woodPanel() templates.Panel {
+func (c cutList) woodPanel() templates.Panel {
 	wood := func(mm3 float64) string { return woodText(mm3, c.Unit) }
 	p := templates.Panel{Heading: "Wood"}
-	for _, s := range c.BySize() {
+	for _, s := range c.bySize() {
 		p.Table = append(p.Table, []string{strings.TrimSuffix("rough parts, "+s.Size, ", "), wood(s.Wood)})
 	}
 	waste := strconv.FormatFloat(100*c.Waste, 'f', 0, 64) + " %"
 	p.Table = append(p.Table,
-		[]string{"spares and test pieces", wood(c.SpareWood())},
-		[]string{"together, rough", wood(c.Rough())},
-		[]string{"of which in the finished parts", wood(c.Net())},
-		[]string{"with " + waste + " waste, to buy", wood(c.Buy())},
+		[]string{"spares and test pieces", wood(c.spareWood())},
+		[]string{"together, rough", wood(c.rough())},
+		[]string{"of which in the finished parts", wood(c.net())},
+		[]string{"with " + waste + " waste, to buy", wood(c.buy())},
 	)
 	p.Text = []string{"Cauls, wedges, filler strips and what else comes from offcuts take no wood of their own."}
 	return p
 }
 
-func (c CutList) hardwarePanel() templates.Panel {
+func (c cutList) hardwarePanel() templates.Panel {
 	p := templates.Panel{Heading: "To buy ready"}
 	for _, h := range c.Hardware {
 		p.Table = append(p.Table, []string{h.Name, strconv.Itoa(h.Count)})
@@ -119,7 +119,7 @@ func (c CutList) hardwarePanel() templates.Panel {
 
 // glassPanel is the order for the glass of one piece.
 func glassPanel(p Piece) []templates.Panel {
-	if lines := GlassOrder(p); len(lines) > 0 {
+	if lines := glassOrder(p); len(lines) > 0 {
 		return []templates.Panel{{Heading: "Glass order", Text: lines}}
 	}
 	return nil
@@ -129,7 +129,7 @@ func glassPanel(p Piece) []templates.Panel {
 const leastOffcut = 100.0
 
 // panel prints the plan, a row for each lane.
-func (c CuttingPlan) panel(u measure.Unit) templates.Panel {
+func (c cuttingPlan) panel(u measure.Unit) templates.Panel {
 	bare := boardText(u)
 	p := templates.Panel{
 		Heading: "Cutting plan, " + u.String(), Ruled: true,
@@ -171,7 +171,7 @@ func leftover(length float64, bare func(float64) string) string {
 	return none
 }
 
-func (l Lane) text(bare func(float64) string) string {
+func (l lane) text(bare func(float64) string) string {
 	all := make([]string, len(l.Places))
 	for i, p := range l.Places {
 		all[i] = p.Name + " at " + bare(p.At)
@@ -180,7 +180,7 @@ func (l Lane) text(bare func(float64) string) string {
 }
 
 // missedText counts what has no room.
-func (c CuttingPlan) missedText() string {
+func (c cuttingPlan) missedText() string {
 	var names []string
 	counts := map[string]int{}
 	for _, p := range c.Missed {

@@ -14,14 +14,14 @@ type topBoardKind struct {
 }
 
 // topRows returns the boards that a wooden top is glued up from.
-func topRows(p Piece) []CutRow {
+func topRows(p Piece) []cutRow {
 	if p.Design.Top.Kind != design.WoodTop {
 		return nil
 	}
-	size, n := p.TopPanel(), p.topBoards()
+	size, n := p.TopPanel(), topBoards(p)
 	board := Stick{size.Length, size.Width / float64(n), size.Thickness}
-	return []CutRow{{
-		Part: "top board", Sizes: []SizeCount{{p.Design.Size, n}},
+	return []cutRow{{
+		Part: "top board", Sizes: []sizeCount{{p.Design.Size, n}},
 		Finished: board, Sawn: board, Rough: p.Roughed(board),
 		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
 		kind: topBoardKind{Stick{steady(board.Length), steady(board.Width), steady(board.Thickness)}, steady(p.TopArea())},
@@ -34,7 +34,7 @@ const usualBoard = 150.0
 
 // topBoards returns how many boards of equal width the top is glued up from:
 // as few as the widest listed board allows.
-func (p Piece) topBoards() int {
+func topBoards(p Piece) int {
 	widest := 0.0
 	for _, b := range p.Design.Wood.Boards {
 		long := b.Length >= p.TopPanel().Length+p.Design.Wood.ExtraLength
@@ -57,28 +57,28 @@ type testKind struct {
 
 // testRows returns the test pieces, of each section as many as the design asks
 // for, for all sizes together.
-func testRows(p Piece) []CutRow {
+func testRows(p Piece) []cutRow {
 	if p.Design.Wood.Tests == 0 {
 		return nil
 	}
-	row := func(part string, s Stick) CutRow {
-		s.Length = p.testLength()
-		return CutRow{
+	row := func(part string, s Stick) cutRow {
+		s.Length = testLength(p)
+		return cutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
 			Finished: s, Sawn: s, Rough: p.Roughed(s),
 			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
 		}
 	}
-	return []CutRow{row("stretcher", p.SawnStretcher()), row("leg", p.SawnLeg())}
+	return []cutRow{row("stretcher", p.SawnStretcher()), row("leg", p.SawnLeg())}
 }
 
 // testLength returns the length of a test piece: what is safely held at a saw,
 // and no less than half a stretcher, so that the stop of the real lap serves.
-func (p Piece) testLength() float64 { return math.Max(p.safeLength(), p.RoughReach()) }
+func testLength(p Piece) float64 { return math.Max(safeLength(p), p.RoughReach()) }
 
 // safeLength is the least length of wood to hold at a saw: 300 mm or 12 in
 // (common practice, no source).
-func (p Piece) safeLength() float64 {
+func safeLength(p Piece) float64 {
 	if p.Design.Unit == measure.Inch {
 		return 12 * measure.MillimetresPerInch
 	}
@@ -94,21 +94,21 @@ type blockKind struct {
 }
 
 // padRows returns wooden pads, turned from an offcut where one is large enough.
-func padRows(p Piece) []CutRow {
+func padRows(p Piece) []cutRow {
 	if p.Design.Top.PadHeight() == 0 || p.Design.Top.Pads.Bumpers {
 		return nil
 	}
 	d := p.Design.Top.Pads.Diameter
 	pad := Stick{d, d, p.Design.Top.Pads.Height}
-	return []CutRow{{
-		Part: "pad", Sizes: p.each(), Spares: p.Design.Wood.Spares,
-		Finished: pad, Sawn: pad, From: p.offcutFor(d),
+	return []cutRow{{
+		Part: "pad", Sizes: each(p), Spares: p.Design.Wood.Spares,
+		Finished: pad, Sawn: pad, From: offcutFor(p, d),
 		kind: blockKind{"pad", Stick{steady(d), steady(d), steady(pad.Thickness)}, 0, ""},
 	}}
 }
 
 // offcutFor names an offcut on whose face a round or block so wide finds room.
-func (p Piece) offcutFor(width float64) string {
+func offcutFor(p Piece, width float64) string {
 	switch {
 	case width <= math.Max(p.Frame.Ring.Width, p.Frame.Ring.Depth):
 		return "offcuts of stretcher stock"
@@ -119,11 +119,11 @@ func (p Piece) offcutFor(width float64) string {
 }
 
 // blockRows returns what holds and clamps the parts, from offcuts.
-func blockRows(p Piece) []CutRow {
-	var out []CutRow
-	for _, b := range p.blocks() {
+func blockRows(p Piece) []cutRow {
+	var out []cutRow
+	for _, b := range Blocks(p) {
 		size := b.Size()
-		out = append(out, CutRow{
+		out = append(out, cutRow{
 			Part: b.Name + ", " + p.Say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
 			kind: blockKind{b.Name, Stick{steady(size.Length), steady(size.Width), steady(size.Thickness)}, steady(b.Angle), b.From},
 		})
@@ -131,27 +131,27 @@ func blockRows(p Piece) []CutRow {
 	return out
 }
 
-// A SizeWood is the wood of one size, or of what serves all sizes.
-type SizeWood struct {
+// A sizeWood is the wood of one size, or of what serves all sizes.
+type sizeWood struct {
 	Size string // empty for a single size
 	Wood float64
 }
 
-// BySize returns the rough volume in mm³ of the parts of each size.
-func (c CutList) BySize() []SizeWood {
-	var out []SizeWood
+// bySize returns the rough volume in mm³ of the parts of each size.
+func (c cutList) bySize() []sizeWood {
+	var out []sizeWood
 	for _, r := range c.Rows {
 		if !r.bought() {
 			continue
 		}
 		for _, s := range r.Sizes {
-			out = addWood(out, SizeWood{s.Size, float64(s.Count) * r.Rough.Volume()})
+			out = addWood(out, sizeWood{s.Size, float64(s.Count) * r.Rough.Volume()})
 		}
 	}
 	return out
 }
 
-func addWood(all []SizeWood, w SizeWood) []SizeWood {
+func addWood(all []sizeWood, w sizeWood) []sizeWood {
 	for i := range all {
 		if all[i].Size == w.Size {
 			all[i].Wood += w.Wood
@@ -161,8 +161,8 @@ func addWood(all []SizeWood, w SizeWood) []SizeWood {
 	return append(all, w)
 }
 
-// SpareWood returns the rough volume in mm³ of spares and test pieces.
-func (c CutList) SpareWood() float64 {
+// spareWood returns the rough volume in mm³ of spares and test pieces.
+func (c cutList) spareWood() float64 {
 	sum := 0.0
 	for _, r := range c.Rows {
 		if r.bought() {
@@ -172,45 +172,45 @@ func (c CutList) SpareWood() float64 {
 	return sum
 }
 
-// Rough returns the rough volume in mm³ of everything bought for.
-func (c CutList) Rough() float64 {
-	sum := c.SpareWood()
-	for _, s := range c.BySize() {
+// rough returns the rough volume in mm³ of everything bought for.
+func (c cutList) rough() float64 {
+	sum := c.spareWood()
+	for _, s := range c.bySize() {
 		sum += s.Wood
 	}
 	return sum
 }
 
-// Net returns the volume in mm³ of the wood in the finished pieces, pads from
+// net returns the volume in mm³ of the wood in the finished pieces, pads from
 // offcuts left out.
-func (c CutList) Net() float64 {
+func (c cutList) net() float64 {
 	sum := 0.0
 	for _, r := range c.Rows {
-		sum += float64(r.Parts()) * r.Net
+		sum += float64(r.parts()) * r.Net
 	}
 	return sum
 }
 
-// Buy returns the volume in mm³ to buy: Rough and the stated waste.
-func (c CutList) Buy() float64 { return c.Rough() * (1 + c.Waste) }
+// buy returns the volume in mm³ to buy: Rough and the stated waste.
+func (c cutList) buy() float64 { return c.rough() * (1 + c.Waste) }
 
 // roughPieces returns every piece to be sawn from boards.
-func (c CutList) roughPieces() []RoughPiece {
-	var out []RoughPiece
+func (c cutList) roughPieces() []roughPiece {
+	var out []roughPiece
 	for _, r := range c.Rows {
 		if !r.bought() {
 			continue
 		}
 		for _, s := range r.Sizes {
-			out = appendPieces(out, s.Count, RoughPiece{ofSize(r.Part, s.Size), r.Rough})
+			out = appendPieces(out, s.Count, roughPiece{ofSize(r.Part, s.Size), r.Rough})
 		}
-		out = appendPieces(out, r.Serves, RoughPiece{r.Part, r.Rough})
-		out = appendPieces(out, r.Spares, RoughPiece{"spare " + r.Part, r.Rough})
+		out = appendPieces(out, r.Serves, roughPiece{r.Part, r.Rough})
+		out = appendPieces(out, r.Spares, roughPiece{"spare " + r.Part, r.Rough})
 	}
 	return out
 }
 
-func appendPieces(all []RoughPiece, n int, p RoughPiece) []RoughPiece {
+func appendPieces(all []roughPiece, n int, p roughPiece) []roughPiece {
 	for range n {
 		all = append(all, p)
 	}

@@ -46,7 +46,7 @@ func footOf(t *rapid.T, p Piece, i int) solid.Vec {
 	floor := p.Frame.Ring.Depth - p.Frame.Leg.Height
 	var corners []solid.Vec
 	far := math.Inf(-1)
-	for _, f := range levels(p.leg(), floor) {
+	for _, f := range levels(p.Leg(), floor) {
 		for _, c := range f.Corners {
 			corners = append(corners, c)
 			far = math.Max(far, c.X)
@@ -58,7 +58,7 @@ func footOf(t *rapid.T, p Piece, i int) solid.Vec {
 			lo, hi = math.Min(lo, c.Y), math.Max(hi, c.Y)
 		}
 	}
-	return p.place(i).Apply(solid.V(far, (lo+hi)/2, floor))
+	return p.Place(i).Apply(solid.V(far, (lo+hi)/2, floor))
 }
 
 // The three ways to say how legs lean give the same piece, the legs placed by

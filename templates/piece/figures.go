@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -11,18 +12,18 @@ import (
 
 // Groups returns all figures of the piece by heading, in the order of the
 // bench. Distances along a stretcher are from its mid-length.
-func (p Piece) Groups() []Group {
-	m := p.made()
+func Groups(p Piece) []Group {
+	m := withSolids(p)
 	groups := []Group{
-		p.ringGroup(), p.stretcherGroup(), p.lapGroup(), p.legGroup(), p.jointGroup(), m.feetGroup(),
+		ringGroup(p), stretcherGroup(p), lapGroup(p), legGroup(p), jointGroup(p), m.feetGroup(),
 	}
 	if p.Design.Top.Kind != design.NoTop {
-		groups = append(groups, p.topGroup())
+		groups = append(groups, topGroup(p))
 	}
-	return append(groups, m.standingGroup(), m.weightGroup(), p.movementGroup())
+	return append(groups, m.standingGroup(), m.weightGroup(), movementGroup(p))
 }
 
-func (p Piece) ringGroup() Group {
+func ringGroup(p Piece) Group {
 	r := p.Frame.Ring
 	g := Group{Heading: "Ring"}
 	g.add("stretchers", measure.Number(float64(r.Sides)))
@@ -41,7 +42,7 @@ func (p Piece) ringGroup() Group {
 	return g
 }
 
-func (p Piece) stretcherGroup() Group {
+func stretcherGroup(p Piece) Group {
 	r := p.Frame.Ring
 	g := Group{Heading: "Stretcher"}
 	g.add("width, in plan", measure.Length(r.Width))
@@ -58,12 +59,12 @@ func (p Piece) stretcherGroup() Group {
 	inner, outer = r.Shoulders(r.Width)
 	g.add("outside edge, inner shoulder", measure.Length(inner))
 	g.add("outside edge, outer shoulder", measure.Length(outer))
-	g.Text = []string{p.plainWords()}
+	g.Text = []string{plainWords(p)}
 	return g
 }
 
 // plainWords says how the plain end differs from the leg end.
-func (p Piece) plainWords() string {
+func plainWords(p Piece) string {
 	const same = "Both ends have the same shoulders, on opposite faces; "
 	switch p.Design.Ring.Plain {
 	case design.FlushEnd:
@@ -74,7 +75,7 @@ func (p Piece) plainWords() string {
 	return same + "at the plain end the outer one is left open: the lap runs out to the end."
 }
 
-func (p Piece) lapGroup() Group {
+func lapGroup(p Piece) Group {
 	l := p.EndLap()
 	g := Group{Heading: "Laps"}
 	fromEdge, fromSquare := l.Gauge()
@@ -91,14 +92,14 @@ func (p Piece) lapGroup() Group {
 	return g
 }
 
-func (p Piece) legGroup() Group {
+func legGroup(p Piece) Group {
 	l := p.Frame.Leg
 	g := Group{Heading: "Leg"}
 	g.add("breadth, along the stretcher", measure.Length(l.Breadth))
 	g.add("thickness", measure.Length(l.Thickness))
 	g.add("height to the top of the stretcher", measure.Length(l.Height))
 	g.add("splay from plumb", measure.Angle(l.Splay))
-	g.add("splay over a base of "+p.MM(p.gaugeBase()), measure.Length(p.gaugeBase()*math.Tan(l.Splay)))
+	g.add("splay over a base of "+p.MM(gaugeBase(p)), measure.Length(gaugeBase(p)*math.Tan(l.Splay)))
 	g.add("true length between the level cuts", measure.Length(l.Length()))
 	g.add("finished length, tip to tip", measure.Length(p.FinishedLeg()))
 	g.add("length at the saw, square ends", measure.Length(p.SawnLeg().Length))
@@ -109,26 +110,26 @@ func (p Piece) legGroup() Group {
 	g.add("true section on the level, across it", measure.Length(l.Thickness))
 	g.add("outer face at the stretcher's top", measure.Length(l.Outer(0)))
 	g.add("inner face at the stretcher's top", measure.Length(l.Inner(0)))
-	p.addTaper(&g)
+	addTaper(p, &g)
 	g.Text = []string{"Head and foot are parallel: both lean the same way along the leg."}
 	return g
 }
 
 // gaugeBase is the base over which a bevel gauge is set: 200 mm or 8 in.
-func (p Piece) gaugeBase() float64 {
+func gaugeBase(p Piece) float64 {
 	if p.Design.Unit == measure.Inch {
 		return 8 * measure.MillimetresPerInch
 	}
 	return 200
 }
 
-func (p Piece) addTaper(g *Group) {
+func addTaper(p Piece, g *Group) {
 	t := p.Taper
 	if t == nil {
 		return
 	}
 	g.add("taper starts, down the outer edge", measure.Length(t.Start))
-	g.add("joint ends there at", measure.Length(p.leastTaperStart()))
+	g.add("joint ends there at", measure.Length(leastTaperStart(p)))
 	g.add("foot, square to the leg", measure.Length(t.Foot))
 	g.add("taper of one face", measure.Angle(t.Angle()))
 	g.add("one face loses at the foot", measure.Length(t.Loss()))
@@ -137,7 +138,7 @@ func (p Piece) addTaper(g *Group) {
 	}
 }
 
-func (p Piece) jointGroup() Group {
+func jointGroup(p Piece) Group {
 	stretcher, leg := p.Bridle.Stretcher(), p.Bridle.Head()
 	upper, lower := stretcher.Cheeks()
 	g := Group{Heading: "Bridle, mortise in the " + p.Bridle.Mortise.String()}
@@ -155,6 +156,65 @@ func (p Piece) jointGroup() Group {
 	g.add("clearance of leg and neighbour", measure.Length(p.Frame.Clearance()))
 	g.add("filler strip to hold a part upright", measure.Angle(stretcher.Angle))
 	return g
+}
+
+// topGroup is the figures of the top.
+func topGroup(p Piece) Group {
+	g := Group{Heading: "Top"}
+	if p.Design.Top.Kind == design.NoTop {
+		return g
+	}
+	g.add("thickness", measure.Length(p.Design.Top.Thickness))
+	addOutline(p, &g)
+	g.add("area", measure.Area(p.TopArea()))
+	side, corner := overhangs(p)
+	g.add("past the outside edge of the ring, mid-length", measure.Length(side))
+	g.add("past the outside corner of the ring", measure.Length(corner))
+	if p.Design.Top.PadHeight() > 0 {
+		centre := padPoint(p, 0)
+		g.add("pad, mid-length to centre", measure.Length(p.PadAt()))
+		g.add("pad, from the inside edge", measure.Length(p.Frame.Ring.Width/2))
+		g.add("pads' centres, on a circle of", measure.Length(2*centre.Norm()))
+		g.add("pads' centres, one to the next", measure.Length(centre.Distance(padPoint(p, 1))))
+		g.add("pad centre to the edge of the top", measure.Length(padToRim(p)))
+	}
+	return g
+}
+
+// addOutline adds the sizes of the outline.
+func addOutline(p Piece, g *Group) {
+	switch p.Design.Top.Outline {
+	case design.RoundTop:
+		g.add("diameter", measure.Length(2*p.TopRadius()))
+	case design.RingTop:
+		r := p.RegularTop()
+		g.add("side between sharp corners", measure.Length(r.Side()))
+		g.add("centre to side", measure.Length(r.Apothem))
+		if p.Design.Top.Corner == design.ClippedCorner && p.Design.Top.CornerSize > 0 {
+			g.add("flat at a clipped corner", measure.Length(r.ClipFlat(p.Design.Top.CornerSize)))
+		}
+		fallthrough
+	default:
+		box := geometry.Bounds(p.TopCorners()...)
+		size := box.Max.Sub(box.Min)
+		g.add("over all, along a stretcher", measure.Length(size.X))
+		g.add("over all, square to it", measure.Length(size.Y))
+	}
+}
+
+// overhangs returns how far the top stands past the ring, the least of all
+// sides at mid-length of the outside edge and the least of all corners. They
+// are counted on the line from the centre.
+func overhangs(p Piece) (side, corner float64) {
+	r := p.Frame.Ring
+	outside := r.Polygon().Grow(r.Width)
+	corners := outside.Corners()
+	side, corner = math.Inf(1), math.Inf(1)
+	for i, c := range corners {
+		side = math.Min(side, past(p, c.Lerp(corners[(i+1)%len(corners)], 0.5)))
+		corner = math.Min(corner, past(p, c))
+	}
+	return side, corner
 }
 
 func (m made) feetGroup() Group {

@@ -13,7 +13,7 @@ import (
 // name.
 func figure(t *testing.T, p Piece, heading, name string) measure.Quantity {
 	t.Helper()
-	for _, g := range p.Groups() {
+	for _, g := range Groups(p) {
 		for _, f := range g.Figures {
 			if strings.HasPrefix(g.Heading, heading) && f.Name == name {
 				return f.Value
@@ -92,7 +92,7 @@ func TestFootprint(t *testing.T) {
 
 func TestMovementWords(t *testing.T) {
 	words := func(d design.Design) string {
-		g := worked(t, d).movementGroup()
+		g := movementGroup(worked(t, d))
 		return g.Heading + strings.Join(g.Text, " ")
 	}
 	d := low()
@@ -123,7 +123,7 @@ func TestMovementWords(t *testing.T) {
 func TestGlassOrder(t *testing.T) {
 	d := low()
 	d.Top.Kind = design.WoodTop
-	if got := GlassOrder(worked(t, d)); got != nil {
+	if got := glassOrder(worked(t, d)); got != nil {
 		t.Errorf("a wooden top is ordered as glass: %q", got)
 	}
 	for _, tt := range []struct {
@@ -141,7 +141,7 @@ func TestGlassOrder(t *testing.T) {
 	} {
 		d := low()
 		tt.change(&d)
-		order := strings.Join(GlassOrder(worked(t, d)), "\n")
+		order := strings.Join(glassOrder(worked(t, d)), "\n")
 		for _, want := range tt.want {
 			if !strings.Contains(order, want) {
 				t.Errorf("order lacks %q:\n%s", want, order)
@@ -156,18 +156,18 @@ func TestPanels(t *testing.T) {
 	d.Legs.At = worked(t, d).Frame.LeastAt(-5)
 	p := worked(t, d)
 	panels := figurePanels(p)
-	for i, g := range p.Groups() {
+	for i, g := range Groups(p) {
 		if panels[i].Heading != g.Heading || len(panels[i].Table) != len(g.Figures) {
 			t.Errorf("panel %q has %d rows for %d figures", panels[i].Heading, len(panels[i].Table), len(g.Figures))
 		}
 	}
 	rows := map[string]int{}
-	for _, panel := range gradedPanels(p.Checks(), p.Design.Unit) {
+	for _, panel := range gradedPanels(checksOf(p), p.Design.Unit) {
 		for _, row := range panel.Table {
 			rows[row[0]]++
 		}
 	}
-	for _, c := range p.Checks() {
+	for _, c := range checksOf(p) {
 		if rows[c.Name] != 1 {
 			t.Errorf("check %q stands %d times", c.Name, rows[c.Name])
 		}
@@ -175,7 +175,7 @@ func TestPanels(t *testing.T) {
 			t.Errorf("check %q lacks its advice", c.Name)
 		}
 	}
-	if got := gradedPanels(p.Checks(), p.Design.Unit)[0].Heading; got != "Checks that fail" {
+	if got := gradedPanels(checksOf(p), p.Design.Unit)[0].Heading; got != "Checks that fail" {
 		t.Errorf("first panel %q", got)
 	}
 }

@@ -104,7 +104,7 @@ func TestLapTemplateLiesOnBothLaps(t *testing.T) {
 // or the underside and looks for wood a hair to both sides of them.
 func checkLap(t *rapid.T, p Piece, x float64, upper bool, inner, outer geometry.Segment, closed bool) {
 	t.Helper()
-	part := p.stretcher()
+	part := p.Stretcher()
 	place, z := geometry.Identity(), 0.75*p.Frame.Ring.Depth
 	if !upper { // what lies face down is seen from below
 		place, z = geometry.MirrorX(), 0.25*p.Frame.Ring.Depth
@@ -138,7 +138,7 @@ func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 		for _, text := range []string{"trim line", name[p.Bridle.Stretcher().Slot]} {
 			on := lineOf(t, stretcher, text)
 			for _, q := range []geometry.Point{on.A, on.B} {
-				isCorner(t, text, p.stretcher(), func(c solid.Vec) float64 {
+				isCorner(t, text, p.Stretcher(), func(c solid.Vec) float64 {
 					return math.Hypot(c.X-p.LegReach-q.X, c.Z-q.Y)
 				})
 			}
@@ -147,7 +147,7 @@ func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 		for _, text := range []string{"trim line", name[p.Bridle.Head().Slot]} {
 			on := lineOf(t, leg, text)
 			for _, q := range []geometry.Point{on.A, on.B} {
-				isCorner(t, text, p.leg(), func(c solid.Vec) float64 { return onLeg(p, c).Distance(q) })
+				isCorner(t, text, p.Leg(), func(c solid.Vec) float64 { return onLeg(p, c).Distance(q) })
 			}
 		}
 	})
@@ -192,7 +192,7 @@ func TestLegTemplateIsTheLeg(t *testing.T) {
 		p := worked(t, d)
 		face := drawnBy(t, legJob, p, "leg, inside face")
 		var all []geometry.Point
-		for _, s := range p.leg().Pieces {
+		for _, s := range p.Leg().Pieces {
 			for _, f := range s.Faces() {
 				for _, c := range f.Corners {
 					all = append(all, onLeg(p, c))
@@ -238,7 +238,7 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 		edge := drawnBy(t, legJob, p, "leg, outer edge")
 		joint := p.Design.Ring.Depth/math.Cos(p.Design.Legs.Given) + p.Frame.Leg.Breadth*math.Tan(p.Design.Legs.Given) + 1e-6
 		var all []geometry.Point
-		for _, s := range p.leg().Pieces {
+		for _, s := range p.Leg().Pieces {
 			for _, f := range s.Faces() {
 				for _, c := range f.Corners {
 					q, arris := onLeg(p, c), math.Abs(c.Y-p.Frame.Leg.Thickness/2) > p.Frame.Leg.Thickness/2-1e-6
@@ -265,12 +265,12 @@ func TestFootTemplateIsTheFaceOnTheFloor(t *testing.T) {
 		foot := drawnBy(t, legJob, p, "foot on the floor, from above")
 		corners := foot.Strokes[0].Points
 		for _, q := range corners {
-			isCorner(t, "foot", p.leg(), func(c solid.Vec) float64 {
+			isCorner(t, "foot", p.Leg(), func(c solid.Vec) float64 {
 				at := solid.V(p.Frame.Leg.Foot()+q.X, q.Y, d.Ring.Depth-d.Legs.Height)
 				return c.Distance(at)
 			})
 		}
-		nearly(t, "area of the foot", geometry.Area(corners[:len(corners)-1]), area(levels(p.leg(), d.Ring.Depth-d.Legs.Height)))
+		nearly(t, "area of the foot", geometry.Area(corners[:len(corners)-1]), area(levels(p.Leg(), d.Ring.Depth-d.Legs.Height)))
 		outer := geometry.Bounds(corners...).Max.X
 		nearly(t, "outer edge of the foot", p.Frame.Leg.Foot()+outer, p.Foot())
 	})
@@ -282,9 +282,9 @@ func TestBlocksLeanAsTheLegs(t *testing.T) {
 		d := drawSound(t)
 		d.Legs.Given = math.Max(d.Legs.Given, 0.01)
 		p := worked(t, d)
-		_, long := longestEdge(p.leg(), anyEdge)
+		_, long := longestEdge(p.Leg(), anyEdge)
 		want := between(long, r3.Vec{Z: -1})
-		for _, name := range []string{p.LegCaul().Name, p.FillerStrip().Name} {
+		for _, name := range []string{legCaul(p).Name, fillerStrip(p).Name} {
 			outline := drawnBy(t, holdingJob, p, name).Strokes[0].Points
 			straight, leaning := outline[1].Sub(outline[0]), outline[2].Sub(outline[3])
 			nearly(t, name, math.Atan2(straight.Cross(leaning), straight.Dot(leaning)), want)

@@ -51,33 +51,33 @@ const (
 	wedgeGentle = 1.0 / 40
 )
 
-// blocks returns every block that one size needs.
-func (p Piece) blocks() []Block {
+// Blocks returns every block that one size needs.
+func Blocks(p Piece) []Block {
 	var out []Block
 	if p.Frame.Leg.Splay > 0 {
-		out = append(out, p.FillerStrip(), p.LegCaul())
+		out = append(out, fillerStrip(p), legCaul(p))
 	}
-	if p.slantedEnd() {
-		out = append(out, p.EndCaul())
+	if slantedEnd(p) {
+		out = append(out, endCaul(p))
 	}
-	return append(out, p.FoldingWedge())
+	return append(out, foldingWedge(p))
 }
 
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush
 // in a ring that is not square.
-func (p Piece) slantedEnd() bool {
-	return p.Design.Ring.Plain == design.FlushEnd && p.squareFromLap() > 0
+func slantedEnd(p Piece) bool {
+	return p.Design.Ring.Plain == design.FlushEnd && squareFromLap(p) > 0
 }
 
 // squareFromLap returns the lap's gauge setting from square.
-func (p Piece) squareFromLap() float64 {
+func squareFromLap(p Piece) float64 {
 	_, square := p.EndLap().Gauge()
 	return steady(square)
 }
 
-// FillerStrip returns the strip that holds a part leaning by the splay in an
+// fillerStrip returns the strip that holds a part leaning by the splay in an
 // upright jig: as long as a diagonal of an offcut of leg stock gives.
-func (p Piece) FillerStrip() Block {
+func fillerStrip(p Piece) Block {
 	tan := math.Tan(p.Frame.Leg.Splay)
 	long := math.Min(stripLong, (p.Frame.Leg.Breadth-wedgeThin)/tan)
 	from := "offcuts of leg stock"
@@ -91,20 +91,20 @@ func (p Piece) FillerStrip() Block {
 	}
 }
 
-// LegCaul returns the caul for the outer face of a leg: an offcut of stretcher
+// legCaul returns the caul for the outer face of a leg: an offcut of stretcher
 // stock with one end at the splay. Its square end faces along the stretcher,
 // so the clamp's jaws are parallel.
-func (p Piece) LegCaul() Block {
-	return p.caul("caul, leg", "outer face of the leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
+func legCaul(p Piece) Block {
+	return caul(p, "caul, leg", "outer face of the leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
 }
 
-// EndCaul returns the caul for a plain end that is cut flush at the lap's
+// endCaul returns the caul for a plain end that is cut flush at the lap's
 // angle.
-func (p Piece) EndCaul() Block {
-	return p.caul("caul, plain end", "flush end of the stretcher", p.squareFromLap(), p.Frame.Ring.Width, p.Frame.Ring.Depth)
+func endCaul(p Piece) Block {
+	return caul(p, "caul, plain end", "flush end of the stretcher", squareFromLap(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
 }
 
-func (p Piece) caul(name, leaning string, angle, across, width float64) Block {
+func caul(p Piece, name, leaning string, angle, across, width float64) Block {
 	lean := across * math.Tan(angle)
 	long := math.Max(caulLong, caulLeast+lean)
 	return Block{
@@ -114,17 +114,17 @@ func (p Piece) caul(name, leaning string, angle, across, width float64) Block {
 	}
 }
 
-// FoldingWedge returns one of the wedges that close the ring on its board, two
+// foldingWedge returns one of the wedges that close the ring on its board, two
 // to a stretcher. The offcuts of the taper serve where their slope holds and
 // they are thick enough.
-func (p Piece) FoldingWedge() Block {
+func foldingWedge(p Piece) Block {
 	b := Block{
 		Name: "folding wedge", Count: 2 * p.Frame.Ring.Sides, Angle: math.Atan(1 / wedgeSlope),
 		Thin: wedgeThin, Thick: wedgeThin + wedgeLong/wedgeSlope, Across: wedgeLong,
 		Width: p.Frame.Leg.Thickness, From: "offcuts of leg stock",
 		Straight: "against block or stretcher", Leaning: "against its twin",
 	}
-	if p.taperWedges() {
+	if taperWedges(p) {
 		t := p.Taper
 		b.Angle, b.From, b.Offcut = t.Angle(), "taper offcuts", true
 		b.Across, b.Thin, b.Thick = t.Run(), 0, t.Loss()
@@ -138,7 +138,7 @@ func (p Piece) FoldingWedge() Block {
 // taperWedges reports whether the offcuts of the tapers, sawn in two, make
 // folding wedges. Steeper than 1 in 7 they slip, flatter than 1 in 40 they
 // hardly lift (common practice, no source).
-func (p Piece) taperWedges() bool {
+func taperWedges(p Piece) bool {
 	if p.Taper == nil {
 		return false
 	}
@@ -146,14 +146,14 @@ func (p Piece) taperWedges() bool {
 	return slope <= wedgeSteep && slope >= wedgeGentle && p.Taper.Loss() >= wedgeThin
 }
 
-// GlueUpPanels returns the order of assembly in words, and the blocks that it
+// GlueUp returns the order of assembly in words, and the blocks that it
 // takes.
-func GlueUpPanels(pieces []Piece) []templates.Panel {
+func GlueUp(pieces []Piece) []templates.Panel {
 	if len(pieces) == 0 {
 		return nil
 	}
-	words := Panels(pieces, func(i int) []templates.Panel {
-		return []templates.Panel{{Heading: "Glue-up", Text: pieces[i].glueUp()}}
+	words := SharedPanels(pieces, func(i int) []templates.Panel {
+		return []templates.Panel{{Heading: "Glue-up", Text: glueUp(pieces[i])}}
 	})
 	return append([]templates.Panel{blocksPanel(pieces)}, words...)
 }
@@ -164,7 +164,7 @@ func blocksPanel(pieces []Piece) templates.Panel {
 		Heading: "Blocks for jig and clamps, " + pieces[0].Design.Unit.String(), Ruled: true,
 		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
 	}
-	for _, l := range Lots(pieces, func(i int) [][]string { return pieces[i].blockRows() }, slices.Equal) {
+	for _, l := range Lots(pieces, func(i int) [][]string { return blockTable(pieces[i]) }, slices.Equal) {
 		if words := SizeWords(l.Sizes, len(pieces)); words != "" {
 			l.What[0] += ", " + words
 		}
@@ -173,10 +173,10 @@ func blocksPanel(pieces []Piece) templates.Panel {
 	return panel
 }
 
-func (p Piece) blockRows() [][]string {
+func blockTable(p Piece) [][]string {
 	u := p.Design.Unit
 	var table [][]string
-	for _, b := range p.blocks() {
+	for _, b := range Blocks(p) {
 		table = append(table, []string{
 			b.Name, fmt.Sprint(b.Count), p.Say(measure.Angle(b.Angle)),
 			measure.Length(b.Thin).Bare(u) + ", " + measure.Length(b.Thick).Bare(u),
@@ -190,13 +190,13 @@ func (p Piece) blockRows() [][]string {
 // on the bench, and the ring when those are hard. A leg leans in the plane of
 // its stretcher, so such a pair is flat; and it stands outside the laps, so the
 // ring closes with the legs on.
-func (p Piece) glueUp() []string {
+func glueUp(p Piece) []string {
 	steps := []string{
 		"Dry run first: the whole assembly without glue, with every caul, wedge and clamp that will be used. It must be done well within the time the glue stays open.",
-		"Each leg into its own stretcher, flat on the bench. " + p.legClamps(),
+		"Each leg into its own stretcher, flat on the bench. " + legClamps(p),
 		"Check the splay with the bevel before the glue takes, and wipe the laps clean: glue in a lap keeps it open.",
-		"When the glue is hard, trim the ends: " + p.trimWords(),
-		p.closing(),
+		"When the glue is hard, trim the ends: " + trimWords(p),
+		closing(p),
 		"Clamp every lap between two flat blocks; its faces are parallel. Measure the inside of each stretcher, " + p.MM(p.Frame.Ring.Inside) +
 			" from lap to lap, and from each foot to the next, as the settings say: all alike before the glue takes.",
 	}
@@ -204,23 +204,23 @@ func (p Piece) glueUp() []string {
 	for i, s := range steps {
 		out = append(out, fmt.Sprintf("%d. %s", i+1, s))
 	}
-	return append(out, p.blockWords())
+	return append(out, blockWords(p))
 }
 
 // legClamps says how a leg is clamped into its stretcher.
-func (p Piece) legClamps() string {
+func legClamps(p Piece) string {
 	along := "One clamp along the stretcher, from its plain end to the leg's outer face, pulls the leg home"
 	if p.Frame.Leg.Splay > 0 {
 		along += "; the leg's caul on that face, its thick side at the stretcher's top, keeps the jaws parallel"
 	}
-	if p.slantedEnd() {
+	if slantedEnd(p) {
 		along += ", and the plain end's own caul does so there"
 	}
 	return along + ". A tap on the foot closes the shoulders under the stretcher. A second clamp, across the cheeks, comes last: those faces are parallel."
 }
 
 // trimWords says what is trimmed to what.
-func (p Piece) trimWords() string {
+func trimWords(p Piece) string {
 	head := "the head level with the stretcher's top."
 	if p.Design.Legs.Proud > 0 {
 		head = "the head level, " + p.MM(p.Design.Legs.Proud) + " above the stretcher's top."
@@ -229,13 +229,13 @@ func (p Piece) trimWords() string {
 }
 
 // closing says how the ring goes together.
-func (p Piece) closing() string {
+func closing(p Piece) string {
 	flat := "The ring upside down on a flat board, legs up, glue in the laps. "
 	if p.Design.Legs.Proud > 0 {
 		flat = "The ring upside down, legs up, on strips thicker than the heads stand proud; glue in the laps. "
 	}
 	if p.Design.Ring.Plain == design.ClosedEnd {
-		return flat + p.closedWords()
+		return flat + closedWords(p)
 	}
 	return flat + "Lay each plain end at the mouth of its neighbour's lap, on the inside, and slide the ring shut flat, " +
 		"all stretchers at once and evenly: one by one they do not go in. " +
@@ -243,18 +243,18 @@ func (p Piece) closing() string {
 }
 
 // blockWords says how the blocks are sawn.
-func (p Piece) blockWords() string {
-	words := "Saw every block from the end of a length that is safely held, at least " + p.MM(p.safeLength()) + ", and cut it free last. "
+func blockWords(p Piece) string {
+	words := "Saw every block from the end of a length that is safely held, at least " + p.MM(safeLength(p)) + ", and cut it free last. "
 	if p.Frame.Leg.Splay > 0 {
 		words += "The cauls for the legs are sawn with the same gauge setting as the ends at the splay. "
 	}
-	if p.taperWedges() {
-		return words + p.taperWedgeWords()
+	if taperWedges(p) {
+		return words + taperWedgeWords(p)
 	}
 	return words + fmt.Sprintf("The folding wedges rise 1 in %.0f; two laid head to tail have parallel faces.", wedgeSlope)
 }
 
-func (p Piece) taperWedgeWords() string {
+func taperWedgeWords(p Piece) string {
 	words := "The folding wedges are the offcuts of the tapers"
 	if p.Taper.Faces == geometry.OneFace {
 		words += ", each sawn across in the middle"

@@ -15,7 +15,7 @@ import (
 func TestBlocksLeanAsTheySay(t *testing.T) {
 	for name, designs := range settingsCases() {
 		for _, p := range workAll(t, designs...) {
-			for _, b := range p.blocks() {
+			for _, b := range Blocks(p) {
 				if got := math.Atan((b.Thick - b.Thin) / b.Across); math.Abs(got-b.Angle) > 1e-9 {
 					t.Errorf("%s, %s: leans %v, says %v", name, b.Name, got, b.Angle)
 				}
@@ -39,14 +39,14 @@ func TestCauls(t *testing.T) {
 	d := low()
 	d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 0
 	p := workAll(t, d)[0]
-	if got := p.LegCaul().Angle; got != p.Frame.Leg.Splay {
+	if got := legCaul(p).Angle; got != p.Frame.Leg.Splay {
 		t.Errorf("caul of the leg %v, splay %v", got, p.Frame.Leg.Splay)
 	}
-	if got, want := p.EndCaul().Angle, measure.Radians(30); math.Abs(got-want) > 1e-6 {
+	if got, want := endCaul(p).Angle, measure.Radians(30); math.Abs(got-want) > 1e-6 {
 		t.Errorf("caul of the plain end %v, want %v", got, want)
 	}
 	d.Ring.Sides = 4
-	if p := workAll(t, d)[0]; p.slantedEnd() {
+	if p := workAll(t, d)[0]; slantedEnd(p) {
 		t.Error("a square ring asks for a caul at the plain end")
 	}
 }
@@ -60,7 +60,7 @@ func TestTaperOffcutsAsWedges(t *testing.T) {
 		d := low()
 		d.Legs.Taper = &design.Taper{Foot: c.foot, Start: c.start, Faces: geometry.OneFace}
 		p := workAll(t, d)[0]
-		if got := p.FoldingWedge().From == "taper offcuts"; got != c.want {
+		if got := foldingWedge(p).From == "taper offcuts"; got != c.want {
 			t.Errorf("foot %v from %v: taper offcuts serve %v, want %v", c.foot, c.start, got, c.want)
 		}
 	}
@@ -80,7 +80,7 @@ func TestGlueUpWords(t *testing.T) {
 		{"flush heads", low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {
-		all := strings.Join(GlueUpPanels(workAll(t, c.d))[1].Text, "\n")
+		all := strings.Join(GlueUp(workAll(t, c.d))[1].Text, "\n")
 		if !strings.Contains(all, c.has) || strings.Contains(all, c.no) {
 			t.Errorf("%s: want %q and not %q in\n%s", c.name, c.has, c.no, all)
 		}
@@ -95,13 +95,13 @@ func TestGlueUpWords(t *testing.T) {
 func TestGlueUpShared(t *testing.T) {
 	twin := low()
 	twin.Size = "twin"
-	if got := GlueUpPanels(workAll(t, low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
+	if got := GlueUp(workAll(t, low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
 		t.Errorf("%d panels for twins, want words and blocks", len(got))
 	}
-	if got := GlueUpPanels(workAll(t, low(), tall())); len(got) != 2 {
+	if got := GlueUp(workAll(t, low(), tall())); len(got) != 2 {
 		t.Errorf("%d panels for low and tall, want the words once", len(got))
 	}
-	if got := GlueUpPanels(nil); got != nil {
+	if got := GlueUp(nil); got != nil {
 		t.Errorf("no pieces give %v", got)
 	}
 }

@@ -12,9 +12,9 @@ import (
 // the offcuts of the tapers need no template.
 func holdingJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	var job templates.Job
-	for _, b := range p.blocks() {
+	for _, b := range Blocks(p) {
 		if !b.Offcut {
-			job.Drawings = append(job.Drawings, p.blockDrawing(b))
+			job.Drawings = append(job.Drawings, blockDrawing(p, b))
 		}
 	}
 	return job, nil
@@ -26,7 +26,7 @@ func blockCorners(b Block) []geometry.Point {
 	return []geometry.Point{{}, geometry.Pt(b.Across, 0), geometry.Pt(b.Across, b.Thick), geometry.Pt(0, b.Thin)}
 }
 
-func (p Piece) blockDrawing(b Block) templates.Drawing {
+func blockDrawing(p Piece, b Block) templates.Drawing {
 	d := templates.Drawing{Name: b.Name}
 	c := blockCorners(b)
 	d.Polygon(templates.Cut, c...)

@@ -32,7 +32,7 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 	if p.Frame.Over {
 		hand, view = ", right hand, ", geometry.Identity()
 	}
-	job := templates.Job{Panels: []templates.Panel{p.lapPanel()}}
+	job := templates.Job{Panels: []templates.Panel{lapPanel(p)}}
 	for _, d := range drawn.Drawings {
 		before, after, ok := strings.Cut(d.Name, hand)
 		if !ok {
@@ -51,7 +51,7 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 			name = after
 		}
 		if after != "reference edge" {
-			d.Add(p.shoulders(lap).Moved(view))
+			d.Add(shoulders(p, lap).Moved(view))
 		}
 		d.LabelLine(view.Apply(geometry.Pt(-beyond, 0)), geometry.Point{}, "reference edge")
 		job.Drawings = append(job.Drawings, d.Named(before+", "+name))
@@ -61,7 +61,7 @@ func lapJob(p Piece, s templates.Setting) (templates.Job, error) {
 
 // shoulders names the two shoulders of a lap and, where the plain end is
 // closed with slack, adds the shoulder that has it.
-func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
+func shoulders(p Piece, lap geometry.Lap) templates.Drawing {
 	var d templates.Drawing
 	c := lap.Corners()
 	d.LabelLine(c[0], c[3], "inner shoulder")
@@ -79,7 +79,7 @@ func (p Piece) shoulders(lap geometry.Lap) templates.Drawing {
 }
 
 // lapPanel says where the laps stand, and on which faces.
-func (p Piece) lapPanel() templates.Panel {
+func lapPanel(p Piece) templates.Panel {
 	r := p.Frame.Ring
 	inner, outer := r.Shoulders(0)
 	innerFar, outerFar := r.Shoulders(r.Width)
@@ -129,15 +129,15 @@ func bridleJob(p Piece, s templates.Setting) (templates.Job, error) {
 			name = "bridle, " + part + ", inside face"
 		}
 		if part == "leg" && p.Design.Legs.Proud > 0 {
-			d = p.runsOn(d)
+			d = runsOn(p, d)
 		}
-		job.Drawings = append(job.Drawings, relabelled(d, p.bridleWords(part)).Named(name))
+		job.Drawings = append(job.Drawings, relabelled(d, bridleWords(p, part)).Named(name))
 	}
 	return job, nil
 }
 
 // bridleWords is what the lines of a bridle are called on this piece.
-func (p Piece) bridleWords(part string) map[string]string {
+func bridleWords(p Piece, part string) map[string]string {
 	words := map[string]string{"face side": "inside face: face side", "back face": "outside face"}
 	if part == "leg" && p.Design.Legs.Proud > 0 {
 		words["trim line"] = "top of the stretcher"
@@ -148,7 +148,7 @@ func (p Piece) bridleWords(part string) map[string]string {
 
 // runsOn turns the end of a leg whose head stands proud into a mere break: the
 // saw cuts further out.
-func (p Piece) runsOn(d templates.Drawing) templates.Drawing {
+func runsOn(p Piece, d templates.Drawing) templates.Drawing {
 	head := p.Bridle.Head()
 	ends := [2]float64{head.RoughEnd(0), head.RoughEnd(head.Width)}
 	for i, s := range d.Strokes {

@@ -17,8 +17,6 @@ type legShape struct {
 	geometry.Leg
 }
 
-func (p Piece) legShape() legShape { return legShape{p, p.Frame.Leg} }
-
 // Places along the inner edge, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
 func (l legShape) head() float64     { return -l.Design.Legs.Proud / math.Cos(l.Splay) }
@@ -55,7 +53,7 @@ type legFace struct {
 // legJob returns the leg on its inside face and, where the faces that look
 // along the ring taper too, on its outer edge; and the section of its foot.
 func legJob(p Piece, _ templates.Setting) (templates.Job, error) {
-	l := p.legShape()
+	l := legShape{p, p.Frame.Leg}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{
 		legShape: l, name: "leg, inside face", lower: "inner edge", upper: "outer edge: reference edge",

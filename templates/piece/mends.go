@@ -31,7 +31,7 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 		if w.SameLaps(m.Piece) {
 			w.Extra = m.Extra
 		}
-		if w.made().mended(m, c, grades) {
+		if withSolids(w).mended(m, c, grades) {
 			out = append(out, try.Mend)
 		}
 	}
@@ -103,7 +103,7 @@ func (k dial) value(i int) float64 {
 // turned returns the least turn of k, to a round figure, after which holds is
 // true, and none where no turn does it. A dial that helps at one step is taken
 // to help at all the steps beyond, until there is no such piece.
-func (p Piece) turned(k dial, holds func(Piece) bool) []change {
+func turned(p Piece, k dial, holds func(Piece) bool) []change {
 	k.step = cmp.Or(k.step, grid(p.Design.Unit))
 	with := func(i int) design.Design {
 		d := p.Design

@@ -34,7 +34,7 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 	}
 	for _, m := range c.Mends {
 		mended := worked(t, m.Design)
-		if !Buildable(mended.Checks()) || overlapOf(mended) > 0 {
+		if !buildable(checksOf(mended)) || overlapOf(mended) > 0 {
 			t.Errorf("%s: still clashes by %.6f", m.Words, overlapOf(mended))
 		}
 	}
@@ -68,13 +68,13 @@ func TestCheapestMendFirst(t *testing.T) {
 	d.Legs.At = worked(t, d).Frame.LeastAt(-2)
 	d.Ring.LegEndOver = true // the neighbour passes under: a larger splay clears it
 	p := worked(t, d)
-	c := find(t, p.Checks(), "leg head and lap")
+	c := find(t, checksOf(p), "leg head and lap")
 	if c.Grade == Fails {
 		t.Fatalf("passing under, the head is clear by %.3f", p.Frame.Clearance())
 	}
 	d.Legs.At = p.Frame.LeastAt(-0.3)
 	p = worked(t, d)
-	c = find(t, p.Checks(), "leg head and lap")
+	c = find(t, checksOf(p), "leg head and lap")
 	if len(c.Mends) != 3 {
 		t.Fatalf("mends: %s", c.Advice())
 	}
@@ -103,7 +103,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 		}
 		p := worked(t, d)
 		for _, c := range askShortGrain(p) {
-			for _, m := range p.clearHead(leastShortGrain) {
+			for _, m := range clearHead(p, leastShortGrain) {
 				typed := d
 				switch {
 				case strings.HasPrefix(m.Words, "reduce"):

@@ -13,8 +13,8 @@ import (
 // a board cut radially and for one cut tangentially.
 type swing struct{ radial, tangential float64 }
 
-// swing returns that of so many mm of width.
-func (p Piece) swing(wood design.WoodSpecies, width float64) swing {
+// swings returns that of so many mm of width.
+func swings(p Piece, wood design.WoodSpecies, width float64) swing {
 	m := geometry.Movement{Width: width, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}
 	s := swing{}
 	m.Coefficient = wood.Radial
@@ -29,7 +29,7 @@ func (s swing) most() float64 { return math.Max(math.Abs(s.radial), math.Abs(s.t
 
 // movementGroup says what the width of each wooden part does over the stated
 // change of moisture. Along the grain wood keeps its length.
-func (p Piece) movementGroup() Group {
+func movementGroup(p Piece) Group {
 	g := Group{Heading: "Movement of the wood"}
 	wood, known := p.Design.Wood.Known()
 	if !known {
@@ -42,12 +42,12 @@ func (p Piece) movementGroup() Group {
 	}
 	g.Heading = fmt.Sprintf("Movement of the wood, %s from %s %% to %s %% of moisture", wood.Name,
 		p.Say(measure.Number(p.Design.Wood.MoistureFrom)), p.Say(measure.Number(p.Design.Wood.MoistureTo)))
-	for _, w := range p.movers() {
-		s := p.swing(wood, w.width)
+	for _, w := range movers(p) {
+		s := swings(p, wood, w.width)
 		g.add(w.name+", quarter sawn", measure.Length(s.radial))
 		g.add(w.name+", flat sawn", measure.Length(s.tangential))
 	}
-	g.Text = p.movementWords(wood)
+	g.Text = movementWords(p, wood)
 	return g
 }
 
@@ -57,7 +57,7 @@ type mover struct {
 	width float64
 }
 
-func (p Piece) movers() []mover {
+func movers(p Piece) []mover {
 	r, l := p.Frame.Ring, p.Frame.Leg
 	out := []mover{
 		{"width of the stretcher", r.Width}, {"depth of the stretcher", r.Depth},
@@ -81,9 +81,9 @@ const (
 )
 
 // movementWords says of each joint whether it minds.
-func (p Piece) movementWords(wood design.WoodSpecies) []string {
+func movementWords(p Piece, wood design.WoodSpecies) []string {
 	r, l := p.Frame.Ring, p.Frame.Leg
-	lap := p.swing(wood, r.Width).most()
+	lap := swings(p, wood, r.Width).most()
 	out := []string{fmt.Sprintf("Laps: each stands between shoulders that keep their distance while its width changes by up to %s; %s.",
 		p.MM(lap), minds(lap, "fit them at the moisture of the room they go to", "the joint does not mind"))}
 	across := math.Max(r.Depth, l.Breadth)
@@ -92,9 +92,9 @@ func (p Piece) movementWords(wood design.WoodSpecies) []string {
 		words = fmt.Sprintf("cheeks wider than %s may break their glue", p.MM(widestGlue))
 	}
 	out = append(out, fmt.Sprintf("Bridle: stretcher and leg cross, and what is %s across changes by up to %s; %s.",
-		p.MM(across), p.MM(p.swing(wood, across).most()), words))
+		p.MM(across), p.MM(swings(p, wood, across).most()), words))
 	if p.Design.Top.Kind == design.WoodTop {
-		top := p.swing(wood, p.TopPanel().Width).most()
+		top := swings(p, wood, p.TopPanel().Width).most()
 		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.MM(top),
 			minds(top, "screw it from below through slots, and do not glue it to the frame", "it may be fixed as you like")))
 	}

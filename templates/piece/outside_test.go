@@ -31,9 +31,9 @@ func TestInsideOfTheRingIsThePublishedPolygon(t *testing.T) {
 		d.Ring.Sides, d.Ring.Inside = tt.sides, side
 		d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: -d.Ring.Width}
 		p := worked(t, d)
-		edge := along(p.stretcher(), solid.V(0, 0, 0.75*d.Ring.Depth))[0]
-		corner := p.place(0).Apply(solid.V(edge.hi, 0, 0))
-		middle := p.place(0).Apply(solid.V(0, 0, 0))
+		edge := along(p.Stretcher(), solid.V(0, 0, 0.75*d.Ring.Depth))[0]
+		corner := p.Place(0).Apply(solid.V(edge.hi, 0, 0))
+		middle := p.Place(0).Apply(solid.V(0, 0, 0))
 		for _, c := range []struct {
 			name      string
 			got, want float64
@@ -75,7 +75,7 @@ func TestPublishedLean(t *testing.T) {
 	d.Legs.Height, d.Legs.Taper, d.Top.Kind = 12*in, nil, design.NoTop
 	d.Legs.Given = measure.Radians(18 + 25./60)
 	p := worked(t, d)
-	leg := p.leg()
+	leg := p.Leg()
 	foot, head := footRun(leg, d.Ring.Depth-12*in), footRun(leg, d.Ring.Depth)
 	minutes := measure.Radians(2. / 60)
 	if got := (foot.hi - head.hi) / in; math.Abs(got-4) > 12*minutes*1.2 {
@@ -105,7 +105,7 @@ func footRun(p solid.Part, z float64) run {
 func TestPublishedShares(t *testing.T) {
 	d := low()
 	p := worked(t, d)
-	stretcher := p.stretcher()
+	stretcher := p.Stretcher()
 	x := d.Ring.Inside/2 + 5 // over the lap, on the inside edge
 	var wood float64
 	for z := 0.5; z < d.Ring.Depth; z++ {
@@ -118,7 +118,7 @@ func TestPublishedShares(t *testing.T) {
 	if got := wood / d.Ring.Depth; got != 0.5 {
 		t.Errorf("%.3f of the depth is left at the lap, want half", got)
 	}
-	head := levels(p.leg(), d.Ring.Depth)
+	head := levels(p.Leg(), d.Ring.Depth)
 	if got := area(head) / (d.Legs.Breadth / math.Cos(d.Legs.Given)) / d.Ring.Width; math.Abs(got-1./3) > 1e-9 {
 		t.Errorf("the tenon is %.4f of the width, want a third", got)
 	}

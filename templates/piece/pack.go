@@ -25,8 +25,8 @@ func Pack(f Findings, plan bool, s templates.Setting) ([]templates.Job, error) {
 	}
 	return slices.DeleteFunc([]templates.Job{
 		coverJob(pieces),
-		{Name: "cut-list", Title: "Cut list", Panels: CutListPanels(pieces)},
-		{Name: "settings", Title: "Settings", Panels: append(SettingsPanels(pieces), GlueUpPanels(pieces)...)},
+		{Name: "cut-list", Title: "Cut list", Panels: CutList(pieces)},
+		{Name: "settings", Title: "Settings", Panels: append(Settings(pieces), GlueUp(pieces)...)},
 		fullSize,
 		{Name: "figures", Title: "Checks and figures", Panels: f.Panels()},
 	}, empty), nil

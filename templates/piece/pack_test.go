@@ -332,6 +332,6 @@ func BenchmarkPack(b *testing.B) {
 func BenchmarkViews(b *testing.B) {
 	p := twoSizes(b)[0]
 	for b.Loop() {
-		Views(p)
+		views(p)
 	}
 }

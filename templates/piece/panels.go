@@ -6,9 +6,9 @@ import (
 	"rodsheet/templates"
 )
 
-// Panels returns the panels of all sizes, of each of which of returns its own.
+// SharedPanels returns the panels of all sizes, of each of which of returns its own.
 // What several sizes have alike comes once, and its heading names them.
-func Panels(pieces []Piece, of func(i int) []templates.Panel) []templates.Panel {
+func SharedPanels(pieces []Piece, of func(i int) []templates.Panel) []templates.Panel {
 	var out []templates.Panel
 	for _, l := range Lots(pieces, of, samePanel) {
 		if words := SizeWords(l.Sizes, len(pieces)); words != "" {

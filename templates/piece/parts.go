@@ -13,13 +13,13 @@ import (
 // z = 0 and the centre of the ring the z axis.
 func (p Piece) Parts() []solid.Part {
 	var out []solid.Part
-	stretcher, leg := p.stretcher(), p.leg()
+	stretcher, leg := p.Stretcher(), p.Leg()
 	var pad solid.Part
 	if p.Design.Top.PadHeight() > 0 {
 		pad = p.pad()
 	}
 	for i := range p.Frame.Ring.Sides {
-		place := p.place(i)
+		place := p.Place(i)
 		out = append(out,
 			named(stretcher.Transform(place), fmt.Sprintf("stretcher %d", i+1)),
 			named(leg.Transform(place), fmt.Sprintf("leg %d", i+1)))
@@ -38,9 +38,9 @@ func named(s solid.Part, name string) solid.Part {
 	return s
 }
 
-// place takes the frame of stretcher i (x along it from mid-length, y outward
+// Place takes the frame of stretcher i (x along it from mid-length, y outward
 // from its inside edge, z up from its underside) to the room.
-func (p Piece) place(i int) solid.Affine3 {
+func (p Piece) Place(i int) solid.Affine3 {
 	m := p.Frame.Ring.Place(i, 0)
 	return solid.Affine3{
 		X: solid.V(m.A, m.B, 0), Y: solid.V(m.C, m.D, 0), Z: solid.V(0, 0, 1),
@@ -66,8 +66,8 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 	return slab(geometry.Box(-p.far(), y0, p.far(), y1).Corners(), low, high)
 }
 
-// stretcher returns the finished stretcher in its own frame.
-func (p Piece) stretcher() solid.Part {
+// Stretcher returns the finished stretcher in its own frame.
+func (p Piece) Stretcher() solid.Part {
 	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.outerFace()))
 	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
@@ -142,8 +142,8 @@ func (p Piece) joint(slot bool) []solid.Solid {
 	return []solid.Solid{strip(-1, near), strip(away, w+1)}
 }
 
-// leg returns the finished leg in the frame of its stretcher.
-func (p Piece) leg() solid.Part {
+// Leg returns the finished leg in the frame of its stretcher.
+func (p Piece) Leg() solid.Part {
 	l := p.Frame.Leg
 	foot := p.Frame.Ring.Depth - l.Height
 	head := p.Frame.Ring.Depth + p.Design.Legs.Proud

@@ -12,7 +12,7 @@ import (
 // stretchers with their laps, and of the legs what is let into them.
 func planJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	d := templates.Drawing{Name: "plan of the ring, from above", Free: true}
-	visible, hidden := solid.Project(p.ringAndHeads(), solid.Plan())
+	visible, hidden := solid.Project(ringAndHeads(p), solid.Plan())
 	for _, s := range visible {
 		d.Line(templates.Cut, s.A, s.B)
 	}
@@ -20,7 +20,7 @@ func planJob(p Piece, _ templates.Setting) (templates.Job, error) {
 		d.Line(templates.Hidden, s.A, s.B)
 	}
 	for i := range p.Frame.Ring.Sides {
-		p.planLabels(&d, i)
+		planLabels(p, &d, i)
 	}
 	cross(&d, geometry.Point{}, 10)
 	d.LabelPoint(geometry.Point{}, "centre of the ring")
@@ -29,18 +29,18 @@ func planJob(p Piece, _ templates.Setting) (templates.Job, error) {
 
 // ringAndHeads returns the stretchers and the legs down to the underside of
 // the ring.
-func (p Piece) ringAndHeads() []solid.Part {
-	stretcher := p.stretcher()
-	head := p.leg().Cut(solid.Plane{N: solid.V(0, 0, -1)})
+func ringAndHeads(p Piece) []solid.Part {
+	stretcher := p.Stretcher()
+	head := p.Leg().Cut(solid.Plane{N: solid.V(0, 0, -1)})
 	var out []solid.Part
 	for i := range p.Frame.Ring.Sides {
-		out = append(out, stretcher.Transform(p.place(i)), head.Transform(p.place(i)))
+		out = append(out, stretcher.Transform(p.Place(i)), head.Transform(p.Place(i)))
 	}
 	return out
 }
 
 // planLabels names stretcher i, its sizes and what passes over at its leg end.
-func (p Piece) planLabels(d *templates.Drawing, i int) {
+func planLabels(p Piece, d *templates.Drawing, i int) {
 	r := p.Frame.Ring
 	n := r.Sides
 	at := func(x, y float64) geometry.Point { return r.Place(i, 0).Apply(geometry.Pt(x, y)) }

@@ -59,7 +59,7 @@ func rough(t *rapid.T, p Piece) solid.Part {
 	d.Ring.Plain, d.Ring.Horn = design.OpenEnd, reach-p.Frame.Ring.Reach(0)
 	// A plumb leg beyond the end leaves it square and whole.
 	d.Legs.At, d.Legs.Given, d.Legs.Breadth = reach+1, 0, 1
-	return worked(t, d).stretcher().Cut(solid.Through(solid.V(reach, 0, 0), solid.V(1, 0, 0)))
+	return worked(t, d).Stretcher().Cut(solid.Through(solid.V(reach, 0, 0), solid.V(1, 0, 0)))
 }
 
 // With the plain ends open or flush the ring slides shut, finished or rough,
@@ -82,12 +82,12 @@ func TestRingSlidesShut(t *testing.T) {
 		if d.Ring.Plain == design.ClosedEnd {
 			// Past its slack the neighbour runs into the outer shoulder.
 			past := d.Ring.Slack/math.Sin(phi(d.Ring.Sides)) + 0.5
-			if v := clashes(p.stretcher(), past); v == 0 {
+			if v := clashes(p.Stretcher(), past); v == 0 {
 				t.Errorf("closed ends let the ring slide by %.2f", past)
 			}
 			return
 		}
-		if v := clashes(p.stretcher(), slide); v != 0 {
+		if v := clashes(p.Stretcher(), slide); v != 0 {
 			t.Errorf("open by %.2f the stretchers share %.6f mm³", slide, v)
 		}
 		if v := clashes(rough(t, p), slide); v != 0 {
@@ -127,12 +127,12 @@ func TestAsMilled(t *testing.T) {
 		// In the room: outer face of every leg and inside of every stretcher
 		// where they were, and every joint filled.
 		for i := range 2 {
-			before, after := p.leg().Transform(p.place(i)), q.leg().Transform(q.place(i))
-			nearly(t, "thickness of the leg", q.leg().Bounds().Size().Y, m.Milled.Width)
+			before, after := p.Leg().Transform(p.Place(i)), q.Leg().Transform(q.Place(i))
+			nearly(t, "thickness of the leg", q.Leg().Bounds().Size().Y, m.Milled.Width)
 			nearly(t, "foot on the floor", after.Bounds().Min.Z, 0)
 			nearly(t, "head", after.Bounds().Max.Z, before.Bounds().Max.Z)
 		}
-		crossing := slab(q.legLap(), 0, m.Milled.Depth).Transform(q.place(1))
+		crossing := slab(q.legLap(), 0, m.Milled.Depth).Transform(q.Place(1))
 		parts := q.Parts()
 		nearly(t, "wood in a crossing", woodIn(crossing, parts[:6]...), m.Milled.Width*m.Milled.Width/math.Sin(a)*m.Milled.Depth)
 		for i, a := range parts {
@@ -171,7 +171,7 @@ func TestTogetherSharesTheStop(t *testing.T) {
 	nearly(t, "stop of the second", both[1].EndLap().Stop(), both[0].EndLap().Stop())
 	nearly(t, "length of the longer", both[0].RoughStretcher(), alone[0].RoughStretcher())
 	nearly(t, "length of the far longer", both[2].RoughStretcher(), alone[2].RoughStretcher())
-	if got := len(only(Settings(both[:2]), CutLap)); got != 1 {
+	if got := len(only(workingOrder(both[:2]), doCutLap)); got != 1 {
 		t.Errorf("%d settings for the laps, want 1", got)
 	}
 }

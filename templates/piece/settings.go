@@ -6,97 +6,97 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// An Op is what is done in one step. Steps stand in rising Op, except where one
+// An operation is what is done in one step. Steps stand in rising Op, except where one
 // setting of the saw serves several: laps and open ends come blade height by
 // blade height, ends and shoulders at the splay angle by angle.
-type Op uint8
+type operation uint8
 
 const (
-	Mill Op = iota
-	Measure
-	Crosscut
-	TestLap
-	CutLap
-	OpenEnd
-	DryRing
-	SawEnd // at the splay
-	SawBlocks
-	KnifeShoulders
-	CutSlot
-	CutCheeks
-	CutShoulders
-	FitBridle
-	SawFoot
-	CutTaper
-	TrimPlainEnd
-	DryTrimmedRing // of one that goes together only then
-	GlueLegs
-	TrimHeads
-	GlueRing
-	FitPads
-	FitTop
+	doMill operation = iota
+	doMeasure
+	doCrosscut
+	doTestLap
+	doCutLap
+	doOpenEnd
+	doDryRing
+	doSawEnd // at the splay
+	doSawBlocks
+	doKnifeShoulders
+	doCutSlot
+	doCutCheeks
+	doCutShoulders
+	doFitBridle
+	doSawFoot
+	doCutTaper
+	doTrimPlainEnd
+	doDryTrimmedRing // of one that goes together only then
+	doGlueLegs
+	doTrimHeads
+	doGlueRing
+	doFitPads
+	doFitTop
 )
 
-// A Stage is a part of the work that has a heading of its own.
-type Stage uint8
+// A stage is a part of the work that has a heading of its own.
+type stage uint8
 
 const (
-	StockStage Stage = iota
-	LapStage
-	BridleStage
-	TaperStage
-	GlueStage
+	stockStage stage = iota
+	lapStage
+	bridleStage
+	taperStage
+	glueStage
 )
 
-// Stage returns the part of the work that the step belongs to.
-func (o Op) Stage() Stage {
+// stage returns the part of the work that the step belongs to.
+func (o operation) stage() stage {
 	switch {
-	case o < TestLap:
-		return StockStage
-	case o < SawEnd:
-		return LapStage
-	case o < SawFoot:
-		return BridleStage
-	case o < GlueLegs:
-		return TaperStage
+	case o < doTestLap:
+		return stockStage
+	case o < doSawEnd:
+		return lapStage
+	case o < doSawFoot:
+		return bridleStage
+	case o < doGlueLegs:
+		return taperStage
 	}
-	return GlueStage
+	return glueStage
 }
 
-func (s Stage) String() string {
+func (s stage) String() string {
 	switch s {
-	case StockStage:
+	case stockStage:
 		return "stock"
-	case LapStage:
+	case lapStage:
 		return "laps"
-	case BridleStage:
+	case bridleStage:
 		return "bridle joints"
-	case TaperStage:
+	case taperStage:
 		return "feet, tapers, plain ends"
-	case GlueStage:
+	case glueStage:
 		return "glue-up and after"
 	}
 	return "unknown"
 }
 
-// A Batch is the parts of one size that a step is done to.
-type Batch struct {
+// A batch is the parts of one size that a step is done to.
+type batch struct {
 	Part, Size           string
 	Count, Spares, Tests int
 }
 
-// How says what a part is held against at the saw.
-type How uint8
+// how says what a part is held against at the saw.
+type how uint8
 
 const (
-	OnGauge How = iota // flat on the table, an edge on the mitre gauge's fence
-	Upright            // in the upright jig, on its end
-	OnTaper            // in the tapering jig
+	onGauge how = iota // flat on the table, an edge on the mitre gauge's fence
+	upright            // in the upright jig, on its end
+	onTaper            // in the tapering jig
 )
 
-// A Cut is how the saw stands for one step. Lengths in mm, angles in rad.
-type Cut struct {
-	How     How
+// A sawCut is how the saw stands for one step. Lengths in mm, angles in rad.
+type sawCut struct {
+	How     how
 	Square  float64 // on the gauge, from square; in a jig, between part and jig
 	Toward  string  // which way the gauge swings; empty where it is square
 	Tilt    float64
@@ -114,16 +114,16 @@ type Cut struct {
 	Beyond, ByHand bool
 }
 
-// Edge returns the angle that a gauge shows which reads from the fence.
-func (c Cut) Edge() float64 { return math.Pi/2 - c.Square }
+// edge returns the angle that a gauge shows which reads from the fence.
+func (c sawCut) edge() float64 { return math.Pi/2 - c.Square }
 
-// A Step is one row of the settings list.
-type Step struct {
-	Op          Op
+// A step is one row of the settings list.
+type step struct {
+	Op          operation
 	Name        string // "laps, both ends"
-	Parts       []Batch
-	Down, Fence string // the face that lies down and the edge on the fence
-	Cut         *Cut   // nil for work away from the saw
+	Parts       []batch
+	Down, Fence string  // the face that lies down and the edge on the fence
+	Cut         *sawCut // nil for work away from the saw
 	Then        []string
 	Once        []string // reasons, given at the first step of its kind only
 	Test        string   // what a test cut or a check must show
@@ -135,5 +135,5 @@ type Step struct {
 // A batchedPiece is one size with the parts it brings to every step.
 type batchedPiece struct {
 	Piece
-	stretchers, legs, topBoards Batch
+	stretchers, legs, topBoards batch
 }

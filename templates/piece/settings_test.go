@@ -60,8 +60,8 @@ func TestLapsOfOneHeightFollowEachOther(t *testing.T) {
 		pieces := workAll(t, designs...)
 		done := map[float64]bool{}
 		last, laps := 0.0, 0
-		for i, s := range Settings(pieces) {
-			if s.Op != TestLap && s.Op != CutLap && s.Op != OpenEnd {
+		for i, s := range workingOrder(pieces) {
+			if s.Op != doTestLap && s.Op != doCutLap && s.Op != doOpenEnd {
 				last = 0
 				continue
 			}
@@ -80,14 +80,14 @@ func TestLapsOfOneHeightFollowEachOther(t *testing.T) {
 
 func TestOpenEndsFollowTheirLaps(t *testing.T) {
 	for name, designs := range settingsCases() {
-		steps := Settings(workAll(t, designs...))
+		steps := workingOrder(workAll(t, designs...))
 		opened := 0
 		for i, s := range steps {
-			if s.Op != OpenEnd {
+			if s.Op != doOpenEnd {
 				continue
 			}
 			before := steps[i-1]
-			if before.Op != CutLap && before.Op != OpenEnd || before.Cut.Height != s.Cut.Height || before.Cut.Square != s.Cut.Square {
+			if before.Op != doCutLap && before.Op != doOpenEnd || before.Cut.Height != s.Cut.Height || before.Cut.Square != s.Cut.Square {
 				t.Errorf("%s: the plain ends come after %q, not after laps of their height", name, before.Name)
 			}
 			for _, b := range s.Parts {
@@ -108,17 +108,17 @@ func TestOpenEndsFollowTheirLaps(t *testing.T) {
 
 func TestOrderOfOperations(t *testing.T) {
 	// Each of the first is done before any of the second.
-	laws := []struct{ before, after Op }{
-		{Mill, Measure}, {Mill, Crosscut}, {Measure, Crosscut}, {Crosscut, TestLap}, {CutLap, DryRing}, {OpenEnd, DryRing},
-		{DryRing, SawEnd}, {SawEnd, CutSlot}, {SawEnd, CutCheeks}, {KnifeShoulders, CutSlot}, {CutCheeks, CutShoulders},
-		{CutSlot, SawFoot}, {CutCheeks, SawFoot}, {CutShoulders, SawFoot}, {FitBridle, SawFoot},
-		{CutSlot, CutTaper}, {CutCheeks, CutTaper}, {CutShoulders, CutTaper}, {CutLap, CutTaper},
-		{SawFoot, CutTaper}, {CutTaper, GlueLegs}, {TrimPlainEnd, GlueLegs}, {GlueLegs, TrimHeads},
-		{TrimHeads, GlueRing}, {GlueRing, FitPads}, {FitPads, FitTop},
+	laws := []struct{ before, after operation }{
+		{doMill, doMeasure}, {doMill, doCrosscut}, {doMeasure, doCrosscut}, {doCrosscut, doTestLap}, {doCutLap, doDryRing}, {doOpenEnd, doDryRing},
+		{doDryRing, doSawEnd}, {doSawEnd, doCutSlot}, {doSawEnd, doCutCheeks}, {doKnifeShoulders, doCutSlot}, {doCutCheeks, doCutShoulders},
+		{doCutSlot, doSawFoot}, {doCutCheeks, doSawFoot}, {doCutShoulders, doSawFoot}, {doFitBridle, doSawFoot},
+		{doCutSlot, doCutTaper}, {doCutCheeks, doCutTaper}, {doCutShoulders, doCutTaper}, {doCutLap, doCutTaper},
+		{doSawFoot, doCutTaper}, {doCutTaper, doGlueLegs}, {doTrimPlainEnd, doGlueLegs}, {doGlueLegs, doTrimHeads},
+		{doTrimHeads, doGlueRing}, {doGlueRing, doFitPads}, {doFitPads, doFitTop},
 	}
 	for name, designs := range settingsCases() {
-		first, last := map[Op]int{}, map[Op]int{}
-		for i, s := range Settings(workAll(t, designs...)) {
+		first, last := map[operation]int{}, map[operation]int{}
+		for i, s := range workingOrder(workAll(t, designs...)) {
 			if _, ok := first[s.Op]; !ok {
 				first[s.Op] = i + 1
 			}
@@ -126,7 +126,7 @@ func TestOrderOfOperations(t *testing.T) {
 		}
 		for _, l := range laws {
 			if first[l.before] == 0 || first[l.after] == 0 {
-				if l.before != OpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
+				if l.before != doOpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
 					t.Errorf("%s: no row for %v or %v", name, l.before, l.after)
 				}
 				continue
@@ -146,7 +146,7 @@ func TestEveryAngledPartHasASpare(t *testing.T) {
 			designs[i].Wood.Spares = 0
 		}
 		angled := 0
-		for _, s := range Settings(workAll(t, designs...)) {
+		for _, s := range workingOrder(workAll(t, designs...)) {
 			if s.Cut == nil || s.Cut.Square == 0 || (s.Parts[0].Part != "stretcher" && s.Parts[0].Part != "leg") {
 				continue
 			}
@@ -165,8 +165,8 @@ func TestEveryAngledPartHasASpare(t *testing.T) {
 	}
 }
 
-func only(steps []Step, o Op) []Step {
-	var out []Step
+func only(steps []step, o operation) []step {
+	var out []step
 	for _, s := range steps {
 		if s.Op == o {
 			out = append(out, s)
@@ -180,7 +180,7 @@ func only(steps []Step, o Op) []Step {
 func TestOneRingOneLapRow(t *testing.T) {
 	a, b := low(), tall()
 	a.Ring.Horn, b.Ring.Horn = 60, 60
-	laps := only(Settings(workAll(t, a, b)), CutLap)
+	laps := only(workingOrder(workAll(t, a, b)), doCutLap)
 	if len(laps) != 1 {
 		t.Fatalf("%d rows of laps, want 1", len(laps))
 	}
@@ -197,7 +197,7 @@ func TestOneRingOneLapRow(t *testing.T) {
 func TestOnlyTheStopMoves(t *testing.T) {
 	odd := low()
 	odd.Size, odd.Ring.Width = "wide", 34
-	laps := only(Settings(workAll(t, low(), odd, tall())), CutLap)
+	laps := only(workingOrder(workAll(t, low(), odd, tall())), doCutLap)
 	var sizes []string
 	for _, s := range laps {
 		sizes = append(sizes, s.Parts[0].Size)
@@ -218,7 +218,7 @@ func TestLapRowHoldsTheLap(t *testing.T) {
 		for _, p := range workAll(t, designs...) {
 			l := p.EndLap()
 			_, square := l.Gauge()
-			cut := *only(Settings([]Piece{p}), CutLap)[0].Cut
+			cut := *only(workingOrder([]Piece{p}), doCutLap)[0].Cut
 			for _, f := range []struct {
 				figure    string
 				got, want float64
@@ -246,27 +246,27 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 		d.Legs.Proud = rapid.Float64Range(0, 10).Draw(t, "proud")
 		d.Top.Kind = design.NoTop
 		p := workAll(t, d)[0]
-		steps := Settings([]Piece{p})
-		stop := func(o Op, i int) float64 { return only(steps, o)[i].Cut.Stop }
+		steps := workingOrder([]Piece{p})
+		stop := func(o operation, i int) float64 { return only(steps, o)[i].Cut.Stop }
 		close := func(figure string, got, want float64) {
 			if math.Abs(got-want) > 1e-6 {
 				t.Errorf("%s: stop %.6f, want %.6f", figure, got, want)
 			}
 		}
-		stretcher := p.stretcher().Bounds()
-		close("stretcher end", stop(SawEnd, 0), p.RoughReach()+stretcher.Max.X+geometry.BridleLong)
+		stretcher := p.Stretcher().Bounds()
+		close("stretcher end", stop(doSawEnd, 0), p.RoughReach()+stretcher.Max.X+geometry.BridleLong)
 		// Down the leg is z; the long corner of the foot lies lowest.
-		leg := p.leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
+		leg := p.Leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
 		long := leg.Bounds().Size().Z + geometry.BridleLong
-		close("leg head", stop(SawEnd, 1), long)
-		close("foot", stop(SawFoot, 0), long)
+		close("leg head", stop(doSawEnd, 1), long)
+		close("foot", stop(doSawFoot, 0), long)
 		for i, at := range shoulderCorners(p) {
 			turned := solid.TurnY(p.Frame.Leg.Splay).Apply(at)
 			want := turned.Z - leg.Bounds().Min.Z
 			if p.Design.Legs.Mortise == geometry.MortiseInLeg {
 				want = p.RoughReach() + at.X
 			}
-			close("shoulder", stop(CutShoulders, i), want)
+			close("shoulder", stop(doCutShoulders, i), want)
 		}
 	})
 }
@@ -284,7 +284,7 @@ func shoulderCorners(p Piece) []solid.Vec {
 func TestCautionsAreGivenOnce(t *testing.T) {
 	for name, designs := range settingsCases() {
 		given := map[string]int{}
-		for _, s := range Settings(workAll(t, designs...)) {
+		for _, s := range workingOrder(workAll(t, designs...)) {
 			given[s.Caution]++
 		}
 		for _, c := range []string{cautionPower, cautionOffcut, cautionJig, cautionSmall, cautionTaper, cautionGlue, cautionGlass} {
@@ -298,14 +298,14 @@ func TestCautionsAreGivenOnce(t *testing.T) {
 func TestWhatTheSawCannotReach(t *testing.T) {
 	d := low()
 	d.Saw.Highest, d.Saw.StopReach = 40, 400
-	for _, s := range Settings(workAll(t, d)) {
+	for _, s := range workingOrder(workAll(t, d)) {
 		if s.Cut == nil {
 			continue
 		}
 		if want := s.Cut.Height > 40; s.Cut.ByHand != want || strings.Contains(s.words(), "by hand or at the bandsaw") != want {
 			t.Errorf("%s, %.2f mm high: by hand %v, want %v", s.Name, s.Cut.Height, s.Cut.ByHand, want)
 		}
-		if want := s.Cut.How == OnGauge && s.Cut.Stop > 400; s.Cut.Beyond != want {
+		if want := s.Cut.How == onGauge && s.Cut.Stop > 400; s.Cut.Beyond != want {
 			t.Errorf("%s, stop %.2f mm: beyond the stop %v, want %v", s.Name, s.Cut.Stop, s.Cut.Beyond, want)
 		}
 	}
@@ -314,7 +314,7 @@ func TestWhatTheSawCannotReach(t *testing.T) {
 func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 	d := low()
 	for _, want := range []string{"30° from square, 60° from the edge", "60° from the edge, 30° from square"} {
-		lap := only(Settings(workAll(t, d)), CutLap)[0]
+		lap := only(workingOrder(workAll(t, d)), doCutLap)[0]
 		if got := lap.gaugeText(); !strings.HasPrefix(got, want) {
 			t.Errorf("gauge %q, want %q first", got, want)
 		}
@@ -326,7 +326,7 @@ func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 func TestMilledSizesDecide(t *testing.T) {
 	d := low()
 	d.Milled = design.Milled{Width: 27.4, Depth: 35, Kerf: 2.8}
-	lap := only(Settings(workAll(t, d)), CutLap)[0].Cut
+	lap := only(workingOrder(workAll(t, d)), doCutLap)[0].Cut
 	if lap.Height != 17.5 {
 		t.Errorf("blade height %v, want 17.5", lap.Height)
 	}
@@ -348,7 +348,7 @@ func TestWordsThatHangOnTheSaw(t *testing.T) {
 	} {
 		d.Saw.FlatTooth, d.Saw.Dado = c.flat, c.dado
 		var all strings.Builder
-		for _, s := range Settings(workAll(t, d)) {
+		for _, s := range workingOrder(workAll(t, d)) {
 			all.WriteString(s.words())
 		}
 		for _, w := range c.has {
@@ -369,7 +369,7 @@ func TestSettingsPanels(t *testing.T) {
 	for name, designs := range settingsCases() {
 		pieces := workAll(t, designs...)
 		rows := 0
-		for _, p := range SettingsPanels(pieces) {
+		for _, p := range Settings(pieces) {
 			head := p.Table[0]
 			if !p.Ruled || head[len(head)-1] != "used" {
 				t.Errorf("%s: %s is no list to write in: %v", name, p.Heading, head)
@@ -389,11 +389,11 @@ func TestSettingsPanels(t *testing.T) {
 				}
 			}
 		}
-		if want := len(Settings(pieces)); rows != want {
+		if want := len(workingOrder(pieces)); rows != want {
 			t.Errorf("%s: %d rows printed, want %d", name, rows, want)
 		}
 	}
-	if got := SettingsPanels(nil); got != nil {
+	if got := Settings(nil); got != nil {
 		t.Errorf("no pieces give %v", got)
 	}
 }

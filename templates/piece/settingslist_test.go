@@ -13,7 +13,7 @@ import (
 // one that it follows, and the row above a heading has its words between them.
 func TestTheListIsOneTable(t *testing.T) {
 	for name, designs := range settingsCases() {
-		panels := SettingsPanels(workAll(t, designs...))
+		panels := Settings(workAll(t, designs...))
 		if len(panels) != 1 {
 			t.Fatalf("%s: %d tables", name, len(panels))
 		}
@@ -45,8 +45,8 @@ func TestSoleOfATaperedLeg(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawSound(t)
 		d.Legs.Taper = drawTaper(t, d)
-		m := worked(t, d).made()
-		nearly(t, "sole", m.sole(), m.footprint().Size().X)
+		m := withSolids(worked(t, d))
+		nearly(t, "sole", sole(m.Piece), m.footprint().Size().X)
 	})
 }
 
@@ -59,13 +59,13 @@ func TestCutHeightsAgree(t *testing.T) {
 		d.Legs.Proud = proud
 		p := workAll(t, d)[0]
 		stretcher, leg := p.CutHeights()
-		steps := Settings([]Piece{p})
+		steps := workingOrder([]Piece{p})
 		for _, c := range []struct {
 			where     string
 			got, want float64
 		}{
-			{"slot", only(steps, CutSlot)[0].Cut.Height, stretcher},
-			{"cheeks", only(steps, CutCheeks)[0].Cut.Height, leg},
+			{"slot", only(steps, doCutSlot)[0].Cut.Height, stretcher},
+			{"cheeks", only(steps, doCutCheeks)[0].Cut.Height, leg},
 			{"leg by hand", leg, 36 + 3*math.Cos(p.Frame.Leg.Splay) + proud},
 			{"check", called(askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg)},
 			{"figure of the stretcher", figure(t, p, "Bridle, mortise in the stretcher", "cut height, stretcher on its rough end").Value, stretcher},
@@ -87,11 +87,11 @@ func TestRingThatIsTrimmedFirst(t *testing.T) {
 		d.Legs.Breadth = 20
 		d.Legs.Taper = nil
 		p := worked(t, d)
-		steps := Settings([]Piece{p})
-		if got := len(only(steps, DryTrimmedRing)) == 1; got != late || len(only(steps, DryRing)) == 1 == late {
+		steps := workingOrder([]Piece{p})
+		if got := len(only(steps, doDryTrimmedRing)) == 1; got != late || len(only(steps, doDryRing)) == 1 == late {
 			t.Errorf("inside %.0f: laid together after trimming %v, want %v", inside, got, late)
 		}
-		c := find(t, p.Checks(), "putting the ring together")
+		c := find(t, checksOf(p), "putting the ring together")
 		if said := strings.Contains(c.Words, "only once their ends are trimmed"); said != late {
 			t.Errorf("inside %.0f: the check says %q", inside, c.Words)
 		}

@@ -7,14 +7,14 @@ import (
 )
 
 // An op makes the step of one size, or none where that size has no need of it.
-type op func(batchedPiece) (Step, bool)
+type op func(batchedPiece) (step, bool)
 
-// Settings returns the steps over all sizes of one design in working order.
+// workingOrder returns the steps over all sizes of one design in working order.
 // What is the same for several sizes is one step, and steps that differ in
 // nothing but the stop follow each other.
-func Settings(pieces []Piece) []Step {
+func workingOrder(pieces []Piece) []step {
 	shop := batched(pieces)
-	var out []Step
+	var out []step
 	run := func(shop []batchedPiece, ops []op) {
 		for _, o := range ops {
 			out = append(out, together(shop, o)...)
@@ -42,10 +42,10 @@ func Settings(pieces []Piece) []Step {
 // counted with the first of them, and so are the test pieces.
 func batched(pieces []Piece) []batchedPiece {
 	out := make([]batchedPiece, len(pieces))
-	list := NewCutList(pieces)
+	list := newCutList(pieces)
 	for i, p := range pieces {
-		batch := func(part string, n int, kind any, tests bool) Batch {
-			b := Batch{Part: part, Size: p.Design.Size, Count: n}
+		counted := func(part string, n int, kind any, tests bool) batch {
+			b := batch{Part: part, Size: p.Design.Size, Count: n}
 			for _, r := range list.Rows {
 				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
 					b.Spares = r.Spares
@@ -59,12 +59,12 @@ func batched(pieces []Piece) []batchedPiece {
 		n := p.Frame.Ring.Sides
 		out[i] = batchedPiece{
 			p,
-			batch("stretcher", n, p.stretcherKind(), firstSection(pieces[:i], p, Piece.SawnStretcher)),
-			batch("leg", n, p.legKind(), firstSection(pieces[:i], p, Piece.SawnLeg)),
-			Batch{Part: "top board", Size: p.Design.Size},
+			counted("stretcher", n, kindOfStretcher(p), firstSection(pieces[:i], p, Piece.SawnStretcher)),
+			counted("leg", n, kindOfLeg(p), firstSection(pieces[:i], p, Piece.SawnLeg)),
+			batch{Part: "top board", Size: p.Design.Size},
 		}
 		if rows := topRows(p); len(rows) > 0 {
-			out[i].topBoards.Count = rows[0].Parts()
+			out[i].topBoards.Count = rows[0].parts()
 		}
 	}
 	return out
@@ -98,8 +98,8 @@ func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batched
 
 // together makes one step for all the sizes that print alike. Those that
 // differ in the stop only come next to each other.
-func together(shop []batchedPiece, o op) []Step {
-	var out []Step
+func together(shop []batchedPiece, o op) []step {
+	var out []step
 	for _, p := range shop {
 		s, ok := o(p)
 		if !ok {
@@ -114,7 +114,7 @@ func together(shop []batchedPiece, o op) []Step {
 
 // place adds a step to the one that prints alike, else behind the last that
 // differs in the stop only, else at the end.
-func place(steps []Step, s Step) []Step {
+func place(steps []step, s step) []step {
 	at := len(steps)
 	for i := range steps {
 		switch {
@@ -129,12 +129,12 @@ func place(steps []Step, s Step) []Step {
 }
 
 // limit marks what the saw cannot reach.
-func (p batchedPiece) limit(s *Step) {
+func (p batchedPiece) limit(s *step) {
 	if s.Cut == nil {
 		return
 	}
 	c := s.Cut
-	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
+	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
 	if p.Design.Saw.Highest > 0 && c.Height > p.Design.Saw.Highest {
 		c.ByHand = true
 		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.MM(p.Design.Saw.Highest)))
@@ -142,12 +142,12 @@ func (p batchedPiece) limit(s *Step) {
 }
 
 // setting is all of a step as it is printed, but for its parts.
-func (s Step) setting() string {
+func (s step) setting() string {
 	return strings.Join(append(s.cells(), s.words()), "\n")
 }
 
 // butStop is setting without the stop.
-func (s Step) butStop() string {
+func (s step) butStop() string {
 	if s.Cut == nil {
 		return s.setting()
 	}
@@ -158,8 +158,8 @@ func (s Step) butStop() string {
 }
 
 // finish gives each reason and each caution once, and says what is shared.
-func finish(steps []Step, sizes int) []Step {
-	reasons := map[Op]bool{}
+func finish(steps []step, sizes int) []step {
+	reasons := map[operation]bool{}
 	cautions := map[string]bool{}
 	for i := range steps {
 		s := &steps[i]
@@ -185,7 +185,7 @@ func finish(steps []Step, sizes int) []Step {
 }
 
 // shorten leaves out what the row above has said already.
-func (s *Step) shorten(above Step) {
+func (s *step) shorten(above step) {
 	if s.Op != above.Op || s.Name != above.Name {
 		return
 	}
@@ -204,7 +204,7 @@ func (s *Step) shorten(above Step) {
 }
 
 // mark names what the end of the part comes to.
-func (s Step) mark() string {
+func (s step) mark() string {
 	if s.Cut.Line > 0 {
 		return "line"
 	}
@@ -212,19 +212,19 @@ func (s Step) mark() string {
 }
 
 // sameBlade reports whether two cuts differ in nothing but stop or line.
-func (s Step) sameBlade(t Step) bool {
+func (s step) sameBlade(t step) bool {
 	if s.Cut == nil || t.Cut == nil || s.Down != t.Down || s.Fence != t.Fence || s.Cut.Stop+s.Cut.Line == 0 {
 		return false
 	}
-	blade := func(c Cut) string {
+	blade := func(c sawCut) string {
 		c.Stop, c.Line, c.Beyond = 0, 0, false
-		return strings.Join(Step{Cut: &c, unit: s.unit, fromFence: s.fromFence}.cells(), "\n")
+		return strings.Join(step{Cut: &c, unit: s.unit, fromFence: s.fromFence}.cells(), "\n")
 	}
 	return blade(*s.Cut) == blade(*t.Cut)
 }
 
 // shared says which sizes are cut together.
-func (s Step) shared(sizes int) string {
+func (s step) shared(sizes int) string {
 	var names []string
 	for _, b := range s.Parts {
 		if !slices.Contains(names, b.Size) {

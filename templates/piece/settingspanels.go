@@ -18,19 +18,19 @@ func settingsHead() []string {
 	return []string{"no.", "step", "parts", "down; on the fence", "gauge", "blade", "stop, spacer", "used"}
 }
 
-// SettingsPanels returns the settings list as it is printed, numbered right
+// Settings returns the settings list as it is printed, numbered right
 // through. It is one table, for two could come to stand in another order on
 // the sheets. Each stage has its heading, and under each row stands what else
 // there is to know of it.
-func SettingsPanels(pieces []Piece) []templates.Panel {
+func Settings(pieces []Piece) []templates.Panel {
 	if len(pieces) == 0 {
 		return nil
 	}
 	list := templates.Panel{Heading: "Settings, in working order", Ruled: true, Under: true, Table: [][]string{settingsHead()}}
-	steps := Settings(pieces)
+	steps := workingOrder(pieces)
 	for i, s := range steps {
-		if i == 0 || steps[i-1].Op.Stage() != s.Op.Stage() {
-			list.Table = append(list.Table, []string{strings.ToUpper(s.Op.Stage().String())})
+		if i == 0 || steps[i-1].Op.stage() != s.Op.stage() {
+			list.Table = append(list.Table, []string{strings.ToUpper(s.Op.stage().String())})
 		}
 		number := fmt.Sprint(i + 1)
 		row := append([]string{number, s.Name, s.partText()}, s.cells()[1:]...)
@@ -43,7 +43,7 @@ func SettingsPanels(pieces []Piece) []templates.Panel {
 }
 
 // cells returns the step's name and how part and saw stand for it.
-func (s Step) cells() []string {
+func (s step) cells() []string {
 	lie := strings.Trim(s.Down+"; "+s.Fence, "; ")
 	if lie == "" {
 		lie = none
@@ -55,15 +55,15 @@ func (s Step) cells() []string {
 }
 
 // gaugeText gives the angle both ways, first as the gauge at hand reads it.
-func (s Step) gaugeText() string {
+func (s step) gaugeText() string {
 	square := measure.Angle(s.Cut.Square).Text(s.unit)
-	edge := measure.Angle(s.Cut.Edge()).Text(s.unit)
+	edge := measure.Angle(s.Cut.edge()).Text(s.unit)
 	switch {
-	case s.Cut.How == Upright && s.Cut.Square == 0:
+	case s.Cut.How == upright && s.Cut.Square == 0:
 		return "upright jig"
-	case s.Cut.How == Upright:
+	case s.Cut.How == upright:
 		return "upright jig, filler strip " + square
-	case s.Cut.How == OnTaper:
+	case s.Cut.How == onTaper:
 		return "tapering jig, " + square + " to the straight face"
 	}
 	text := square + " from square, " + edge + " from the edge"
@@ -76,7 +76,7 @@ func (s Step) gaugeText() string {
 	return text
 }
 
-func (s Step) bladeText() string {
+func (s step) bladeText() string {
 	switch {
 	case s.Cut.ByHand:
 		return "by hand, " + s.mm(s.Cut.Height)
@@ -86,7 +86,7 @@ func (s Step) bladeText() string {
 	return "tilt " + measure.Angle(s.Cut.Tilt).Text(s.unit) + ", " + s.mm(s.Cut.Height) + " high"
 }
 
-func (s Step) stopText() string {
+func (s step) stopText() string {
 	var all []string
 	c := s.Cut
 	if c.Stop > 0 {
@@ -100,7 +100,7 @@ func (s Step) stopText() string {
 		all = append(all, "spacer "+s.mm(c.Spacer))
 	}
 	switch {
-	case c.Line > 0 && c.How == OnTaper:
+	case c.Line > 0 && c.How == onTaper:
 		all = append(all, "starts "+s.mm(c.Line)+" from "+c.From)
 	case c.Line > 0:
 		all = append(all, "no stop: line "+s.mm(c.Line)+" from "+c.From)
@@ -112,10 +112,10 @@ func (s Step) stopText() string {
 }
 
 // mm writes a length in the unit of the list.
-func (s Step) mm(v float64) string { return measure.Length(v).Text(s.unit) }
+func (s step) mm(v float64) string { return measure.Length(v).Text(s.unit) }
 
 // words is what stands under a step.
-func (s Step) words() string {
+func (s step) words() string {
 	all := slices.Concat(s.Then, s.Once)
 	if s.Test != "" {
 		all = append(all, "Test: "+s.Test)
@@ -127,7 +127,7 @@ func (s Step) words() string {
 }
 
 // partText names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".
-func (s Step) partText() string {
+func (s step) partText() string {
 	var parts []string
 	counts := map[string][]string{}
 	extra := map[string][2]int{}

@@ -28,7 +28,7 @@ func (k kind) shared(pieces []Piece, s templates.Setting) (templates.Job, error)
 		}
 		out.Drawings = append(out.Drawings, l.What)
 	}
-	out.Panels = Panels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
+	out.Panels = SharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
 }
 

@@ -19,7 +19,7 @@ const (
 
 // shared returns the settings that several sizes may share, in the order of
 // the bench.
-func (p Piece) shared() []templates.Figure {
+func shared(p Piece) []templates.Figure {
 	var g Group
 	lap := p.EndLap()
 	_, fromSquare := lap.Gauge()
@@ -46,17 +46,17 @@ type sharer struct {
 	value measure.Quantity
 }
 
-// CheckAll returns the checks over several sizes of one design: the settings
+// checkAll returns the checks over several sizes of one design: the settings
 // that two or more of them share, and those that miss it by so little that
 // they may as well be made equal. Settings that plainly differ are not named.
-func CheckAll(pieces []Piece) []Check {
+func checkAll(pieces []Piece) []Check {
 	if len(pieces) < 2 {
 		return nil
 	}
 	var names []string
 	by := map[string][]sharer{}
 	for _, p := range pieces {
-		for _, f := range p.shared() {
+		for _, f := range shared(p) {
 			if by[f.Name] == nil {
 				names = append(names, f.Name)
 			}
@@ -118,7 +118,7 @@ func nearMiss(name string, a, b sharer) Check {
 	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
 		d := b.piece.Design
 		d.Legs.Given = a.value.Value
-		if w, err := Work(d); err == nil && Buildable(w.Checks()) {
+		if w, err := Work(d); err == nil && buildable(checksOf(w)) {
 			c.Mends = []Mend{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
 		}
 	}

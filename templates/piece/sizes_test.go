@@ -43,7 +43,7 @@ func TestSharedSettings(t *testing.T) {
 			pieces = append(pieces, worked(t, d))
 		}
 		var got *Check
-		for _, c := range CheckAll(pieces) {
+		for _, c := range checkAll(pieces) {
 			if c.Name == tt.check {
 				got = &c
 			}
@@ -65,10 +65,10 @@ func TestNearMissIsMended(t *testing.T) {
 	near := tallTable()
 	near.Legs.Given = measure.Radians(16.2)
 	pieces := []Piece{worked(t, low()), worked(t, near)}
-	c := find(t, CheckAll(pieces), "nearly shared: "+sharedSplay)
+	c := find(t, checkAll(pieces), "nearly shared: "+sharedSplay)
 	if len(c.Mends) != 1 || c.Mends[0].Words != "splay the legs of tall by 16°" {
 		t.Fatalf("mends: %+v", c.Mends)
 	}
 	pieces[1] = worked(t, c.Mends[0].Design)
-	find(t, CheckAll(pieces), "shared: "+sharedSplay)
+	find(t, checkAll(pieces), "shared: "+sharedSplay)
 }

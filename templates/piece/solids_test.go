@@ -170,14 +170,14 @@ func TestShouldersOfTheStretcher(t *testing.T) {
 				}
 				// The leg end is cut from above where the neighbour passes over it.
 				if (share > 0.5) == !d.Ring.LegEndOver {
-					expectRuns(t, "leg end", along(p.stretcher(), solid.V(0, y, z)), someRuns(run{plain, inner}, run{outer, end}))
+					expectRuns(t, "leg end", along(p.Stretcher(), solid.V(0, y, z)), someRuns(run{plain, inner}, run{outer, end}))
 					continue
 				}
 				want := someRuns(run{-inner, end})
 				if d.Ring.Plain == design.ClosedEnd {
 					want = someRuns(run{plain, -outer - d.Ring.Slack/math.Sin(a)}, run{-inner, end})
 				}
-				expectRuns(t, "plain end", along(p.stretcher(), solid.V(0, y, z)), want)
+				expectRuns(t, "plain end", along(p.Stretcher(), solid.V(0, y, z)), want)
 			}
 		}
 	})
@@ -212,12 +212,12 @@ func TestLapsMate(t *testing.T) {
 		}, 0, depth)
 		full := w * w / math.Sin(a) * depth
 		nearly(t, "crossing", crossing.Volume(), full)
-		nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.place(1)), neighbour), full/2)
+		nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.Place(1)), neighbour), full/2)
 		// A narrow leg of much splay trims its stretcher before the corner of
 		// the lap.
 		sin, cos := math.Sincos(d.Legs.Given)
 		left := crossing.Cut(solid.Through(solid.V(p.Frame.Leg.At, 0, depth), solid.V(cos, 0, sin)))
-		nearly(t, "wood in the crossing", woodIn(left.Transform(p.place(1)), own, leg, neighbour), left.Volume())
+		nearly(t, "wood in the crossing", woodIn(left.Transform(p.Place(1)), own, leg, neighbour), left.Volume())
 		if v := clashVolume(own, neighbour); v != 0 {
 			t.Errorf("neighbours want %.6f mm³ twice", v)
 		}
@@ -262,11 +262,11 @@ func TestVolumeOfTheParts(t *testing.T) {
 			kept = w - q
 		}
 		stretcher := w*depth*(plain+p.Frame.Leg.At+depth/2*tan) - w*depth/2*(lap+cut) - joint*(w-kept)
-		nearly(t, "stretcher", p.stretcher().Volume(), stretcher)
+		nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
 
 		proud := d.Legs.Proud
 		leg := w*b/cos*(d.Legs.Height+proud) - b/cos*(depth+proud)*kept
-		nearly(t, "leg", p.leg().Volume(), leg)
+		nearly(t, "leg", p.Leg().Volume(), leg)
 	})
 }
 
@@ -294,7 +294,7 @@ func TestStockIsPartAndWaste(t *testing.T) {
 			name  string
 			blank solid.Solid
 			part  solid.Part
-		}{{"stretcher", stretcher, p.stretcher()}, {"leg", leg, p.leg()}} {
+		}{{"stretcher", stretcher, p.Stretcher()}, {"leg", leg, p.Leg()}} {
 			waste := solid.Stock("waste", tt.blank)
 			for _, piece := range tt.part.Pieces {
 				waste = waste.Subtract(piece)
@@ -328,7 +328,7 @@ func TestBridleFillsItsJoint(t *testing.T) {
 		inner := solid.Through(solid.V(at-d.Legs.Breadth/c, 0, d.Ring.Depth), solid.V(-c, 0, -s))
 		joint := solid.Box(solid.V(-2000, 0, 0), solid.V(2000, d.Ring.Width, d.Ring.Depth)).Cut(outer).Cut(inner)
 		parts := p.Parts()
-		got := woodIn(joint.Transform(p.place(0)), parts[0], parts[1], parts[2*(d.Ring.Sides-1)])
+		got := woodIn(joint.Transform(p.Place(0)), parts[0], parts[1], parts[2*(d.Ring.Sides-1)])
 		nearly(t, "wood in the joint", got, d.Ring.Width*d.Ring.Depth*d.Legs.Breadth/c)
 		if v := clashVolume(parts[0], parts[1]); v != 0 {
 			t.Errorf("leg and stretcher want %.6f mm³ twice", v)
@@ -381,7 +381,7 @@ func TestClearIsWhatTheSolidsLeave(t *testing.T) {
 		nearly(t, "clearance", p.Frame.Clearance(), d.Legs.Clear)
 		neighbour := p.Parts()[2*(d.Ring.Sides-1)]
 		move := func(in float64) float64 {
-			return clashVolume(p.leg().Transform(solid.Translate(solid.V(-in, 0, 0))).Transform(p.place(0)), neighbour)
+			return clashVolume(p.Leg().Transform(solid.Translate(solid.V(-in, 0, 0))).Transform(p.Place(0)), neighbour)
 		}
 		const hair = 0.01
 		if v := move(d.Legs.Clear - hair); v != 0 {
@@ -393,7 +393,7 @@ func TestClearIsWhatTheSolidsLeave(t *testing.T) {
 		// What is shared grows from nothing just there: by as little as a
 		// corner where both faces lean, so ask a hair with a fine measure.
 		shared := 0.0
-		leg := p.leg().Transform(solid.Translate(solid.V(-d.Legs.Clear-hair, 0, 0))).Transform(p.place(0))
+		leg := p.Leg().Transform(solid.Translate(solid.V(-d.Legs.Clear-hair, 0, 0))).Transform(p.Place(0))
 		for _, a := range leg.Pieces {
 			for _, b := range neighbour.Pieces {
 				shared += a.Intersect(b).Volume()

@@ -14,15 +14,15 @@ import (
 // own centre of gravity: one geometry.Standing for each line it may tip over.
 type stand []geometry.Standing
 
-// stand returns a body of so many kg on supports, one a side, that carries the
+// standOn returns a body of so many kg on supports, one a side, that carries the
 // top. Its centre of gravity is the centre of the ring moved by off.
-func (p Piece) stand(support func(i int) geometry.Point, mass float64, off geometry.Point) stand {
+func standOn(p Piece, support func(i int) geometry.Point, mass float64, off geometry.Point) stand {
 	n := p.Frame.Ring.Sides
 	out := make(stand, n)
 	for i := range out {
 		a, b := support(i), support(i+1)
 		square := a.Lerp(b, 0.5).Unit() // to the line through both, outward
-		line, rim := a.Dot(square), p.rimToward(square)
+		line, rim := a.Dot(square), rimToward(p, square)
 		shift := off.Dot(square)
 		out[i] = geometry.Standing{
 			Feet:       n,
@@ -36,7 +36,7 @@ func (p Piece) stand(support func(i int) geometry.Point, mass float64, off geome
 
 // rimToward returns how far the edge of the top stands from the centre of the
 // ring in a direction in plan, counted along it.
-func (p Piece) rimToward(out geometry.Point) float64 {
+func rimToward(p Piece, out geometry.Point) float64 {
 	if p.Design.Top.Outline == design.RoundTop {
 		return p.TopRadius()
 	}
@@ -71,17 +71,20 @@ func (s stand) falls() bool {
 
 // whole returns the piece on its feet, its frame weighing so many kg. Where it
 // has no top it has no rim.
-func (p Piece) whole(frame float64) stand {
+func whole(p Piece, frame float64) stand {
 	mass := frame + p.TopMass()
-	return p.stand(p.FootPoint, mass, p.topCentre().Mul(p.TopMass()/mass))
+	return standOn(p, p.FootPoint, mass, topCentre(p).Mul(p.TopMass()/mass))
 }
 
 // looseTop returns the top on its own on the centres of its pads or, without
 // pads, on the outside corners of the ring.
-func (p Piece) looseTop() stand { return p.stand(p.padPoint, p.TopMass(), p.topCentre()) }
+func looseTop(p Piece) stand {
+	support := func(i int) geometry.Point { return padPoint(p, i) }
+	return standOn(p, support, p.TopMass(), topCentre(p))
+}
 
 // padPoint returns the centre of pad i in plan, or that corner of the ring.
-func (p Piece) padPoint(i int) geometry.Point {
+func padPoint(p Piece, i int) geometry.Point {
 	r := p.Frame.Ring
 	if p.Design.Top.PadHeight() == 0 {
 		corners := r.Polygon().Grow(r.Width).Corners()
@@ -92,7 +95,7 @@ func (p Piece) padPoint(i int) geometry.Point {
 
 // topCentre returns the centre of gravity of the top in plan. Only a free
 // outline has it anywhere but over the centre of the ring.
-func (p Piece) topCentre() geometry.Point {
+func topCentre(p Piece) geometry.Point {
 	if p.Design.Top.Kind == design.NoTop || p.Design.Top.Outline != design.FreeOutline {
 		return geometry.Point{}
 	}
@@ -112,13 +115,13 @@ const modestLoad = 10.0
 // askStanding asks where the feet stand and how the piece stands on them.
 func askStanding(m made) []Check {
 	p := m.Piece
-	out := []Check{p.askFeet()}
+	out := []Check{askFeet(p)}
 	if p.Design.Top.Kind == design.NoTop {
 		return out
 	}
-	out = append(out, askTipping("standing", "the piece", p.whole(m.FrameMass(m.parts[0], m.parts[1]))))
+	out = append(out, askTipping("standing", "the piece", whole(p, m.FrameMass(m.parts[0], m.parts[1]))))
 	if p.Design.Top.Kind == design.GlassTop {
-		loose := askTipping("loose top", "the loose top", p.looseTop())
+		loose := askTipping("loose top", "the loose top", looseTop(p))
 		if loose.Grade == Doubtful {
 			loose.Words += " Stick it to its supports, or set them further out."
 		}
@@ -143,7 +146,7 @@ func askTipping(name, what string, s stand) Check {
 }
 
 // askFeet says whether the feet stand inside the rim, and whether they rock.
-func (p Piece) askFeet() Check {
+func askFeet(p Piece) Check {
 	rock := "Three legs never rock."
 	if p.Frame.Ring.Sides > 3 {
 		rock = fmt.Sprintf("On a floor that is not flat %d legs rock: level the feet on a flat bench.", p.Frame.Ring.Sides)
@@ -155,7 +158,7 @@ func (p Piece) askFeet() Check {
 	}
 	past := -math.MaxFloat64
 	for i := range p.Frame.Ring.Sides {
-		past = math.Max(past, -p.insideTop(p.FootPoint(i)))
+		past = math.Max(past, -insideTop(p, p.FootPoint(i)))
 	}
 	where := fmt.Sprintf("The feet stand %s inside the rim. ", p.MM(-past))
 	if past > Slip {
@@ -169,17 +172,17 @@ func (p Piece) askFeet() Check {
 func mendStanding(m made, c Check) []change {
 	stands := func(s stand) bool { return askTipping("", "", s).Grade == Holds }
 	if c.Name == "loose top" {
-		holds := func(w Piece) bool { return stands(w.looseTop()) }
-		return append(m.smallerTop(holds), m.outerPads(holds)...)
+		holds := func(w Piece) bool { return stands(looseTop(w)) }
+		return append(smallerTop(m.Piece, holds), outerPads(m.Piece, holds)...)
 	}
 	frame := m.FrameMass(m.parts[0], m.parts[1]) // a top of another size leaves it as it is
 	return append(
-		m.smallerTop(func(w Piece) bool { return stands(w.whole(frame)) }),
-		m.spreadFeet(func(w Piece) bool { return stands(w.whole(w.FrameMass(w.stretcher(), w.leg()))) })...)
+		smallerTop(m.Piece, func(w Piece) bool { return stands(whole(w, frame)) }),
+		spreadFeet(m.Piece, func(w Piece) bool { return stands(whole(w, w.FrameMass(w.Stretcher(), w.Leg()))) })...)
 }
 
 // spreadFeet turns whichever decision fixes the splay.
-func (p Piece) spreadFeet(holds func(Piece) bool) []change {
+func spreadFeet(p Piece, holds func(Piece) bool) []change {
 	k := dial{now: p.Design.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
 	switch p.Design.Legs.Lean {
 	case design.BySplay:
@@ -192,14 +195,14 @@ func (p Piece) spreadFeet(holds func(Piece) bool) []change {
 		k.step = coarseGrid(p.Design.Unit)
 		k.words = func(v float64) string { return "set the feet " + p.MM(v) + " apart" }
 	}
-	return p.turned(k, holds)
+	return turned(p, k, holds)
 }
 
 // standingGroup is the figures of how the piece stands.
 func (m made) standingGroup() Group {
 	p := m.Piece
 	g := Group{Heading: "Standing"}
-	s := p.whole(m.FrameMass(m.parts[0], m.parts[1]))
+	s := whole(p, m.FrameMass(m.parts[0], m.parts[1]))
 	if s.falls() {
 		g.Text = []string{"Its weight lies outside its feet: it falls by itself."}
 		return g
@@ -211,8 +214,8 @@ func (m made) standingGroup() Group {
 	}
 	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
 	g.tipping(w, "the piece", p.MM(geometry.EdgeInset))
-	if p.Design.Top.Kind == design.GlassTop && !p.looseTop().falls() {
-		t := p.looseTop().weakest()
+	if p.Design.Top.Kind == design.GlassTop && !looseTop(p).falls() {
+		t := looseTop(p).weakest()
 		g.add("loose top: line through its supports, from its centre", measure.Length(t.TippingLine()))
 		g.tipping(t, "the loose top", p.MM(geometry.EdgeInset))
 	}

@@ -24,7 +24,7 @@ func squareFrame() design.Design {
 }
 
 // frameMass is FrameMass of the piece's own solids.
-func frameMass(p Piece) float64 { return p.FrameMass(p.stretcher(), p.leg()) }
+func frameMass(p Piece) float64 { return p.FrameMass(p.Stretcher(), p.Leg()) }
 
 func TestWeightByHand(t *testing.T) {
 	d := squareFrame()
@@ -61,7 +61,7 @@ func TestTippingForceOfThePiece(t *testing.T) {
 		unweighed := worked(t, d)
 		d.Wood.Density *= 20 / (frameMass(unweighed) + unweighed.TopMass())
 		var got []float64
-		for _, g := range worked(t, d).Groups() {
+		for _, g := range Groups(worked(t, d)) {
 			for _, f := range g.Figures {
 				if f.Value.Kind == measure.KindForce {
 					got = append(got, f.Value.Value)
@@ -88,7 +88,7 @@ func TestTippingByMoments(t *testing.T) {
 		if err != nil {
 			t.Skip("no such outline")
 		}
-		c := find(t, p.Checks(), "standing")
+		c := find(t, checksOf(p), "standing")
 		want, falls := leastLoad(p)
 		switch {
 		case falls:
@@ -152,7 +152,7 @@ func TestFeetAndRim(t *testing.T) {
 	} {
 		d := low()
 		d.Ring.Sides, d.Top.Diameter = tt.sides, tt.top
-		c := find(t, worked(t, d).Checks(), "feet")
+		c := find(t, checksOf(worked(t, d)), "feet")
 		for _, want := range tt.want {
 			if !strings.Contains(c.Words, want) {
 				t.Errorf("%d sides under %v mm: %q lacks %q", tt.sides, tt.top, c.Words, want)
@@ -166,10 +166,10 @@ func TestNothingTipsIt(t *testing.T) {
 	d := low()
 	d.Top.Diameter = 300
 	p := worked(t, d)
-	if c := find(t, p.Checks(), "standing"); c.Relation != "" || c.Words != "No load on the top tips the piece: its rim stands nowhere outside what it stands on." {
+	if c := find(t, checksOf(p), "standing"); c.Relation != "" || c.Words != "No load on the top tips the piece: its rim stands nowhere outside what it stands on." {
 		t.Errorf("%+v", c)
 	}
-	for _, g := range p.Groups() {
+	for _, g := range Groups(p) {
 		for _, f := range g.Figures {
 			if !f.Value.Finite() {
 				t.Errorf("%s: %s is %v", g.Heading, f.Name, f.Value.Value)

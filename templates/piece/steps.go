@@ -27,51 +27,51 @@ func stockOps() []op {
 		crosscutStretchers, crosscutLegs, crosscutTests}
 }
 
-func millStretchers(p batchedPiece) (Step, bool) {
+func millStretchers(p batchedPiece) (step, bool) {
 	s := p.SawnStretcher()
-	return Step{
-		Op: Mill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []Batch{p.stretchers},
+	return step{
+		Op: doMill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []batch{p.stretchers},
 		Once:    []string{"Mill all stock of all sizes now, spares and test pieces with it, each setting of the planer once. A piece milled later never matches."},
 		Caution: cautionPower,
 	}, true
 }
 
-func millLegs(p batchedPiece) (Step, bool) {
+func millLegs(p batchedPiece) (step, bool) {
 	s := p.SawnLeg()
-	return Step{
-		Op: Mill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []Batch{p.legs},
+	return step{
+		Op: doMill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []batch{p.legs},
 		Then: []string{"The thickness of the legs is the width of the stretchers: one setting for both."},
 	}, true
 }
 
-func millTop(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: Mill, Name: "joint, glue up the panel, plane to " + p.MM(p.Design.Top.Thickness), Parts: []Batch{p.topBoards},
+func millTop(p batchedPiece) (step, bool) {
+	return step{
+		Op: doMill, Name: "joint, glue up the panel, plane to " + p.MM(p.Design.Top.Thickness), Parts: []batch{p.topBoards},
 		Then: []string{"Finished panel at least " + p.MM(p.TopPanel().Length) + " along the grain × " + p.MM(p.TopPanel().Width) + "."},
 	}, p.Design.Top.Kind == design.WoodTop
 }
 
 // measured is a figure to be measured, written down and put into the design.
-func (p batchedPiece) measured(name string, mm float64) (Step, bool) {
-	return Step{
-		Op: Measure, Name: "measure " + name + ": " + p.MM(mm),
+func (p batchedPiece) measured(name string, mm float64) (step, bool) {
+	return step{
+		Op: doMeasure, Name: "measure " + name + ": " + p.MM(mm),
 		Once: []string{"Write down what it came out at. Where it differs, put it under [milled] in the design file and print again: every setting below follows the wood as it is."},
 	}, true
 }
 
-func measureStretcherWidth(p batchedPiece) (Step, bool) {
+func measureStretcherWidth(p batchedPiece) (step, bool) {
 	return p.measured("width of stretcher, thickness of leg", p.Frame.Ring.Width)
 }
 
-func measureDepth(p batchedPiece) (Step, bool) {
+func measureDepth(p batchedPiece) (step, bool) {
 	return p.measured("depth of stretcher", p.Frame.Ring.Depth)
 }
 
-func measureBreadth(p batchedPiece) (Step, bool) {
+func measureBreadth(p batchedPiece) (step, bool) {
 	return p.measured("breadth of leg", p.Frame.Leg.Breadth)
 }
 
-func measureKerf(p batchedPiece) (Step, bool) {
+func measureKerf(p batchedPiece) (step, bool) {
 	return p.measured("the kerf of a cut into an offcut", p.Kerf)
 }
 
@@ -79,16 +79,16 @@ func measureKerf(p batchedPiece) (Step, bool) {
 const squareFirst = "Square one end, then saw to the stop."
 
 // squared is a crosscut to length, square.
-func (p batchedPiece) squared(part Batch, size Stick, fence string) (Step, bool) {
-	return Step{
-		Op: Crosscut, Name: part.Part + ", square to length", Parts: []Batch{part}, Fence: fence,
-		Cut:     &Cut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},
+func (p batchedPiece) squared(part batch, size Stick, fence string) (step, bool) {
+	return step{
+		Op: doCrosscut, Name: part.Part + ", square to length", Parts: []batch{part}, Fence: fence,
+		Cut:     &sawCut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},
 		Test:    "stood side by side they are of one length, and a square shows no light.",
 		Caution: cautionOffcut,
 	}, true
 }
 
-func crosscutStretchers(p batchedPiece) (Step, bool) {
+func crosscutStretchers(p batchedPiece) (step, bool) {
 	part := p.stretchers
 	part.Tests = 0
 	s, ok := p.squared(part, p.SawnStretcher(), "inside edge")
@@ -99,7 +99,7 @@ func crosscutStretchers(p batchedPiece) (Step, bool) {
 	return s, ok
 }
 
-func crosscutLegs(p batchedPiece) (Step, bool) {
+func crosscutLegs(p batchedPiece) (step, bool) {
 	part := p.legs
 	part.Tests = 0
 	s, ok := p.squared(part, p.SawnLeg(), "inner edge")
@@ -110,10 +110,10 @@ func crosscutLegs(p batchedPiece) (Step, bool) {
 	return s, ok
 }
 
-func crosscutTests(p batchedPiece) (Step, bool) {
+func crosscutTests(p batchedPiece) (step, bool) {
 	stretcher, leg := p.stretchers, p.legs
-	part := Batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
-	s, _ := p.squared(part, Stick{p.testLength(), p.Frame.Ring.Width, p.Frame.Ring.Depth}, none)
+	part := batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
+	s, _ := p.squared(part, Stick{testLength(p.Piece), p.Frame.Ring.Width, p.Frame.Ring.Depth}, none)
 	s.Fence, s.Then = "", []string{squareFirst}
 	return s, part.Count > 0
 }
@@ -123,44 +123,44 @@ func crosscutTests(p batchedPiece) (Step, bool) {
 // stretcher still lies flat on the bench.
 func glueOps() []op { return []op{glueLegs, trimHeads, glueRing, fitPads, fitTop} }
 
-func glueLegs(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: GlueLegs, Name: "glue each leg into its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
+func glueLegs(p batchedPiece) (step, bool) {
+	return step{
+		Op: doGlueLegs, Name: "glue each leg into its stretcher", Parts: []batch{p.stretchers.real(), p.legs.real()},
 		Then:    []string{"Dry run first, with every caul and clamp. How stands under Glue-up."},
 		Test:    "the bevel set to " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg before the glue takes.",
 		Caution: cautionGlue,
 	}, true
 }
 
-func trimHeads(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: TrimHeads, Name: "trim proud heads and ends", Parts: []Batch{p.stretchers.real(), p.legs.real()},
-		Then: []string{"When the glue is hard: " + p.trimWords()},
+func trimHeads(p batchedPiece) (step, bool) {
+	return step{
+		Op: doTrimHeads, Name: "trim proud heads and ends", Parts: []batch{p.stretchers.real(), p.legs.real()},
+		Then: []string{"When the glue is hard: " + trimWords(p.Piece)},
 	}, true
 }
 
-func glueRing(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: GlueRing, Name: "glue the ring", Parts: []Batch{p.stretchers.real()},
+func glueRing(p batchedPiece) (step, bool) {
+	return step{
+		Op: doGlueRing, Name: "glue the ring", Parts: []batch{p.stretchers.real()},
 		Then: []string{"Dry run first. All stretchers at once and evenly; how stands under Glue-up."},
 		Test: "inside " + p.MM(p.Frame.Ring.Inside) + " on every side, and " + p.MM(p.FootSpread()) + " from each foot to the next.",
 	}, true
 }
 
-func fitPads(p batchedPiece) (Step, bool) {
+func fitPads(p batchedPiece) (step, bool) {
 	name, word := "pad", "Glue one on every stretcher"
 	if p.Design.Top.Pads.Bumpers {
 		name, word = "bumper", "Stick one on every stretcher"
 	}
-	return Step{
-		Op: FitPads, Name: name + "s", Parts: []Batch{{Part: name, Size: p.Design.Size, Count: p.Frame.Ring.Sides}},
+	return step{
+		Op: doFitPads, Name: name + "s", Parts: []batch{{Part: name, Size: p.Design.Size, Count: p.Frame.Ring.Sides}},
 		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.MM(p.PadAt()))},
 		Test: "a straight edge over any two lies level.",
 	}, p.Design.Top.PadHeight() > 0
 }
 
-func fitTop(p batchedPiece) (Step, bool) {
-	s := Step{Op: FitTop, Name: "lay the top", Parts: []Batch{{Part: "top", Size: p.Design.Size, Count: 1}}}
+func fitTop(p batchedPiece) (step, bool) {
+	s := step{Op: doFitTop, Name: "lay the top", Parts: []batch{{Part: "top", Size: p.Design.Size, Count: 1}}}
 	switch p.Design.Top.Kind {
 	case design.GlassTop:
 		s.Then = []string{"The same overhang all round."}
@@ -173,13 +173,13 @@ func fitTop(p batchedPiece) (Step, bool) {
 }
 
 // real leaves out what is not built in.
-func (b Batch) real() Batch {
+func (b batch) real() batch {
 	b.Spares, b.Tests = 0, 0
 	return b
 }
 
 // spared leaves out the test pieces.
-func (b Batch) spared() Batch {
+func (b batch) spared() batch {
 	b.Tests = 0
 	return b
 }
@@ -190,11 +190,11 @@ func taperOps() []op { return []op{sawFoot, cutTaper, trimPlainEnd, dryRing(true
 // sawFoot saws the foot parallel to the head. The blank with square ends is
 // just so long that both cuts leave it at its long corners, so head and foot
 // have one stop.
-func sawFoot(p batchedPiece) (Step, bool) {
+func sawFoot(p batchedPiece) (step, bool) {
 	splay := p.Frame.Leg.Splay
-	return Step{
-		Op: SawFoot, Name: "foot, parallel to the head", Parts: []Batch{p.legs.spared()}, Down: "face side", Fence: "outer edge",
-		Cut: &Cut{
+	return step{
+		Op: doSawFoot, Name: "foot, parallel to the head", Parts: []batch{p.legs.spared()}, Down: "face side", Fence: "outer edge",
+		Cut: &sawCut{
 			Square: splay, Toward: "as for the head", Height: p.Frame.Leg.Thickness, Through: true,
 			Stop: p.SawnLeg().Length, Against: "long corner of the head",
 		},
@@ -206,20 +206,20 @@ func sawFoot(p batchedPiece) (Step, bool) {
 	}, splay > 0
 }
 
-func cutTaper(p batchedPiece) (Step, bool) {
+func cutTaper(p batchedPiece) (step, bool) {
 	if p.Taper == nil {
-		return Step{}, false
+		return step{}, false
 	}
 	t := p.Taper
-	return Step{
-		Op: CutTaper, Name: "taper, " + taperedFaces(t.Faces), Parts: []Batch{p.legs.spared()}, Fence: straightFace(t.Faces) + " on the jig",
-		Cut: &Cut{
-			How: OnTaper, Square: t.Angle(), Height: p.taperCut(), Through: true,
+	return step{
+		Op: doCutTaper, Name: "taper, " + taperedFaces(t.Faces), Parts: []batch{p.legs.spared()}, Fence: straightFace(t.Faces) + " on the jig",
+		Cut: &sawCut{
+			How: onTaper, Square: t.Angle(), Height: taperCut(p.Piece), Through: true,
 			Line: t.Run(), From: "the foot, up the outer edge, squared across",
 		},
 		Then:    []string{"Saw beside the line, in the waste, and plane to it.", taperTurns(t.Faces)},
 		Once:    []string{"Joints are cut by now: they want a square blank."},
-		Test:    "the sole measures " + p.MM(p.sole()) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
+		Test:    "the sole measures " + p.MM(sole(p.Piece)) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
 		Caution: cautionTaper,
 	}, true
 }
@@ -229,7 +229,7 @@ func cutTaper(p batchedPiece) (Step, bool) {
 // tan Splay, and every mm up the leg gives Loss/Run back: with k the product of
 // the two, the inner face stands (Breadth − Loss)/(1 − k) from that edge, a
 // tapered outer face Loss/(1 + k).
-func (p Piece) sole() float64 {
+func sole(p Piece) float64 {
 	l, t := p.Frame.Leg, p.Taper
 	k := math.Tan(l.Splay) * t.Loss() / t.Run()
 	across := (l.Breadth - t.Loss()) / (1 - k)
@@ -241,7 +241,7 @@ func (p Piece) sole() float64 {
 
 // taperCut returns how high the blade must come through: the thickness where
 // the leg lies on its face, the larger way where it is rolled too.
-func (p Piece) taperCut() float64 {
+func taperCut(p Piece) float64 {
 	l := p.Frame.Leg
 	if p.Taper.Faces == geometry.OneFace || p.Taper.Faces == geometry.OppositeFaces {
 		return l.Thickness
@@ -283,12 +283,12 @@ func taperTurns(f geometry.TaperFaces) string {
 
 // trimPlainEnd cuts the plain end to its finished length. There is no stop: the
 // offcut would be trapped between it and the blade.
-func trimPlainEnd(p batchedPiece) (Step, bool) {
+func trimPlainEnd(p batchedPiece) (step, bool) {
 	lap := p.EndLap()
-	lapUp, _ := p.cutFaces()
-	s := Step{
-		Op: TrimPlainEnd, Name: "plain end, square to its horn", Parts: []Batch{p.stretchers.spared()}, Down: lapUp, Fence: "inside edge",
-		Cut:  &Cut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
+	lapUp, _ := cutFaces(p.Piece)
+	s := step{
+		Op: doTrimPlainEnd, Name: "plain end, square to its horn", Parts: []batch{p.stretchers.spared()}, Down: lapUp, Fence: "inside edge",
+		Cut:  &sawCut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
 		Test: "with the ring laid together dry the horns are all alike.",
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {

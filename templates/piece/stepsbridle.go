@@ -11,7 +11,7 @@ import (
 // A member is one of the two parts of the bridle joint as it comes to the saw.
 type member struct {
 	geometry.BridleEnd
-	batch Batch
+	batch batch
 	name  string
 	end   string // what of it is joined
 	// base is from the square far end to the datum corner, along the reference
@@ -70,8 +70,8 @@ func (m member) shoulderStop(other bool) float64 {
 // endOps is what is sawn at one setting of the gauge to the splay.
 func endOps() []op {
 	return []op{
-		func(p batchedPiece) (Step, bool) { return p.sawEnd(p.stretcherEnd()) },
-		func(p batchedPiece) (Step, bool) { return p.sawEnd(p.legHead()) },
+		func(p batchedPiece) (step, bool) { return p.sawEnd(p.stretcherEnd()) },
+		func(p batchedPiece) (step, bool) { return p.sawEnd(p.legHead()) },
 		sawCauls,
 	}
 }
@@ -82,8 +82,8 @@ func uprightOps() []op { return []op{sawEndCauls, sawStrips, knifeShoulders, cut
 // shoulderOps cuts the shoulders of the tenons.
 func shoulderOps() []op {
 	return []op{
-		func(p batchedPiece) (Step, bool) { return p.shoulder(false) },
-		func(p batchedPiece) (Step, bool) { return p.shoulder(true) },
+		func(p batchedPiece) (step, bool) { return p.shoulder(false) },
+		func(p batchedPiece) (step, bool) { return p.shoulder(true) },
 	}
 }
 
@@ -91,11 +91,11 @@ func shoulderOps() []op {
 func fitOps() []op { return []op{fitBridle} }
 
 // sawEnd saws an end at the splay, past its trim line.
-func (p batchedPiece) sawEnd(m member) (Step, bool) {
+func (p batchedPiece) sawEnd(m member) (step, bool) {
 	stop := m.base + m.long
-	s := Step{
-		Op: SawEnd, Name: m.end + ", at the splay", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
-		Cut: &Cut{
+	s := step{
+		Op: doSawEnd, Name: m.end + ", at the splay", Parts: []batch{m.batch}, Down: "face side", Fence: m.reference,
+		Cut: &sawCut{
 			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
 			Stop: stop, Against: m.rest,
 		},
@@ -113,11 +113,11 @@ func (p batchedPiece) sawEnd(m member) (Step, bool) {
 	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
 }
 
-func sawStrips(p batchedPiece) (Step, bool) {
-	b := p.FillerStrip()
-	return Step{
-		Op: SawBlocks, Name: "filler strip for the upright jig", Parts: []Batch{{Part: b.Name, Count: b.Count}}, Fence: "from " + b.From,
-		Cut:     &Cut{How: OnTaper, Square: b.Angle, Height: b.Width, Through: true},
+func sawStrips(p batchedPiece) (step, bool) {
+	b := fillerStrip(p.Piece)
+	return step{
+		Op: doSawBlocks, Name: "filler strip for the upright jig", Parts: []batch{{Part: b.Name, Count: b.Count}}, Fence: "from " + b.From,
+		Cut:     &sawCut{How: onTaper, Square: b.Angle, Height: b.Width, Through: true},
 		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.MM(b.Across), p.MM(b.Thin), p.MM(b.Thick))},
 		Test:    "with the strip beside it the part stands on the whole of its sawn end.",
 		Caution: cautionSmall,
@@ -126,44 +126,44 @@ func sawStrips(p batchedPiece) (Step, bool) {
 
 // sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
 // caul is what falls off, and it must not be trapped.
-func (p batchedPiece) sawCaul(b Block, toward string) Step {
-	return Step{
-		Op: SawBlocks, Name: b.Name, Parts: []Batch{{Part: "caul", Size: p.Design.Size, Count: b.Count}},
-		Cut: &Cut{
+func (p batchedPiece) sawCaul(b Block, toward string) step {
+	return step{
+		Op: doSawBlocks, Name: b.Name, Parts: []batch{{Part: "caul", Size: p.Design.Size, Count: b.Count}},
+		Cut: &sawCut{
 			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
 			Line: b.Thick, From: "the square end, on the long side",
 		},
-		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(p.safeLength()) + " long. Sawn now, used at the glue-up."},
+		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(safeLength(p.Piece)) + " long. Sawn now, used at the glue-up."},
 		Caution: cautionSmall,
 	}
 }
 
-func sawCauls(p batchedPiece) (Step, bool) {
-	return p.sawCaul(p.LegCaul(), "as for the ends"), p.Frame.Leg.Splay > 0
+func sawCauls(p batchedPiece) (step, bool) {
+	return p.sawCaul(legCaul(p.Piece), "as for the ends"), p.Frame.Leg.Splay > 0
 }
 
-func sawEndCauls(p batchedPiece) (Step, bool) {
-	return p.sawCaul(p.EndCaul(), "either way"), p.slantedEnd()
+func sawEndCauls(p batchedPiece) (step, bool) {
+	return p.sawCaul(endCaul(p.Piece), "either way"), slantedEnd(p.Piece)
 }
 
-func knifeShoulders(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: KnifeShoulders, Name: "knife the shoulders round all four sides", Parts: []Batch{p.stretchers, p.legs},
+func knifeShoulders(p batchedPiece) (step, bool) {
+	return step{
+		Op: doKnifeShoulders, Name: "knife the shoulders round all four sides", Parts: []batch{p.stretchers, p.legs},
 		Then: []string{"From the wrap-round. Where the lines do not meet at an arris the paper has slipped."},
 	}, true
 }
 
-func cutSlot(p batchedPiece) (Step, bool) {
+func cutSlot(p batchedPiece) (step, bool) {
 	m := p.slotted()
 	upper, _ := m.Cheeks()
-	s := Step{
-		Op: CutSlot, Name: "slot in the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height, Stop: upper, Against: "jig's face to the near side of the blade"},
+	s := step{
+		Op: doCutSlot, Name: "slot in the " + m.name, Parts: []batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
+		Cut: &sawCut{How: upright, Square: m.Angle, Height: m.height, Stop: upper, Against: "jig's face to the near side of the blade"},
 		Then: []string{
 			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.MM(m.Tenon) + " wide. Then the rest between them in passes.",
 			"Back the far side with waste wood so that it does not break out.",
 		},
-		Once:    p.slotBottom(),
+		Once:    slotBottom(p.Piece),
 		Test:    "the slot is " + p.MM(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
 		Caution: cautionJig,
 	}
@@ -175,7 +175,7 @@ func cutSlot(p batchedPiece) (Step, bool) {
 }
 
 // slotBottom says what the teeth leave at the bottom of a slot.
-func (p Piece) slotBottom() []string {
+func slotBottom(p Piece) []string {
 	if p.Design.Saw.FlatTooth {
 		return nil
 	}
@@ -190,12 +190,12 @@ func stripSide(m member) string {
 	return ", the filler strip to the other side for the second"
 }
 
-func cutCheeks(p batchedPiece) (Step, bool) {
+func cutCheeks(p batchedPiece) (step, bool) {
 	m := p.tenoned()
 	upper, lower := m.Cheeks()
-	return Step{
-		Op: CutCheeks, Name: "tenon cheeks on the " + m.name, Parts: []Batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &Cut{How: Upright, Square: m.Angle, Height: m.height, Stop: lower, Against: "jig's face to the near side of the blade"},
+	return step{
+		Op: doCutCheeks, Name: "tenon cheeks on the " + m.name, Parts: []batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
+		Cut: &sawCut{How: upright, Square: m.Angle, Height: m.height, Stop: lower, Against: "jig's face to the near side of the blade"},
 		Then: []string{
 			"The waste, " + p.MM(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
 		},
@@ -206,12 +206,12 @@ func cutCheeks(p batchedPiece) (Step, bool) {
 // shoulder cuts the shoulders of the tenon, the part flat on the table: first
 // on the face, then, rolled half a turn, on the back, where the other edge is
 // on the fence and the gauge swings to the other side of square.
-func (p batchedPiece) shoulder(back bool) (Step, bool) {
+func (p batchedPiece) shoulder(back bool) (step, bool) {
 	m := p.tenoned()
 	upper, _ := m.Cheeks()
-	s := Step{
-		Op: CutShoulders, Name: "shoulder, face", Parts: []Batch{m.batch}, Down: "face side", Fence: m.reference,
-		Cut: &Cut{
+	s := step{
+		Op: doCutShoulders, Name: "shoulder, face", Parts: []batch{m.batch}, Down: "face side", Fence: m.reference,
+		Cut: &sawCut{
 			Square: m.Angle, Toward: "parallel to the sawn end", Height: upper,
 			Stop: m.shoulderStop(back), Against: m.rest,
 		},
@@ -229,9 +229,9 @@ func (p batchedPiece) shoulder(back bool) (Step, bool) {
 	return s, !back || m.Angle > 0
 }
 
-func fitBridle(p batchedPiece) (Step, bool) {
-	return Step{
-		Op: FitBridle, Name: "fit every leg to its stretcher", Parts: []Batch{p.stretchers.real(), p.legs.real()},
+func fitBridle(p batchedPiece) (step, bool) {
+	return step{
+		Op: doFitBridle, Name: "fit every leg to its stretcher", Parts: []batch{p.stretchers.real(), p.legs.real()},
 		Then: []string{"Pare the cheeks, not the shoulder. Number the pairs."},
 		Test: "the tenon slides in by hand and stays when the joint is lifted; a bevel at " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg.",
 	}, true

@@ -30,7 +30,7 @@ func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	circle(&d, templates.Cut, c, r)
 	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.MM(2*r)+" diameter")
 	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.MM(c.X)+" from mid-length")
-	p.padLap(&d, lap)
+	padLap(p, &d, lap)
 	if inner := lap[0]; inner.X-c.X > 5 {
 		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
 	}
@@ -39,7 +39,7 @@ func padJob(p Piece, _ templates.Setting) (templates.Job, error) {
 
 // padLap draws the shoulders of the lap beside the pad, hidden where the lap
 // is on the underside.
-func (p Piece) padLap(d *templates.Drawing, lap []geometry.Point) {
+func padLap(p Piece, d *templates.Drawing, lap []geometry.Point) {
 	role, where := templates.Outline, ""
 	if !p.Frame.Over {
 		role, where = templates.Hidden, ", on the underside"
@@ -57,18 +57,18 @@ func topJob(p Piece, _ templates.Setting) (templates.Job, error) {
 	case p.Design.Top.Kind == design.NoTop:
 		return templates.Job{}, nil
 	case p.Design.Top.Outline == design.RoundTop:
-		return templates.Job{Drawings: []templates.Drawing{p.quarterTop()}}, nil
+		return templates.Job{Drawings: []templates.Drawing{quarterTop(p)}}, nil
 	}
 	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
 	for i := range p.Frame.Ring.Sides {
-		p.padBelow(&d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), "pad, below")
+		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), "pad, below")
 	}
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
 }
 
 // quarterTop is a quarter of a round top: the whole would take four times the
 // sheets and say no more.
-func (p Piece) quarterTop() templates.Drawing {
+func quarterTop(p Piece) templates.Drawing {
 	r := p.TopRadius()
 	d := templates.Drawing{Name: "top, from above, one quarter", Free: true}
 	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
@@ -79,13 +79,13 @@ func (p Piece) quarterTop() templates.Drawing {
 	}
 	d.LabelPoint(geometry.Point{}, "centre of the top")
 	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
-	p.padBelow(&d, geometry.Polar(out, math.Pi/4),
+	padBelow(p, &d, geometry.Polar(out, math.Pi/4),
 		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.MM(out), p.Frame.Ring.Sides))
 	return d
 }
 
 // padBelow draws a pad under the top, if there is one.
-func (p Piece) padBelow(d *templates.Drawing, c geometry.Point, words string) {
+func padBelow(p Piece, d *templates.Drawing, c geometry.Point, words string) {
 	if p.Design.Top.PadHeight() == 0 {
 		return
 	}

@@ -9,14 +9,14 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// Views returns the pictures of the piece: plan, elevation and a view from
+// views returns the pictures of the piece: plan, elevation and a view from
 // above at a corner. Stretcher 1 is the near one, so that the elevation shows
 // the splay of its leg as it is. A glass top hides nothing, and what it would
 // hide is drawn; below a wooden one edges are hidden lines, or none in the view
 // at a corner.
-func Views(p Piece) []templates.Picture {
-	s := p.scene()
-	return []templates.Picture{p.planView(s), p.elevation(s), p.cornerView(s)}
+func views(p Piece) []templates.Picture {
+	s := sceneOf(p)
+	return []templates.Picture{planView(p, s), elevation(p, s), cornerView(p, s)}
 }
 
 // A scene is what is looked at.
@@ -26,15 +26,15 @@ type scene struct {
 	top   []lid // none or one
 }
 
-// scene turns the piece half round, which brings stretcher 1 to the front.
-func (p Piece) scene() scene {
+// sceneOf turns the piece half round, which brings stretcher 1 to the front.
+func sceneOf(p Piece) scene {
 	half := geometry.Rotate(math.Pi)
 	about := solid.TurnZ(math.Pi)
 	var s scene
-	stretcher, leg := p.stretcher(), p.leg()
+	stretcher, leg := p.Stretcher(), p.Leg()
 	height := p.Frame.Leg.Height
 	for i := range p.Frame.Ring.Sides {
-		place := p.place(i).Then(about)
+		place := p.Place(i).Then(about)
 		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
 		if p.Design.Top.PadHeight() > 0 {
 			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
@@ -51,7 +51,7 @@ func (p Piece) scene() scene {
 // drawn projects the scene. What the frame itself hides is left out: so small,
 // the insides of the joints would be a blot. What lies below a wooden top is
 // drawn in hidden lines where they are wanted.
-func (p Piece) drawn(s scene, v solid.View, hidden bool) templates.Drawing {
+func drawn(p Piece, s scene, v solid.View, hidden bool) templates.Drawing {
 	var d templates.Drawing
 	visible, _ := solid.Project(s.frame, v)
 	for _, pad := range s.pads {
@@ -104,8 +104,8 @@ func covered(segments []geometry.Segment, convex []geometry.Point) []geometry.Se
 }
 
 // planView is seen from straight above.
-func (p Piece) planView(s scene) templates.Picture {
-	d := p.drawn(s, solid.Plan(), true)
+func planView(p Piece, s scene) templates.Picture {
+	d := drawn(p, s, solid.Plan(), true)
 	box := d.Bounds()
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	radius := p.FootRadius()
@@ -113,7 +113,7 @@ func (p Piece) planView(s scene) templates.Picture {
 	below := math.Min(box.Min.Y, -radius) - off
 	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, "feet "+p.MM(2*radius))
 	if len(s.top) > 0 {
-		top := p.topBounds()
+		top := topBounds(p)
 		at := math.Max(box.Max.Y, radius) + off
 		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, "top "+p.MM(top.Width()))
 	}
@@ -122,11 +122,11 @@ func (p Piece) planView(s scene) templates.Picture {
 
 // topBounds returns the box round the outline of the top as it lies over the
 // ring; the pictures show it turned half round.
-func (p Piece) topBounds() geometry.Rect { return geometry.Bounds(p.TopCorners()...) }
+func topBounds(p Piece) geometry.Rect { return geometry.Bounds(p.TopCorners()...) }
 
 // elevation is seen from the front.
-func (p Piece) elevation(s scene) templates.Picture {
-	d := p.drawn(s, solid.Front(), false)
+func elevation(p Piece, s scene) templates.Picture {
+	d := drawn(p, s, solid.Front(), false)
 	box := d.Bounds()
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
@@ -143,8 +143,8 @@ func (p Piece) elevation(s scene) templates.Picture {
 func viewAtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), solid.V(0, 0, 1)) }
 
 // cornerView is seen from above, from the right of the near stretcher.
-func (p Piece) cornerView(s scene) templates.Picture {
-	d := p.drawn(s, viewAtCorner(), false)
+func cornerView(p Piece, s scene) templates.Picture {
+	d := drawn(p, s, viewAtCorner(), false)
 	return templates.Picture{Heading: "From above, at a corner", Strokes: d.Strokes, NoScale: true}
 }
 

@@ -60,7 +60,7 @@ func TestTopHidesWhatIsUnderIt(t *testing.T) {
 	for _, kind := range []design.TopKind{design.GlassTop, design.WoodTop} {
 		d := low()
 		d.Top.Kind, d.Top.Diameter = kind, 1500
-		for _, s := range Views(worked(t, d))[0].Strokes {
+		for _, s := range views(worked(t, d))[0].Strokes {
 			for _, q := range s.Points {
 				under := q.Norm() < 700
 				if s.Role == templates.Outline && under && kind == design.WoodTop {
@@ -78,7 +78,7 @@ func TestTopHidesWhatIsUnderIt(t *testing.T) {
 func TestPicturesHoldTheSizes(t *testing.T) {
 	for k, d := range bases() {
 		p := worked(t, d)
-		views := Views(p)
+		views := views(p)
 		if len(views) != 3 || views[0].NoScale || views[1].NoScale || !views[2].NoScale {
 			t.Fatalf("base %d: want plan and elevation to scale and a view without", k)
 		}
