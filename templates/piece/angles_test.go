@@ -15,48 +15,26 @@ import (
 // Angles are measured here on edges and faces of the finished solids in the
 // room, with the vectors of gonum.
 
-func vec(v solid.Vec) r3.Vec { return r3.Vec{X: v.X, Y: v.Y, Z: v.Z} }
-
-// between returns the angle between two directions.
-func between(a, b r3.Vec) float64 { return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b)) }
-
 // sharpest returns the least angle between lines: at most a right angle.
 func sharpest(a, b r3.Vec) float64 {
-	at := between(a, b)
+	at := Between(a, b)
 	return math.Min(at, math.Pi-at)
 }
 
-// longestEdge returns the longest edge of a part that passes ok, as a step
-// downward or, where level, as it comes.
-func longestEdge(p solid.Part, ok func(solid.Edge) bool) (solid.Edge, r3.Vec) {
-	var best solid.Edge
-	for _, e := range p.Edges() {
-		if ok(e) && e.A.Distance(e.B) > best.A.Distance(best.B) {
-			best = e
-		}
-	}
-	if best.A.Z < best.B.Z {
-		best.A, best.B = best.B, best.A
-	}
-	return best, vec(best.B.Sub(best.A))
-}
-
-func anyEdge(solid.Edge) bool { return true }
-
 func TestLeanOfTheLegs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
+		d := Sound(t)
+		p := Worked(t, d)
 		down := r3.Vec{Z: -1}
 		parts := p.Parts()
 		for i := range d.Ring.Sides {
-			_, long := longestEdge(parts[2*i+1], anyEdge)
-			nearly(t, "lean from plumb", between(long, down), d.Legs.Given)
+			_, long := LongestEdge(parts[2*i+1], AnyEdge)
+			Nearly(t, "lean from plumb", Between(long, down), d.Legs.Given)
 
 			// In the plane of its stretcher, foot away from mid-length.
 			along := r3.Vec{X: p.Place(i).X.X, Y: p.Place(i).X.Y}
 			if d.Legs.Given > 1e-3 {
-				nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
+				Nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
 				if r3.Dot(long, along) <= 0 {
 					t.Errorf("leg %d leans towards the middle of its stretcher", i+1)
 				}
@@ -68,42 +46,15 @@ func TestLeanOfTheLegs(t *testing.T) {
 // Neighbours cross at the angle of the polygon, and all stretchers lie level.
 func TestCrossingOfNeighbours(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		parts := worked(t, d).Parts()
+		d := Sound(t)
+		parts := Worked(t, d).Parts()
 		onTop := func(e solid.Edge) bool { return math.Abs(e.A.Z-e.B.Z) < 1e-9 }
 		for i := range d.Ring.Sides {
-			_, a := longestEdge(parts[2*i], onTop)
-			_, b := longestEdge(parts[2*((i+1)%d.Ring.Sides)], onTop)
-			nearly(t, "crossing", sharpest(a, b), math.Min(phi(d.Ring.Sides), math.Pi-phi(d.Ring.Sides)))
+			_, a := LongestEdge(parts[2*i], onTop)
+			_, b := LongestEdge(parts[2*((i+1)%d.Ring.Sides)], onTop)
+			Nearly(t, "crossing", sharpest(a, b), math.Min(Phi(d.Ring.Sides), math.Pi-Phi(d.Ring.Sides)))
 		}
 	})
-}
-
-// levels returns the faces of a part that lie level at a height.
-func levels(p solid.Part, z float64) []solid.Face {
-	var out []solid.Face
-	for _, s := range p.Pieces {
-		for _, f := range s.Faces() {
-			if math.Abs(math.Abs(f.Plane.N.Z)-1) < 1e-12 && math.Abs(f.Corners[0].Z-z) < 1e-9*math.Max(100, z) {
-				out = append(out, f)
-			}
-		}
-	}
-	return out
-}
-
-// area adds up the areas of faces.
-func area(faces []solid.Face) float64 {
-	sum := 0.0
-	for _, f := range faces {
-		var twice r3.Vec
-		for i := 2; i < len(f.Corners); i++ {
-			o := f.Corners[0]
-			twice = r3.Add(twice, r3.Cross(vec(f.Corners[i-1].Sub(o)), vec(f.Corners[i].Sub(o))))
-		}
-		sum += r3.Norm(twice) / 2
-	}
-	return sum
 }
 
 // Foot and head are cut level, on the floor and at the height of the frame
@@ -111,13 +62,13 @@ func area(faces []solid.Face) float64 {
 // its section on the level is b/cos α by w, less the bridle at the head.
 func TestLevelCuts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
+		d := Sound(t)
+		p := Worked(t, d)
 		leg := p.Parts()[1]
 		head := d.Legs.Height + d.Legs.Proud
-		nearly(t, "lowest", leg.Bounds().Min.Z, 0)
-		nearly(t, "highest", leg.Bounds().Max.Z, head)
-		feet, heads := levels(leg, 0), levels(leg, head)
+		Nearly(t, "lowest", leg.Bounds().Min.Z, 0)
+		Nearly(t, "highest", leg.Bounds().Max.Z, head)
+		feet, heads := Levels(leg, 0), Levels(leg, head)
 		if len(feet) == 0 || len(heads) == 0 {
 			t.Fatalf("%d level faces at the foot and %d at the head", len(feet), len(heads))
 		}
@@ -126,14 +77,14 @@ func TestLevelCuts(t *testing.T) {
 		if d.Legs.Mortise == geometry.MortiseInLeg {
 			kept = d.Ring.Width - kept
 		}
-		nearly(t, "section on the floor", area(feet), d.Legs.Breadth/cos*d.Ring.Width)
-		nearly(t, "section of the head", area(heads), d.Legs.Breadth/cos*kept)
+		Nearly(t, "section on the floor", Area(feet), d.Legs.Breadth/cos*d.Ring.Width)
+		Nearly(t, "section of the head", Area(heads), d.Legs.Breadth/cos*kept)
 
 		// The bevel, from square: the cuts lean from the leg by 90° less it.
-		_, long := longestEdge(leg, anyEdge)
-		nearly(t, "bevel at the foot", sharpest(long, vec(feet[0].Plane.N)), d.Legs.Given)
-		nearly(t, "bevel at the head", sharpest(long, vec(heads[0].Plane.N)), d.Legs.Given)
-		nearly(t, "true length", p.Frame.Leg.Length(), d.Legs.Height/cos)
+		_, long := LongestEdge(leg, AnyEdge)
+		Nearly(t, "bevel at the foot", sharpest(long, Vec(feet[0].Plane.N)), d.Legs.Given)
+		Nearly(t, "bevel at the head", sharpest(long, Vec(heads[0].Plane.N)), d.Legs.Given)
+		Nearly(t, "true length", p.Frame.Leg.Length(), d.Legs.Height/cos)
 	})
 }
 
@@ -148,9 +99,9 @@ func longFaces(splay float64) (inner, outer, ringward, away r3.Vec) {
 // the breadth it takes over its run; the other faces stay straight.
 func TestTapersOnTheSolid(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Legs.Taper = drawTaper(t, d)
-		p := worked(t, d)
+		d := Sound(t)
+		d.Legs.Taper = Taper(t, d)
+		p := Worked(t, d)
 		inner, outer, ringward, away := longFaces(d.Legs.Given)
 		cut := map[r3.Vec]bool{inner: true}
 		takes := d.Legs.Breadth - d.Legs.Taper.Foot
@@ -173,9 +124,9 @@ func TestTapersOnTheSolid(t *testing.T) {
 			if cut[straight] {
 				want = angle
 			}
-			nearly(t, "angle of a face", faceNear(low, straight), want)
+			Nearly(t, "angle of a face", faceNear(low, straight), want)
 		}
-		nearly(t, "angle of the taper", p.Taper.Angle(), angle)
+		Nearly(t, "angle of the taper", p.Taper.Angle(), angle)
 	})
 }
 
@@ -204,7 +155,7 @@ func surfaces(p solid.Part) []solid.Plane {
 func faceNear(p solid.Part, way r3.Vec) float64 {
 	least := math.Inf(1)
 	for _, q := range surfaces(p) {
-		least = math.Min(least, between(vec(q.N), way))
+		least = math.Min(least, Between(Vec(q.N), way))
 	}
 	return least
 }
@@ -214,10 +165,10 @@ func faceNear(p solid.Part, way r3.Vec) float64 {
 // start is square across too, from the outer edge of the head.
 func TestFootSizeOfATaper(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Legs.Proud = 0
-		d.Legs.Taper = drawTaper(t, d)
-		p := worked(t, d)
+		d.Legs.Taper = Taper(t, d)
+		p := Worked(t, d)
 		inner, outer, ringward, away := longFaces(d.Legs.Given)
 		at := p.Frame.Leg.At
 		head := r3.Vec{X: at, Z: d.Ring.Depth}
@@ -226,14 +177,14 @@ func TestFootSizeOfATaper(t *testing.T) {
 		start := r3.Add(head, r3.Scale(d.Legs.Taper.Start/r3.Norm(r3.Sub(toe, head)), r3.Sub(toe, head)))
 		middle := r3.Vec{Y: d.Ring.Width / 2}
 		breadth, thickness := d.Legs.Breadth, d.Ring.Width
-		nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
-		nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
+		Nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
+		Nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
 		loss := breadth - d.Legs.Taper.Foot
 		if d.Legs.Taper.Faces == geometry.OneFace || d.Legs.Taper.Faces == geometry.OppositeFaces {
 			loss = 0
 		}
 		at3 := r3.Add(toe, middle)
-		nearly(t, "thickness of the foot", reach(low, at3, ringward)+reach(low, at3, away), thickness-loss)
+		Nearly(t, "thickness of the foot", reach(low, at3, ringward)+reach(low, at3, away), thickness-loss)
 	})
 }
 
@@ -242,8 +193,8 @@ func TestFootSizeOfATaper(t *testing.T) {
 func reach(p solid.Part, at, way r3.Vec) float64 {
 	least, far := math.Inf(1), 0.0
 	for _, q := range surfaces(p) {
-		n := vec(q.N)
-		if a := between(n, way); a < least {
+		n := Vec(q.N)
+		if a := Between(n, way); a < least {
 			least, far = a, (q.D-r3.Dot(n, at))/r3.Dot(n, way)
 		}
 	}
@@ -254,7 +205,7 @@ func reach(p solid.Part, at, way r3.Vec) float64 {
 // stands on top; the frame takes what is left.
 func TestOverallHeight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Top = design.Top{
 			Kind: design.TopKind(rapid.IntRange(0, 2).Draw(t, "top")), Outline: design.RingTop,
 			Thickness: rapid.Float64Range(4, 20).Draw(t, "thickness"), Overhang: -10,
@@ -269,13 +220,13 @@ func TestOverallHeight(t *testing.T) {
 			}
 			return z
 		}
-		p := worked(t, d)
-		nearly(t, "overall, from the frame", p.Overall(), highest(p))
+		p := Worked(t, d)
+		Nearly(t, "overall, from the frame", p.Overall(), highest(p))
 		d.Legs.To = design.Overall
-		q := worked(t, d)
-		nearly(t, "overall, given", q.Overall(), d.Legs.Height)
-		nearly(t, "highest point", highest(q), d.Legs.Height)
-		nearly(t, "top of the frame", q.Parts()[0].Bounds().Max.Z, q.Frame.Leg.Height)
+		q := Worked(t, d)
+		Nearly(t, "overall, given", q.Overall(), d.Legs.Height)
+		Nearly(t, "highest point", highest(q), d.Legs.Height)
+		Nearly(t, "top of the frame", q.Parts()[0].Bounds().Max.Z, q.Frame.Leg.Height)
 	})
 }
 
@@ -283,13 +234,13 @@ func TestOverallHeight(t *testing.T) {
 // beyond, and one comes to it.
 func TestOutermostPad(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Top = design.Top{
 			Kind: design.WoodTop, Thickness: 20, Diameter: 500,
 			Pads: design.Pads{Diameter: rapid.Float64Range(5, 18).Draw(t, "pad"), Height: 8, Outermost: true},
 		}
-		p := worked(t, d)
-		a := phi(d.Ring.Sides)
+		p := Worked(t, d)
+		a := Phi(d.Ring.Sides)
 		corner := geometry.Pt(d.Ring.Inside/2, 0) // the inner shoulder leaves it by φ
 		beyond := math.Inf(-1)
 		c := geometry.Pt(p.PadAt(), d.Ring.Width/2)

@@ -226,6 +226,6 @@ func TestPlanByHand(t *testing.T) {
 	if len(edge.Boards) != 1 || edge.Boards[0].Lanes[0].Width != 31 {
 		t.Fatalf("plan %+v", edge)
 	}
-	nearly(t, "left behind", edge.Boards[0].behind(edge.Boards[0].Lanes[0], 4), 96)
-	nearly(t, "left beside", edge.Boards[0].beside(4), 25)
+	Nearly(t, "left behind", edge.Boards[0].behind(edge.Boards[0].Lanes[0], 4), 96)
+	Nearly(t, "left beside", edge.Boards[0].beside(4), 25)
 }

@@ -230,8 +230,8 @@ func joined(p Piece, stretcher, leg solid.Part) solid.Affine3 {
 
 // lastRun returns where the wood ends along x, on a line.
 func lastRun(p solid.Part, at solid.Vec) float64 {
-	runs := along(p, at)
-	return runs[len(runs)-1].hi
+	runs := Along(p, at)
+	return runs[len(runs)-1].Hi
 }
 
 // trimmed saws the ends flush when the joint is glued: the stretcher to the
@@ -247,7 +247,7 @@ func trimmed(p Piece, stretcher, leg solid.Part) (solid.Part, solid.Part) {
 // drawBuilt draws the sizes of one design: one, or a second one on the same
 // ring.
 func drawBuilt(t *rapid.T) []design.Design {
-	d := drawSound(t)
+	d := Sound(t)
 	d.Size = "low"
 	d.Legs.Clear += 0.1       // so that there is wood to find the joint by
 	if d.Legs.Given < 0.002 { // no saw is set to a tenth of a degree
@@ -256,7 +256,7 @@ func drawBuilt(t *rapid.T) []design.Design {
 	d.Saw.Kerf = rapid.Float64Range(1, 5).Draw(t, "kerf")
 	d.Wood = design.Wood{ExtraLength: 20, ExtraWidth: 3, ExtraThickness: 3, Spares: 1, Tests: 1}
 	if rapid.Bool().Draw(t, "tapered") {
-		d.Legs.Taper = drawTaper(t, d)
+		d.Legs.Taper = Taper(t, d)
 		// So that leg and foot differ when the leg is milled narrower, and some
 		// of a stretcher milled thinner is left.
 		d.Legs.Taper.Foot = math.Max(d.Legs.Taper.Foot*0.9, d.Legs.Breadth-0.75*d.Ring.Width)
@@ -287,7 +287,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var pieces []Piece
 		for _, d := range drawBuilt(t) {
-			pieces = append(pieces, worked(t, d))
+			pieces = append(pieces, Worked(t, d))
 		}
 		pieces = Together(pieces)
 		list, steps := newCutList(pieces), inFull(workingOrder(pieces))

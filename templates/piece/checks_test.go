@@ -32,7 +32,7 @@ func find(t interface {
 // graded expects the grade of one check of a design, and returns it.
 func graded(t *testing.T, d design.Design, name string, want Grade) Check {
 	t.Helper()
-	c := find(t, checksOf(worked(t, d)), name)
+	c := find(t, checksOf(Worked(t, d)), name)
 	if c.Grade != want {
 		t.Errorf("%s %v, want %v: %s %s", name, c.Grade, want, c.Measured(d.Unit), c.Words)
 	}
@@ -53,10 +53,10 @@ func overlapOf(p Piece) float64 {
 // negative and nowhere else, and as deep as it says.
 func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
+		d := Sound(t)
+		p := Worked(t, d)
 		d.Legs.At = p.Frame.LeastAt(rapid.Float64Range(-12, 12).Draw(t, "gap"))
-		p = worked(t, d)
+		p = Worked(t, d)
 		gap := p.Frame.Clearance()
 		if math.Abs(gap) < 0.3 {
 			// What a leaning leg takes off the arris is a tetrahedron, a fraction
@@ -127,7 +127,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			}
 			seen[c.Name] = true
 			for i, m := range c.Mends {
-				for _, asked := range withSolids(worked(t, m.Design)).ask() {
+				for _, asked := range withSolids(Worked(t, m.Design)).ask() {
 					for _, again := range asked {
 						if again.Name == c.Name && again.Grade != Holds {
 							t.Errorf("%s: mend %d %q does not mend it", c.Name, i, m.Words)
@@ -139,7 +139,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), glassOrder(p), checkAll([]Piece{p, p}))
+		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), CutList([]Piece{p}), checkAll([]Piece{p, p}))
 		for _, bad := range []string{"NaN", "Inf", "-0 ", "%!"} {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q in %s", bad, text)
@@ -208,7 +208,7 @@ func TestFaults(t *testing.T) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 43, Thickness: 31, Count: 9}}
 		}, ""},
 	} {
-		d := low()
+		d := Low()
 		tt.change(&d)
 		c := graded(t, d, tt.check, tt.grade)
 		if !strings.HasPrefix(c.Advice(), tt.advice) {
@@ -222,10 +222,10 @@ func TestFaults(t *testing.T) {
 func TestTaperLimitAgainstSolids(t *testing.T) {
 	const nothing = 1e-4 // mm³, of rounding
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		// The leg mortised keeps all its faces at the height of the joint.
 		d.Legs.Proud, d.Legs.Mortise = 0, geometry.MortiseInLeg
-		whole := worked(t, d)
+		whole := Worked(t, d)
 		d.Legs.Taper = &design.Taper{Start: 1, Foot: d.Legs.Breadth * 0.8, Faces: geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
 		p, err := Work(d)
 		if err != nil {
@@ -280,7 +280,7 @@ func TestBuildable(t *testing.T) {
 
 func BenchmarkCheck(b *testing.B) {
 	for _, n := range []int{3, 4, 6, 8} {
-		d := low()
+		d := Low()
 		d.Ring.Sides, d.Top.Diameter, d.Wood.Density = n, 480, 670
 		d.Ring.Horn = 4
 		b.Run(fmt.Sprintf("%d sides", n), func(b *testing.B) {

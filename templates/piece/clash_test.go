@@ -15,8 +15,8 @@ import (
 // A clash of parts is named with its place, its size and its volume, and the
 // mends of the head mend it too.
 func TestClashNamesThePlace(t *testing.T) {
-	d := low()
-	d.Legs.At = worked(t, d).Frame.LeastAt(-6.75)
+	d := Low()
+	d.Legs.At = Worked(t, d).Frame.LeastAt(-6.75)
 	c := graded(t, d, "stretcher 1 and leg 2", Fails)
 	for _, want := range []string{"stretcher 1 and leg 2 want the same wood", "cm³", "above its underside"} {
 		if !strings.Contains(c.Words, want) {
@@ -53,9 +53,9 @@ func TestPairsStandForAll(t *testing.T) {
 // Every pair of parts is one of those asked, turned about the axis.
 func TestPairsAreAllTurns(t *testing.T) {
 	for sides := 3; sides <= 8; sides++ {
-		d := low()
+		d := Low()
 		d.Ring.Sides = sides
-		m := withSolids(worked(t, d))
+		m := withSolids(Worked(t, d))
 		const kinds = 3
 		asked := map[pair]bool{}
 		for _, q := range m.pairs() {
@@ -86,9 +86,9 @@ func TestPairsAreAllTurns(t *testing.T) {
 // Under a top with an outline of its own the sides differ: here only the third
 // head stands under it, and too high.
 func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Legs.Proud, d.Top.Pads = 12, design.Pads{}
-	p := worked(t, d)
+	p := Worked(t, d)
 	head := p.Frame.Ring.Place(2, 0).Apply(geometry.Pt(p.Frame.Leg.At-20, 14))
 	d.Top.Outline = design.FreeOutline
 	for i := range 4 {

@@ -55,7 +55,7 @@ func minusPart(blank solid.Solid, part solid.Part) solid.Part {
 // part lies wholly within the wood that the list asks for.
 func TestBlankIsPartAndWaste(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := low()
+		d := Low()
 		d.Ring.Sides = rapid.IntRange(3, 8).Draw(t, "sides")
 		d.Ring.Inside = rapid.Float64Range(250, 400).Draw(t, "inside")
 		d.Ring.Plain = design.PlainEnd(rapid.IntRange(0, 2).Draw(t, "plain end"))
@@ -94,7 +94,7 @@ func TestBlankIsPartAndWaste(t *testing.T) {
 }
 
 func TestRoughIsSawnAndAllowances(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Wood.ExtraLength, d.Wood.ExtraWidth, d.Wood.ExtraThickness = 20, 3, 4
 	p := workAll(t, d)[0]
 	rows := newCutList([]Piece{p}).Rows
@@ -136,11 +136,11 @@ func TestWoodIsSummed(t *testing.T) {
 // Parts that are alike are one row with one lot of spares, and those that
 // differ in one figure are not.
 func TestPartsAlikeAreOneRow(t *testing.T) {
-	twin := low()
+	twin := Low()
 	twin.Size = "twin"
 	rows := func(d design.Design, part string) []cutRow {
 		var out []cutRow
-		for _, r := range newCutList(workAll(t, low(), d)).Rows {
+		for _, r := range newCutList(workAll(t, Low(), d)).Rows {
 			if r.Part == part {
 				out = append(out, r)
 			}
@@ -176,7 +176,7 @@ func TestPartsAlikeAreOneRow(t *testing.T) {
 // Which face is lapped at which end makes another stretcher, though every
 // length is the same.
 func TestOverAndUnderAreTwoStretchers(t *testing.T) {
-	under, over := low(), low()
+	under, over := Low(), Low()
 	under.Legs.At, over.Legs.At = 240, 240
 	over.Size, over.Ring.LegEndOver = "over", true
 	pieces := workAll(t, under, over)
@@ -189,7 +189,7 @@ func TestOverAndUnderAreTwoStretchers(t *testing.T) {
 }
 
 func TestWoodenTop(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Top.Kind, d.Top.Thickness, d.Top.Diameter = design.WoodTop, 20, 636
 	d.Wood.Boards = []design.Board{{Length: 2000, Width: 160, Thickness: 26, Count: 4}, {Length: 600, Width: 400, Thickness: 26, Count: 1}}
 	var top cutRow
@@ -218,10 +218,10 @@ func TestWoodenTop(t *testing.T) {
 
 func TestCutListPrintsItsUnit(t *testing.T) {
 	const in = measure.MillimetresPerInch
-	inches := low()
+	inches := Low()
 	inches.Unit = measure.Inch
 	inches.Wood.Boards = []design.Board{{Length: 96 * in, Width: 6 * in, Thickness: 2 * in, Count: 2}}
-	millimetres := low()
+	millimetres := Low()
 	millimetres.Top.Pads.Bumpers = true
 	for _, c := range []struct {
 		d       design.Design
@@ -273,7 +273,7 @@ func TestRoughIsRoundedUp(t *testing.T) {
 
 // Spares that nobody asked for are explained.
 func TestUnaskedSpares(t *testing.T) {
-	d := low()
+	d := Low()
 	for _, spares := range []int{0, 1} {
 		d.Wood.Spares = spares
 		all := strings.Join(CutList(workAll(t, d))[0].Text, "\n")

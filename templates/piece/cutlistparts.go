@@ -122,7 +122,7 @@ func offcutFor(p Piece, width float64) string {
 func blockRows(p Piece) []cutRow {
 	var out []cutRow
 	for _, b := range Blocks(p) {
-		size := b.Size()
+		size := b.stick()
 		out = append(out, cutRow{
 			Part: b.Name + ", " + p.Say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
 			kind: blockKind{b.Name, Stick{steady(size.Length), steady(size.Width), steady(size.Thickness)}, steady(b.Angle), b.From},

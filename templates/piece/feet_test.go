@@ -17,25 +17,25 @@ import (
 // outer and the ringward face move it.
 func TestFeetOnTheFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		n := d.Ring.Sides
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = drawTaper(t, d)
+			d.Legs.Taper = Taper(t, d)
 		}
-		p := worked(t, d)
+		p := Worked(t, d)
 		if d.Legs.Taper == nil || d.Legs.Taper.Faces == geometry.OneFace {
 			axis := d.Ring.Inside/2/math.Tan(math.Pi/float64(n)) + d.Ring.Width/2
-			nearly(t, "foot circle", p.FootRadius(), math.Hypot(axis, p.Frame.Leg.At+d.Legs.Height*math.Tan(d.Legs.Given)))
+			Nearly(t, "foot circle", p.FootRadius(), math.Hypot(axis, p.Frame.Leg.At+d.Legs.Height*math.Tan(d.Legs.Given)))
 		}
 		var feet []solid.Vec
 		for i := range n {
 			foot := footOf(t, p, i)
 			feet = append(feet, foot)
-			nearly(t, "foot from the centre", math.Hypot(foot.X, foot.Y), p.FootRadius())
+			Nearly(t, "foot from the centre", math.Hypot(foot.X, foot.Y), p.FootRadius())
 			plan := p.FootPoint(i)
-			nearly(t, "foot in plan", math.Hypot(plan.X-foot.X, plan.Y-foot.Y), 0)
+			Nearly(t, "foot in plan", math.Hypot(plan.X-foot.X, plan.Y-foot.Y), 0)
 		}
-		nearly(t, "foot spread", feet[0].Distance(feet[1]), p.FootSpread())
+		Nearly(t, "foot spread", feet[0].Distance(feet[1]), p.FootSpread())
 	})
 }
 
@@ -46,7 +46,7 @@ func footOf(t *rapid.T, p Piece, i int) solid.Vec {
 	floor := p.Frame.Ring.Depth - p.Frame.Leg.Height
 	var corners []solid.Vec
 	far := math.Inf(-1)
-	for _, f := range levels(p.Leg(), floor) {
+	for _, f := range Levels(p.Leg(), floor) {
 		for _, c := range f.Corners {
 			corners = append(corners, c)
 			far = math.Max(far, c.X)
@@ -65,27 +65,27 @@ func footOf(t *rapid.T, p Piece, i int) solid.Vec {
 // hand or by what they clear, with any taper.
 func TestSplayCircleAndSpreadAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = drawTaper(t, d)
+			d.Legs.Taper = Taper(t, d)
 		}
 		if rapid.Bool().Draw(t, "placed by hand") {
-			d.Legs.At = worked(t, d).Frame.Leg.At + rapid.Float64Range(0, 50).Draw(t, "further out")
+			d.Legs.At = Worked(t, d).Frame.Leg.At + rapid.Float64Range(0, 50).Draw(t, "further out")
 		}
 		d.Legs.Given = math.Max(d.Legs.Given, 1e-6) // rounding may put plumb legs below plumb
-		p := worked(t, d)
+		p := Worked(t, d)
 		for lean, given := range map[design.Lean]float64{
 			design.ByFootCircle: 2 * p.FootRadius(), design.ByFootSpread: p.FootSpread(),
 		} {
 			e := d
 			e.Legs.Lean, e.Legs.Given = lean, given
-			q := worked(t, e)
+			q := Worked(t, e)
 			if math.Abs(q.Frame.Leg.Splay-d.Legs.Given) > 1e-9 {
 				t.Errorf("lean %d: splay %.12f, want %.12f", lean, q.Frame.Leg.Splay, d.Legs.Given)
 			}
-			nearly(t, "leg from mid-length", q.Frame.Leg.At, p.Frame.Leg.At)
-			nearly(t, "foot circle", q.FootRadius(), p.FootRadius())
-			nearly(t, "foot spread", q.FootSpread(), p.FootSpread())
+			Nearly(t, "leg from mid-length", q.Frame.Leg.At, p.Frame.Leg.At)
+			Nearly(t, "foot circle", q.FootRadius(), p.FootRadius())
+			Nearly(t, "foot spread", q.FootSpread(), p.FootSpread())
 		}
 	})
 }
@@ -93,20 +93,20 @@ func TestSplayCircleAndSpreadAgree(t *testing.T) {
 // Broad legs under a low frame, where place and splay hang on each other so
 // strongly that going from one to the other and back does not settle.
 func TestFootCircleOfALowFrame(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Legs.Breadth, d.Legs.Height, d.Legs.Taper, d.Top.Kind = 150, 60, nil, design.NoTop
 	d.Legs.Given = measure.Radians(35)
-	want := worked(t, d)
+	want := Worked(t, d)
 	d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*want.FootRadius()
-	got := worked(t, d)
-	nearly(t, "splay", measure.Degrees(got.Frame.Leg.Splay), 35)
-	nearly(t, "foot circle", got.FootRadius(), want.FootRadius())
+	got := Worked(t, d)
+	Nearly(t, "splay", measure.Degrees(got.Frame.Leg.Splay), 35)
+	Nearly(t, "foot circle", got.FootRadius(), want.FootRadius())
 }
 
 // Feet that no splay gives are refused with the figure that plumb or the
 // steepest legs have.
 func TestFeetOutOfReach(t *testing.T) {
-	d := low()
+	d := Low()
 	plumb, steep := d, d
 	plumb.Legs.Given, steep.Legs.Given = 0, geometry.LeanSteepest
 	for _, tt := range []struct {
@@ -114,10 +114,10 @@ func TestFeetOutOfReach(t *testing.T) {
 		given float64
 		want  string
 	}{
-		{design.ByFootCircle, 2*worked(t, plumb).FootRadius() - 1, "that of plumb legs"},
-		{design.ByFootCircle, 2*worked(t, steep).FootRadius() + 1, "that of the steepest legs"},
-		{design.ByFootSpread, worked(t, plumb).FootSpread() - 1, "that of plumb legs"},
-		{design.ByFootSpread, worked(t, steep).FootSpread() + 1, "that of the steepest legs"},
+		{design.ByFootCircle, 2*Worked(t, plumb).FootRadius() - 1, "that of plumb legs"},
+		{design.ByFootCircle, 2*Worked(t, steep).FootRadius() + 1, "that of the steepest legs"},
+		{design.ByFootSpread, Worked(t, plumb).FootSpread() - 1, "that of plumb legs"},
+		{design.ByFootSpread, Worked(t, steep).FootSpread() + 1, "that of the steepest legs"},
 		{design.ByFootSpread, math.NaN(), "finite"},
 	} {
 		d.Legs.Lean, d.Legs.Given = tt.lean, tt.given

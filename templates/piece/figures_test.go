@@ -27,7 +27,7 @@ func figure(t *testing.T, p Piece, heading, name string) measure.Quantity {
 // The figures of the low table, reckoned with a pocket calculator from its
 // decisions: inside 260, stretchers 28 by 36, legs 40 at 16°, 380 high, 3 clear.
 func TestFiguresByHand(t *testing.T) {
-	p := worked(t, low())
+	p := Worked(t, Low())
 	const sin60, tan60, cos16, tan16 = 0.8660254038, 1.7320508076, 0.9612616959, 0.2867453858
 	for _, tt := range []struct {
 		heading, name string
@@ -73,29 +73,29 @@ func TestFiguresByHand(t *testing.T) {
 // The foot on the floor is measured on the solid: with the inner face tapered
 // that face leans more than the leg.
 func TestFootprint(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Legs.Taper = nil
-	p := worked(t, d)
-	nearly(t, "plain foot", figure(t, p, "Feet", "foot on the floor, along the stretcher").Value, p.Frame.Leg.Section())
-	nearly(t, "across", figure(t, p, "Feet", "foot on the floor, across it").Value, 28)
+	p := Worked(t, d)
+	Nearly(t, "plain foot", figure(t, p, "Feet", "foot on the floor, along the stretcher").Value, p.Frame.Leg.Section())
+	Nearly(t, "across", figure(t, p, "Feet", "foot on the floor, across it").Value, 28)
 
-	p = worked(t, low())
+	p = Worked(t, Low())
 	// The inner face comes nearer to the outer one by 14 mm in 305.3 mm.
 	turn := math.Atan(14 / (380/math.Cos(16*math.Pi/180) - 90))
-	nearly(t, "taper", p.Taper.Angle(), turn)
+	Nearly(t, "taper", p.Taper.Angle(), turn)
 	got := figure(t, p, "Feet", "foot on the floor, along the stretcher").Value
 	// Square across at the outer edge of the foot the leg is 26 mm; with the level
 	// cut and the inner face that makes a triangle of angles 16°, 90° + turn and
 	// the rest.
-	nearly(t, "tapered foot", got, 26*math.Cos(turn)/math.Cos(16*math.Pi/180+turn))
+	Nearly(t, "tapered foot", got, 26*math.Cos(turn)/math.Cos(16*math.Pi/180+turn))
 }
 
 func TestMovementWords(t *testing.T) {
 	words := func(d design.Design) string {
-		g := movementGroup(worked(t, d))
+		g := movementGroup(Worked(t, d))
 		return g.Heading + strings.Join(g.Text, " ")
 	}
-	d := low()
+	d := Low()
 	for _, want := range []string{"8 % to 12 %", "Laps: ", "fit them at the moisture", "glued across the grain"} {
 		if got := words(d); !strings.Contains(got, want) {
 			t.Errorf("%q lacks %q", got, want)
@@ -113,48 +113,18 @@ func TestMovementWords(t *testing.T) {
 	if got := words(d); !strings.Contains(got, "Nothing is known") {
 		t.Errorf("an unknown wood: %q", got)
 	}
-	d = low()
+	d = Low()
 	d.Top.Kind = design.WoodTop
 	if got := words(d); !strings.Contains(got, "do not glue it to the frame") {
 		t.Errorf("a wooden top: %q", got)
 	}
 }
 
-func TestGlassOrder(t *testing.T) {
-	d := low()
-	d.Top.Kind = design.WoodTop
-	if got := glassOrder(worked(t, d)); got != nil {
-		t.Errorf("a wooden top is ordered as glass: %q", got)
-	}
-	for _, tt := range []struct {
-		change func(*design.Design)
-		want   []string
-	}{
-		{func(*design.Design) {}, []string{"8 mm thick", "tempered", "round, 640 mm in diameter", "6.4 kg", "before tempering", "ASTM F2813", "glass sizes"}},
-		{func(d *design.Design) { d.Unit, d.Top.Diameter = measure.Inch, 25.4*24 }, []string{"5/16 in", "24 in in diameter"}},
-		{func(d *design.Design) {
-			d.Top.Outline, d.Top.Overhang, d.Top.Corner, d.Top.CornerSize = design.RingTop, 60, design.RoundedCorner, 20
-		}, []string{"triangle", "rounded to a radius of 20 mm"}},
-		{func(d *design.Design) {
-			d.Top.Outline, d.Top.Overhang, d.Top.Corner, d.Top.CornerSize = design.RingTop, 60, design.ClippedCorner, 20
-		}, []string{"clipped 20 mm back"}},
-	} {
-		d := low()
-		tt.change(&d)
-		order := strings.Join(glassOrder(worked(t, d)), "\n")
-		for _, want := range tt.want {
-			if !strings.Contains(order, want) {
-				t.Errorf("order lacks %q:\n%s", want, order)
-			}
-		}
-	}
-}
-
 // The panels hold every figure and every check once.
 func TestPanels(t *testing.T) {
-	d := low()
-	d.Legs.At = worked(t, d).Frame.LeastAt(-5)
-	p := worked(t, d)
+	d := Low()
+	d.Legs.At = Worked(t, d).Frame.LeastAt(-5)
+	p := Worked(t, d)
 	panels := figurePanels(p)
 	for i, g := range Groups(p) {
 		if panels[i].Heading != g.Heading || len(panels[i].Table) != len(g.Figures) {

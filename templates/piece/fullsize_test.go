@@ -82,9 +82,9 @@ func isCorner(t *rapid.T, what string, p solid.Part, match func(solid.Vec) float
 // stretcher.
 func TestLapTemplateLiesOnBothLaps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Legs.Clear++ // so that there is wood beyond the outer shoulder
-		p := worked(t, d)
+		p := Worked(t, d)
 		face := drawnBy(t, lapJob, p, "lap, cut face")
 		if mark := lineOf(t, face, p.MM(d.Ring.Inside/2)+" to mid-length"); mark.A.X != 0 || mark.B.X != 0 {
 			t.Errorf("the distance to mid-length is at %v, want the mark", mark)
@@ -130,9 +130,9 @@ func checkLap(t *rapid.T, p Piece, x float64, upper bool, inner, outer geometry.
 // The drawings of the bridle lie on the inside faces of the parts.
 func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Legs.Proud = 0
-		p := worked(t, d)
+		p := Worked(t, d)
 		stretcher := drawnBy(t, bridleJob, p, "bridle, stretcher, inside face")
 		name := map[bool]string{true: "slot bottom", false: "shoulder"}
 		for _, text := range []string{"trim line", name[p.Bridle.Stretcher().Slot]} {
@@ -157,9 +157,9 @@ func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 // of the end: nothing is cut there, and it says how the head goes on.
 func TestBridleTemplateOfAProudHead(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Legs.Proud = rapid.Float64Range(1, 12).Draw(t, "proud")
-		p := worked(t, d)
+		p := Worked(t, d)
 		head := drawnBy(t, bridleJob, p, "bridle, leg, wrap-round")
 		end := p.Bridle.Head()
 		for _, s := range head.Strokes {
@@ -178,18 +178,18 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 // from the inner edge's corner at the level of the stretcher's top, and outward.
 func onLeg(p Piece, c solid.Vec) geometry.Point {
 	s, cos := math.Sincos(p.Design.Legs.Given)
-	from := r3.Sub(vec(c), r3.Vec{X: p.Frame.Leg.Inner(0), Z: p.Design.Ring.Depth})
+	from := r3.Sub(Vec(c), r3.Vec{X: p.Frame.Leg.Inner(0), Z: p.Design.Ring.Depth})
 	return geometry.Pt(r3.Dot(from, r3.Vec{X: s, Z: -cos}), r3.Dot(from, r3.Vec{X: cos, Z: s}))
 }
 
 // Every corner of the leg's outline stands on its template.
 func TestLegTemplateIsTheLeg(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = drawTaper(t, d)
+			d.Legs.Taper = Taper(t, d)
 		}
-		p := worked(t, d)
+		p := Worked(t, d)
 		face := drawnBy(t, legJob, p, "leg, inside face")
 		var all []geometry.Point
 		for _, s := range p.Leg().Pieces {
@@ -223,9 +223,9 @@ func onDrawing(t *rapid.T, d templates.Drawing, q geometry.Point) {
 // of its own, which holds the corners of that edge.
 func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Legs.Taper = drawTaper(t, d)
-		p := worked(t, d)
+		d := Sound(t)
+		d.Legs.Taper = Taper(t, d)
+		p := Worked(t, d)
 		switch d.Legs.Taper.Faces {
 		case geometry.OneFace, geometry.OppositeFaces:
 			if job, _ := legJob(p, aSheet); len(job.Drawings) != 2 {
@@ -257,11 +257,11 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 // The foot is the face on which the solid stands.
 func TestFootTemplateIsTheFaceOnTheFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = drawTaper(t, d)
+			d.Legs.Taper = Taper(t, d)
 		}
-		p := worked(t, d)
+		p := Worked(t, d)
 		foot := drawnBy(t, legJob, p, "foot on the floor, from above")
 		corners := foot.Strokes[0].Points
 		for _, q := range corners {
@@ -270,24 +270,24 @@ func TestFootTemplateIsTheFaceOnTheFloor(t *testing.T) {
 				return c.Distance(at)
 			})
 		}
-		nearly(t, "area of the foot", geometry.Area(corners[:len(corners)-1]), area(levels(p.Leg(), d.Ring.Depth-d.Legs.Height)))
+		Nearly(t, "area of the foot", geometry.Area(corners[:len(corners)-1]), Area(Levels(p.Leg(), d.Ring.Depth-d.Legs.Height)))
 		outer := geometry.Bounds(corners...).Max.X
-		nearly(t, "outer edge of the foot", p.Frame.Leg.Foot()+outer, p.Foot())
+		Nearly(t, "outer edge of the foot", p.Frame.Leg.Foot()+outer, p.Foot())
 	})
 }
 
 // Caul and filler strip lean as the leg's outer face leans in the solids.
 func TestBlocksLeanAsTheLegs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Legs.Given = math.Max(d.Legs.Given, 0.01)
-		p := worked(t, d)
-		_, long := longestEdge(p.Leg(), anyEdge)
-		want := between(long, r3.Vec{Z: -1})
-		for _, name := range []string{legCaul(p).Name, fillerStrip(p).Name} {
+		p := Worked(t, d)
+		_, long := LongestEdge(p.Leg(), AnyEdge)
+		want := Between(long, r3.Vec{Z: -1})
+		for _, name := range []string{"caul, leg", "filler strip"} {
 			outline := drawnBy(t, holdingJob, p, name).Strokes[0].Points
 			straight, leaning := outline[1].Sub(outline[0]), outline[2].Sub(outline[3])
-			nearly(t, name, math.Atan2(straight.Cross(leaning), straight.Dot(leaning)), want)
+			Nearly(t, name, math.Atan2(straight.Cross(leaning), straight.Dot(leaning)), want)
 		}
 	})
 }
@@ -297,12 +297,13 @@ func TestBlocksLeanAsTheLegs(t *testing.T) {
 func TestPadTemplate(t *testing.T) {
 	const hair = 0.01 // mm: the solid has few corners, not quite evenly set
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Top = low().Top
+		d := Sound(t)
+		d.Top = Low().Top
 		d.Top.Pads.Diameter = rapid.Float64Range(5, 18).Draw(t, "diameter")
-		p := worked(t, d)
+		p := Worked(t, d)
 		pad := drawnBy(t, padJob, p, "pad, upper face of the stretcher")
-		at := geometry.Pt(p.pad().Centroid().X, p.pad().Centroid().Y)
+		centre := partNamed(p.Parts(), "pad 1").Centroid().Sub(p.Place(0).O) // the first side is not turned
+		at := geometry.Pt(centre.X, centre.Y)
 		shoulder := lineOf(t, pad, "inner shoulder")
 		away := shoulder.B.Sub(shoulder.A).Unit().Cross(at.Sub(shoulder.A))
 		if math.Abs(away-d.Top.Pads.Diameter/2) > hair {
@@ -321,8 +322,8 @@ func TestPadTemplate(t *testing.T) {
 // The outline of the top has the area that is ordered, and its pads are those
 // of the solids.
 func TestTopTemplate(t *testing.T) {
-	for k, d := range bases() {
-		p := worked(t, d)
+	for k, d := range Bases() {
+		p := Worked(t, d)
 		job, err := topJob(p, aSheet)
 		if err != nil {
 			t.Fatal(err)
@@ -391,9 +392,9 @@ func hasLabelAt(d templates.Drawing, text string, at geometry.Point) bool {
 func TestPlanSaysWhatPassesOver(t *testing.T) {
 	for n := geometry.RingFewest; n <= geometry.RingMost; n++ {
 		for _, over := range []bool{false, true} {
-			d := low()
+			d := Low()
 			d.Ring.Sides, d.Ring.LegEndOver, d.Ring.Inside = n, over, 400
-			p := worked(t, d)
+			p := Worked(t, d)
 			job, err := planJob(p, aSheet)
 			if err != nil {
 				t.Fatal(err)

@@ -31,8 +31,8 @@ type Block struct {
 	Offcut            bool // comes off the taper as it is
 }
 
-// Size returns the wood that the block is sawn from.
-func (b Block) Size() Stick {
+// stick returns the wood that the block is sawn from.
+func (b Block) stick() Stick {
 	if b.Along {
 		return Stick{b.Thick, b.Across, b.Width}
 	}

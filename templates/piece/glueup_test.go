@@ -24,7 +24,7 @@ func TestBlocksLeanAsTheySay(t *testing.T) {
 					"offcuts of stretcher stock": {p.Frame.Ring.Depth, p.Frame.Ring.Width},
 					"taper offcuts":              {p.Frame.Leg.Breadth, p.Frame.Leg.Thickness},
 				}[b.From]
-				s := b.Size()
+				s := b.stick()
 				if most, least := math.Max(room[0], room[1]), math.Min(room[0], room[1]); math.Max(s.Width, s.Thickness) > most+1e-9 || math.Min(s.Width, s.Thickness) > least+1e-9 {
 					t.Errorf("%s, %s: %v does not come out of %v", name, b.Name, s, room)
 				}
@@ -36,7 +36,7 @@ func TestBlocksLeanAsTheySay(t *testing.T) {
 // Clamp faces become parallel: the caul leans by the splay, at a flush end by
 // what the lap leans from square.
 func TestCauls(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 0
 	p := workAll(t, d)[0]
 	if got := legCaul(p).Angle; got != p.Frame.Leg.Splay {
@@ -57,7 +57,7 @@ func TestTaperOffcutsAsWedges(t *testing.T) {
 		foot, start float64
 		want        bool
 	}{{26, 90, true}, {39, 90, false}, {12, 250, false}} {
-		d := low()
+		d := Low()
 		d.Legs.Taper = &design.Taper{Foot: c.foot, Start: c.start, Faces: geometry.OneFace}
 		p := workAll(t, d)[0]
 		if got := foldingWedge(p).From == "taper offcuts"; got != c.want {
@@ -67,7 +67,7 @@ func TestTaperOffcutsAsWedges(t *testing.T) {
 }
 
 func TestGlueUpWords(t *testing.T) {
-	closed, proud := low(), low()
+	closed, proud := Low(), Low()
 	closed.Ring.Plain, closed.Ring.Slack = design.ClosedEnd, 0.5
 	proud.Legs.Proud = 5
 	for _, c := range []struct {
@@ -75,9 +75,9 @@ func TestGlueUpWords(t *testing.T) {
 		d       design.Design
 		has, no string
 	}{
-		{"open", low(), "all stretchers at once", "cannot slide"},
+		{"open", Low(), "all stretchers at once", "cannot slide"},
 		{"closed", closed, "the slack of 0.5 mm", "all stretchers at once"},
-		{"flush heads", low(), "the head level with the stretcher's top", "thicker than the heads"},
+		{"flush heads", Low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {
 		all := strings.Join(GlueUp(workAll(t, c.d))[1].Text, "\n")
@@ -93,12 +93,12 @@ func TestGlueUpWords(t *testing.T) {
 
 // Sizes that are put together alike have one panel.
 func TestGlueUpShared(t *testing.T) {
-	twin := low()
+	twin := Low()
 	twin.Size = "twin"
-	if got := GlueUp(workAll(t, low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
+	if got := GlueUp(workAll(t, Low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
 		t.Errorf("%d panels for twins, want words and blocks", len(got))
 	}
-	if got := GlueUp(workAll(t, low(), tall())); len(got) != 2 {
+	if got := GlueUp(workAll(t, Low(), tall())); len(got) != 2 {
 		t.Errorf("%d panels for low and tall, want the words once", len(got))
 	}
 	if got := GlueUp(nil); got != nil {

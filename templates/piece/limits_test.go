@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -103,7 +102,7 @@ func TestRefusals(t *testing.T) {
 		{"breadth as milled", "three quarters", func(d *design.Design) { d.Milled.Breadth = -40 }},
 		{"kerf as measured", "at least 0 mm", func(d *design.Design) { d.Milled.Kerf = -3 }},
 	} {
-		d := low()
+		d := Low()
 		taper := *d.Legs.Taper
 		d.Legs.Taper = &taper
 		tt.change(&d)
@@ -127,7 +126,7 @@ func TestLimitsThemselves(t *testing.T) {
 			d.Top.CornerSize = (260 + 2*28*math.Sqrt(3)) / 2 * (1 - 1e-12)
 		},
 	} {
-		d := low()
+		d := Low()
 		change(&d)
 		p, err := Work(d)
 		if err != nil {
@@ -138,74 +137,11 @@ func TestLimitsThemselves(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	d := low()
+	d := Low()
 	d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 50
 	e := d
 	e.Ring.Horn = 0
-	nearly(t, "rough stretcher with flush ends", worked(t, d).PlainReach, worked(t, e).PlainReach)
-}
-
-// A figure of a design that a test may set: its name, and how.
-type knob struct {
-	name string
-	set  func(float64)
-}
-
-// knobs returns every figure of a design, choices and counts among them, by
-// looking at its type: none is forgotten when one is added.
-func knobs(d *design.Design) []knob {
-	var out []knob
-	var walk func(name string, v reflect.Value)
-	walk = func(name string, v reflect.Value) {
-		switch v.Kind() {
-		case reflect.Float64:
-			out = append(out, knob{name, v.SetFloat})
-		case reflect.Int:
-			out = append(out, knob{name, func(x float64) { v.SetInt(int64(math.Max(-1e9, math.Min(1e9, x)))) }})
-		case reflect.Uint8:
-			out = append(out, knob{name, func(x float64) { v.SetUint(uint64(math.Max(0, math.Min(255, x)))) }})
-		case reflect.Struct:
-			for i := range v.NumField() {
-				walk(name+"."+v.Type().Field(i).Name, v.Field(i))
-			}
-		case reflect.Slice:
-			for i := range v.Len() {
-				walk(fmt.Sprintf("%s[%d]", name, i), v.Index(i))
-			}
-		case reflect.Pointer:
-			if !v.IsNil() {
-				walk(name, v.Elem())
-			}
-		}
-	}
-	walk("", reflect.ValueOf(d).Elem())
-	return out
-}
-
-// bases returns designs that between them use every figure.
-func bases() []design.Design {
-	var out []design.Design
-	for k := range 4 {
-		d := low()
-		d.Legs.Taper = &design.Taper{Start: 90, Foot: 26, Faces: geometry.TaperFaces(k)}
-		d.Wood.Boards = []design.Board{{Length: 2000, Width: 200, Thickness: 40, Count: 2}}
-		d.Milled = design.Milled{Width: 27.6, Depth: 36.2, Breadth: 39.8, Kerf: 3.1}
-		d.Legs.At, d.Legs.Tenon, d.Wood.Density = 300, 9, 650
-		switch k {
-		case 1:
-			d.Legs.At, d.Legs.Lean, d.Legs.Given = 0, design.ByFootCircle, 1000
-			d.Top.Outline, d.Top.Corner, d.Top.CornerSize = design.RingTop, design.RoundedCorner, 30
-		case 2:
-			d.Legs.At, d.Legs.Lean, d.Legs.Given = 0, design.ByFootSpread, 800
-			d.Top.Kind, d.Top.Outline, d.Top.Corner, d.Top.CornerSize = design.WoodTop, design.FreeOutline, design.ClippedCorner, 30
-			d.Top.Points = []geometry.Point{{X: -200, Y: -200}, {X: 200, Y: -200}, {X: 250, Y: 100}, {X: 0, Y: 300}}
-		case 3:
-			d.Ring.Plain, d.Ring.Slack, d.Top.Kind, d.Legs.Proud = design.ClosedEnd, 0.4, design.NoTop, 2
-			d.Ring.Sides = 6
-		}
-		out = append(out, d)
-	}
-	return out
+	Nearly(t, "rough stretcher with flush ends", Worked(t, d).PlainReach, Worked(t, e).PlainReach)
 }
 
 // sound reports an accepted piece of which a figure is not finite or a part is
@@ -261,22 +197,22 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 		0, -1, 1, 2, 3, 7, 1e-300, 1e-9, 0.5, 200, 1000, 9999, 10000, 10001, 1e7, 1e300, -1e300, -10000,
 		math.NaN(), math.Inf(1), math.Inf(-1),
 	}
-	for b := range bases() {
-		base := bases()[b]
+	for b := range Bases() {
+		base := Bases()[b]
 		if ok, err := try(base); !ok || err != nil {
 			t.Fatalf("base %d: accepted %v, %v", b, ok, err)
 		}
-		for k := range knobs(&base) {
+		for k := range Knobs(&base) {
 			for _, v := range values {
-				d := bases()[b]
-				knob := knobs(&d)[k]
-				knob.set(v)
+				d := Bases()[b]
+				knob := Knobs(&d)[k]
+				knob.Set(v)
 				ok, err := try(d)
 				if err != nil {
-					t.Errorf("base %d, %s = %v: %v", b, knob.name, v, err)
+					t.Errorf("base %d, %s = %v: %v", b, knob.Name, v, err)
 				}
-				if ok && (math.IsNaN(v) || math.Abs(v) > 1e200) && !unread(d, knob.name) {
-					t.Errorf("base %d, %s = %v: accepted", b, knob.name, v)
+				if ok && (math.IsNaN(v) || math.Abs(v) > 1e200) && !unread(d, knob.Name) {
+					t.Errorf("base %d, %s = %v: accepted", b, knob.Name, v)
 				}
 			}
 		}
@@ -300,7 +236,7 @@ func TestWildDesigns(t *testing.T) {
 		rapid.SampledFrom([]float64{0, 1, 2, 3, 4, 5, 6, 7, 8, math.NaN(), math.Inf(1), math.Inf(-1), 10000, 1e-12}),
 	)
 	rapid.Check(t, func(t *rapid.T) {
-		d := bases()[rapid.IntRange(0, 3).Draw(t, "base")]
+		d := Bases()[rapid.IntRange(0, 3).Draw(t, "base")]
 		if rapid.Bool().Draw(t, "free outline") {
 			d.Top.Outline = design.FreeOutline
 			d.Top.Points = make([]geometry.Point, rapid.IntRange(0, 7).Draw(t, "corners"))
@@ -308,10 +244,10 @@ func TestWildDesigns(t *testing.T) {
 				d.Top.Points[i] = geometry.Pt(float64(rapid.IntRange(-3, 3).Draw(t, "x"))*100, float64(rapid.IntRange(-3, 3).Draw(t, "y"))*100)
 			}
 		}
-		all := knobs(&d)
+		all := Knobs(&d)
 		for range rapid.IntRange(0, 4).Draw(t, "changes") {
 			knob := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
-			knob.set(wild.Draw(t, knob.name))
+			knob.Set(wild.Draw(t, knob.Name))
 		}
 		if _, err := try(d); err != nil {
 			t.Fatalf("%+v: %v", d, err)

@@ -15,9 +15,9 @@ import (
 // check fails by the figure that the solids give and passes after each of its
 // mends, a step short of which it still fails.
 func TestHeadInTheLapAndItsMends(t *testing.T) {
-	d := low()
-	d.Legs.At = worked(t, d).Frame.LeastAt(-6.75)
-	p := worked(t, d)
+	d := Low()
+	d.Legs.At = Worked(t, d).Frame.LeastAt(-6.75)
+	p := Worked(t, d)
 	c := graded(t, d, "leg head and lap", Fails)
 	if got := overlapOf(p); math.Abs(got-6.75) > 1e-9 || math.Abs(c.Value.Value+got) > 1e-9 {
 		t.Errorf("overlap %.9f by the solids, check %.9f, want 6.75", got, c.Value.Value)
@@ -33,7 +33,7 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 		t.Fatalf("%d mends", len(c.Mends))
 	}
 	for _, m := range c.Mends {
-		mended := worked(t, m.Design)
+		mended := Worked(t, m.Design)
 		if !buildable(checksOf(mended)) || overlapOf(mended) > 0 {
 			t.Errorf("%s: still clashes by %.6f", m.Words, overlapOf(mended))
 		}
@@ -49,13 +49,13 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 // Where the neighbour passes over, the leg's section at the top is all that
 // counts: less splay, or a leg milled too broad brought back, clears it.
 func TestOtherMendsOfTheHead(t *testing.T) {
-	d := low()
-	d.Legs.At = worked(t, d).Frame.LeastAt(-0.5)
+	d := Low()
+	d.Legs.At = Worked(t, d).Frame.LeastAt(-0.5)
 	// By hand: 40/cos 16° − 0.5 = 41.112 holds 40/cos α up to α = 13.36°.
 	if c := graded(t, d, "leg head and lap", Fails); !strings.HasSuffix(c.Advice(), "splay the legs by 13.3°") {
 		t.Errorf("advice %q", c.Advice())
 	}
-	d = low()
+	d = Low()
 	d.Legs.Clear, d.Milled.Breadth = 0, 41
 	if c := graded(t, d, "leg head and lap", Fails); !strings.Contains(c.Advice(), "reduce the leg's breadth at the joint to 40 mm") {
 		t.Errorf("milled too broad: advice %q", c.Advice())
@@ -64,16 +64,16 @@ func TestOtherMendsOfTheHead(t *testing.T) {
 
 // No mend is offered that is dearer than the one after it.
 func TestCheapestMendFirst(t *testing.T) {
-	d := low()
-	d.Legs.At = worked(t, d).Frame.LeastAt(-2)
+	d := Low()
+	d.Legs.At = Worked(t, d).Frame.LeastAt(-2)
 	d.Ring.LegEndOver = true // the neighbour passes under: a larger splay clears it
-	p := worked(t, d)
+	p := Worked(t, d)
 	c := find(t, checksOf(p), "leg head and lap")
 	if c.Grade == Fails {
 		t.Fatalf("passing under, the head is clear by %.3f", p.Frame.Clearance())
 	}
 	d.Legs.At = p.Frame.LeastAt(-0.3)
-	p = worked(t, d)
+	p = Worked(t, d)
 	c = find(t, checksOf(p), "leg head and lap")
 	if len(c.Mends) != 3 {
 		t.Fatalf("mends: %s", c.Advice())
@@ -94,14 +94,14 @@ func TestCheapestMendFirst(t *testing.T) {
 // figure that its design has, and that figure alone is changed.
 func TestMendsSayWhatIsTyped(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Unit = rapid.SampledFrom([]measure.Unit{measure.Millimetre, measure.Inch}).Draw(t, "unit")
 		if rapid.Bool().Draw(t, "given place") {
-			d.Legs.At = worked(t, d).Frame.LeastAt(rapid.Float64Range(-8, 1.5).Draw(t, "clearance"))
+			d.Legs.At = Worked(t, d).Frame.LeastAt(rapid.Float64Range(-8, 1.5).Draw(t, "clearance"))
 		} else {
 			d.Legs.Clear = rapid.Float64Range(0, 1.5).Draw(t, "clear")
 		}
-		p := worked(t, d)
+		p := Worked(t, d)
 		for _, c := range askShortGrain(p) {
 			for _, m := range clearHead(p, leastShortGrain) {
 				typed := d
@@ -117,7 +117,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 				default:
 					t.Fatalf("no key for %q", m.Words)
 				}
-				if got := worked(t, typed).Frame.Clearance(); got < leastShortGrain-Slip {
+				if got := Worked(t, typed).Frame.Clearance(); got < leastShortGrain-Slip {
 					t.Errorf("%s: %s leaves %.6f mm", c.Name, m.Words, got)
 				}
 			}
@@ -129,7 +129,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 // hand the tip at (228.044, 75.056) lies 159.964 mm out towards the next side of
 // the triangle, whose own edge is 75.056 + 28 + 50 from the centre.
 func TestFrameUnderATriangle(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Top.Outline, d.Top.Overhang = design.RingTop, 50
 	c := graded(t, d, "frame under the top", Doubtful)
 	if math.Abs(c.Value.Value+6.908) > 0.001 || c.Advice() != "give the top an overhang of 57 mm" {

@@ -20,9 +20,9 @@ func twoSizes(t interface {
 	Fatalf(string, ...any)
 }) []Piece {
 	t.Helper()
-	tall := low()
+	tall := Low()
 	tall.Size, tall.Legs.Height, tall.Legs.Given, tall.Top.Diameter = "tall", 560, measure.Radians(11), 480
-	return []Piece{worked(t, low()), worked(t, tall)}
+	return []Piece{Worked(t, Low()), Worked(t, tall)}
 }
 
 func eightSided(t interface {
@@ -30,9 +30,9 @@ func eightSided(t interface {
 	Fatalf(string, ...any)
 }) Piece {
 	t.Helper()
-	d := low()
+	d := Low()
 	d.Ring.Sides = 8
-	return worked(t, d)
+	return Worked(t, d)
 }
 
 func packed(t interface {
@@ -108,10 +108,10 @@ func TestNothingIsDrawnTwice(t *testing.T) {
 
 // The same size given twice makes no more templates than once.
 func TestASizeTwiceIsDrawnOnce(t *testing.T) {
-	twin := low()
+	twin := Low()
 	twin.Size = "twin"
-	one := jobTitled(t, packed(t, []Piece{worked(t, low())}, true), "Templates")
-	two := jobTitled(t, packed(t, []Piece{worked(t, low()), worked(t, twin)}, true), "Templates")
+	one := jobTitled(t, packed(t, []Piece{Worked(t, Low())}, true), "Templates")
+	two := jobTitled(t, packed(t, []Piece{Worked(t, Low()), Worked(t, twin)}, true), "Templates")
 	if len(two.Drawings) != len(one.Drawings) || len(two.Panels) != len(one.Panels) {
 		t.Errorf("%d drawings and %d panels, want %d and %d", len(two.Drawings), len(two.Panels), len(one.Drawings), len(one.Panels))
 	}
@@ -140,9 +140,9 @@ func TestAnglesOnceEach(t *testing.T) {
 
 // A square crossing and a hardly leaning leg have no triangle, but a row.
 func TestAnglesWithoutTriangle(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 4, measure.Radians(0.2), nil
-	job, err := anglesJob([]Piece{worked(t, d)}, aSheet)
+	job, err := anglesJob([]Piece{Worked(t, d)}, aSheet)
 	if err != nil || len(job.Drawings) != 0 {
 		t.Fatalf("%d triangles, %v; want none", len(job.Drawings), err)
 	}
@@ -160,9 +160,9 @@ func TestAnglesWithoutTriangle(t *testing.T) {
 // An angle that serves two ends has two rows and one triangle: stretchers of an
 // octagon cross at 45°, and so lean its legs.
 func TestAnAngleOfTwoUses(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 8, measure.Radians(45), nil
-	job, err := anglesJob([]Piece{worked(t, d)}, aSheet)
+	job, err := anglesJob([]Piece{Worked(t, d)}, aSheet)
 	if err != nil || len(job.Drawings) != 1 || len(job.Panels) != 2 || len(job.Panels[0].Table) != 3 {
 		t.Errorf("%d triangles, %d panels, %q, %v", len(job.Drawings), len(job.Panels), job.Panels[0].Table, err)
 	}
@@ -172,12 +172,12 @@ func TestAnAngleOfTwoUses(t *testing.T) {
 // beyond reason, no empty name or label.
 func TestEveryPieceIsDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		d.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = drawTaper(t, d)
+			d.Legs.Taper = Taper(t, d)
 		}
-		d.Top = bases()[rapid.IntRange(0, 3).Draw(t, "top")].Top
+		d.Top = Bases()[rapid.IntRange(0, 3).Draw(t, "top")].Top
 		p, err := Work(d)
 		if err != nil {
 			t.Skip("no such piece")
@@ -193,11 +193,11 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 // So is what is wild, as long as Work accepts it.
 func TestWildPiecesHaveTheirPack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := bases()[rapid.IntRange(0, 3).Draw(t, "base")]
-		all := knobs(&d)
+		d := Bases()[rapid.IntRange(0, 3).Draw(t, "base")]
+		all := Knobs(&d)
 		for range rapid.IntRange(1, 3).Draw(t, "changes") {
 			k := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
-			k.set(rapid.SampledFrom([]float64{0, 0.001, 0.5, 1, 2, 3, 7, 20, 90, 1000, 9999}).Draw(t, k.name))
+			k.Set(rapid.SampledFrom([]float64{0, 0.001, 0.5, 1, 2, 3, 7, 20, 90, 1000, 9999}).Draw(t, k.Name))
 		}
 		p, err := Work(d)
 		if err != nil {
@@ -250,9 +250,9 @@ func checkInk(t *rapid.T, name string, strokes []templates.Stroke, labels []temp
 
 // Every label of an inch design is in inches.
 func TestLabelsKeepTheUnit(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Unit = measure.Inch
-	for _, j := range packed(t, []Piece{worked(t, d)}, true) {
+	for _, j := range packed(t, []Piece{Worked(t, d)}, true) {
 		var labels []templates.Label
 		for _, p := range j.Pictures {
 			labels = append(labels, p.Labels...)
@@ -287,31 +287,12 @@ func TestCover(t *testing.T) {
 			t.Errorf("%q is not in %q", want, table)
 		}
 	}
-	d := low()
+	d := Low()
 	d.Top.Kind = design.WoodTop
-	for _, p := range []Piece{pieces[0], worked(t, d)} {
+	for _, p := range []Piece{pieces[0], Worked(t, d)} {
 		glass := strings.Contains(strings.Join(cautions([]Piece{p}).Text, " "), "Glass tempered")
 		if glass != (p.Design.Top.Kind == design.GlassTop) {
 			t.Errorf("caution of glass: %v", glass)
-		}
-	}
-}
-
-func TestSizeWords(t *testing.T) {
-	for _, tt := range []struct {
-		sizes []string
-		all   int
-		want  string
-	}{
-		{[]string{""}, 1, ""},
-		{[]string{"low"}, 2, "size low"},
-		{[]string{"low", "tall"}, 2, "both sizes"},
-		{[]string{"a", "b"}, 3, "sizes a and b"},
-		{[]string{"a", "b", "c"}, 4, "sizes a, b and c"},
-		{[]string{"a", "b", "c"}, 3, "all sizes"},
-	} {
-		if got := SizeWords(tt.sizes, tt.all); got != tt.want {
-			t.Errorf("%q of %d: got %q, want %q", tt.sizes, tt.all, got, tt.want)
 		}
 	}
 }

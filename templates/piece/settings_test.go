@@ -15,7 +15,7 @@ import (
 
 // tall is the second size of low: the same ring on longer legs.
 func tall() design.Design {
-	d := low()
+	d := Low()
 	d.Size, d.Legs.Height, d.Legs.Given = "tall", 560, measure.Radians(11)
 	return d
 }
@@ -45,13 +45,13 @@ func settingsCases() map[string][]design.Design {
 	inLeg := func(d *design.Design) { d.Legs.Mortise = geometry.MortiseInLeg; d.Ring.LegEndOver = true }
 	third := change(tall(), func(d *design.Design) { d.Size = "bench" })
 	return map[string][]design.Design{
-		"one":         {low()},
-		"pair":        {low(), tall()},
-		"two depths":  {low(), deep},
-		"interlaced":  {low(), deep, third},
-		"flush":       {change(low(), flush), change(tall(), flush)},
-		"closed":      {change(low(), closed)},
-		"leg slotted": {change(low(), inLeg), tall()},
+		"one":         {Low()},
+		"pair":        {Low(), tall()},
+		"two depths":  {Low(), deep},
+		"interlaced":  {Low(), deep, third},
+		"flush":       {change(Low(), flush), change(tall(), flush)},
+		"closed":      {change(Low(), closed)},
+		"leg slotted": {change(Low(), inLeg), tall()},
 	}
 }
 
@@ -178,7 +178,7 @@ func only(steps []step, o operation) []step {
 // With horns so long that the plain end decides the length, both sizes have
 // one stretcher but for its leg end, and one row of laps.
 func TestOneRingOneLapRow(t *testing.T) {
-	a, b := low(), tall()
+	a, b := Low(), tall()
 	a.Ring.Horn, b.Ring.Horn = 60, 60
 	laps := only(workingOrder(workAll(t, a, b)), doCutLap)
 	if len(laps) != 1 {
@@ -195,9 +195,9 @@ func TestOneRingOneLapRow(t *testing.T) {
 // The short horns of the pair leave the stop to the legs: two rows, one after
 // the other, and the second says that only the stop moves.
 func TestOnlyTheStopMoves(t *testing.T) {
-	odd := low()
+	odd := Low()
 	odd.Size, odd.Ring.Width = "wide", 34
-	laps := only(workingOrder(workAll(t, low(), odd, tall())), doCutLap)
+	laps := only(workingOrder(workAll(t, Low(), odd, tall())), doCutLap)
 	var sizes []string
 	for _, s := range laps {
 		sizes = append(sizes, s.Parts[0].Size)
@@ -238,7 +238,7 @@ func TestLapRowHoldsTheLap(t *testing.T) {
 // stop is what lies between the far end and the cut.
 func TestStopsAgainstTheSolids(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := low()
+		d := Low()
 		d.Ring.Sides = rapid.IntRange(3, 8).Draw(t, "sides")
 		d.Ring.Inside = rapid.Float64Range(250, 400).Draw(t, "inside")
 		d.Legs.Given = measure.Radians(rapid.Float64Range(1, 30).Draw(t, "splay"))
@@ -296,7 +296,7 @@ func TestCautionsAreGivenOnce(t *testing.T) {
 }
 
 func TestWhatTheSawCannotReach(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Saw.Highest, d.Saw.StopReach = 40, 400
 	for _, s := range workingOrder(workAll(t, d)) {
 		if s.Cut == nil {
@@ -312,7 +312,7 @@ func TestWhatTheSawCannotReach(t *testing.T) {
 }
 
 func TestGaugeReadsAsTheDesignSays(t *testing.T) {
-	d := low()
+	d := Low()
 	for _, want := range []string{"30° from square, 60° from the edge", "60° from the edge, 30° from square"} {
 		lap := only(workingOrder(workAll(t, d)), doCutLap)[0]
 		if got := lap.gaugeText(); !strings.HasPrefix(got, want) {
@@ -324,7 +324,7 @@ func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 
 // The sizes as milled decide every setting.
 func TestMilledSizesDecide(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Milled = design.Milled{Width: 27.4, Depth: 35, Kerf: 2.8}
 	lap := only(workingOrder(workAll(t, d)), doCutLap)[0].Cut
 	if lap.Height != 17.5 {
@@ -337,7 +337,7 @@ func TestMilledSizesDecide(t *testing.T) {
 
 func TestWordsThatHangOnTheSaw(t *testing.T) {
 	v, passes := "the teeth leave a V", "2 passes; the shoulders"
-	d := low()
+	d := Low()
 	for _, c := range []struct {
 		flat    bool
 		dado    float64

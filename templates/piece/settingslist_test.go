@@ -43,23 +43,38 @@ func TestTheListIsOneTable(t *testing.T) {
 // What the sole measures is what the solids leave of it on the floor.
 func TestSoleOfATaperedLeg(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Legs.Taper = drawTaper(t, d)
-		m := withSolids(worked(t, d))
-		nearly(t, "sole", sole(m.Piece), m.footprint().Size().X)
+		d := Sound(t)
+		d.Legs.Taper = Taper(t, d)
+		p := Worked(t, d)
+		inner, outer := math.Inf(1), math.Inf(-1)
+		for _, f := range Levels(p.Leg(), d.Ring.Depth-d.Legs.Height) {
+			for _, c := range f.Corners {
+				inner, outer = math.Min(inner, c.X), math.Max(outer, c.X)
+			}
+		}
+		Nearly(t, "sole", sole(p), outer-inner)
 	})
 }
 
 // Figures, check and settings give one height for slot and cheeks, which grows
 // with what a head stands proud.
 func TestCutHeightsAgree(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Saw.Highest = 10
 	for _, proud := range []float64{0, 8} {
 		d.Legs.Proud = proud
 		p := workAll(t, d)[0]
 		stretcher, leg := p.CutHeights()
 		steps := workingOrder([]Piece{p})
+		said := map[string]float64{}
+		for _, g := range Groups(p) {
+			for _, f := range g.Figures {
+				said[f.Name] = f.Value.Value
+			}
+		}
+		for _, c := range Examine([]Piece{p}).Sizes[0] {
+			said[c.Name] = c.Value.Value
+		}
 		for _, c := range []struct {
 			where     string
 			got, want float64
@@ -67,9 +82,9 @@ func TestCutHeightsAgree(t *testing.T) {
 			{"slot", only(steps, doCutSlot)[0].Cut.Height, stretcher},
 			{"cheeks", only(steps, doCutCheeks)[0].Cut.Height, leg},
 			{"leg by hand", leg, 36 + 3*math.Cos(p.Frame.Leg.Splay) + proud},
-			{"check", called(askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg)},
-			{"figure of the stretcher", figure(t, p, "Bridle, mortise in the stretcher", "cut height, stretcher on its rough end").Value, stretcher},
-			{"figure of the leg", figure(t, p, "Bridle, mortise in the stretcher", "cut height, leg on its rough head").Value, leg},
+			{"check", said["blade at the bridle"], math.Max(stretcher, leg)},
+			{"figure of the stretcher", said["cut height, stretcher on its rough end"], stretcher},
+			{"figure of the leg", said["cut height, leg on its rough head"], leg},
 		} {
 			if math.Abs(c.got-c.want) > 1e-9 {
 				t.Errorf("proud by %v, %s: %.6f, want %.6f", proud, c.where, c.got, c.want)
@@ -82,18 +97,23 @@ func TestCutHeightsAgree(t *testing.T) {
 // trimmed, and the check says the same.
 func TestRingThatIsTrimmedFirst(t *testing.T) {
 	for inside, late := range map[float64]bool{200: false, 60: true} {
-		d := low()
+		d := Low()
 		d.Ring.Sides, d.Ring.Inside, d.Ring.Width, d.Ring.Horn = 8, inside, 16, 12
 		d.Legs.Breadth = 20
 		d.Legs.Taper = nil
-		p := worked(t, d)
+		p := Worked(t, d)
 		steps := workingOrder([]Piece{p})
 		if got := len(only(steps, doDryTrimmedRing)) == 1; got != late || len(only(steps, doDryRing)) == 1 == late {
 			t.Errorf("inside %.0f: laid together after trimming %v, want %v", inside, got, late)
 		}
-		c := find(t, checksOf(p), "putting the ring together")
-		if said := strings.Contains(c.Words, "only once their ends are trimmed"); said != late {
-			t.Errorf("inside %.0f: the check says %q", inside, c.Words)
+		words := "nothing"
+		for _, c := range Examine([]Piece{p}).Sizes[0] {
+			if c.Name == "putting the ring together" {
+				words = c.Words
+			}
+		}
+		if said := strings.Contains(words, "only once their ends are trimmed"); said != late || words == "nothing" {
+			t.Errorf("inside %.0f: the check says %q", inside, words)
 		}
 	}
 }

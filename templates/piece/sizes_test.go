@@ -10,7 +10,7 @@ import (
 
 // tallTable is low with longer legs that spread less.
 func tallTable() design.Design {
-	d := low()
+	d := Low()
 	d.Size, d.Legs.Height, d.Legs.Given = "tall", 560, measure.Radians(11)
 	return d
 }
@@ -29,18 +29,18 @@ func TestSharedSettings(t *testing.T) {
 		grade   Grade
 		words   []string // none: no such check
 	}{
-		{"one size", []design.Design{low()}, "shared: spacer at the laps", Holds, nil},
-		{"low and tall", []design.Design{low(), tallTable()}, "shared: spacer at the laps", Holds, []string{"28.64 mm for low and tall", "cut them together"}},
-		{"plainly different", []design.Design{low(), tallTable()}, "shared: " + sharedSplay, Holds, nil},
-		{"plainly different", []design.Design{low(), tallTable()}, "nearly shared: " + sharedSplay, Doubtful, nil},
-		{"nearly", []design.Design{low(), near}, "nearly shared: " + sharedSplay, Doubtful, []string{"16° for low but 16.2° for tall", "set once"}},
-		{"nearly", []design.Design{low(), deeper}, "nearly shared: depth of the stretchers", Doubtful, []string{"36 mm for low but 36.2 mm for tall"}},
-		{"half of it", []design.Design{low(), deeper}, "nearly shared: blade height at the laps", Doubtful, []string{"18.1 mm"}},
-		{"two of three", []design.Design{low(), tallTable(), third}, "shared: " + sharedSplay, Holds, []string{"11° for tall and third"}},
+		{"one size", []design.Design{Low()}, "shared: spacer at the laps", Holds, nil},
+		{"low and tall", []design.Design{Low(), tallTable()}, "shared: spacer at the laps", Holds, []string{"28.64 mm for low and tall", "cut them together"}},
+		{"plainly different", []design.Design{Low(), tallTable()}, "shared: " + sharedSplay, Holds, nil},
+		{"plainly different", []design.Design{Low(), tallTable()}, "nearly shared: " + sharedSplay, Doubtful, nil},
+		{"nearly", []design.Design{Low(), near}, "nearly shared: " + sharedSplay, Doubtful, []string{"16° for low but 16.2° for tall", "set once"}},
+		{"nearly", []design.Design{Low(), deeper}, "nearly shared: depth of the stretchers", Doubtful, []string{"36 mm for low but 36.2 mm for tall"}},
+		{"half of it", []design.Design{Low(), deeper}, "nearly shared: blade height at the laps", Doubtful, []string{"18.1 mm"}},
+		{"two of three", []design.Design{Low(), tallTable(), third}, "shared: " + sharedSplay, Holds, []string{"11° for tall and third"}},
 	} {
 		var pieces []Piece
 		for _, d := range tt.designs {
-			pieces = append(pieces, worked(t, d))
+			pieces = append(pieces, Worked(t, d))
 		}
 		var got *Check
 		for _, c := range checkAll(pieces) {
@@ -64,11 +64,11 @@ func TestSharedSettings(t *testing.T) {
 func TestNearMissIsMended(t *testing.T) {
 	near := tallTable()
 	near.Legs.Given = measure.Radians(16.2)
-	pieces := []Piece{worked(t, low()), worked(t, near)}
+	pieces := []Piece{Worked(t, Low()), Worked(t, near)}
 	c := find(t, checkAll(pieces), "nearly shared: "+sharedSplay)
 	if len(c.Mends) != 1 || c.Mends[0].Words != "splay the legs of tall by 16°" {
 		t.Fatalf("mends: %+v", c.Mends)
 	}
-	pieces[1] = worked(t, c.Mends[0].Design)
+	pieces[1] = Worked(t, c.Mends[0].Design)
 	find(t, checkAll(pieces), "shared: "+sharedSplay)
 }

@@ -3,7 +3,6 @@ package piece
 import (
 	"cmp"
 	"math"
-	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -18,114 +17,18 @@ import (
 // crossing angle π·(n − 2)/n, s the inside, w and d width and depth of the
 // stretcher, b the breadth of the leg, α its splay.
 
-func phi(n int) float64       { return math.Pi * float64(n-2) / float64(n) }
 func cotOf(a float64) float64 { return math.Cos(a) / math.Sin(a) }
 
-// nearly asks for agreement to a billionth of the size of want, or of 1 mm.
-func nearly(t interface {
-	Helper()
-	Errorf(string, ...any)
-}, what string, got, want float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= 1e-9*math.Max(100, math.Abs(want))) {
-		t.Errorf("%s: got %.9f, want %.9f", what, got, want)
-	}
-}
-
-// drawSound draws a design without a top whose stretchers clear each other.
-func drawSound(t *rapid.T) design.Design {
-	mm := func(lo, hi float64, name string) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-	n := rapid.IntRange(3, 8).Draw(t, "sides")
-	d := design.Design{Saw: design.Saw{Kerf: 3}}
-	d.Ring = design.Ring{
-		Ring:       geometry.Ring{Sides: n, Inside: mm(150, 900, "inside"), Width: mm(18, 50, "width"), Depth: mm(20, 60, "depth")},
-		LegEndOver: rapid.Bool().Draw(t, "leg end over"),
-		Plain:      design.PlainEnd(rapid.IntRange(0, 2).Draw(t, "plain end")),
-	}
-	if d.Ring.Plain != design.FlushEnd {
-		d.Ring.Horn = mm(0, 30, "horn")
-	}
-	if d.Ring.Plain == design.ClosedEnd {
-		d.Ring.Slack = mm(0.01, 3, "slack")
-		d.Ring.Horn += d.Ring.Slack/math.Sin(phi(n)) + 1
-	}
-	d.Legs = design.Legs{
-		Breadth: mm(20, 60, "breadth"), Mortise: geometry.BridleMember(rapid.IntRange(0, 1).Draw(t, "mortise")),
-		Given: mm(0, 0.5, "splay"), Height: mm(250, 800, "height"), Clear: mm(0, 20, "clear"),
-	}
-	if rapid.Bool().Draw(t, "own tenon") {
-		d.Legs.Tenon = d.Ring.Width * mm(0.2, 0.6, "tenon")
-	}
-	if rapid.Bool().Draw(t, "proud") {
-		d.Legs.Proud = mm(0, 12, "proud by")
-	}
-	// Ends that cross the same stretcher must not meet.
-	for n > 4 && worked(t, d).RoughReach() > 0.95*d.Ring.MostReach() {
-		d.Ring.Inside *= 1.2
-	}
-	return d
-}
-
-func worked(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, d design.Design) Piece {
-	t.Helper()
-	p, err := Work(d)
-	if err != nil {
-		t.Fatalf("%+v: %v", d, err)
-	}
-	return p
-}
-
-// run is a stretch of wood along a line, from lo to hi mm.
-type run struct{ lo, hi float64 }
-
-const shortest = 1e-6 // mm, of a run that counts
-
-// along returns the wood of a part on the line through at along x, from its
-// planes alone. Pieces that touch are one run.
-func along(p solid.Part, at solid.Vec) []run {
-	var all []run
-	for _, s := range p.Pieces {
-		r := run{math.Inf(-1), math.Inf(1)}
-		for _, q := range s.Planes() {
-			rest := -q.Height(at)
-			switch {
-			case q.N.X > 1e-12:
-				r.hi = math.Min(r.hi, rest/q.N.X)
-			case q.N.X < -1e-12:
-				r.lo = math.Max(r.lo, rest/q.N.X)
-			case rest < -1e-9:
-				r.hi = math.Inf(-1)
-			}
-		}
-		if r.hi > r.lo {
-			all = append(all, run{at.X + r.lo, at.X + r.hi})
-		}
-	}
-	slices.SortFunc(all, func(a, b run) int { return cmp.Compare(a.lo, b.lo) })
-	var out []run
-	for _, r := range all {
-		if k := len(out) - 1; k >= 0 && r.lo < out[k].hi+1e-9 {
-			out[k].hi = math.Max(out[k].hi, r.hi)
-		} else {
-			out = append(out, r)
-		}
-	}
-	return someRuns(out...)
-}
-
 // expectRuns compares runs of wood.
-func expectRuns(t *rapid.T, what string, got, want []run) {
+func expectRuns(t *rapid.T, what string, got, want []Run) {
 	t.Helper()
 	if len(got) != len(want) {
 		t.Errorf("%s: wood at %v, want %v", what, got, want)
 		return
 	}
 	for i := range got {
-		nearly(t, what+", from", got[i].lo, want[i].lo)
-		nearly(t, what+", to", got[i].hi, want[i].hi)
+		Nearly(t, what+", from", got[i].Lo, want[i].Lo)
+		Nearly(t, what+", to", got[i].Hi, want[i].Hi)
 	}
 }
 
@@ -151,9 +54,9 @@ func inside(p solid.Part, s solid.Solid) solid.Part {
 // on which face, and where the ends are.
 func TestShouldersOfTheStretcher(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
-		a, w := phi(d.Ring.Sides), d.Ring.Width
+		d := Sound(t)
+		p := Worked(t, d)
+		a, w := Phi(d.Ring.Sides), d.Ring.Width
 		for _, y := range []float64{0, w * 0.02, w} { // the slot is further in
 			inner := d.Ring.Inside/2 + y*cotOf(a)
 			outer := inner + w/math.Sin(a)
@@ -170,22 +73,17 @@ func TestShouldersOfTheStretcher(t *testing.T) {
 				}
 				// The leg end is cut from above where the neighbour passes over it.
 				if (share > 0.5) == !d.Ring.LegEndOver {
-					expectRuns(t, "leg end", along(p.Stretcher(), solid.V(0, y, z)), someRuns(run{plain, inner}, run{outer, end}))
+					expectRuns(t, "leg end", Along(p.Stretcher(), solid.V(0, y, z)), SomeRuns(Run{plain, inner}, Run{outer, end}))
 					continue
 				}
-				want := someRuns(run{-inner, end})
+				want := SomeRuns(Run{-inner, end})
 				if d.Ring.Plain == design.ClosedEnd {
-					want = someRuns(run{plain, -outer - d.Ring.Slack/math.Sin(a)}, run{-inner, end})
+					want = SomeRuns(Run{plain, -outer - d.Ring.Slack/math.Sin(a)}, Run{-inner, end})
 				}
-				expectRuns(t, "plain end", along(p.Stretcher(), solid.V(0, y, z)), want)
+				expectRuns(t, "plain end", Along(p.Stretcher(), solid.V(0, y, z)), want)
 			}
 		}
 	})
-}
-
-// someRuns leaves out runs without length.
-func someRuns(runs ...run) []run {
-	return slices.DeleteFunc(runs, func(r run) bool { return r.hi-r.lo <= shortest })
 }
 
 // woodIn returns how much of a solid is filled by parts, in mm³.
@@ -201,23 +99,23 @@ func woodIn(s solid.Solid, parts ...solid.Part) float64 {
 // Half is the neighbour's; the leg may reach over it into the other half.
 func TestLapsMate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
-		a, w, depth := phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
+		d := Sound(t)
+		p := Worked(t, d)
+		a, w, depth := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
 		parts := p.Parts()
 		own, leg, neighbour := parts[2], parts[3], parts[0] // the plain end of stretcher 1 crosses the leg end of 2
 		s, c := d.Ring.Inside/2, cotOf(a)
-		crossing := slab([]geometry.Point{
+		crossing := solid.Prism(solid.Lift([]geometry.Point{
 			{X: s}, {X: s + w/math.Sin(a)}, {X: s + w*c + w/math.Sin(a), Y: w}, {X: s + w*c, Y: w},
-		}, 0, depth)
+		}, 0), solid.V(0, 0, depth))
 		full := w * w / math.Sin(a) * depth
-		nearly(t, "crossing", crossing.Volume(), full)
-		nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.Place(1)), neighbour), full/2)
+		Nearly(t, "crossing", crossing.Volume(), full)
+		Nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.Place(1)), neighbour), full/2)
 		// A narrow leg of much splay trims its stretcher before the corner of
 		// the lap.
 		sin, cos := math.Sincos(d.Legs.Given)
 		left := crossing.Cut(solid.Through(solid.V(p.Frame.Leg.At, 0, depth), solid.V(cos, 0, sin)))
-		nearly(t, "wood in the crossing", woodIn(left.Transform(p.Place(1)), own, leg, neighbour), left.Volume())
+		Nearly(t, "wood in the crossing", woodIn(left.Transform(p.Place(1)), own, leg, neighbour), left.Volume())
 		if v := clashVolume(own, neighbour); v != 0 {
 			t.Errorf("neighbours want %.6f mm³ twice", v)
 		}
@@ -227,7 +125,7 @@ func TestLapsMate(t *testing.T) {
 // Nothing of a sound piece wants the wood of another part.
 func TestSoundPiecesHaveNoClash(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := worked(t, drawSound(t))
+		p := Worked(t, Sound(t))
 		parts := p.Parts()
 		for i, a := range parts {
 			for _, b := range parts[:i] {
@@ -242,9 +140,9 @@ func TestSoundPiecesHaveNoClash(t *testing.T) {
 // Volume from the closed forms: the bar, less laps, less what the bridle takes.
 func TestVolumeOfTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
-		a, w, depth, b := phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth, d.Legs.Breadth
+		d := Sound(t)
+		p := Worked(t, d)
+		a, w, depth, b := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth, d.Legs.Breadth
 		tan, cos := math.Tan(d.Legs.Given), math.Cos(d.Legs.Given)
 		q := cmp.Or(d.Legs.Tenon, w/3)
 		middle := d.Ring.Inside/2 + w/2*cotOf(a) // inner shoulder, mean over the width
@@ -262,11 +160,11 @@ func TestVolumeOfTheParts(t *testing.T) {
 			kept = w - q
 		}
 		stretcher := w*depth*(plain+p.Frame.Leg.At+depth/2*tan) - w*depth/2*(lap+cut) - joint*(w-kept)
-		nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
+		Nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
 
 		proud := d.Legs.Proud
 		leg := w*b/cos*(d.Legs.Height+proud) - b/cos*(depth+proud)*kept
-		nearly(t, "leg", p.Leg().Volume(), leg)
+		Nearly(t, "leg", p.Leg().Volume(), leg)
 	})
 }
 
@@ -275,9 +173,9 @@ func TestVolumeOfTheParts(t *testing.T) {
 // out of its blank would leave too much.
 func TestStockIsPartAndWaste(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		d.Legs.Taper = drawTaper(t, d)
-		p := worked(t, d)
+		d := Sound(t)
+		d.Legs.Taper = Taper(t, d)
+		p := Worked(t, d)
 		reach, r := p.RoughReach(), d.Ring
 		stretcher := solid.Box(solid.V(-reach, 0, 0), solid.V(reach, r.Width, r.Depth))
 
@@ -299,20 +197,9 @@ func TestStockIsPartAndWaste(t *testing.T) {
 			for _, piece := range tt.part.Pieces {
 				waste = waste.Subtract(piece)
 			}
-			nearly(t, tt.name, waste.Volume()+tt.part.Volume(), tt.blank.Volume())
+			Nearly(t, tt.name, waste.Volume()+tt.part.Volume(), tt.blank.Volume())
 		}
 	})
-}
-
-// drawTaper draws a taper that its leg can have: it starts below the joint.
-func drawTaper(t *rapid.T, d design.Design) *design.Taper {
-	faces := geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "tapered faces"))
-	most := 0.6 * math.Min(d.Legs.Breadth, d.Ring.Width)
-	return &design.Taper{
-		Start: d.Ring.Depth/math.Cos(d.Legs.Given) + rapid.Float64Range(5, 80).Draw(t, "start of taper"),
-		Foot:  d.Legs.Breadth - most*rapid.Float64Range(0.05, 1).Draw(t, "taken off"),
-		Faces: faces,
-	}
 }
 
 // Leg and stretcher fill their joint, and want nothing twice, with either part
@@ -320,8 +207,8 @@ func drawTaper(t *rapid.T, d design.Design) *design.Taper {
 // neighbour may reach into a cheek that its lap leaves short.
 func TestBridleFillsItsJoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
+		d := Sound(t)
+		p := Worked(t, d)
 		s, c := math.Sincos(d.Legs.Given)
 		at := p.Frame.Leg.At
 		outer := solid.Through(solid.V(at, 0, d.Ring.Depth), solid.V(c, 0, s))
@@ -329,7 +216,7 @@ func TestBridleFillsItsJoint(t *testing.T) {
 		joint := solid.Box(solid.V(-2000, 0, 0), solid.V(2000, d.Ring.Width, d.Ring.Depth)).Cut(outer).Cut(inner)
 		parts := p.Parts()
 		got := woodIn(joint.Transform(p.Place(0)), parts[0], parts[1], parts[2*(d.Ring.Sides-1)])
-		nearly(t, "wood in the joint", got, d.Ring.Width*d.Ring.Depth*d.Legs.Breadth/c)
+		Nearly(t, "wood in the joint", got, d.Ring.Width*d.Ring.Depth*d.Legs.Breadth/c)
 		if v := clashVolume(parts[0], parts[1]); v != 0 {
 			t.Errorf("leg and stretcher want %.6f mm³ twice", v)
 		}
@@ -340,8 +227,8 @@ func TestBridleFillsItsJoint(t *testing.T) {
 // thickness times half the depth times the mean overlap, all being linear.
 func TestClashOfALegTooFarIn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		a, w, depth := phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
+		d := Sound(t)
+		a, w, depth := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
 		cos, tan := math.Cos(d.Legs.Given), math.Tan(d.Legs.Given)
 		thick := w
 		if d.Legs.Mortise == geometry.MortiseInStretcher {
@@ -366,9 +253,9 @@ func TestClashOfALegTooFarIn(t *testing.T) {
 		shoulder := d.Ring.Inside/2 + w/2*cotOf(a) + w/math.Sin(a)
 		below := depth * (1 - share)
 		d.Legs.At = shoulder - over - below*tan + d.Legs.Breadth/cos // inner face of the leg, in the middle of the overlap
-		p := worked(t, d)
+		p := Worked(t, d)
 		got := clashVolume(p.Parts()[1], p.Parts()[2*(d.Ring.Sides-1)])
-		nearly(t, "clash", got, kept*depth/2*over)
+		Nearly(t, "clash", got, kept*depth/2*over)
 	})
 }
 
@@ -376,9 +263,9 @@ func TestClashOfALegTooFarIn(t *testing.T) {
 // hair more, and not when it moves by a hair less.
 func TestClearIsWhatTheSolidsLeave(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
-		p := worked(t, d)
-		nearly(t, "clearance", p.Frame.Clearance(), d.Legs.Clear)
+		d := Sound(t)
+		p := Worked(t, d)
+		Nearly(t, "clearance", p.Frame.Clearance(), d.Legs.Clear)
 		neighbour := p.Parts()[2*(d.Ring.Sides-1)]
 		move := func(in float64) float64 {
 			return clashVolume(p.Leg().Transform(solid.Translate(solid.V(-in, 0, 0))).Transform(p.Place(0)), neighbour)

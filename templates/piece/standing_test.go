@@ -12,56 +12,22 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// squareFrame is simple enough to be reckoned in the head: plumb legs, square
-// crossings, plain ends cut flush.
-func squareFrame() design.Design {
-	return design.Design{
-		Ring: design.Ring{Ring: geometry.Ring{Sides: 4, Inside: 200, Width: 30, Depth: 40}},
-		Legs: design.Legs{Breadth: 40, Tenon: 10, Height: 400, Clear: 5},
-		Wood: design.Wood{Density: 700},
-		Saw:  design.Saw{Kerf: 3},
-	}
-}
-
 // frameMass is FrameMass of the piece's own solids.
 func frameMass(p Piece) float64 { return p.FrameMass(p.Stretcher(), p.Leg()) }
-
-func TestWeightByHand(t *testing.T) {
-	d := squareFrame()
-	p := worked(t, d)
-	// Stretcher: from −130 to 130 + 5 + 40, less two laps of half the depth and
-	// the slot. Leg: less the two cheeks beside its tenon.
-	stretcher := 305.*30*40 - 2*30*30*20 - 40*10*40
-	leg := 40.*30*400 - 40*20*40
-	frame := 4 * (stretcher + leg) * 700e-9
-	nearly(t, "frame", (frameMass(p) + p.TopMass()), frame)
-
-	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: 20}
-	nearly(t, "wooden top", worked(t, d).TopMass(), 300*300*20*700e-9)
-	d.Top.Pads = design.Pads{Diameter: 20, Height: 5}
-	pads := 4 * math.Pi * 10 * 10 * 5 * 700e-9
-	nearly(t, "pads", frameMass(worked(t, d)), frame+pads)
-	d.Top.Pads.Bumpers = true
-	nearly(t, "bumpers", frameMass(worked(t, d)), frame)
-
-	// 2500 kg/m³ (EN 572-1), so a square metre of 6 mm glass weighs 15.0 kg.
-	d.Top = design.Top{Kind: design.GlassTop, Outline: design.RingTop, Thickness: 6, Overhang: 370}
-	nearly(t, "glass", worked(t, d).TopMass(), 15)
-}
 
 // The worked examples of the test of ISO 7172, F = m·g·a/(o − 50 mm), with a
 // from the centre to the tipping line and o the overhang of the top past it:
 // the piece is made to stand so, and its density to weigh 20 kg.
 func TestTippingForceOfThePiece(t *testing.T) {
 	for _, tt := range []struct{ a, o, force float64 }{{300, 150, 588.6}, {250, 200, 327.0}} {
-		d := squareFrame()
+		d := Square()
 		d.Ring.Sides = 3
 		d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*tt.a/math.Cos(math.Pi/3)
 		d.Top = design.Top{Kind: design.WoodTop, Thickness: 30, Diameter: 2 * (tt.a + tt.o)}
-		unweighed := worked(t, d)
+		unweighed := Worked(t, d)
 		d.Wood.Density *= 20 / (frameMass(unweighed) + unweighed.TopMass())
 		var got []float64
-		for _, g := range Groups(worked(t, d)) {
+		for _, g := range Groups(Worked(t, d)) {
 			for _, f := range g.Figures {
 				if f.Value.Kind == measure.KindForce {
 					got = append(got, f.Value.Value)
@@ -79,7 +45,7 @@ func TestTippingForceOfThePiece(t *testing.T) {
 // about the line through each two neighbouring feet.
 func TestTippingByMoments(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawSound(t)
+		d := Sound(t)
 		mm := func(name string) float64 { return rapid.Float64Range(150, 900).Draw(t, name) }
 		d.Top = design.Top{Kind: design.GlassTop, Outline: design.FreeOutline, Thickness: 8,
 			Points: []geometry.Point{{X: -mm("a"), Y: -mm("b")}, {X: mm("c"), Y: -mm("d")}, {X: mm("e"), Y: mm("f")}, {X: -mm("g"), Y: mm("h")}}}
@@ -150,9 +116,9 @@ func TestFeetAndRim(t *testing.T) {
 		{3, 700, []string{"11.39 mm inside the rim"}},
 		{4, 900, []string{"4 legs rock"}},
 	} {
-		d := low()
+		d := Low()
 		d.Ring.Sides, d.Top.Diameter = tt.sides, tt.top
-		c := find(t, checksOf(worked(t, d)), "feet")
+		c := find(t, checksOf(Worked(t, d)), "feet")
 		for _, want := range tt.want {
 			if !strings.Contains(c.Words, want) {
 				t.Errorf("%d sides under %v mm: %q lacks %q", tt.sides, tt.top, c.Words, want)
@@ -163,9 +129,9 @@ func TestFeetAndRim(t *testing.T) {
 
 // A rim that stands nowhere outside its feet cannot be pressed down.
 func TestNothingTipsIt(t *testing.T) {
-	d := low()
+	d := Low()
 	d.Top.Diameter = 300
-	p := worked(t, d)
+	p := Worked(t, d)
 	if c := find(t, checksOf(p), "standing"); c.Relation != "" || c.Words != "No load on the top tips the piece: its rim stands nowhere outside what it stands on." {
 		t.Errorf("%+v", c)
 	}

@@ -28,7 +28,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 		a := float64(rapid.IntRange(0, 60).Draw(t, "turn")) / 10
 		turn := geometry.Rotate(a)
 		l := lid{turn.ApplyAll(geometry.RegularBySide(n, 300).Corners()), 400, 420}
-		part := solid.Stock("lid", slab(l.outline, l.low, l.high))
+		part := solid.Stock("lid", solid.Prism(solid.Lift(l.outline, l.low), solid.V(0, 0, l.high-l.low)))
 		for _, v := range []solid.View{solid.Plan(), solid.Front(), viewAtCorner()} {
 			visible, _ := solid.Project([]solid.Part{part}, v)
 			want := inked(visible)
@@ -58,9 +58,9 @@ func TestRoundLidShowsNoFacets(t *testing.T) {
 // In plan a wooden top hides the whole frame under it, a glass one none of it.
 func TestTopHidesWhatIsUnderIt(t *testing.T) {
 	for _, kind := range []design.TopKind{design.GlassTop, design.WoodTop} {
-		d := low()
+		d := Low()
 		d.Top.Kind, d.Top.Diameter = kind, 1500
-		for _, s := range views(worked(t, d))[0].Strokes {
+		for _, s := range views(Worked(t, d))[0].Strokes {
 			for _, q := range s.Points {
 				under := q.Norm() < 700
 				if s.Role == templates.Outline && under && kind == design.WoodTop {
@@ -76,8 +76,8 @@ func TestTopHidesWhatIsUnderIt(t *testing.T) {
 
 // The pictures show the feet where they stand, and the piece as high as it is.
 func TestPicturesHoldTheSizes(t *testing.T) {
-	for k, d := range bases() {
-		p := worked(t, d)
+	for k, d := range Bases() {
+		p := Worked(t, d)
 		views := views(p)
 		if len(views) != 3 || views[0].NoScale || views[1].NoScale || !views[2].NoScale {
 			t.Fatalf("base %d: want plan and elevation to scale and a view without", k)
