@@ -11,7 +11,9 @@ import (
 	"rodsheet/render/page"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
 )
 
 // struck returns the texts of a page that a line other than hatching runs
@@ -122,7 +124,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	jobs, err := piece.Pack(piece.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
+	jobs, err := drawings.Pack(checks.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
 )
 
 func checkCommand() command {
@@ -55,9 +56,9 @@ func checkDesign(_ context.Context, v *values, w world) error {
 }
 
 // findings are those of a design, to be said.
-type findings struct{ piece.Findings }
+type findings struct{ checks.Findings }
 
-func examine(pieces []piece.Piece) findings { return findings{piece.Examine(pieces)} }
+func examine(pieces []piece.Piece) findings { return findings{checks.Examine(pieces)} }
 
 // An unbuildable says why a piece cannot be built. Nothing is wrong with the
 // command line, so its exit status is 1.
@@ -67,7 +68,7 @@ func (u unbuildable) Error() string { return string(u) }
 
 // verdict returns nil for a design that can be built.
 func (f findings) verdict() error {
-	failing := f.graded(piece.Fails, func(c piece.Check) string { return c.Name })
+	failing := f.graded(checks.Fails, func(c checks.Check) string { return c.Name })
 	if len(failing) == 0 {
 		return nil
 	}
@@ -76,9 +77,9 @@ func (f findings) verdict() error {
 
 // graded returns a text of every check that came out so, behind the name of its
 // size where there is one.
-func (f findings) graded(g piece.Grade, text func(piece.Check) string) []string {
+func (f findings) graded(g checks.Grade, text func(checks.Check) string) []string {
 	var out []string
-	add := func(size string, checks []piece.Check) {
+	add := func(size string, checks []checks.Check) {
 		for _, c := range checks {
 			if c.Grade == g {
 				out = append(out, strings.TrimPrefix(size+", "+text(c), ", "))
@@ -100,7 +101,7 @@ func (f findings) text(u measure.Unit) string {
 			b.WriteString("\n")
 		}
 		fmt.Fprintln(&b, heading(p))
-		for _, g := range piece.Groups(p) {
+		for _, g := range checks.Groups(p) {
 			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
 			for _, text := range g.Text {
 				b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
@@ -130,7 +131,7 @@ func heading(p piece.Piece) string {
 
 // writeCheck writes one check: how it came out, its name, its figures, and
 // below it, where these do not say it all, what that means and what mends it.
-func writeCheck(b *strings.Builder, c piece.Check, u measure.Unit) {
+func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
 	fmt.Fprintf(b, "%-8s  %s", c.Grade, c.Name)
 	if measured := c.Measured(u); measured != "" {
 		b.WriteString(": " + measured)

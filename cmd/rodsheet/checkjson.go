@@ -3,7 +3,7 @@ package main
 import (
 	"io"
 
-	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
 )
 
 // The JSON that check prints, under the same promise as that of a template.
@@ -47,7 +47,7 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.Together)}
 	for i, p := range f.Pieces {
 		s := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
-		for _, g := range piece.Groups(p) {
+		for _, g := range checks.Groups(p) {
 			for _, figure := range g.Figures {
 				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})
 			}
@@ -60,7 +60,7 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	return emitJSON(stdout, out)
 }
 
-func checksJSON(checks []piece.Check) []checkJSON {
+func checksJSON(checks []checks.Check) []checkJSON {
 	out := make([]checkJSON, 0, len(checks))
 	for _, c := range checks {
 		j := checkJSON{Name: c.Name, Grade: c.Grade.String(), Relation: c.Relation, Words: c.Words, Mends: []string{}}

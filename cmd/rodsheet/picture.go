@@ -8,7 +8,7 @@ import (
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
 	"rodsheet/render/svg"
-	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/drawings"
 )
 
 func pictureCommand() command {
@@ -46,7 +46,7 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if err != nil {
 		return err
 	}
-	doc := render.PictureDocument(v.stem(), pieces[0].Design.Title, piece.Pictures(pieces), v.unit, paper)
+	doc := render.PictureDocument(v.stem(), pieces[0].Design.Title, drawings.Pictures(pieces), v.unit, paper)
 	if out.stdout {
 		return stopped(ctx, pdf.Write(watched{ctx, w.stdout}, doc), cannotPrint)
 	}

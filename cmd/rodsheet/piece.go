@@ -2,7 +2,8 @@ package main
 
 import (
 	"rodsheet/templates"
-	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/drawings"
 )
 
 func pieceCommand() command {
@@ -47,7 +48,7 @@ func readPiece(v *values) maker {
 		}
 	}
 	return func(s templates.Setting) (pack, error) {
-		jobs, err := piece.Pack(found.Findings, plan, s)
+		jobs, err := drawings.Pack(found.Findings, plan, s)
 		p := pack{name: v.stem(), title: pieces[0].Design.Title, jobs: jobs, warnings: found.doubts()}
 		if verdict != nil {
 			p.remark = verdict.Error()
@@ -58,5 +59,5 @@ func readPiece(v *values) maker {
 
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
-	return f.graded(piece.Doubtful, func(c piece.Check) string { return c.Name + ": " + c.Words })
+	return f.graded(checks.Doubtful, func(c checks.Check) string { return c.Name + ": " + c.Words })
 }

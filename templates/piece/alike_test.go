@@ -1,6 +1,10 @@
-package piece
+package piece_test
 
-import "testing"
+import (
+	"testing"
+
+	"rodsheet/templates/piece"
+)
 
 func TestSizeWords(t *testing.T) {
 	for _, tt := range []struct {
@@ -15,7 +19,7 @@ func TestSizeWords(t *testing.T) {
 		{[]string{"a", "b", "c"}, 4, "sizes a, b and c"},
 		{[]string{"a", "b", "c"}, 3, "all sizes"},
 	} {
-		if got := SizeWords(tt.sizes, tt.all); got != tt.want {
+		if got := piece.SizeWords(tt.sizes, tt.all); got != tt.want {
 			t.Errorf("%q of %d: got %q, want %q", tt.sizes, tt.all, got, tt.want)
 		}
 	}

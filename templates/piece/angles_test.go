@@ -1,4 +1,4 @@
-package piece
+package piece_test
 
 import (
 	"math"
@@ -9,7 +9,9 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
 )
 
 // Angles are measured here on edges and faces of the finished solids in the
@@ -17,24 +19,24 @@ import (
 
 // sharpest returns the least angle between lines: at most a right angle.
 func sharpest(a, b r3.Vec) float64 {
-	at := Between(a, b)
+	at := piecetest.Between(a, b)
 	return math.Min(at, math.Pi-at)
 }
 
 func TestLeanOfTheLegs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
 		down := r3.Vec{Z: -1}
 		parts := p.Parts()
 		for i := range d.Ring.Sides {
-			_, long := LongestEdge(parts[2*i+1], AnyEdge)
-			Nearly(t, "lean from plumb", Between(long, down), d.Legs.Given)
+			_, long := piecetest.LongestEdge(parts[2*i+1], piecetest.AnyEdge)
+			piecetest.Nearly(t, "lean from plumb", piecetest.Between(long, down), d.Legs.Given)
 
 			// In the plane of its stretcher, foot away from mid-length.
 			along := r3.Vec{X: p.Place(i).X.X, Y: p.Place(i).X.Y}
 			if d.Legs.Given > 1e-3 {
-				Nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
+				piecetest.Nearly(t, "out of the plane", r3.Dot(long, r3.Cross(along, down)), 0)
 				if r3.Dot(long, along) <= 0 {
 					t.Errorf("leg %d leans towards the middle of its stretcher", i+1)
 				}
@@ -46,13 +48,13 @@ func TestLeanOfTheLegs(t *testing.T) {
 // Neighbours cross at the angle of the polygon, and all stretchers lie level.
 func TestCrossingOfNeighbours(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		parts := Worked(t, d).Parts()
+		d := piecetest.Sound(t)
+		parts := piecetest.Worked(t, d).Parts()
 		onTop := func(e solid.Edge) bool { return math.Abs(e.A.Z-e.B.Z) < 1e-9 }
 		for i := range d.Ring.Sides {
-			_, a := LongestEdge(parts[2*i], onTop)
-			_, b := LongestEdge(parts[2*((i+1)%d.Ring.Sides)], onTop)
-			Nearly(t, "crossing", sharpest(a, b), math.Min(Phi(d.Ring.Sides), math.Pi-Phi(d.Ring.Sides)))
+			_, a := piecetest.LongestEdge(parts[2*i], onTop)
+			_, b := piecetest.LongestEdge(parts[2*((i+1)%d.Ring.Sides)], onTop)
+			piecetest.Nearly(t, "crossing", sharpest(a, b), math.Min(piecetest.Phi(d.Ring.Sides), math.Pi-piecetest.Phi(d.Ring.Sides)))
 		}
 	})
 }
@@ -62,13 +64,13 @@ func TestCrossingOfNeighbours(t *testing.T) {
 // its section on the level is b/cos α by w, less the bridle at the head.
 func TestLevelCuts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
 		leg := p.Parts()[1]
 		head := d.Legs.Height + d.Legs.Proud
-		Nearly(t, "lowest", leg.Bounds().Min.Z, 0)
-		Nearly(t, "highest", leg.Bounds().Max.Z, head)
-		feet, heads := Levels(leg, 0), Levels(leg, head)
+		piecetest.Nearly(t, "lowest", leg.Bounds().Min.Z, 0)
+		piecetest.Nearly(t, "highest", leg.Bounds().Max.Z, head)
+		feet, heads := piecetest.Levels(leg, 0), piecetest.Levels(leg, head)
 		if len(feet) == 0 || len(heads) == 0 {
 			t.Fatalf("%d level faces at the foot and %d at the head", len(feet), len(heads))
 		}
@@ -77,14 +79,14 @@ func TestLevelCuts(t *testing.T) {
 		if d.Legs.Mortise == geometry.MortiseInLeg {
 			kept = d.Ring.Width - kept
 		}
-		Nearly(t, "section on the floor", Area(feet), d.Legs.Breadth/cos*d.Ring.Width)
-		Nearly(t, "section of the head", Area(heads), d.Legs.Breadth/cos*kept)
+		piecetest.Nearly(t, "section on the floor", piecetest.Area(feet), d.Legs.Breadth/cos*d.Ring.Width)
+		piecetest.Nearly(t, "section of the head", piecetest.Area(heads), d.Legs.Breadth/cos*kept)
 
 		// The bevel, from square: the cuts lean from the leg by 90° less it.
-		_, long := LongestEdge(leg, AnyEdge)
-		Nearly(t, "bevel at the foot", sharpest(long, Vec(feet[0].Plane.N)), d.Legs.Given)
-		Nearly(t, "bevel at the head", sharpest(long, Vec(heads[0].Plane.N)), d.Legs.Given)
-		Nearly(t, "true length", p.Frame.Leg.Length(), d.Legs.Height/cos)
+		_, long := piecetest.LongestEdge(leg, piecetest.AnyEdge)
+		piecetest.Nearly(t, "bevel at the foot", sharpest(long, piecetest.Vec(feet[0].Plane.N)), d.Legs.Given)
+		piecetest.Nearly(t, "bevel at the head", sharpest(long, piecetest.Vec(heads[0].Plane.N)), d.Legs.Given)
+		piecetest.Nearly(t, "true length", p.Frame.Leg.Length(), d.Legs.Height/cos)
 	})
 }
 
@@ -99,9 +101,9 @@ func longFaces(splay float64) (inner, outer, ringward, away r3.Vec) {
 // the breadth it takes over its run; the other faces stay straight.
 func TestTapersOnTheSolid(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		d.Legs.Taper = Taper(t, d)
-		p := Worked(t, d)
+		d := piecetest.Sound(t)
+		d.Legs.Taper = piecetest.Taper(t, d)
+		p := piecetest.Worked(t, d)
 		inner, outer, ringward, away := longFaces(d.Legs.Given)
 		cut := map[r3.Vec]bool{inner: true}
 		takes := d.Legs.Breadth - d.Legs.Taper.Foot
@@ -124,9 +126,9 @@ func TestTapersOnTheSolid(t *testing.T) {
 			if cut[straight] {
 				want = angle
 			}
-			Nearly(t, "angle of a face", faceNear(low, straight), want)
+			piecetest.Nearly(t, "angle of a face", faceNear(low, straight), want)
 		}
-		Nearly(t, "angle of the taper", p.Taper.Angle(), angle)
+		piecetest.Nearly(t, "angle of the taper", p.Taper.Angle(), angle)
 	})
 }
 
@@ -155,7 +157,7 @@ func surfaces(p solid.Part) []solid.Plane {
 func faceNear(p solid.Part, way r3.Vec) float64 {
 	least := math.Inf(1)
 	for _, q := range surfaces(p) {
-		least = math.Min(least, Between(Vec(q.N), way))
+		least = math.Min(least, piecetest.Between(piecetest.Vec(q.N), way))
 	}
 	return least
 }
@@ -165,10 +167,10 @@ func faceNear(p solid.Part, way r3.Vec) float64 {
 // start is square across too, from the outer edge of the head.
 func TestFootSizeOfATaper(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Legs.Proud = 0
-		d.Legs.Taper = Taper(t, d)
-		p := Worked(t, d)
+		d.Legs.Taper = piecetest.Taper(t, d)
+		p := piecetest.Worked(t, d)
 		inner, outer, ringward, away := longFaces(d.Legs.Given)
 		at := p.Frame.Leg.At
 		head := r3.Vec{X: at, Z: d.Ring.Depth}
@@ -177,14 +179,14 @@ func TestFootSizeOfATaper(t *testing.T) {
 		start := r3.Add(head, r3.Scale(d.Legs.Taper.Start/r3.Norm(r3.Sub(toe, head)), r3.Sub(toe, head)))
 		middle := r3.Vec{Y: d.Ring.Width / 2}
 		breadth, thickness := d.Legs.Breadth, d.Ring.Width
-		Nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
-		Nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
+		piecetest.Nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
+		piecetest.Nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
 		loss := breadth - d.Legs.Taper.Foot
 		if d.Legs.Taper.Faces == geometry.OneFace || d.Legs.Taper.Faces == geometry.OppositeFaces {
 			loss = 0
 		}
 		at3 := r3.Add(toe, middle)
-		Nearly(t, "thickness of the foot", reach(low, at3, ringward)+reach(low, at3, away), thickness-loss)
+		piecetest.Nearly(t, "thickness of the foot", reach(low, at3, ringward)+reach(low, at3, away), thickness-loss)
 	})
 }
 
@@ -193,8 +195,8 @@ func TestFootSizeOfATaper(t *testing.T) {
 func reach(p solid.Part, at, way r3.Vec) float64 {
 	least, far := math.Inf(1), 0.0
 	for _, q := range surfaces(p) {
-		n := Vec(q.N)
-		if a := Between(n, way); a < least {
+		n := piecetest.Vec(q.N)
+		if a := piecetest.Between(n, way); a < least {
 			least, far = a, (q.D-r3.Dot(n, at))/r3.Dot(n, way)
 		}
 	}
@@ -205,7 +207,7 @@ func reach(p solid.Part, at, way r3.Vec) float64 {
 // stands on top; the frame takes what is left.
 func TestOverallHeight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Top = design.Top{
 			Kind: design.TopKind(rapid.IntRange(0, 2).Draw(t, "top")), Outline: design.RingTop,
 			Thickness: rapid.Float64Range(4, 20).Draw(t, "thickness"), Overhang: -10,
@@ -213,20 +215,20 @@ func TestOverallHeight(t *testing.T) {
 		if rapid.Bool().Draw(t, "pads") {
 			d.Top.Pads = design.Pads{Diameter: 20, Height: rapid.Float64Range(1, 20).Draw(t, "pad")}
 		}
-		highest := func(p Piece) float64 {
+		highest := func(p piece.Piece) float64 {
 			z := 0.0
 			for _, part := range p.Parts() {
 				z = math.Max(z, part.Bounds().Max.Z)
 			}
 			return z
 		}
-		p := Worked(t, d)
-		Nearly(t, "overall, from the frame", p.Overall(), highest(p))
+		p := piecetest.Worked(t, d)
+		piecetest.Nearly(t, "overall, from the frame", p.Overall(), highest(p))
 		d.Legs.To = design.Overall
-		q := Worked(t, d)
-		Nearly(t, "overall, given", q.Overall(), d.Legs.Height)
-		Nearly(t, "highest point", highest(q), d.Legs.Height)
-		Nearly(t, "top of the frame", q.Parts()[0].Bounds().Max.Z, q.Frame.Leg.Height)
+		q := piecetest.Worked(t, d)
+		piecetest.Nearly(t, "overall, given", q.Overall(), d.Legs.Height)
+		piecetest.Nearly(t, "highest point", highest(q), d.Legs.Height)
+		piecetest.Nearly(t, "top of the frame", q.Parts()[0].Bounds().Max.Z, q.Frame.Leg.Height)
 	})
 }
 
@@ -234,13 +236,13 @@ func TestOverallHeight(t *testing.T) {
 // beyond, and one comes to it.
 func TestOutermostPad(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Top = design.Top{
 			Kind: design.WoodTop, Thickness: 20, Diameter: 500,
 			Pads: design.Pads{Diameter: rapid.Float64Range(5, 18).Draw(t, "pad"), Height: 8, Outermost: true},
 		}
-		p := Worked(t, d)
-		a := Phi(d.Ring.Sides)
+		p := piecetest.Worked(t, d)
+		a := piecetest.Phi(d.Ring.Sides)
 		corner := geometry.Pt(d.Ring.Inside/2, 0) // the inner shoulder leaves it by φ
 		beyond := math.Inf(-1)
 		c := geometry.Pt(p.PadAt(), d.Ring.Width/2)

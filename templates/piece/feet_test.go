@@ -1,4 +1,4 @@
-package piece
+package piece_test
 
 import (
 	"math"
@@ -9,7 +9,9 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
 )
 
 // The middle of the outer edge of each foot, measured on the floor. Straight
@@ -17,36 +19,36 @@ import (
 // outer and the ringward face move it.
 func TestFeetOnTheFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		n := d.Ring.Sides
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = Taper(t, d)
+			d.Legs.Taper = piecetest.Taper(t, d)
 		}
-		p := Worked(t, d)
+		p := piecetest.Worked(t, d)
 		if d.Legs.Taper == nil || d.Legs.Taper.Faces == geometry.OneFace {
 			axis := d.Ring.Inside/2/math.Tan(math.Pi/float64(n)) + d.Ring.Width/2
-			Nearly(t, "foot circle", p.FootRadius(), math.Hypot(axis, p.Frame.Leg.At+d.Legs.Height*math.Tan(d.Legs.Given)))
+			piecetest.Nearly(t, "foot circle", p.FootRadius(), math.Hypot(axis, p.Frame.Leg.At+d.Legs.Height*math.Tan(d.Legs.Given)))
 		}
 		var feet []solid.Vec
 		for i := range n {
 			foot := footOf(t, p, i)
 			feet = append(feet, foot)
-			Nearly(t, "foot from the centre", math.Hypot(foot.X, foot.Y), p.FootRadius())
+			piecetest.Nearly(t, "foot from the centre", math.Hypot(foot.X, foot.Y), p.FootRadius())
 			plan := p.FootPoint(i)
-			Nearly(t, "foot in plan", math.Hypot(plan.X-foot.X, plan.Y-foot.Y), 0)
+			piecetest.Nearly(t, "foot in plan", math.Hypot(plan.X-foot.X, plan.Y-foot.Y), 0)
 		}
-		Nearly(t, "foot spread", feet[0].Distance(feet[1]), p.FootSpread())
+		piecetest.Nearly(t, "foot spread", feet[0].Distance(feet[1]), p.FootSpread())
 	})
 }
 
 // footOf measures foot i in the room: the middle of the edge where its level
 // cut goes farthest out along the stretcher.
-func footOf(t *rapid.T, p Piece, i int) solid.Vec {
+func footOf(t *rapid.T, p piece.Piece, i int) solid.Vec {
 	t.Helper()
 	floor := p.Frame.Ring.Depth - p.Frame.Leg.Height
 	var corners []solid.Vec
 	far := math.Inf(-1)
-	for _, f := range Levels(p.Leg(), floor) {
+	for _, f := range piecetest.Levels(p.Leg(), floor) {
 		for _, c := range f.Corners {
 			corners = append(corners, c)
 			far = math.Max(far, c.X)
@@ -65,27 +67,27 @@ func footOf(t *rapid.T, p Piece, i int) solid.Vec {
 // hand or by what they clear, with any taper.
 func TestSplayCircleAndSpreadAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		if rapid.Bool().Draw(t, "tapered") {
-			d.Legs.Taper = Taper(t, d)
+			d.Legs.Taper = piecetest.Taper(t, d)
 		}
 		if rapid.Bool().Draw(t, "placed by hand") {
-			d.Legs.At = Worked(t, d).Frame.Leg.At + rapid.Float64Range(0, 50).Draw(t, "further out")
+			d.Legs.At = piecetest.Worked(t, d).Frame.Leg.At + rapid.Float64Range(0, 50).Draw(t, "further out")
 		}
 		d.Legs.Given = math.Max(d.Legs.Given, 1e-6) // rounding may put plumb legs below plumb
-		p := Worked(t, d)
+		p := piecetest.Worked(t, d)
 		for lean, given := range map[design.Lean]float64{
 			design.ByFootCircle: 2 * p.FootRadius(), design.ByFootSpread: p.FootSpread(),
 		} {
 			e := d
 			e.Legs.Lean, e.Legs.Given = lean, given
-			q := Worked(t, e)
+			q := piecetest.Worked(t, e)
 			if math.Abs(q.Frame.Leg.Splay-d.Legs.Given) > 1e-9 {
 				t.Errorf("lean %d: splay %.12f, want %.12f", lean, q.Frame.Leg.Splay, d.Legs.Given)
 			}
-			Nearly(t, "leg from mid-length", q.Frame.Leg.At, p.Frame.Leg.At)
-			Nearly(t, "foot circle", q.FootRadius(), p.FootRadius())
-			Nearly(t, "foot spread", q.FootSpread(), p.FootSpread())
+			piecetest.Nearly(t, "leg from mid-length", q.Frame.Leg.At, p.Frame.Leg.At)
+			piecetest.Nearly(t, "foot circle", q.FootRadius(), p.FootRadius())
+			piecetest.Nearly(t, "foot spread", q.FootSpread(), p.FootSpread())
 		}
 	})
 }
@@ -93,20 +95,20 @@ func TestSplayCircleAndSpreadAgree(t *testing.T) {
 // Broad legs under a low frame, where place and splay hang on each other so
 // strongly that going from one to the other and back does not settle.
 func TestFootCircleOfALowFrame(t *testing.T) {
-	d := Low()
+	d := piecetest.Low()
 	d.Legs.Breadth, d.Legs.Height, d.Legs.Taper, d.Top.Kind = 150, 60, nil, design.NoTop
 	d.Legs.Given = measure.Radians(35)
-	want := Worked(t, d)
+	want := piecetest.Worked(t, d)
 	d.Legs.Lean, d.Legs.Given = design.ByFootCircle, 2*want.FootRadius()
-	got := Worked(t, d)
-	Nearly(t, "splay", measure.Degrees(got.Frame.Leg.Splay), 35)
-	Nearly(t, "foot circle", got.FootRadius(), want.FootRadius())
+	got := piecetest.Worked(t, d)
+	piecetest.Nearly(t, "splay", measure.Degrees(got.Frame.Leg.Splay), 35)
+	piecetest.Nearly(t, "foot circle", got.FootRadius(), want.FootRadius())
 }
 
 // Feet that no splay gives are refused with the figure that plumb or the
 // steepest legs have.
 func TestFeetOutOfReach(t *testing.T) {
-	d := Low()
+	d := piecetest.Low()
 	plumb, steep := d, d
 	plumb.Legs.Given, steep.Legs.Given = 0, geometry.LeanSteepest
 	for _, tt := range []struct {
@@ -114,10 +116,10 @@ func TestFeetOutOfReach(t *testing.T) {
 		given float64
 		want  string
 	}{
-		{design.ByFootCircle, 2*Worked(t, plumb).FootRadius() - 1, "that of plumb legs"},
-		{design.ByFootCircle, 2*Worked(t, steep).FootRadius() + 1, "that of the steepest legs"},
-		{design.ByFootSpread, Worked(t, plumb).FootSpread() - 1, "that of plumb legs"},
-		{design.ByFootSpread, Worked(t, steep).FootSpread() + 1, "that of the steepest legs"},
+		{design.ByFootCircle, 2*piecetest.Worked(t, plumb).FootRadius() - 1, "that of plumb legs"},
+		{design.ByFootCircle, 2*piecetest.Worked(t, steep).FootRadius() + 1, "that of the steepest legs"},
+		{design.ByFootSpread, piecetest.Worked(t, plumb).FootSpread() - 1, "that of plumb legs"},
+		{design.ByFootSpread, piecetest.Worked(t, steep).FootSpread() + 1, "that of the steepest legs"},
 		{design.ByFootSpread, math.NaN(), "finite"},
 	} {
 		d.Legs.Lean, d.Legs.Given = tt.lean, tt.given

@@ -1,4 +1,4 @@
-package piece
+package piece_test
 
 import (
 	"errors"
@@ -12,13 +12,15 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
 )
 
 // refused asks for a design to be refused for one figure, in given words.
 func refused(t *testing.T, d design.Design, figure, words string) {
 	t.Helper()
-	_, err := Work(d)
+	_, err := piece.Work(d)
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) {
 		t.Errorf("%s: got error %v, want a bound", figure, err)
@@ -102,7 +104,7 @@ func TestRefusals(t *testing.T) {
 		{"breadth as milled", "three quarters", func(d *design.Design) { d.Milled.Breadth = -40 }},
 		{"kerf as measured", "at least 0 mm", func(d *design.Design) { d.Milled.Kerf = -3 }},
 	} {
-		d := Low()
+		d := piecetest.Low()
 		taper := *d.Legs.Taper
 		d.Legs.Taper = &taper
 		tt.change(&d)
@@ -126,9 +128,9 @@ func TestLimitsThemselves(t *testing.T) {
 			d.Top.CornerSize = (260 + 2*28*math.Sqrt(3)) / 2 * (1 - 1e-12)
 		},
 	} {
-		d := Low()
+		d := piecetest.Low()
 		change(&d)
-		p, err := Work(d)
+		p, err := piece.Work(d)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -137,16 +139,16 @@ func TestLimitsThemselves(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	d := Low()
+	d := piecetest.Low()
 	d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 50
 	e := d
 	e.Ring.Horn = 0
-	Nearly(t, "rough stretcher with flush ends", Worked(t, d).PlainReach, Worked(t, e).PlainReach)
+	piecetest.Nearly(t, "rough stretcher with flush ends", piecetest.Worked(t, d).PlainReach, piecetest.Worked(t, e).PlainReach)
 }
 
 // sound reports an accepted piece of which a figure is not finite or a part is
 // nothing.
-func sound(p Piece) error {
+func sound(p piece.Piece) error {
 	stop := p.EndLap().Stop()
 	for i, x := range []float64{
 		p.Overall(), p.Foot(), p.FootRadius(), p.FootSpread(), p.TopArea(), p.RoughStretcher(),
@@ -176,7 +178,7 @@ func try(d design.Design) (accepted bool, err error) {
 			err = fmt.Errorf("panic: %v", r)
 		}
 	}()
-	p, err := Work(d)
+	p, err := piece.Work(d)
 	if err == nil {
 		return true, sound(p)
 	}
@@ -197,15 +199,15 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 		0, -1, 1, 2, 3, 7, 1e-300, 1e-9, 0.5, 200, 1000, 9999, 10000, 10001, 1e7, 1e300, -1e300, -10000,
 		math.NaN(), math.Inf(1), math.Inf(-1),
 	}
-	for b := range Bases() {
-		base := Bases()[b]
+	for b := range piecetest.Bases() {
+		base := piecetest.Bases()[b]
 		if ok, err := try(base); !ok || err != nil {
 			t.Fatalf("base %d: accepted %v, %v", b, ok, err)
 		}
-		for k := range Knobs(&base) {
+		for k := range piecetest.Knobs(&base) {
 			for _, v := range values {
-				d := Bases()[b]
-				knob := Knobs(&d)[k]
+				d := piecetest.Bases()[b]
+				knob := piecetest.Knobs(&d)[k]
 				knob.Set(v)
 				ok, err := try(d)
 				if err != nil {
@@ -236,7 +238,7 @@ func TestWildDesigns(t *testing.T) {
 		rapid.SampledFrom([]float64{0, 1, 2, 3, 4, 5, 6, 7, 8, math.NaN(), math.Inf(1), math.Inf(-1), 10000, 1e-12}),
 	)
 	rapid.Check(t, func(t *rapid.T) {
-		d := Bases()[rapid.IntRange(0, 3).Draw(t, "base")]
+		d := piecetest.Bases()[rapid.IntRange(0, 3).Draw(t, "base")]
 		if rapid.Bool().Draw(t, "free outline") {
 			d.Top.Outline = design.FreeOutline
 			d.Top.Points = make([]geometry.Point, rapid.IntRange(0, 7).Draw(t, "corners"))
@@ -244,7 +246,7 @@ func TestWildDesigns(t *testing.T) {
 				d.Top.Points[i] = geometry.Pt(float64(rapid.IntRange(-3, 3).Draw(t, "x"))*100, float64(rapid.IntRange(-3, 3).Draw(t, "y"))*100)
 			}
 		}
-		all := Knobs(&d)
+		all := piecetest.Knobs(&d)
 		for range rapid.IntRange(0, 4).Draw(t, "changes") {
 			knob := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
 			knob.Set(wild.Draw(t, knob.Name))

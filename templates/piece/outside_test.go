@@ -1,4 +1,4 @@
-package piece
+package piece_test
 
 import (
 	"math"
@@ -9,7 +9,9 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
 )
 
 // Machinery's Handbook, 31st ed., p. 82: circumradius, inradius and area of
@@ -27,11 +29,11 @@ var handbookPolygons = []struct {
 func TestInsideOfTheRingIsThePublishedPolygon(t *testing.T) {
 	const side, digits = 300.0, 0.00005001
 	for _, tt := range handbookPolygons {
-		d := Low()
+		d := piecetest.Low()
 		d.Ring.Sides, d.Ring.Inside = tt.sides, side
 		d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: -d.Ring.Width}
-		p := Worked(t, d)
-		edge := Along(p.Stretcher(), solid.V(0, 0, 0.75*d.Ring.Depth))[0]
+		p := piecetest.Worked(t, d)
+		edge := piecetest.Along(p.Stretcher(), solid.V(0, 0, 0.75*d.Ring.Depth))[0]
 		corner := p.Place(0).Apply(solid.V(edge.Hi, 0, 0))
 		middle := p.Place(0).Apply(solid.V(0, 0, 0))
 		for _, c := range []struct {
@@ -52,12 +54,12 @@ func TestInsideOfTheRingIsThePublishedPolygon(t *testing.T) {
 // Machinery's Handbook, 31st ed., p. 77: a hexagon with a side of 40 has an
 // area of 4156.8 and an inradius of 34.64.
 func TestPublishedHexagonAsTop(t *testing.T) {
-	d := Low()
+	d := piecetest.Low()
 	d.Ring.Sides, d.Ring.Inside = 6, 400
 	// Sides of a hexagon lie in proportion to its inradius.
 	overhang := 346.4 - (200*math.Sqrt(3) + d.Ring.Width)
 	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20, Overhang: overhang}
-	p := Worked(t, d)
+	p := piecetest.Worked(t, d)
 	if got := p.TopArea() / 100; math.Abs(got-4156.8) > 0.5 {
 		t.Errorf("area %.2f, want 4156.8", got)
 	}
@@ -71,10 +73,10 @@ func TestPublishedHexagonAsTop(t *testing.T) {
 // as long as a rafter of 12 in run and 4 in rise, 12.65 in (NAVEDTRA 14044).
 func TestPublishedLean(t *testing.T) {
 	const in = measure.MillimetresPerInch
-	d := Low()
+	d := piecetest.Low()
 	d.Legs.Height, d.Legs.Taper, d.Top.Kind = 12*in, nil, design.NoTop
 	d.Legs.Given = measure.Radians(18 + 25./60)
-	p := Worked(t, d)
+	p := piecetest.Worked(t, d)
 	leg := p.Leg()
 	foot, head := footRun(leg, d.Ring.Depth-12*in), footRun(leg, d.Ring.Depth)
 	minutes := measure.Radians(2. / 60)
@@ -90,11 +92,11 @@ func TestPublishedLean(t *testing.T) {
 }
 
 // footRun returns from where to where a part lies at a height.
-func footRun(p solid.Part, z float64) Run {
-	out := Run{math.Inf(1), math.Inf(-1)}
-	for _, f := range Levels(p, z) {
+func footRun(p solid.Part, z float64) piecetest.Run {
+	out := piecetest.Run{Lo: math.Inf(1), Hi: math.Inf(-1)}
+	for _, f := range piecetest.Levels(p, z) {
 		for _, c := range f.Corners {
-			out = Run{math.Min(out.Lo, c.X), math.Max(out.Hi, c.X)}
+			out = piecetest.Run{Lo: math.Min(out.Lo, c.X), Hi: math.Max(out.Hi, c.X)}
 		}
 	}
 	return out
@@ -103,13 +105,13 @@ func footRun(p solid.Part, z float64) Run {
 // "Half the thickness of each member is notched out"; a tenon is "ordinarily
 // one-third" of the thickness (Noyes, Handwork in Wood, 1910).
 func TestPublishedShares(t *testing.T) {
-	d := Low()
-	p := Worked(t, d)
+	d := piecetest.Low()
+	p := piecetest.Worked(t, d)
 	stretcher := p.Stretcher()
 	x := d.Ring.Inside/2 + 5 // over the lap, on the inside edge
 	var wood float64
 	for z := 0.5; z < d.Ring.Depth; z++ {
-		for _, r := range Along(stretcher, solid.V(0, 0, z)) {
+		for _, r := range piecetest.Along(stretcher, solid.V(0, 0, z)) {
 			if r.Lo < x && x < r.Hi {
 				wood++
 			}
@@ -118,8 +120,8 @@ func TestPublishedShares(t *testing.T) {
 	if got := wood / d.Ring.Depth; got != 0.5 {
 		t.Errorf("%.3f of the depth is left at the lap, want half", got)
 	}
-	head := Levels(p.Leg(), d.Ring.Depth)
-	if got := Area(head) / (d.Legs.Breadth / math.Cos(d.Legs.Given)) / d.Ring.Width; math.Abs(got-1./3) > 1e-9 {
+	head := piecetest.Levels(p.Leg(), d.Ring.Depth)
+	if got := piecetest.Area(head) / (d.Legs.Breadth / math.Cos(d.Legs.Given)) / d.Ring.Width; math.Abs(got-1./3) > 1e-9 {
 		t.Errorf("the tenon is %.4f of the width, want a third", got)
 	}
 }
@@ -128,7 +130,7 @@ func TestPublishedShares(t *testing.T) {
 // r wide round it and a circle, area + r·perimeter + π·r².
 func TestAreaOfRingTops(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Top = design.Top{
 			Kind: design.WoodTop, Outline: design.RingTop, Thickness: 20,
 			Overhang: rapid.Float64Range(-10, 100).Draw(t, "overhang"),
@@ -142,21 +144,21 @@ func TestAreaOfRingTops(t *testing.T) {
 		switch d.Top.Corner {
 		case design.ClippedCorner:
 			d.Top.CornerSize = size * mid * tan
-			want -= n * d.Top.CornerSize * d.Top.CornerSize * math.Sin(Phi(d.Ring.Sides)) / 2
+			want -= n * d.Top.CornerSize * d.Top.CornerSize * math.Sin(piecetest.Phi(d.Ring.Sides)) / 2
 		case design.RoundedCorner:
 			r := size * mid
 			d.Top.CornerSize = r
 			want = n*(mid-r)*(mid-r)*tan + 2*n*(mid-r)*tan*r + math.Pi*r*r
 		}
-		checkArea(t, Worked(t, d), want)
+		checkArea(t, piecetest.Worked(t, d), want)
 	})
 }
 
 // checkArea compares the area stated and that of the outline drawn, whose
 // chords leave an arc by a hair.
-func checkArea(t *rapid.T, p Piece, want float64) {
+func checkArea(t *rapid.T, p piece.Piece, want float64) {
 	t.Helper()
-	Nearly(t, "area stated", p.TopArea(), want)
+	piecetest.Nearly(t, "area stated", p.TopArea(), want)
 	corners, around := p.TopCorners(), 0.0
 	drawn := 0.0 // Green's theorem, ∮ x dy
 	for i, a := range corners {
@@ -175,7 +177,7 @@ func checkArea(t *rapid.T, p Piece, want float64) {
 
 func TestAreaOfRoundTops(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Top = design.Top{Kind: design.WoodTop, Thickness: 20, Overhang: rapid.Float64Range(-10, 100).Draw(t, "overhang")}
 		n := math.Pi / float64(d.Ring.Sides)
 		radius := (d.Ring.Inside/2/math.Tan(n)+d.Ring.Width)/math.Cos(n) + d.Top.Overhang
@@ -183,16 +185,16 @@ func TestAreaOfRoundTops(t *testing.T) {
 			radius = 321
 			d.Top.Diameter = 642
 		}
-		p := Worked(t, d)
+		p := piecetest.Worked(t, d)
 		checkArea(t, p, math.Pi*radius*radius)
-		Nearly(t, "radius", p.TopRadius(), radius)
+		piecetest.Nearly(t, "radius", p.TopRadius(), radius)
 	})
 }
 
 // Free outlines, convex: corners on an ellipse in rising order.
 func TestAreaOfFreeTops(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
+		d := piecetest.Sound(t)
 		d.Top = design.Top{Kind: design.WoodTop, Outline: design.FreeOutline, Thickness: 20}
 		n := rapid.IntRange(3, 9).Draw(t, "corners")
 		for i := range n {
@@ -207,9 +209,9 @@ func TestAreaOfFreeTops(t *testing.T) {
 			u, v := before.Sub(c), after.Sub(c)
 			clipped += math.Abs(u.X*v.Y-u.Y*v.X) / math.Hypot(u.X, u.Y) / math.Hypot(v.X, v.Y) / 2
 		}
-		checkArea(t, Worked(t, d), whole)
+		checkArea(t, piecetest.Worked(t, d), whole)
 		d.Top.Corner = design.ClippedCorner
 		d.Top.CornerSize = least / 2 * rapid.Float64Range(0.01, 1).Draw(t, "clip")
-		checkArea(t, Worked(t, d), whole-clipped*d.Top.CornerSize*d.Top.CornerSize)
+		checkArea(t, piecetest.Worked(t, d), whole-clipped*d.Top.CornerSize*d.Top.CornerSize)
 	})
 }

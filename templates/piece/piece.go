@@ -1,9 +1,8 @@
-// Package piece makes a whole table frame out of a design: its parts as
-// solids, every figure, the checks that say what will not fit, the cut list,
-// the settings list and the full-size templates.
+// Package piece works a design out: a whole table frame as solids, with every
+// figure that its checks, lists and drawings are made from.
 //
 // The way of the data: design.Design (the decisions for one size) → Piece (all
-// that follows) → templates.Job (what is printed).
+// that follows) → checks and bench → drawings → templates.Job (what is printed).
 package piece
 
 import (

@@ -1,13 +1,15 @@
-package piece
+package piece_test
 
 import (
 	"testing"
 
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/piecetest"
 )
 
 func TestSoundPieceHasNoClash(t *testing.T) {
-	p, err := Work(Low())
+	p, err := piece.Work(piecetest.Low())
 	if err != nil {
 		t.Fatal(err)
 	}

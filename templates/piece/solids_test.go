@@ -1,4 +1,4 @@
-package piece
+package piece_test
 
 import (
 	"cmp"
@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
 )
 
 // The closed forms below are written out from the figures of a design, so that
@@ -20,15 +21,15 @@ import (
 func cotOf(a float64) float64 { return math.Cos(a) / math.Sin(a) }
 
 // expectRuns compares runs of wood.
-func expectRuns(t *rapid.T, what string, got, want []Run) {
+func expectRuns(t *rapid.T, what string, got, want []piecetest.Run) {
 	t.Helper()
 	if len(got) != len(want) {
 		t.Errorf("%s: wood at %v, want %v", what, got, want)
 		return
 	}
 	for i := range got {
-		Nearly(t, what+", from", got[i].Lo, want[i].Lo)
-		Nearly(t, what+", to", got[i].Hi, want[i].Hi)
+		piecetest.Nearly(t, what+", from", got[i].Lo, want[i].Lo)
+		piecetest.Nearly(t, what+", to", got[i].Hi, want[i].Hi)
 	}
 }
 
@@ -54,9 +55,9 @@ func inside(p solid.Part, s solid.Solid) solid.Part {
 // on which face, and where the ends are.
 func TestShouldersOfTheStretcher(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
-		a, w := Phi(d.Ring.Sides), d.Ring.Width
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
+		a, w := piecetest.Phi(d.Ring.Sides), d.Ring.Width
 		for _, y := range []float64{0, w * 0.02, w} { // the slot is further in
 			inner := d.Ring.Inside/2 + y*cotOf(a)
 			outer := inner + w/math.Sin(a)
@@ -73,14 +74,14 @@ func TestShouldersOfTheStretcher(t *testing.T) {
 				}
 				// The leg end is cut from above where the neighbour passes over it.
 				if (share > 0.5) == !d.Ring.LegEndOver {
-					expectRuns(t, "leg end", Along(p.Stretcher(), solid.V(0, y, z)), SomeRuns(Run{plain, inner}, Run{outer, end}))
+					expectRuns(t, "leg end", piecetest.Along(p.Stretcher(), solid.V(0, y, z)), piecetest.SomeRuns(piecetest.Run{Lo: plain, Hi: inner}, piecetest.Run{Lo: outer, Hi: end}))
 					continue
 				}
-				want := SomeRuns(Run{-inner, end})
+				want := piecetest.SomeRuns(piecetest.Run{Lo: -inner, Hi: end})
 				if d.Ring.Plain == design.ClosedEnd {
-					want = SomeRuns(Run{plain, -outer - d.Ring.Slack/math.Sin(a)}, Run{-inner, end})
+					want = piecetest.SomeRuns(piecetest.Run{Lo: plain, Hi: -outer - d.Ring.Slack/math.Sin(a)}, piecetest.Run{Lo: -inner, Hi: end})
 				}
-				expectRuns(t, "plain end", Along(p.Stretcher(), solid.V(0, y, z)), want)
+				expectRuns(t, "plain end", piecetest.Along(p.Stretcher(), solid.V(0, y, z)), want)
 			}
 		}
 	})
@@ -99,9 +100,9 @@ func woodIn(s solid.Solid, parts ...solid.Part) float64 {
 // Half is the neighbour's; the leg may reach over it into the other half.
 func TestLapsMate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
-		a, w, depth := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
+		a, w, depth := piecetest.Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
 		parts := p.Parts()
 		own, leg, neighbour := parts[2], parts[3], parts[0] // the plain end of stretcher 1 crosses the leg end of 2
 		s, c := d.Ring.Inside/2, cotOf(a)
@@ -109,13 +110,13 @@ func TestLapsMate(t *testing.T) {
 			{X: s}, {X: s + w/math.Sin(a)}, {X: s + w*c + w/math.Sin(a), Y: w}, {X: s + w*c, Y: w},
 		}, 0), solid.V(0, 0, depth))
 		full := w * w / math.Sin(a) * depth
-		Nearly(t, "crossing", crossing.Volume(), full)
-		Nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.Place(1)), neighbour), full/2)
+		piecetest.Nearly(t, "crossing", crossing.Volume(), full)
+		piecetest.Nearly(t, "the neighbour's share", woodIn(crossing.Transform(p.Place(1)), neighbour), full/2)
 		// A narrow leg of much splay trims its stretcher before the corner of
 		// the lap.
 		sin, cos := math.Sincos(d.Legs.Given)
 		left := crossing.Cut(solid.Through(solid.V(p.Frame.Leg.At, 0, depth), solid.V(cos, 0, sin)))
-		Nearly(t, "wood in the crossing", woodIn(left.Transform(p.Place(1)), own, leg, neighbour), left.Volume())
+		piecetest.Nearly(t, "wood in the crossing", woodIn(left.Transform(p.Place(1)), own, leg, neighbour), left.Volume())
 		if v := clashVolume(own, neighbour); v != 0 {
 			t.Errorf("neighbours want %.6f mm³ twice", v)
 		}
@@ -125,7 +126,7 @@ func TestLapsMate(t *testing.T) {
 // Nothing of a sound piece wants the wood of another part.
 func TestSoundPiecesHaveNoClash(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := Worked(t, Sound(t))
+		p := piecetest.Worked(t, piecetest.Sound(t))
 		parts := p.Parts()
 		for i, a := range parts {
 			for _, b := range parts[:i] {
@@ -140,9 +141,9 @@ func TestSoundPiecesHaveNoClash(t *testing.T) {
 // Volume from the closed forms: the bar, less laps, less what the bridle takes.
 func TestVolumeOfTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
-		a, w, depth, b := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth, d.Legs.Breadth
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
+		a, w, depth, b := piecetest.Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth, d.Legs.Breadth
 		tan, cos := math.Tan(d.Legs.Given), math.Cos(d.Legs.Given)
 		q := cmp.Or(d.Legs.Tenon, w/3)
 		middle := d.Ring.Inside/2 + w/2*cotOf(a) // inner shoulder, mean over the width
@@ -160,11 +161,11 @@ func TestVolumeOfTheParts(t *testing.T) {
 			kept = w - q
 		}
 		stretcher := w*depth*(plain+p.Frame.Leg.At+depth/2*tan) - w*depth/2*(lap+cut) - joint*(w-kept)
-		Nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
+		piecetest.Nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
 
 		proud := d.Legs.Proud
 		leg := w*b/cos*(d.Legs.Height+proud) - b/cos*(depth+proud)*kept
-		Nearly(t, "leg", p.Leg().Volume(), leg)
+		piecetest.Nearly(t, "leg", p.Leg().Volume(), leg)
 	})
 }
 
@@ -173,9 +174,9 @@ func TestVolumeOfTheParts(t *testing.T) {
 // out of its blank would leave too much.
 func TestStockIsPartAndWaste(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		d.Legs.Taper = Taper(t, d)
-		p := Worked(t, d)
+		d := piecetest.Sound(t)
+		d.Legs.Taper = piecetest.Taper(t, d)
+		p := piecetest.Worked(t, d)
 		reach, r := p.RoughReach(), d.Ring
 		stretcher := solid.Box(solid.V(-reach, 0, 0), solid.V(reach, r.Width, r.Depth))
 
@@ -197,7 +198,7 @@ func TestStockIsPartAndWaste(t *testing.T) {
 			for _, piece := range tt.part.Pieces {
 				waste = waste.Subtract(piece)
 			}
-			Nearly(t, tt.name, waste.Volume()+tt.part.Volume(), tt.blank.Volume())
+			piecetest.Nearly(t, tt.name, waste.Volume()+tt.part.Volume(), tt.blank.Volume())
 		}
 	})
 }
@@ -207,8 +208,8 @@ func TestStockIsPartAndWaste(t *testing.T) {
 // neighbour may reach into a cheek that its lap leaves short.
 func TestBridleFillsItsJoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
 		s, c := math.Sincos(d.Legs.Given)
 		at := p.Frame.Leg.At
 		outer := solid.Through(solid.V(at, 0, d.Ring.Depth), solid.V(c, 0, s))
@@ -216,7 +217,7 @@ func TestBridleFillsItsJoint(t *testing.T) {
 		joint := solid.Box(solid.V(-2000, 0, 0), solid.V(2000, d.Ring.Width, d.Ring.Depth)).Cut(outer).Cut(inner)
 		parts := p.Parts()
 		got := woodIn(joint.Transform(p.Place(0)), parts[0], parts[1], parts[2*(d.Ring.Sides-1)])
-		Nearly(t, "wood in the joint", got, d.Ring.Width*d.Ring.Depth*d.Legs.Breadth/c)
+		piecetest.Nearly(t, "wood in the joint", got, d.Ring.Width*d.Ring.Depth*d.Legs.Breadth/c)
 		if v := clashVolume(parts[0], parts[1]); v != 0 {
 			t.Errorf("leg and stretcher want %.6f mm³ twice", v)
 		}
@@ -227,8 +228,8 @@ func TestBridleFillsItsJoint(t *testing.T) {
 // thickness times half the depth times the mean overlap, all being linear.
 func TestClashOfALegTooFarIn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		a, w, depth := Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
+		d := piecetest.Sound(t)
+		a, w, depth := piecetest.Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
 		cos, tan := math.Cos(d.Legs.Given), math.Tan(d.Legs.Given)
 		thick := w
 		if d.Legs.Mortise == geometry.MortiseInStretcher {
@@ -253,9 +254,9 @@ func TestClashOfALegTooFarIn(t *testing.T) {
 		shoulder := d.Ring.Inside/2 + w/2*cotOf(a) + w/math.Sin(a)
 		below := depth * (1 - share)
 		d.Legs.At = shoulder - over - below*tan + d.Legs.Breadth/cos // inner face of the leg, in the middle of the overlap
-		p := Worked(t, d)
+		p := piecetest.Worked(t, d)
 		got := clashVolume(p.Parts()[1], p.Parts()[2*(d.Ring.Sides-1)])
-		Nearly(t, "clash", got, kept*depth/2*over)
+		piecetest.Nearly(t, "clash", got, kept*depth/2*over)
 	})
 }
 
@@ -263,9 +264,9 @@ func TestClashOfALegTooFarIn(t *testing.T) {
 // hair more, and not when it moves by a hair less.
 func TestClearIsWhatTheSolidsLeave(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Sound(t)
-		p := Worked(t, d)
-		Nearly(t, "clearance", p.Frame.Clearance(), d.Legs.Clear)
+		d := piecetest.Sound(t)
+		p := piecetest.Worked(t, d)
+		piecetest.Nearly(t, "clearance", p.Frame.Clearance(), d.Legs.Clear)
 		neighbour := p.Parts()[2*(d.Ring.Sides-1)]
 		move := func(in float64) float64 {
 			return clashVolume(p.Leg().Transform(solid.Translate(solid.V(-in, 0, 0))).Transform(p.Place(0)), neighbour)

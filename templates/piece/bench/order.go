@@ -1,0 +1,245 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"rodsheet/templates/piece"
+)
+
+// An op makes the step of one size, or none where that size has no need of it.
+type op func(batchedPiece) (step, bool)
+
+// workingOrder returns the steps over all sizes of one design in working order.
+// What is the same for several sizes is one step, and steps that differ in
+// nothing but the stop follow each other.
+func workingOrder(pieces []piece.Piece) []step {
+	shop := batched(pieces)
+	var out []step
+	run := func(shop []batchedPiece, ops []op) {
+		for _, o := range ops {
+			out = append(out, together(shop, o)...)
+		}
+	}
+	run(shop, stockOps())
+	for _, same := range grouped(shop, lapHeight) {
+		run(same, lapOps())
+	}
+	run(shop, ringOps())
+	for _, same := range grouped(shop, splay) {
+		run(same, endOps())
+	}
+	run(shop, uprightOps())
+	for _, same := range grouped(shop, splay) {
+		run(same, shoulderOps())
+	}
+	for _, ops := range [][]op{fitOps(), taperOps(), glueOps()} {
+		run(shop, ops)
+	}
+	return finish(out, len(pieces))
+}
+
+// batched counts the parts of each size. A spare that serves several sizes is
+// counted with the first of them, and so are the test pieces.
+func batched(pieces []piece.Piece) []batchedPiece {
+	out := make([]batchedPiece, len(pieces))
+	list := newCutList(pieces)
+	for i, p := range pieces {
+		counted := func(part string, n int, kind any, tests bool) batch {
+			b := batch{Part: part, Size: p.Design.Size, Count: n}
+			for _, r := range list.Rows {
+				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
+					b.Spares = r.Spares
+				}
+			}
+			if tests {
+				b.Tests = p.Design.Wood.Tests
+			}
+			return b
+		}
+		n := p.Frame.Ring.Sides
+		out[i] = batchedPiece{
+			p,
+			counted("stretcher", n, kindOfStretcher(p), firstSection(pieces[:i], p, piece.Piece.SawnStretcher)),
+			counted("leg", n, kindOfLeg(p), firstSection(pieces[:i], p, piece.Piece.SawnLeg)),
+			batch{Part: "top board", Size: p.Design.Size},
+		}
+		if rows := topRows(p); len(rows) > 0 {
+			out[i].topBoards.Count = rows[0].parts()
+		}
+	}
+	return out
+}
+
+// firstSection reports whether p is the first size of its section.
+func firstSection(before []piece.Piece, p piece.Piece, sawn func(piece.Piece) piece.Stick) bool {
+	section := func(p piece.Piece) [2]float64 { return [2]float64{steady(sawn(p).Width), steady(sawn(p).Thickness)} }
+	return !slices.ContainsFunc(before, func(q piece.Piece) bool { return section(q) == section(p) })
+}
+
+func lapHeight(p batchedPiece) float64 { return p.EndLap().BladeHeight() }
+func splay(p batchedPiece) float64     { return p.Frame.Leg.Splay }
+
+// grouped puts together the sizes that have one figure in common, in the order
+// of the design.
+func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batchedPiece {
+	var out [][]batchedPiece
+	for _, p := range shop {
+		i := slices.IndexFunc(out, func(g []batchedPiece) bool {
+			return steady(figure(g[0])) == steady(figure(p))
+		})
+		if i < 0 {
+			out = append(out, nil)
+			i = len(out) - 1
+		}
+		out[i] = append(out[i], p)
+	}
+	return out
+}
+
+// together makes one step for all the sizes that print alike. Those that
+// differ in the stop only come next to each other.
+func together(shop []batchedPiece, o op) []step {
+	var out []step
+	for _, p := range shop {
+		s, ok := o(p)
+		if !ok {
+			continue
+		}
+		s.unit, s.fromFence = p.Design.Unit, p.Design.Saw.FromFence
+		p.limit(&s)
+		out = place(out, s)
+	}
+	return out
+}
+
+// place adds a step to the one that prints alike, else behind the last that
+// differs in the stop only, else at the end.
+func place(steps []step, s step) []step {
+	at := len(steps)
+	for i := range steps {
+		switch {
+		case steps[i].setting() == s.setting():
+			steps[i].Parts = append(steps[i].Parts, s.Parts...)
+			return steps
+		case steps[i].butStop() == s.butStop():
+			at = i + 1
+		}
+	}
+	return slices.Insert(steps, at, s)
+}
+
+// limit marks what the saw cannot reach.
+func (p batchedPiece) limit(s *step) {
+	if s.Cut == nil {
+		return
+	}
+	c := s.Cut
+	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
+	if p.Design.Saw.Highest > 0 && c.Height > p.Design.Saw.Highest {
+		c.ByHand = true
+		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.MM(p.Design.Saw.Highest)))
+	}
+}
+
+// setting is all of a step as it is printed, but for its parts.
+func (s step) setting() string {
+	return strings.Join(append(s.cells(), s.words()), "\n")
+}
+
+// butStop is setting without the stop.
+func (s step) butStop() string {
+	if s.Cut == nil {
+		return s.setting()
+	}
+	cut := *s.Cut
+	cut.Stop, cut.Line, cut.Beyond = 0, 0, false
+	s.Cut = &cut
+	return s.setting()
+}
+
+// finish gives each reason and each caution once, and says what is shared.
+func finish(steps []step, sizes int) []step {
+	reasons := map[operation]bool{}
+	cautions := map[string]bool{}
+	for i := range steps {
+		s := &steps[i]
+		if reasons[s.Op] {
+			s.Once = nil
+		}
+		reasons[s.Op] = true
+		if cautions[s.Caution] {
+			s.Caution = ""
+		}
+		cautions[s.Caution] = true
+	}
+	for i := len(steps) - 1; i >= 0; i-- {
+		s := &steps[i]
+		if i > 0 {
+			s.shorten(steps[i-1])
+		}
+		if words := s.shared(sizes); words != "" {
+			s.Then = append([]string{words}, s.Then...)
+		}
+	}
+	return steps
+}
+
+// shorten leaves out what the row above has said already.
+func (s *step) shorten(above step) {
+	if s.Op != above.Op || s.Name != above.Name {
+		return
+	}
+	before := len(s.Then)
+	s.Then = slices.DeleteFunc(slices.Clone(s.Then), func(w string) bool { return slices.Contains(above.Then, w) })
+	said := len(s.Then) < before
+	if s.Test == above.Test && s.Test != "" {
+		s.Test, said = "", true
+	}
+	switch {
+	case s.sameBlade(above):
+		s.Then = append([]string{"As the row above: only the " + s.mark() + " moves."}, s.Then...)
+	case said:
+		s.Then = append([]string{"Otherwise as the row above."}, s.Then...)
+	}
+}
+
+// mark names what the end of the part comes to.
+func (s step) mark() string {
+	if s.Cut.Line > 0 {
+		return "line"
+	}
+	return "stop"
+}
+
+// sameBlade reports whether two cuts differ in nothing but stop or line.
+func (s step) sameBlade(t step) bool {
+	if s.Cut == nil || t.Cut == nil || s.Down != t.Down || s.Fence != t.Fence || s.Cut.Stop+s.Cut.Line == 0 {
+		return false
+	}
+	blade := func(c sawCut) string {
+		c.Stop, c.Line, c.Beyond = 0, 0, false
+		return strings.Join(step{Cut: &c, unit: s.unit, fromFence: s.fromFence}.cells(), "\n")
+	}
+	return blade(*s.Cut) == blade(*t.Cut)
+}
+
+// shared says which sizes are cut together.
+func (s step) shared(sizes int) string {
+	var names []string
+	for _, b := range s.Parts {
+		if !slices.Contains(names, b.Size) {
+			names = append(names, b.Size)
+		}
+	}
+	switch {
+	case s.Cut == nil || len(names) < 2:
+		return ""
+	case len(names) < sizes:
+		return strings.Join(names, ", ") + ": cut them together."
+	case sizes == 2:
+		return "Both sizes: cut them together."
+	}
+	return "All sizes: cut them together."
+}

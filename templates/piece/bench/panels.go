@@ -1,0 +1,26 @@
+package bench
+
+import (
+	"slices"
+
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+)
+
+// SharedPanels returns the panels of all sizes, of each of which of returns its own.
+// What several sizes have alike comes once, and its heading names them.
+func SharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []templates.Panel {
+	var out []templates.Panel
+	for _, l := range piece.Lots(pieces, of, samePanel) {
+		if words := piece.SizeWords(l.Sizes, len(pieces)); words != "" {
+			l.What.Heading += ", " + words
+		}
+		out = append(out, l.What)
+	}
+	return out
+}
+
+func samePanel(a, b templates.Panel) bool {
+	return a.Heading == b.Heading && slices.Equal(a.Text, b.Text) &&
+		slices.EqualFunc(a.Table, b.Table, func(r, s []string) bool { return slices.Equal(r, s) })
+}

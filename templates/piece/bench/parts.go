@@ -1,0 +1,227 @@
+package bench
+
+import (
+	"math"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// A topBoardKind is all that one board of a top can differ from another by.
+type topBoardKind struct {
+	finished piece.Stick
+	across   float64
+}
+
+// topRows returns the boards that a wooden top is glued up from.
+func topRows(p piece.Piece) []cutRow {
+	if p.Design.Top.Kind != design.WoodTop {
+		return nil
+	}
+	size, n := p.TopPanel(), topBoards(p)
+	board := piece.Stick{Length: size.Length, Width: size.Width / float64(n), Thickness: size.Thickness}
+	return []cutRow{{
+		Part: "top board", Sizes: []sizeCount{{p.Design.Size, n}},
+		Finished: board, Sawn: board, Rough: p.Roughed(board),
+		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
+		kind: topBoardKind{steadied(board), steady(p.TopArea())},
+	}}
+}
+
+// usualBoard is the width of board that a top is glued up from where the
+// design lists none that serves (common practice, no source).
+const usualBoard = 150.0
+
+// topBoards returns how many boards of equal width the top is glued up from:
+// as few as the widest listed board allows.
+func topBoards(p piece.Piece) int {
+	widest := 0.0
+	for _, b := range p.Design.Wood.Boards {
+		long := b.Length >= p.TopPanel().Length+p.Design.Wood.ExtraLength
+		if b.Count > 0 && long && b.Thickness >= p.Design.Top.Thickness+p.Design.Wood.ExtraThickness {
+			widest = math.Max(widest, b.Width)
+		}
+	}
+	// A board hardly wider than its allowance yields nothing to glue.
+	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
+		widest = usualBoard
+	}
+	return int(math.Ceil(p.TopPanel().Width/widest - 1e-9))
+}
+
+// A testKind is the section of a test piece.
+type testKind struct {
+	part          string
+	width, across float64
+}
+
+// testRows returns the test pieces, of each section as many as the design asks
+// for, for all sizes together.
+func testRows(p piece.Piece) []cutRow {
+	if p.Design.Wood.Tests == 0 {
+		return nil
+	}
+	row := func(part string, s piece.Stick) cutRow {
+		s.Length = testLength(p)
+		return cutRow{
+			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
+			Finished: s, Sawn: s, Rough: p.Roughed(s),
+			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
+		}
+	}
+	return []cutRow{row("stretcher", p.SawnStretcher()), row("leg", p.SawnLeg())}
+}
+
+// testLength returns the length of a test piece: what is safely held at a saw,
+// and no less than half a stretcher, so that the stop of the real lap serves.
+func testLength(p piece.Piece) float64 { return math.Max(safeLength(p), p.RoughReach()) }
+
+// safeLength is the least length of wood to hold at a saw: 300 mm or 12 in
+// (common practice, no source).
+func safeLength(p piece.Piece) float64 {
+	if p.Design.Unit == measure.Inch {
+		return 12 * measure.MillimetresPerInch
+	}
+	return 300
+}
+
+// A blockKind is all that pads, cauls, wedges and filler strips differ by.
+type blockKind struct {
+	part string
+	size piece.Stick
+	lean float64
+	from string
+}
+
+// padRows returns wooden pads, turned from an offcut where one is large enough.
+func padRows(p piece.Piece) []cutRow {
+	if p.Design.Top.PadHeight() == 0 || p.Design.Top.Pads.Bumpers {
+		return nil
+	}
+	d := p.Design.Top.Pads.Diameter
+	pad := piece.Stick{Length: d, Width: d, Thickness: p.Design.Top.Pads.Height}
+	return []cutRow{{
+		Part: "pad", Sizes: each(p), Spares: p.Design.Wood.Spares,
+		Finished: pad, Sawn: pad, From: offcutFor(p, d),
+		kind: blockKind{"pad", steadied(pad), 0, ""},
+	}}
+}
+
+// offcutFor names an offcut on whose face a round or block so wide finds room.
+func offcutFor(p piece.Piece, width float64) string {
+	switch {
+	case width <= math.Max(p.Frame.Ring.Width, p.Frame.Ring.Depth):
+		return "offcuts of stretcher stock"
+	case width <= p.Frame.Leg.Breadth:
+		return "offcuts of leg stock"
+	}
+	return "scrap"
+}
+
+// blockRows returns what holds and clamps the parts, from offcuts.
+func blockRows(p piece.Piece) []cutRow {
+	var out []cutRow
+	for _, b := range Blocks(p) {
+		size := b.stick()
+		out = append(out, cutRow{
+			Part: b.Name + ", " + p.Say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
+			kind: blockKind{b.Name, steadied(size), steady(b.Angle), b.From},
+		})
+	}
+	return out
+}
+
+// A sizeWood is the wood of one size, or of what serves all sizes.
+type sizeWood struct {
+	Size string // empty for a single size
+	Wood float64
+}
+
+// bySize returns the rough volume in mm³ of the parts of each size.
+func (c cutList) bySize() []sizeWood {
+	var out []sizeWood
+	for _, r := range c.Rows {
+		if !r.bought() {
+			continue
+		}
+		for _, s := range r.Sizes {
+			out = addWood(out, sizeWood{s.Size, float64(s.Count) * r.Rough.Volume()})
+		}
+	}
+	return out
+}
+
+func addWood(all []sizeWood, w sizeWood) []sizeWood {
+	for i := range all {
+		if all[i].Size == w.Size {
+			all[i].Wood += w.Wood
+			return all
+		}
+	}
+	return append(all, w)
+}
+
+// spareWood returns the rough volume in mm³ of spares and test pieces.
+func (c cutList) spareWood() float64 {
+	sum := 0.0
+	for _, r := range c.Rows {
+		if r.bought() {
+			sum += float64(r.Spares+r.Serves) * r.Rough.Volume()
+		}
+	}
+	return sum
+}
+
+// rough returns the rough volume in mm³ of everything bought for.
+func (c cutList) rough() float64 {
+	sum := c.spareWood()
+	for _, s := range c.bySize() {
+		sum += s.Wood
+	}
+	return sum
+}
+
+// net returns the volume in mm³ of the wood in the finished pieces, pads from
+// offcuts left out.
+func (c cutList) net() float64 {
+	sum := 0.0
+	for _, r := range c.Rows {
+		sum += float64(r.parts()) * r.Net
+	}
+	return sum
+}
+
+// buy returns the volume in mm³ to buy: Rough and the stated waste.
+func (c cutList) buy() float64 { return c.rough() * (1 + c.Waste) }
+
+// roughPieces returns every piece to be sawn from boards.
+func (c cutList) roughPieces() []roughPiece {
+	var out []roughPiece
+	for _, r := range c.Rows {
+		if !r.bought() {
+			continue
+		}
+		for _, s := range r.Sizes {
+			out = appendPieces(out, s.Count, roughPiece{ofSize(r.Part, s.Size), r.Rough})
+		}
+		out = appendPieces(out, r.Serves, roughPiece{r.Part, r.Rough})
+		out = appendPieces(out, r.Spares, roughPiece{"spare " + r.Part, r.Rough})
+	}
+	return out
+}
+
+func appendPieces(all []roughPiece, n int, p roughPiece) []roughPiece {
+	for range n {
+		all = append(all, p)
+	}
+	return all
+}
+
+// ofSize names a part and the size it belongs to.
+func ofSize(part, size string) string {
+	if size == "" {
+		return part
+	}
+	return part + " " + size
+}

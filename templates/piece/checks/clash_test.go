@@ -1,0 +1,100 @@
+package checks
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
+)
+
+// A clash of parts is named with its place, its size and its volume, and the
+// mends of the head mend it too.
+func TestClashNamesThePlace(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-6.75)
+	c := graded(t, d, "stretcher 1 and leg 2", Fails)
+	for _, want := range []string{"stretcher 1 and leg 2 want the same wood", "cm³", "above its underside"} {
+		if !strings.Contains(c.Words, want) {
+			t.Errorf("%q lacks %q", c.Words, want)
+		}
+	}
+	if len(c.Mends) != 2 {
+		t.Errorf("%d mends: %s", len(c.Mends), c.Advice())
+	}
+}
+
+// Asked are all pairs that differ by more than a turn: whatever two parts
+// clash, so does a pair that is asked.
+func TestPairsStandForAll(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawPiece(t)
+		p, err := piece.Work(d)
+		if err != nil {
+			t.Skip("no such piece")
+		}
+		parts := p.Parts()
+		any := false
+		for i := range parts {
+			for _, b := range parts[:i] {
+				any = any || len(solid.Clash(parts[i], b)) > 0
+			}
+		}
+		if asked := !buildable(askClash(withSolids(p))); asked != any {
+			t.Errorf("clash by all pairs %v, by those asked %v", any, asked)
+		}
+	})
+}
+
+// Every pair of parts is one of those asked, turned about the axis.
+func TestPairsAreAllTurns(t *testing.T) {
+	for sides := 3; sides <= 8; sides++ {
+		d := piecetest.Low()
+		d.Ring.Sides = sides
+		m := withSolids(piecetest.Worked(t, d))
+		const kinds = 3
+		asked := map[pair]bool{}
+		for _, q := range m.pairs() {
+			asked[q] = true
+		}
+		top := len(m.parts) - 1
+		turned := func(part, by int) int {
+			if part == top {
+				return top
+			}
+			return (part + by*kinds) % (sides * kinds)
+		}
+		for a := range m.parts {
+			for b := range a {
+				found := false
+				for by := range sides {
+					x, y := turned(a, by), turned(b, by)
+					found = found || asked[pair{x, y}] || asked[pair{y, x}]
+				}
+				if !found {
+					t.Errorf("%d sides: %s and %s are never asked", sides, m.parts[a].Name, m.parts[b].Name)
+				}
+			}
+		}
+	}
+}
+
+// Under a top with an outline of its own the sides differ: here only the third
+// head stands under it, and too high.
+func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.Proud, d.Top.Pads = 12, design.Pads{}
+	p := piecetest.Worked(t, d)
+	head := p.Frame.Ring.Place(2, 0).Apply(geometry.Pt(p.Frame.Leg.At-20, 14))
+	d.Top.Outline = design.FreeOutline
+	for i := range 4 {
+		d.Top.Points = append(d.Top.Points, head.Add(geometry.Polar(30, float64(i)*math.Pi/2)))
+	}
+	graded(t, d, "leg 3 and top", Fails)
+}

@@ -1,0 +1,131 @@
+package checks
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sort"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// A change is a mend that has not been proved yet, and by what share of itself
+// it changes the figure that was decided: the measure of how cheap it is.
+type change struct {
+	Mend
+	share float64
+}
+
+// proved returns the changes that really mend check c of question q, the
+// cheapest first. Grades are those of all checks before.
+func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
+	candidates := q.mends(m, c)
+	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
+	var out []Mend
+	for _, try := range candidates {
+		w, err := piece.Work(try.Design)
+		if err != nil {
+			continue
+		}
+		if w.SameLaps(m.Piece) {
+			w.Extra = m.Extra
+		}
+		if withSolids(w).mended(m, c, grades) {
+			out = append(out, try.Mend)
+		}
+	}
+	return out
+}
+
+// mended reports whether check c of the piece before holds for the changed one,
+// worked out again from its design, and nothing is bought with another fault:
+// no other check fails that did not, and a doubt is not mended by another
+// doubt. A clash that is gone has no check any more.
+func (m made) mended(before made, c Check, grades map[string]Grade) bool {
+	for _, now := range m.askAgain(before) {
+		was, known := grades[now.Name]
+		worse := now.Grade > was && (known || now.Grade == Fails)
+		switch {
+		case now.Name == c.Name && now.Grade != Holds:
+			return false
+		case worse && (now.Grade == Fails || c.Grade == Doubtful):
+			return false
+		}
+	}
+	return true
+}
+
+// A dial is one decision that a mend may turn.
+type dial struct {
+	now  float64 // as decided, mm or rad
+	of   float64 // what the turn is a share of, where that is not now
+	step float64 // 0: as fine as a rule is read
+	down bool    // it is to become less
+	from float64 // the least it can be, mm
+	set  func(*design.Design, float64)
+	// words says the change once the new figure is known.
+	words func(value float64) string
+}
+
+// grid returns the finest step in mm that a maker is asked to work to: 0.1 mm
+// or 1/64 in.
+func grid(u measure.Unit) float64 {
+	if u == measure.Inch {
+		return measure.MillimetresPerInch / 64
+	}
+	return 0.1
+}
+
+// coarseGrid returns the step in mm for sizes that no joint hangs on, as of a
+// top: 1 mm or 1/16 in.
+func coarseGrid(u measure.Unit) float64 {
+	if u == measure.Inch {
+		return measure.MillimetresPerInch / 16
+	}
+	return 1
+}
+
+// fineAngle is the finest step of an angle that a maker is asked to set: 0.1°.
+const fineAngle = math.Pi / 1800
+
+// mostSteps bounds how far a dial is turned: 400 mm, or 63 in.
+const mostSteps = 4000
+
+// value returns the round figure i steps away.
+func (k dial) value(i int) float64 {
+	if k.down {
+		return (math.Floor(k.now/k.step+piece.Slip) - float64(i)) * k.step
+	}
+	return (math.Ceil(k.now/k.step-piece.Slip) + float64(i)) * k.step
+}
+
+// turned returns the least turn of k, to a round figure, after which holds is
+// true, and none where no turn does it. A dial that helps at one step is taken
+// to help at all the steps beyond, until there is no such piece.
+func turned(p piece.Piece, k dial, holds func(piece.Piece) bool) []change {
+	k.step = cmp.Or(k.step, grid(p.Design.Unit))
+	with := func(i int) design.Design {
+		d := p.Design
+		k.set(&d, k.value(i))
+		return d
+	}
+	work := func(i int) (piece.Piece, bool) {
+		if k.value(i) < k.from {
+			return piece.Piece{}, false
+		}
+		w, err := piece.Work(with(i))
+		return w, err == nil
+	}
+	i := sort.Search(mostSteps, func(i int) bool {
+		w, ok := work(i)
+		return !ok || holds(w)
+	})
+	if w, ok := work(i); !ok || !holds(w) {
+		return nil
+	}
+	v := k.value(i)
+	share := math.Abs(v-k.now) / cmp.Or(k.of, k.now, 1)
+	return []change{{Mend{k.words(v), with(i)}, share}}
+}

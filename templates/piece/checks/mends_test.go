@@ -1,0 +1,140 @@
+package checks
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
+)
+
+// The mistake that makers make at first: the head reaches into the lap. The
+// check fails by the figure that the solids give and passes after each of its
+// mends, a step short of which it still fails.
+func TestHeadInTheLapAndItsMends(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-6.75)
+	p := piecetest.Worked(t, d)
+	c := graded(t, d, "leg head and lap", Fails)
+	if got := overlapOf(p); math.Abs(got-6.75) > 1e-9 || math.Abs(c.Value.Value+got) > 1e-9 {
+		t.Errorf("overlap %.9f by the solids, check %.9f, want 6.75", got, c.Value.Value)
+	}
+	// By hand: 40 − 6.75·cos 16° = 33.5115 is 33.5 below. The legs stand at
+	// 217.7208 − 3 − 6.75 = 207.9708 and have to stand at 214.7208: 214.8 above.
+	const want = "lengthen the stretchers by 6.83 mm (the legs then stand 214.8 mm from mid-length), or " +
+		"reduce the leg's breadth at the joint to 33.5 mm"
+	if c.Advice() != want {
+		t.Errorf("advice %q, want %q", c.Advice(), want)
+	}
+	if len(c.Mends) != 2 {
+		t.Fatalf("%d mends", len(c.Mends))
+	}
+	for _, m := range c.Mends {
+		mended := piecetest.Worked(t, m.Design)
+		if !buildable(checksOf(mended)) || overlapOf(mended) > 0 {
+			t.Errorf("%s: still clashes by %.6f", m.Words, overlapOf(mended))
+		}
+	}
+	short := c.Mends[1].Design
+	short.Legs.Breadth += 0.1
+	graded(t, short, "leg head and lap", Fails)
+	short = c.Mends[0].Design
+	short.Legs.At -= 0.1
+	graded(t, short, "leg head and lap", Fails)
+}
+
+// Where the neighbour passes over, the leg's section at the top is all that
+// counts: less splay, or a leg milled too broad brought back, clears it.
+func TestOtherMendsOfTheHead(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-0.5)
+	// By hand: 40/cos 16° − 0.5 = 41.112 holds 40/cos α up to α = 13.36°.
+	if c := graded(t, d, "leg head and lap", Fails); !strings.HasSuffix(c.Advice(), "splay the legs by 13.3°") {
+		t.Errorf("advice %q", c.Advice())
+	}
+	d = piecetest.Low()
+	d.Legs.Clear, d.Milled.Breadth = 0, 41
+	if c := graded(t, d, "leg head and lap", Fails); !strings.Contains(c.Advice(), "reduce the leg's breadth at the joint to 40 mm") {
+		t.Errorf("milled too broad: advice %q", c.Advice())
+	}
+}
+
+// No mend is offered that is dearer than the one after it.
+func TestCheapestMendFirst(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-2)
+	d.Ring.LegEndOver = true // the neighbour passes under: a larger splay clears it
+	p := piecetest.Worked(t, d)
+	c := find(t, checksOf(p), "leg head and lap")
+	if c.Grade == Fails {
+		t.Fatalf("passing under, the head is clear by %.3f", p.Frame.Clearance())
+	}
+	d.Legs.At = p.Frame.LeastAt(-0.3)
+	p = piecetest.Worked(t, d)
+	c = find(t, checksOf(p), "leg head and lap")
+	if len(c.Mends) != 3 {
+		t.Fatalf("mends: %s", c.Advice())
+	}
+	last := 0.0
+	for _, m := range c.Mends {
+		e := m.Design
+		share := math.Max(math.Abs(e.Legs.Breadth/d.Legs.Breadth-1),
+			math.Max(math.Abs(e.Legs.At/d.Legs.At-1), math.Abs(e.Legs.Given/d.Legs.Given-1)))
+		if share < last {
+			t.Errorf("%q costs %.4f, the one before %.4f", m.Words, share, last)
+		}
+		last = share
+	}
+}
+
+// What a mend says is what is typed into the file: the words of each name the
+// figure that its design has, and that figure alone is changed.
+func TestMendsSayWhatIsTyped(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Sound(t)
+		d.Unit = rapid.SampledFrom([]measure.Unit{measure.Millimetre, measure.Inch}).Draw(t, "unit")
+		if rapid.Bool().Draw(t, "given place") {
+			d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(rapid.Float64Range(-8, 1.5).Draw(t, "clearance"))
+		} else {
+			d.Legs.Clear = rapid.Float64Range(0, 1.5).Draw(t, "clear")
+		}
+		p := piecetest.Worked(t, d)
+		for _, c := range askShortGrain(p) {
+			for _, m := range clearHead(p, leastShortGrain) {
+				typed := d
+				switch {
+				case strings.HasPrefix(m.Words, "reduce"):
+					typed.Legs.Breadth = m.Design.Legs.Breadth
+				case strings.HasPrefix(m.Words, "lengthen"):
+					typed.Legs.At = m.Design.Legs.At
+				case strings.HasPrefix(m.Words, "leave"):
+					typed.Legs.Clear = m.Design.Legs.Clear
+				case strings.HasPrefix(m.Words, "splay"):
+					typed.Legs.Lean, typed.Legs.Given = design.BySplay, m.Design.Legs.Given
+				default:
+					t.Fatalf("no key for %q", m.Words)
+				}
+				if got := piecetest.Worked(t, typed).Frame.Clearance(); got < leastShortGrain-piece.Slip {
+					t.Errorf("%s: %s leaves %.6f mm", c.Name, m.Words, got)
+				}
+			}
+		}
+	})
+}
+
+// How far a leg's tip stands out is counted square to the edge of the top: by
+// hand the tip at (228.044, 75.056) lies 159.964 mm out towards the next side of
+// the triangle, whose own edge is 75.056 + 28 + 50 from the centre.
+func TestFrameUnderATriangle(t *testing.T) {
+	d := piecetest.Low()
+	d.Top.Outline, d.Top.Overhang = design.RingTop, 50
+	c := graded(t, d, "frame under the top", Doubtful)
+	if math.Abs(c.Value.Value+6.908) > 0.001 || c.Advice() != "give the top an overhang of 57 mm" {
+		t.Errorf("%.4f mm, advice %q", c.Value.Value, c.Advice())
+	}
+}

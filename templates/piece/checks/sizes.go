@@ -1,0 +1,152 @@
+package checks
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// Settings that differ by less than this are rather a slip than a wish, and
+// cost a second setting up all the same (common practice, no source).
+const (
+	nearLength = 0.3           // mm
+	nearAngle  = math.Pi / 600 // 0.3°
+)
+
+// shared returns the settings that several sizes may share, in the order of
+// the bench.
+func shared(p piece.Piece) []templates.Figure {
+	var g Group
+	lap := p.EndLap()
+	_, fromSquare := lap.Gauge()
+	g.add("width of the stretchers", measure.Length(p.Frame.Ring.Width))
+	g.add("depth of the stretchers", measure.Length(p.Frame.Ring.Depth))
+	g.add("breadth of the legs", measure.Length(p.Frame.Leg.Breadth))
+	g.add("gauge at the laps, from square", measure.Angle(fromSquare))
+	g.add("blade height at the laps", measure.Length(lap.BladeHeight()))
+	g.add("spacer at the laps", measure.Length(lap.Spacer()))
+	g.add("stop at the laps", measure.Length(lap.Stop()))
+	g.add("tenon", measure.Length(p.Bridle.Tenon))
+	g.add(sharedSplay, measure.Angle(p.Frame.Leg.Splay))
+	if p.Taper != nil {
+		g.add("taper of one face", measure.Angle(p.Taper.Angle()))
+	}
+	return g.Figures
+}
+
+const sharedSplay = "splay, gauge at heads, feet and bridles"
+
+// A sharer is a size and its figure for one setting.
+type sharer struct {
+	piece piece.Piece
+	value measure.Quantity
+}
+
+// checkAll returns the checks over several sizes of one design: the settings
+// that two or more of them share, and those that miss it by so little that
+// they may as well be made equal. Settings that plainly differ are not named.
+func checkAll(pieces []piece.Piece) []Check {
+	if len(pieces) < 2 {
+		return nil
+	}
+	var names []string
+	by := map[string][]sharer{}
+	for _, p := range pieces {
+		for _, f := range shared(p) {
+			if by[f.Name] == nil {
+				names = append(names, f.Name)
+			}
+			by[f.Name] = append(by[f.Name], sharer{p, f.Value})
+		}
+	}
+	var out []Check
+	for _, name := range names {
+		out = append(out, checkShared(name, by[name])...)
+	}
+	return out
+}
+
+// checkShared returns the checks of one setting: one for each pair of sizes
+// that nearly agree, or else one for all that do agree.
+func checkShared(name string, all []sharer) []Check {
+	var near []Check
+	best := []sharer{}
+	for i, a := range all {
+		same := []sharer{a}
+		for _, b := range all[i+1:] {
+			switch off := math.Abs(a.value.Value - b.value.Value); {
+			case off <= piece.Slip:
+				same = append(same, b)
+			case off < nearMost(a.value.Kind):
+				near = append(near, nearMiss(name, a, b))
+			}
+		}
+		if len(same) > len(best) {
+			best = same
+		}
+	}
+	if near != nil || len(best) < 2 {
+		return near
+	}
+	words := fmt.Sprintf("%s: %s for %s; set it once and cut them together.",
+		capital(name), best[0].value.Text(best[0].piece.Design.Unit), sizeNames(best))
+	return []Check{{Name: "shared: " + name, Words: words}}
+}
+
+// nearMost is the difference below which two settings are a near miss.
+func nearMost(k measure.Kind) float64 {
+	if k == measure.KindAngle {
+		return nearAngle
+	}
+	return nearLength
+}
+
+// nearMiss is the check of two sizes that all but agree.
+func nearMiss(name string, a, b sharer) Check {
+	u := a.piece.Design.Unit
+	off := measure.Quantity{Kind: a.value.Kind, Value: math.Abs(a.value.Value - b.value.Value)}
+	c := Check{
+		Name: "nearly shared: " + name, Grade: Doubtful,
+		Figure: "difference", Value: off, Relation: atMost, Limit: measure.Quantity{Kind: off.Kind},
+		Words: fmt.Sprintf("%s: %s for %s but %s for %s. Make them equal and set once.",
+			capital(name), a.value.Text(u), sizeName(a.piece), b.value.Text(u), sizeName(b.piece)),
+	}
+	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
+		d := b.piece.Design
+		d.Legs.Given = a.value.Value
+		if w, err := piece.Work(d); err == nil && buildable(checksOf(w)) {
+			c.Mends = []Mend{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
+		}
+	}
+	return c
+}
+
+// sizeNames joins the names of the sizes.
+func sizeNames(all []sharer) string {
+	names := make([]string, len(all))
+	for i, s := range all {
+		names[i] = sizeName(s.piece)
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}
+
+func sizeName(p piece.Piece) string {
+	if p.Design.Size == "" {
+		return "the size without a name"
+	}
+	return p.Design.Size
+}
+
+// capital begins a sentence with s.
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

@@ -1,0 +1,76 @@
+package checks
+
+import (
+	"strings"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
+)
+
+// tallTable is low with longer legs that spread less.
+func tallTable() design.Design {
+	d := piecetest.Low()
+	d.Size, d.Legs.Height, d.Legs.Given = "tall", 560, measure.Radians(11)
+	return d
+}
+
+func TestSharedSettings(t *testing.T) {
+	near := tallTable()
+	near.Legs.Given = measure.Radians(16.2)
+	deeper := tallTable()
+	deeper.Ring.Depth += 0.2
+	third := tallTable()
+	third.Size = "third"
+	for _, tt := range []struct {
+		name    string
+		designs []design.Design
+		check   string
+		grade   Grade
+		words   []string // none: no such check
+	}{
+		{"one size", []design.Design{piecetest.Low()}, "shared: spacer at the laps", Holds, nil},
+		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared: spacer at the laps", Holds, []string{"28.64 mm for low and tall", "cut them together"}},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared: " + sharedSplay, Holds, nil},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly shared: " + sharedSplay, Doubtful, nil},
+		{"nearly", []design.Design{piecetest.Low(), near}, "nearly shared: " + sharedSplay, Doubtful, []string{"16° for low but 16.2° for tall", "set once"}},
+		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly shared: depth of the stretchers", Doubtful, []string{"36 mm for low but 36.2 mm for tall"}},
+		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly shared: blade height at the laps", Doubtful, []string{"18.1 mm"}},
+		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared: " + sharedSplay, Holds, []string{"11° for tall and third"}},
+	} {
+		var pieces []piece.Piece
+		for _, d := range tt.designs {
+			pieces = append(pieces, piecetest.Worked(t, d))
+		}
+		var got *Check
+		for _, c := range checkAll(pieces) {
+			if c.Name == tt.check {
+				got = &c
+			}
+		}
+		if (got != nil) != (tt.words != nil) {
+			t.Errorf("%s: check %q is %+v", tt.name, tt.check, got)
+			continue
+		}
+		for _, want := range tt.words {
+			if got.Grade != tt.grade || !strings.Contains(got.Words, want) {
+				t.Errorf("%s: %v %q, want %v and %q", tt.name, got.Grade, got.Words, tt.grade, want)
+			}
+		}
+	}
+}
+
+// The mend of a splay that is nearly shared makes it shared.
+func TestNearMissIsMended(t *testing.T) {
+	near := tallTable()
+	near.Legs.Given = measure.Radians(16.2)
+	pieces := []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near)}
+	c := find(t, checkAll(pieces), "nearly shared: "+sharedSplay)
+	if len(c.Mends) != 1 || c.Mends[0].Words != "splay the legs of tall by 16°" {
+		t.Fatalf("mends: %+v", c.Mends)
+	}
+	pieces[1] = piecetest.Worked(t, c.Mends[0].Design)
+	find(t, checkAll(pieces), "shared: "+sharedSplay)
+}

@@ -1,0 +1,190 @@
+package checks
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// leastWood is the least wood in mm to be left at a joint: half of the depth at
+// a lap, a cheek beside a slot, a tenon (common practice, no source).
+const leastWood = 6.0
+
+// askWoodLeft asks what the joints leave of the wood.
+func askWoodLeft(p piece.Piece) []Check {
+	cheek, _ := p.Bridle.Stretcher().Cheeks()
+	ask := func(name string, left float64, words string) Check {
+		return limited(name, "wood left", measure.Length(left), atLeast, measure.Length(leastWood), Doubtful).
+			with("Enough wood is left.", words)
+	}
+	return []Check{
+		ask("wood left at the laps", p.Frame.Ring.Depth-p.EndLap().BladeHeight(),
+			"Little is left of the depth at the laps."),
+		ask("cheeks of the bridle", cheek, "The cheeks beside the slot are thin."),
+		ask("tenon of the bridle", p.Bridle.Tenon, "The tenon is thin."),
+	}
+}
+
+func mendWoodLeft(p piece.Piece, c Check) []change {
+	left := func(w piece.Piece) bool { return called(askWoodLeft(w), c.Name).Grade == Holds }
+	out := turned(p, dial{
+		now: p.Frame.Ring.Depth,
+		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
+		words: func(v float64) string {
+			return "make the stretchers " + p.MM(v) + " deep"
+		},
+	}, left)
+	out = append(out, turned(p, dial{
+		now: p.Frame.Ring.Width,
+		set: func(d *design.Design, v float64) { d.Ring.Width, d.Milled.Width = v, 0 },
+		words: func(v float64) string {
+			return "make the stretchers " + p.MM(v) + " wide and the legs as thick"
+		},
+	}, left)...)
+	for _, down := range []bool{true, false} {
+		out = append(out, turned(p, dial{
+			now: p.Bridle.Tenon, down: down,
+			set:   func(d *design.Design, v float64) { d.Legs.Tenon = v },
+			words: func(v float64) string { return "make the tenon " + p.MM(v) + " thick" },
+		}, left)...)
+	}
+	return out
+}
+
+// leastTaperStart returns how far down the joint's shoulder on the leg comes
+// where a taper cuts it, counted as a taper's start is: along the leg
+// from the outer edge of its head, square across. The stretcher's underside
+// crosses the outer edge at Depth/cos Splay and the inner edge Breadth·tan Splay
+// nearer to the head.
+func leastTaperStart(p piece.Piece) float64 {
+	outer := p.Bridle.Head().Length()
+	if p.Taper.Faces == geometry.OneFace { // the inner face
+		return outer - p.Bridle.Head().End(p.Frame.Leg.Breadth)
+	}
+	return outer
+}
+
+// askTaper asks whether the taper begins below the joint: higher up it would
+// eat the shoulder.
+func askTaper(p piece.Piece) []Check {
+	if p.Taper == nil {
+		return nil
+	}
+	c := limited("taper and joint", "start of the taper", measure.Length(p.Taper.Start),
+		atLeast, measure.Length(leastTaperStart(p)), Fails)
+	out := []Check{c.with(
+		"The taper begins below the joint.",
+		fmt.Sprintf("The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
+			p.MM(p.Taper.Lost(leastTaperStart(p))))),
+	}
+	thickness := footThickness(p)
+	foot := limited("foot", "smaller side of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
+		atLeast, measure.Length(leastFoot), Doubtful)
+	return append(out, foot.with("The foot keeps enough wood.", "The foot is thin and chips on a hard floor."))
+}
+
+// leastFoot is the least a foot measures either way, mm (common practice, no
+// source).
+const leastFoot = 12.0
+
+// footThickness returns what the foot measures square to the plane of its
+// stretcher.
+func footThickness(p piece.Piece) float64 {
+	thickness := p.Frame.Leg.Thickness
+	if p.Taper == nil {
+		return thickness
+	}
+	switch p.Taper.Faces {
+	case geometry.AdjacentFaces:
+		return thickness - p.Taper.Loss()
+	case geometry.FourFaces:
+		return thickness - 2*p.Taper.Loss()
+	}
+	return thickness
+}
+
+func mendTaper(p piece.Piece, c Check) []change {
+	turn := func(now float64, set func(*design.Taper, float64), words string) []change {
+		return turned(p, dial{
+			now: now,
+			set: func(d *design.Design, v float64) {
+				t := *d.Legs.Taper
+				set(&t, v)
+				d.Legs.Taper = &t
+			},
+			words: func(v float64) string { return words + p.MM(v) },
+		}, func(w piece.Piece) bool { return called(askTaper(w), c.Name).Grade == Holds })
+	}
+	if c.Name == "foot" {
+		return turn(p.Taper.Foot, func(t *design.Taper, v float64) { t.Foot = v }, "leave the foot ")
+	}
+	return turn(p.Taper.Start, func(t *design.Taper, v float64) { t.Start = v }, "start the taper at ")
+}
+
+// askSaw asks whether the saw reaches what it is to cut.
+func askSaw(p piece.Piece) []Check {
+	var out []Check
+	if p.Design.Saw.Highest > 0 {
+		out = append(out,
+			askBlade(p, "blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
+			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
+	}
+	if p.Design.Saw.StopReach > 0 {
+		stop := measure.Length(p.EndLap().Stop())
+		out = append(out, limited("reach of the stop", "stop from the blade", stop, atMost, measure.Length(p.Design.Saw.StopReach), Doubtful).with(
+			"The stop for the laps stands within the fence.",
+			"The fence is too short for the stop: clamp a longer board to it."))
+	}
+	if p.Design.Saw.Dado > 0 {
+		width := measure.Length(p.Design.Saw.Dado)
+		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
+			"The dado set clears a lap in "+p.DadoPasses(p.Frame.Ring.Width)+".",
+			"The dado set is wider than the lap: take chippers out of it."))
+	}
+	return out
+}
+
+func askBlade(p piece.Piece, name string, height float64, otherwise string) Check {
+	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).
+		with("The blade rises high enough.", otherwise)
+}
+
+// bridleCut returns the higher of the two cuts of a bridle, made with the part
+// on its end.
+func bridleCut(p piece.Piece) float64 {
+	stretcher, leg := p.CutHeights()
+	return math.Max(stretcher, leg)
+}
+
+// askBoards asks whether every blank comes out of the boards that are listed.
+func askBoards(p piece.Piece) []Check {
+	if len(p.Design.Wood.Boards) == 0 {
+		return nil
+	}
+	return []Check{
+		askBoard(p, "stretcher", p.Roughed(p.SawnStretcher())),
+		askBoard(p, "leg", p.Roughed(p.SawnLeg())),
+	}
+}
+
+// askBoard asks for a board that a blank comes out of, either way round. The
+// figure is the length, for wood can be glued up wider but not longer.
+func askBoard(p piece.Piece, part string, blank piece.Stick) Check {
+	longest, fits := 0.0, false
+	for _, b := range p.Design.Wood.Boards {
+		longest = math.Max(longest, b.Length)
+		fits = fits || blank.Length <= b.Length+piece.Slip && blank.Ripped(b.Thickness) <= b.Width+piece.Slip
+	}
+	c := limited("boards for the "+part+"s", "blank of the "+part, measure.Length(blank.Length), atMost, measure.Length(longest), Fails).with(
+		"Every blank comes out of the boards listed.", "No board listed is as long as the blank.")
+	if c.Grade == Holds && !fits {
+		c.Grade = Doubtful
+		c.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank of %s × %s in section: glue it up.",
+			p.Bare(blank.Width), p.MM(blank.Thickness))
+	}
+	return c
+}

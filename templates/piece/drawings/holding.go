@@ -1,0 +1,49 @@
+package drawings
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/bench"
+)
+
+// holdingJob returns the blocks that hold and clamp the parts. Wedges that are
+// the offcuts of the tapers need no template.
+func holdingJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+	var job templates.Job
+	for _, b := range bench.Blocks(p) {
+		if !b.Offcut {
+			job.Drawings = append(job.Drawings, blockDrawing(p, b))
+		}
+	}
+	return job, nil
+}
+
+// blockCorners returns the outline of a block, the straight face on y = 0, the
+// thin side on x = 0.
+func blockCorners(b bench.Block) []geometry.Point {
+	return []geometry.Point{{}, geometry.Pt(b.Across, 0), geometry.Pt(b.Across, b.Thick), geometry.Pt(0, b.Thin)}
+}
+
+func blockDrawing(p piece.Piece, b bench.Block) templates.Drawing {
+	d := templates.Drawing{Name: b.Name}
+	c := blockCorners(b)
+	d.Polygon(templates.Cut, c...)
+	d.LabelLine(c[0], c[1], b.Straight)
+	d.LabelLine(c[3], c[2], b.Leaning+", "+p.Say(measure.Angle(b.Angle)))
+	d.Span(c[1], c[0], p.MM(b.Across))
+	d.Span(c[2], c[1], p.MM(b.Thick))
+	if b.Thin > 0 {
+		d.Span(c[0], c[3], p.MM(b.Thin))
+	}
+	along, long := geometry.Pt(1, 0), b.Across/3
+	if b.Along {
+		along, long = geometry.Pt(0, 1), b.Thin/2
+	}
+	grainArrow(&d, geometry.Pt(b.Across/2, (b.Thin+b.Thick)/4), along, math.Min(long, 40))
+	d.LabelPoint(c[2], p.MM(b.Width)+" wide, square to this")
+	return d
+}

@@ -1,0 +1,287 @@
+package drawings
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+)
+
+// A legShape is a leg lying as its templates show it: x along the leg, foot to
+// the right, x = 0 where the inner edge meets the level of the stretcher's
+// top. The level cuts lean by Splay across its inside face and are square
+// across its outer edge.
+type legShape struct {
+	piece.Piece
+	geometry.Leg
+}
+
+// Places along the inner edge, in mm: the finished head, the head as it is
+// sawn, and the shoulder at the underside of the stretcher.
+func (l legShape) head() float64     { return -l.Design.Legs.Proud / math.Cos(l.Splay) }
+func (l legShape) rough() float64    { return l.head() - geometry.BridleLong }
+func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
+
+// step is how much further along anything level comes to the outer edge.
+func (l legShape) step() float64 { return l.Breadth * math.Tan(l.Splay) }
+
+// foot is where the outer edge meets the floor: the square end of the blank.
+func (l legShape) foot() float64 { return l.Length() + l.step() }
+
+// cutFaces reports which of the four faces taper.
+func (l legShape) cutFaces() (innerEdge, outerEdge, insideFace, outsideFace bool) {
+	if l.Taper == nil {
+		return
+	}
+	four := l.Taper.Faces == geometry.FourFaces
+	return true, four || l.Taper.Faces == geometry.OppositeFaces,
+		four || l.Taper.Faces == geometry.AdjacentFaces, four
+}
+
+// A legFace is one long face of a leg, y across it from its lower edge.
+type legFace struct {
+	legShape
+	name         string
+	lower, upper string  // its edges
+	low, high    bool    // which of them taper
+	size         float64 // across
+	lean         float64 // of the level cuts, from square
+	from         float64 // x of a level line at y = 0, less its x on the inner edge
+}
+
+// legJob returns the leg on its inside face and, where the faces that look
+// along the ring taper too, on its outer edge; and the section of its foot.
+func legJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+	l := legShape{p, p.Frame.Leg}
+	inner, outer, inside, outside := l.cutFaces()
+	faces := []legFace{{
+		legShape: l, name: "leg, inside face", lower: "inner edge", upper: "outer edge: reference edge",
+		low: inner, high: outer, size: l.Breadth, lean: l.Splay,
+	}}
+	if inside {
+		faces = append(faces, legFace{
+			legShape: l, name: "leg, outer edge", lower: "inside face", upper: "outside face: reference face",
+			low: inside, high: outside, size: l.Thickness, from: l.step(),
+		})
+	}
+	var job templates.Job
+	for _, f := range faces {
+		job.Drawings = append(job.Drawings, f.drawing())
+	}
+	job.Drawings = append(job.Drawings, l.footDrawing())
+	return job, nil
+}
+
+// level returns what is level across the face and meets the inner edge of the
+// leg at x.
+func (f legFace) level(x float64) geometry.Segment {
+	a := geometry.Pt(x+f.from, 0)
+	return geometry.Segment{A: a, B: a.Add(geometry.Pt(f.size*math.Tan(f.lean), f.size))}
+}
+
+// blank returns the blank with the square ends that hold both level cuts.
+func (f legFace) blank() []geometry.Point {
+	return geometry.Box(f.rough(), 0, f.foot(), f.size).Corners()
+}
+
+// tapers returns the lines to saw to, from the start of the taper to the end
+// of the blank, the wood that stays on their left.
+func (f legFace) tapers() []geometry.Segment {
+	var out []geometry.Segment
+	if f.Taper == nil {
+		return nil
+	}
+	from := f.foot() - f.Taper.Run()
+	if f.low {
+		out = append(out, geometry.Segment{A: geometry.Pt(from, 0), B: geometry.Pt(f.foot(), f.Taper.Loss())})
+	}
+	if f.high {
+		out = append(out, geometry.Segment{A: geometry.Pt(f.foot(), f.size-f.Taper.Loss()), B: geometry.Pt(from, f.size)})
+	}
+	return out
+}
+
+// waste returns the polygons that come away from the blank: beside the tapers,
+// before the head and behind the foot.
+func (f legFace) waste() [][]geometry.Point {
+	var out [][]geometry.Point
+	stays := f.blank()
+	head, foot := f.level(f.rough()), f.level(f.Length())
+	for _, cut := range append(f.tapers(), geometry.Segment{A: head.B, B: head.A}, foot) {
+		if off := geometry.LeftOf(stays, geometry.Segment{A: cut.B, B: cut.A}); len(off) > 2 {
+			out = append(out, off)
+		}
+		stays = geometry.LeftOf(stays, cut)
+	}
+	return out
+}
+
+// footLine returns the level cut of the foot between the tapers, and reports
+// whether they leave one.
+func (f legFace) footLine() (geometry.Segment, bool) {
+	between := f.blank()
+	for _, cut := range f.tapers() {
+		between = geometry.LeftOf(between, cut)
+	}
+	return geometry.Crop(f.level(f.Length()), between)
+}
+
+func (f legFace) drawing() templates.Drawing {
+	d := templates.Drawing{Name: f.name}
+	d.Polygon(templates.Outline, f.blank()...)
+	for _, w := range f.waste() {
+		d.Hatch(w...)
+	}
+	f.headLines(&d)
+	f.taperLines(&d)
+	if foot, ok := f.footLine(); ok {
+		d.Line(templates.Cut, foot.A, foot.B)
+		d.LabelLine(foot.A, foot.B, "foot"+f.cutAngle())
+	}
+	f.names(&d)
+	return d
+}
+
+// headLines draws the level lines of the head.
+func (f legFace) headLines(d *templates.Drawing) {
+	line := func(role templates.Role, at float64, text string) {
+		s := f.level(at)
+		d.Line(role, s.A, s.B)
+		d.LabelLine(s.A, s.B, text)
+	}
+	line(templates.Cut, f.rough(), "saw, "+f.MM(geometry.BridleLong)+" long")
+	if f.Design.Legs.Proud > 0 {
+		line(templates.Construction, f.head(), "trim line, "+f.MM(f.Design.Legs.Proud)+" proud")
+		line(templates.Construction, 0, "top of the stretcher")
+	} else {
+		line(templates.Construction, 0, "trim line")
+	}
+	if f.Bridle.Head().Slot {
+		line(templates.Hidden, f.shoulder(), "bottom of the slot")
+	} else {
+		line(templates.Cut, f.shoulder(), "shoulder"+f.cutAngle())
+	}
+}
+
+// cutAngle says how a level cut runs across the face, counted from square.
+func (f legFace) cutAngle() string {
+	if f.lean == 0 {
+		return ", square"
+	}
+	return ", " + f.Say(measure.Angle(f.lean))
+}
+
+// taperLines draws the tapers, where they start and what they leave.
+func (f legFace) taperLines(d *templates.Drawing) {
+	for _, s := range f.tapers() {
+		d.Line(templates.Cut, s.A, s.B)
+		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.Say(measure.Angle(f.Taper.Angle()))+" to the edge of the blank")
+	}
+	if f.Taper == nil {
+		return
+	}
+	start := f.foot() - f.Taper.Run()
+	a, b := geometry.Pt(start, -2), geometry.Pt(start, f.size+2)
+	d.Line(templates.Construction, a, b)
+	d.LabelLine(a, b, "taper starts")
+	low, high := 0.0, f.size
+	if f.low {
+		low = f.Taper.Loss()
+	}
+	if f.high {
+		high -= f.Taper.Loss()
+	}
+	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), f.MM(high-low)+" left")
+	if f.Taper.Start > 0 {
+		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), "taper starts "+f.MM(f.Taper.Start)+" from here")
+	}
+}
+
+// names names the edges, the centre line and the grain, and says how long the
+// leg is.
+func (f legFace) names(d *templates.Drawing) {
+	from, to := f.shoulder()+f.step(), f.Length()
+	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(to, 0), f.lower)
+	d.LabelLine(geometry.Pt(from, f.size), geometry.Pt(to, f.size), f.upper)
+	a, b := geometry.Pt(f.rough(), f.size/2), geometry.Pt(f.foot(), f.size/2)
+	if f.low && f.high {
+		d.Line(templates.Centre, a, b)
+		d.LabelLine(a, b, "centre line of the blank")
+	}
+	mid := geometry.Pt((from+to)/2, f.size*0.75)
+	if f.low && f.high {
+		mid.Y = f.size * 0.6
+	}
+	grainArrow(d, mid, geometry.Pt(1, 0), math.Min(60, f.Length()/4))
+	end := f.level(f.Length()).A
+	d.Span(end, f.level(f.head()).A, f.MM(f.Length()-f.head())+" from head to foot along any edge")
+}
+
+// footDrawing is the section of the leg on the floor, seen from above as it
+// stands: x outward along the stretcher from where the blank's outer edge
+// stands, y from the inside face to the outside one.
+func (l legShape) footDrawing() templates.Drawing {
+	d := templates.Drawing{Name: "foot on the floor, from above"}
+	section := l.footSection()
+	d.Polygon(templates.Cut, section...)
+	box := geometry.Bounds(section...)
+	middle := l.Thickness / 2
+	a, b := geometry.Pt(box.Min.X-45, middle), geometry.Pt(box.Max.X+8, middle)
+	d.Line(templates.Centre, a, b)
+	d.LabelLine(a, geometry.Pt(box.Min.X-10, middle), "mid-thickness")
+	out := b.Add(geometry.Pt(22, 0))
+	arrow(&d, b.Add(geometry.Pt(4, 0)), out)
+	d.LabelPoint(out, "outward")
+	for i, c := range section {
+		next := section[(i+1)%len(section)]
+		d.LabelLine(c, next, footEdge(next.Sub(c)))
+	}
+	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), l.MM(box.Width()))
+	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), l.MM(box.Height()))
+	return d
+}
+
+// footEdge names a side of the foot that runs in direction along,
+// counter-clockwise.
+func footEdge(along geometry.Point) string {
+	switch {
+	case math.Abs(along.Y) > math.Abs(along.X) && along.Y > 0:
+		return "outer edge"
+	case math.Abs(along.Y) > math.Abs(along.X):
+		return "inner edge"
+	case along.X > 0:
+		return "inside face"
+	}
+	return "outside face"
+}
+
+// footSection returns the corners, counter-clockwise. A point x outward stands
+// -x·cos Splay from the outer edge of the blank, square to it, and
+// Length + x·sin Splay down it; there each tapered face has lost
+// Loss/Run·(Run + x·sin Splay).
+func (l legShape) footSection() []geometry.Point {
+	out := geometry.Box(-l.Section(), 0, 0, l.Thickness).Corners()
+	if l.Taper == nil {
+		return out
+	}
+	s, c := math.Sincos(l.Splay)
+	loss, k := l.Taper.Loss(), l.Taper.Loss()/l.Taper.Run()*s
+	inner, outer, inside, outside := l.cutFaces()
+	for _, face := range []struct {
+		cut   bool
+		n     geometry.Point
+		limit float64
+	}{
+		{inner, geometry.Pt(k-c, 0), l.Breadth - loss},
+		{outer, geometry.Pt(k+c, 0), -loss},
+		{inside, geometry.Pt(k, -1), -loss},
+		{outside, geometry.Pt(k, 1), l.Thickness - loss},
+	} {
+		if face.cut {
+			out = geometry.CutBy(out, face.n, face.limit)
+		}
+	}
+	return out
+}

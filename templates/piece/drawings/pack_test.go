@@ -1,0 +1,321 @@
+package drawings
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/piecetest"
+)
+
+// twoSizes is a low and a tall table of one design.
+func twoSizes(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}) []piece.Piece {
+	t.Helper()
+	tall := piecetest.Low()
+	tall.Size, tall.Legs.Height, tall.Legs.Given, tall.Top.Diameter = "tall", 560, measure.Radians(11), 480
+	return []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, tall)}
+}
+
+func eightSided(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}) piece.Piece {
+	t.Helper()
+	d := piecetest.Low()
+	d.Ring.Sides = 8
+	return piecetest.Worked(t, d)
+}
+
+func packed(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}, pieces []piece.Piece, plan bool) []templates.Job {
+	t.Helper()
+	jobs, err := Pack(checks.Examine(pieces), plan, aSheet)
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	return jobs
+}
+
+func TestOrderOfThePack(t *testing.T) {
+	var got []string
+	for _, j := range packed(t, twoSizes(t), true) {
+		got = append(got, j.Title)
+		if len(j.Pictures)+len(j.Drawings)+len(j.Panels) == 0 {
+			t.Errorf("%s is empty", j.Title)
+		}
+	}
+	want := []string{"Cover", "Cut list", "Settings", "Templates", "Checks and figures"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if jobs, err := Pack(checks.Findings{}, false, aSheet); jobs != nil || err != nil {
+		t.Errorf("a pack of nothing: %v, %v", jobs, err)
+	}
+}
+
+// job returns the job of a title.
+func jobTitled(t *testing.T, jobs []templates.Job, title string) templates.Job {
+	t.Helper()
+	for _, j := range jobs {
+		if j.Title == title {
+			return j
+		}
+	}
+	t.Fatalf("no job %q", title)
+	return templates.Job{}
+}
+
+// What two sizes share is drawn once and says so; what differs says its size;
+// no two drawings hold the same lines.
+func TestNothingIsDrawnTwice(t *testing.T) {
+	job := jobTitled(t, packed(t, twoSizes(t), true), "Templates")
+	sizes := map[string]int{}
+	for i, d := range job.Drawings {
+		for _, e := range job.Drawings[:i] {
+			if alike(templates.Drawing{Strokes: d.Strokes}, templates.Drawing{Strokes: e.Strokes}) {
+				t.Errorf("%q and %q hold the same lines", d.Name, e.Name)
+			}
+			if d.Name == e.Name {
+				t.Errorf("two drawings are called %q", d.Name)
+			}
+		}
+		for _, size := range []string{"both sizes", "size low", "size tall"} {
+			if strings.HasSuffix(d.Name, ", "+size) {
+				sizes[size]++
+			}
+		}
+	}
+	if sizes["both sizes"] < 4 || sizes["size low"] == 0 || sizes["size low"] != sizes["size tall"] {
+		t.Errorf("drawings by size: %v; want the laps and the pad shared, the rest in pairs", sizes)
+	}
+	for _, name := range []string{"lap, cut face, both sizes", "pad, upper face of the stretcher, both sizes", "leg, inside face, size tall"} {
+		if !slices.ContainsFunc(job.Drawings, func(d templates.Drawing) bool { return d.Name == name }) {
+			t.Errorf("no drawing %q", name)
+		}
+	}
+}
+
+// The same size given twice makes no more templates than once.
+func TestASizeTwiceIsDrawnOnce(t *testing.T) {
+	twin := piecetest.Low()
+	twin.Size = "twin"
+	one := jobTitled(t, packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low())}, true), "Templates")
+	two := jobTitled(t, packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, twin)}, true), "Templates")
+	if len(two.Drawings) != len(one.Drawings) || len(two.Panels) != len(one.Panels) {
+		t.Errorf("%d drawings and %d panels, want %d and %d", len(two.Drawings), len(two.Panels), len(one.Drawings), len(one.Panels))
+	}
+}
+
+// Each distinct angle has one triangle and says every place where it is used.
+func TestAnglesOnceEach(t *testing.T) {
+	pieces := twoSizes(t)
+	job := jobTitled(t, packed(t, pieces, false), "Templates")
+	var triangles []string
+	for _, d := range job.Drawings {
+		if name, ok := strings.CutPrefix(d.Name, "angle "); ok {
+			triangles = append(triangles, name)
+		}
+	}
+	if want := []string{"16°", "60°", "2.63°", "11°", "1.67°"}; !slices.Equal(triangles, want) {
+		t.Errorf("triangles of %q, want %q", triangles, want)
+	}
+	table := job.Panels[0].Table
+	for _, want := range [][2]string{{"16°", "(size low)"}, {"16°", "foot"}, {"16°", "filler strips"}, {"60°", "laps (both sizes)"}, {"11°", "(size tall)"}} {
+		if !slices.ContainsFunc(table, func(row []string) bool { return row[0] == want[0] && strings.Contains(row[2], want[1]) }) {
+			t.Errorf("%s is not said to be used for %q in %q", want[0], want[1], table)
+		}
+	}
+}
+
+// A square crossing and a hardly leaning leg have no triangle, but a row.
+func TestAnglesWithoutTriangle(t *testing.T) {
+	d := piecetest.Low()
+	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 4, measure.Radians(0.2), nil
+	job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, aSheet)
+	if err != nil || len(job.Drawings) != 0 {
+		t.Fatalf("%d triangles, %v; want none", len(job.Drawings), err)
+	}
+	all := ""
+	for _, row := range job.Panels[0].Table {
+		all += strings.Join(row, " ") + "\n"
+	}
+	for _, want := range []string{"Set by a square", "rise of 0.87 mm over 250 mm"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%q is not in\n%s", want, all)
+		}
+	}
+}
+
+// An angle that serves two ends has two rows and one triangle: stretchers of an
+// octagon cross at 45°, and so lean its legs.
+func TestAnAngleOfTwoUses(t *testing.T) {
+	d := piecetest.Low()
+	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 8, measure.Radians(45), nil
+	job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, aSheet)
+	if err != nil || len(job.Drawings) != 1 || len(job.Panels) != 2 || len(job.Panels[0].Table) != 3 {
+		t.Errorf("%d triangles, %d panels, %q, %v", len(job.Drawings), len(job.Panels), job.Panels[0].Table, err)
+	}
+}
+
+// Whatever Work accepts has its drawings: no error, no size that is not finite or
+// beyond reason, no empty name or label.
+func TestEveryPieceIsDrawn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Sound(t)
+		d.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
+		if rapid.Bool().Draw(t, "tapered") {
+			d.Legs.Taper = piecetest.Taper(t, d)
+		}
+		d.Top = piecetest.Bases()[rapid.IntRange(0, 3).Draw(t, "top")].Top
+		p, err := piece.Work(d)
+		if err != nil {
+			t.Skip("no such piece")
+		}
+		full, err := fullSizeJob([]piece.Piece{p}, true, aSheet)
+		if err != nil {
+			t.Fatalf("%v", err)
+		}
+		checkJobs(t, []templates.Job{full, coverJob([]piece.Piece{p})})
+	})
+}
+
+// So is what is wild, as long as Work accepts it.
+func TestWildPiecesHaveTheirPack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Bases()[rapid.IntRange(0, 3).Draw(t, "base")]
+		all := piecetest.Knobs(&d)
+		for range rapid.IntRange(1, 3).Draw(t, "changes") {
+			k := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
+			k.Set(rapid.SampledFrom([]float64{0, 0.001, 0.5, 1, 2, 3, 7, 20, 90, 1000, 9999}).Draw(t, k.Name))
+		}
+		p, err := piece.Work(d)
+		if err != nil {
+			return
+		}
+		checkJobs(t, packed(t, []piece.Piece{p}, true))
+	})
+}
+
+func checkJobs(t *rapid.T, jobs []templates.Job) {
+	t.Helper()
+	for _, j := range jobs {
+		for _, p := range j.Pictures {
+			checkInk(t, p.Heading, p.Strokes, p.Labels)
+		}
+		for _, d := range j.Drawings {
+			if d.Name == "" {
+				t.Errorf("%s: a drawing without a name", j.Title)
+			}
+			checkInk(t, d.Name, d.Strokes, d.Labels)
+		}
+	}
+}
+
+func checkInk(t *rapid.T, name string, strokes []templates.Stroke, labels []templates.Label) {
+	t.Helper()
+	var all []geometry.Point
+	for _, s := range strokes {
+		if len(s.Points) < 2 {
+			t.Errorf("%s: a stroke of %d points", name, len(s.Points))
+		}
+		all = append(all, s.Points...)
+	}
+	for _, l := range labels {
+		if l.Text == "" {
+			t.Errorf("%s: an empty label", name)
+		}
+		all = append(all, l.On.A, l.On.B)
+	}
+	const most = 1e5 // mm: ten times the longest figure of a design
+	for _, q := range all {
+		if !(math.Abs(q.X) < most && math.Abs(q.Y) < most) {
+			t.Fatalf("%s: a point at %v", name, q)
+		}
+	}
+	if b := geometry.Bounds(all...); len(strokes) == 0 || b.Width()+b.Height() < 1 {
+		t.Errorf("%s: nothing is drawn", name)
+	}
+}
+
+// Every label of an inch design is in inches.
+func TestLabelsKeepTheUnit(t *testing.T) {
+	d := piecetest.Low()
+	d.Unit = measure.Inch
+	for _, j := range packed(t, []piece.Piece{piecetest.Worked(t, d)}, true) {
+		var labels []templates.Label
+		for _, p := range j.Pictures {
+			labels = append(labels, p.Labels...)
+		}
+		for _, d := range j.Drawings {
+			labels = append(labels, d.Labels...)
+		}
+		for _, l := range labels {
+			if strings.Contains(l.Text, " mm") {
+				t.Errorf("%s: %q", j.Title, l.Text)
+			}
+		}
+	}
+}
+
+// The cover says the sizes, how to print, and what to mind of glass where
+// there is any.
+func TestCover(t *testing.T) {
+	pieces := twoSizes(t)
+	job := jobTitled(t, packed(t, pieces, false), "Cover")
+	if len(job.Pictures) != 6 {
+		t.Errorf("%d pictures, want three of each size", len(job.Pictures))
+	}
+	for _, want := range []string{"Main sizes", "How to print", "Cautions"} {
+		if !slices.ContainsFunc(job.Panels, func(p templates.Panel) bool { return p.Heading == want }) {
+			t.Errorf("no panel %q", want)
+		}
+	}
+	table := job.Panels[0].Table
+	for _, want := range [][]string{{"", "low", "tall"}, {"overall height", "396 mm", "576 mm"}, {"inside, corner to corner", "260 mm"}, {"splay from plumb", "16°", "11°"}} {
+		if !slices.ContainsFunc(table, func(row []string) bool { return slices.Equal(row, want) }) {
+			t.Errorf("%q is not in %q", want, table)
+		}
+	}
+	d := piecetest.Low()
+	d.Top.Kind = design.WoodTop
+	for _, p := range []piece.Piece{pieces[0], piecetest.Worked(t, d)} {
+		glass := strings.Contains(strings.Join(cautions([]piece.Piece{p}).Text, " "), "Glass tempered")
+		if glass != (p.Design.Top.Kind == design.GlassTop) {
+			t.Errorf("caution of glass: %v", glass)
+		}
+	}
+}
+
+func BenchmarkPack(b *testing.B) {
+	for _, bb := range []struct {
+		name   string
+		pieces []piece.Piece
+	}{{"one size", twoSizes(b)[:1]}, {"two sizes", twoSizes(b)}, {"eight sides", []piece.Piece{eightSided(b)}}} {
+		b.Run(bb.name, func(b *testing.B) {
+			for b.Loop() {
+				packed(b, bb.pieces, true)
+			}
+		})
+	}
+}
+
+func BenchmarkViews(b *testing.B) {
+	p := twoSizes(b)[0]
+	for b.Loop() {
+		views(p)
+	}
+}

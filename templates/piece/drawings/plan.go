@@ -1,0 +1,69 @@
+package drawings
+
+import (
+	"fmt"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+)
+
+// planJob returns the ring at full size, from above, to lay the parts on: the
+// stretchers with their laps, and of the legs what is let into them.
+func planJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+	d := templates.Drawing{Name: "plan of the ring, from above", Free: true}
+	visible, hidden := solid.Project(ringAndHeads(p), solid.Plan())
+	for _, s := range visible {
+		d.Line(templates.Cut, s.A, s.B)
+	}
+	for _, s := range hidden {
+		d.Line(templates.Hidden, s.A, s.B)
+	}
+	for i := range p.Frame.Ring.Sides {
+		planLabels(p, &d, i)
+	}
+	cross(&d, geometry.Point{}, 10)
+	d.LabelPoint(geometry.Point{}, "centre of the ring")
+	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// ringAndHeads returns the stretchers and the legs down to the underside of
+// the ring.
+func ringAndHeads(p piece.Piece) []solid.Part {
+	stretcher := p.Stretcher()
+	head := p.Leg().Cut(solid.Plane{N: solid.V(0, 0, -1)})
+	var out []solid.Part
+	for i := range p.Frame.Ring.Sides {
+		out = append(out, stretcher.Transform(p.Place(i)), head.Transform(p.Place(i)))
+	}
+	return out
+}
+
+// planLabels names stretcher i, its sizes and what passes over at its leg end.
+func planLabels(p piece.Piece, d *templates.Drawing, i int) {
+	r := p.Frame.Ring
+	n := r.Sides
+	at := func(x, y float64) geometry.Point { return r.Place(i, 0).Apply(geometry.Pt(x, y)) }
+	half := r.Inside / 2
+	d.LabelLine(at(-half, r.Width), at(half, r.Width), fmt.Sprintf("stretcher %d", i+1))
+	inside := fmt.Sprintf("inside edge, %s from corner to corner", p.MM(r.Inside))
+	d.LabelLine(at(-half, 0), at(half, 0), inside)
+	d.Line(templates.Centre, at(0, -6), at(0, r.Width+6))
+	d.LabelPoint(at(0, -6), "mid-length")
+	// The neighbour whose plain end crosses here is the one before.
+	before := (i+n-1)%n + 1
+	over, under := before, i+1
+	if !p.Frame.Over {
+		over, under = under, over
+	}
+	inner, outer := r.Shoulders(r.Width / 2)
+	d.LabelPoint(at((inner+outer)/2, r.Width/2), fmt.Sprintf("%d passes over %d", over, under))
+	head := (p.Frame.Leg.Outer(0) + p.Frame.Leg.Inner(0)) / 2
+	d.LabelPoint(at(head, r.Width/2), fmt.Sprintf("leg %d", i+1))
+	if p.Design.Top.PadHeight() > 0 {
+		c := at(p.PadCentre().X, p.PadCentre().Y)
+		circle(d, templates.Construction, c, p.Design.Top.Pads.Diameter/2)
+		d.LabelPoint(c, "pad")
+	}
+}

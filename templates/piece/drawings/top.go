@@ -1,0 +1,97 @@
+package drawings
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// padJob returns the place of a pad on its stretcher: the upper face, inside
+// edge towards the maker, with the lap of the leg end.
+func padJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+	if p.Design.Top.PadHeight() == 0 {
+		return templates.Job{}, nil
+	}
+	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
+	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.PadCentre()
+	lap := p.Frame.Ring.Lap(p.Kerf).Corners()
+	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
+	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Outer(0))
+	for _, y := range []float64{0, w} {
+		d.Line(templates.Outline, geometry.Pt(from, y), geometry.Pt(to, y))
+	}
+	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), "inside edge")
+	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), "outside edge")
+	d.Line(templates.Centre, geometry.Pt(from, w/2), geometry.Pt(to, w/2))
+	d.Line(templates.Centre, geometry.Pt(c.X, -4), geometry.Pt(c.X, w+4))
+	circle(&d, templates.Cut, c, r)
+	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.MM(2*r)+" diameter")
+	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.MM(c.X)+" from mid-length")
+	padLap(p, &d, lap)
+	if inner := lap[0]; inner.X-c.X > 5 {
+		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
+	}
+	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// padLap draws the shoulders of the lap beside the pad, hidden where the lap
+// is on the underside.
+func padLap(p piece.Piece, d *templates.Drawing, lap []geometry.Point) {
+	role, where := templates.Outline, ""
+	if !p.Frame.Over {
+		role, where = templates.Hidden, ", on the underside"
+	}
+	d.Line(role, lap[0], lap[3])
+	d.Line(role, lap[1], lap[2])
+	d.LabelLine(lap[0], lap[3], "inner shoulder"+where)
+	d.LabelLine(lap[1], lap[2], "outer shoulder"+where)
+}
+
+// topJob returns the outline of the top with the places of the pads. The ring
+// below is left to its plan: its lines would take sheets that hold nothing else.
+func topJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+	switch {
+	case p.Design.Top.Kind == design.NoTop:
+		return templates.Job{}, nil
+	case p.Design.Top.Outline == design.RoundTop:
+		return templates.Job{Drawings: []templates.Drawing{quarterTop(p)}}, nil
+	}
+	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
+	for i := range p.Frame.Ring.Sides {
+		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), "pad, below")
+	}
+	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+}
+
+// quarterTop is a quarter of a round top: the whole would take four times the
+// sheets and say no more.
+func quarterTop(p piece.Piece) templates.Drawing {
+	r := p.TopRadius()
+	d := templates.Drawing{Name: "top, from above, one quarter", Free: true}
+	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
+	d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top, radius "+p.MM(r))
+	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
+		d.Line(templates.Centre, geometry.Point{}, end)
+		d.LabelLine(geometry.Point{}, end, "centre line")
+	}
+	d.LabelPoint(geometry.Point{}, "centre of the top")
+	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
+	padBelow(p, &d, geometry.Polar(out, math.Pi/4),
+		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.MM(out), p.Frame.Ring.Sides))
+	return d
+}
+
+// padBelow draws a pad under the top, if there is one.
+func padBelow(p piece.Piece, d *templates.Drawing, c geometry.Point, words string) {
+	if p.Design.Top.PadHeight() == 0 {
+		return
+	}
+	r := p.Design.Top.Pads.Diameter / 2
+	circle(d, templates.Hidden, c, r)
+	cross(d, c, r+4)
+	d.LabelPoint(c, words)
+}

@@ -1,0 +1,162 @@
+package drawings
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// views returns the pictures of the piece: plan, elevation and a view from
+// above at a corner. Stretcher 1 is the near one, so that the elevation shows
+// the splay of its leg as it is. A glass top hides nothing, and what it would
+// hide is drawn; below a wooden one edges are hidden lines, or none in the view
+// at a corner.
+func views(p piece.Piece) []templates.Picture {
+	s := sceneOf(p)
+	return []templates.Picture{planView(p, s), elevation(p, s), cornerView(p, s)}
+}
+
+// A scene is what is looked at.
+type scene struct {
+	frame []solid.Part // stretchers and legs
+	pads  []lid
+	top   []lid // none or one
+}
+
+// sceneOf turns the piece half round, which brings stretcher 1 to the front.
+func sceneOf(p piece.Piece) scene {
+	half := geometry.Rotate(math.Pi)
+	about := solid.TurnZ(math.Pi)
+	var s scene
+	stretcher, leg := p.Stretcher(), p.Leg()
+	height := p.Frame.Leg.Height
+	for i := range p.Frame.Ring.Sides {
+		place := p.Place(i).Then(about)
+		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
+		if p.Design.Top.PadHeight() > 0 {
+			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
+			s.pads = append(s.pads, lid{geometry.Thinned(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
+		}
+	}
+	if corners := p.TopCorners(); len(corners) > 0 {
+		under := height + p.Design.Top.PadHeight()
+		s.top = []lid{{geometry.Thinned(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
+	}
+	return s
+}
+
+// drawn projects the scene. What the frame itself hides is left out: so small,
+// the insides of the joints would be a blot. What lies below a wooden top is
+// drawn in hidden lines where they are wanted.
+func drawn(p piece.Piece, s scene, v solid.View, hidden bool) templates.Drawing {
+	var d templates.Drawing
+	visible, _ := solid.Project(s.frame, v)
+	for _, pad := range s.pads {
+		visible = uncovered(visible, pad.silhouette(v))
+	}
+	for _, pad := range s.pads {
+		visible = append(visible, pad.edges(v)...)
+	}
+	if len(s.top) == 0 {
+		lines(&d, templates.Outline, visible)
+		return d
+	}
+	top := s.top[0]
+	if p.Design.Top.Kind == design.WoodTop {
+		clear := uncovered(visible, top.silhouette(v))
+		if hidden {
+			lines(&d, templates.Hidden, covered(visible, top.silhouette(v)))
+		}
+		visible = clear
+	}
+	lines(&d, templates.Outline, visible)
+	lines(&d, templates.Outline, top.edges(v))
+	return d
+}
+
+func lines(d *templates.Drawing, role templates.Role, segments []geometry.Segment) {
+	for _, s := range segments {
+		d.Line(role, s.A, s.B)
+	}
+}
+
+// uncovered and covered return the parts of the segments outside and inside a
+// convex outline.
+func uncovered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {
+	var out []geometry.Segment
+	for _, s := range segments {
+		out = append(out, geometry.CutOut(s, convex)...)
+	}
+	return out
+}
+
+func covered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {
+	var out []geometry.Segment
+	for _, s := range segments {
+		if part, ok := geometry.Crop(s, convex); ok {
+			out = append(out, part)
+		}
+	}
+	return out
+}
+
+// planView is seen from straight above.
+func planView(p piece.Piece, s scene) templates.Picture {
+	d := drawn(p, s, solid.Plan(), true)
+	box := d.Bounds()
+	off := 0.05 * math.Max(box.Width(), box.Height())
+	radius := p.FootRadius()
+	circle(&d, templates.Centre, geometry.Point{}, radius)
+	below := math.Min(box.Min.Y, -radius) - off
+	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, "feet "+p.MM(2*radius))
+	if len(s.top) > 0 {
+		top := topBounds(p)
+		at := math.Max(box.Max.Y, radius) + off
+		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, "top "+p.MM(top.Width()))
+	}
+	return templates.Picture{Heading: "Plan", Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// topBounds returns the box round the outline of the top as it lies over the
+// ring; the pictures show it turned half round.
+func topBounds(p piece.Piece) geometry.Rect { return geometry.Bounds(p.TopCorners()...) }
+
+// elevation is seen from the front.
+func elevation(p piece.Piece, s scene) templates.Picture {
+	d := drawn(p, s, solid.Front(), false)
+	box := d.Bounds()
+	off := 0.05 * math.Max(box.Width(), box.Height())
+	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
+	left, right := box.Min.X-2*off, box.Max.X+2*off
+	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, "overall "+p.MM(p.Overall()))
+	if frame := p.Frame.Leg.Height; frame < p.Overall() {
+		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, "frame "+p.MM(frame))
+	}
+	return templates.Picture{Heading: "Elevation", Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// viewAtCorner is what one sees who stands to the right of the near stretcher
+// and looks down on it.
+func viewAtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), solid.V(0, 0, 1)) }
+
+// cornerView is seen from above, from the right of the near stretcher.
+func cornerView(p piece.Piece, s scene) templates.Picture {
+	d := drawn(p, s, viewAtCorner(), false)
+	return templates.Picture{Heading: "From above, at a corner", Strokes: d.Strokes, NoScale: true}
+}
+
+// dimension draws a dimension line from a to b, its end marks in keeping with
+// a picture whose lines stand off mm apart.
+func dimension(d *templates.Drawing, a, b geometry.Point, off float64, text string) {
+	along := b.Sub(a).Unit()
+	tick := along.Turn().Mul(off / 4)
+	d.Line(templates.Construction, a, b)
+	for _, end := range [2]geometry.Point{a, b} {
+		d.Line(templates.Construction, end.Sub(tick), end.Add(tick))
+	}
+	d.LabelLine(a, b, text)
+}
