@@ -63,8 +63,8 @@ func crossings(polygon []Point, along, across Point, level float64) []float64 {
 	return cuts
 }
 
-// Thinned keeps about most corners of an outline that has many more, as arcs
-// have. One with few is left as it is.
+// Thinned returns an outline with about most of its corners where it has many
+// more, as arcs have. One with few comes back as it is.
 func Thinned(outline []Point, most int) []Point {
 	step := max(1, (len(outline)+most/2)/most)
 	var out []Point

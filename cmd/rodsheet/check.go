@@ -79,8 +79,8 @@ func (f findings) verdict() error {
 // size where there is one.
 func (f findings) graded(g checks.Grade, text func(checks.Check) string) []string {
 	var out []string
-	add := func(size string, checks []checks.Check) {
-		for _, c := range checks {
+	add := func(size string, all []checks.Check) {
+		for _, c := range all {
 			if c.Grade == g {
 				out = append(out, strings.TrimPrefix(size+", "+text(c), ", "))
 			}

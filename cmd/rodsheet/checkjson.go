@@ -60,9 +60,9 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	return emitJSON(stdout, out)
 }
 
-func checksJSON(checks []checks.Check) []checkJSON {
-	out := make([]checkJSON, 0, len(checks))
-	for _, c := range checks {
+func checksJSON(all []checks.Check) []checkJSON {
+	out := make([]checkJSON, 0, len(all))
+	for _, c := range all {
 		j := checkJSON{Name: c.Name, Grade: c.Grade.String(), Relation: c.Relation, Words: c.Words, Mends: []string{}}
 		if c.Relation != "" {
 			figure := figureOf(c.Figure, c.Value)

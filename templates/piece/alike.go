@@ -11,8 +11,8 @@ type Lot[T any] struct {
 	Sizes []string
 }
 
-// Lots takes from every size what of returns, each thing once, in the order in
-// which it comes up first.
+// Lots takes from every size what of returns for its number, each thing once, in
+// the order in which it comes up first.
 func Lots[T any](pieces []Piece, of func(int) []T, same func(a, b T) bool) []Lot[T] {
 	var out []Lot[T]
 	for i, p := range pieces {
@@ -30,7 +30,8 @@ func Lots[T any](pieces []Piece, of func(int) []T, same func(a, b T) bool) []Lot
 	return out
 }
 
-// SizeWords says which of all sizes are meant; nothing where there is one.
+// SizeWords says which of all sizes are meant, as "both sizes" or "sizes a and b";
+// nothing where there is only one.
 func SizeWords(sizes []string, all int) string {
 	n := len(sizes)
 	switch {

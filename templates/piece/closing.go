@@ -22,7 +22,7 @@ func (p Piece) Apart() float64 {
 // TrimFirst reports whether the ring slides shut only once its ends are trimmed.
 func (p Piece) TrimFirst() bool {
 	slides := p.Design.Ring.Plain != design.ClosedEnd
-	return p.EndsMeet() || slides && p.Catch(p.roughBar())
+	return p.EndsMeet() || slides && p.Catches(p.roughBar())
 }
 
 // EndsMeet reports whether the ends before trimming meet.
@@ -35,20 +35,20 @@ func (p Piece) roughBar() []solid.Part {
 	return []solid.Part{bar.Transform(p.Place(0))}
 }
 
-// Catch reports whether bars, as Collide takes them, clash on the way from apart
+// Catches reports whether bars, as Collides takes them, clash on the way from apart
 // to closed, asked at four places: neighbours move along one straight line
 // (Ring.Opening), so nothing can come between them that neither end of the way
 // shows. The closed ring itself is not asked.
-func (p Piece) Catch(bars []solid.Part) bool {
+func (p Piece) Catches(bars []solid.Part) bool {
 	for _, share := range []float64{0.02, 0.35, 0.7, 1.05} {
-		if p.Collide(bars, share*p.Apart()) {
+		if p.Collides(bars, share*p.Apart()) {
 			return true
 		}
 	}
 	return false
 }
 
-// Collide reports whether the bars of one side, given as they stand in the closed
+// Collides reports whether the bars of one side, given as they stand in the closed
 // ring at the first side, clash with those of another when the ring is open by
 // slide mm.
 //
@@ -56,7 +56,7 @@ func (p Piece) Catch(bars []solid.Part) bool {
 // first side, which is not turned, side i has made that step, the turn to its
 // place and the first side's step back. Sides past half way round meet the
 // first one as it meets those before.
-func (p Piece) Collide(bars []solid.Part, slide float64) bool {
+func (p Piece) Collides(bars []solid.Part, slide float64) bool {
 	r := p.Frame.Ring
 	open := r.Opening(slide)
 	step := solid.V(open.X, open.Y, 0)

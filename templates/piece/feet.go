@@ -139,7 +139,8 @@ func (p Piece) FootSpread() float64 {
 	return geometry.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
 }
 
-// FootPoint returns the same point of foot i in plan.
+// FootPoint returns in plan the middle of the outer edge of finished foot i, from
+// the centre of the ring.
 func (p Piece) FootPoint(i int) geometry.Point {
 	return p.Frame.Ring.Place(i, 0).Apply(foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width))
 }

@@ -66,7 +66,7 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 	return slab(geometry.Box(-p.far(), y0, p.far(), y1).Corners(), low, high)
 }
 
-// Stretcher returns the finished stretcher in its own frame.
+// Stretcher returns the finished stretcher in its own frame, that of Place.
 func (p Piece) Stretcher() solid.Part {
 	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.outerFace()))
 	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInStretcher) {
@@ -216,7 +216,7 @@ func (p Piece) PadAt() float64 {
 	return shoulder - p.Design.Top.Pads.Diameter/2/math.Sin(p.Frame.Ring.Angle())
 }
 
-// PadCentre returns the centre of a pad in the frame of its stretcher.
+// PadCentre returns the centre of a pad in plan, in the frame of its stretcher.
 func (p Piece) PadCentre() geometry.Point { return geometry.Pt(p.PadAt(), p.Frame.Ring.Width/2) }
 
 // pad returns one pad in the frame of its stretcher.

@@ -38,7 +38,7 @@ type Piece struct {
 
 // Work works out one size. It returns a *measure.BoundError for a figure that
 // no piece can have; what a piece can have and cannot be built with is the
-// affair of Checks.
+// affair of package checks.
 func Work(d design.Design) (Piece, error) {
 	if err := checkFigures(d); err != nil {
 		return Piece{}, err

@@ -75,8 +75,8 @@ func (p Piece) CutHeights() (stretcher, leg float64) {
 // longer along the part, square to the bottom of the slot.
 func onEnd(e geometry.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
 
-// DadoPasses says in how many passes the dado set clears a width in mm, square
-// to the blade.
+// DadoPasses says in how many passes the dado set, of which there must be one,
+// clears a width in mm, square to the blade.
 func (p Piece) DadoPasses(width float64) string {
 	n := int(math.Ceil(width/p.Design.Saw.Dado - 1e-9))
 	if n == 1 {

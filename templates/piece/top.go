@@ -92,7 +92,7 @@ func (p Piece) checkSize() error {
 	return nil
 }
 
-// Pane returns the glass of a top that is one.
+// Pane returns the top as a pane of glass.
 func (p Piece) Pane() geometry.Glass {
 	return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
 }

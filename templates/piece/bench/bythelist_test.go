@@ -184,7 +184,8 @@ func reaches(p solid.Part, out solid.Vec) float64 {
 	return most
 }
 
-// madeByTheList takes the blank of one part of one size through all rows that name it.
+// madeByTheList takes the blank of one part of one size through all rows that
+// name it.
 func madeByTheList(t *rapid.T, p piece.Piece, part string, list cutList, steps []step) *bench {
 	defer func() {
 		if c, ok := recover().(confusion); ok {

@@ -7,8 +7,8 @@ import (
 	"rodsheet/templates/piece"
 )
 
-// SharedPanels returns the panels of all sizes, of each of which of returns its own.
-// What several sizes have alike comes once, and its heading names them.
+// SharedPanels returns the panels of all sizes; of returns those of one. What
+// several sizes have alike comes once, and its heading names them.
 func SharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []templates.Panel {
 	var out []templates.Panel
 	for _, l := range piece.Lots(pieces, of, samePanel) {

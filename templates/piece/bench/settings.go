@@ -7,9 +7,9 @@ import (
 	"rodsheet/templates/piece"
 )
 
-// An operation is what is done in one step. Steps stand in rising Op, except where one
-// setting of the saw serves several: laps and open ends come blade height by
-// blade height, ends and shoulders at the splay angle by angle.
+// An operation is what is done in one step. Steps stand in rising Op, except
+// where one setting of the saw serves several: laps and open ends come blade
+// height by blade height, ends and shoulders at the splay angle by angle.
 type operation uint8
 
 const (

@@ -71,9 +71,9 @@ func (c Check) Said() string {
 	return c.Words
 }
 
-// Advice returns the mends in one line, the cheapest first: "reduce …, or
+// advice returns the mends in one line, the cheapest first: "reduce …, or
 // lengthen …". It is empty where there is none.
-func (c Check) Advice() string {
+func (c Check) advice() string {
 	words := make([]string, len(c.Mends))
 	for i, m := range c.Mends {
 		words[i] = m.Words

@@ -18,10 +18,7 @@ import (
 )
 
 // find returns the check of that name.
-func find(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, checks []Check, name string) Check {
+func find(t rapid.TB, checks []Check, name string) Check {
 	t.Helper()
 	for _, c := range checks {
 		if c.Name == name {
@@ -214,8 +211,8 @@ func TestFaults(t *testing.T) {
 		d := piecetest.Low()
 		tt.change(&d)
 		c := graded(t, d, tt.check, tt.grade)
-		if !strings.HasPrefix(c.Advice(), tt.advice) {
-			t.Errorf("%s: advice %q, want %q first", tt.check, c.Advice(), tt.advice)
+		if !strings.HasPrefix(c.advice(), tt.advice) {
+			t.Errorf("%s: advice %q, want %q first", tt.check, c.advice(), tt.advice)
 		}
 	}
 }

@@ -26,7 +26,7 @@ func TestClashNamesThePlace(t *testing.T) {
 		}
 	}
 	if len(c.Mends) != 2 {
-		t.Errorf("%d mends: %s", len(c.Mends), c.Advice())
+		t.Errorf("%d mends: %s", len(c.Mends), c.advice())
 	}
 }
 

@@ -143,7 +143,7 @@ func TestPanels(t *testing.T) {
 		if rows[c.Name] != 1 {
 			t.Errorf("check %q stands %d times", c.Name, rows[c.Name])
 		}
-		if c.Advice() != "" && rows["To mend it: "+c.Advice()+"."] == 0 {
+		if c.advice() != "" && rows["To mend it: "+c.advice()+"."] == 0 {
 			t.Errorf("check %q lacks its advice", c.Name)
 		}
 	}

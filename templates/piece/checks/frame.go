@@ -136,9 +136,9 @@ func askTogether(m made) []Check {
 	}
 	c := Check{Name: name, Words: "The stretchers slide shut in plan, all at once: every plain end is open past its lap." +
 		" So they do before their ends are trimmed, and with the legs on."}
-	withLegs := m.Catch(m.bars())
+	withLegs := m.Catches(m.bars())
 	switch {
-	case withLegs && m.Catch(m.stretcherBar()):
+	case withLegs && m.Catches(m.stretcherBar()):
 		c.Grade, c.Words = Fails, "The stretchers catch on each other as the ring slides shut."
 	case m.TrimFirst():
 		c.Grade, c.Words = Doubtful, "The stretchers slide shut only once their ends are trimmed."
@@ -231,7 +231,7 @@ func askEnds(m made) []Check {
 	finished := limited("ends, finished", "mid-length to end", measure.Length(reach), atMost, most, Fails)
 	finished = finished.with("No two ends that cross the same stretcher meet.",
 		"Two ends that cross the same stretcher meet.")
-	if finished.Grade == Fails && !m.Collide(m.bars(), 0) {
+	if finished.Grade == Fails && !m.Collides(m.bars(), 0) {
 		finished.Grade = Doubtful
 		finished.Words = "Two ends that cross the same stretcher pass each other only because one of them is shorter."
 	}

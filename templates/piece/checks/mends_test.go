@@ -28,8 +28,8 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 	// 217.7208 − 3 − 6.75 = 207.9708 and have to stand at 214.7208: 214.8 above.
 	const want = "lengthen the stretchers by 6.83 mm (the legs then stand 214.8 mm from mid-length), or " +
 		"reduce the leg's breadth at the joint to 33.5 mm"
-	if c.Advice() != want {
-		t.Errorf("advice %q, want %q", c.Advice(), want)
+	if c.advice() != want {
+		t.Errorf("advice %q, want %q", c.advice(), want)
 	}
 	if len(c.Mends) != 2 {
 		t.Fatalf("%d mends", len(c.Mends))
@@ -54,13 +54,13 @@ func TestOtherMendsOfTheHead(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-0.5)
 	// By hand: 40/cos 16° − 0.5 = 41.112 holds 40/cos α up to α = 13.36°.
-	if c := graded(t, d, "leg head and lap", Fails); !strings.HasSuffix(c.Advice(), "splay the legs by 13.3°") {
-		t.Errorf("advice %q", c.Advice())
+	if c := graded(t, d, "leg head and lap", Fails); !strings.HasSuffix(c.advice(), "splay the legs by 13.3°") {
+		t.Errorf("advice %q", c.advice())
 	}
 	d = piecetest.Low()
 	d.Legs.Clear, d.Milled.Breadth = 0, 41
-	if c := graded(t, d, "leg head and lap", Fails); !strings.Contains(c.Advice(), "reduce the leg's breadth at the joint to 40 mm") {
-		t.Errorf("milled too broad: advice %q", c.Advice())
+	if c := graded(t, d, "leg head and lap", Fails); !strings.Contains(c.advice(), "reduce the leg's breadth at the joint to 40 mm") {
+		t.Errorf("milled too broad: advice %q", c.advice())
 	}
 }
 
@@ -78,7 +78,7 @@ func TestCheapestMendFirst(t *testing.T) {
 	p = piecetest.Worked(t, d)
 	c = find(t, checksOf(p), "leg head and lap")
 	if len(c.Mends) != 3 {
-		t.Fatalf("mends: %s", c.Advice())
+		t.Fatalf("mends: %s", c.advice())
 	}
 	last := 0.0
 	for _, m := range c.Mends {
@@ -134,7 +134,7 @@ func TestFrameUnderATriangle(t *testing.T) {
 	d := piecetest.Low()
 	d.Top.Outline, d.Top.Overhang = design.RingTop, 50
 	c := graded(t, d, "frame under the top", Doubtful)
-	if math.Abs(c.Value.Value+6.908) > 0.001 || c.Advice() != "give the top an overhang of 57 mm" {
-		t.Errorf("%.4f mm, advice %q", c.Value.Value, c.Advice())
+	if math.Abs(c.Value.Value+6.908) > 0.001 || c.advice() != "give the top an overhang of 57 mm" {
+		t.Errorf("%.4f mm, advice %q", c.Value.Value, c.advice())
 	}
 }

@@ -73,7 +73,7 @@ func (c Check) rows(u measure.Unit) [][]string {
 		rows = append(rows, []string{words})
 	}
 	if len(c.Mends) > 0 {
-		rows = append(rows, []string{"To mend it: " + c.Advice() + "."})
+		rows = append(rows, []string{"To mend it: " + c.advice() + "."})
 	}
 	return rows
 }

@@ -18,30 +18,21 @@ import (
 )
 
 // twoSizes is a low and a tall table of one design.
-func twoSizes(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}) []piece.Piece {
+func twoSizes(t rapid.TB) []piece.Piece {
 	t.Helper()
 	tall := piecetest.Low()
 	tall.Size, tall.Legs.Height, tall.Legs.Given, tall.Top.Diameter = "tall", 560, measure.Radians(11), 480
 	return []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, tall)}
 }
 
-func eightSided(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}) piece.Piece {
+func eightSided(t rapid.TB) piece.Piece {
 	t.Helper()
 	d := piecetest.Low()
 	d.Ring.Sides = 8
 	return piecetest.Worked(t, d)
 }
 
-func packed(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, pieces []piece.Piece, plan bool) []templates.Job {
+func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Job {
 	t.Helper()
 	jobs, err := Pack(checks.Examine(pieces), plan, aSheet)
 	if err != nil {

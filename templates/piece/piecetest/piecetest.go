@@ -41,13 +41,11 @@ func Low() design.Design {
 	}
 }
 
+// Phi returns the crossing angle of a ring of n sides.
 func Phi(n int) float64 { return math.Pi * float64(n-2) / float64(n) }
 
 // Nearly asks for agreement to a billionth of the size of want, or of 1 mm.
-func Nearly(t interface {
-	Helper()
-	Errorf(string, ...any)
-}, what string, got, want float64) {
+func Nearly(t rapid.TB, what string, got, want float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= 1e-9*math.Max(100, math.Abs(want))) {
 		t.Errorf("%s: got %.9f, want %.9f", what, got, want)
@@ -88,10 +86,8 @@ func Sound(t *rapid.T) design.Design {
 	return d
 }
 
-func Worked(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, d design.Design) piece.Piece {
+// Worked works a design out, which must have no fault.
+func Worked(t rapid.TB, d design.Design) piece.Piece {
 	t.Helper()
 	p, err := piece.Work(d)
 	if err != nil {
@@ -100,7 +96,7 @@ func Worked(t interface {
 	return p
 }
 
-// Run is a stretch of wood along a line, from lo to hi mm.
+// A Run is a stretch of wood along a line, from Lo to Hi mm.
 type Run struct{ Lo, Hi float64 }
 
 const shortest = 1e-6 // mm, of a run that counts
@@ -154,6 +150,7 @@ func Taper(t *rapid.T, d design.Design) *design.Taper {
 	}
 }
 
+// Vec is a vector for gonum, which measures independently of the solids.
 func Vec(v solid.Vec) r3.Vec { return r3.Vec{X: v.X, Y: v.Y, Z: v.Z} }
 
 // Between returns the angle between two directions.
@@ -174,6 +171,7 @@ func LongestEdge(p solid.Part, ok func(solid.Edge) bool) (solid.Edge, r3.Vec) {
 	return best, Vec(best.B.Sub(best.A))
 }
 
+// AnyEdge lets every edge pass.
 func AnyEdge(solid.Edge) bool { return true }
 
 // Levels returns the faces of a part that lie level at a height.
@@ -203,7 +201,7 @@ func Area(faces []solid.Face) float64 {
 	return sum
 }
 
-// A figure of a design that a test may set: its name, and how.
+// A Knob is a figure of a design that a test may set: its name, and how.
 type Knob struct {
 	Name string
 	Set  func(float64)
