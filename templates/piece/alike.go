@@ -46,3 +46,12 @@ func SizeWords(sizes []string, all int) string {
 	}
 	return "sizes " + strings.Join(sizes[:n-1], ", ") + " and " + sizes[n-1]
 }
+
+// WithSizes puts behind a name which of all sizes it is for, where there are
+// several.
+func WithSizes(name string, sizes []string, all int) string {
+	if words := SizeWords(sizes, all); words != "" {
+		return name + ", " + words
+	}
+	return name
+}

@@ -166,9 +166,7 @@ func blocksPanel(pieces []piece.Piece) templates.Panel {
 		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
 	}
 	for _, l := range piece.Lots(pieces, func(i int) [][]string { return blockTable(pieces[i]) }, slices.Equal) {
-		if words := piece.SizeWords(l.Sizes, len(pieces)); words != "" {
-			l.What[0] += ", " + words
-		}
+		l.What[0] = piece.WithSizes(l.What[0], l.Sizes, len(pieces))
 		panel.Table = append(panel.Table, l.What)
 	}
 	return panel

@@ -12,9 +12,7 @@ import (
 func SharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []templates.Panel {
 	var out []templates.Panel
 	for _, l := range piece.Lots(pieces, of, samePanel) {
-		if words := piece.SizeWords(l.Sizes, len(pieces)); words != "" {
-			l.What.Heading += ", " + words
-		}
+		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
 		out = append(out, l.What)
 	}
 	return out

@@ -12,9 +12,7 @@ func (f Findings) Panels() []templates.Panel {
 	var out []templates.Panel
 	for i, p := range f.Pieces {
 		for _, panel := range append(gradedPanels(f.Sizes[i], p.Design.Unit), figurePanels(p)...) {
-			if words := piece.SizeWords([]string{p.Design.Size}, len(f.Pieces)); words != "" {
-				panel.Heading += ", " + words
-			}
+			panel.Heading = piece.WithSizes(panel.Heading, []string{p.Design.Size}, len(f.Pieces))
 			out = append(out, panel)
 		}
 	}

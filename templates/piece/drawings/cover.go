@@ -24,9 +24,7 @@ func Pictures(pieces []piece.Piece) []templates.Picture {
 	var out []templates.Picture
 	for _, p := range pieces {
 		for _, v := range views(p) {
-			if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
-				v.Heading += ", " + words
-			}
+			v.Heading = piece.WithSizes(v.Heading, []string{p.Design.Size}, len(pieces))
 			out = append(out, v)
 		}
 	}

@@ -25,9 +25,7 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Job, 
 		jobs[i] = job
 	}
 	for _, l := range piece.Lots(pieces, func(i int) []templates.Drawing { return jobs[i].Drawings }, alike) {
-		if words := piece.SizeWords(l.Sizes, len(pieces)); words != "" {
-			l.What.Name += ", " + words
-		}
+		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
 		out.Drawings = append(out.Drawings, l.What)
 	}
 	out.Panels = bench.SharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
