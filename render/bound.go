@@ -11,8 +11,8 @@ import (
 // A Bound is what a plan comes to and what it cannot do with less of.
 type Bound struct {
 	Sheets int // that the plan takes
-	// Least is a number of sheets below which no packing of the same blocks
-	// goes, since they cover its area.
+	// Least is a number of sheets below which no packing of the same tiles
+	// goes, since they cover its area. Tiles cut elsewhere may cover less.
 	Least int
 	Tiles []TileBound // of each drawing that one sheet does not hold
 }
@@ -28,9 +28,13 @@ type TileBound struct {
 }
 
 // String states the count and what proves it: "12 sheets, no fewer than 11 by
-// area; top: 10 tiles, no fewer than 9 by extent".
+// the area of these tiles; top: 10 tiles, no fewer than 9 by extent".
 func (b Bound) String() string {
-	parts := []string{counted(b.Sheets, b.Least, "sheet", "area")}
+	by := "area"
+	if len(b.Tiles) > 0 {
+		by = "the area of these tiles"
+	}
+	parts := []string{counted(b.Sheets, b.Least, "sheet", by)}
 	for _, t := range b.Tiles {
 		parts = append(parts, t.Template+": "+counted(t.Tiles, t.Least, "tile", "extent"))
 	}

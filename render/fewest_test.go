@@ -153,9 +153,17 @@ func TestBoundsMet(t *testing.T) {
 			t.Errorf("%s: %s, want %s", c.d.Name, got, c.want)
 		}
 	}
-	if got, want := (Bound{13, 11, []TileBound{{"top", 12, 10}}}).String(),
-		"13 sheets, no fewer than 11 by area; top: 12 tiles, no fewer than 10 by extent"; got != want {
-		t.Errorf("got %q, want %q", got, want)
+	for _, c := range []struct {
+		bound Bound
+		want  string
+	}{
+		{Bound{13, 11, []TileBound{{"top", 12, 10}}},
+			"13 sheets, no fewer than 11 by the area of these tiles; top: 12 tiles, no fewer than 10 by extent"},
+		{Bound{2, 2, nil}, "2 sheets, the fewest by area"},
+	} {
+		if got := c.bound.String(); got != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"math"
 	"runtime"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"sync/atomic"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 )
 
@@ -40,10 +42,12 @@ func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJ
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), stance{}, clear, l.Overlap).tiles()[0].block()})
 	}
 	var best laidJob
+	var refused error
 	for _, m := range l.manners() {
 		k, err := j.layIn(m, job, l, added)
 		if err != nil {
-			return laidJob{}, err
+			refused = cmp.Or(refused, err)
+			continue
 		}
 		if best.bins == nil || len(k.bins) < len(best.bins) {
 			best = k
@@ -52,18 +56,30 @@ func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJ
 			break // no manner differs, or none can do better
 		}
 	}
+	if best.bins == nil {
+		return laidJob{}, refused
+	}
 	for _, p := range best.laids {
 		p.register()
 	}
 	return best, nil
 }
 
+// plannable refuses to plan a job of so many tiles that it takes long. How many
+// sheets it comes to, and whether that is allowed, is known of every other
+// when it is planned.
+func (l Layout) plannable(tiles int) error {
+	const most = 600
+	return measure.AtMost("number of tiles", measure.Number(float64(tiles)), "", measure.Number(float64(max(most, l.MaxSheets))),
+		"larger paper needs fewer")
+}
+
 // survey looks at every drawing by itself, each in its own goroutine.
 func (j *laidJob) survey(drawings []templates.Drawing, l Layout) error {
 	for _, d := range drawings {
 		c := cutter{d, l.Overlap, j.size}
-		if n := c.filled(); n > l.MaxSheets {
-			return tooMany(n, l.MaxSheets)
+		if err := l.plannable(c.filled()); err != nil {
+			return err
 		}
 		j.surveys = append(j.surveys, survey{cutter: c})
 	}
@@ -209,8 +225,9 @@ func (j *laidJob) layDrawings(l Layout, m manner) error {
 			j.items = append(j.items, v.shapes(p, m))
 			continue
 		}
-		if sum += p.large(j.size); sum > l.MaxSheets {
-			return tooMany(sum, l.MaxSheets)
+		sum += p.large(j.size)
+		if err := l.plannable(sum); err != nil {
+			return err
 		}
 		for _, t := range p.tiles() {
 			j.items = append(j.items, item{t.block()})

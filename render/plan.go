@@ -114,8 +114,9 @@ func (l Layout) of(turned bool) Layout {
 // check refuses a plan of too many sheets, of one whole page too large, or of
 // sheets asked for that it does not have.
 func (p Plan) check() error {
-	if n := len(p.sheets); n > p.layout.MaxSheets {
-		return tooMany(n, p.layout.MaxSheets)
+	if err := measure.AtMost("number of sheets", measure.Number(float64(len(p.sheets))), "",
+		measure.Number(float64(p.layout.MaxSheets)), "larger paper needs fewer"); err != nil {
+		return err
 	}
 	for _, n := range p.layout.Only {
 		sheet, last := measure.Number(float64(n)), measure.Number(float64(len(p.sheets)))
@@ -129,11 +130,6 @@ func (p Plan) check() error {
 	side := math.Max(p.layout.Paper.Width, p.layout.Paper.Height)
 	return measure.AtMost("page", measure.Length(side), "the longest side of a page", measure.Length(wholeLimit),
 		"named paper cuts the drawing into tiles")
-}
-
-func tooMany(n, most int) error {
-	return measure.AtMost("number of sheets", measure.Number(float64(n)), "", measure.Number(float64(most)),
-		"larger paper needs fewer")
 }
 
 // wholeSize returns the clear part of a page that is to hold a whole job: as

@@ -86,8 +86,9 @@ Sizes:
 What is larger than a sheet is cut into tiles that share a strip with
 registration marks; nothing is ever scaled to fit. Two tiles share --overlap,
 and --margin stays blank at each side: printers leave 4 to 6 mm. The last line
-but one of what is printed says how many sheets a job takes and a number below
-which it cannot go. --only 3,5-7 prints some of them again, just as they were.
+but one of what is printed says how many sheets a job takes, how many its tiles
+cover at least by their area, and how many tiles it takes at least to reach so
+far. --only 3,5-7 prints some of the sheets again, just as they were.
 
 Files: the ending of --out says which kind. .pdf holds all sheets; .svg makes
 one file a sheet, leg-1.svg, leg-2.svg, or leg.svg where one sheet is enough.
