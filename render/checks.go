@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -29,6 +30,8 @@ func checkStep(u measure.Unit) float64 {
 // tiles: A–B along, A–C across, B–C on the diagonal; A–B and A–C are whole
 // multiples of step. They stand just outside the corners of the strokes or,
 // where a corner's tile is dropped, as far apart on the others as can be.
+// Where no length leads over some of the tiles at the rim, D stands on one of
+// these, as far from the others as can be.
 func (p *laid) addCrosses(step float64) {
 	if p.rows*p.cols == 1 {
 		return
@@ -36,13 +39,107 @@ func (p *laid) addCrosses(step float64) {
 	const out = room / 2
 	b := p.bounds.Grow(out - room)
 	whole := func(x float64) float64 { return math.Max(1, math.Floor(x/step)) * step }
-	corner := []geometry.Point{b.Min, b.Min.Add(geometry.Pt(whole(b.Width()), 0)), b.Min.Add(geometry.Pt(0, whole(b.Height())))}
+	along, across := geometry.Pt(whole(b.Width()), 0), geometry.Pt(0, whole(b.Height()))
+	corner := []geometry.Point{b.Min, b.Min.Add(along), b.Min.Add(across)}
 	if !p.stand(corner...) {
 		corner = p.widest(step)
 	}
-	for i, at := range corner {
-		p.crosses = append(p.crosses, cross{string("ABC"[i]), at})
+	for _, at := range corner {
+		p.addCross(at)
 	}
+	if at, ok := p.unreached(b.Min.Add(along).Add(across)); ok {
+		p.addCross(at)
+	}
+}
+
+// addCross adds a cross and the lengths to those before it, to two of three.
+func (p *laid) addCross(at geometry.Point) {
+	n := len(p.crosses)
+	p.crosses = append(p.crosses, cross{string(rune('A' + n)), at})
+	base := []int{0, 1, 2}[:min(n, 3)]
+	if n == 3 {
+		base = p.base(at)
+	}
+	for _, i := range base {
+		p.lengths = append(p.lengths, [2]int{i, n})
+	}
+}
+
+// base returns the two of the first three crosses between which and a further
+// place the triangle is largest: they fix it best.
+func (p *laid) base(at geometry.Point) (pair []int) {
+	widest := -1.0
+	for _, k := range [][]int{{0, 1}, {0, 2}, {1, 2}} {
+		a, b := p.crosses[k[0]].at.Sub(at), p.crosses[k[1]].at.Sub(at)
+		if area := math.Abs(a.Cross(b)); area >= widest-hair {
+			widest, pair = area, k
+		}
+	}
+	return pair
+}
+
+// unreached returns a place on the tiles at the rim that no check length leads
+// over: the preferred one, or that of a lattice which is farthest from all
+// crosses.
+func (p *laid) unreached(preferred geometry.Point) (geometry.Point, bool) {
+	if len(p.crosses) < 2 {
+		return geometry.Point{}, false
+	}
+	reached := map[place]bool{}
+	for _, l := range p.lengths {
+		way := p.way(p.crosses[l[0]].at, p.crosses[l[1]].at)
+		for i, on := range way {
+			// Round a corner there may be other ways: only the ends are measured.
+			if straight(way) || i == 0 || i == len(way)-1 {
+				reached[on] = true
+			}
+		}
+	}
+	farthest, best := 0.0, geometry.Point{}
+	ink := p.segments()
+	for _, t := range p.tiles() {
+		if reached[place{p, t.row, t.col}] || !t.atRim() {
+			continue
+		}
+		if row, col := p.at(preferred); row == t.row && col == t.col {
+			return preferred, true
+		}
+		for _, at := range t.lattice() {
+			near := math.Inf(1)
+			for _, x := range p.crosses {
+				near = math.Min(near, x.at.Distance(at))
+			}
+			if near > farthest && nearest(at, ink) >= 1.5*markRadius {
+				farthest, best = near, at
+			}
+		}
+	}
+	return best, farthest > 0
+}
+
+// straight reports whether a way keeps to one row or one column.
+func straight(way []place) bool {
+	first := way[0]
+	return !slices.ContainsFunc(way, func(q place) bool { return q.row != first.row }) ||
+		!slices.ContainsFunc(way, func(q place) bool { return q.col != first.col })
+}
+
+// atRim reports whether a tile has a free side.
+func (t *tile) atRim() bool {
+	return !t.has(t.row-1, t.col) || !t.has(t.row+1, t.col) || !t.has(t.row, t.col-1) || !t.has(t.row, t.col+1)
+}
+
+// lattice returns places for a cross on a tile, clear of its trim lines.
+func (t *tile) lattice() []geometry.Point {
+	const n = 4
+	r := t.core().Grow(-3 * markRadius)
+	var out []geometry.Point
+	for k := range n * n {
+		out = append(out, geometry.Pt(
+			r.Min.X+r.Width()*float64(k%n)/(n-1),
+			r.Min.Y+r.Height()*float64(k/n)/(n-1)))
+	}
+	return out
 }
 
 // stand reports whether all the points are on kept tiles.
@@ -60,16 +157,11 @@ func (p *laid) stand(points ...geometry.Point) bool {
 // of places finds. Where nothing is across it returns two points, and none
 // where nothing is along either.
 func (p *laid) widest(step float64) []geometry.Point {
-	const lattice = 4
 	ink := p.segments()
 	var best []geometry.Point
 	longest := 0.0
 	for _, t := range p.tiles() {
-		r := t.core().Grow(-3 * markRadius)
-		for k := range lattice * lattice {
-			a := geometry.Pt(
-				r.Min.X+r.Width()*float64(k%lattice)/(lattice-1),
-				r.Min.Y+r.Height()*float64(k/lattice)/(lattice-1))
+		for _, a := range t.lattice() {
 			b, along := p.farthest(a, geometry.Pt(step, 0))
 			c, across := p.farthest(a, geometry.Pt(0, step))
 			if d, down := p.farthest(a, geometry.Pt(0, -step)); down > across {
@@ -127,10 +219,8 @@ func checkPanel(laids []*laid, u measure.Unit, n numbers) (templates.Panel, bool
 			continue
 		}
 		p.Table = append(p.Table, []string{d.Name})
-		for i := range d.crosses {
-			for j := i + 1; j < len(d.crosses); j++ {
-				p.Table = append(p.Table, d.checkRow(d.crosses[i], d.crosses[j], u))
-			}
+		for _, l := range d.lengths {
+			p.Table = append(p.Table, d.checkRow(d.crosses[l[0]], d.crosses[l[1]], u))
 		}
 		p.Table = append(p.Table, []string{d.retape(u, n)})
 	}
@@ -147,13 +237,15 @@ func (p *laid) retape(u measure.Unit, n numbers) string {
 	if u == measure.Inch {
 		off = measure.Length(measure.MillimetresPerInch / 32)
 	}
-	a := p.crosses[0].at
 	var words []string
-	for _, x := range p.crosses[1:] {
-		if way := p.way(a, x.at); len(way) > 1 {
+	told := 0 // the cross of the last length told: one length to each tells its seams
+	for _, l := range p.lengths {
+		a, b := p.crosses[l[0]].at, p.crosses[l[1]].at
+		if way := p.way(a, b); l[1] > told && len(way) > 1 {
 			words = append(words, fmt.Sprintf("%s over %s: retape %s",
-				off.Text(u), measure.Length(a.Distance(x.at)).Text(u), seamsAmong(n, way)))
+				off.Text(u), measure.Length(a.Distance(b)).Text(u), seamsAmong(n, way)))
 		}
+		told = l[1]
 	}
 	if len(words) == 0 {
 		return "a wrong length: print that sheet again"

@@ -256,11 +256,16 @@ func upright(a float64) float64 {
 }
 
 // around yields spots round points, level and upright by turns, until no more
-// are wanted.
+// are wanted. A letter by itself stays level: upright it takes as much room,
+// and a C is read as a U.
 func around(points []geometry.Point, size geometry.Point, yield func(spot) bool) {
+	ways := 32
+	if size.X <= 1.2*size.Y {
+		ways = 16
+	}
 	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
 		for _, at := range points {
-			for k := range 32 {
+			for k := range ways {
 				if !yield(beside(at, size, far, float64(k%16)*math.Pi/8, k >= 16)) {
 					return
 				}

@@ -91,8 +91,8 @@ func TestCheckLengths(t *testing.T) {
 			l.Unit = u
 			p := layOne(t, l, d)
 			laid := p.jobs[0].laids[0]
-			if len(laid.crosses) != 3 {
-				t.Errorf("%s: %d crosses, want 3", d.Name, len(laid.crosses))
+			if n := len(laid.crosses); n != 3 && n != 4 {
+				t.Errorf("%s: %d crosses, want 3 or 4", d.Name, n)
 				continue
 			}
 			a, b, c := laid.crosses[0].at, laid.crosses[1].at, laid.crosses[2].at
@@ -116,6 +116,41 @@ func TestCheckLengths(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Whichever corner sheet is taped off, a check length tells: each sheet at the
+// end of a row or a column at the rim carries a cross or lies between two.
+func TestCheckLengthsReachTheCorners(t *testing.T) {
+	clipped := outline("clipped triangle", true, geometry.Top{Corners: geometry.RegularBySide(3, 900).Corners(), Clip: 60}.Outline()...)
+	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(400, 250), clipped} {
+		laid := layOne(t, a4(), d).jobs[0].laids[0]
+		rows, cols := map[int]bool{}, map[int]bool{}
+		for _, x := range laid.crosses {
+			row, col := laid.at(x.at)
+			rows[row], cols[col] = true, true
+		}
+		if !rows[1] || !rows[laid.rows] || !cols[1] || !cols[laid.cols] {
+			t.Errorf("%s: crosses on rows %v of %d and columns %v of %d", d.Name, rows, laid.rows, cols, laid.cols)
+		}
+		measured := map[string]int{}
+		for _, l := range laid.lengths {
+			for _, end := range l {
+				measured[laid.crosses[end].name]++
+			}
+		}
+		for _, x := range laid.crosses {
+			if measured[x.name] < 2 {
+				t.Errorf("%s: %s is an end of %d lengths, which do not fix it", d.Name, x.name, measured[x.name])
+			}
+		}
+	}
+	box := layOne(t, a4(), boxOutline(800, 600)).jobs[0].laids[0].crosses
+	if len(box) != 4 {
+		t.Fatalf("%d crosses on a box, want 4", len(box))
+	}
+	if a, d := box[0].at, box[3].at; !(geometry.Rect{Min: a, Max: a}).Grow(1e-9).Contains(box[1].at.Add(box[2].at).Sub(d)) {
+		t.Errorf("the crosses of a box stand at %v, want a rectangle", box)
 	}
 }
 

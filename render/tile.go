@@ -63,6 +63,7 @@ type laid struct {
 	marks      []geometry.Point // centres of registration marks
 	verniers   []vernier
 	crosses    []cross
+	lengths    [][2]int // the crosses at both ends of each check length
 	trust      accuracy
 }
 
