@@ -14,7 +14,7 @@ import (
 // there is to print and what to mind.
 func coverJob(pieces []piece.Piece) templates.Job {
 	job := templates.Job{Name: "cover", Title: "Cover", Pictures: Pictures(pieces)}
-	job.Panels = []templates.Panel{mainSizes(pieces), printing(), cautions(pieces)}
+	job.Panels = append(mainSizes(pieces), printing(), cautions(pieces))
 	return job
 }
 
@@ -31,34 +31,45 @@ func Pictures(pieces []piece.Piece) []templates.Picture {
 	return out
 }
 
-// mainSizes puts the sizes side by side. What every one of them has alike
-// stands once.
-func mainSizes(pieces []piece.Piece) templates.Panel {
-	panel := templates.Panel{Heading: "Main sizes", Text: []string{
-		"Where wood or saw turn out different, write the real sizes into the design file and print again.",
-	}}
-	if len(pieces) > 1 {
-		head := []string{""}
-		for _, p := range pieces {
-			head = append(head, p.Design.Size)
-		}
-		panel.Table = append(panel.Table, head)
-	}
-	columns := make([][][2]string, len(pieces))
+// mainSizes puts the sizes side by side, as many as a sheet holds. What every
+// one of them has alike stands once.
+func mainSizes(pieces []piece.Piece) []templates.Panel {
+	const beside = 5
+	var rows [][]string // a name, and a figure for every size
 	for i, p := range pieces {
-		columns[i] = sizeRows(p)
-	}
-	for k, line := range columns[0] {
-		row := []string{line[0]}
-		for _, c := range columns {
-			row = append(row, c[k][1])
+		for k, line := range sizeRows(p) {
+			if i == 0 {
+				rows = append(rows, []string{line[0]})
+			}
+			rows[k] = append(rows[k], line[1])
 		}
-		if first := row[1]; !slices.ContainsFunc(row[1:], func(s string) bool { return s != first }) {
-			row = row[:2]
-		}
-		panel.Table = append(panel.Table, row)
 	}
-	return panel
+	var out []templates.Panel
+	for from := 0; from < len(pieces); from += beside {
+		to := min(from+beside, len(pieces))
+		panel := templates.Panel{Heading: "Main sizes"}
+		if len(pieces) > 1 {
+			head := []string{""}
+			for _, p := range pieces[from:to] {
+				head = append(head, p.Design.Size)
+			}
+			panel.Table = append(panel.Table, head)
+		}
+		for _, row := range rows {
+			figures := row[1:]
+			switch alike := !slices.ContainsFunc(figures, func(s string) bool { return s != figures[0] }); {
+			case alike && from == 0:
+				panel.Table = append(panel.Table, row[:2])
+			case !alike:
+				panel.Table = append(panel.Table, append(row[:1:1], figures[from:to]...))
+			}
+		}
+		out = append(out, panel)
+	}
+	out[len(out)-1].Text = []string{
+		"Where wood or saw turn out different, write the real sizes into the design file and print again.",
+	}
+	return out
 }
 
 // sizeRows returns names and figures, the same names for every size.
@@ -101,7 +112,7 @@ func printing() templates.Panel {
 	return templates.Panel{Heading: "How to print", Text: []string{
 		"Print at 100 %, actual size. The choice is under page size, scaling or handling, often folded away under more settings or advanced, sometimes only in the dialog of the printer itself.",
 		"Never fit, shrink, borderless, or several pages a sheet. Paper as on the foot of the sheet, one side only.",
-		"Print this sheet first and measure the calibration square. Every other sheet has a rule along each axis: look at them before a template is cut out.",
+		"Print sheet 1 first and measure the calibration square. Every other sheet has a rule along each axis: look at them before a template is cut out.",
 	}}
 }
 

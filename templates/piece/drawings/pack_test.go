@@ -1,6 +1,7 @@
 package drawings
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -288,6 +289,41 @@ func TestCover(t *testing.T) {
 		if glass != (p.Design.Top.Kind == design.GlassTop) {
 			t.Errorf("caution of glass: %v", glass)
 		}
+	}
+}
+
+// Sizes stand side by side only as far as a sheet is wide; none is left out,
+// and what all have alike stands once.
+func TestMainSizesOfMany(t *testing.T) {
+	var pieces []piece.Piece
+	var names []string
+	for i := range 12 {
+		d := piecetest.Low()
+		d.Size = fmt.Sprintf("size %d", i+1)
+		d.Legs.Height += float64(20 * i)
+		pieces, names = append(pieces, piecetest.Worked(t, d)), append(names, d.Size)
+	}
+	var heads, heights []string
+	splays := 0
+	for _, p := range mainSizes(pieces) {
+		for _, row := range p.Table {
+			switch {
+			case len(row) > 6:
+				t.Errorf("%d columns: %q", len(row), row)
+			case row[0] == "":
+				heads = append(heads, row[1:]...)
+			case row[0] == "overall height":
+				heights = append(heights, row[1:]...)
+			case row[0] == "splay from plumb":
+				splays++
+			}
+		}
+	}
+	if !slices.Equal(heads, names) || len(heights) != 12 || heights[11] != pieces[11].MM(pieces[11].Overall()) {
+		t.Errorf("%q and %q, want %q", heads, heights, names)
+	}
+	if splays != 1 {
+		t.Errorf("the splay that all have stands %d times", splays)
 	}
 }
 
