@@ -19,10 +19,6 @@ type (
 		Notes   []noteJSON   `json:"notes"`
 		Checks  []checkJSON  `json:"checks"`
 	}
-	memberJSON struct {
-		Group string `json:"group"`
-		figureJSON
-	}
 	noteJSON struct {
 		Group string `json:"group"`
 		Text  string `json:"text"`
@@ -48,9 +44,7 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	for i, p := range f.Pieces {
 		s := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
 		for _, g := range checks.Groups(p) {
-			for _, figure := range g.Figures {
-				s.Figures = append(s.Figures, memberJSON{g.Heading, figureOf(figure.Name, figure.Value)})
-			}
+			s.Figures = append(s.Figures, members("", g)...)
 			for _, text := range g.Text {
 				s.Notes = append(s.Notes, noteJSON{g.Heading, text})
 			}
@@ -58,6 +52,25 @@ func (f findings) writeJSON(stdout io.Writer) error {
 		out.Sizes = append(out.Sizes, s)
 	}
 	return emitJSON(stdout, out)
+}
+
+// members lists the figures of every size, one size after another.
+func (f findings) members() []memberJSON {
+	var out []memberJSON
+	for _, p := range f.Pieces {
+		for _, g := range checks.Groups(p) {
+			out = append(out, members(p.Design.Size, g)...)
+		}
+	}
+	return out
+}
+
+func members(size string, g checks.Group) []memberJSON {
+	var out []memberJSON
+	for _, figure := range g.Figures {
+		out = append(out, memberJSON{size, g.Heading, figureOf(figure.Name, figure.Value)})
+	}
+	return out
 }
 
 func checksJSON(all []checks.Check) []checkJSON {

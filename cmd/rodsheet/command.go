@@ -47,6 +47,7 @@ type pack struct {
 	name, title string
 	jobs        []templates.Job
 	figures     []templates.Figure // printed to the terminal
+	members     []memberJSON       // for other programs beside those
 	warnings    []string
 	remark      string // for the foot of every sheet
 }
@@ -55,7 +56,7 @@ type pack struct {
 func single(build func(templates.Setting) (templates.Job, error)) maker {
 	return func(s templates.Setting) (pack, error) {
 		job, err := build(s)
-		return pack{job.Name, job.Title, []templates.Job{job}, job.Figures, job.Warnings, ""}, err
+		return pack{name: job.Name, title: job.Title, jobs: []templates.Job{job}, figures: job.Figures, warnings: job.Warnings}, err
 	}
 }
 

@@ -45,7 +45,7 @@ func fold(text string, width int) []string {
 // added, never renamed, and no array is null.
 type (
 	resultJSON struct {
-		Figures  []figureJSON `json:"figures"`
+		Figures  []memberJSON `json:"figures"`
 		Pages    []placedJSON `json:"pages"`
 		Warnings []string     `json:"warnings"`
 	}
@@ -53,6 +53,13 @@ type (
 		Name  string  `json:"name"`
 		Value decimal `json:"value"`
 		Unit  string  `json:"unit"`
+	}
+	// Of a piece a figure belongs to a size, where they have names, and to a
+	// group.
+	memberJSON struct {
+		Size  string `json:"size,omitempty"`
+		Group string `json:"group,omitempty"`
+		figureJSON
 	}
 	placedJSON struct {
 		Page     int        `json:"page"`
@@ -82,12 +89,12 @@ func (d decimal) MarshalJSON() ([]byte, error) {
 // writeJSON prints the pack as one object on one line.
 func writeJSON(stdout io.Writer, made pack, placements []render.Placement) error {
 	r := resultJSON{
-		Figures:  make([]figureJSON, 0, len(made.figures)),
+		Figures:  append([]memberJSON{}, made.members...),
 		Pages:    make([]placedJSON, 0, len(placements)),
 		Warnings: append([]string{}, made.warnings...),
 	}
 	for _, f := range made.figures {
-		r.Figures = append(r.Figures, figureOf(f.Name, f.Value))
+		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf(f.Name, f.Value)})
 	}
 	for _, p := range placements {
 		m := p.ToPage

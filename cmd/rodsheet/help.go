@@ -107,6 +107,8 @@ as usual. Its fields may grow in number but keep their names. Arrays are never
 null, numbers are never written with a power of ten.
 
   figures   what was worked out, in the order of the sheet
+    size      of a piece: the name of the size, if it has one
+    group     of a piece: the heading that it stands under
     name      as printed
     value     a number in unit, whatever --units says
     unit      mm, deg, mm2, mm3, kg, N, or "" for a bare number

@@ -50,6 +50,9 @@ func readPiece(v *values) maker {
 	return func(s templates.Setting) (pack, error) {
 		jobs, err := drawings.Pack(found.Findings, plan, s)
 		p := pack{name: v.stem(), title: pieces[0].Design.Title, jobs: jobs, warnings: found.doubts()}
+		if json, _ := v.flags.GetBool("json"); json {
+			p.members = found.members()
+		}
 		if verdict != nil {
 			p.remark = verdict.Error()
 		}
