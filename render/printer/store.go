@@ -49,17 +49,18 @@ func Names(records map[string]Record) []string { return slices.Sorted(maps.Keys(
 // is not wholly understood is a *FileError.
 func (s Store) Records() (map[string]Record, error) {
 	const most = 1 << 20 // bytes: some ten thousand printers
-	f, err := os.Open(s.path)
+	info, err := os.Stat(s.path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return map[string]Record{}, nil
 	}
+	if err == nil && !info.Mode().IsRegular() { // asked before: to open a pipe waits for its other end
+		return nil, &FileError{s.path, "is no regular file"}
+	}
+	f, err := os.Open(s.path)
 	if err != nil {
 		return nil, s.cannot("be opened", err)
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, &FileError{s.path, "is no regular file"}
-	}
 	data, err := io.ReadAll(io.LimitReader(f, most+1))
 	if err != nil {
 		return nil, s.cannot("be read", err)
