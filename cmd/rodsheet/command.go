@@ -186,10 +186,13 @@ func lay(build maker, l render.Layout) (render.Plan, pack, error) {
 		return render.Plan{}, pack{}, err
 	}
 	made, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	if err == nil && made.remark != "" { // it takes room from what is made to fill a sheet
+		l.Remark = made.remark
+		made, err = build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	}
 	if err != nil {
 		return render.Plan{}, pack{}, err
 	}
-	l.Remark = made.remark
 	plan, err := render.LayPack(made.name, made.title, made.jobs, l)
 	return plan, made, err
 }
