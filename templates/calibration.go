@@ -120,7 +120,7 @@ func Scale(s Setting) (Job, error) {
 	}
 	rectangle, ok := rectangleFor(s.Clear, s.Unit)
 	if !ok {
-		job.Warnings = []string{"no calibration rectangle: it needs a sheet of A4 or letter size, or larger"}
+		job.Warnings = []string{"no calibration rectangle: it needs a sheet of A4 or letter size, upright, or a larger one"}
 		return job, nil
 	}
 	across, along := RectangleSides(s.Unit)
