@@ -91,13 +91,14 @@ func (t lapTemplate) length(mm float64) string { return measure.Length(mm).Text(
 
 // extent returns how far the stock is drawn, and whether the datum is on the
 // drawing. A datum that would not go on one sheet with the lap is left off: a
-// rule finds it better than sheets taped together.
+// rule finds it better than sheets taped together. The stock is then drawn a
+// little farther, with room for the words of the square line in its place.
 func (t lapTemplate) extent() (from, to float64, datum bool) {
 	box := geometry.Bounds(t.Corners()...)
 	from, to = box.Min.X-reach, box.Max.X+reach
 	switch longest := math.Max(t.Clear.X, t.Clear.Y); {
 	case longest > 0 && to > longest && from > 0:
-		return from, to, false
+		return from - reach/3, to, false
 	case t.At > 0 && box.Min.X > 0:
 		return 0, to, true
 	}
@@ -198,7 +199,7 @@ func (t lapTemplate) notch(d *Drawing, near, far float64) {
 func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
 	x, text := 0.0, "datum"
 	if _, _, on := t.extent(); !on {
-		x, text = t.At, "square line, "+t.length(t.At)+" from the datum"
+		x, text = t.At, "square line, at "+t.length(t.At)
 	}
 	a, b := geometry.Pt(x, y0-offset/2), geometry.Pt(x, y1+offset/2)
 	d.Line(Construction, a, b)
@@ -206,14 +207,17 @@ func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
 }
 
 // positions says how far from the datum the near shoulder meets either edge.
-// With the near shoulder at the datum the corner shift says it all.
+// With the near shoulder at the datum the corner shift says it all, and the
+// square line through it says it for the reference edge.
 func (t lapTemplate) positions(d *Drawing) {
 	if t.At == 0 {
 		return
 	}
 	near, _ := t.Shoulders(0)
 	farNear, _ := t.Shoulders(t.Width)
-	d.LabelPoint(geometry.Pt(near, 0), t.length(near)+", reference edge")
+	if _, _, datum := t.extent(); datum {
+		d.LabelPoint(geometry.Pt(near, 0), t.length(near)+", reference edge")
+	}
 	d.LabelPoint(geometry.Pt(farNear, t.Width), t.length(farNear)+", far edge")
 }
 
