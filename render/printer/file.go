@@ -22,7 +22,8 @@ const version = 1
 
 const (
 	heading = "# Printers that were measured on the calibration rectangle: sides and diagonals\n" +
-		"# as printed, in the unit named. The diagonal from the lower left comes first.\n"
+		"# as printed, in the unit named. The diagonal from the lower left comes first.\n" +
+		"# The program writes this file anew: notes of your own are not kept.\n"
 	// A file that was cut short may still be good TOML, so it ends in a line
 	// of its own.
 	ending = "# end of printers"
@@ -83,9 +84,11 @@ func unitSize(u measure.Unit) float64 {
 	return 1
 }
 
-// decode reads what encode writes, and no more: the reason for a refusal
-// continues the sentence that begins with the name of the file.
+// decode reads what encode writes, and no more but the byte order mark that
+// some editors put before it: the reason for a refusal continues the sentence
+// that begins with the name of the file.
 func decode(data []byte) (map[string]Record, error) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if err := checkVersion(data); err != nil {
 		return nil, err
 	}

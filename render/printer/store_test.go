@@ -118,9 +118,9 @@ func TestBadFiles(t *testing.T) {
 		{"newer", in("version = 1", "version = 2\nshape = \"new\""), "is of version 2, from a newer rodsheet; this one knows version 1"},
 		{"version in words", in("version = 1", `version = "1"`), "cannot be read"},
 		{"version 0", in("version = 1", "version = 0"), "is of version 0"},
-		{"unknown key", in("across", "acros"), `holds an unknown key, "printers.bench.acros", on line 8`},
+		{"unknown key", in("across", "acros"), `holds an unknown key, "printers.bench.acros", on line 9`},
 		{"missing key", in("across = 149.2\n", ""), "across or along is missing"},
-		{"twice", in("across = 149.2\n", "across = 149.2\nacross = 149.2\n"), "cannot be read at line 9"},
+		{"twice", in("across = 149.2\n", "across = 149.2\nacross = 149.2\n"), "cannot be read at line 10"},
 		{"unit", in(`"mm"`, `"ell"`), `unit "ell" is not a unit`},
 		{"no unit", in("unit = \"mm\"\n", ""), `unit "" is not a unit`},
 		{"absurd", in("149.2", "14.92"), "across 14.92 mm must be at least"},
@@ -170,6 +170,9 @@ func TestEveryCutIsNoticed(t *testing.T) {
 	}
 	if got, err := decode(whole); err != nil || fmt.Sprint(got) != fmt.Sprint(records) {
 		t.Errorf("whole, it reads as %v, %v; want %v", got, err, records)
+	}
+	if got, err := decode(append([]byte("\ufeff"), whole...)); err != nil || fmt.Sprint(got) != fmt.Sprint(records) {
+		t.Errorf("behind a byte order mark it reads as %v, %v; want %v", got, err, records)
 	}
 }
 
