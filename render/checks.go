@@ -211,7 +211,8 @@ func checkPanel(laids []*laid, u measure.Unit, n numbers) (templates.Panel, bool
 				"registration marks meet, tape, then measure between the lettered crosses.",
 			"The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, 0.2 mm each. " +
 				"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.",
-			"A length that is off by the same share as the 100 mm rules is the printer's doing; the rest is the taping's.",
+			"A length that is off by the same share as the 100 mm rules is the printer's doing; the rest is the taping's. " +
+				"Of several seams, retape the one where the ticks read most.",
 		},
 	}
 	for _, d := range laids {
@@ -240,25 +241,24 @@ func (p *laid) retape(u measure.Unit, n numbers) string {
 	var words []string
 	told := 0 // the cross of the last length told: one length to each tells its seams
 	for _, l := range p.lengths {
-		a, b := p.crosses[l[0]].at, p.crosses[l[1]].at
-		if way := p.way(a, b); l[1] > told && len(way) > 1 {
-			words = append(words, fmt.Sprintf("%s over %s: retape %s",
-				off.Text(u), measure.Length(a.Distance(b)).Text(u), seamsAmong(n, way)))
+		a, b := p.crosses[l[0]], p.crosses[l[1]]
+		if way := p.way(a.at, b.at); l[1] > told && len(way) > 1 {
+			words = append(words, fmt.Sprintf("%s (%s to %s)", seamsAmong(n, way), a.name, b.name))
 		}
 		told = l[1]
 	}
 	if len(words) == 0 {
 		return "a wrong length: print that sheet again"
 	}
-	return strings.Join(words, "; ")
+	return off.Text(u) + " off: retape at " + strings.Join(words, "; at ")
 }
 
 // seamsAmong names the seams on the way over several tiles by their sheets
 // and, where these hold more than one of the tiles, by their rows or columns.
 func seamsAmong(n numbers, way []place) string {
-	seams, most := "the seams of ", ", where the ticks read most"
+	seams := "the seams of "
 	if len(way) == 2 {
-		seams, most = "the seam of ", ""
+		seams = "the seam of "
 	}
 	switch first, last := way[0], way[len(way)-1]; {
 	case n.apart(way) || first.row != last.row && first.col != last.col:
@@ -267,7 +267,7 @@ func seamsAmong(n numbers, way []place) string {
 	default:
 		seams += span("rows", first.row, last.row)
 	}
-	return seams + n.sheets(way) + most
+	return seams + n.sheets(way)
 }
 
 // span names a run of rows or columns before their sheets.

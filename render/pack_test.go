@@ -336,9 +336,9 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 		want []string
 	}{
 		{150, 40, nil},
-		{640, 45, []string{"the seams of rows 1 to 3, sheets 1 and 2, where the ticks read most"}},
-		{300, 250, []string{"retape the seam of sheets"}},
-		{800, 600, []string{"the seams of sheets", "where the ticks read most"}},
+		{640, 45, []string{"off: retape at the seams of rows 1 to 3, sheets 1 and 2 (A to "}},
+		{300, 250, []string{"retape at the seam of sheets"}},
+		{800, 600, []string{"the seams of sheets", "the one where the ticks read most"}},
 	} {
 		d := boxOutline(c.w, c.h)
 		p := layOne(t, a4(), d)
