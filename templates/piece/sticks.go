@@ -56,14 +56,19 @@ func (p Piece) SawnLeg() Stick {
 
 // FinishedLeg returns the length of the finished leg from tip to tip, along
 // the grain.
-func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.headProud() }
+func (p Piece) FinishedLeg() float64 { return p.Frame.Leg.Blank() + p.HeadProud() }
 
-// headProud is what a proud head takes along the leg.
-func (p Piece) headProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
+// LegEdge returns the length of any edge of the finished leg, from one level cut
+// to the other.
+func (p Piece) LegEdge() float64 { return p.Frame.Leg.Length() + p.HeadProud() }
+
+// HeadProud is what a proud head takes along the leg, from the top of the
+// stretcher to the trim line.
+func (p Piece) HeadProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Frame.Leg.Splay) }
 
 // HeadLong is what the head of a leg stands beyond the top of the stretcher
 // until it is trimmed, along the leg.
-func (p Piece) HeadLong() float64 { return p.headProud() + geometry.BridleLong }
+func (p Piece) HeadLong() float64 { return p.HeadProud() + geometry.BridleLong }
 
 // CutHeights returns how high the blade stands above the table for slot and
 // cheeks: the stretcher on its sawn end, the leg on its sawn head.

@@ -16,7 +16,8 @@ type member struct {
 	name  string
 	end   string // what of it is joined
 	// base is from the square far end to the datum corner, along the reference
-	// edge; long is what stands beyond the trim line, along the part.
+	// edge; long is what is sawn beyond it, along the part: for a proud head more
+	// than what stands beyond the trim line.
 	base, long       float64
 	height           float64 // of slot or cheeks above the table
 	reference, other string  // edges
@@ -100,7 +101,7 @@ func (p batchedPiece) sawEnd(m member) (step, bool) {
 			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
 			Stop: stop, Against: m.rest,
 		},
-		Then: []string{p.MM(m.long) + " beyond the trim line."},
+		Then: []string{p.beyondTrim(m)},
 		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."},
 	}
 	if m.name == "stretcher" {
@@ -112,6 +113,16 @@ func (p batchedPiece) sawEnd(m member) (step, bool) {
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
+}
+
+// beyondTrim says how far past its trim line an end is sawn. The trim line of a
+// proud head is not the stretcher's top, from which its templates count.
+func (p batchedPiece) beyondTrim(m member) string {
+	words := p.MM(geometry.BridleLong) + " beyond the trim line"
+	if m.long > geometry.BridleLong {
+		words += ", " + p.MM(m.long) + " beyond the line of the stretcher's top"
+	}
+	return words + "."
 }
 
 func sawStrips(p batchedPiece) (step, bool) {

@@ -283,6 +283,22 @@ func shoulderCorners(p piece.Piece) []solid.Vec {
 	return []solid.Vec{{X: p.Frame.Leg.Inner(d)}, {X: p.Frame.Leg.Outer(d)}}
 }
 
+// A head that stands proud is sawn as far beyond its own trim line as any other.
+func TestHeadsAreSawnBeyondTheirTrimLine(t *testing.T) {
+	d := piecetest.Low()
+	for proud, want := range map[float64]string{
+		0: "3 mm beyond the trim line.",
+		// 5/cos 16° and 3
+		5: "3 mm beyond the trim line, 8.2 mm beyond the line of the stretcher's top.",
+	} {
+		d.Legs.Proud, d.Top.Kind = proud, design.NoTop
+		head := only(workingOrder(workAll(t, d)), doSawEnd)[1]
+		if got := head.Then[0]; head.Name != "leg head, at the splay" || got != want {
+			t.Errorf("proud by %v, %s: %q, want %q", proud, head.Name, got, want)
+		}
+	}
+}
+
 func TestCautionsAreGivenOnce(t *testing.T) {
 	for name, designs := range settingsCases() {
 		given := map[string]int{}

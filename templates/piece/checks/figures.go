@@ -101,7 +101,7 @@ func legGroup(p piece.Piece) Group {
 	g.add("height to the top of the stretcher", measure.Length(l.Height))
 	g.add("splay from plumb", measure.Angle(l.Splay))
 	g.add("splay over a base of "+p.MM(gaugeBase(p)), measure.Length(gaugeBase(p)*math.Tan(l.Splay)))
-	g.add("true length between the level cuts", measure.Length(l.Length()))
+	g.add("true length between the level cuts", measure.Length(p.LegEdge()))
 	g.add("finished length, tip to tip", measure.Length(p.FinishedLeg()))
 	g.add("length at the saw, square ends", measure.Length(p.SawnLeg().Length))
 	g.add("rough length", measure.Length(p.Roughed(p.SawnLeg()).Length))
@@ -129,7 +129,7 @@ func addTaper(p piece.Piece, g *Group) {
 	if t == nil {
 		return
 	}
-	g.add("taper starts, down the outer edge", measure.Length(t.Start))
+	g.add("taper starts, down the outer edge from the frame's top", measure.Length(t.Start))
 	g.add("joint ends there at", measure.Length(leastTaperStart(p)))
 	g.add("foot, square to the leg", measure.Length(t.Foot))
 	g.add("taper of one face", measure.Angle(t.Angle()))
@@ -149,8 +149,8 @@ func jointGroup(p piece.Piece) Group {
 	g.add("shoulders from square", measure.Angle(stretcher.Angle))
 	g.add("stretcher shoulder, underside, from the trimmed tip", measure.Length(stretcher.Shoulder(0)))
 	g.add("stretcher shoulder, top", measure.Length(stretcher.Shoulder(stretcher.Width)))
-	g.add("leg shoulder, inner edge, from the trimmed tip", measure.Length(leg.Shoulder(0)))
-	g.add("leg shoulder, outer edge", measure.Length(leg.Shoulder(leg.Width)))
+	g.add("leg shoulder, inner edge, from the trimmed tip", measure.Length(leg.Shoulder(0)+p.HeadProud()))
+	g.add("leg shoulder, outer edge", measure.Length(leg.Shoulder(leg.Width)+p.HeadProud()))
 	onEnd, onHead := p.CutHeights()
 	g.add("cut height, stretcher on its rough end", measure.Length(onEnd))
 	g.add("cut height, leg on its rough head", measure.Length(onHead))

@@ -72,6 +72,22 @@ func TestFiguresByHand(t *testing.T) {
 	}
 }
 
+// A proud head makes the leg longer at its trim line: what is counted from its
+// trimmed tip, or from one level cut to the other, holds on the solid.
+func TestFiguresOfAProudHead(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.Proud, d.Legs.Taper = 3, nil
+	p := piecetest.Worked(t, d)
+	tan, cos := math.Tan(p.Frame.Leg.Splay), math.Cos(p.Frame.Leg.Splay)
+	b := p.Leg().Bounds()
+	piecetest.Nearly(t, "true length", figure(t, p, "Leg", "true length between the level cuts").Value, b.Size().Z/cos)
+	// The trimmed tip is the head's long corner, on the inner edge; the outer one
+	// is shorter by what the level cut leans.
+	inner := b.Max.Z / cos // the underside of the stretcher is z = 0
+	piecetest.Nearly(t, "inner edge", figure(t, p, "Bridle", "leg shoulder, inner edge, from the trimmed tip").Value, inner)
+	piecetest.Nearly(t, "outer edge", figure(t, p, "Bridle", "leg shoulder, outer edge").Value, inner+40*tan)
+}
+
 // The foot on the floor is measured on the solid: with the inner face tapered
 // that face leans more than the leg.
 func TestFootprint(t *testing.T) {

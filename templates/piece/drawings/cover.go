@@ -84,7 +84,7 @@ func sizeRows(p piece.Piece) [][2]string {
 		{"stretcher, width × depth", p.MM(r.Width) + " × " + p.MM(r.Depth)},
 		{"stretcher, finished length", p.MM(p.FinishedStretcher())},
 		{"leg, breadth × thickness", p.MM(l.Breadth) + " × " + p.MM(l.Thickness)},
-		{"leg, along the edge", p.MM((l.Height + p.Design.Legs.Proud) / l.Height * l.Length())},
+		{"leg, along the edge", p.MM(p.LegEdge())},
 		{"splay from plumb", p.Say(measure.Angle(f.Leg.Splay))},
 		{"top", topWords(p)},
 	}

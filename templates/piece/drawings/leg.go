@@ -20,7 +20,7 @@ type legShape struct {
 
 // Places along the inner edge, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
-func (l legShape) head() float64     { return -l.Design.Legs.Proud / math.Cos(l.Splay) }
+func (l legShape) head() float64     { return -l.HeadProud() }
 func (l legShape) rough() float64    { return l.head() - geometry.BridleLong }
 func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
 
@@ -216,7 +216,7 @@ func (f legFace) names(d *templates.Drawing) {
 	}
 	grainArrow(d, mid, geometry.Pt(1, 0), math.Min(60, f.Length()/4))
 	end := f.level(f.Length()).A
-	d.Span(end, f.level(f.head()).A, f.MM(f.Length()-f.head())+" from head to foot along any edge")
+	d.Span(end, f.level(f.head()).A, f.MM(f.LegEdge())+" from head to foot along any edge")
 }
 
 // footDrawing is the section of the leg on the floor, seen from above as it
