@@ -126,36 +126,37 @@ func (p batchedPiece) beyondTrim(m member) string {
 }
 
 func sawStrips(p batchedPiece) (step, bool) {
-	b := fillerStrip(p.Piece)
+	b, ok := p.block(stripName)
 	return step{
-		Op: doSawBlocks, Name: "filler strip for the upright jig", Parts: []batch{{Part: b.Name, Count: b.Count}}, Fence: "from " + b.From,
+		Op: doSawBlocks, Name: "filler strip for the upright jig", Parts: []batch{b.batch}, Fence: "from " + b.From,
 		Cut:     &sawCut{How: onTaper, Square: b.Angle, Height: b.Width, Through: true},
 		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.MM(b.Across), p.MM(b.Thin), p.MM(b.Thick))},
 		Test:    "with the strip beside it the part stands on the whole of its sawn end.",
 		Caution: cautionSmall,
-	}, p.Frame.Leg.Splay > 0
+	}, ok
 }
 
 // sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
 // caul is what falls off, and it must not be trapped.
-func (p batchedPiece) sawCaul(b Block, toward string) step {
+func (p batchedPiece) sawCaul(name, toward string) (step, bool) {
+	b, ok := p.block(name)
 	return step{
-		Op: doSawBlocks, Name: b.Name, Parts: []batch{{Part: "caul", Size: p.Design.Size, Count: b.Count}},
+		Op: doSawBlocks, Name: b.Name, Parts: []batch{b.batch},
 		Cut: &sawCut{
 			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
 			Line: b.Thick, From: "the square end, on the long side",
 		},
 		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(safeLength(p.Piece)) + " long. Sawn now, used at the glue-up."},
 		Caution: cautionSmall,
-	}
+	}, ok
 }
 
 func sawCauls(p batchedPiece) (step, bool) {
-	return p.sawCaul(legCaul(p.Piece), "as for the ends"), p.Frame.Leg.Splay > 0
+	return p.sawCaul(legCaulName, "as for the ends")
 }
 
 func sawEndCauls(p batchedPiece) (step, bool) {
-	return p.sawCaul(endCaul(p.Piece), "either way"), slantedEnd(p.Piece)
+	return p.sawCaul(endCaulName, "either way")
 }
 
 func knifeShoulders(p batchedPiece) (step, bool) {

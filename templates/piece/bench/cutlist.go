@@ -70,13 +70,14 @@ type cutList struct {
 // nil where it lists none.
 func newCutList(pieces []piece.Piece) cutList {
 	var c cutList
-	for _, rows := range []func(piece.Piece) []cutRow{stretcherRows, legRows, topRows, testRows, padRows, blockRows} {
+	for _, rows := range []func(piece.Piece) []cutRow{stretcherRows, legRows, topRows, testRows, padRows} {
 		for _, p := range pieces {
 			for _, r := range rows(p) {
 				c.Rows = addRow(c.Rows, r)
 			}
 		}
 	}
+	c.Rows = append(c.Rows, blockRows(pieces)...)
 	for _, p := range pieces {
 		c.Unit = p.Design.Unit
 		c.Waste = math.Max(c.Waste, p.Design.Wood.Waste)

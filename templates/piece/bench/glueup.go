@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -40,6 +39,13 @@ func (b Block) stick() piece.Stick {
 	return piece.Stick{Length: b.Across, Width: b.Thick, Thickness: b.Width}
 }
 
+// Names by which the settings find their blocks.
+const (
+	stripName   = "filler strip"
+	legCaulName = "caul, leg"
+	endCaulName = "caul, plain end"
+)
+
 const (
 	caulLeast   = 25.0  // along the grain at the short side of a caul, mm
 	caulLong    = 60.0  // along the grain at its long side, mm, unless it leans more
@@ -64,6 +70,23 @@ func Blocks(p piece.Piece) []Block {
 	return append(out, foldingWedge(p))
 }
 
+// sharedBlocks returns the blocks of all sizes, each kind once, with the sizes it
+// serves. Sizes that take another count of a kind share the largest.
+func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
+	alike := func(a, b Block) bool { return a.kind() == b.kind() }
+	all := piece.Lots(pieces, func(i int) []Block { return Blocks(pieces[i]) }, alike)
+	for i := range all {
+		for _, p := range pieces {
+			for _, b := range Blocks(p) {
+				if alike(b, all[i].What) {
+					all[i].What.Count = max(all[i].What.Count, b.Count)
+				}
+			}
+		}
+	}
+	return all
+}
+
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush
 // in a ring that is not square.
 func slantedEnd(p piece.Piece) bool {
@@ -86,7 +109,7 @@ func fillerStrip(p piece.Piece) Block {
 		long, from = stripShort, "scrap"
 	}
 	return Block{
-		Name: "filler strip", Count: 1, Angle: p.Frame.Leg.Splay, From: from,
+		Name: stripName, Count: 1, Angle: p.Frame.Leg.Splay, From: from,
 		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
 		Straight: "against the jig", Leaning: "the part leans here",
 	}
@@ -96,13 +119,13 @@ func fillerStrip(p piece.Piece) Block {
 // stock with one end at the splay. Its square end faces along the stretcher,
 // so the clamp's jaws are parallel.
 func legCaul(p piece.Piece) Block {
-	return caul(p, "caul, leg", "outer face of the leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
+	return caul(p, legCaulName, "outer face of the leg", p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
 }
 
 // endCaul returns the caul for a plain end that is cut flush at the lap's
 // angle.
 func endCaul(p piece.Piece) Block {
-	return caul(p, "caul, plain end", "flush end of the stretcher", squareFromLap(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
+	return caul(p, endCaulName, "flush end of the stretcher", squareFromLap(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
 }
 
 func caul(p piece.Piece, name, leaning string, angle, across, width float64) Block {
@@ -165,24 +188,15 @@ func blocksPanel(pieces []piece.Piece) templates.Panel {
 		Heading: "Blocks for jig and clamps, " + pieces[0].Design.Unit.String(), Ruled: true,
 		Table: [][]string{{"block", "count", "angle", "thin, thick", "across", "width", "from"}},
 	}
-	for _, l := range piece.Lots(pieces, func(i int) [][]string { return blockTable(pieces[i]) }, slices.Equal) {
-		l.What[0] = piece.WithSizes(l.What[0], l.Sizes, len(pieces))
-		panel.Table = append(panel.Table, l.What)
-	}
-	return panel
-}
-
-func blockTable(p piece.Piece) [][]string {
-	u := p.Design.Unit
-	var table [][]string
-	for _, b := range Blocks(p) {
-		table = append(table, []string{
-			b.Name, fmt.Sprint(b.Count), p.Say(measure.Angle(b.Angle)),
-			measure.Length(b.Thin).Bare(u) + ", " + measure.Length(b.Thick).Bare(u),
-			measure.Length(b.Across).Bare(u), measure.Length(b.Width).Bare(u), b.From,
+	p := pieces[0]
+	for _, l := range sharedBlocks(pieces) {
+		b := l.What
+		panel.Table = append(panel.Table, []string{
+			piece.WithSizes(b.Name, l.Sizes, len(pieces)), fmt.Sprint(b.Count), p.Say(measure.Angle(b.Angle)),
+			p.Bare(b.Thin) + ", " + p.Bare(b.Thick), p.Bare(b.Across), p.Bare(b.Width), b.From,
 		})
 	}
-	return table
+	return panel
 }
 
 // glueUp is the order of assembly: each leg into its own stretcher first, flat

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -64,6 +65,59 @@ func TestTaperOffcutsAsWedges(t *testing.T) {
 		if got := foldingWedge(p).From == "taper offcuts"; got != c.want {
 			t.Errorf("foot %v from %v: taper offcuts serve %v, want %v", c.foot, c.start, got, c.want)
 		}
+	}
+}
+
+// Cut list, settings and table of blocks ask for the same number of each kind:
+// what several sizes have alike is made once.
+func TestBlocksAreCountedOnce(t *testing.T) {
+	cases := settingsCases()
+	thick, odd := tall(), tall()
+	thick.Size, thick.Ring.Depth, thick.Legs.Given = "thick", 42, piecetest.Low().Legs.Given
+	odd.Size, odd.Legs.Given, odd.Ring.Sides = "odd", piecetest.Low().Legs.Given, 5
+	cases["one splay"] = []design.Design{piecetest.Low(), odd, thick}
+	for name, designs := range cases {
+		pieces := workAll(t, designs...)
+		for _, block := range []string{"caul", "filler strip"} {
+			var listed, set, told int
+			for _, r := range newCutList(pieces).Rows {
+				if strings.HasPrefix(r.Part, block) {
+					listed += r.Serves
+				}
+			}
+			for _, s := range only(workingOrder(pieces), doSawBlocks) {
+				for _, b := range s.Parts {
+					if b.Part == block {
+						set += b.Count
+					}
+				}
+			}
+			for _, r := range GlueUp(pieces)[0].Table {
+				if strings.HasPrefix(r[0], block) {
+					n, _ := strconv.Atoi(r[1])
+					told += n
+				}
+			}
+			if listed == 0 || set != listed || told != listed {
+				t.Errorf("%s, %s: %d in the cut list, %d in the settings, %d in the table", name, block, listed, set, told)
+			}
+		}
+	}
+}
+
+// A block that serves several sizes says which.
+func TestBlocksNameTheirSizes(t *testing.T) {
+	twin := piecetest.Low()
+	twin.Size = "twin"
+	third := twin
+	third.Size, third.Ring.Depth = "thick", 42
+	var said []string
+	for _, s := range only(workingOrder(workAll(t, piecetest.Low(), twin, third)), doSawBlocks) {
+		said = append(said, s.partText())
+	}
+	want := "caul: 3 for sizes low and twin, 3 for size thick; filler strip: 1 for all sizes"
+	if got := strings.Join(said, "; "); got != want {
+		t.Errorf("got %s, want %s", got, want)
 	}
 }
 

@@ -41,13 +41,13 @@ func workingOrder(pieces []piece.Piece) []step {
 }
 
 // batched counts the parts of each size. A spare that serves several sizes is
-// counted with the first of them, and so are the test pieces.
+// counted with the first of them, and so are test pieces and blocks.
 func batched(pieces []piece.Piece) []batchedPiece {
 	out := make([]batchedPiece, len(pieces))
-	list := newCutList(pieces)
+	list, blocks := newCutList(pieces), sharedBlocks(pieces)
 	for i, p := range pieces {
-		counted := func(part string, n int, kind any, tests bool) batch {
-			b := batch{Part: part, Size: p.Design.Size, Count: n}
+		counted := func(part string, kind any, tests bool) batch {
+			b := batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
 			for _, r := range list.Rows {
 				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
 					b.Spares = r.Spares
@@ -58,18 +58,41 @@ func batched(pieces []piece.Piece) []batchedPiece {
 			}
 			return b
 		}
-		n := p.Frame.Ring.Sides
 		out[i] = batchedPiece{
-			p,
-			counted("stretcher", n, kindOfStretcher(p), firstSection(pieces[:i], p, piece.Piece.SawnStretcher)),
-			counted("leg", n, kindOfLeg(p), firstSection(pieces[:i], p, piece.Piece.SawnLeg)),
-			batch{Part: "top board", Size: p.Design.Size},
+			Piece:      p,
+			stretchers: counted("stretcher", kindOfStretcher(p), firstSection(pieces[:i], p, piece.Piece.SawnStretcher)),
+			legs:       counted("leg", kindOfLeg(p), firstSection(pieces[:i], p, piece.Piece.SawnLeg)),
+			topBoards:  batch{Part: "top board", Size: p.Design.Size},
+			blocks:     batchedBlocks(blocks, p, len(pieces)),
 		}
 		if rows := topRows(p); len(rows) > 0 {
 			out[i].topBoards.Count = rows[0].parts()
 		}
 	}
 	return out
+}
+
+// batchedBlocks returns the blocks that no size before p has alike.
+func batchedBlocks(all []piece.Lot[Block], p piece.Piece, sizes int) []batchedBlock {
+	var out []batchedBlock
+	for _, l := range all {
+		if l.Sizes[0] == p.Design.Size {
+			part, _, _ := strings.Cut(l.What.Name, ",")
+			out = append(out, batchedBlock{l.What, batch{
+				Part: part, Count: l.What.Count, For: piece.SizeWords(l.Sizes, sizes),
+			}})
+		}
+	}
+	return out
+}
+
+// block returns the block of that name, if the size brings one of its own.
+func (p batchedPiece) block(name string) (batchedBlock, bool) {
+	i := slices.IndexFunc(p.blocks, func(b batchedBlock) bool { return b.Name == name })
+	if i < 0 {
+		return batchedBlock{}, false
+	}
+	return p.blocks[i], true
 }
 
 // firstSection reports whether p is the first size of its section.

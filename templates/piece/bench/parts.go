@@ -119,14 +119,20 @@ func offcutFor(p piece.Piece, width float64) string {
 	return "scrap"
 }
 
-// blockRows returns what holds and clamps the parts, from offcuts.
-func blockRows(p piece.Piece) []cutRow {
+// kind returns what tells a block from others.
+func (b Block) kind() blockKind {
+	return blockKind{b.Name, steadied(b.stick()), steady(b.Angle), b.From}
+}
+
+// blockRows returns what holds and clamps the parts of all sizes, from offcuts.
+func blockRows(pieces []piece.Piece) []cutRow {
 	var out []cutRow
-	for _, b := range Blocks(p) {
-		size := b.stick()
+	for _, l := range sharedBlocks(pieces) {
+		b := l.What
+		name := b.Name + ", " + pieces[0].Say(measure.Angle(b.Angle))
 		out = append(out, cutRow{
-			Part: b.Name + ", " + p.Say(measure.Angle(b.Angle)), Serves: b.Count, Finished: size, Sawn: size, From: b.From,
-			kind: blockKind{b.Name, steadied(size), steady(b.Angle), b.From},
+			Part: piece.WithSizes(name, l.Sizes, len(pieces)), Serves: b.Count,
+			Finished: b.stick(), Sawn: b.stick(), From: b.From, kind: b.kind(),
 		})
 	}
 	return out

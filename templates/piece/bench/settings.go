@@ -84,6 +84,8 @@ func (s stage) String() string {
 type batch struct {
 	Part, Size           string
 	Count, Spares, Tests int
+	// For says which sizes a part serves that is not of one size alone.
+	For string
 }
 
 // how says what a part is held against at the saw.
@@ -137,4 +139,12 @@ type step struct {
 type batchedPiece struct {
 	piece.Piece
 	stretchers, legs, topBoards batch
+	// blocks are those of its own, and those it shares with later sizes.
+	blocks []batchedBlock
+}
+
+// A batchedBlock is a block with the parts it brings to its step.
+type batchedBlock struct {
+	Block
+	batch batch
 }

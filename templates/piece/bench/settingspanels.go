@@ -127,6 +127,18 @@ func (s step) words() string {
 	return strings.Join(all, " ")
 }
 
+// countText says how many, and of or for which sizes.
+func (b batch) countText() string {
+	words := fmt.Sprint(b.Count)
+	if b.Size != "" {
+		words += " " + b.Size
+	}
+	if b.For != "" {
+		words += " for " + b.For
+	}
+	return words
+}
+
 // partText names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".
 func (s step) partText() string {
 	var parts []string
@@ -137,7 +149,7 @@ func (s step) partText() string {
 			parts = append(parts, b.Part)
 		}
 		if b.Count > 0 {
-			counts[b.Part] = append(counts[b.Part], strings.TrimSpace(fmt.Sprintf("%d %s", b.Count, b.Size)))
+			counts[b.Part] = append(counts[b.Part], b.countText())
 		}
 		e := extra[b.Part]
 		extra[b.Part] = [2]int{e[0] + b.Spares, e[1] + b.Tests}
