@@ -151,23 +151,16 @@ func foldingWedge(p piece.Piece) Block {
 	if taperWedges(p) {
 		t := p.Taper
 		b.Angle, b.From, b.Offcut = t.Angle(), "taper offcuts", true
-		b.Across, b.Thin, b.Thick = t.Run(), 0, t.Loss()
-		if t.Faces == geometry.OneFace {
+		b.Thin = 0
+		b.Across, b.Thick = taperOffcut(p)
+		switch t.Faces {
+		case geometry.OneFace:
 			b.Count = p.Frame.Ring.Sides // each makes two
+		case geometry.AdjacentFaces: // the second face has lost its width at the foot
+			b.Width = math.Min(b.Width, t.Foot)
 		}
 	}
 	return b
-}
-
-// taperWedges reports whether the offcuts of the tapers, sawn in two, make
-// folding wedges. Steeper than 1 in 7 they slip, flatter than 1 in 40 they
-// hardly lift (common practice, no source).
-func taperWedges(p piece.Piece) bool {
-	if p.Taper == nil {
-		return false
-	}
-	slope := p.Taper.Loss() / p.Taper.Run()
-	return slope <= wedgeSteep && slope >= wedgeGentle && p.Taper.Loss() >= wedgeThin
 }
 
 // GlueUp returns the order of assembly in words, and the blocks that it
@@ -265,12 +258,4 @@ func blockWords(p piece.Piece) string {
 		return words + taperWedgeWords(p)
 	}
 	return words + fmt.Sprintf("The folding wedges rise 1 in %.0f; two laid head to tail have parallel faces.", wedgeSlope)
-}
-
-func taperWedgeWords(p piece.Piece) string {
-	words := "The folding wedges are the offcuts of the tapers"
-	if p.Taper.Faces == geometry.OneFace {
-		words += ", each sawn across in the middle"
-	}
-	return words + ": two of one slope, laid head to tail, have parallel faces."
 }

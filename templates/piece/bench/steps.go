@@ -218,7 +218,7 @@ func cutTaper(p batchedPiece) (step, bool) {
 			How: onTaper, Square: t.Angle(), Height: taperCut(p.Piece), Through: true,
 			Line: t.Run(), From: "the foot, up the outer edge, squared across",
 		},
-		Then:    []string{"Saw beside the line, in the waste, and plane to it.", taperTurns(t.Faces)},
+		Then:    taperWords(p.Piece),
 		Once:    []string{"Joints are cut by now: they want a square blank."},
 		Test:    "the sole measures " + p.MM(sole(p.Piece)) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
 		Caution: cautionTaper,
@@ -267,19 +267,6 @@ func straightFace(f geometry.TaperFaces) string {
 		return "outer edge"
 	}
 	return "edge opposite the cut"
-}
-
-// taperTurns says how the leg is turned between its tapers.
-func taperTurns(f geometry.TaperFaces) string {
-	switch f {
-	case geometry.AdjacentFaces:
-		return "Tape the offcut back, with a shim as thick as the kerf; roll the leg a quarter turn, a straight face against the jig, and cut the other."
-	case geometry.OppositeFaces:
-		return "Tape the offcut back, with a shim as thick as the kerf; roll the leg half a turn, foot the same way, and cut at the same setting."
-	case geometry.FourFaces:
-		return "Tape each offcut back, with a shim as thick as the kerf; half a turn for the opposite face, then a quarter turn and the second pair, all at the same setting."
-	}
-	return "Keep the offcut: taped back, it holds the leg parallel, and later it is a wedge."
 }
 
 // trimPlainEnd cuts the plain end to its finished length. There is no stop: the
