@@ -102,17 +102,26 @@ func (p batchedPiece) sawEnd(m member) (step, bool) {
 			Stop: stop, Against: m.rest,
 		},
 		Then: []string{p.beyondTrim(m)},
-		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."},
+		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. " + p.firstThrough()},
 	}
 	if m.name == "stretcher" {
 		s.Then = append(s.Then, "The lap has taken half of the plain end: the stop must reach what is left of it.")
 	}
 	if m.Angle == 0 {
 		s.Name, s.Cut.Toward = m.end+", square", ""
-		s.Once = []string{"Trimmed after the glue-up. Take the test pieces through every row of the joint first: the fit depends on their thickness, not on the drawing."}
+		s.Once = []string{"Trimmed after the glue-up. " + p.firstThrough()}
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
+}
+
+// firstThrough says what is taken through the joint first: where there are no
+// test pieces, the spare that every part has.
+func (p batchedPiece) firstThrough() string {
+	if p.tested {
+		return "Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."
+	}
+	return "Take the spares through every row of the joint first: the fit depends on their thickness, not on the drawing."
 }
 
 // beyondTrim says how far past its trim line an end is sawn. The trim line of a

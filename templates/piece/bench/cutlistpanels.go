@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -43,6 +44,14 @@ func CutList(pieces []piece.Piece) []templates.Panel {
 	return out
 }
 
+// tested reports whether there are test pieces.
+func (c cutList) tested() bool {
+	return slices.ContainsFunc(c.Rows, func(r cutRow) bool {
+		_, ok := r.kind.(testKind)
+		return ok
+	})
+}
+
 func (c cutList) partsPanel() templates.Panel {
 	p := templates.Panel{
 		Heading: "Cut list, length along the grain × width × thickness, " + c.Unit.String(),
@@ -50,7 +59,7 @@ func (c cutList) partsPanel() templates.Panel {
 		Table:   [][]string{{"part", "count", "spare", "finished", "sawn square to", "rough"}},
 		Text: []string{
 			"Finished is from tip to tip, as milled. Sawn is the length at which both ends are square and the settings begin. Rough is that and the allowances, rounded up.",
-			"Mill spares and test pieces with the rest, and take them through every setting: a piece milled later never matches.",
+			"Mill " + extras(c.tested()) + " with the rest, and take them through every setting: a piece milled later never matches.",
 		},
 	}
 	if c.Unasked {
@@ -101,7 +110,7 @@ func (c cutList) woodPanel() templates.Panel {
 	}
 	waste := strconv.FormatFloat(100*c.Waste, 'f', 0, 64) + " %"
 	p.Table = append(p.Table,
-		[]string{"spares and test pieces", wood(c.spareWood())},
+		[]string{extras(c.tested()), wood(c.spareWood())},
 		[]string{"together, rough", wood(c.rough())},
 		[]string{"of which in the finished parts", wood(c.net())},
 		[]string{"with " + waste + " waste, to buy", wood(c.buy())},

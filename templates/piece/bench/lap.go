@@ -54,7 +54,7 @@ func testLap(p batchedPiece) (step, bool) {
 	legEnd, _ := cutFaces(p.Piece)
 	cut := lapCut(p.Piece)
 	cut.Stop, cut.Against = 0, "" // any place on the piece will do
-	if p.Design.Wood.Tests == 0 {
+	if !p.tested {
 		part.Part = "offcut of stretcher stock"
 	}
 	return step{

@@ -46,22 +46,23 @@ func batched(pieces []piece.Piece) []batchedPiece {
 	out := make([]batchedPiece, len(pieces))
 	list, blocks := newCutList(pieces), sharedBlocks(pieces)
 	for i, p := range pieces {
-		counted := func(part string, kind any, tests bool) batch {
+		counted := func(part string, kind any, sawn func(piece.Piece) piece.Stick) batch {
 			b := batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
 			for _, r := range list.Rows {
 				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
 					b.Spares = r.Spares
 				}
 			}
-			if tests {
-				b.Tests = p.Design.Wood.Tests
+			if firstSection(pieces[:i], p, sawn) {
+				b.Tests = list.tests(part, sawn(p))
 			}
 			return b
 		}
 		out[i] = batchedPiece{
 			Piece:      p,
-			stretchers: counted("stretcher", kindOfStretcher(p), firstSection(pieces[:i], p, piece.Piece.SawnStretcher)),
-			legs:       counted("leg", kindOfLeg(p), firstSection(pieces[:i], p, piece.Piece.SawnLeg)),
+			stretchers: counted("stretcher", kindOfStretcher(p), piece.Piece.SawnStretcher),
+			legs:       counted("leg", kindOfLeg(p), piece.Piece.SawnLeg),
+			tested:     list.tests("stretcher", p.SawnStretcher()) > 0,
 			topBoards:  batch{Part: "top board", Size: p.Design.Size},
 			blocks:     batchedBlocks(blocks, p, len(pieces)),
 		}

@@ -56,6 +56,29 @@ type testKind struct {
 	width, across float64
 }
 
+func kindOfTest(part string, s piece.Stick) testKind {
+	return testKind{part, steady(s.Width), steady(s.Thickness)}
+}
+
+// tests returns how many test pieces there are of a section; part is
+// "stretcher" or "leg".
+func (c cutList) tests(part string, s piece.Stick) int {
+	for _, r := range c.Rows {
+		if r.kind == kindOfTest(part, s) {
+			return r.Serves
+		}
+	}
+	return 0
+}
+
+// extras names what is milled with the parts.
+func extras(tested bool) string {
+	if tested {
+		return "spares and test pieces"
+	}
+	return "spares"
+}
+
 // testRows returns the test pieces, of each section as many as the design asks
 // for, for all sizes together.
 func testRows(p piece.Piece) []cutRow {
@@ -67,7 +90,7 @@ func testRows(p piece.Piece) []cutRow {
 		return cutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
 			Finished: s, Sawn: s, Rough: p.Roughed(s),
-			kind: testKind{part, steady(s.Width), steady(s.Thickness)},
+			kind: kindOfTest(part, s),
 		}
 	}
 	return []cutRow{row("stretcher", p.SawnStretcher()), row("leg", p.SawnLeg())}

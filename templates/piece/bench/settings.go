@@ -139,6 +139,7 @@ type step struct {
 type batchedPiece struct {
 	piece.Piece
 	stretchers, legs, topBoards batch
+	tested                      bool // there are test pieces of its sections
 	// blocks are those of its own, and those it shares with later sizes.
 	blocks []batchedBlock
 }

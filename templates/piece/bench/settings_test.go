@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -325,6 +326,26 @@ func TestWhatTheSawCannotReach(t *testing.T) {
 		}
 		if want := s.Cut.How == onGauge && s.Cut.Stop > 400; s.Cut.Beyond != want {
 			t.Errorf("%s, stop %.2f mm: beyond the stop %v, want %v", s.Name, s.Cut.Stop, s.Cut.Beyond, want)
+		}
+	}
+}
+
+// Without test pieces no list speaks of them; where one size asks for some, they
+// are counted in both lists.
+func TestTestPiecesAreAskedFor(t *testing.T) {
+	low, other := piecetest.Low(), tall()
+	for _, c := range []struct{ first, second, want int }{{0, 0, 0}, {1, 1, 1}, {0, 2, 2}} {
+		low.Wood.Tests, other.Wood.Tests = c.first, c.second
+		pieces := workAll(t, low, other)
+		all := fmt.Sprint(CutList(pieces), Settings(pieces))
+		if got := strings.Contains(all, "est piece"); got != (c.want > 0) {
+			t.Errorf("%v: a word of test pieces %v", c, got)
+		}
+		if got := only(workingOrder(pieces), doMill)[0].Parts[0].Tests; got != c.want {
+			t.Errorf("%v: %d milled, want %d", c, got, c.want)
+		}
+		if got := newCutList(pieces).tests("stretcher", pieces[0].SawnStretcher()); got != c.want {
+			t.Errorf("%v: %d listed, want %d", c, got, c.want)
 		}
 	}
 }

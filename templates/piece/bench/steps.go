@@ -32,7 +32,7 @@ func millStretchers(p batchedPiece) (step, bool) {
 	s := p.SawnStretcher()
 	return step{
 		Op: doMill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []batch{p.stretchers},
-		Once:    []string{"Mill all stock of all sizes now, spares and test pieces with it, each setting of the planer once. A piece milled later never matches."},
+		Once:    []string{"Mill all stock of all sizes now, " + extras(p.tested) + " with it, each setting of the planer once. A piece milled later never matches."},
 		Caution: cautionPower,
 	}, true
 }
