@@ -102,26 +102,30 @@ func (p batchedPiece) sawEnd(m member) (step, bool) {
 			Stop: stop, Against: m.rest,
 		},
 		Then: []string{p.beyondTrim(m)},
-		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. " + p.firstThrough()},
+		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. " + p.firstThrough(", to lines where they are shorter than the stop")},
 	}
 	if m.name == "stretcher" {
 		s.Then = append(s.Then, "The lap has taken half of the plain end: the stop must reach what is left of it.")
 	}
+	s.Hand = handWork{Then: []string{p.beyondTrim(m)}, Once: []string{"Trimmed after the glue-up. " + p.firstThrough("")}}
 	if m.Angle == 0 {
 		s.Name, s.Cut.Toward = m.end+", square", ""
-		s.Once = []string{"Trimmed after the glue-up. " + p.firstThrough()}
+		s.Once = s.Hand.Once
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
-// test pieces, the spare that every part has.
-func (p batchedPiece) firstThrough() string {
+// test pieces, the spare that every part has, which needs no words of how.
+func (p batchedPiece) firstThrough(how string) string {
+	first := "spares"
 	if p.tested {
-		return "Take the test pieces through every row of the joint first, to lines where they are shorter than the stop: the fit depends on their thickness, not on the drawing."
+		first = "test pieces"
+	} else {
+		how = ""
 	}
-	return "Take the spares through every row of the joint first: the fit depends on their thickness, not on the drawing."
+	return "Take the " + first + " through every row of the joint first" + how + ": the fit depends on their thickness, not on the drawing."
 }
 
 // beyondTrim says how far past its trim line an end is sawn. The trim line of a
@@ -185,13 +189,17 @@ func cutSlot(p batchedPiece) (step, bool) {
 			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.MM(m.Tenon) + " wide. Then the rest between them in passes.",
 			"Back the far side with waste wood so that it does not break out.",
 		},
-		Once:    slotBottom(p.Piece),
+		Once: slotBottom(p.Piece),
+		Hand: handWork{
+			Then: []string{"Saw one cheek from each face in the waste beside the lines, " + p.MM(m.Tenon) + " apart, and chop out the rest from both sides."},
+			Line: upper, From: "either face",
+		},
 		Test:    "the slot is " + p.MM(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
 		Caution: cautionJig,
 	}
 	if m.Tenon < p.Kerf {
-		s.Cut.ByHand = true
-		s.Then = []string{"The slot is narrower than the kerf: saw and chop it by hand, " + p.MM(m.Tenon) + " wide, in the middle."}
+		s.Hand.Then = []string{}
+		s.byHand("The slot is narrower than the kerf: saw and chop it by hand, "+p.MM(m.Tenon)+" wide, in the middle.", p.Kerf)
 	}
 	return s, true
 }
@@ -221,6 +229,7 @@ func cutCheeks(p batchedPiece) (step, bool) {
 		Then: []string{
 			"The waste, " + p.MM(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
 		},
+		Hand: handWork{Then: []string{"Saw both cheeks in the waste beside the lines and pare to them."}, Line: upper, From: "either face"},
 		Test: "the tenon is " + p.MM(m.Tenon) + " thick and slides into the slot by hand.",
 	}, true
 }
@@ -238,6 +247,7 @@ func (p batchedPiece) shoulder(back bool) (step, bool) {
 			Stop: m.shoulderStop(back), Against: m.rest,
 		},
 		Once: []string{"The stop puts the blade on the knifed line: saw a hair outside it and pare to it."},
+		Hand: handWork{Then: []string{besideLine}},
 	}
 	switch {
 	case back:

@@ -126,13 +126,13 @@ func (b *bench) followLine(s step, l lie) {
 
 func (b *bench) followUpright(s step) {
 	c := *s.Cut
-	if s.Down != "the rough end" || s.Fence != "face side on the jig, then the back" || c.Against != "jig's face to the near side of the blade" {
-		confused("%s: %q, %q, %q", s.Name, s.Down, s.Fence, c.Against)
-	}
 	if c.ByHand {
 		m := b.onEnd(b.side("face side"), c.Square)
-		b.upright(m, c.Stop, b.wood.Transform(m).Bounds().Size().Y-c.Stop-b.kerf, c.Height) // in the middle
+		b.upright(m, c.Line, b.wood.Transform(m).Bounds().Size().Y-c.Line-b.kerf, c.Height) // in the middle
 		return
+	}
+	if s.Down != "the rough end" || s.Fence != "face side on the jig, then the back" || c.Against != "jig's face to the near side of the blade" {
+		confused("%s: %q, %q, %q", s.Name, s.Down, s.Fence, c.Against)
 	}
 	var m solid.Affine3
 	for _, face := range []string{"face side", "back"} {

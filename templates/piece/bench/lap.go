@@ -62,6 +62,10 @@ func testLap(p batchedPiece) (step, bool) {
 		Then: []string{"Blade height first: lapped square, two offcuts of the same milling come flush. Then one shoulder with the end against a stop, anywhere, the other with the spacer between part and stop, the rest in passes between them."},
 		Once: append([]string{usualRule(p.Piece)}, bottom(p.Piece)...),
 		Test: "the crossing part goes in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it.",
+		Hand: handWork{
+			Then: []string{"A marking gauge set to half the depth first: from top and underside it strikes one line. Knife both shoulders from the template. " + lapByHand},
+			Test: "the crossing part goes in by hand without shake, and the faces come flush. Too tight: pare the shoulders. Too loose: keep farther inside the lines.",
+		},
 	}, true
 }
 
@@ -91,6 +95,7 @@ func bottom(p piece.Piece) []string {
 // cutLaps is both laps of every stretcher at one setting.
 func cutLaps(p batchedPiece) (step, bool) {
 	legEnd, plainEnd := cutFaces(p.Piece)
+	inner := p.EndLap().At + p.EndLap().EdgeLength()
 	return step{
 		Op: doCutLap, Name: "laps, both ends", Parts: []batch{p.stretchers.spared()},
 		Down: "leg end: " + legEnd + ", then plain end: " + plainEnd, Fence: "inside edge", Cut: lapCut(p.Piece),
@@ -98,6 +103,11 @@ func cutLaps(p batchedPiece) (step, bool) {
 			" down, the same edge on the fence, the plain end against the stop. All inner shoulders, then all outer ones with the spacer, then the rest between them in passes."},
 		Once: []string{"Never roll it about its length: the other edge comes to the fence and the stop no longer serves. Never turn it flat, end for end: the lap leans the wrong way and on the wrong face."},
 		Test: "two stretchers cross at " + p.Say(measure.Angle(p.Frame.Ring.Angle())) + " and come flush.",
+		Hand: handWork{
+			Then: []string{"Leg ends first, on the " + legEnd + ". Then tumble the stretcher end over end, the same edge towards you: the plain end has its lap on the " + plainEnd + ". " + lapByHand},
+			Once: []string{"Never roll it about its length, nor turn it flat, end for end: the lap comes on the wrong face or leans the wrong way."},
+			Line: inner, From: "the end of the stretcher, along the inside edge, for the inner shoulder",
+		},
 	}, true
 }
 
@@ -112,8 +122,14 @@ func slackLaps(p batchedPiece) (step, bool) {
 		Op: doCutLap, Name: "laps, plain end: slack at the outer shoulder", Parts: []batch{p.stretchers.spared()},
 		Down: plainEnd, Fence: "inside edge", Cut: cut,
 		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.MM(p.Design.Ring.Slack) + " wider, square to it."},
+		Hand: handWork{
+			Then: []string{"Only the outer shoulder, to a line farther out: the lap comes " + p.MM(p.Design.Ring.Slack) + " wider, square to it."},
+			Line: p.EndLap().At + p.EndLap().EdgeLength(), From: "the plain end, along the inside edge, for the inner shoulder",
+		},
 	}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }
+
+const slidesShut = "Only with the outer shoulder of every plain end gone does the ring slide shut."
 
 // openEnds clears the plain end from the lap out to the end.
 func openEnds(p batchedPiece) (step, bool) {
@@ -131,8 +147,12 @@ func openEnds(p batchedPiece) (step, bool) {
 		Op: doOpenEnd, Name: "open the plain ends", Parts: []batch{p.stretchers.spared()},
 		Down: plainEnd, Fence: "inside edge", Cut: cut,
 		Then: []string{"The blade stays at the height of the laps. " + clear},
-		Once: []string{"Only with the outer shoulder of every plain end gone does the ring slide shut."},
+		Once: []string{slidesShut},
 		Test: "the bottom runs level from the lap to the end.",
+		Hand: handWork{
+			Then: []string{"As deep as the laps, from the outer shoulder, the line, out to the end: saw across in several places, chop the wood out and pare the bottom."},
+			Once: []string{slidesShut},
+		},
 	}, p.Design.Ring.Plain != design.ClosedEnd
 }
 

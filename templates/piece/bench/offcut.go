@@ -57,6 +57,21 @@ func taperWords(p piece.Piece) []string {
 	return out
 }
 
+// taperByHand says how a taper is sawn by hand.
+func taperByHand(p piece.Piece) []string {
+	out := []string{"Saw beside the line, in the waste, and plane to it."}
+	if !leavesOffcut(p) {
+		out = []string{"It takes off " + p.MM(p.Taper.Loss()) + " at the foot: plane it to the line."}
+	}
+	if p.Taper.Faces != geometry.OneFace {
+		out = append(out, "Each taper takes the lines of the next away: strike them again on the cut face.")
+	}
+	if taperWedges(p) {
+		out = append(out, "Keep the offcuts: later they are wedges.")
+	}
+	return out
+}
+
 // taperTurns says how the leg lies for its next taper, and what is kept.
 func taperTurns(p piece.Piece) string {
 	hold, each := "Tape the offcut back, with a shim as thick as the kerf; ", "Tape each offcut back, with a shim as thick as the kerf; "

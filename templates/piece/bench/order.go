@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -160,11 +159,10 @@ func (p batchedPiece) limit(s *step) {
 		return
 	}
 	c := s.Cut
-	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
-	if p.Design.Saw.Highest > 0 && c.Height > p.Design.Saw.Highest {
-		c.ByHand = true
-		s.Then = append(s.Then, fmt.Sprintf("The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.", p.MM(p.Design.Saw.Highest)))
+	if highest := p.Design.Saw.Highest; !c.ByHand && highest > 0 && c.Height > highest {
+		s.byHand("The blade rises "+p.MM(highest)+": saw this by hand or at the bandsaw, to the knifed lines.", p.Kerf)
 	}
+	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
 }
 
 // setting is all of a step as it is printed, but for its parts.

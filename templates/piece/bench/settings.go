@@ -112,6 +112,9 @@ type sawCut struct {
 	Spacer  float64 // between part and stop for the second cut; 0 for none
 	Line    float64 // instead of a stop, to a line so far from From; 0 for none
 	From    string
+	// Along is how far a second line stands from the first, along the edge, where
+	// there is no spacer; 0 for none.
+	Along float64
 	// Beyond says that the stop does not reach so far, ByHand that the blade
 	// does not rise so high, or cuts too wide.
 	Beyond, ByHand bool
@@ -119,6 +122,15 @@ type sawCut struct {
 
 // edge returns the angle that a gauge shows which reads from the fence.
 func (c sawCut) edge() float64 { return math.Pi/2 - c.Square }
+
+// handWork is what a step says where it is done by hand: all that is not empty
+// stands in the place of what it says of the saw.
+type handWork struct {
+	Then, Once []string
+	Test       string
+	Line       float64 // from From, where that is not what the stop says
+	From       string
+}
 
 // A step is one row of the settings list.
 type step struct {
@@ -131,6 +143,7 @@ type step struct {
 	Once        []string // reasons, given at the first step of its kind only
 	Test        string   // what a test cut or a check must show
 	Caution     string   // given once in the list
+	Hand        handWork
 	unit        measure.Unit
 	fromFence   bool
 }

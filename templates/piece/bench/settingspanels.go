@@ -60,6 +60,9 @@ func (s step) gaugeText() string {
 	square := measure.Angle(s.Cut.Square).Text(s.unit)
 	edge := measure.Angle(s.Cut.edge()).Text(s.unit)
 	switch {
+	case s.Cut.How == onTaper && s.Cut.ByHand:
+		return square + " to the straight face"
+	case s.Cut.ByHand: // the bevel, whatever would hold the part at the saw
 	case s.Cut.How == upright && s.Cut.Square == 0:
 		return "upright jig"
 	case s.Cut.How == upright:
@@ -79,8 +82,12 @@ func (s step) gaugeText() string {
 
 func (s step) bladeText() string {
 	switch {
+	case s.Cut.ByHand && s.Cut.Through:
+		return "by hand, through " + s.mm(s.Cut.Height)
+	case s.Cut.ByHand && s.Cut.How == upright:
+		return "by hand, " + s.mm(s.Cut.Height) + " from the rough end"
 	case s.Cut.ByHand:
-		return "by hand, " + s.mm(s.Cut.Height)
+		return "by hand, " + s.mm(s.Cut.Height) + " deep"
 	case s.Cut.Through:
 		return "tilt " + measure.Angle(s.Cut.Tilt).Text(s.unit) + ", through " + s.mm(s.Cut.Height)
 	}
@@ -103,8 +110,13 @@ func (s step) stopText() string {
 	switch {
 	case c.Line > 0 && c.How == onTaper:
 		all = append(all, "starts "+s.mm(c.Line)+" from "+c.From)
+	case c.Line > 0 && c.ByHand:
+		all = append(all, "line "+s.mm(c.Line)+" from "+c.From)
 	case c.Line > 0:
 		all = append(all, "no stop: line "+s.mm(c.Line)+" from "+c.From)
+	}
+	if c.Along > 0 {
+		all = append(all, "lap "+s.mm(c.Along)+" long along the edge")
 	}
 	if len(all) == 0 {
 		return none

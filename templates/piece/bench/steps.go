@@ -86,6 +86,7 @@ func (p batchedPiece) squared(part batch, size piece.Stick, fence string) (step,
 		Cut:     &sawCut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},
 		Test:    "stood side by side they are of one length, and a square shows no light.",
 		Caution: cautionOffcut,
+		Hand:    handWork{Then: []string{squareByHand}},
 	}, true
 }
 
@@ -93,10 +94,9 @@ func crosscutStretchers(p batchedPiece) (step, bool) {
 	part := p.stretchers
 	part.Tests = 0
 	s, ok := p.squared(part, p.SawnStretcher(), "inside edge")
-	s.Then = []string{
-		"First mark each: inside edge, which is its face side, top, leg end, plain end. Seen on the inside edge, top up, the leg end is on the right.",
-		squareFirst, "Both ends stay square: the stops of the laps are set against them.",
-	}
+	mark := "First mark each: inside edge, which is its face side, top, leg end, plain end. Seen on the inside edge, top up, the leg end is on the right."
+	s.Then = []string{mark, squareFirst, "Both ends stay square: the stops of the laps are set against them."}
+	s.Hand.Then = []string{mark, squareByHand, "Both ends stay square: the laps are measured from them."}
 	return s, ok
 }
 
@@ -104,10 +104,8 @@ func crosscutLegs(p batchedPiece) (step, bool) {
 	part := p.legs
 	part.Tests = 0
 	s, ok := p.squared(part, p.SawnLeg(), "inner edge")
-	s.Then = []string{
-		"First mark each: face side, which looks into the ring, head, foot, inner edge, which is towards its stretcher. Seen on the face side, head up, the inner edge is on the left.",
-		squareFirst,
-	}
+	mark := "First mark each: face side, which looks into the ring, head, foot, inner edge, which is towards its stretcher. Seen on the face side, head up, the inner edge is on the left."
+	s.Then, s.Hand.Then = []string{mark, squareFirst}, []string{mark, squareByHand}
 	return s, ok
 }
 
@@ -192,7 +190,7 @@ func taperOps() []op { return []op{sawFoot, cutTaper, trimPlainEnd, dryRing(true
 // just so long that both cuts leave it at its long corners, so head and foot
 // have one stop.
 func sawFoot(p batchedPiece) (step, bool) {
-	splay := p.Frame.Leg.Splay
+	splay, edge := p.Frame.Leg.Splay, p.Frame.Leg.Length()+p.HeadLong()
 	return step{
 		Op: doSawFoot, Name: "foot, parallel to the head", Parts: []batch{p.legs.spared()}, Down: "face side", Fence: "outer edge",
 		Cut: &sawCut{
@@ -203,7 +201,11 @@ func sawFoot(p batchedPiece) (step, bool) {
 			"The leg turned end for end, the same face down: one gauge setting gives parallel ends.",
 			"The long corner is on the inner edge, away from the fence: the stop must reach out to it.",
 		},
-		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.MM(p.Frame.Leg.Length()+p.HeadLong()) + " from end to end.",
+		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.MM(edge) + " from end to end.",
+		Hand: handWork{
+			Then: []string{"Struck with the bevel of the head, from the same edge: so the ends come parallel."},
+			Line: edge, From: "the sawn head, along either edge",
+		},
 	}, splay > 0
 }
 
@@ -222,6 +224,7 @@ func cutTaper(p batchedPiece) (step, bool) {
 		Once:    []string{"Joints are cut by now: they want a square blank."},
 		Test:    "the sole measures " + p.MM(sole(p.Piece)) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
 		Caution: cautionTaper,
+		Hand:    handWork{Then: taperByHand(p.Piece), Once: []string{"Joints are cut by now: they want a square blank."}},
 	}, true
 }
 
