@@ -2,7 +2,7 @@
 // figure that its checks, lists and drawings are made from.
 //
 // The way of the data: design.Design (the decisions for one size) → Piece (all
-// that follows) → checks and bench → drawings → templates.Job (what is printed).
+// that follows) → bench → checks → drawings → templates.Job (what is printed).
 package piece
 
 import (

@@ -17,6 +17,10 @@ func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds} }
 // ringOps tries the ring before any joint that depends on it is cut.
 func ringOps() []op { return []op{dryRing(false)} }
 
+// trimmedRingOps does so where the ring goes together only once its ends are
+// trimmed.
+func trimmedRingOps() []op { return []op{dryRing(true)} }
+
 // cutFaces returns the faces that are cut at the leg end and at the plain end:
 // the underside where the stretcher passes over its neighbour.
 func cutFaces(p piece.Piece) (legEnd, plainEnd string) {

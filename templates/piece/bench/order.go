@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -10,33 +11,82 @@ import (
 // An op makes the step of one size, or none where that size has no need of it.
 type op func(batchedPiece) (step, bool)
 
+// A round is the ops that are run through before the next are taken up: for all
+// sizes at once, or where by is given for those of one setting after the other.
+type round struct {
+	ops []op
+	by  func(batchedPiece) float64
+	// away is work away from the saw.
+	away bool
+}
+
+// rounds returns every op in working order.
+func rounds() []round {
+	return []round{
+		{ops: stockOps()},
+		{ops: lapOps(), by: lapHeight},
+		{ops: ringOps(), away: true},
+		{ops: endOps(), by: splay},
+		{ops: uprightOps()},
+		{ops: shoulderOps(), by: splay},
+		{ops: fitOps(), away: true},
+		{ops: taperOps()},
+		{ops: trimmedRingOps(), away: true},
+		{ops: glueOps(), away: true},
+	}
+}
+
 // workingOrder returns the steps over all sizes of one design in working order.
 // What is the same for several sizes is one step, and steps that differ in
 // nothing but the stop follow each other.
 func workingOrder(pieces []piece.Piece) []step {
 	shop := batched(pieces)
 	var out []step
-	run := func(shop []batchedPiece, ops []op) {
-		for _, o := range ops {
-			out = append(out, together(shop, o)...)
+	for _, r := range rounds() {
+		same := [][]batchedPiece{shop}
+		if r.by != nil {
+			same = grouped(shop, r.by)
+		}
+		for _, s := range same {
+			for _, o := range r.ops {
+				out = append(out, together(s, o)...)
+			}
 		}
 	}
-	run(shop, stockOps())
-	for _, same := range grouped(shop, lapHeight) {
-		run(same, lapOps())
-	}
-	run(shop, ringOps())
-	for _, same := range grouped(shop, splay) {
-		run(same, endOps())
-	}
-	run(shop, uprightOps())
-	for _, same := range grouped(shop, splay) {
-		run(same, shoulderOps())
-	}
-	for _, ops := range [][]op{fitOps(), taperOps(), glueOps()} {
-		run(shop, ops)
-	}
 	return finish(out, len(pieces))
+}
+
+// Stops returns the farthest stop that the settings list asks for, mm from the
+// blade, and the names of the steps whose stop stands beyond reach.
+func Stops(p piece.Piece) (farthest float64, beyond []string) {
+	for _, r := range rounds() {
+		if r.away {
+			continue
+		}
+		for _, o := range r.ops {
+			one := uncounted(p)
+			s, ok := o(one)
+			if !ok || s.Cut == nil || s.Cut.How != onGauge {
+				continue
+			}
+			one.limit(&s)
+			farthest = math.Max(farthest, s.Cut.Stop)
+			if s.Cut.Beyond && !slices.Contains(beyond, s.Name) {
+				beyond = append(beyond, s.Name)
+			}
+		}
+	}
+	return farthest, beyond
+}
+
+// uncounted returns a size without the counts of its parts, which move no stop, but
+// for test pieces: they are sawn to a length of their own.
+func uncounted(p piece.Piece) batchedPiece {
+	return batchedPiece{
+		Piece:      p,
+		stretchers: batch{Part: "stretcher", Tests: p.Design.Wood.Tests},
+		legs:       batch{Part: "leg"},
+	}
 }
 
 // batched counts the parts of each size. A spare that serves several sizes is
@@ -162,7 +212,7 @@ func (p batchedPiece) limit(s *step) {
 	if highest := p.Design.Saw.Highest; !c.ByHand && highest > 0 && c.Height > highest {
 		s.byHand("The blade rises "+p.MM(highest)+": saw this by hand or at the bandsaw, to the knifed lines.", p.Kerf)
 	}
-	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach
+	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach+piece.Slip
 }
 
 // setting is all of a step as it is printed, but for its parts.

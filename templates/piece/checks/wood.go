@@ -3,10 +3,12 @@ package checks
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
 )
 
@@ -134,10 +136,10 @@ func askSaw(p piece.Piece) []Check {
 			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
 	if p.Design.Saw.StopReach > 0 {
-		stop := measure.Length(p.EndLap().Stop())
-		out = append(out, limited("reach of the stop", "stop from the blade", stop, atMost, measure.Length(p.Design.Saw.StopReach), Doubtful).with(
-			"The stop for the laps stands within the fence.",
-			"The fence is too short for the stop: clamp a longer board to it."))
+		farthest, beyond := bench.Stops(p)
+		out = append(out, limited("reach of the stop", "farthest stop from the blade", measure.Length(farthest), atMost, measure.Length(p.Design.Saw.StopReach), Doubtful).with(
+			"Every stop that the settings ask for stands within reach.",
+			"The stop does not reach so far for: "+strings.Join(beyond, "; ")+". Clamp a longer board to the fence, or saw these to a knife line."))
 	}
 	if p.Design.Saw.Dado > 0 {
 		width := measure.Length(p.Design.Saw.Dado)
