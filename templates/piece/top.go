@@ -61,6 +61,37 @@ func (p Piece) TopRadius() float64 {
 	return p.ringOutline().Circumradius() + p.Design.Top.Overhang
 }
 
+// Overhangs returns how far the edge of the top stands past the ring: at
+// mid-length of the outside edge of every stretcher, square to it, and at the
+// ring's outside corner by the leg end of every stretcher, on the line from the
+// centre.
+func (p Piece) Overhangs() (sides, corners []float64) {
+	r := p.Frame.Ring
+	outside := r.Polygon().Grow(r.Width).Corners() // the first by the leg end of the first stretcher
+	for i, c := range outside {
+		sides = append(sides, p.past(c.Lerp(outside[(i+1)%len(outside)], 0.5)))
+		corners = append(corners, p.past(c))
+	}
+	return sides, corners
+}
+
+// past returns how far the edge of the top stands beyond a point in plan, seen
+// from the centre of the ring.
+func (p Piece) past(q geometry.Point) float64 {
+	if p.Design.Top.Outline == design.RoundTop {
+		return p.TopRadius() - q.Norm()
+	}
+	out, least := q.Unit(), math.Inf(1)
+	corners := p.TopCorners()
+	for i, a := range corners {
+		normal := corners[(i+1)%len(corners)].Sub(a).Turn().Mul(-1).Unit()
+		if slope := normal.Dot(out); slope > 0 {
+			least = math.Min(least, normal.Dot(a)/slope)
+		}
+	}
+	return least - q.Norm()
+}
+
 // checkTop returns a *measure.BoundError for an outline that is none, and for
 // what no pane can be.
 func (p Piece) checkTop() error {

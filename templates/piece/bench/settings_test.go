@@ -350,6 +350,32 @@ func TestTestPiecesAreAskedFor(t *testing.T) {
 	}
 }
 
+// A trapezium over a square ring: reckoned in the head from its corners, and its
+// slanting sides from x = 350 − 50·(y + 250)/550.
+func TestAFreeTopIsPlacedByFigures(t *testing.T) {
+	d := piecetest.Square() // its outside edges stand 130 mm from the centre
+	d.Top = design.Top{
+		Kind: design.GlassTop, Outline: design.FreeOutline, Thickness: 8,
+		Points: []geometry.Point{{X: -350, Y: -250}, {X: 350, Y: -250}, {X: 300, Y: 300}, {X: -300, Y: 300}},
+	}
+	for _, kind := range []design.TopKind{design.GlassTop, design.WoodTop} {
+		d.Top.Kind = kind
+		words := only(workingOrder(workAll(t, d)), doFitTop)[0].words()
+		for _, want := range []string{
+			"170 mm at stretcher 1, 197.27 mm at stretcher 2, 120 mm at stretcher 3, 197.27 mm at stretcher 4",
+			"240.42 mm at stretcher 1, 240.42 mm at stretcher 2, 169.71 mm at stretcher 3, 169.71 mm at stretcher 4",
+		} {
+			if !strings.Contains(words, want) || strings.Contains(words, "same overhang") {
+				t.Errorf("want %q in %s", want, words)
+			}
+		}
+	}
+	d.Top.Outline, d.Top.Overhang = design.RingTop, 20
+	if words := only(workingOrder(workAll(t, d)), doFitTop)[0].words(); !strings.Contains(words, "same overhang all round") {
+		t.Errorf("a top that follows the ring: %s", words)
+	}
+}
+
 func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 	d := piecetest.Low()
 	for _, want := range []string{"30° from square, 60° from the edge", "60° from the edge, 30° from square"} {

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -162,13 +163,40 @@ func fitTop(p batchedPiece) (step, bool) {
 	s := step{Op: doFitTop, Name: "lay the top", Parts: []batch{{Part: "top", Size: p.Design.Size, Count: 1}}}
 	switch p.Design.Top.Kind {
 	case design.GlassTop:
-		s.Then = []string{"The same overhang all round."}
+		s.Then = placing(p.Piece)
 		s.Caution = cautionGlass
 	case design.WoodTop:
 		s.Name = "saw the outline, fix the top"
-		s.Then = []string{"The same overhang all round. Fix it so that it can move across the grain: round holes on the middle line, slots elsewhere."}
+		s.Then = append(placing(p.Piece), "Fix it so that it can move across the grain: round holes on the middle line, slots elsewhere.")
 	}
 	return s, p.Design.Top.Kind != design.NoTop
+}
+
+// placing says where the top lies over the ring. A free outline need not follow
+// it: what places that is how far it stands past each stretcher.
+func placing(p piece.Piece) []string {
+	if p.Design.Top.Outline != design.FreeOutline {
+		return []string{"The same overhang all round."}
+	}
+	sides, corners := p.Overhangs()
+	out := []string{
+		"Any stretcher is the first; the others follow counter-clockwise, seen from above.",
+		"Past the outside edge, at mid-length and square to it, the top stands " + inOrder(p, sides) + ".",
+		"Past the outside corner by the leg end, on the line from the ring's centre, it stands " + inOrder(p, corners) + ".",
+	}
+	if p.Design.Top.PadHeight() > 0 {
+		out = append(out, "The template of the top has the pads in their places.")
+	}
+	return out
+}
+
+// inOrder names a length for each stretcher.
+func inOrder(p piece.Piece, all []float64) string {
+	words := make([]string, len(all))
+	for i, mm := range all {
+		words[i] = fmt.Sprintf("%s at stretcher %d", p.MM(mm), i+1)
+	}
+	return strings.Join(words, ", ")
 }
 
 // real leaves out what is not built in.

@@ -3,6 +3,7 @@ package checks
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -168,9 +169,9 @@ func topGroup(p piece.Piece) Group {
 	g.add("thickness", measure.Length(p.Design.Top.Thickness))
 	addOutline(p, &g)
 	g.add("area", measure.Area(p.TopArea()))
-	side, corner := overhangs(p)
-	g.add("past the outside edge of the ring, mid-length", measure.Length(side))
-	g.add("past the outside corner of the ring", measure.Length(corner))
+	sides, corners := p.Overhangs()
+	g.add("past the outside edge of the ring, mid-length", measure.Length(slices.Min(sides)))
+	g.add("past the outside corner of the ring", measure.Length(slices.Min(corners)))
 	if p.Design.Top.PadHeight() > 0 {
 		centre := padPoint(p, 0)
 		g.add("pad, mid-length to centre", measure.Length(p.PadAt()))
@@ -201,21 +202,6 @@ func addOutline(p piece.Piece, g *Group) {
 		g.add("over all, along a stretcher", measure.Length(size.X))
 		g.add("over all, square to it", measure.Length(size.Y))
 	}
-}
-
-// overhangs returns how far the top stands past the ring, the least of all
-// sides at mid-length of the outside edge and the least of all corners. They
-// are counted on the line from the centre.
-func overhangs(p piece.Piece) (side, corner float64) {
-	r := p.Frame.Ring
-	outside := r.Polygon().Grow(r.Width)
-	corners := outside.Corners()
-	side, corner = math.Inf(1), math.Inf(1)
-	for i, c := range corners {
-		side = math.Min(side, past(p, c.Lerp(corners[(i+1)%len(corners)], 0.5)))
-		corner = math.Min(corner, past(p, c))
-	}
-	return side, corner
 }
 
 func (m made) feetGroup() Group {

@@ -26,23 +26,6 @@ func insideTop(p piece.Piece, q geometry.Point) float64 {
 	return least
 }
 
-// past returns how far the edge of the top stands beyond a point in plan, seen
-// from the centre of the ring.
-func past(p piece.Piece, q geometry.Point) float64 {
-	if p.Design.Top.Outline == design.RoundTop {
-		return p.TopRadius() - q.Norm()
-	}
-	out, least := q.Unit(), math.Inf(1)
-	corners := p.TopCorners()
-	for i, a := range corners {
-		normal := corners[(i+1)%len(corners)].Sub(a).Turn().Mul(-1).Unit()
-		if slope := normal.Dot(out); slope > 0 {
-			least = math.Min(least, normal.Dot(a)/slope)
-		}
-	}
-	return least - q.Norm()
-}
-
 // padRoom returns how far from mid-length the centre of a pad may stand: its
 // edge then touches the inner shoulder of a lap.
 func padRoom(p piece.Piece) float64 {

@@ -62,7 +62,11 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 	}
 	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
 	for i := range p.Frame.Ring.Sides {
-		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), "pad, below")
+		words := "pad, below"
+		if p.Design.Top.Outline == design.FreeOutline { // it matters which
+			words = fmt.Sprintf("pad on stretcher %d, below", i+1)
+		}
+		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), words)
 	}
 	return templates.Job{Drawings: []templates.Drawing{d}}, nil
 }
