@@ -349,9 +349,12 @@ func TestTopTemplate(t *testing.T) {
 			t.Errorf("base %d: the outline is to be cut, turned as it fits", k)
 		}
 		for _, part := range p.Parts() {
-			if strings.HasPrefix(part.Name, "pad") {
-				c := part.Centroid()
-				if !hasLabelAt(top, "pad, below", geometry.Pt(c.X, c.Y)) {
+			if number, ok := strings.CutPrefix(part.Name, "pad "); ok {
+				c, words := part.Centroid(), "pad, below"
+				if d.Top.Outline == design.FreeOutline {
+					words = "pad on stretcher " + number + ", below"
+				}
+				if !hasLabelAt(top, words, geometry.Pt(c.X, c.Y)) {
 					t.Errorf("base %d: %s is not drawn where it is", k, part.Name)
 				}
 			}
