@@ -30,7 +30,7 @@ func glassOrder(p piece.Piece) []string {
 // outlineWords says the outline and its sizes.
 func outlineWords(p piece.Piece) string {
 	if p.Design.Top.Outline == design.RoundTop {
-		return "round, " + p.MM(2*p.TopRadius()) + " in diameter"
+		return "round, diameter " + p.MM(2*p.TopRadius())
 	}
 	if p.Design.Top.Outline == design.FreeOutline {
 		box := geometry.Bounds(p.TopCorners()...)

@@ -19,8 +19,8 @@ func TestGlassOrder(t *testing.T) {
 		change func(*design.Design)
 		want   []string
 	}{
-		{func(*design.Design) {}, []string{"8 mm thick", "tempered", "round, 640 mm in diameter", "6.4 kg", "before tempering", "ASTM F2813", "glass sizes"}},
-		{func(d *design.Design) { d.Unit, d.Top.Diameter = measure.Inch, 25.4*24 }, []string{"5/16 in", "24 in in diameter"}},
+		{func(*design.Design) {}, []string{"8 mm thick", "tempered", "round, diameter 640 mm.", "6.4 kg", "before tempering", "ASTM F2813", "glass sizes"}},
+		{func(d *design.Design) { d.Unit, d.Top.Diameter = measure.Inch, 25.4*24 }, []string{"5/16 in", "round, diameter 24 in."}},
 		{func(d *design.Design) {
 			d.Top.Outline, d.Top.Overhang, d.Top.Corner, d.Top.CornerSize = design.RingTop, 60, design.RoundedCorner, 20
 		}, []string{"triangle", "rounded to a radius of 20 mm"}},

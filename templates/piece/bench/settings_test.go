@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -373,6 +374,22 @@ func TestAFreeTopIsPlacedByFigures(t *testing.T) {
 	d.Top.Outline, d.Top.Overhang = design.RingTop, 20
 	if words := only(workingOrder(workAll(t, d)), doFitTop)[0].words(); !strings.Contains(words, "same overhang all round") {
 		t.Errorf("a top that follows the ring: %s", words)
+	}
+}
+
+// No sentence has the word "in" right behind a length in inches.
+func TestInchesAreNotDoubled(t *testing.T) {
+	doubled := regexp.MustCompile(`.{0,30}\bin( \([0-9.]+\))? in\b.{0,20}`)
+	cases := settingsCases()
+	cases["bases"] = piecetest.Bases()
+	for name, designs := range cases {
+		for i := range designs {
+			designs[i].Unit = measure.Inch
+		}
+		pieces := workAll(t, designs...)
+		for _, said := range doubled.FindAllString(fmt.Sprint(CutList(pieces), Settings(pieces), GlueUp(pieces)), -1) {
+			t.Errorf("%s: %q", name, said)
+		}
 	}
 }
 
