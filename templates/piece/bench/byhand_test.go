@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -68,6 +69,28 @@ func TestLinesByHand(t *testing.T) {
 		s := only(steps, c.op)[c.row]
 		if math.Abs(s.Cut.Line-c.line) > 1e-9 || math.Abs(s.Cut.Along-c.along) > 1e-9 {
 			t.Errorf("%s: line %.6f, lap %.6f, want %.6f and %.6f", s.Name, s.Cut.Line, s.Cut.Along, c.line, c.along)
+		}
+	}
+}
+
+// The filler strip is made for the upright jig: where nothing stands in that, no
+// list has one.
+func TestFillerStripOnlyForTheJig(t *testing.T) {
+	for name, designs := range settingsCases() {
+		for _, c := range []struct{ highest, kerf float64 }{{0, 3.2}, {60, 3.2}, {39, 3.2}, {20, 3.2}, {0, 11}, {38, 11}, {40, 11}} {
+			for i := range designs {
+				designs[i].Saw.Highest, designs[i].Saw.Kerf = c.highest, c.kerf
+			}
+			pieces := workAll(t, designs...)
+			stands, strips := false, false
+			for _, s := range workingOrder(pieces) {
+				stands = stands || s.Cut != nil && s.Cut.How == upright && !s.Cut.ByHand
+				strips = strips || s.Parts != nil && s.Parts[0].Part == stripName
+			}
+			listed := strings.Contains(fmt.Sprint(CutList(pieces)[0], GlueUp(pieces)[0]), stripName)
+			if strips != stands || listed != stands {
+				t.Errorf("%s, %v: a part stands in the jig %v, strip set %v, listed %v", name, c, stands, strips, listed)
+			}
 		}
 	}
 }

@@ -61,8 +61,11 @@ const (
 // Blocks returns every block that one size needs.
 func Blocks(p piece.Piece) []Block {
 	var out []Block
+	if NeedsStrip(p) {
+		out = append(out, fillerStrip(p))
+	}
 	if p.Frame.Leg.Splay > 0 {
-		out = append(out, fillerStrip(p), legCaul(p))
+		out = append(out, legCaul(p))
 	}
 	if slantedEnd(p) {
 		out = append(out, endCaul(p))
@@ -85,6 +88,17 @@ func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
 		}
 	}
 	return all
+}
+
+// NeedsStrip reports whether a part stands in the upright jig leaning: not where
+// slot and cheeks are both sawn by hand.
+func NeedsStrip(p piece.Piece) bool {
+	slot, cheeks := p.CutHeights()
+	if p.Bridle.Head().Slot {
+		slot, cheeks = cheeks, slot
+	}
+	atSaw := rises(p, cheeks) || rises(p, slot) && p.Bridle.Tenon >= p.Kerf
+	return p.Frame.Leg.Splay > 0 && atSaw
 }
 
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush

@@ -96,10 +96,13 @@ func bottom(p piece.Piece) []string {
 	return out
 }
 
+// innerLine returns how far the inner shoulder of a lap stands from the end, along
+// the inside edge.
+func innerLine(p piece.Piece) float64 { return p.EndLap().At + p.EndLap().EdgeLength() }
+
 // cutLaps is both laps of every stretcher at one setting.
 func cutLaps(p batchedPiece) (step, bool) {
 	legEnd, plainEnd := cutFaces(p.Piece)
-	inner := p.EndLap().At + p.EndLap().EdgeLength()
 	return step{
 		Op: doCutLap, Name: "laps, both ends", Parts: []batch{p.stretchers.spared()},
 		Down: "leg end: " + legEnd + ", then plain end: " + plainEnd, Fence: "inside edge", Cut: lapCut(p.Piece),
@@ -110,7 +113,7 @@ func cutLaps(p batchedPiece) (step, bool) {
 		Hand: handWork{
 			Then: []string{"Leg ends first, on the " + legEnd + ". Then tumble the stretcher end over end, the same edge towards you: the plain end has its lap on the " + plainEnd + ". " + lapByHand},
 			Once: []string{"Never roll it about its length, nor turn it flat, end for end: the lap comes on the wrong face or leans the wrong way."},
-			Line: inner, From: "the end of the stretcher, along the inside edge, for the inner shoulder",
+			Line: innerLine(p.Piece), From: "the end of the stretcher, along the inside edge, for the inner shoulder",
 		},
 	}, true
 }
@@ -128,7 +131,7 @@ func slackLaps(p batchedPiece) (step, bool) {
 		Then: []string{"Only the outer shoulder, with the longer spacer, and in passes what stands beside it: the lap comes " + p.MM(p.Design.Ring.Slack) + " wider, square to it."},
 		Hand: handWork{
 			Then: []string{"Only the outer shoulder, to a line farther out: the lap comes " + p.MM(p.Design.Ring.Slack) + " wider, square to it."},
-			Line: p.EndLap().At + p.EndLap().EdgeLength(), From: "the plain end, along the inside edge, for the inner shoulder",
+			Line: innerLine(p.Piece), From: "the plain end, along the inside edge, for the inner shoulder",
 		},
 	}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }

@@ -47,7 +47,7 @@ func taperWedges(p piece.Piece) bool {
 
 // taperWords says how a taper is sawn and the leg turned between its tapers.
 func taperWords(p piece.Piece) []string {
-	out := []string{"Saw beside the line, in the waste, and plane to it."}
+	out := []string{taperToLine}
 	if !leavesOffcut(p) {
 		out = []string{"It takes off " + p.MM(p.Taper.Loss()) + " at the foot, which saw and plane turn to dust: there is no offcut. Shave it off in the jig, or plane it by hand, to the line."}
 	}
@@ -59,7 +59,7 @@ func taperWords(p piece.Piece) []string {
 
 // taperByHand says how a taper is sawn by hand.
 func taperByHand(p piece.Piece) []string {
-	out := []string{"Saw beside the line, in the waste, and plane to it."}
+	out := []string{taperToLine}
 	if !leavesOffcut(p) {
 		out = []string{"It takes off " + p.MM(p.Taper.Loss()) + " at the foot: plane it to the line."}
 	}

@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
 )
 
@@ -23,7 +24,11 @@ type use struct {
 func uses(p piece.Piece) []use {
 	var out []use
 	if splay := p.Frame.Leg.Splay; splay > 0 {
-		out = append(out, use{splay, "head, foot and shoulder of the leg; leg end and shoulder of the stretcher; filler strips; cauls"})
+		places := "head, foot and shoulder of the leg; leg end and shoulder of the stretcher; "
+		if bench.NeedsStrip(p) {
+			places += "filler strips; "
+		}
+		out = append(out, use{splay, places + "cauls"})
 	}
 	crossing := p.Frame.Ring.Angle()
 	places := "laps"
