@@ -285,7 +285,7 @@ func drawBuilt(t *rapid.T) []design.Design {
 }
 
 // What the settings list leaves of the blanks of the cut list is the finished
-// parts, to the last shaving.
+// parts, to the last shaving that it prints.
 func TestTheListMakesTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var pieces []piece.Piece
@@ -302,8 +302,16 @@ func TestTheListMakesTheParts(t *testing.T) {
 			for _, c := range []struct {
 				name      string
 				got, want solid.Part
-			}{{"stretcher", stretcher, p.Parts()[0].Transform(fromRoom(p))}, {"leg", leg, p.Parts()[1].Transform(fromRoom(p))}} {
-				if off := amiss(c.got, c.want); math.Abs(off) > 1e-6*c.want.Volume() {
+				from      piece.Stick
+			}{
+				{"stretcher", stretcher, p.Parts()[0].Transform(fromRoom(p)), p.SawnStretcher()},
+				{"leg", leg, p.Parts()[1].Transform(fromRoom(p)), p.SawnLeg()},
+			} {
+				allowed := 1e-6 * c.want.Volume()
+				if len(pieces) > 1 { // lengths of two sizes that print alike are one to the list
+					allowed += 0.01 * c.from.Width * c.from.Thickness
+				}
+				if off := amiss(c.got, c.want); math.Abs(off) > allowed {
 					t.Errorf("%s %s: %.4f mm³ left, want %.4f; %.6f mm³ are not where they should be", c.name, p.Design.Size,
 						c.got.Volume(), c.want.Volume(), off)
 				}
