@@ -136,7 +136,8 @@ follows. rodsheet new FILE.toml writes one with every key explained.
   [top]     glass, wood or none; outline, thickness, overhang, pads
   [wood]    species, allowances, spares, boards at hand
   [saw]     kerf, blade height, stop, gauge
-  [milled]  real sizes after planing: a saw is set by these, not by the design
+  [milled]  real sizes after planing: a saw is set by these, not by the design;
+            but not in a size with its own width, depth, breadth or kerf
   [[size]]  a name and what differs: several sizes of one design in one file
 
 Lengths and angles are written as on the command line, in quotes where they

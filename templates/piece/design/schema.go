@@ -191,6 +191,14 @@ func groups() [][]string {
 	}
 }
 
+// measures are the keys that say how another figure came out, with the key of
+// that figure.
+func measures() map[string]string {
+	return map[string]string{
+		"milled.width": "ring.width", "milled.depth": "ring.depth", "milled.breadth": "legs.breadth", "milled.kerf": "saw.kerf",
+	}
+}
+
 // A need says for which words of another key a key has a meaning. A key that
 // ends with a point stands for all that begin with it but the other itself.
 type need struct {

@@ -11,7 +11,8 @@ import (
 )
 
 // overlay lays what a size says over what holds for all. A key of a group
-// takes the place of the others in it.
+// takes the place of the others in it, and a size that names a figure of its
+// own has other stock, or another blade, than was measured for all.
 func overlay(base, own settings) settings {
 	out := maps.Clone(base)
 	for _, group := range groups() {
@@ -19,6 +20,11 @@ func overlay(base, own settings) settings {
 			for _, key := range group {
 				delete(out, key)
 			}
+		}
+	}
+	for measured, key := range measures() {
+		if _, ok := own[key]; ok {
+			delete(out, measured)
 		}
 	}
 	for key, s := range own {

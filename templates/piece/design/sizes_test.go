@@ -83,6 +83,33 @@ func TestSizesReplace(t *testing.T) {
 	}
 }
 
+// What the stock of all sizes measures says nothing of a size that has its own:
+// it goes by the figures it names, and by what its own stock measures.
+func TestSizesWithStockOfTheirOwn(t *testing.T) {
+	all := Milled{Width: 27.6, Depth: 35.7, Breadth: 39.6, Kerf: 3.1}
+	tests := []struct {
+		own  string
+		want Milled
+	}{
+		{"[size.ring]\ninside = 240", all},
+		{"[size.ring]\nwidth = 32", Milled{Depth: 35.7, Breadth: 39.6, Kerf: 3.1}},
+		{"[size.ring]\nwidth = 32\n[size.milled]\nwidth = 31.5", Milled{Width: 31.5, Depth: 35.7, Breadth: 39.6, Kerf: 3.1}},
+		{"[size.ring]\ndepth = 44\n[size.legs]\nbreadth = 44\n[size.saw]\nkerf = 2", Milled{Width: 27.6}},
+	}
+	for _, tt := range tests {
+		f, err := Read([]byte(sized(tt.own, 26, "kerf = 3.2\n[milled]\nwidth = 27.6\ndepth = 35.7\nbreadth = 39.6\nkerf = 3.1")))
+		if err != nil {
+			t.Fatal(complaints(err))
+		}
+		if got := f.Sizes[1].Milled; got != tt.want {
+			t.Errorf("%s: got %+v, want %+v", tt.own, got, tt.want)
+		}
+		if got := f.Sizes[0].Milled; got != all {
+			t.Errorf("%s: the other size has %+v", tt.own, got)
+		}
+	}
+}
+
 // Sizes do not share what they are made of.
 func TestSizesStandAlone(t *testing.T) {
 	f, err := Read([]byte(sized("")))
