@@ -232,10 +232,10 @@ func (g *Group) tipping(s geometry.Standing, what, inset string) {
 	}
 	g.add("load at the rim that tips "+what, measure.Mass(s.TippingLoad(0)))
 	if math.IsInf(s.TippingLoad(geometry.EdgeInset), 1) {
-		g.Text = append(g.Text, "No load "+inset+" in from the rim tips "+what+".")
+		g.Text = append(g.Text, "No load "+inset+" inside the rim tips "+what+".")
 		return
 	}
-	g.add("load "+inset+" in from the rim that tips "+what, measure.Mass(s.TippingLoad(geometry.EdgeInset)))
+	g.add("load "+inset+" inside the rim that tips "+what, measure.Mass(s.TippingLoad(geometry.EdgeInset)))
 	g.add("the same as a force", measure.Force(s.TippingForce(geometry.EdgeInset)))
 }
 

@@ -144,7 +144,7 @@ func smallerPads(p piece.Piece, holds func(piece.Piece) bool) []change {
 	return turned(p, dial{
 		now: p.Design.Top.Pads.Diameter, down: true,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
-		words: func(v float64) string { return "make the pads " + p.MM(v) + " in diameter" },
+		words: func(v float64) string { return "make the diameter of the pads " + p.MM(v) },
 	}, holds)
 }
 
@@ -224,7 +224,7 @@ func resizeTop(p piece.Piece, down bool, holds func(piece.Piece) bool) []change 
 	if p.Design.Top.Outline == design.RoundTop {
 		k.now = 2 * p.TopRadius()
 		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
-		k.words = func(v float64) string { return "make the top " + p.MM(v) + " in diameter" }
+		k.words = func(v float64) string { return "make the diameter of the top " + p.MM(v) }
 		return turned(p, k, holds)
 	}
 	across := 2 * p.RegularTop().Apothem
