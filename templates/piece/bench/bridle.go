@@ -159,7 +159,7 @@ func (p batchedPiece) sawCaul(name, toward string) (step, bool) {
 			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
 			Line: b.Thick, From: "the square end, on the long side",
 		},
-		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(safeLength(p.Piece)) + " long. Sawn now, used at the glue-up."},
+		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(p.SafeLength()) + " long. Sawn now, used at the glue-up."},
 		Caution: cautionSmall,
 	}, ok
 }

@@ -264,7 +264,7 @@ func closing(p piece.Piece) string {
 
 // blockWords says how the blocks are sawn.
 func blockWords(p piece.Piece) string {
-	words := "Saw every block from the end of a length that is safely held, at least " + p.MM(safeLength(p)) + ", and cut it free last. "
+	words := "Saw every block from the end of a length that is safely held, at least " + p.MM(p.SafeLength()) + ", and cut it free last. "
 	if p.Frame.Leg.Splay > 0 {
 		words += "The cauls for the legs are sawn with the same gauge setting as the ends at the splay. "
 	}

@@ -19,35 +19,13 @@ func topRows(p piece.Piece) []cutRow {
 	if p.Design.Top.Kind != design.WoodTop {
 		return nil
 	}
-	size, n := p.TopPanel(), topBoards(p)
-	board := piece.Stick{Length: size.Length, Width: size.Width / float64(n), Thickness: size.Thickness}
+	board, n := p.TopBoards()
 	return []cutRow{{
 		Part: "top board", Sizes: []sizeCount{{p.Design.Size, n}},
 		Finished: board, Sawn: board, Rough: p.Roughed(board),
 		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
 		kind: topBoardKind{steadied(board), steady(p.TopArea())},
 	}}
-}
-
-// usualBoard is the width of board that a top is glued up from where the
-// design lists none that serves (common practice, no source).
-const usualBoard = 150.0
-
-// topBoards returns how many boards of equal width the top is glued up from:
-// as few as the widest listed board allows.
-func topBoards(p piece.Piece) int {
-	widest := 0.0
-	for _, b := range p.Design.Wood.Boards {
-		long := b.Length >= p.TopPanel().Length+p.Design.Wood.ExtraLength
-		if b.Count > 0 && long && b.Thickness >= p.Design.Top.Thickness+p.Design.Wood.ExtraThickness {
-			widest = math.Max(widest, b.Width)
-		}
-	}
-	// A board hardly wider than its allowance yields nothing to glue.
-	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
-		widest = usualBoard
-	}
-	return int(math.Ceil(p.TopPanel().Width/widest - 1e-9))
 }
 
 // A testKind is the section of a test piece.
@@ -85,8 +63,8 @@ func testRows(p piece.Piece) []cutRow {
 	if p.Design.Wood.Tests == 0 {
 		return nil
 	}
-	row := func(part string, s piece.Stick) cutRow {
-		s.Length = testLength(p)
+	row := func(part string, stock piece.Stick) cutRow {
+		s := p.TestPiece(stock)
 		return cutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
 			Finished: s, Sawn: s, Rough: p.Roughed(s),
@@ -94,19 +72,6 @@ func testRows(p piece.Piece) []cutRow {
 		}
 	}
 	return []cutRow{row("stretcher", p.SawnStretcher()), row("leg", p.SawnLeg())}
-}
-
-// testLength returns the length of a test piece: what is safely held at a saw,
-// and no less than half a stretcher, so that the stop of the real lap serves.
-func testLength(p piece.Piece) float64 { return math.Max(safeLength(p), p.RoughReach()) }
-
-// safeLength is the least length of wood to hold at a saw: 300 mm or 12 in
-// (common practice, no source).
-func safeLength(p piece.Piece) float64 {
-	if p.Design.Unit == measure.Inch {
-		return 12 * measure.MillimetresPerInch
-	}
-	return 300
 }
 
 // A blockKind is all that pads, cauls, wedges and filler strips differ by.

@@ -113,7 +113,7 @@ func crosscutLegs(p batchedPiece) (step, bool) {
 func crosscutTests(p batchedPiece) (step, bool) {
 	stretcher, leg := p.stretchers, p.legs
 	part := batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
-	s, _ := p.squared(part, piece.Stick{Length: testLength(p.Piece), Width: p.Frame.Ring.Width, Thickness: p.Frame.Ring.Depth}, none)
+	s, _ := p.squared(part, p.TestPiece(p.SawnStretcher()), none)
 	s.Fence, s.Then = "", []string{squareFirst}
 	return s, part.Count > 0
 }

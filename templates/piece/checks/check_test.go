@@ -3,6 +3,7 @@ package checks
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -140,6 +141,9 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			}
 		}
 		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), bench.CutList([]piece.Piece{p}), checkAll([]piece.Piece{p, p}))
+		if twice := inTwice.FindString(fmt.Sprint(figurePanels(p), gradedPanels(checks, measure.Inch))); twice != "" {
+			t.Errorf("an inch runs into a word: %q", twice)
+		}
 		for _, bad := range []string{"NaN", "Inf", "-0 ", "%!"} {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q in %s", bad, text)
@@ -147,6 +151,9 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 		}
 	})
 }
+
+// inTwice is a length in inches before the word "in".
+var inTwice = regexp.MustCompile(`\bin( \([^)]*\))? in\b.*`)
 
 // One figure too much or too little, and the check that says so.
 func TestFaults(t *testing.T) {
@@ -181,22 +188,22 @@ func TestFaults(t *testing.T) {
 			// 36/cos 16° = 37.45
 			"start the taper at 37.5 mm"},
 		{"foot", Doubtful, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "leave the foot 12 mm"},
-		{"standing", Doubtful, func(d *design.Design) {}, "make the top "},
+		{"standing", Doubtful, func(d *design.Design) {}, "make the diameter of the top "},
 		{"standing", Holds, func(d *design.Design) { d.Top.Diameter = 300 }, ""},
 		{"loose top", Doubtful, func(d *design.Design) {}, ""},
 		{"blade at the laps", Doubtful, func(d *design.Design) { d.Saw.Highest = 17 }, ""},
 		{"blade at the bridle", Doubtful, func(d *design.Design) { d.Saw.Highest = 42 }, ""},
 		{"reach of the stop", Doubtful, func(d *design.Design) { d.Saw.StopReach = 97 }, ""},
 		{"dado set and lap", Doubtful, func(d *design.Design) { d.Saw.Dado = 29 }, ""},
-		{"pads on the stretchers", Doubtful, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "make the pads 28 mm in diameter"},
+		{"pads on the stretchers", Doubtful, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "make the diameter of the pads 28 mm"},
 		{"pads and shoulders", Doubtful, func(d *design.Design) { d.Top.Pads.Outermost, d.Top.Pads.At = false, 140 },
 			// 130 + 14/tan 60° − 11/sin 60° = 125.38; 138.083 − 140 would leave nothing of the pad
 			"set the pads 125.3 mm from mid-length"},
-		{"pads and edge of the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 340 }, "make the top 350 mm in diameter"},
-		{"pads and edge of the top", Fails, func(d *design.Design) { d.Top.Diameter = 300 }, "make the top 350 mm in diameter"},
+		{"pads and edge of the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 340 }, "make the diameter of the top 350 mm"},
+		{"pads and edge of the top", Fails, func(d *design.Design) { d.Top.Diameter = 300 }, "make the diameter of the top 350 mm"},
 		{"corners of the glass", Doubtful, func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
 			"round the corners to a radius of 8 mm"},
-		{"frame under the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 490 }, "make the top 501 mm in diameter"},
+		{"frame under the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 490 }, "make the diameter of the top 501 mm"},
 		{"proud head and top", Fails, func(d *design.Design) { d.Legs.Proud = 9 }, "leave the heads 8 mm proud"},
 		{"boards for the stretchers", Fails, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 150, Thickness: 50, Count: 9}}
@@ -207,12 +214,49 @@ func TestFaults(t *testing.T) {
 		{"boards for the legs", Holds, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 43, Thickness: 31, Count: 9}}
 		}, ""},
+		{"boards for the top boards", Fails, func(d *design.Design) {
+			d.Top.Kind, d.Top.Thickness = design.WoodTop, 18
+			// 640 across and 20 of allowance
+			d.Wood.Boards = []design.Board{{Length: 659, Width: 150, Thickness: 50, Count: 9}}
+		}, ""},
+		{"boards for the test pieces, leg stock", Doubtful, func(d *design.Design) {
+			d.Ring.Inside, d.Legs.Height, d.Top.Pads = 120, 200, design.Pads{}
+			d.Wood.Boards = []design.Board{{Length: 319, Width: 150, Thickness: 50, Count: 9}}
+		}, ""},
 	} {
 		d := piecetest.Low()
 		tt.change(&d)
 		c := graded(t, d, tt.check, tt.grade)
 		if !strings.HasPrefix(c.advice(), tt.advice) {
 			t.Errorf("%s: advice %q, want %q first", tt.check, c.advice(), tt.advice)
+		}
+	}
+}
+
+// The boards are asked by the figure that fails: of those long enough the
+// thickest, and of those thick enough the one that lacks the least width. The
+// blank of a stretcher is 482.x long before it is rounded up, 28 + 4 by 36 + 4.
+func TestBoardsSayWhatFails(t *testing.T) {
+	for _, tt := range []struct {
+		boards []design.Board
+		want   string
+	}{
+		{[]design.Board{{Length: 2400, Width: 25, Thickness: 20}}, "thickness of the blank 32 mm, at most 20 mm"},
+		{[]design.Board{{Length: 2400, Width: 25, Thickness: 20}, {Length: 300, Width: 200, Thickness: 50}}, "thickness of the blank 32 mm, at most 20 mm"},
+		{[]design.Board{{Length: 2400, Width: 25, Thickness: 34}, {Length: 2400, Width: 30, Thickness: 50}}, "width of the blank 32 mm, at most 30 mm"},
+		{[]design.Board{{Length: 2400, Width: 39, Thickness: 34}}, "width of the blank 40 mm, at most 39 mm"},
+		{[]design.Board{{Length: 400, Width: 39, Thickness: 34}}, "length of the blank 483 mm, at most 400 mm"},
+		{[]design.Board{{Length: 400, Width: 39, Thickness: 34}, {Length: 2400, Width: 100, Thickness: 34}}, "length of the blank 483 mm, at most 2400 mm"},
+	} {
+		d := piecetest.Low()
+		d.Wood.ExtraWidth, d.Wood.ExtraThickness, d.Wood.Boards = 4, 4, tt.boards
+		for i := range tt.boards {
+			tt.boards[i].Count = 1
+		}
+		c := find(t, checksOf(piecetest.Worked(t, d)), "boards for the stretchers")
+		short := c.Value.Value > c.Limit.Value
+		if got := c.Measured(d.Unit); got != tt.want || short != (c.Grade != Holds) {
+			t.Errorf("%v: %v, %s; want %s", tt.boards, c.Grade, got, tt.want)
 		}
 	}
 }

@@ -1,8 +1,10 @@
 package checks
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -162,31 +164,80 @@ func bridleCut(p piece.Piece) float64 {
 	return math.Max(stretcher, leg)
 }
 
-// askBoards asks whether every blank comes out of the boards that are listed.
+// askBoards asks whether every blank comes out of the boards that are listed. A
+// test piece no longer than its part comes out wherever that does, and without
+// test pieces the piece can be made all the same.
 func askBoards(p piece.Piece) []Check {
 	if len(p.Design.Wood.Boards) == 0 {
 		return nil
 	}
-	return []Check{
-		askBoard(p, "stretcher", p.Roughed(p.SawnStretcher())),
-		askBoard(p, "leg", p.Roughed(p.SawnLeg())),
+	var out []Check
+	var asked []piece.Stick
+	for _, b := range p.Blanks() {
+		blank := p.Roughed(b.Sawn)
+		shorter := func(s piece.Stick) bool {
+			return blank.Width == s.Width && blank.Thickness == s.Thickness && blank.Length <= s.Length
+		}
+		if slices.ContainsFunc(asked, shorter) {
+			continue
+		}
+		c := askBoard(p, blank)
+		c.Name = "boards for the " + plural(b.Part)
+		if strings.HasPrefix(b.Part, "test piece") && c.Grade == Fails {
+			c.Grade = Doubtful
+		}
+		out, asked = append(out, c), append(asked, blank)
 	}
+	return out
 }
 
-// askBoard asks for a board that a blank comes out of, either way round. The
-// figure is the length, for wood can be glued up wider but not longer.
-func askBoard(p piece.Piece, part string, blank piece.Stick) Check {
-	longest, fits := 0.0, false
-	for _, b := range p.Design.Wood.Boards {
-		longest = math.Max(longest, b.Length)
-		fits = fits || blank.Length <= b.Length+piece.Slip && blank.Ripped(b.Thickness) <= b.Width+piece.Slip
-	}
-	c := limited("boards for the "+part+"s", "blank of the "+part, measure.Length(blank.Length), atMost, measure.Length(longest), Fails).with(
+// plural names several of a part: "test pieces, leg stock".
+func plural(part string) string {
+	name, stock, _ := strings.Cut(part, ",")
+	return strings.TrimSuffix(name+"s,"+stock, ",")
+}
+
+// askBoard asks for a board that a blank comes out of, either way round. Its
+// figure is the length, for wood can be glued up wider but not longer; where the
+// length is there, it is the size that no board so long has.
+func askBoard(p piece.Piece, blank piece.Stick) Check {
+	boards := p.Design.Wood.Boards
+	longest := slices.MaxFunc(boards, func(a, b design.Board) int { return cmp.Compare(a.Length, b.Length) }).Length
+	long := askBlank("length", blank.Length, longest, Fails).with(
 		"Every blank comes out of the boards listed.", "No board listed is as long as the blank.")
-	if c.Grade == Holds && !fits {
-		c.Grade = Doubtful
-		c.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank of %s × %s in section: glue it up.",
-			p.Bare(blank.Width), p.MM(blank.Thickness))
+	if long.Grade != Holds {
+		return long
 	}
-	return c
+	section := askSection(boards, blank)
+	if section.Grade == Holds {
+		return long
+	}
+	section.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank with a section of %s × %s: glue it up.",
+		p.Bare(blank.Width), p.MM(blank.Thickness))
+	return section
+}
+
+func askBlank(size string, need, most float64, otherwise Grade) Check {
+	return limited("", size+" of the blank", measure.Length(need), atMost, measure.Length(most), otherwise)
+}
+
+// askSection asks the boards that are as long as a blank for its thickness and,
+// where that is there, for its width: the board that lacks the least.
+func askSection(boards []design.Board, blank piece.Stick) Check {
+	thickest, lacks := 0.0, math.Inf(1)
+	var wide Check
+	for _, b := range boards {
+		if blank.Length > b.Length+piece.Slip {
+			continue
+		}
+		thickest = math.Max(thickest, b.Thickness)
+		if ripped := blank.Ripped(b.Thickness); ripped-b.Width < lacks {
+			lacks, wide = ripped-b.Width, askBlank("width", ripped, b.Width, Doubtful)
+		}
+	}
+	thick := askBlank("thickness", math.Min(blank.Width, blank.Thickness), thickest, Doubtful)
+	if thick.Grade != Holds {
+		return thick
+	}
+	return wide
 }

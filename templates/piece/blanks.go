@@ -1,0 +1,71 @@
+package piece
+
+import (
+	"math"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// A Blank is a part as it is sawn from a board, its rough allowances not in it.
+type Blank struct {
+	Part string // "stretcher"
+	Sawn Stick
+}
+
+// Blanks returns one of every part for which wood is bought: all but what comes
+// from offcuts.
+func (p Piece) Blanks() []Blank {
+	out := []Blank{{"stretcher", p.SawnStretcher()}, {"leg", p.SawnLeg()}}
+	if p.Design.Top.Kind == design.WoodTop {
+		board, _ := p.TopBoards()
+		out = append(out, Blank{"top board", board})
+	}
+	if p.Design.Wood.Tests > 0 {
+		out = append(out, Blank{"test piece, stretcher stock", p.TestPiece(p.SawnStretcher())},
+			Blank{"test piece, leg stock", p.TestPiece(p.SawnLeg())})
+	}
+	return out
+}
+
+// usualBoard is the width of board that a top is glued up from where the
+// design lists none that serves (common practice, no source).
+const usualBoard = 150.0
+
+// TopBoards returns the boards of equal width that a wooden top is glued up
+// from: one of them, and how many. They are as few as the widest listed board
+// allows.
+func (p Piece) TopBoards() (board Stick, count int) {
+	board = p.TopPanel()
+	widest := 0.0
+	for _, b := range p.Design.Wood.Boards {
+		long := b.Length >= board.Length+p.Design.Wood.ExtraLength
+		if b.Count > 0 && long && b.Thickness >= board.Thickness+p.Design.Wood.ExtraThickness {
+			widest = math.Max(widest, b.Width)
+		}
+	}
+	// A board hardly wider than its allowance yields nothing to glue.
+	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
+		widest = usualBoard
+	}
+	count = int(math.Ceil(board.Width/widest - 1e-9))
+	board.Width /= float64(count)
+	return board, count
+}
+
+// TestPiece returns the test piece of the stock of a part: as long as is safely
+// held at a saw, and no less than half a stretcher, so that the stop of the real
+// lap serves.
+func (p Piece) TestPiece(stock Stick) Stick {
+	stock.Length = math.Max(p.SafeLength(), p.RoughReach())
+	return stock
+}
+
+// SafeLength is the least length of wood to hold at a saw: 300 mm or 12 in
+// (common practice, no source).
+func (p Piece) SafeLength() float64 {
+	if p.Design.Unit == measure.Inch {
+		return 12 * measure.MillimetresPerInch
+	}
+	return 300
+}
