@@ -94,16 +94,6 @@ type Group struct {
 	Text    []string // what no figure says, a sentence each
 }
 
-// buildable reports whether none of the checks fails.
-func buildable(checks []Check) bool {
-	for _, c := range checks {
-		if c.Grade == Fails {
-			return false
-		}
-	}
-	return true
-}
-
 // A made is a piece together with its solids, which take longer to make than
 // all the rest.
 type made struct {
@@ -152,12 +142,7 @@ func questions() []question {
 func checksOf(p piece.Piece) []Check {
 	m := withSolids(p)
 	asked := m.ask()
-	grades := map[string]Grade{}
-	for _, checks := range asked {
-		for _, c := range checks {
-			grades[c.Name] = c.Grade
-		}
-	}
+	grades := gradesOf(asked...)
 	var out []Check
 	for i, q := range questions() {
 		for _, c := range asked[i] {

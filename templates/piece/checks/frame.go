@@ -75,13 +75,8 @@ func outward(p piece.Piece, holds func(piece.Piece) bool) []change {
 	return turned(p, dial{
 		now:   at,
 		set:   func(d *design.Design, v float64) { d.Legs.At = v },
-		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) + newPlace(p, v) },
+		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) },
 	}, holds)
-}
-
-// newPlace says where the outer faces of the legs then stand.
-func newPlace(p piece.Piece, at float64) string {
-	return fmt.Sprintf(" (the legs then stand %s from mid-length)", p.MM(at))
 }
 
 // otherSplay returns the nearest splay, to the tenth of a degree on the safe
@@ -247,11 +242,13 @@ func mendEnds(m made, c Check) []change {
 	if c.Name == "ends before trimming" {
 		fits = func(w piece.Piece) bool { return !w.EndsMeet() }
 	}
-	inside := p.Design.Ring.Inside
 	out := turned(p, dial{
-		of:    inside,
-		set:   func(d *design.Design, v float64) { grow(p, d, v) },
-		words: func(v float64) string { return "make the inside of the ring " + p.MM(inside+v) },
+		now: p.Design.Ring.Inside,
+		set: func(d *design.Design, v float64) {
+			d.Ring.Inside = v
+			carryLegs(p, d)
+		},
+		words: func(v float64) string { return "make the inside of the ring " + p.MM(v) },
 	}, fits)
 	if p.Design.Ring.Plain == design.FlushEnd {
 		return out
@@ -261,12 +258,4 @@ func mendEnds(m made, c Check) []change {
 		set:   func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "shorten the horns to " + p.MM(v) },
 	}, fits)...)
-}
-
-// grow makes the ring larger by v mm a side, the legs moving out with the ends.
-func grow(p piece.Piece, d *design.Design, v float64) {
-	d.Ring.Inside += v
-	if d.Legs.At > 0 {
-		d.Legs.At += v / 2
-	}
 }

@@ -40,21 +40,33 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 }
 
 // mended reports whether check c of the piece before holds for the changed one,
-// worked out again from its design, and nothing is bought with another fault:
-// no other check fails that did not, and a doubt is not mended by another
-// doubt. A clash that is gone has no check any more.
+// worked out again from its design, and no other check comes out worse: a fault
+// is not paid for with another, nor with a doubt. A clash that is gone has no
+// check any more.
 func (m made) mended(before made, c Check, grades map[string]Grade) bool {
 	for _, now := range m.askAgain(before) {
-		was, known := grades[now.Name]
-		worse := now.Grade > was && (known || now.Grade == Fails)
-		switch {
-		case now.Name == c.Name && now.Grade != Holds:
-			return false
-		case worse && (now.Grade == Fails || c.Grade == Doubtful):
+		if now.Name == c.Name && now.Grade != Holds || worse(grades, now) {
 			return false
 		}
 	}
 	return true
+}
+
+// worse reports whether a check comes out worse than its grade before. One that
+// was not asked before, as where something worse was said in its place, may be
+// in doubt now.
+func worse(before map[string]Grade, now Check) bool {
+	was, asked := before[now.Name]
+	return now.Grade > was && (asked || now.Grade == Fails)
+}
+
+// gradesOf returns the grades of checks by their names.
+func gradesOf(checks ...[]Check) map[string]Grade {
+	out := map[string]Grade{}
+	for _, c := range slices.Concat(checks...) {
+		out[c.Name] = c.Grade
+	}
+	return out
 }
 
 // A dial is one decision that a mend may turn.
@@ -127,5 +139,38 @@ func turned(p piece.Piece, k dial, holds func(piece.Piece) bool) []change {
 	}
 	v := k.value(i)
 	share := math.Abs(v-k.now) / cmp.Or(k.of, k.now, 1)
-	return []change{{Mend{k.words(v), with(i)}, share}}
+	d := with(i)
+	return []change{{Mend{k.words(v) + newPlace(p, d), d}, share}}
+}
+
+// newPlace says where the outer faces of the legs stand if a design moves them.
+func newPlace(p piece.Piece, d design.Design) string {
+	if d.Legs.At == p.Design.Legs.At {
+		return ""
+	}
+	return " (the legs then stand " + p.MM(d.Legs.At) + " from mid-length)"
+}
+
+// carryLegs moves legs that have a place of their own as far as the lap beside
+// them has moved in a design d of piece p, up to a round figure: they keep clear
+// of it.
+func carryLegs(p piece.Piece, d *design.Design) {
+	if d.Legs.At == 0 {
+		return
+	}
+	before, ok := placeBesideLap(p.Design)
+	after, also := placeBesideLap(*d)
+	if !ok || !also {
+		return // there is no such ring, so no mend
+	}
+	step := grid(p.Design.Unit)
+	d.Legs.At = math.Ceil((p.Design.Legs.At+after-before)/step-piece.Slip) * step
+}
+
+// placeBesideLap returns where the legs of a design would stand if they touched
+// the lap, and whether there is such a piece.
+func placeBesideLap(d design.Design) (at float64, ok bool) {
+	d.Legs.At, d.Legs.Clear = 0, 0
+	p, err := piece.Work(d)
+	return p.Frame.Leg.At, err == nil
 }

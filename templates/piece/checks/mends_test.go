@@ -2,11 +2,13 @@ package checks
 
 import (
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -137,4 +139,90 @@ func TestFrameUnderATriangle(t *testing.T) {
 	if math.Abs(c.Value.Value+6.908) > 0.001 || c.advice() != "give the top an overhang of 57 mm" {
 		t.Errorf("%.4f mm, advice %q", c.Value.Value, c.advice())
 	}
+}
+
+// heptagon is a ring of seven whose ends pass each other, its legs given a place
+// of their own.
+func heptagon() design.Design {
+	d := piecetest.Low()
+	d.Ring = design.Ring{Ring: geometry.Ring{Sides: 7, Inside: 98, Width: 35.7, Depth: 38.9}, LegEndOver: true, Plain: design.FlushEnd}
+	d.Legs = design.Legs{Breadth: 58.1, Mortise: geometry.MortiseInLeg, Given: measure.Radians(13.5), Height: 524.2, To: design.Overall, At: 154.3}
+	d.Top = design.Top{}
+	return d
+}
+
+// A larger ring takes the legs along, and says so: by hand a side longer by
+// 48.8 mm sets each lap 24.4 mm further out. With the place as it was the legs
+// would stand in the laps.
+func TestLargerRingTakesTheLegsAlong(t *testing.T) {
+	c := graded(t, heptagon(), "ends before trimming", Doubtful)
+	const want = "make the inside of the ring 146.8 mm (the legs then stand 178.7 mm from mid-length)"
+	if c.advice() != want {
+		t.Errorf("advice %q, want %q", c.advice(), want)
+	}
+	typed := heptagon()
+	typed.Ring.Inside, typed.Legs.At = 146.8, 178.7
+	for _, c := range checksOf(piecetest.Worked(t, typed)) {
+		if c.Grade != Holds {
+			t.Errorf("%s: %v", c.Name, c.Grade)
+		}
+	}
+	typed.Legs.At = 154.3
+	graded(t, typed, "leg head and lap", Fails)
+}
+
+// decided returns every length and angle of a design that a mend may change, by
+// its name.
+func decided(d design.Design) map[string]float64 {
+	out := map[string]float64{}
+	var walk func(name string, v reflect.Value)
+	walk = func(name string, v reflect.Value) {
+		switch v.Kind() {
+		case reflect.Float64:
+			out[name] = v.Float()
+		case reflect.Struct:
+			for i := range v.NumField() {
+				walk(name+"."+v.Type().Field(i).Name, v.Field(i))
+			}
+		case reflect.Pointer:
+			if !v.IsNil() {
+				walk(name, v.Elem())
+			}
+		}
+	}
+	walk("", reflect.ValueOf(d))
+	return out
+}
+
+// A mend says every figure that it changes: what is typed is all of it.
+func TestMendsSayAllThatTheyChange(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawPiece(t)
+		if rapid.Bool().Draw(t, "milled") {
+			d.Milled = design.Milled{Width: d.Ring.Width * 0.99, Depth: d.Ring.Depth * 0.98, Breadth: d.Legs.Breadth * 0.97}
+		}
+		p, err := piece.Work(d)
+		if err != nil {
+			t.Skip("no such piece")
+		}
+		before := decided(d)
+		for _, c := range checksOf(p) {
+			for _, m := range c.Mends {
+				for name, now := range decided(m.Design) {
+					said := p.MM(math.Abs(now))
+					switch {
+					case now == before[name], name == ".Ring.Slack":
+						continue
+					case now == 0 && strings.HasPrefix(name, ".Milled"):
+						said = "as milled"
+					case name == ".Legs.Given":
+						said = p.Say(measure.Angle(now))
+					}
+					if !strings.Contains(m.Words, said) {
+						t.Errorf("%s: %q does not say that %s goes from %v to %v", c.Name, m.Words, name, before[name], now)
+					}
+				}
+			}
+		}
+	})
 }

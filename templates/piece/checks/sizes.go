@@ -3,6 +3,7 @@ package checks
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry/measure"
@@ -47,13 +48,47 @@ type sharer struct {
 	value measure.Quantity
 }
 
-// checkAll returns the checks over several sizes of one design: the settings
-// that two or more of them share, and those that miss it by so little that
-// they may as well be made equal. Settings that plainly differ are not named.
+// checkAll returns the checks over several sizes of one design, with the mends
+// that leave fewer of them in doubt.
 func checkAll(pieces []piece.Piece) []Check {
 	if len(pieces) < 2 {
 		return nil
 	}
+	all := checkSettings(pieces)
+	for i := range all {
+		all[i].Mends = slices.DeleteFunc(all[i].Mends, func(m Mend) bool {
+			return inDoubt(checkSettings(exchanged(pieces, m.Design))) >= inDoubt(all)
+		})
+	}
+	return all
+}
+
+// exchanged returns the pieces with that of one size worked out from another
+// design.
+func exchanged(pieces []piece.Piece, d design.Design) []piece.Piece {
+	out := slices.Clone(pieces)
+	for i, p := range pieces {
+		if w, err := piece.Work(d); err == nil && p.Design.Size == d.Size {
+			out[i] = w
+		}
+	}
+	return out
+}
+
+func inDoubt(checks []Check) int {
+	n := 0
+	for _, c := range checks {
+		if c.Grade != Holds {
+			n++
+		}
+	}
+	return n
+}
+
+// checkSettings returns the settings that two or more sizes share, and those
+// that miss it by so little that they may as well be made equal. Settings that
+// plainly differ are not named.
+func checkSettings(pieces []piece.Piece) []Check {
 	var names []string
 	by := map[string][]sharer{}
 	for _, p := range pieces {
@@ -119,11 +154,17 @@ func nearMiss(name string, a, b sharer) Check {
 	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
 		d := b.piece.Design
 		d.Legs.Given = a.value.Value
-		if w, err := piece.Work(d); err == nil && buildable(checksOf(w)) {
+		if w, err := piece.Work(d); err == nil && !worsened(b.piece, w) {
 			c.Mends = []Mend{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
 		}
 	}
 	return c
+}
+
+// worsened reports whether any check of a piece comes out worse than before.
+func worsened(before, p piece.Piece) bool {
+	grades := gradesOf(withSolids(before).ask()...)
+	return slices.ContainsFunc(slices.Concat(withSolids(p).ask()...), func(c Check) bool { return worse(grades, c) })
 }
 
 // sizeNames joins the names of the sizes.

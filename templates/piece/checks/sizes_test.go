@@ -74,3 +74,38 @@ func TestNearMissIsMended(t *testing.T) {
 	pieces[1] = piecetest.Worked(t, c.Mends[0].Design)
 	find(t, checkAll(pieces), "shared: "+sharedSplay)
 }
+
+// It is not offered where it costs another fault: less splay takes the feet of
+// the second size in, and a load at the rim then tips it.
+func TestNearMissIsNotMendedByAFault(t *testing.T) {
+	steady, tippy := piecetest.Low(), tallTable()
+	for _, d := range []*design.Design{&steady, &tippy} {
+		d.Top.Kind, d.Top.Thickness, d.Top.Pads = design.WoodTop, 20, design.Pads{}
+	}
+	tippy.Legs.Given = steady.Legs.Given + measure.Radians(0.2)
+	for tippy.Top.Diameter = 500; ; tippy.Top.Diameter++ {
+		d := tippy
+		d.Legs.Given = steady.Legs.Given
+		if find(t, checksOf(piecetest.Worked(t, d)), "standing").Grade == Doubtful {
+			break
+		}
+	}
+	graded(t, tippy, "standing", Holds)
+	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, steady), piecetest.Worked(t, tippy)}), "nearly shared: "+sharedSplay)
+	if len(c.Mends) > 0 {
+		t.Errorf("offered: %s", c.advice())
+	}
+}
+
+// Nor where it puts other settings in doubt: the third size has the splay that
+// the second would give up.
+func TestNearMissIsNotMendedByAnother(t *testing.T) {
+	near := tallTable()
+	near.Legs.Given = measure.Radians(16.2)
+	third := near
+	third.Size, third.Legs.Height = "third", 500
+	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near), piecetest.Worked(t, third)}), "nearly shared: "+sharedSplay)
+	if len(c.Mends) > 0 {
+		t.Errorf("offered: %s", c.advice())
+	}
+}

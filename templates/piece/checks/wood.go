@@ -39,14 +39,17 @@ func mendWoodLeft(p piece.Piece, c Check) []change {
 		now: p.Frame.Ring.Depth,
 		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
 		words: func(v float64) string {
-			return "make the stretchers " + p.MM(v) + " deep"
+			return "make the stretchers " + p.MM(v) + " deep" + newStock(p.Design.Milled.Depth, "depth")
 		},
 	}, left)
 	out = append(out, turned(p, dial{
 		now: p.Frame.Ring.Width,
-		set: func(d *design.Design, v float64) { d.Ring.Width, d.Milled.Width = v, 0 },
+		set: func(d *design.Design, v float64) {
+			d.Ring.Width, d.Milled.Width = v, 0
+			carryLegs(p, d)
+		},
 		words: func(v float64) string {
-			return "make the stretchers " + p.MM(v) + " wide and the legs as thick"
+			return "make the stretchers " + p.MM(v) + " wide and the legs as thick" + newStock(p.Design.Milled.Width, "width")
 		},
 	}, left)...)
 	for _, down := range []bool{true, false} {
@@ -57,6 +60,14 @@ func mendWoodLeft(p piece.Piece, c Check) []change {
 		}, left)...)
 	}
 	return out
+}
+
+// newStock says that a size as milled has no meaning any more, where there is one.
+func newStock(milled float64, name string) string {
+	if milled == 0 {
+		return ""
+	}
+	return ", of new stock, and leave out its " + name + " as milled"
 }
 
 // leastTaperStart returns how far down the joint's shoulder on the leg comes
