@@ -38,7 +38,7 @@ func (v *values) design(ctx context.Context) error {
 	if err != nil {
 		return refuse("cannot read "+shown(v.words[0])+": "+reason(err), readHint(err))
 	}
-	f, err := design.Read(data)
+	f, err := design.ReadJudged(data, piece.Faults)
 	v.file, v.source = &f, info
 	return v.mistaken(err)
 }
@@ -110,17 +110,13 @@ func (v *values) mistaken(err error) error {
 // even where it is asked for alone, so that its figures are always the same.
 func (v *values) pieces() ([]piece.Piece, error) {
 	var all []piece.Piece
-	var mistakes design.Mistakes
-	for i, d := range v.file.Sizes {
+	for _, d := range v.file.Sizes {
 		d.Unit = v.unit
 		p, err := piece.Work(d)
 		if err != nil {
-			mistakes = append(mistakes, v.file.Locate(i, err))
+			return nil, err // not of a file that was judged
 		}
 		all = append(all, p)
-	}
-	if len(mistakes) > 0 {
-		return nil, v.mistaken(mistakes)
 	}
 	all = piece.Together(all)
 	if v.given("size") {

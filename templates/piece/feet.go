@@ -12,7 +12,8 @@ import (
 // settle finds splay and place of the legs, each of which may hang on the
 // other. With the foot circle or the foot spread given it halves the range of
 // splays: however the legs are placed, more splay sets the feet further out.
-func settle(d design.Design, f geometry.Frame) (geometry.Frame, error) {
+func (j *judge) settle(f geometry.Frame) geometry.Frame {
+	d := j.design
 	lean := func(splay float64) geometry.Frame {
 		f.Leg.Splay = splay
 		if d.Legs.At == 0 {
@@ -20,13 +21,14 @@ func settle(d design.Design, f geometry.Frame) (geometry.Frame, error) {
 		}
 		return f
 	}
-	if d.Legs.Lean == design.BySplay {
-		return lean(d.Legs.Given), nil
+	if d.Legs.Lean == design.BySplay || !j.sure(leanKeys) {
+		return lean(d.Legs.Given)
 	}
-	plumb, steepest := lean(0), lean(geometry.LeanSteepest)
-	t := taper(d.Legs.Taper, plumb.Leg)
-	if err := cmp.Or(checkTaper(t, plumb.Leg.Thickness), checkFeet(d, plumb, steepest)); err != nil {
-		return f, err
+	plumb := lean(0)
+	j.taper(taper(d.Legs.Taper, plumb.Leg), plumb.Leg.Thickness, j.height)
+	j.feet(plumb, lean(geometry.LeanSteepest))
+	if !j.sure(j.leaned) {
+		return plumb
 	}
 	lo, hi := 0.0, geometry.LeanSteepest
 	const halvings = 60 // leave less than the last bit of a splay
@@ -37,7 +39,7 @@ func settle(d design.Design, f geometry.Frame) (geometry.Frame, error) {
 			hi = mid
 		}
 	}
-	return lean(lo), nil
+	return lean(lo)
 }
 
 // feet returns what the design gives of the feet: the diameter of their circle
@@ -50,19 +52,30 @@ func feet(d design.Design, f geometry.Frame) float64 {
 	return 2 * radius
 }
 
-// checkFeet returns a *measure.BoundError for feet that no splay gives.
-func checkFeet(d design.Design, plumb, steepest geometry.Frame) error {
+// feet refuses feet that no splay gives. Plumb feet stand where they do however
+// tall the legs are and wherever their taper starts.
+func (j *judge) feet(plumb, steepest geometry.Frame) {
+	d := j.design
 	figure := "foot circle"
 	if d.Legs.Lean == design.ByFootSpread {
 		figure = "foot spread"
 	}
 	given := measure.Length(d.Legs.Given)
-	return cmp.Or(
-		measure.AtLeast(figure, given, "that of plumb legs", measure.Length(feet(d, plumb)),
-			"move the legs inward, or make the ring smaller"),
-		measure.AtMost(figure, given, "that of the steepest legs", measure.Length(feet(d, steepest)),
-			"move the legs outward, or make the ring larger"),
-	)
+	near := func() error {
+		d, plumb := d, plumb
+		plumb.Leg.Height = longest
+		if d.Legs.Taper != nil {
+			d.Legs.Taper = &design.Taper{Foot: d.Legs.Taper.Foot, Faces: d.Legs.Taper.Faces}
+		}
+		return measure.AtLeast(figure, given, "that of plumb legs", measure.Length(feet(d, plumb)),
+			"move the legs inward, or make the ring smaller")
+	}
+	far := func() error {
+		return measure.AtMost(figure, given, "that of the steepest legs", measure.Length(feet(d, steepest)),
+			"move the legs outward, or make the ring larger")
+	}
+	j.ask(near, j.inPlan, keys("legs.clear", "legs.taper.foot", "legs.taper.faces"))
+	j.ask(far, j.leaned)
 }
 
 // taper returns the taper of a leg; nil where it keeps its section.
@@ -73,12 +86,28 @@ func taper(t *design.Taper, l geometry.Leg) *geometry.Taper {
 	return &geometry.Taper{Length: l.Length(), Top: l.Breadth, Foot: t.Foot, Start: t.Start, Faces: t.Faces}
 }
 
+// taper refuses a taper that no leg so thick can have; the groups are what the
+// length of the leg hangs on. Where not all of it can be relied on it asks what
+// the foot takes off a leg of any length, and for the start alone.
+func (j *judge) taper(t *geometry.Taper, thickness float64, length ...group) {
+	if t == nil {
+		return
+	}
+	of := keys("ring.width", "legs.breadth", "legs.taper.foot", "legs.taper.faces")
+	start := keys("legs.taper.start", "legs.breadth")
+	if j.ask(func() error { return checkTaper(*t, thickness) }, append(length, of, start)...) {
+		return
+	}
+	foot, begin := *t, *t
+	foot.Length, foot.Start = 1000, 0
+	begin.Foot = math.Nextafter(t.Top, 0)
+	j.ask(func() error { return checkTaper(foot, thickness) }, of, milledKeys)
+	j.ask(begin.Check, append(length, start)...)
+}
+
 // checkTaper returns a *measure.BoundError for a taper that no leg so thick can
 // have.
-func checkTaper(t *geometry.Taper, thickness float64) error {
-	if t == nil {
-		return nil
-	}
+func checkTaper(t geometry.Taper, thickness float64) error {
 	if err := t.Check(); err != nil {
 		return err
 	}

@@ -19,17 +19,21 @@ const (
 	heaviest    = 1500.0 // kg/m³: the densest woods come near 1300
 )
 
-// checkFigures refuses what the geometry of ring, legs and joints does not
-// look at by itself.
-func checkFigures(d design.Design) error {
-	return cmp.Or(
-		checkRing(d.Ring),
-		checkLegs(d.Legs),
-		checkTopFigures(d.Top),
-		checkHeight(d),
-		checkWood(d.Wood),
-		checkSaw(d.Saw),
-	)
+// figures refuses what the geometry of ring, legs and joints does not look at by
+// itself.
+func (j *judge) figures() {
+	d := j.design
+	j.ring(d.Ring)
+	j.note(legFigures(d.Legs)...)
+	if j.sure(keys("top.kind")) {
+		j.note(topFigures(d.Top)...)
+	}
+	if d.Legs.To == design.Overall {
+		j.ask(func() error { return checkRoom(d) }, keys("ring.depth"), j.aboveFrame)
+		j.note(measure.AtMost("overall height", measure.Length(d.Legs.Height), "", measure.Length(longest), ""))
+	}
+	j.note(woodFigures(d.Wood)...)
+	j.note(sawFigures(d.Saw)...)
 }
 
 // upTo refuses a length that is negative or beyond the most.
@@ -66,28 +70,33 @@ func count(figure string, n int) error {
 	)
 }
 
-func checkRing(r design.Ring) error {
-	return cmp.Or(
-		r.Ring.Check(),
+// ring asks the depth apart: where the laps meet does not hang on it.
+func (j *judge) ring(r design.Ring) {
+	plan := r.Ring
+	plan.Depth = plan.Width
+	j.ask(plan.Check, keys("ring.sides", "ring.inside", "ring.width"))
+	j.note(
 		stock("width", r.Width, longest),
 		stock("depth", r.Depth, longest),
 		choice("plain end", r.Plain, design.ClosedEnd),
 		upTo("horn", r.Horn, longest),
 		measure.NotNegative("slack", measure.Length(r.Slack)),
-		measure.AtMost("slack", measure.Length(r.Slack), "the width of the stretcher", measure.Length(r.Width),
-			"give only the play of the lap, square to it"),
 	)
+	j.ask(func() error {
+		return measure.AtMost("slack", measure.Length(r.Slack), "the width of the stretcher", measure.Length(r.Width),
+			"give only the play of the lap, square to it")
+	}, keys("ring.width"))
 }
 
-func checkLegs(l design.Legs) error {
-	return cmp.Or(
+func legFigures(l design.Legs) []error {
+	return []error{
 		stock("breadth", l.Breadth, longest),
 		checkTenon(l.Tenon),
 		choice("lean", l.Lean, design.ByFootSpread),
 		choice("height", l.To, design.Overall),
 		upTo("clearance of leg and neighbour", l.Clear, longest),
 		upTo("proud head", l.Proud, longest),
-	)
+	}
 }
 
 // checkTenon refuses a tenon that is hardly there; 0 stands for a third.
@@ -98,25 +107,19 @@ func checkTenon(mm float64) error {
 	return stock("tenon", mm, longest)
 }
 
-// checkHeight refuses an overall height that leaves no room for the frame.
-func checkHeight(d design.Design) error {
-	if d.Legs.To != design.Overall {
-		return nil
-	}
-	return cmp.Or(
-		measure.Above("overall height", measure.Length(d.Legs.Height),
-			"stretcher, pads and top", measure.Length(d.Ring.Depth+aboveFrame(d)),
-			"give the height from the floor to the highest point of the piece"),
-		measure.AtMost("overall height", measure.Length(d.Legs.Height), "", measure.Length(longest), ""),
-	)
+// checkRoom refuses an overall height that leaves no room for the frame.
+func checkRoom(d design.Design) error {
+	return measure.Above("overall height", measure.Length(d.Legs.Height),
+		"stretcher, pads and top", measure.Length(d.Ring.Depth+aboveFrame(d)),
+		"give the height from the floor to the highest point of the piece")
 }
 
-func checkTopFigures(t design.Top) error {
+func topFigures(t design.Top) []error {
 	if t.Kind == design.NoTop {
 		return nil
 	}
 	corners := measure.Number(float64(len(t.Points)))
-	return cmp.Or(
+	return append([]error{
 		choice("top", t.Kind, design.WoodTop),
 		choice("outline of the top", t.Outline, design.FreeOutline),
 		choice("corner of the top", t.Corner, design.RoundedCorner),
@@ -126,27 +129,26 @@ func checkTopFigures(t design.Top) error {
 		measure.AtMost("overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
 		upTo("corner size of the top", t.CornerSize, longest),
 		measure.AtMost("corners of the top", corners, "", measure.Number(design.MostPoints), "give a round top its diameter"),
-		checkPads(t.Pads),
-	)
+	}, padFigures(t.Pads)...)
 }
 
-func checkPads(pads design.Pads) error {
+func padFigures(pads design.Pads) []error {
 	if pads.Diameter == 0 {
 		return nil
 	}
 	at := measure.Length(pads.At)
-	return cmp.Or(
+	return []error{
 		stock("diameter of the pads", pads.Diameter, longest),
 		stock("height of the pads", pads.Height, longest),
 		measure.AtLeast("mid-length to pad", at, "", measure.Length(-longest), ""),
 		measure.AtMost("mid-length to pad", at, "", measure.Length(longest), ""),
-	)
+	}
 }
 
-func checkWood(w design.Wood) error {
+func woodFigures(w design.Wood) []error {
 	density := measure.Number(w.Density)
 	waste := measure.Number(w.Waste)
-	return cmp.Or(
+	return []error{
 		measure.NotNegative("density", density),
 		measure.AtMost("density", density, "", measure.Number(heaviest), "give it in kg/m³"),
 		upTo("extra length", w.ExtraLength, longest),
@@ -158,7 +160,7 @@ func checkWood(w design.Wood) error {
 		measure.AtMost("waste", waste, "", measure.Number(10), "give it as a share: 0.25 for a quarter"),
 		checkMoisture(w),
 		checkBoards(w.Boards),
-	)
+	}
 }
 
 // checkMoisture refuses moisture at which the movement of wood is not
@@ -185,25 +187,24 @@ func checkBoards(boards []design.Board) error {
 	return nil
 }
 
-func checkSaw(s design.Saw) error {
-	return cmp.Or(
+func sawFigures(s design.Saw) []error {
+	return []error{
 		more("kerf", s.Kerf, design.WidestKerf),
 		upTo("highest blade", s.Highest, longest),
 		upTo("dado width", s.Dado, longest),
 		upTo("reach of the stop", s.StopReach, longest),
-	)
+	}
 }
 
-// checkMilled refuses sizes as milled that are nothing, or so far from the
+// asMilled refuses sizes as milled that are nothing, or so far from the
 // designed ones, which are sound, that they are rather a slip or another
 // design.
-func checkMilled(d design.Design) error {
-	return cmp.Or(
-		checkAsMilled("width as milled", d.Milled.Width, d.Ring.Width),
-		checkAsMilled("depth as milled", d.Milled.Depth, d.Ring.Depth),
-		checkAsMilled("breadth as milled", d.Milled.Breadth, d.Legs.Breadth),
-		upTo("kerf as measured", d.Milled.Kerf, design.WidestKerf),
-	)
+func (j *judge) asMilled() {
+	d := j.design
+	j.ask(func() error { return checkAsMilled("width as milled", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
+	j.ask(func() error { return checkAsMilled("depth as milled", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))
+	j.ask(func() error { return checkAsMilled("breadth as milled", d.Milled.Breadth, d.Legs.Breadth) }, keys("legs.breadth"))
+	j.note(upTo("kerf as measured", d.Milled.Kerf, design.WidestKerf))
 }
 
 // checkAsMilled allows a quarter of the designed size either way.

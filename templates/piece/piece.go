@@ -40,13 +40,21 @@ type Piece struct {
 // no piece can have; what a piece can have and cannot be built with is the
 // affair of package checks.
 func Work(d design.Design) (Piece, error) {
-	if err := checkFigures(d); err != nil {
-		return Piece{}, err
+	j := judge{design: d}
+	p := j.work()
+	if len(j.errs) > 0 {
+		return Piece{}, j.errs[0]
 	}
-	frame, err := outline(d)
-	if err := cmp.Or(err, checkMilled(d)); err != nil {
-		return Piece{}, err
-	}
+	return p, nil
+}
+
+// work returns the piece of the design and notes what is wrong with it: nothing
+// where the piece is sound.
+func (j *judge) work() Piece {
+	d := j.design
+	j.figures()
+	frame := j.outline()
+	j.asMilled()
 	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
 	p.Bridle = geometry.Bridle{
 		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
@@ -55,26 +63,39 @@ func Work(d design.Design) (Piece, error) {
 	p.PlainReach = p.Frame.Ring.Reach(horn(d.Ring))
 	p.LegReach = p.Frame.Leg.Outer(p.Frame.Ring.Depth)
 	p.Taper = taper(d.Legs.Taper, p.Frame.Leg)
-	if err := p.check(); err != nil {
-		return Piece{}, err
-	}
-	return p, nil
+	j.geometry(p)
+	return p
 }
 
-// check refuses figures that have no geometry.
-func (p Piece) check() error {
-	return cmp.Or(
-		p.Frame.Check(),
-		p.Bridle.Check(),
-		p.EndLap().Check(),
-		checkTaper(p.Taper, p.Frame.Leg.Thickness),
-		p.checkTop(),
-	)
+// geometry refuses figures that have none.
+func (j *judge) geometry(p Piece) {
+	j.frame(p.Frame, j.inPlan, milledKeys, j.placed)
+	if !j.ask(p.Bridle.Check, j.inPlan, milledKeys, j.leaned) {
+		plumb := p.Bridle
+		plumb.Angle = 0
+		j.ask(plumb.Check, j.inPlan, milledKeys)
+	}
+	if kerf := keys("saw.kerf", "milled.kerf"); !j.ask(p.EndLap().Check, j.inPlan, milledKeys, j.placed, kerf, ends) {
+		j.ask(p.Frame.Ring.Lap(p.Kerf).Check, ringKeys, milledKeys, kerf)
+	}
+	j.taper(p.Taper, p.Frame.Leg.Thickness, milledKeys, j.height, j.leaned)
+	j.top(p)
+}
+
+// frame asks of a frame all it can: where its height, or what places the legs,
+// is not to be relied on, figures that serve any frame stand in for them.
+func (j *judge) frame(f geometry.Frame, of ...group) {
+	if j.ask(f.Check, append(of, j.height)...) {
+		return
+	}
+	f.Leg.Height, f.Leg.Splay, f.Leg.At = longest, 0, 1
+	j.ask(f.Check, j.inPlan, milledKeys)
 }
 
 // outline returns the frame as designed, with its splay and its legs' places
 // worked out from whatever the design gives.
-func outline(d design.Design) (geometry.Frame, error) {
+func (j *judge) outline() geometry.Frame {
+	d := j.design
 	f := geometry.Frame{
 		Ring: d.Ring.Ring,
 		Leg: geometry.Leg{
@@ -83,15 +104,13 @@ func outline(d design.Design) (geometry.Frame, error) {
 		Head: head(d, d.Ring.Width),
 		Over: !d.Ring.LegEndOver,
 	}
-	if d.Legs.Lean == design.BySplay {
+	if d.Legs.Lean == design.BySplay && j.sure(leanKeys) {
 		f.Leg.Splay = d.Legs.Given
 	}
 	probe := f
 	probe.Leg.At = cmp.Or(f.Leg.At, 1) // not yet known: any will do to check the rest
-	if err := probe.Check(); err != nil {
-		return f, err
-	}
-	return settle(d, f)
+	j.frame(probe, j.inPlan)
+	return j.settle(f)
 }
 
 // head returns what the head of a leg measures across a stretcher of the given

@@ -92,22 +92,22 @@ func (p Piece) past(q geometry.Point) float64 {
 	return least - q.Norm()
 }
 
-// checkTop returns a *measure.BoundError for an outline that is none, and for
-// what no pane can be.
-func (p Piece) checkTop() error {
+// top refuses an outline that is none, and what no pane can be.
+func (j *judge) top(p Piece) {
 	if p.Design.Top.Kind == design.NoTop {
-		return nil
+		return
 	}
-	if err := p.checkSize(); err != nil {
-		return err
+	outline := keys("top.kind", "top.outline", "top.diameter", "top.overhang", "top.corner", "top.corner-size", "top.points")
+	ring := func() []string { return nil } // what the outline goes by beside
+	if p.Design.Top.Outline == design.RingTop || p.Design.Top.Outline == design.RoundTop && p.Design.Top.Diameter == 0 {
+		ring = keys("ring.sides", "ring.inside", "ring.width")
 	}
-	if err := p.TopShape().Check(); err != nil {
-		return err
+	if !j.ask(p.checkSize, outline, ring) || !j.ask(func() error { return p.TopShape().Check() }, outline, ring) {
+		return
 	}
 	if p.Design.Top.Kind == design.GlassTop {
-		return p.Pane().Check()
+		j.ask(p.Pane().Check, outline, ring, keys("top.thickness"))
 	}
-	return nil
 }
 
 // checkSize refuses an overhang that leaves nothing of the top.

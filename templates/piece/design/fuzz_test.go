@@ -40,8 +40,8 @@ func FuzzRead(f *testing.F) {
 		if err := toml.Unmarshal(bytes.TrimPrefix(data, []byte(byteOrderMark)), &values); err != nil {
 			t.Errorf("not TOML: %v", err)
 		}
-		if len(file.Sizes) == 0 || len(file.Sizes) != len(file.places) {
-			t.Errorf("%d sizes, %d with places", len(file.Sizes), len(file.places))
+		if len(file.Sizes) == 0 {
+			t.Error("no sizes")
 		}
 	})
 }

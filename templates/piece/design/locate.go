@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -8,51 +9,42 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Locate puts an error from working out f.Sizes[size] at the line of the key
-// that sets its figure: the size's own where it has one. Lengths are in the
-// unit of the file. An error that is no *measure.BoundError, or about a figure
-// that no key sets, stands in the first line.
-func (f File) Locate(size int, err error) Mistake {
-	if err == nil {
-		return Mistake{Line: 1, Column: 1}
+// placed turns errors about figures of one size into notes at the keys that set
+// them: the size's own where it has one. An error that is no
+// *measure.BoundError, or about a figure that no key sets, stands in the first
+// line.
+func (r *reader) placed(errs []error, s settings) []note {
+	var notes []note
+	for _, err := range errs {
+		if err == nil {
+			continue
+		}
+		bound := boundError(err)
+		if bound == nil {
+			notes = append(notes, note{words: err.Error()})
+			continue
+		}
+		key := setBy(bound, func(key string) (float64, bool) { set, ok := s[key]; return set.value, ok })
+		notes = append(notes, note{
+			at: s[key].at, path: cmp.Or(key, "design"), words: bound.Text(r.unit), hint: bound.Hint, doubts: setters(bound),
+		})
 	}
-	bound := boundError(err)
-	if bound == nil {
-		return Mistake{Line: 1, Column: 1, Text: err.Error()}
+	return notes
+}
+
+// SetBy returns the keys that may set the figure of an error, none where it is
+// no *measure.BoundError.
+func SetBy(err error) []string {
+	if bound := boundError(err); bound != nil {
+		return setters(bound)
 	}
-	m := Mistake{1, 1, bound.Text(f.Unit), bound.Hint}
-	if size < 0 || size >= len(f.places) || size >= len(f.Sizes) {
-		return m
-	}
-	places := f.places[size]
-	key := setBy(bound, func(key string) (float64, bool) { s, ok := places[key]; return s.value, ok })
-	if at, ok := places[key]; ok {
-		m.Line, m.Column = at.line, at.column
-	}
-	var of []string
-	if len(f.Sizes) > 1 {
-		of = []string{f.Sizes[size].Size}
-	}
-	if key == "" {
-		key = "design"
-	}
-	m.Text = subject(key, of) + ": " + m.Text
-	return m
+	return nil
 }
 
 func boundError(err error) *measure.BoundError {
 	var bound *measure.BoundError
 	errors.As(err, &bound)
 	return bound
-}
-
-// spots places the settings of one size.
-func (r *reader) spots(s settings) map[string]spot {
-	out := make(map[string]spot, len(s))
-	for key, set := range s {
-		out[key] = spot{r.source.place(set.at), set.value}
-	}
-	return out
 }
 
 // setBy returns which of the given keys sets the figure of an error: the one

@@ -17,19 +17,18 @@ type File struct {
 	Title string
 	Unit  measure.Unit
 	Sizes []Design // at least one; a file without sizes holds one with Size ""
-
-	places []map[string]spot // of the keys that each size goes by
-}
-
-// A spot is where a key stands and what it sets.
-type spot struct {
-	place
-	value float64
 }
 
 // Read reads a design file. Its error is of type Mistakes and holds all of
 // them, but for a file that is no TOML: reading then stops at the first.
 func Read(data []byte) (File, error) {
+	return ReadJudged(data, func(Design, Doubts) []error { return nil })
+}
+
+// ReadJudged is Read with another judge of every size: what it returns are
+// mistakes too. It is asked even where reading has found some, and told which
+// keys of the size are in doubt.
+func ReadJudged(data []byte, judge func(Design, Doubts) []error) (File, error) {
 	src, bad := open(data)
 	if bad != nil {
 		return File{}, Mistakes{*bad}
@@ -43,7 +42,7 @@ func Read(data []byte) (File, error) {
 	}
 	r := newReader(src, root)
 	r.notes = append(r.notes, notes...)
-	f := r.file(root)
+	f := r.file(root, judge)
 	if len(r.notes) == 0 {
 		r.notes = strictly(src)
 	}
@@ -101,12 +100,12 @@ func newReader(s source, root *node) *reader {
 	return r
 }
 
-func (r *reader) note(at int, path string, sizes []string, words, hint string) {
-	r.notes = append(r.notes, note{at, path, sizes, words, hint})
+func (r *reader) note(at int, path string, sizes []string, words, hint string, doubts ...string) {
+	r.notes = append(r.notes, note{at, path, sizes, words, hint, doubts})
 }
 
-// file reads what holds for all sizes, then each size upon it.
-func (r *reader) file(root *node) File {
+// file reads what holds for all sizes, then each size upon it, and has it judged.
+func (r *reader) file(root *node, judge func(Design, Doubts) []error) File {
 	base := settings{}
 	r.table(root, "", nil, base)
 	r.contradictions(base, nil)
@@ -119,8 +118,7 @@ func (r *reader) file(root *node) File {
 		d.Size = names[i]
 		f.Title = d.Title
 		f.Sizes = append(f.Sizes, d)
-		f.places = append(f.places, r.spots(all))
-		found = append(found, notes)
+		found = append(found, append(notes, r.placed(judge(d, r.doubts(all, names[i], notes)), all)...))
 	}
 	r.notes = append(r.notes, shared(found, names)...)
 	return f
@@ -135,7 +133,7 @@ func (r *reader) sizes(root *node) (own []settings, names []string) {
 	}
 	const hint = `write [[size]], below it name = "low", and what differs in [size.ring] and so on`
 	if n.kind != isList || len(n.kids) == 0 {
-		r.note(n.at, "size", nil, "a list of sizes is wanted, not "+n.described(), hint)
+		r.note(n.at, "size", nil, "a list of sizes is wanted, not "+n.described(), hint, everything)
 		return []settings{{}}, []string{""}
 	}
 	if len(n.kids) > mostSizes {
@@ -180,20 +178,21 @@ func (r *reader) table(n *node, prefix string, size []string, into settings) {
 		switch {
 		case prefix == "" && size == nil && path == "size", prefix == "" && size != nil && path == "name":
 		case known && size != nil && prefix == "":
-			r.note(kid.at, path, size, "this holds for all sizes", "write it at the head of the file")
+			r.note(kid.at, path, size, "this holds for all sizes", "write it at the head of the file", path)
 		case known:
 			into[path] = r.value(kid, field, size)
 		case slices.Contains(tables(), path) && kid.kind == isTable:
-			into[path] = setting{at: kid.at, ok: true, own: size != nil}
+			into[path] = setting{at: kid.at, ok: !kid.twice, own: size != nil}
 			r.table(kid, path+".", size, into)
 		case slices.Contains(tables(), path):
 			header := "[" + path + "]"
 			if size != nil {
 				header = "[size." + path + "]"
 			}
-			r.note(kid.value, path, size, "one table is wanted, not "+kid.described(), "write "+header+" on a line of its own")
+			r.note(kid.value, path, size, "one table is wanted, not "+kid.described(), "write "+header+" on a line of its own", path)
 		default:
-			r.note(kid.at, prefix+shown(kid.key), size, "this key is not known", r.suggest(prefix, kid, size != nil))
+			hint, meant := r.suggest(prefix, kid, size != nil)
+			r.note(kid.at, prefix+shown(kid.key), size, "this key is not known", hint, meant...)
 		}
 	}
 }
@@ -204,7 +203,7 @@ func (r *reader) value(n *node, f field[Design], size []string) setting {
 	if bad != nil {
 		r.fault(bad, f.key, size)
 	}
-	return setting{reading: got, at: n.at, ok: bad == nil, own: size != nil}
+	return setting{reading: got, at: n.at, ok: bad == nil && !n.twice, own: size != nil}
 }
 
 // fault notes what is wrong with the value of the key and its items.
@@ -219,8 +218,9 @@ func (r *reader) fault(f *fault, key string, size []string) {
 	}
 }
 
-// suggest says where a key that is not known may have been meant to stand.
-func (r *reader) suggest(prefix string, n *node, inSize bool) string {
+// suggest says where a key that is not known may have been meant to stand, and
+// what that leaves in doubt: without a suggestion, all that may be meant.
+func (r *reader) suggest(prefix string, n *node, inSize bool) (hint string, doubts []string) {
 	table := strings.TrimSuffix(prefix, ".")
 	var here, elsewhere []string
 	for _, path := range r.paths() {
@@ -235,10 +235,15 @@ func (r *reader) suggest(prefix string, n *node, inSize bool) string {
 	if prefix == "" && inSize {
 		here = append(here, "name")
 	}
-	if best := Nearest(n.key, here); best != "" || len(elsewhere) == 0 {
-		return didYouMean(n.key, here)
+	switch best := Nearest(n.key, here); {
+	case best == "size":
+		return didYouMean(n.key, here), []string{everything}
+	case best != "":
+		return didYouMean(n.key, here), []string{prefix + best}
+	case len(elsewhere) > 0:
+		return "did you mean " + either(elsewhere) + "?", elsewhere
 	}
-	return "did you mean " + either(elsewhere) + "?"
+	return "", []string{prefix + anyOf}
 }
 
 // paths are all keys and tables.
@@ -257,7 +262,7 @@ func (r *reader) contradictions(s settings, size []string) {
 		slices.SortFunc(given, func(a, b string) int { return s[a].at - s[b].at })
 		for _, key := range given[min(1, len(given)):] {
 			r.note(s[key].at, key, size, fmt.Sprintf("%s in line %d says the same in another way",
-				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+either(words(group)))
+				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+either(words(group)), group...)
 		}
 	}
 }

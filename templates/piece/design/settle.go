@@ -101,7 +101,7 @@ func (r *reader) misfits(s settings) []note {
 			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
 				notes = append(notes, note{at: set.at, path: key,
 					words: fmt.Sprintf("goes with %s %s, not with %s", wordOf(n.of), either(n.words), word),
-					hint:  r.whereSaid(s, n)})
+					hint:  r.whereSaid(s, n), doubts: []string{key, n.of}})
 			}
 			delete(s, key)
 		}
@@ -129,12 +129,13 @@ func missing(s settings) []note {
 		case !there && (d.optional || lost[table]):
 		case !there:
 			lost[table] = true
-			notes = append(notes, note{path: table, words: "the table [" + table + "] is missing", hint: "rodsheet new writes a design with all of them"})
+			notes = append(notes, note{path: table, words: "the table [" + table + "] is missing",
+				hint: "rodsheet new writes a design with all of them", doubts: []string{table}})
 		case d.of != "" && (!sure || !slices.Contains(d.words, word)):
 		case len(d.keys) == 1:
-			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing"})
+			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing", doubts: d.keys})
 		default:
-			notes = append(notes, note{at: header.at, path: table, words: "one of " + either(words(d.keys)) + " is missing"})
+			notes = append(notes, note{at: header.at, path: table, words: "one of " + either(words(d.keys)) + " is missing", doubts: d.keys})
 		}
 	}
 	return notes
@@ -150,7 +151,9 @@ func (r *reader) impossible(d Design, s settings) []note {
 		}
 	}
 	width := measure.Length(cmp.Or(d.Milled.Width, d.Ring.Width))
-	check(d.Ring.Check(), "ring.sides", "ring.inside", "ring.width", "ring.depth")
+	plan := d.Ring.Ring
+	plan.Depth = plan.Width // the laps meet in plan, whatever the depth
+	check(plan.Check(), "ring.sides", "ring.inside", "ring.width")
 	check(measure.Below("tenon", measure.Length(d.Legs.Tenon), "the width of the stretcher", width, "a third of the width is usual"),
 		"legs.tenon", "ring.width")
 	if t := d.Legs.Taper; t != nil {
@@ -164,18 +167,6 @@ func (r *reader) impossible(d Design, s settings) []note {
 	check(measure.Above("overhang", measure.Length(d.Top.Overhang), "the inside of the ring", measure.Length(-d.Ring.Width),
 		"the top must reach over the stretchers"), "top.overhang", "ring.width")
 	return r.placed(errs, s)
-}
-
-// placed turns errors about figures into notes at the keys that set them.
-func (r *reader) placed(errs []error, s settings) []note {
-	var notes []note
-	for _, err := range errs {
-		if bound := boundError(err); bound != nil {
-			key := setBy(bound, func(key string) (float64, bool) { set, ok := s[key]; return set.value, ok })
-			notes = append(notes, note{at: s[key].at, path: key, words: bound.Text(r.unit), hint: bound.Hint})
-		}
-	}
-	return notes
 }
 
 // shared makes one note of those that several sizes have in common. A note

@@ -165,52 +165,61 @@ func TestSizeMistakes(t *testing.T) {
 	}
 }
 
-func TestLocate(t *testing.T) {
-	file := func(text string) File {
-		f, err := Read([]byte(text))
-		if err != nil {
-			t.Fatal(complaints(err))
+// judged reads a file of which working out one size, by its number, comes to an
+// error.
+func judged(text string, size int, err error) error {
+	n := 0
+	_, got := ReadJudged([]byte(text), func(Design, Doubts) []error {
+		n++
+		if n-1 == size {
+			return []error{err}
 		}
-		return f
-	}
-	plain := file(sound)
-	two := file(sized("[size.legs]\nfoot-circle = 640\nbreadth = 36\n[size.milled]\nwidth = 27.5"))
-	inches := file(`units = "in"` + "\nring = {sides = 3, inside = 10, width = 1, depth = 1.5}\nlegs = {breadth = 1.5, splay = 10, height = 18}\nwood.density = 600\nsaw.kerf = 0.125\n")
+		return nil
+	})
+	return got
+}
+
+func TestJudgedFiguresArePlaced(t *testing.T) {
+	two := sized("[size.legs]\nfoot-circle = 640\nbreadth = 36\n[size.milled]\nwidth = 27.5")
+	inches := `units = "in"` + "\nring = {sides = 3, inside = 10, width = 1, depth = 1.5}\nlegs = {breadth = 1.5, splay = 10, height = 18}\nwood.density = 600\nsaw.kerf = 0.125\n"
 	below := func(figure string, v float64) error {
 		return measure.Below(figure, measure.Length(v), "", measure.Length(0), "mend it")
 	}
 	tests := []struct {
 		name string
-		file File
+		file string
 		size int
 		err  error
 		want string
 	}{
-		{"splay", plain, 0, below("splay", 1), "line 11, column 1: legs.splay: splay 1 mm must be less than 0 mm"},
-		{"height", plain, 0, below("height", 1), "line 12, column 1: legs.height: height 1 mm must be less than 0 mm"},
+		{"splay", sound, 0, below("splay", 1), "line 11, column 1: legs.splay: splay 1 mm must be less than 0 mm"},
+		{"height", sound, 0, below("height", 1), "line 12, column 1: legs.height: height 1 mm must be less than 0 mm"},
 		{"of the base", two, 0, below("splay", 1), "line 11, column 1: legs.splay of size low: splay 1 mm must be less than 0 mm"},
 		{"of the size", two, 1, below("foot circle", 640), "line 32, column 1: legs.foot-circle of size tall: foot circle 640 mm must be less than 0 mm"},
 		{"splay that the foot circle sets", two, 1, below("splay", 1), "line 32, column 1: legs.foot-circle of size tall: splay 1 mm must be less than 0 mm"},
 		{"own breadth", two, 1, below("leg", 36), "line 33, column 1: legs.breadth of size tall: leg 36 mm must be less than 0 mm"},
 		{"milled width", two, 1, below("width", 27.5), "line 35, column 1: milled.width of size tall: width 27.5 mm must be less than 0 mm"},
 		{"designed width", two, 1, below("width", 28), "line 6, column 1: ring.width of size tall: width 28 mm must be less than 0 mm"},
-		{"a third of the width", plain, 0, below("tenon", 9), "line 6, column 1: ring.width: tenon 9 mm must be less than 0 mm"},
-		{"taper", plain, 0, below("start", 90), "line 14, column 1: legs.taper.start: start 90 mm must be less than 0 mm"},
-		{"left out", plain, 0, below("mid-length to leg", 3), "line 9, column 2: legs: mid-length to leg 3 mm must be less than 0 mm"},
+		{"a third of the width", sound, 0, below("tenon", 9), "line 6, column 1: ring.width: tenon 9 mm must be less than 0 mm"},
+		{"taper", sound, 0, below("start", 90), "line 14, column 1: legs.taper.start: start 90 mm must be less than 0 mm"},
+		{"left out", sound, 0, below("mid-length to leg", 3), "line 9, column 2: legs: mid-length to leg 3 mm must be less than 0 mm"},
 		{"table left out", inches, 0, below("start", 25.4), "line 1, column 1: legs.taper: start 1 in must be less than 0 in"},
 		{"inches", inches, 0, below("kerf", 25.4), "line 5, column 5: saw.kerf: kerf 1 in must be less than 0 in"},
-		{"no such figure", plain, 0, below("moon", 1), "line 1, column 1: design: moon 1 mm must be less than 0 mm"},
-		{"no figure", plain, 0, errors.New("too late"), "line 1, column 1: too late"},
-		{"no such size", plain, 5, below("splay", 1), "line 1, column 1: splay 1 mm must be less than 0 mm"},
-		{"no file", File{}, 0, below("splay", 1), "line 1, column 1: splay 1 mm must be less than 0 mm"},
+		{"no such figure", sound, 0, below("moon", 1), "line 1, column 1: design: moon 1 mm must be less than 0 mm"},
+		{"no figure", sound, 0, errors.New("too late"), "line 1, column 1: too late"},
+		{"no error", sound, 0, nil, ""},
 	}
 	for _, tt := range tests {
-		if got := tt.file.Locate(tt.size, tt.err); got.Error() != tt.want {
-			t.Errorf("%s: got %q, want %q", tt.name, got.Error(), tt.want)
+		got := ""
+		if err := judged(tt.file, tt.size, tt.err); err != nil {
+			got = err.Error()
+		}
+		if got != tt.want {
+			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
 		}
 	}
-	if got := plain.Locate(0, below("splay", 1)).Hint; got != "mend it" {
-		t.Errorf("hint %q", got)
+	if got := complaints(judged(sound, 0, below("splay", 1))); !strings.HasSuffix(got, " | mend it") {
+		t.Errorf("hint in %q", got)
 	}
 }
 
@@ -253,7 +262,7 @@ func TestEveryFigureHasAKey(t *testing.T) {
 			frame.Ring.CheckReach(bad), geometry.Movement{Width: 1, Coefficient: 0.002, From: bad, To: 8}.Check())
 	}
 	for _, err := range errs {
-		if got := f.Locate(0, err); err != nil && (strings.HasPrefix(got.Text, "design:") || got.Text == "") {
+		if got := judged(sound, 0, err); err != nil && (got == nil || strings.Contains(got.Error(), "design:")) {
 			t.Errorf("no key for %v", err)
 		}
 	}

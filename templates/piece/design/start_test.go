@@ -1,6 +1,7 @@
 package design_test
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -37,7 +38,7 @@ func TestStartIsSound(t *testing.T) {
 	starts(t, func(t *testing.T, _ string, file design.File) {
 		p, err := piece.Work(file.Sizes[0])
 		if err != nil {
-			t.Fatal(file.Locate(0, err))
+			t.Fatal(err)
 		}
 		parts := p.Parts()
 		for i, a := range parts {
@@ -174,17 +175,19 @@ func TestWorkIsLocated(t *testing.T) {
 		for _, at := range figure.FindAllStringSubmatchIndex(text, -1) {
 			for _, value := range []string{"0.001", "0.5", "2", "30", "59", "800", "9999"} {
 				changed := text[:at[3]] + value + text[at[1]:]
-				file, err := design.Read([]byte(changed))
-				if err != nil {
+				if _, err := design.Read([]byte(changed)); err != nil {
 					continue
 				}
 				tried++
-				if _, err = piece.Work(file.Sizes[0]); err == nil {
+				_, err := design.ReadJudged([]byte(changed), piece.Faults)
+				if err == nil {
 					continue
 				}
 				failed++
-				if got := file.Locate(0, err); got.Line == 1 || strings.HasPrefix(got.Text, "design:") {
-					t.Errorf("%s%s: %v", text[at[2]:at[3]], value, got)
+				for _, got := range err.(design.Mistakes) {
+					if got.Line == 1 || strings.HasPrefix(got.Text, "design:") {
+						t.Errorf("%s%s: %v", text[at[2]:at[3]], value, got)
+					}
 				}
 			}
 		}
@@ -192,4 +195,85 @@ func TestWorkIsLocated(t *testing.T) {
 	if tried < 500 || failed < 100 {
 		t.Errorf("only %d designs tried, %d of them failed", tried, failed)
 	}
+}
+
+// subjects returns the keys that mistakes are about, each behind its line.
+func subjects(err error) []string {
+	var all design.Mistakes
+	errors.As(err, &all)
+	var out []string
+	for _, m := range all {
+		key, _, _ := strings.Cut(m.Text, ": ")
+		out = append(out, fmt.Sprintf("%d %s", m.Line, key))
+	}
+	return out
+}
+
+// All mistakes at once: what cannot be read, and what cannot be made. Of a size
+// with a mistake whatever does not hang on it is judged all the same.
+func TestAllMistakesAtOnce(t *testing.T) {
+	const frame = "[ring]\nsides = 3\ninside = 260\nwidth = 28\ndepth = 36\n[legs]\nbreadth = 36\nfoot-circle = 300\nheight = 450\nclear = 3\n" +
+		"[legs.taper]\nstart = 90\nfoot = 24\n[wood]\nspecies = \"white ash\"\n[saw]\nkerf = 3\n"
+	const low, tall = "[[size]]\nname = \"low\"\n", "[[size]]\nname = \"tall\"\n"
+	pane := "[top]\nkind = \"glass\"\nthickness = 8\noutline = \"free\"\npoints = [[-300, 300], [300, 300], [300, -300], [-300, -300]]\n"
+	instead := func(pairs ...string) string { return strings.NewReplacer(pairs...).Replace(frame) }
+	for _, tt := range []struct{ name, text, want string }{
+		{"impossible", frame, "8 legs.foot-circle"},
+		{"impossible and misspelt", instead("species", "speces"), "8 legs.foot-circle, 14 wood, 15 wood.speces"},
+		{"too low as well", instead("450", "20"), "8 legs.foot-circle, 9 legs.height"},
+		{"start below the foot as well", instead("90", "600"), "8 legs.foot-circle, 12 legs.taper.start"},
+		{"in both sizes", frame + low + tall, "8 legs.foot-circle"},
+		{"in the base, with a mistake in each size", frame + low + "[size.legs]\nheigth = 500\n" + tall + "[size.wood]\nspares = 1000\n",
+			"8 legs.foot-circle, 21 legs.heigth of size low, 25 wood.spares of size tall"},
+		{"put right by a size", frame + low + tall + "[size.legs]\nsplay = 12\n", "8 legs.foot-circle of size low"},
+		{"clockwise, beside a misspelt key", instead("300", "700") + pane + "[top.pads]\ndiamter = 12\nheight = 3\n",
+			"22 top.points, 23 top.pads.diameter, 24 top.pads.diamter"},
+
+		{"what hangs on a misspelt key", instead("inside", "insde"), "1 ring.inside, 3 ring.insde"},
+		{"what hangs on one that is like none", instead("clear", "gap"), "10 legs.gap"},
+		{"unless it stands in another table", frame + "colour = 3\n", "8 legs.foot-circle, 18 saw.colour"},
+		{"what hangs on a key in the wrong table", instead("clear = 3\n", "") + "clear = 3\n", "17 saw.clear"},
+		{"what hangs on a key misspelt for a size", frame + low + tall + "[size.ring]\ninsid = 100\n", "8 legs.foot-circle of size low, 23 ring.insid of size tall"},
+		{"misspelt for all, given by a size", instead("inside", "insde") + low + tall + "[size.ring]\ninside = 260\n",
+			"1 ring.inside of size low, 3 ring.insde, 8 legs.foot-circle of size tall"},
+		{"what hangs on an unknown unit", "units = \"inch\"\n" + frame, "1 units"},
+		{"what hangs on a key that stands twice", instead("breadth = 36", "breadth = 36\nbreadth = 40"), "8 "},
+		{"what hangs on two that contradict", instead("clear = 3", "clear = 3\nmid-to-leg = 190"), "11 legs.mid-to-leg"},
+		{"what hangs on a table that is no table", instead("[ring]", "[[ring]]"), "1 ring"},
+	} {
+		_, err := design.ReadJudged([]byte(tt.text), piece.Faults)
+		got := strings.Join(subjects(err), ", ")
+		if tt.name == "what hangs on a table that is no table" || strings.HasSuffix(tt.want, " ") {
+			if !strings.HasPrefix(got, tt.want) || strings.Contains(got, "foot-circle") {
+				t.Errorf("%s: got %s", tt.name, err)
+			}
+			continue
+		}
+		if got != tt.want {
+			t.Errorf("%s: got %s, want %s\n%v", tt.name, got, tt.want, err)
+		}
+	}
+}
+
+// A misspelt key is one mistake, and no figure beside it is blamed for what it
+// would have said: two where the key must be given.
+func TestMisspeltKeysMakeNoNoise(t *testing.T) {
+	setting := regexp.MustCompile(`(?m)^([a-z-]+) = `)
+	starts(t, func(t *testing.T, text string, _ design.File) {
+		for _, at := range setting.FindAllStringSubmatchIndex(text, -1) {
+			if text[at[2]:at[3]] == "units" {
+				continue // without them a fraction can be read in two ways
+			}
+			for _, other := range []string{text[at[2]:at[3]] + "x", "zzzzzzzzzzzz"} {
+				_, err := design.ReadJudged([]byte(text[:at[2]]+other+text[at[3]:]), piece.Faults)
+				var all design.Mistakes
+				errors.As(err, &all)
+				for _, m := range all {
+					if !strings.Contains(m.Text, "not known") && !strings.HasSuffix(m.Text, "missing") && !strings.Contains(m.Text, "goes with") {
+						t.Errorf("%s for %s: %v", other, text[at[2]:at[3]], err)
+					}
+				}
+			}
+		}
+	})
 }

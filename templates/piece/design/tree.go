@@ -33,6 +33,7 @@ type node struct {
 
 	headed bool // a table with a header line, a list of tables each with one
 	inline bool // a table in braces, a list in brackets
+	twice  bool // more was written under its key, and not read
 }
 
 // child returns the node of a key, or nil.
@@ -142,6 +143,7 @@ func (b *builder) header(keys []part, several bool) *node {
 		return old
 	}
 	b.twice(last.at, name, old)
+	old.twice = true
 	return &node{kind: isTable}
 }
 
@@ -159,6 +161,7 @@ func (b *builder) descend(n *node, keys []part) *node {
 		}
 		if next.kind != isTable || next.inline {
 			b.twice(k.at, dotted(keys[:i+1]), next)
+			next.twice = true
 			return &node{kind: isTable}
 		}
 		n = next
@@ -173,6 +176,7 @@ func (b *builder) keyValue(into *node, e *unstable.Node) {
 	parent := b.descend(into, keys[:len(keys)-1])
 	if old := parent.child(last.key); old != nil {
 		b.twice(last.at, shown(last.key), old)
+		old.twice = true
 		return
 	}
 	n := b.valueOf(e.Value(), last.at)

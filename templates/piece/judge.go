@@ -1,0 +1,106 @@
+package piece
+
+import (
+	"rodsheet/templates/piece/design"
+)
+
+// Faults returns all that Work refuses a design for, one error a figure. Nothing
+// is said of figures that hang on a key in doubt, nor on a figure that is wrong
+// itself: what is wrong with those shows when that is put right.
+func Faults(d design.Design, doubts design.Doubts) []error {
+	j := judge{design: d, doubts: doubts.Clone()}
+	j.work()
+	return j.errs
+}
+
+// A judge finds what is wrong with a design. Geometry is asked only about
+// figures that are sound: what is found wrong is in doubt from then on.
+type judge struct {
+	design design.Design
+	doubts design.Doubts
+	errs   []error
+}
+
+// A group returns the keys of figures that belong together.
+type group func() []string
+
+func keys(of ...string) group { return func() []string { return of } }
+
+// sure reports whether no key of the groups is in doubt.
+func (j *judge) sure(of ...group) bool {
+	for _, keys := range of {
+		if len(j.doubts) > 0 && j.doubts.Any(keys()...) {
+			return false
+		}
+	}
+	return true
+}
+
+// ask notes an error about figures that hang on keys of the groups. It reports
+// whether they are sure and there is no error.
+func (j *judge) ask(check func() error, of ...group) bool {
+	if !j.sure(of...) {
+		return false
+	}
+	err := check()
+	j.note(err)
+	return err == nil
+}
+
+// note keeps each error about a figure that is not in doubt yet.
+func (j *judge) note(errs ...error) {
+	for _, err := range errs {
+		if err == nil {
+			continue
+		}
+		keys := design.SetBy(err)
+		if j.doubts.Any(keys...) {
+			continue
+		}
+		j.errs = append(j.errs, err)
+		j.doubts = j.doubts.With(keys...)
+	}
+}
+
+// The groups of keys that several questions hang on.
+
+func ringKeys() []string { return []string{"ring.sides", "ring.inside", "ring.width", "ring.depth"} }
+
+func milledKeys() []string { return []string{"milled.width", "milled.depth", "milled.breadth"} }
+
+func ends() []string { return []string{"ring.plain-end", "ring.horn"} }
+
+// inPlan are those of ring and legs without their height, their lean and the
+// place that follows from it.
+func (j *judge) inPlan() []string {
+	return append(ringKeys(), "legs.breadth", "legs.tenon", "legs.mortise", "legs.mid-to-leg")
+}
+
+// aboveFrame are those of what stands above the frame.
+func (j *judge) aboveFrame() []string {
+	return []string{"legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"}
+}
+
+// height are those of the height of the frame.
+func (j *judge) height() []string {
+	out := []string{"legs.height", "legs.frame-height"}
+	if j.design.Legs.To == design.Overall {
+		out = append(out, j.aboveFrame()...)
+	}
+	return out
+}
+
+// leanKeys are those that may fix the splay.
+func leanKeys() []string { return []string{"legs.splay", "legs.foot-circle", "legs.foot-spread"} }
+
+// leaned are those of the splay, which may follow from all the rest.
+func (j *judge) leaned() []string {
+	if j.design.Legs.Lean == design.BySplay {
+		return leanKeys()
+	}
+	lean := append(append(leanKeys(), j.inPlan()...), j.height()...)
+	return append(lean, "ring.leg-end", "legs.clear", "legs.taper.start", "legs.taper.foot", "legs.taper.faces")
+}
+
+// placed are those of the splay and of where the legs stand.
+func (j *judge) placed() []string { return append(j.leaned(), "ring.leg-end", "legs.clear") }
