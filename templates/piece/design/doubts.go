@@ -29,33 +29,58 @@ func (d Doubts) With(keys ...string) Doubts {
 	return d
 }
 
+// A doubt is a key, a table with all that it holds, or one of the constants
+// below; own says that it is about one size and not about all of them.
+type doubt struct {
+	key string
+	own bool
+}
+
+const (
+	everything = ""  // whatever is said in the file
+	anyOf      = "*" // behind a table and its point: each of its keys that is not given
+)
+
 // doubts returns those of one size, which goes by s: what could not be read, and
 // what the notes about all sizes, about this one and on what it goes by leave in
 // doubt. A bare figure without a unit to rely on is no figure.
 func (r *reader) doubts(s settings, size string, found []note) Doubts {
-	inDoubt := func(key string) bool {
-		set, given := s[key]
-		return given && !set.ok || s.unreadTable(key) ||
-			slices.ContainsFunc(r.notes, func(n note) bool { return n.concerns(size, key, s) && n.leaves(key, s) }) ||
-			slices.ContainsFunc(found, func(n note) bool { return n.leaves(key, s) })
+	noted := map[doubt]bool{} // of many notes each but once
+	for _, n := range r.notes {
+		for _, key := range n.doubts {
+			if n.sizes == nil || slices.Contains(n.sizes, size) {
+				noted[doubt{key, n.sizes != nil}] = true
+			}
+		}
 	}
-	unitless := inDoubt("units")
+	for _, n := range found {
+		for _, key := range n.doubts {
+			noted[doubt{key, true}] = true
+		}
+	}
 	var out Doubts
+	unitless := s.inDoubt("units", noted)
 	for _, f := range r.fields {
-		if unitless || inDoubt(f.key) {
+		if unitless || s.inDoubt(f.key, noted) {
 			out = out.With(f.key)
 		}
 	}
 	return out
 }
 
-// concerns reports whether what is wrong with a key for all sizes, or for some,
-// is so for this one: it is not where a size says better itself.
-func (n note) concerns(size, key string, s settings) bool {
-	if n.sizes != nil {
-		return slices.Contains(n.sizes, size)
+// inDoubt reports whether a key is in doubt. What is wrong for all sizes is not
+// where a size says better itself.
+func (s settings) inDoubt(key string, noted map[doubt]bool) bool {
+	if set, given := s[key]; given && !set.ok || s.unreadTable(key) {
+		return true
 	}
-	return !slices.ContainsFunc(alternatives(key), func(k string) bool { return s[k].own && s[k].ok })
+	better := slices.ContainsFunc(alternatives(key), func(k string) bool { return s[k].own && s[k].ok })
+	for d := range noted {
+		if (d.own || !better) && d.holds(key, s) {
+			return true
+		}
+	}
+	return false
 }
 
 // alternatives are the keys that say the same in another way, with the key.
@@ -78,28 +103,20 @@ func (s settings) unreadTable(key string) bool {
 	return false
 }
 
-// leaves reports whether a note leaves a key in doubt.
-func (n note) leaves(key string, s settings) bool {
-	return slices.ContainsFunc(n.doubts, func(doubt string) bool {
-		if table, free := strings.CutSuffix(doubt, anyOf); free {
-			return strings.HasPrefix(key, table) && s.vacant(key, len(n.sizes) > 0)
-		}
-		return doubt == everything || key == doubt || strings.HasPrefix(key, doubt+".")
-	})
+// holds reports whether the doubt is about a key.
+func (d doubt) holds(key string, s settings) bool {
+	if table, free := strings.CutSuffix(d.key, anyOf); free {
+		return strings.HasPrefix(key, table) && s.vacant(key, d.own)
+	}
+	return d.key == everything || d.key == key || strings.HasPrefix(key, d.key+".")
 }
 
-// A doubt is a key, a table with all that it holds, or one of these.
-const (
-	everything = ""  // whatever is said in the file
-	anyOf      = "*" // behind a table and its point: each of its keys that is not given
-)
-
-// vacant reports whether a key may still be meant by one that is not known, of
-// all sizes or of the size itself: neither it nor another that says the same in
+// vacant reports whether a key may still be meant by one that is not known, by
+// the size itself or for all of them: neither it nor another that says the same in
 // another way is given there.
-func (s settings) vacant(key string, inSize bool) bool {
+func (s settings) vacant(key string, own bool) bool {
 	return !slices.ContainsFunc(alternatives(key), func(k string) bool {
 		set, given := s[k]
-		return given && (!inSize || set.own)
+		return given && (!own || set.own)
 	})
 }

@@ -43,8 +43,8 @@ type note struct {
 	sizes []string // whose alone it is; none where it is everybody's
 	words string
 	hint  string
-	// doubts are the keys that are not to be relied on for it, as leaves takes
-	// them, beside a key that could not be read.
+	// doubts are the keys that are not to be relied on for it, beside one that
+	// could not be read: see doubt.
 	doubts []string
 }
 
