@@ -114,7 +114,7 @@ func (r *reader) file(root *node, judge func(Design, Doubts) []error) File {
 	var found [][]note
 	for i := range own {
 		all := overlay(base, own[i])
-		d, notes := r.design(all)
+		d, notes := r.design(all, names[i])
 		d.Size = names[i]
 		f.Title = d.Title
 		f.Sizes = append(f.Sizes, d)

@@ -36,13 +36,12 @@ func overlay(base, own settings) settings {
 	return out
 }
 
-// word returns the word that a choice stands at; sure is false where it could
-// not be read.
-func (s settings) word(key, standard string) (word string, sure bool) {
+// word returns the word that a choice stands at.
+func (s settings) word(key, standard string) string {
 	if set, given := s[key]; given {
-		return set.word, set.ok
+		return set.word
 	}
-	return standard, true
+	return standard
 }
 
 // good reports whether all the keys are given and could be read.
@@ -68,11 +67,12 @@ func (r *reader) start() Design {
 	return d
 }
 
-// design puts together what one size goes by, and notes what is missing in it
-// or does not go together.
-func (r *reader) design(s settings) (Design, []note) {
-	notes := r.misfits(s)
-	notes = append(notes, missing(s)...)
+// design puts together what a size goes by, and notes what is missing in it or
+// does not go together.
+func (r *reader) design(s settings, size string) (Design, []note) {
+	doubts := r.doubts(s, size, nil)
+	notes := r.misfits(s, doubts)
+	notes = append(notes, missing(s, doubts)...)
 	d := r.start()
 	for _, f := range r.fields {
 		if set, given := s[f.key]; given && set.ok {
@@ -80,17 +80,17 @@ func (r *reader) design(s settings) (Design, []note) {
 		}
 	}
 	notes = append(notes, resolveSpecies(&d, s)...)
-	return d, append(notes, r.impossible(d, s)...)
+	return d, append(notes, r.impossible(d, s, r.doubts(s, size, notes))...)
 }
 
 // misfits takes out keys that mean nothing beside the word of another. It is
 // a mistake only where the two stand together, or where a size gives such a
 // key: a size that changes the word need not undo what hangs on it.
-func (r *reader) misfits(s settings) []note {
+func (r *reader) misfits(s settings, doubts Doubts) []note {
 	var notes []note
 	for _, n := range needs() {
-		word, sure := s.word(n.of, n.standard)
-		if !sure || slices.Contains(n.words, word) {
+		word := s.word(n.of, n.standard)
+		if doubts.Any(n.of) || slices.Contains(n.words, word) {
 			continue
 		}
 		for _, key := range slices.Sorted(maps.Keys(s)) {
@@ -117,13 +117,12 @@ func (r *reader) whereSaid(s settings, n need) string {
 }
 
 // missing notes at the header of its table each key that is wanted.
-func missing(s settings) []note {
+func missing(s settings, doubts Doubts) []note {
 	var notes []note
 	lost := map[string]bool{}
 	for _, d := range demands() {
 		table := tableOf(d.keys[0])
 		header, there := s[table]
-		word, sure := s.word(d.of, d.standard)
 		switch {
 		case slices.ContainsFunc(d.keys, func(key string) bool { _, ok := s[key]; return ok }):
 		case !there && (d.optional || lost[table]):
@@ -131,7 +130,7 @@ func missing(s settings) []note {
 			lost[table] = true
 			notes = append(notes, note{path: table, words: "the table [" + table + "] is missing",
 				hint: "rodsheet new writes a design with all of them", doubts: []string{table}})
-		case d.of != "" && (!sure || !slices.Contains(d.words, word)):
+		case d.of != "" && (doubts.Any(d.of) || !slices.Contains(d.words, s.word(d.of, d.standard))):
 		case len(d.keys) == 1:
 			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing", doubts: d.keys})
 		default:
@@ -143,10 +142,10 @@ func missing(s settings) []note {
 
 // impossible notes figures that were read and cannot be together. What hangs
 // on more than a few keys is found out when the piece is worked out.
-func (r *reader) impossible(d Design, s settings) []note {
+func (r *reader) impossible(d Design, s settings, doubts Doubts) []note {
 	var errs []error
 	check := func(err error, keys ...string) {
-		if s.good(keys...) {
+		if s.good(keys...) && !doubts.Any(keys...) {
 			errs = append(errs, err)
 		}
 	}
