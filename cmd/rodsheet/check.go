@@ -112,7 +112,7 @@ func (f findings) text(u measure.Unit) string {
 			writeCheck(&b, c, u)
 		}
 	}
-	if len(f.Together) > 0 {
+	if len(f.Together) > 0 && len(f.Pieces) > 1 {
 		fmt.Fprintf(&b, "\nall sizes\n")
 	}
 	for _, c := range f.Together {

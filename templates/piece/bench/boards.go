@@ -99,6 +99,16 @@ func ripKerf(pieces []piece.Piece) float64 {
 	return widest
 }
 
+// NoRoom tells how many pieces find no room in the cutting plan of the boards at
+// hand, and which. It is not listed where the design lists no boards.
+func NoRoom(pieces []piece.Piece) (count int, names string, listed bool) {
+	plan := newCutList(pieces).Boards
+	if plan == nil {
+		return 0, "", false
+	}
+	return len(plan.Missed), plan.missedText(), true
+}
+
 // planBoards places the pieces by first fit, the largest first. It tries what
 // "largest" can mean and keeps the plan that leaves the fewest pieces out and,
 // of those, takes the fewest boards, then the least length of lane.

@@ -1,15 +1,22 @@
 package checks
 
 import (
+	"slices"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 )
 
 // Panels returns the checks and the figures of each size in turn, then the
-// checks of all together.
+// checks of all together. What is asked of all stands with the rest where there
+// is one.
 func (f Findings) Panels() []templates.Panel {
 	var out []templates.Panel
+	if len(f.Pieces) == 1 {
+		f.Sizes = [][]Check{slices.Concat(f.Sizes[0], f.Together)}
+		f.Together = nil
+	}
 	for i, p := range f.Pieces {
 		for _, panel := range append(gradedPanels(f.Sizes[i], p.Design.Unit), figurePanels(p)...) {
 			panel.Heading = piece.WithSizes(panel.Heading, []string{p.Design.Size}, len(f.Pieces))

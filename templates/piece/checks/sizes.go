@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
 )
 
@@ -48,9 +49,27 @@ type sharer struct {
 	value measure.Quantity
 }
 
-// checkAll returns the checks over several sizes of one design, with the mends
-// that leave fewer of them in doubt.
+// checkAll returns the checks over all sizes of one design: of the boards for
+// them, and where there are several of the settings that they share.
 func checkAll(pieces []piece.Piece) []Check {
+	return append(checkBoards(pieces), sharing(pieces)...)
+}
+
+// checkBoards asks whether the boards that are listed are enough. The cutting
+// plan is a good one and not always the best, so that too few are a doubt.
+func checkBoards(pieces []piece.Piece) []Check {
+	count, names, listed := bench.NoRoom(pieces)
+	if !listed {
+		return nil
+	}
+	return []Check{limited("boards for all parts", "parts without room", measure.Number(float64(count)), atMost, measure.Number(0), Doubtful).with(
+		"The cutting plan finds room for every part, spare and test piece.",
+		"The cutting plan finds no room on the boards listed for: "+names+". Have another board at hand.")}
+}
+
+// sharing returns the checks of the settings of several sizes, with the mends
+// that leave fewer of them in doubt.
+func sharing(pieces []piece.Piece) []Check {
 	if len(pieces) < 2 {
 		return nil
 	}

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -107,5 +108,42 @@ func TestNearMissIsNotMendedByAnother(t *testing.T) {
 	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near), piecetest.Worked(t, third)}), "nearly shared: "+sharedSplay)
 	if len(c.Mends) > 0 {
 		t.Errorf("offered: %s", c.advice())
+	}
+}
+
+// Boards are asked for all sizes together: each may have enough by itself.
+func TestBoardsForAllParts(t *testing.T) {
+	with := func(count int) piece.Piece {
+		d := piecetest.Low()
+		d.Wood.Boards = nil
+		if count > 0 {
+			d.Wood.Boards = []design.Board{{Length: 1000, Width: 60, Thickness: 50, Count: count}}
+		}
+		return piecetest.Worked(t, d)
+	}
+	if got := checkAll([]piece.Piece{with(0)}); len(got) != 0 {
+		t.Errorf("without boards: %v", got)
+	}
+	enough := 1
+	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards for all parts").Grade != Holds {
+		enough++
+	}
+	if enough == 20 {
+		t.Fatalf("%d boards for one table", enough)
+	}
+	one, other := with(enough), with(enough)
+	other.Design.Size = "other"
+	few := find(t, checkAll([]piece.Piece{one, other}), "boards for all parts")
+	if few.Grade != Doubtful || few.Value.Value < 1 || !strings.Contains(few.Words, "leg") && !strings.Contains(few.Words, "stretcher") {
+		t.Errorf("the boards of one table for two: %+v", few)
+	}
+	for _, p := range Examine([]piece.Piece{one}).Panels() {
+		if strings.Contains(p.Heading, "all sizes") {
+			t.Errorf("one size has the heading %q", p.Heading)
+		}
+	}
+	text := fmt.Sprint(Examine([]piece.Piece{one}).Panels())
+	if !strings.Contains(text, "boards for all parts") {
+		t.Error("the sheets do not say whether the boards are enough")
 	}
 }
