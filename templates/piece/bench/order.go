@@ -59,24 +59,46 @@ func workingOrder(pieces []piece.Piece) []step {
 // Stops returns the farthest stop that the settings list asks for, mm from the
 // blade, and the names of the steps whose stop stands beyond reach.
 func Stops(p piece.Piece) (farthest float64, beyond []string) {
-	for _, r := range rounds() {
-		if r.away {
+	for _, s := range sawn(p) {
+		if s.Cut.How != onGauge {
 			continue
 		}
-		for _, o := range r.ops {
-			one := uncounted(p)
-			s, ok := o(one)
-			if !ok || s.Cut == nil || s.Cut.How != onGauge {
-				continue
-			}
-			one.limit(&s)
-			farthest = math.Max(farthest, s.Cut.Stop)
-			if s.Cut.Beyond && !slices.Contains(beyond, s.Name) {
-				beyond = append(beyond, s.Name)
-			}
+		uncounted(p).limit(&s)
+		farthest = math.Max(farthest, s.Cut.Stop)
+		if s.Cut.Beyond && !slices.Contains(beyond, s.Name) {
+			beyond = append(beyond, s.Name)
 		}
 	}
 	return farthest, beyond
+}
+
+// Through returns how thick the stock is, in mm, that the blade comes through at
+// most, and the names of the steps for which it does not rise so high.
+func Through(p piece.Piece) (thickest float64, beyond []string) {
+	for _, s := range sawn(p) {
+		if !s.Cut.Through {
+			continue
+		}
+		thickest = math.Max(thickest, s.Cut.Height)
+		if !rises(p, s.Cut.Height) && !slices.Contains(beyond, s.Name) {
+			beyond = append(beyond, s.Name)
+		}
+	}
+	return thickest, beyond
+}
+
+// sawn returns the steps of one size at the saw, before it is asked how far that
+// reaches.
+func sawn(p piece.Piece) []step {
+	var out []step
+	for _, r := range rounds() {
+		for _, o := range r.ops {
+			if s, ok := o(uncounted(p)); !r.away && ok && s.Cut != nil {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }
 
 func lapHeight(p batchedPiece) float64 { return p.EndLap().BladeHeight() }

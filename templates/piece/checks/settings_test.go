@@ -112,3 +112,24 @@ func TestFarthestStop(t *testing.T) {
 		}
 	}
 }
+
+// The check of the blade names the cuts through the stock that the settings leave
+// to a handsaw, and no others.
+func TestBladeComesThrough(t *testing.T) {
+	for _, highest := range []float64{100, 30, 20} {
+		d := piecetest.Low()
+		d.Saw.Highest = highest
+		p := piecetest.Worked(t, d)
+		c := find(t, askSaw(p), "blade and stock")
+		if got, want := c.Grade == Holds, p.Frame.Ring.Depth <= highest; got != want {
+			t.Errorf("blade of %.0f: %v", highest, c.Grade)
+		}
+		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)
+		for step, thick := range map[string]float64{"stretcher, square to length": p.Frame.Ring.Depth, "leg, square to length": p.Frame.Ring.Width} {
+			low := thick > highest
+			if strings.Contains(c.Words, step) != low || strings.Contains(row(t, p, step), "by hand") != low {
+				t.Errorf("blade of %.0f, %s %.0f thick: %q, and the row %q", highest, step, thick, c.Words, row(t, p, step))
+			}
+		}
+	}
+}

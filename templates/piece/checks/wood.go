@@ -144,7 +144,11 @@ func mendTaper(p piece.Piece, c Check) []change {
 func askSaw(p piece.Piece) []Check {
 	var out []Check
 	if p.Design.Saw.Highest > 0 {
+		thickest, beyond := bench.Through(p)
 		out = append(out,
+			limited("blade and stock", "stock sawn through", measure.Length(thickest), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).with(
+				"The blade comes through everywhere.",
+				"The blade does not come through at: "+strings.Join(beyond, "; ")+". Saw these by hand or at the bandsaw, to knifed lines."),
 			askBlade(p, "blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
 			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
