@@ -92,8 +92,11 @@ func Through(p piece.Piece) (thickest float64, beyond []string) {
 func sawn(p piece.Piece) []step {
 	var out []step
 	for _, r := range rounds() {
+		if r.away {
+			continue
+		}
 		for _, o := range r.ops {
-			if s, ok := o(uncounted(p)); !r.away && ok && s.Cut != nil {
+			if s, ok := o(uncounted(p)); ok && s.Cut != nil {
 				out = append(out, s)
 			}
 		}

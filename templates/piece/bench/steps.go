@@ -47,10 +47,13 @@ func millLegs(p batchedPiece) (step, bool) {
 }
 
 func millTop(p batchedPiece) (step, bool) {
+	if p.Design.Top.Kind != design.WoodTop {
+		return step{}, false
+	}
 	return step{
 		Op: doMill, Name: "joint, glue up the panel, plane to " + p.MM(p.Design.Top.Thickness), Parts: []batch{p.topBoards},
 		Then: []string{"Finished panel at least " + p.MM(p.TopPanel().Length) + " along the grain × " + p.MM(p.TopPanel().Width) + "."},
-	}, p.Design.Top.Kind == design.WoodTop
+	}, true
 }
 
 // measured is a figure to be measured, written down and put into the design.
