@@ -95,7 +95,7 @@ func TestLetteringOfPacksKeepsClear(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		file, err := design.Read(data)
+		file, err := design.Read(data, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

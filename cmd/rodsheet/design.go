@@ -38,7 +38,7 @@ func (v *values) design(ctx context.Context) error {
 	if err != nil {
 		return refuse("cannot read "+shown(v.words[0])+": "+reason(err), readHint(err))
 	}
-	f, err := design.ReadJudged(data, piece.Faults)
+	f, err := design.Read(data, piece.Faults)
 	v.file, v.source = &f, info
 	return v.mistaken(err)
 }

@@ -27,8 +27,8 @@ func FuzzRead(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		file, err := Read(data)
-		again, err2 := Read(data)
+		file, err := Read(data, nil)
+		again, err2 := Read(data, nil)
 		if !reflect.DeepEqual(file, again) || !reflect.DeepEqual(err, err2) {
 			t.Fatalf("read twice: %v, %v", err, err2)
 		}
@@ -78,7 +78,7 @@ func BenchmarkRead(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, err := Read(text); err != nil {
+		if _, err := Read(text, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

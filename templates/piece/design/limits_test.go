@@ -91,7 +91,7 @@ func TestLimits(t *testing.T) {
 			return []byte(strings.Replace(s, head, head+tt.besides+"\n", 1))
 		}
 		for _, value := range []string{tt.least, tt.most} {
-			if _, err := Read(text(value)); err != nil {
+			if _, err := Read(text(value), nil); err != nil {
 				t.Errorf("%s = %s: %s", tt.key, value, complaints(err))
 			}
 		}
@@ -107,7 +107,7 @@ func TestLimits(t *testing.T) {
 			above = tt.over + " mm must be at most "
 		}
 		for value, want := range map[string]string{tt.under: below, tt.over: above} {
-			_, err := Read(text(value))
+			_, err := Read(text(value), nil)
 			if got := complaints(err); !strings.Contains(got, " "+tt.key+": "+want) || strings.Contains(got, "\n") {
 				t.Errorf("%s = %s: got %q, want %q", tt.key, value, got, want)
 			}

@@ -131,7 +131,7 @@ func TestMistakes(t *testing.T) {
 			"26:8 saw.kerf: \"thin\" is not a length | write 640, 64cm, 25 1/4in or 2' 1 1/4\""},
 	}
 	for _, tt := range tests {
-		_, err := Read([]byte(tt.text))
+		_, err := Read([]byte(tt.text), nil)
 		if got := complaints(err); got != tt.want {
 			t.Errorf("%s: got\n%s\nwant\n%s", tt.name, got, tt.want)
 		}
@@ -161,7 +161,7 @@ func TestSyntax(t *testing.T) {
 		{`width = "2\8"`, "6:11 a backslash means something else in double quotes" + stopped + " | take it out, or use single quotes"},
 	}
 	for _, tt := range tests {
-		_, err := Read([]byte(with(6, tt.line)))
+		_, err := Read([]byte(with(6, tt.line)), nil)
 		if got := complaints(err); got != tt.want {
 			t.Errorf("%s: got\n%s\nwant\n%s", tt.line, got, tt.want)
 		}
@@ -182,7 +182,7 @@ func TestGuards(t *testing.T) {
 		{"deep key", strings.Repeat("a.", 100_000) + "a = 1\n" + sound[strings.Index(sound, "[ring]"):], "1:1 a: this key is not known"},
 	}
 	for _, tt := range tests {
-		_, err := Read([]byte(tt.text))
+		_, err := Read([]byte(tt.text), nil)
 		if got := complaints(err); got != tt.want {
 			t.Errorf("%s: got\n%.300s\nwant\n%s", tt.name, got, tt.want)
 		}
@@ -194,7 +194,7 @@ func TestMistakesAreCounted(t *testing.T) {
 	for range 40_000 {
 		b.WriteString("a=1\n")
 	}
-	_, err := Read([]byte(b.String()))
+	_, err := Read([]byte(b.String()), nil)
 	got := err.(Mistakes)
 	if len(got) != mostMistakes+1 || !strings.HasPrefix(got[mostMistakes].Text, "and 39") {
 		t.Errorf("%d mistakes, the last %v", len(got), got[len(got)-1])

@@ -19,16 +19,15 @@ type File struct {
 	Sizes []Design // at least one; a file without sizes holds one with Size ""
 }
 
-// Read reads a design file. Its error is of type Mistakes and holds all of
-// them, but for a file that is no TOML: reading then stops at the first.
-func Read(data []byte) (File, error) {
-	return ReadJudged(data, func(Design, Doubts) []error { return nil })
-}
-
-// ReadJudged is Read with another judge of every size: what it returns are
-// mistakes too. It is asked even where reading has found some, and told which
-// keys of the size are in doubt.
-func ReadJudged(data []byte, judge func(Design, Doubts) []error) (File, error) {
+// Read reads a design file and has every size judged by what judge knows of it:
+// what that returns are mistakes too. It is asked even where reading has found
+// some, and told which keys of the size are in doubt; nil asks nobody. The error
+// is of type Mistakes and holds all of them, but for a file that is no TOML:
+// reading then stops at the first.
+func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
+	if judge == nil {
+		judge = func(Design, Doubts) []error { return nil }
+	}
 	src, bad := open(data)
 	if bad != nil {
 		return File{}, Mistakes{*bad}

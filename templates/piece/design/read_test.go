@@ -67,7 +67,7 @@ func complaints(err error) string {
 }
 
 func TestReadSound(t *testing.T) {
-	got, err := Read([]byte(sound))
+	got, err := Read([]byte(sound), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,7 +157,7 @@ func TestReadEveryKey(t *testing.T) {
 			func(d Design) any { return d.Ring.Depth }, 36.0},
 	}
 	for _, tt := range tests {
-		f, err := Read([]byte(tt.text))
+		f, err := Read([]byte(tt.text), nil)
 		if err != nil {
 			t.Errorf("%s: %s", tt.name, complaints(err))
 			continue

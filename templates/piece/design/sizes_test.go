@@ -19,11 +19,11 @@ func sized(own string, changes ...any) string {
 }
 
 func TestSizesInherit(t *testing.T) {
-	f, err := Read([]byte(sized("[size.legs]\nheight = 600\n[size.legs.taper]\nfoot = 28\n[size.top.pads]\nheight = 9\n[size.milled]\nwidth = 27.5\n[size.saw]\nkerf = 3\n[size.wood]\nspecies = \"beech\"\n[size.ring]\ninside = 240\n")))
+	f, err := Read([]byte(sized("[size.legs]\nheight = 600\n[size.legs.taper]\nfoot = 28\n[size.top.pads]\nheight = 9\n[size.milled]\nwidth = 27.5\n[size.saw]\nkerf = 3\n[size.wood]\nspecies = \"beech\"\n[size.ring]\ninside = 240\n")), nil)
 	if err != nil {
 		t.Fatal(complaints(err))
 	}
-	one, err := Read([]byte(sound))
+	one, err := Read([]byte(sound), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,7 @@ func TestSizesReplace(t *testing.T) {
 		{"own density", sized("[size.wood]\ndensity = 700"), func(d Design) any { return d.Wood.Density }, 700.0},
 	}
 	for _, tt := range tests {
-		f, err := Read([]byte(tt.text))
+		f, err := Read([]byte(tt.text), nil)
 		if err != nil {
 			if got := complaints(err); got != tt.want {
 				t.Errorf("%s: %s", tt.name, got)
@@ -97,7 +97,7 @@ func TestSizesWithStockOfTheirOwn(t *testing.T) {
 		{"[size.ring]\ndepth = 44\n[size.legs]\nbreadth = 44\n[size.saw]\nkerf = 2", Milled{Width: 27.6}},
 	}
 	for _, tt := range tests {
-		f, err := Read([]byte(sized(tt.own, 26, "kerf = 3.2\n[milled]\nwidth = 27.6\ndepth = 35.7\nbreadth = 39.6\nkerf = 3.1")))
+		f, err := Read([]byte(sized(tt.own, 26, "kerf = 3.2\n[milled]\nwidth = 27.6\ndepth = 35.7\nbreadth = 39.6\nkerf = 3.1")), nil)
 		if err != nil {
 			t.Fatal(complaints(err))
 		}
@@ -112,7 +112,7 @@ func TestSizesWithStockOfTheirOwn(t *testing.T) {
 
 // Sizes do not share what they are made of.
 func TestSizesStandAlone(t *testing.T) {
-	f, err := Read([]byte(sized("")))
+	f, err := Read([]byte(sized("")), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -151,7 +151,7 @@ func TestSizeMistakes(t *testing.T) {
 		{"unknown wood", sized("[size.wood]\nspecies = \"plum\""), "32:1 wood.species of size tall: plum is not in the table of woods | give its density in kg/m³: density = 700"},
 	}
 	for _, tt := range tests {
-		_, err := Read([]byte(tt.text))
+		_, err := Read([]byte(tt.text), nil)
 		got := complaints(err)
 		if tt.name == "many sizes" {
 			if !strings.Contains(got, "size: there are 13 sizes, the most is 12") {
@@ -169,7 +169,7 @@ func TestSizeMistakes(t *testing.T) {
 // error.
 func judged(text string, size int, err error) error {
 	n := 0
-	_, got := ReadJudged([]byte(text), func(Design, Doubts) []error {
+	_, got := Read([]byte(text), func(Design, Doubts) []error {
 		n++
 		if n-1 == size {
 			return []error{err}
@@ -225,7 +225,7 @@ func TestJudgedFiguresArePlaced(t *testing.T) {
 
 // Every error of the geometry that a design can meet has a key of its own.
 func TestEveryFigureHasAKey(t *testing.T) {
-	f, err := Read([]byte(sound))
+	f, err := Read([]byte(sound), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

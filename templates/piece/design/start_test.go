@@ -24,7 +24,7 @@ func starts(t *testing.T, f func(t *testing.T, text string, file design.File)) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				file, err := design.Read(text)
+				file, err := design.Read(text, nil)
 				if err != nil {
 					t.Fatalf("%v\n%s", err, text)
 				}
@@ -88,7 +88,7 @@ func TestStartExplainsEveryKey(t *testing.T) {
 			changed := strings.Split(body, "\n")
 			changed[i] = line[2:]
 			out := replaced(changed, i, instead[m[1]])
-			if _, err := design.Read([]byte(out)); err != nil {
+			if _, err := design.Read([]byte(out), nil); err != nil {
 				t.Errorf("%s: %v", line, err)
 			}
 		}
@@ -132,7 +132,7 @@ func checkPads(t *testing.T, text string) {
 	for i := slices.IndexFunc(lines, func(l string) bool { return strings.HasPrefix(l, "# [top.pads]") }); lines[i] != ""; i++ {
 		lines[i] = strings.TrimPrefix(lines[i], "# ")
 	}
-	file, err := design.Read([]byte(strings.Join(lines, "\n")))
+	file, err := design.Read([]byte(strings.Join(lines, "\n")), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -146,7 +146,7 @@ func TestStartSizes(t *testing.T) {
 	starts(t, func(t *testing.T, text string, _ design.File) {
 		at := strings.Index(text, "# [[size]]")
 		text = text[:at] + strings.ReplaceAll(text[at:], "# ", "")
-		file, err := design.Read([]byte(text))
+		file, err := design.Read([]byte(text), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -175,11 +175,11 @@ func TestWorkIsLocated(t *testing.T) {
 		for _, at := range figure.FindAllStringSubmatchIndex(text, -1) {
 			for _, value := range []string{"0.001", "0.5", "2", "30", "59", "800", "9999"} {
 				changed := text[:at[3]] + value + text[at[1]:]
-				if _, err := design.Read([]byte(changed)); err != nil {
+				if _, err := design.Read([]byte(changed), nil); err != nil {
 					continue
 				}
 				tried++
-				_, err := design.ReadJudged([]byte(changed), piece.Faults)
+				_, err := design.Read([]byte(changed), piece.Faults)
 				if err == nil {
 					continue
 				}
@@ -243,7 +243,7 @@ func TestAllMistakesAtOnce(t *testing.T) {
 		{"what a misspelt word would have gone with", instead("[legs]", "plain-ent = \"closed\"\nslack = 0.3\n[legs]", "300", "700"), "6 ring.plain-ent"},
 		{"what hangs on a table that is no table", instead("[ring]", "[[ring]]"), "1 ring"},
 	} {
-		_, err := design.ReadJudged([]byte(tt.text), piece.Faults)
+		_, err := design.Read([]byte(tt.text), piece.Faults)
 		got := strings.Join(subjects(err), ", ")
 		if tt.name == "what hangs on a table that is no table" || strings.HasSuffix(tt.want, " ") {
 			if !strings.HasPrefix(got, tt.want) || strings.Contains(got, "foot-circle") {
@@ -268,7 +268,7 @@ func TestMisspeltKeysMakeNoNoise(t *testing.T) {
 				continue // without them a fraction can be read in two ways
 			}
 			for _, other := range []string{key + "x", "zzzzzzzzzzzz"} {
-				_, err := design.ReadJudged([]byte(text[:at[2]]+other+text[at[3]:]), piece.Faults)
+				_, err := design.Read([]byte(text[:at[2]]+other+text[at[3]:]), piece.Faults)
 				var all design.Mistakes
 				errors.As(err, &all)
 				for _, m := range all {
