@@ -74,7 +74,7 @@ func (j *judge) feet(plumb, steepest geometry.Frame) {
 		return measure.AtMost(figure, given, "that of the steepest legs", measure.Length(feet(d, steepest)),
 			"move the legs outward, or make the ring larger")
 	}
-	j.ask(near, j.inPlan, keys("legs.clear", "legs.taper.foot", "legs.taper.faces"))
+	j.ask(near, inPlanKeys, keys("legs.clear", "legs.taper.foot", "legs.taper.faces"))
 	j.ask(far, j.leaned)
 }
 

@@ -68,16 +68,16 @@ func ringKeys() []string { return []string{"ring.sides", "ring.inside", "ring.wi
 
 func milledKeys() []string { return []string{"milled.width", "milled.depth", "milled.breadth"} }
 
-func ends() []string { return []string{"ring.plain-end", "ring.horn"} }
+func endKeys() []string { return []string{"ring.plain-end", "ring.horn"} }
 
-// inPlan are those of ring and legs without their height, their lean and the
+// inPlanKeys are those of ring and legs without their height, their lean and the
 // place that follows from it.
-func (j *judge) inPlan() []string {
+func inPlanKeys() []string {
 	return append(ringKeys(), "legs.breadth", "legs.tenon", "legs.mortise", "legs.mid-to-leg")
 }
 
-// aboveFrame are those of what stands above the frame.
-func (j *judge) aboveFrame() []string {
+// aboveFrameKeys are those of what stands above the frame.
+func aboveFrameKeys() []string {
 	return []string{"legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"}
 }
 
@@ -85,7 +85,7 @@ func (j *judge) aboveFrame() []string {
 func (j *judge) height() []string {
 	out := []string{"legs.height", "legs.frame-height"}
 	if j.design.Legs.To == design.Overall {
-		out = append(out, j.aboveFrame()...)
+		out = append(out, aboveFrameKeys()...)
 	}
 	return out
 }
@@ -98,7 +98,7 @@ func (j *judge) leaned() []string {
 	if j.design.Legs.Lean == design.BySplay {
 		return leanKeys()
 	}
-	lean := append(append(leanKeys(), j.inPlan()...), j.height()...)
+	lean := append(append(leanKeys(), inPlanKeys()...), j.height()...)
 	return append(lean, "ring.leg-end", "legs.clear", "legs.taper.start", "legs.taper.foot", "legs.taper.faces")
 }
 

@@ -29,7 +29,7 @@ func (j *judge) figures() {
 		j.note(topFigures(d.Top)...)
 	}
 	if d.Legs.To == design.Overall {
-		j.ask(func() error { return checkRoom(d) }, keys("ring.depth"), j.aboveFrame)
+		j.ask(func() error { return checkRoom(d) }, keys("ring.depth"), aboveFrameKeys)
 		j.note(measure.AtMost("overall height", measure.Length(d.Legs.Height), "", measure.Length(longest), ""))
 	}
 	j.note(woodFigures(d.Wood)...)

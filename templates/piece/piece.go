@@ -69,13 +69,13 @@ func (j *judge) work() Piece {
 
 // geometry refuses figures that have none.
 func (j *judge) geometry(p Piece) {
-	j.frame(p.Frame, j.inPlan, milledKeys, j.placed)
-	if !j.ask(p.Bridle.Check, j.inPlan, milledKeys, j.leaned) {
+	j.frame(p.Frame, inPlanKeys, milledKeys, j.placed)
+	if !j.ask(p.Bridle.Check, inPlanKeys, milledKeys, j.leaned) {
 		plumb := p.Bridle
 		plumb.Angle = 0
-		j.ask(plumb.Check, j.inPlan, milledKeys)
+		j.ask(plumb.Check, inPlanKeys, milledKeys)
 	}
-	if kerf := keys("saw.kerf", "milled.kerf"); !j.ask(p.EndLap().Check, j.inPlan, milledKeys, j.placed, kerf, ends) {
+	if kerf := keys("saw.kerf", "milled.kerf"); !j.ask(p.EndLap().Check, inPlanKeys, milledKeys, j.placed, kerf, endKeys) {
 		j.ask(p.Frame.Ring.Lap(p.Kerf).Check, ringKeys, milledKeys, kerf)
 	}
 	j.taper(p.Taper, p.Frame.Leg.Thickness, milledKeys, j.height, j.leaned)
@@ -89,7 +89,7 @@ func (j *judge) frame(f geometry.Frame, of ...group) {
 		return
 	}
 	f.Leg.Height, f.Leg.Splay, f.Leg.At = longest, 0, 1
-	j.ask(f.Check, j.inPlan, milledKeys)
+	j.ask(f.Check, inPlanKeys, milledKeys)
 }
 
 // outline returns the frame as designed, with its splay and its legs' places
@@ -109,7 +109,7 @@ func (j *judge) outline() geometry.Frame {
 	}
 	probe := f
 	probe.Leg.At = cmp.Or(f.Leg.At, 1) // not yet known: any will do to check the rest
-	j.frame(probe, j.inPlan)
+	j.frame(probe, inPlanKeys)
 	return j.settle(f)
 }
 
