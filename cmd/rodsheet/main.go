@@ -1,5 +1,6 @@
-// Command rodsheet prints full-size templates for furniture makers: bevel
-// angles, tapers, half-laps and bridles, on ordinary sheets of paper.
+// Command rodsheet prints full-size templates for furniture makers on ordinary
+// sheets of paper: bevel angles, tapers, half-laps, bridles and tops, and all that
+// it takes to build a whole piece from a few decisions.
 package main
 
 import (
