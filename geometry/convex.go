@@ -48,8 +48,8 @@ func withoutRounding(hull []Point) []Point {
 	return hull
 }
 
-// CutBy returns the part of a convex polygon where n·q ≤ limit.
-func CutBy(convex []Point, n Point, limit float64) []Point {
+// ClipHalfPlane returns the part of a convex polygon where n·q ≤ limit.
+func ClipHalfPlane(convex []Point, n Point, limit float64) []Point {
 	var out []Point
 	for i, q := range convex {
 		r := convex[(i+1)%len(convex)]
@@ -67,14 +67,14 @@ func CutBy(convex []Point, n Point, limit float64) []Point {
 // LeftOf returns the part of a convex polygon to the left of a line, on the way
 // from its A to its B.
 func LeftOf(convex []Point, line Segment) []Point {
-	right := line.A.Sub(line.B).Turn()
-	return CutBy(convex, right, right.Dot(line.A))
+	right := line.A.Sub(line.B).Perp()
+	return ClipHalfPlane(convex, right, right.Dot(line.A))
 }
 
-// Crop returns the part of s inside the convex polygon, whose corners run
+// ClipConvex returns the part of s inside the convex polygon, whose corners run
 // counter-clockwise, and reports whether there is one. What runs along a side
 // is inside.
-func Crop(s Segment, convex []Point) (Segment, bool) {
+func ClipConvex(s Segment, convex []Point) (Segment, bool) {
 	lo, hi, _ := crossing(s, convex)
 	d := s.B.Sub(s.A)
 	return Segment{s.A.Add(d.Mul(lo)), s.A.Add(d.Mul(hi))}, lo < hi

@@ -23,7 +23,7 @@ func TestCropAndCutOutMakeTheWhole(t *testing.T) {
 		for _, part := range geometry.CutOut(s, convex) {
 			sum += part.Length()
 		}
-		if part, ok := geometry.Crop(s, convex); ok {
+		if part, ok := geometry.ClipConvex(s, convex); ok {
 			sum += part.Length()
 			for i, c := range convex {
 				if side := convex[(i+1)%len(convex)].Sub(c); side.Cross(part.Mid().Sub(c)) < -1e-9 {

@@ -46,7 +46,7 @@ func TestRoundedAreaAgainstOutline(t *testing.T) {
 		before, after := triangle[(i+2)%3].Sub(p).Unit(), triangle[(i+1)%3].Sub(p).Unit()
 		half := math.Acos(before.Dot(after)) / 2
 		centre := p.Add(before.Add(after).Unit().Mul(radius / math.Sin(half)))
-		out := before.Turn() // square to the side before, outward
+		out := before.Perp() // square to the side before, outward
 		from := math.Atan2(out.Y, out.X)
 		outline = append(outline, geometry.Arc(centre, radius, from, from+math.Pi-2*half)...)
 	}

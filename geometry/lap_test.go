@@ -59,7 +59,7 @@ func TestLapIsHalfTheThickness(t *testing.T) {
 // along x.
 func sawn(angle, kerf, spacer float64) float64 {
 	plate := geometry.Polar(1, angle)
-	square := plate.Turn().Mul(-1) // to the right of the plate
+	square := plate.Perp().Mul(-1) // to the right of the plate
 	sides := func(moved float64) (lo, hi float64) {
 		near := geometry.Pt(moved, 0)
 		far := near.Add(square.Mul(kerf))

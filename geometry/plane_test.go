@@ -43,7 +43,7 @@ func TestClipLineKeepsEveryPoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		line := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Point { return drawPoint(t, "corner") }), 2, 8).Draw(t, "line")
 		a, b := drawPoint(t, "a"), drawPoint(t, "b")
-		r := Box(a.X, a.Y, b.X, b.Y).Grow(math.Pi / 10) // so that no line runs along a side
+		r := Box(a.X, a.Y, b.X, b.Y).Offset(math.Pi / 10) // so that no line runs along a side
 		inside, outside := 0.0, 0.0
 		for i := 1; i < len(line); i++ {
 			s := Segment{line[i-1], line[i]}
@@ -61,7 +61,7 @@ func TestClipLineKeepsEveryPoint(t *testing.T) {
 		for _, run := range ClipLine(line, r) {
 			runs += length(run)
 			for _, p := range run {
-				if !r.Grow(1e-6).Contains(p) {
+				if !r.Offset(1e-6).Contains(p) {
 					t.Errorf("%v lies outside %v", p, r)
 				}
 			}

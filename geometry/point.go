@@ -25,8 +25,8 @@ func (p Point) Cross(q Point) float64    { return p.X*q.Y - p.Y*q.X }
 func (p Point) Norm() float64            { return math.Hypot(p.X, p.Y) }
 func (p Point) Distance(q Point) float64 { return p.Sub(q).Norm() }
 
-// Turn returns p turned counter-clockwise by a quarter turn.
-func (p Point) Turn() Point { return Point{-p.Y, p.X} }
+// Perp returns p turned counter-clockwise by a quarter turn.
+func (p Point) Perp() Point { return Point{-p.Y, p.X} }
 
 // Unit returns p at length 1. The zero point stays as it is.
 func (p Point) Unit() Point {
@@ -63,8 +63,8 @@ func (r Rect) Height() float64  { return r.Max.Y - r.Min.Y }
 func (r Rect) Centre() Point    { return r.Min.Lerp(r.Max, 0.5) }
 func (r Rect) Add(p Point) Rect { return Rect{r.Min.Add(p), r.Max.Add(p)} }
 
-// Grow returns r moved outward by m on every side, inward where m < 0.
-func (r Rect) Grow(m float64) Rect {
+// Offset returns r moved outward by m on every side, inward where m < 0.
+func (r Rect) Offset(m float64) Rect {
 	return Rect{Pt(r.Min.X-m, r.Min.Y-m), Pt(r.Max.X+m, r.Max.Y+m)}
 }
 

@@ -25,7 +25,7 @@ func Closed(polygon []Point) []Point {
 // hatches of neighbouring polygons, and of one polygon on two sheets, join.
 func Hatch(polygon []Point, angle, step float64) []Segment {
 	along := Polar(1, angle)
-	across := along.Turn()
+	across := along.Perp()
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range polygon {
 		v := p.Dot(across)
@@ -63,9 +63,9 @@ func crossings(polygon []Point, along, across Point, level float64) []float64 {
 	return cuts
 }
 
-// Thinned returns an outline with about most of its corners where it has many
+// Decimate returns an outline with about most of its corners where it has many
 // more, as arcs have. One with few comes back as it is.
-func Thinned(outline []Point, most int) []Point {
+func Decimate(outline []Point, most int) []Point {
 	step := max(1, (len(outline)+most/2)/most)
 	var out []Point
 	for i := 0; i < len(outline); i += step {

@@ -52,9 +52,9 @@ func (r Regular) Circumradius() float64 { return r.Apothem / math.Cos(r.Turn()/2
 // Area returns the area in mm²: n triangles of Side by Apothem.
 func (r Regular) Area() float64 { return float64(r.Sides) * r.Side() * r.Apothem / 2 }
 
-// Grow returns the polygon whose sides lie by mm further out, inward where by
+// Offset returns the polygon whose sides lie by mm further out, inward where by
 // is negative.
-func (r Regular) Grow(by float64) Regular { return Regular{r.Sides, r.Apothem + by} }
+func (r Regular) Offset(by float64) Regular { return Regular{r.Sides, r.Apothem + by} }
 
 // Corners returns the corners counter-clockwise, corner 0 first.
 func (r Regular) Corners() []Point {

@@ -51,7 +51,7 @@ func TestRegularCorners(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := someRegular(t)
 		by := rapid.Float64Range(-r.Apothem/2, r.Apothem).Draw(t, "by")
-		corners, grown := r.Corners(), r.Grow(by).Corners()
+		corners, grown := r.Corners(), r.Offset(by).Corners()
 		if len(corners) != r.Sides {
 			t.Fatalf("%d corners, want %d", len(corners), r.Sides)
 		}
@@ -67,7 +67,7 @@ func TestRegularCorners(t *testing.T) {
 			if got := side.Distance(geometry.Point{}); !agree(got, r.Apothem) {
 				t.Errorf("side %d stands %.9f from the centre, want %.9f", i, got, r.Apothem)
 			}
-			out := next.Sub(c).Turn().Mul(-1).Unit()
+			out := next.Sub(c).Perp().Mul(-1).Unit()
 			if got := grown[i].Sub(c).Dot(out); !agree(got, by) {
 				t.Errorf("corner %d moved %.9f square to its side, want %.9f", i, got, by)
 			}
@@ -134,9 +134,9 @@ func TestRegularCheck(t *testing.T) {
 	}
 }
 
-func ExampleRegular_Grow() {
+func ExampleRegular_Offset() {
 	ring := geometry.Ring{Sides: 6, Inside: 180, Width: 45, Depth: 30}
-	top := ring.Polygon().Grow(ring.Width + 60) // overhangs the stretchers by 60 mm
+	top := ring.Polygon().Offset(ring.Width + 60) // overhangs the stretchers by 60 mm
 	fmt.Println("side", measure.Length(top.Side()).Text(measure.Millimetre))
 	fmt.Println("across flats", measure.Length(2*top.Apothem).Text(measure.Millimetre))
 	// Output:

@@ -13,17 +13,17 @@ import (
 // Machinery's Handbook, 31st ed., pp. 79 and 50. Its 67.13° is a little high
 // (exact 67.115°), its chord of 59.86 a little low (exact 59.867).
 func TestBowAgainstHandbook(t *testing.T) {
-	within(t, "chord, r 60, rise 8", geometry.BowOf(60, 8).Chord, 59.86, 0.0075)
-	within(t, "radius, chord 16, rise 6", geometry.Bow{Chord: 16, Rise: 6}.Radius(), 8+1./3, 1e-9)
+	within(t, "chord, r 60, rise 8", geometry.SegmentOfRise(60, 8).Chord, 59.86, 0.0075)
+	within(t, "radius, chord 16, rise 6", geometry.CircularSegment{Chord: 16, Rise: 6}.Radius(), 8+1./3, 1e-9)
 
-	b := geometry.BowOf(12, 2)
+	b := geometry.SegmentOfRise(12, 2)
 	within(t, "chord, r 12, rise 2", b.Chord, 13.27, 0.005)
 	within(t, "angle, r 12, rise 2", measure.Degrees(b.Angle()), 67.13, 0.02)
 	within(t, "arc, r 12, rise 2", b.Length(), 14.06, 0.005)
 }
 
 func TestHalfCircle(t *testing.T) {
-	b := geometry.Bow{Chord: 200, Rise: 100}
+	b := geometry.CircularSegment{Chord: 200, Rise: 100}
 	within(t, "radius", b.Radius(), 100, 1e-9)
 	within(t, "angle", b.Angle(), math.Pi, 1e-12)
 	within(t, "length", b.Length(), 100*math.Pi, 1e-9)
@@ -32,9 +32,9 @@ func TestHalfCircle(t *testing.T) {
 	within(t, "height at 60", b.Height(60), 80, 1e-9)
 }
 
-func someBow(t *rapid.T) geometry.Bow {
+func someBow(t *rapid.T) geometry.CircularSegment {
 	chord := rapid.Float64Range(10, 5000).Draw(t, "chord")
-	return geometry.Bow{Chord: chord, Rise: chord / 2 * rapid.Float64Range(0.001, 1).Draw(t, "share")}
+	return geometry.CircularSegment{Chord: chord, Rise: chord / 2 * rapid.Float64Range(0.001, 1).Draw(t, "share")}
 }
 
 // The arc goes through three points and stands level with its circle between.
@@ -53,7 +53,7 @@ func TestBowIsTheCircleThroughThreePoints(t *testing.T) {
 		if got := geometry.Chord(b.Radius(), b.Angle()); !agree(got, b.Chord) {
 			t.Errorf("chord of the angle %.9f, want %.9f", got, b.Chord)
 		}
-		if got := geometry.BowOf(b.Radius(), b.Rise).Chord; !agree(got, b.Chord) {
+		if got := geometry.SegmentOfRise(b.Radius(), b.Rise).Chord; !agree(got, b.Chord) {
 			t.Errorf("chord by radius and rise %.9f, want %.9f", got, b.Chord)
 		}
 	})
@@ -64,7 +64,7 @@ func TestBowOver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		radius := rapid.Float64Range(1, 1e7).Draw(t, "radius")
 		chord := math.Min(2*radius, 1000) * rapid.Float64Range(0.01, 0.999).Draw(t, "share")
-		b := geometry.BowOver(radius, chord)
+		b := geometry.SegmentOverChord(radius, chord)
 		if got := b.Radius(); !agree(got, radius) || b.Chord != chord {
 			t.Errorf("chord %.9f, rise %.12f: radius %.9f, want %.9f", b.Chord, b.Rise, got, radius)
 		}
@@ -96,18 +96,18 @@ func TestBowPoints(t *testing.T) {
 }
 
 func TestBowCheck(t *testing.T) {
-	if err := (geometry.Bow{Chord: 100, Rise: 50}).Check(); err != nil {
+	if err := (geometry.CircularSegment{Chord: 100, Rise: 50}).Check(); err != nil {
 		t.Error(err)
 	}
 	for _, tt := range []struct {
 		figure, want string
-		bad          geometry.Bow
+		bad          geometry.CircularSegment
 	}{
-		{"chord", "more than 0 mm", geometry.Bow{Rise: 1}},
-		{"chord", "at most 10000 mm", geometry.Bow{Chord: 10001, Rise: 1}},
-		{"rise", "more than 0 mm", geometry.Bow{Chord: 100}},
-		{"rise", "half the chord, 50 mm", geometry.Bow{Chord: 100, Rise: 51}},
-		{"rise", "finite", geometry.Bow{Chord: 100, Rise: math.NaN()}},
+		{"chord", "more than 0 mm", geometry.CircularSegment{Rise: 1}},
+		{"chord", "at most 10000 mm", geometry.CircularSegment{Chord: 10001, Rise: 1}},
+		{"rise", "more than 0 mm", geometry.CircularSegment{Chord: 100}},
+		{"rise", "half the chord, 50 mm", geometry.CircularSegment{Chord: 100, Rise: 51}},
+		{"rise", "finite", geometry.CircularSegment{Chord: 100, Rise: math.NaN()}},
 	} {
 		checkBound(t, tt.bad.Check(), tt.figure, tt.want)
 	}

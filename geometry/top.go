@@ -158,7 +158,7 @@ func (t Top) rounded(i int) []Point {
 	in, out := t.sides(i)
 	turn := turnOf(in, out)
 	along := in.Unit()
-	centre := t.Corners[i].Sub(along.Mul(t.Round * math.Tan(turn/2))).Add(along.Turn().Mul(t.Round))
+	centre := t.Corners[i].Sub(along.Mul(t.Round * math.Tan(turn/2))).Add(along.Perp().Mul(t.Round))
 	from := Segment{B: along}.Angle() - math.Pi/2
 	return Arc(centre, t.Round, from, from+turn)
 }

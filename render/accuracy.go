@@ -34,16 +34,16 @@ const (
 	leastBase = 20.0
 )
 
-// A trust is how far off one kind of figure may be, by cause.
-type trust struct{ printing, paper, pencil, seams float64 }
+// A tolerance is how far off one kind of figure may be, by cause.
+type tolerance struct{ printing, paper, pencil, seams float64 }
 
 // total adds independent limits as squares.
-func (t trust) total() float64 {
+func (t tolerance) total() float64 {
 	return math.Hypot(math.Hypot(t.printing, t.paper), math.Hypot(t.pencil, t.seams))
 }
 
 // cause names the greatest of them.
-func (t trust) cause() string {
+func (t tolerance) cause() string {
 	most := max(t.printing, t.paper, t.pencil, t.seams)
 	switch most {
 	case t.printing:
@@ -59,7 +59,7 @@ func (t trust) cause() string {
 // An accuracy is how far a template is to be trusted: an angle along its
 // longest line in radians, and its length in mm. The zero value says nothing.
 type accuracy struct {
-	angle, length trust
+	angle, length tolerance
 	unit          measure.Unit
 }
 
@@ -100,14 +100,14 @@ func assess(base, length float64, taped taping, measured bool, u measure.Unit) a
 	if measured {
 		share = measuredShare
 	}
-	a := accuracy{unit: u, length: trust{
+	a := accuracy{unit: u, length: tolerance{
 		printing: share * length,
 		paper:    paperAcross * length,
 		pencil:   pencilLine * math.Sqrt2,
 		seams:    taped.shift(),
 	}}
 	if base >= leastBase {
-		a.angle = trust{
+		a.angle = tolerance{
 			printing: share * math.Sqrt2 / 2,
 			paper:    (paperAcross - paperAlong) / 2,
 			pencil:   math.Atan(pencilLine / base),
@@ -135,7 +135,7 @@ func (a accuracy) String() string {
 
 // assess fills in how far p is to be trusted. What proves a printer is not
 // judged by the model.
-func (p *laid) assess(l Layout) {
+func (p *tiling) assess(l Layout) {
 	if p.Proof {
 		return
 	}
@@ -152,7 +152,7 @@ func (p *laid) assess(l Layout) {
 }
 
 // taping returns the seams on the way through all rows and columns of p.
-func (p *laid) taping() taping {
+func (p *tiling) taping() taping {
 	t := taping{seams: p.rows + p.cols - 2, shortest: math.Inf(1)}
 	for _, s := range p.seams(nil) {
 		t.shortest = min(t.shortest, s.Length())
@@ -161,7 +161,7 @@ func (p *laid) taping() taping {
 }
 
 // accuracyPanel explains the line under each template.
-func accuracyPanel(laids []*laid, l Layout) (templates.Panel, bool) {
+func accuracyPanel(laids []*tiling, l Layout) (templates.Panel, bool) {
 	judged, taped := false, false
 	for _, p := range laids {
 		judged = judged || p.trust.String() != ""

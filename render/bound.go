@@ -79,7 +79,7 @@ func (c cutter) leastTiles() int {
 			if angle > 0 && (c.drawing.Upright || free) {
 				continue
 			}
-			p := lay(c.drawing, stance{angle, turned}, c.clear(turned), c.overlap)
+			p := lay(c.drawing, orientation{angle, turned}, c.clear(turned), c.overlap)
 			best = min(best, p.leastTiles(c.clear(turned), free))
 		}
 	}
@@ -89,7 +89,7 @@ func (c cutter) leastTiles() int {
 // leastTiles returns the bound for one stance: the number of points of the
 // ink of which no two fit in one core, as a simple search finds them, or the
 // number of rows and columns that tiles in one piece must reach through.
-func (p *laid) leastTiles(size geometry.Point, free bool) int {
+func (p *tiling) leastTiles(size geometry.Point, free bool) int {
 	x, y := p.axes(size)
 	alone := func(a, b geometry.Point) bool {
 		return math.Abs(a.X-b.X) > x.core() || math.Abs(a.Y-b.Y) > y.core()
@@ -119,7 +119,7 @@ func (a axis) core() float64 {
 }
 
 // places returns points along the ink of p, a few millimetres apart.
-func (p *laid) places() []geometry.Point {
+func (p *tiling) places() []geometry.Point {
 	const step = 5.0
 	var out []geometry.Point
 	for _, s := range p.laidOut(sketch(p.Drawing)) {

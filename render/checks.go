@@ -32,12 +32,12 @@ func checkStep(u measure.Unit) float64 {
 // where a corner's tile is dropped, as far apart on the others as can be.
 // Where no length leads over some of the tiles at the rim, D stands on one of
 // these, as far from the others as can be.
-func (p *laid) addCrosses(step float64) {
+func (p *tiling) addCrosses(step float64) {
 	if p.rows*p.cols == 1 {
 		return
 	}
 	const out = room / 2
-	b := p.bounds.Grow(out - room)
+	b := p.bounds.Offset(out - room)
 	whole := func(x float64) float64 { return math.Max(1, math.Floor(x/step)) * step }
 	along, across := geometry.Pt(whole(b.Width()), 0), geometry.Pt(0, whole(b.Height()))
 	corner := []geometry.Point{b.Min, b.Min.Add(along), b.Min.Add(across)}
@@ -53,7 +53,7 @@ func (p *laid) addCrosses(step float64) {
 }
 
 // addCross adds a cross and the lengths to those before it, to two of three.
-func (p *laid) addCross(at geometry.Point) {
+func (p *tiling) addCross(at geometry.Point) {
 	n := len(p.crosses)
 	p.crosses = append(p.crosses, cross{string(rune('A' + n)), at})
 	base := []int{0, 1, 2}[:min(n, 3)]
@@ -67,7 +67,7 @@ func (p *laid) addCross(at geometry.Point) {
 
 // base returns the two of the first three crosses between which and a further
 // place the triangle is largest: they fix it best.
-func (p *laid) base(at geometry.Point) (pair []int) {
+func (p *tiling) base(at geometry.Point) (pair []int) {
 	widest := -1.0
 	for _, k := range [][]int{{0, 1}, {0, 2}, {1, 2}} {
 		a, b := p.crosses[k[0]].at.Sub(at), p.crosses[k[1]].at.Sub(at)
@@ -81,7 +81,7 @@ func (p *laid) base(at geometry.Point) (pair []int) {
 // unreached returns a place on the tiles at the rim that no check length leads
 // over: the preferred one, or that of a lattice which is farthest from all
 // crosses.
-func (p *laid) unreached(preferred geometry.Point) (geometry.Point, bool) {
+func (p *tiling) unreached(preferred geometry.Point) (geometry.Point, bool) {
 	if len(p.crosses) < 2 {
 		return geometry.Point{}, false
 	}
@@ -132,7 +132,7 @@ func (t *tile) atRim() bool {
 // lattice returns places for a cross on a tile, clear of its trim lines.
 func (t *tile) lattice() []geometry.Point {
 	const n = 4
-	r := t.core().Grow(-3 * markRadius)
+	r := t.core().Offset(-3 * markRadius)
 	var out []geometry.Point
 	for k := range n * n {
 		out = append(out, geometry.Pt(
@@ -143,7 +143,7 @@ func (t *tile) lattice() []geometry.Point {
 }
 
 // stand reports whether all the points are on kept tiles.
-func (p *laid) stand(points ...geometry.Point) bool {
+func (p *tiling) stand(points ...geometry.Point) bool {
 	for _, q := range points {
 		if !p.has(p.at(q)) {
 			return false
@@ -156,7 +156,7 @@ func (p *laid) stand(points ...geometry.Point) bool {
 // tiles, clear of trim lines and strokes, with the longest lengths a lattice
 // of places finds. Where nothing is across it returns two points, and none
 // where nothing is along either.
-func (p *laid) widest(step float64) []geometry.Point {
+func (p *tiling) widest(step float64) []geometry.Point {
 	ink := p.segments()
 	var best []geometry.Point
 	longest := 0.0
@@ -186,7 +186,7 @@ func (p *laid) widest(step float64) []geometry.Point {
 
 // farthest returns the last point from a by whole steps that is on a kept
 // tile and clear of its trim lines, and how far it is; a itself where none is.
-func (p *laid) farthest(a, step geometry.Point) (geometry.Point, float64) {
+func (p *tiling) farthest(a, step geometry.Point) (geometry.Point, float64) {
 	reach := p.bounds.Width()
 	if step.X == 0 {
 		reach = p.bounds.Height()
@@ -194,7 +194,7 @@ func (p *laid) farthest(a, step geometry.Point) (geometry.Point, float64) {
 	for n := int(reach / step.Norm()); n > 0; n-- {
 		at := a.Add(step.Mul(float64(n)))
 		row, col := p.at(at)
-		if p.has(row, col) && p.core(row, col).Grow(-2*markRadius).Contains(at) {
+		if p.has(row, col) && p.core(row, col).Offset(-2*markRadius).Contains(at) {
 			return at, at.Distance(a)
 		}
 	}
@@ -203,7 +203,7 @@ func (p *laid) farthest(a, step geometry.Point) (geometry.Point, float64) {
 
 // checkPanel states the check lengths of every drawing of several tiles, and
 // what a wrong one means.
-func checkPanel(laids []*laid, u measure.Unit, n numbers) (templates.Panel, bool) {
+func checkPanel(laids []*tiling, u measure.Unit, n numbers) (templates.Panel, bool) {
 	p := templates.Panel{
 		Heading: "check lengths, after taping up",
 		Text: []string{
@@ -228,12 +228,12 @@ func checkPanel(laids []*laid, u measure.Unit, n numbers) (templates.Panel, bool
 	return p, len(p.Table) > 0
 }
 
-func (p *laid) checkRow(a, b cross, u measure.Unit) []string {
+func (p *tiling) checkRow(a, b cross, u measure.Unit) []string {
 	return []string{a.name + " to " + b.name, bothUnits(a.at.Distance(b.at), u)}
 }
 
 // retape says at which seams the fault lies when a check length is wrong.
-func (p *laid) retape(u measure.Unit, n numbers) string {
+func (p *tiling) retape(u measure.Unit, n numbers) string {
 	off := measure.Length(1)
 	if u == measure.Inch {
 		off = measure.Length(measure.MillimetresPerInch / 32)
@@ -281,7 +281,7 @@ func span(kind string, a, b int) string {
 // way returns the tiles on the shortest way over kept tiles from the owner of
 // one point to that of another (breadth first, so that along one row or
 // column of kept tiles it is straight).
-func (p *laid) way(from, to geometry.Point) []place {
+func (p *tiling) way(from, to geometry.Point) []place {
 	tile := func(row, col int) place { return place{p, row, col} }
 	start, end := tile(p.owner(to)), tile(p.owner(from))
 	next := map[place]place{start: start} // towards the start

@@ -69,7 +69,7 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 
 // The way between two tiles keeps to those that are printed.
 func TestWayRoundDroppedTiles(t *testing.T) {
-	p := &laid{rows: 3, cols: 3, xs: []float64{0, 10, 20, 30}, ys: []float64{30, 20, 10, 0}}
+	p := &tiling{rows: 3, cols: 3, xs: []float64{0, 10, 20, 30}, ys: []float64{30, 20, 10, 0}}
 	p.kept = []bool{true, true, true, true, false, false, true, true, true}
 	way := p.way(geometry.Pt(25, 25), geometry.Pt(25, 5))
 	var got []string

@@ -117,7 +117,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 	var pieces []piece.Piece
 	for _, d := range sizes {
 		d.Unit = u
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Fatal(err)
 		}

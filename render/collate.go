@@ -4,7 +4,7 @@ package render
 type collator struct {
 	sheets []*bin
 	holds  map[any]int     // the sheet that a tile, view or panel stands on
-	tiles  map[*laid][]int // the sheets of a template of several tiles, tile by tile
+	tiles  map[*tiling][]int // the sheets of a template of several tiles, tile by tile
 	done   []bool
 	out    []*bin
 }
@@ -14,7 +14,7 @@ type collator struct {
 // sheets that they share allow. The first sheet, with the first item, stays the
 // first, and what is to be read in order stays in order.
 func collated(items []item, sheets []*bin) []*bin {
-	c := collator{sheets, map[any]int{}, map[*laid][]int{}, make([]bool, len(sheets)), nil}
+	c := collator{sheets, map[any]int{}, map[*tiling][]int{}, make([]bool, len(sheets)), nil}
 	for i, s := range sheets {
 		for _, b := range s.placed {
 			c.holds[b.content()] = i
@@ -22,7 +22,7 @@ func collated(items []item, sheets []*bin) []*bin {
 	}
 	for _, it := range items {
 		if t := it[0].tile; t != nil && t.rows*t.cols > 1 {
-			c.tiles[t.laid] = append(c.tiles[t.laid], c.holds[t])
+			c.tiles[t.tiling] = append(c.tiles[t.tiling], c.holds[t])
 		}
 	}
 	c.take(0)
@@ -41,7 +41,7 @@ func collated(items []item, sheets []*bin) []*bin {
 func (c *collator) use(i int) {
 	for _, b := range c.sheets[i].placed {
 		if b.tile != nil {
-			for _, k := range c.tiles[b.tile.laid] {
+			for _, k := range c.tiles[b.tile.tiling] {
 				c.take(k)
 			}
 		}

@@ -23,9 +23,9 @@ func drawPacked(t *rapid.T) (items []item, sheets []*bin) {
 		return i
 	}
 	for range rapid.IntRange(1, 8).Draw(t, "templates") {
-		p := &laid{rows: 1, cols: rapid.IntRange(1, 5).Draw(t, "tiles")}
+		p := &tiling{rows: 1, cols: rapid.IntRange(1, 5).Draw(t, "tiles")}
 		for c := range p.cols {
-			put(block{tile: &tile{laid: p, col: c}}, 0)
+			put(block{tile: &tile{tiling: p, col: c}}, 0)
 		}
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "texts") {
@@ -64,9 +64,9 @@ func TestCollated(t *testing.T) {
 			if p == nil {
 				continue
 			}
-			at := placesOf(got, func(b block) bool { return b.tile != nil && b.tile.laid == p.laid })
+			at := placesOf(got, func(b block) bool { return b.tile != nil && b.tile.tiling == p.tiling })
 			others := placesOf(got, func(b block) bool {
-				return b.chain != nil || b.tile != nil && b.tile.laid != p.laid && b.tile.cols > 1
+				return b.chain != nil || b.tile != nil && b.tile.tiling != p.tiling && b.tile.cols > 1
 			})
 			alone := !slices.ContainsFunc(at, func(i int) bool { return slices.Contains(others, i) })
 			if alone && at[len(at)-1]-at[0] >= len(at) {
@@ -100,12 +100,12 @@ func TestCollatedKeepsTheWordsInOrder(t *testing.T) {
 // A template follows the one before it, and its tiles follow one another,
 // where the packer had laid two of them over each other.
 func TestCollatedByTheJob(t *testing.T) {
-	a, b := &laid{rows: 1, cols: 2}, &laid{rows: 2, cols: 1}
-	small := &laid{rows: 1, cols: 1}
+	a, b := &tiling{rows: 1, cols: 2}, &tiling{rows: 2, cols: 1}
+	small := &tiling{rows: 1, cols: 1}
 	tiles := []block{
-		{tile: &tile{laid: a}}, {tile: &tile{laid: a, col: 1}},
-		{tile: &tile{laid: small}},
-		{tile: &tile{laid: b}}, {tile: &tile{laid: b, row: 1}},
+		{tile: &tile{tiling: a}}, {tile: &tile{tiling: a, col: 1}},
+		{tile: &tile{tiling: small}},
+		{tile: &tile{tiling: b}}, {tile: &tile{tiling: b, row: 1}},
 	}
 	var items []item
 	for _, b := range tiles {

@@ -52,7 +52,7 @@ func TestCorrectedJobComesOutTrue(t *testing.T) {
 			if off := farthest(laid, paper); off > 1e-9 {
 				t.Fatalf("sheet %d comes out %.9f mm off", i+1, off)
 			}
-			printable := geometry.Box(0, 0, pg.Width, pg.Height).Grow(-margin + 0.2)
+			printable := geometry.Box(0, 0, pg.Width, pg.Height).Offset(-margin + 0.2)
 			for name, p := range map[string]page.Page{"file": pg, "paper": paper} {
 				if ink := inked(doc, p); !printable.Holds(ink) {
 					t.Fatalf("sheet %d has ink on the %s in %v, outside %v", i+1, name, ink, printable)

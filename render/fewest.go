@@ -9,31 +9,31 @@ import (
 	"rodsheet/templates"
 )
 
-// A stance is how a drawing stands on its sheets: turned by an angle, counter-
+// A orientation is how a drawing stands on its sheets: turned by an angle, counter-
 // clockwise in radians, on sheets as they are or turned on their side.
-type stance struct {
+type orientation struct {
 	angle  float64
 	turned bool
 }
 
-// A manner is one of the ways in which a job is laid that are compared by the
+// A strategy is one of the ways in which a job is laid that are compared by the
 // number of sheets they take.
-type manner struct {
+type strategy struct {
 	plain   bool // equal tiles on sheets as they are, none dropped
 	level   bool // no sheet turned on its side
 	fullest bool // between equals, full tiles first and the rest last
 }
 
 // manners lists what is compared for a layout, the preferred one first.
-func (l Layout) manners() []manner {
-	plain, level := manner{plain: true}, []manner{{level: true}, {level: true, fullest: true}}
+func (l Layout) manners() []strategy {
+	plain, level := strategy{plain: true}, []strategy{{level: true}, {level: true, fullest: true}}
 	switch {
 	case l.Plain:
-		return []manner{plain}
+		return []strategy{plain}
 	case !l.turns():
 		return append(level, plain)
 	}
-	return append([]manner{{}, {fullest: true}}, append(level, plain)...)
+	return append([]strategy{{}, {fullest: true}}, append(level, plain)...)
 }
 
 // turns reports whether a sheet may be turned on its side.
@@ -70,7 +70,7 @@ func (c cutter) free() bool { return c.drawing.Free && !c.drawing.Upright }
 // stances lists how the drawing may stand, the preferred one first: as drawn
 // and turned by a quarter; where it is free, also along each of its longer
 // edges and at every fifth degree.
-func (c cutter) stances(m manner) []stance {
+func (c cutter) stances(m strategy) []orientation {
 	angles := []float64{0}
 	if !c.drawing.Upright {
 		angles = append(angles, math.Pi/2)
@@ -82,13 +82,13 @@ func (c cutter) stances(m manner) []stance {
 			angles = append(angles, a, a+math.Pi/2)
 		}
 	}
-	var out []stance
+	var out []orientation
 	for _, turned := range []bool{false, true} {
 		if turned && (c.size[1] == c.size[0] || c.drawing.Upright) {
 			break
 		}
 		for _, a := range angles {
-			if s := (stance{a, turned}); m.allows(s) {
+			if s := (orientation{a, turned}); m.allows(s) {
 				out = append(out, s)
 			}
 		}
@@ -139,7 +139,7 @@ func (c cut) better(d cut) bool {
 // for each stance the best cut, with even tiles preferred and with full ones.
 type survey struct {
 	cutter
-	all        []*laid
+	all        []*tiling
 	even, full []cut
 }
 
@@ -149,7 +149,7 @@ type survey struct {
 func (c cutter) survey() survey {
 	v := survey{cutter: c}
 	whole, fewest := false, math.MaxInt
-	for _, s := range c.stances(manner{}) {
+	for _, s := range c.stances(strategy{}) {
 		p := lay(c.drawing, s, c.clear(s.turned), c.overlap)
 		whole = whole || p.rows*p.cols == 1 && !s.turned
 		fewest = min(fewest, p.rows*p.cols)
@@ -183,11 +183,11 @@ func (c cutter) survey() survey {
 
 // lay returns the drawing in the stance and the cut with the fewest tiles that
 // a manner allows.
-func (v survey) lay(m manner) *laid {
+func (v survey) lay(m strategy) *tiling {
 	best := -1
 	for i, p := range v.all {
 		switch {
-		case !m.allows(p.stance):
+		case !m.allows(p.orientation):
 		case p.rows*p.cols == 1:
 			return p.copy()
 		case best < 0 || v.better(m, i, best):
@@ -206,12 +206,12 @@ func (v survey) lay(m manner) *laid {
 }
 
 // allows reports whether a drawing may stand so.
-func (m manner) allows(s stance) bool {
+func (m strategy) allows(s orientation) bool {
 	return !(s.turned && (m.level || m.plain)) && (!m.plain || s.angle == 0 || s.angle == math.Pi/2)
 }
 
 // cut returns the best cut of stance i, if one was looked for.
-func (v survey) cut(m manner, i int) (cut, bool) {
+func (v survey) cut(m strategy, i int) (cut, bool) {
 	switch {
 	case v.even == nil:
 		return cut{}, false
@@ -223,7 +223,7 @@ func (v survey) cut(m manner, i int) (cut, bool) {
 
 // better reports whether stance i takes fewer tiles than j, or as many with
 // less harm.
-func (v survey) better(m manner, i, j int) bool {
+func (v survey) better(m strategy, i, j int) bool {
 	a, ok := v.cut(m, i)
 	if m.plain || !ok {
 		p, q := v.all[i], v.all[j]
@@ -239,7 +239,7 @@ func (v survey) better(m manner, i, j int) bool {
 // number of rows and columns and with one more of either. It returns the best
 // with even tiles preferred and with full ones first. The sketch of the drawing
 // stands for its ink.
-func (p *laid) bestCuts(size geometry.Point, parts int, sketch []geometry.Segment) (even, full cut) {
+func (p *tiling) bestCuts(size geometry.Point, parts int, sketch []geometry.Segment) (even, full cut) {
 	x, y := p.axes(size)
 	p.avoid(&x, &y)
 	ink := p.laidOut(sketch)
@@ -284,7 +284,7 @@ func (a axis) tries(parts int) [][]float64 {
 	if parts == 1 {
 		return [][]float64{a.equal(n), a.equal(n + 1)}
 	}
-	out := [][]float64{a.mindful(n), a.equal(n)}
+	out := [][]float64{a.bestSeams(n), a.equal(n)}
 	for _, m := range []int{n, n + 1} {
 		for k := range parts + 1 {
 			if v := a.shifted(m, float64(k)/float64(parts)); v != nil {
@@ -296,14 +296,14 @@ func (a axis) tries(parts int) [][]float64 {
 }
 
 // copy returns a laid drawing that may be cut and marked apart from p.
-func (p *laid) copy() *laid {
+func (p *tiling) copy() *tiling {
 	q := *p
 	q.kept = slices.Clone(p.kept)
 	return &q
 }
 
 // drop drops the tiles of p without ink, but for those that tie it together.
-func (p *laid) drop() {
+func (p *tiling) drop() {
 	p.kept = touched(inColumns(p.ink(), p.xs), p.ys)
 	join(p.kept, p.cols)
 }
@@ -312,7 +312,7 @@ func (p *laid) drop() {
 // in one piece that reach through its rows and columns.
 func (c cutter) filled() int {
 	n := math.MaxInt
-	for _, s := range c.stances(manner{}) {
+	for _, s := range c.stances(strategy{}) {
 		p := lay(c.drawing, s, c.clear(s.turned), c.overlap)
 		n = min(n, p.rows+p.cols-1)
 	}
@@ -320,7 +320,7 @@ func (c cutter) filled() int {
 }
 
 // large returns the number of tiles that share no sheet with one another.
-func (p *laid) large(size [2]geometry.Point) int {
+func (p *tiling) large(size [2]geometry.Point) int {
 	half := max(size[0].X, size[0].Y, size[1].X, size[1].Y) / 2
 	n := 0
 	for _, t := range p.tiles() {

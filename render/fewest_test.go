@@ -53,7 +53,7 @@ func layOne(t testing.TB, l Layout, drawings ...templates.Drawing) Plan {
 // and one column more than need be and no slivers, and returns the least number of tiles.
 func bruteTiles(d templates.Drawing, l Layout) int {
 	best := math.MaxInt
-	for _, s := range []stance{{0, false}, {math.Pi / 2, false}, {0, true}, {math.Pi / 2, true}} {
+	for _, s := range []orientation{{0, false}, {math.Pi / 2, false}, {0, true}, {math.Pi / 2, true}} {
 		size := l.of(s.turned).clear()
 		p := lay(d, s, size, l.Overlap)
 		x, y := p.axes(size)
@@ -97,7 +97,7 @@ func TestFewestTilesAgainstBruteForce(t *testing.T) {
 	} {
 		l := a4()
 		c := cutter{d, l.Overlap, [2]geometry.Point{l.clear(), l.onSide().clear()}}
-		if got, want := c.survey().lay(manner{}).count(), bruteTiles(d, l); got != want {
+		if got, want := c.survey().lay(strategy{}).count(), bruteTiles(d, l); got != want {
 			t.Errorf("%s: %d tiles, brute force finds %d", d.Name, got, want)
 		}
 	}
@@ -185,11 +185,11 @@ func TestBlocksKeepApart(t *testing.T) {
 			clear := s.layout.clear()
 			for _, b := range s.blocks {
 				box := geometry.Rect{Min: b.at, Max: b.at.Add(b.size)}
-				if !geometry.Box(0, 0, clear.X, clear.Y).Grow(1e-6).Holds(box) {
+				if !geometry.Box(0, 0, clear.X, clear.Y).Offset(1e-6).Holds(box) {
 					t.Fatalf("sheet %d: block %v leaves the clear part %v", i+1, box, clear)
 				}
 				for _, o := range boxes {
-					if o.Grow(gap/2 - 1e-6).Overlaps(box.Grow(gap/2 - 1e-6)) {
+					if o.Offset(gap/2 - 1e-6).Overlaps(box.Offset(gap/2 - 1e-6)) {
 						t.Fatalf("sheet %d: blocks %v and %v touch", i+1, o, box)
 					}
 				}
@@ -213,7 +213,7 @@ func TestSeamsKeepFromCornersAndJoints(t *testing.T) {
 			a.joints = [][2]float64{{from, from + 60}}
 		}
 		n := a.least()
-		got := a.mindful(n)
+		got := a.bestSeams(n)
 		for i := 1; i <= n; i++ {
 			half := 0.0
 			if i > 1 {

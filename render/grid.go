@@ -28,7 +28,7 @@ type axis struct {
 
 // axes returns the two directions in which p is cut into windows that need no
 // more than size, caption included.
-func (p *laid) axes(size geometry.Point) (x, y axis) {
+func (p *tiling) axes(size geometry.Point) (x, y axis) {
 	b := p.bounds
 	x = axis{lo: b.Min.X, hi: b.Max.X, most: size.X, overlap: p.overlap}
 	y = axis{lo: -b.Max.Y, hi: -b.Min.Y, most: size.Y - captionHeight(2), overlap: p.overlap}
@@ -36,7 +36,7 @@ func (p *laid) axes(size geometry.Point) (x, y axis) {
 }
 
 // avoid tells the axes where the corners and the joints of p are.
-func (p *laid) avoid(x, y *axis) {
+func (p *tiling) avoid(x, y *axis) {
 	for _, c := range p.corners() {
 		x.corners, y.corners = append(x.corners, c.X), append(y.corners, -c.Y)
 	}
@@ -50,7 +50,7 @@ func (p *laid) avoid(x, y *axis) {
 
 // corners returns the ends and the sharp bends of all strokes that are part
 // of the template's outline, in laid coordinates.
-func (p *laid) corners() []geometry.Point {
+func (p *tiling) corners() []geometry.Point {
 	var out []geometry.Point
 	for _, s := range p.Strokes {
 		if light(s.Role) || s.Role == templates.Construction || s.Role == templates.Centre {
@@ -72,7 +72,7 @@ func sharp(a, b, c geometry.Point) bool {
 
 // joints returns the boxes of what is to be cut out in one piece: closed
 // outlines, and hatching without a break, no longer than most.
-func (p *laid) joints(most float64) []geometry.Rect {
+func (p *tiling) joints(most float64) []geometry.Rect {
 	var out []geometry.Rect
 	var box geometry.Rect
 	points := 0 // that box holds
@@ -173,11 +173,11 @@ func (a axis) harms(borders []float64) int {
 	return n
 }
 
-// mindful returns the borders of n windows whose seams do the least harm,
+// bestSeams returns the borders of n windows whose seams do the least harm,
 // and between equals lie nearest to those of equal windows. Seams are tried a
 // fixed step apart; the best way through them is found seam by seam (the
 // shortest path through layers).
-func (a axis) mindful(n int) []float64 {
+func (a axis) bestSeams(n int) []float64 {
 	if n < 2 {
 		return []float64{a.lo, a.hi}
 	}

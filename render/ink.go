@@ -10,7 +10,7 @@ import (
 )
 
 // ink returns all strokes of p as segments in laid coordinates.
-func (p *laid) ink() []geometry.Segment {
+func (p *tiling) ink() []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range p.Strokes {
 		out = append(out, chain(s.Points)...)
@@ -19,7 +19,7 @@ func (p *laid) ink() []geometry.Segment {
 }
 
 // laidOut returns segments of the template in laid coordinates.
-func (p *laid) laidOut(segments []geometry.Segment) []geometry.Segment {
+func (p *tiling) laidOut(segments []geometry.Segment) []geometry.Segment {
 	out := make([]geometry.Segment, len(segments))
 	for i, s := range segments {
 		out[i] = geometry.Segment{A: p.turn.Apply(s.A), B: p.turn.Apply(s.B)}

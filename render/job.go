@@ -15,7 +15,7 @@ import (
 
 // A laidJob is a job cut and packed in one manner.
 type laidJob struct {
-	laids []*laid
+	laids []*tiling
 	items []item
 	bins  []*bin
 	packer
@@ -39,7 +39,7 @@ func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJ
 		return laidJob{}, err
 	}
 	if first {
-		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), stance{}, clear, l.Overlap).tiles()[0].block()})
+		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
 	var best laidJob
 	var refused error
@@ -115,7 +115,7 @@ func (j laidJob) ordinary() bool {
 // layIn lays the job of j in one manner, behind the items it has. Its pictures
 // are as large as half a sheet allows, or a step smaller where that saves a
 // sheet.
-func (j laidJob) layIn(m manner, job templates.Job, l Layout, added []lateWords) (laidJob, error) {
+func (j laidJob) layIn(m strategy, job templates.Job, l Layout, added []lateWords) (laidJob, error) {
 	front := slices.Clip(j.items)
 	j.items = nil
 	if err := j.layDrawings(l, m); err != nil {
@@ -214,7 +214,7 @@ func columns(clear float64) []float64 {
 
 // layDrawings turns and cuts every drawing and makes its blocks; one of a
 // single tile may be packed in any shape it fits in.
-func (j *laidJob) layDrawings(l Layout, m manner) error {
+func (j *laidJob) layDrawings(l Layout, m strategy) error {
 	sum := 0
 	for _, v := range j.surveys {
 		p := v.lay(m)
@@ -237,11 +237,11 @@ func (j *laidJob) layDrawings(l Layout, m manner) error {
 }
 
 // shapes returns the blocks of a drawing of one tile, the one of p first.
-func (v survey) shapes(p *laid, m manner) item {
+func (v survey) shapes(p *tiling, m strategy) item {
 	const most = 4 // shapes tried of a free drawing
 	out := item{p.tiles()[0].block()}
 	for _, s := range v.all {
-		if s.stance == p.stance || s.turned != p.turned || s.rows*s.cols > 1 || len(out) == most || !m.allows(s.stance) {
+		if s.orientation == p.orientation || s.turned != p.turned || s.rows*s.cols > 1 || len(out) == most || !m.allows(s.orientation) {
 			continue
 		}
 		q := s.copy()

@@ -73,7 +73,7 @@ func (p *placer) avoid(r geometry.Rect) { p.boxes = append(p.boxes, r.Corners())
 
 func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 	along := geometry.Polar(1, s.angle)
-	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Turn().Mul(size.Y / 2))
+	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Perp().Mul(size.Y / 2))
 	p.texts = append(p.texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
 	p.boxes = append(p.boxes, s.box(size))
 	if s.led() {
@@ -87,7 +87,7 @@ func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 func (s spot) box(size geometry.Point) []geometry.Point {
 	const air = 0.7
 	u := geometry.Polar(1, s.angle)
-	v := u.Turn()
+	v := u.Perp()
 	down := lettering.Descent(size.Y)
 	left, right := -size.X/2-air, size.X/2+air
 	low, high := -size.Y/2-down-air/2, size.Y/2+air
@@ -223,7 +223,7 @@ func alongside(on geometry.Segment, size geometry.Point) []spot {
 		return nil
 	}
 	angle := upright(on.Angle())
-	away := geometry.Polar(1, angle).Turn()
+	away := geometry.Polar(1, angle).Perp()
 	down := lettering.Descent(size.Y)
 	var out []spot
 	for _, t := range shares() {

@@ -21,11 +21,11 @@ type seam struct {
 // seams returns the seams of p, in laid coordinates. A column's seam runs up
 // and a row's seam to the right, so that the left and the upper tile, which
 // are trimmed, are to the left.
-func (p *laid) seams(ink []geometry.Segment) []seam {
+func (p *tiling) seams(ink []geometry.Segment) []seam {
 	var out []seam
 	add := func(a, b geometry.Point) {
 		s := seam{Segment: geometry.Segment{A: a, B: b}}
-		near := geometry.Bounds(a, b).Grow(4 * markRadius)
+		near := geometry.Bounds(a, b).Offset(4 * markRadius)
 		for _, l := range ink {
 			if near.Overlaps(geometry.Bounds(l.A, l.B)) {
 				s.ink = append(s.ink, l)
@@ -48,7 +48,7 @@ func (p *laid) seams(ink []geometry.Segment) []seam {
 // register places two registration marks and two verniers on every seam. They
 // stand on the trim line, so that a trimmed sheet shows half of each and its
 // neighbour the other half.
-func (p *laid) register() {
+func (p *tiling) register() {
 	if p.rows*p.cols == 1 {
 		return
 	}
@@ -60,7 +60,7 @@ func (p *laid) register() {
 }
 
 // segments returns the strokes of p, hatching left out, in laid coordinates.
-func (p *laid) segments() []geometry.Segment {
+func (p *tiling) segments() []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range p.Strokes {
 		if !light(s.Role) {

@@ -60,9 +60,9 @@ func everyday() []Layout {
 // their width, and its letters.
 func wantInside(t *testing.T, what string, p readback.Page, margin float64) {
 	t.Helper()
-	clear := geometry.Box(0, 0, p.Width, p.Height).Grow(0.01 - margin)
+	clear := geometry.Box(0, 0, p.Width, p.Height).Offset(0.01 - margin)
 	for _, s := range p.Strokes {
-		if b := geometry.Bounds(s.Points...).Grow(s.Width / 2); !clear.Grow(0.2).Holds(b) {
+		if b := geometry.Bounds(s.Points...).Offset(s.Width / 2); !clear.Offset(0.2).Holds(b) {
 			t.Errorf("%s: a line in %.2f is outside the margin", what, b)
 		}
 	}

@@ -136,7 +136,7 @@ func (v *view) draw(n *pen, at geometry.Point) {
 		Min: at.Add(geometry.Pt(0, captionHeight(1)-size.Y)),
 		Max: at.Add(geometry.Pt(size.X, level)),
 	}
-	letters := &placer{window: window.Grow(-1)}
+	letters := &placer{window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))

@@ -58,7 +58,7 @@ func TestPictureIsToScale(t *testing.T) {
 		drawn := false
 		for _, s := range pen.page.Strokes {
 			b := geometry.Bounds(s.Points...)
-			if !box.Grow(1e-6).Holds(b) {
+			if !box.Offset(1e-6).Holds(b) {
 				t.Fatalf("a line in %.3f, outside %.3f", b, box)
 			}
 			if s.Line == pictured(templates.Outline) {
@@ -77,7 +77,7 @@ func TestPictureIsToScale(t *testing.T) {
 		}
 		texts := ""
 		for _, x := range pen.page.Texts {
-			if !box.Grow(1e-6).Holds(geometry.Bounds(letters(x)...)) || x.Height != small && x.Height != large {
+			if !box.Offset(1e-6).Holds(geometry.Bounds(letters(x)...)) || x.Height != small && x.Height != large {
 				t.Fatalf("%q %.2f mm high is outside", x.String, x.Height)
 			}
 			texts += x.String + "\n"
@@ -224,7 +224,7 @@ func TestPicturesAreLaid(t *testing.T) {
 		}
 		doc := p.Document()
 		for i, pg := range doc.Pages {
-			if clear := geometry.Box(0, 0, pg.Width, pg.Height).Grow(0.2 - l.Margin); !clear.Holds(inked(doc, pg)) {
+			if clear := geometry.Box(0, 0, pg.Width, pg.Height).Offset(0.2 - l.Margin); !clear.Holds(inked(doc, pg)) {
 				t.Fatalf("sheet %d has ink outside its margin", i+1)
 			}
 		}

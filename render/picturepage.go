@@ -34,7 +34,7 @@ func PictureDocument(name, title string, pictures []templates.Picture, u measure
 	if whole {
 		p, _ = ParsePaper(usualPaper(u), u)
 	}
-	g := hang(pictures, p, captionOf(title, p))
+	g := placePictures(pictures, p, captionOf(title, p))
 	if whole {
 		g.shrink(title)
 	}
@@ -63,9 +63,9 @@ func captionOf(title string, p Paper) float64 {
 	return float64(lines)*pitch(large) + pitch(small) + 1
 }
 
-// hang returns the gallery with the largest pictures. Between equals it is
+// placePictures returns the gallery with the largest pictures. Between equals it is
 // that on the paper as it is with the fewest in a row.
-func hang(pictures []templates.Picture, p Paper, caption float64) gallery {
+func placePictures(pictures []templates.Picture, p Paper, caption float64) gallery {
 	side := p
 	side.Width, side.Height = p.Height, p.Width
 	var best gallery

@@ -138,7 +138,7 @@ func (p Plan) check() error {
 func wholeSize(job templates.Job) geometry.Point {
 	widest, area := calibrationSide(), 0.0
 	for _, d := range job.Drawings {
-		b := d.Bounds().Grow(room)
+		b := d.Bounds().Offset(room)
 		widest = math.Max(widest, b.Width()+gap)
 		area += (b.Width() + gap) * (b.Height() + gap)
 	}

@@ -49,7 +49,7 @@ func drawLayout(t *rapid.T) Layout {
 func (s sheet) onTile(b placed, pg page.Page, line int) [][]geometry.Point {
 	corner := s.corner(b)
 	size := geometry.Pt(b.tile.window.Width(), b.tile.window.Height())
-	window := geometry.Rect{Min: corner, Max: corner.Add(size)}.Grow(1e-6)
+	window := geometry.Rect{Min: corner, Max: corner.Add(size)}.Offset(1e-6)
 	back := b.tile.toPage(corner).Inverse()
 	var out [][]geometry.Point
 	for _, k := range pg.Strokes {
@@ -147,7 +147,7 @@ func holding(p geometry.Point, tiles []*tile) (n int, edge bool) {
 		if t.window.Contains(at) {
 			n++
 		}
-		if t.window.Grow(1e-6).Contains(at) != t.window.Grow(-1e-6).Contains(at) {
+		if t.window.Offset(1e-6).Contains(at) != t.window.Offset(-1e-6).Contains(at) {
 			edge = true
 		}
 	}
@@ -232,7 +232,7 @@ func shared(a, b []geometry.Point) (n int) {
 func inked(doc page.Document, pg page.Page) geometry.Rect {
 	ink := geometry.Bounds(pg.Strokes[0].Points...)
 	for _, s := range pg.Strokes {
-		ink = ink.Union(geometry.Bounds(s.Points...).Grow(doc.Lines[s.Line].Width / 2))
+		ink = ink.Union(geometry.Bounds(s.Points...).Offset(doc.Lines[s.Line].Width / 2))
 	}
 	for _, x := range pg.Texts {
 		ink = ink.Union(geometry.Bounds(letters(x)...))
@@ -244,7 +244,7 @@ func inked(doc page.Document, pg page.Page) geometry.Rect {
 func letters(x page.Text) []geometry.Point {
 	u := geometry.Polar(1, x.Angle)
 	w, down := lettering.Width(x.String, x.Height), lettering.Descent(x.Height)
-	low, high := x.At.Sub(u.Turn().Mul(down)), x.At.Add(u.Turn().Mul(x.Height))
+	low, high := x.At.Sub(u.Perp().Mul(down)), x.At.Add(u.Perp().Mul(x.Height))
 	return []geometry.Point{low, low.Add(u.Mul(w)), high.Add(u.Mul(w)), high}
 }
 
@@ -261,7 +261,7 @@ func TestNoInkOutsideTheMargins(t *testing.T) {
 		}
 		doc := plan.Document()
 		for i, pg := range doc.Pages {
-			printable := geometry.Box(0, 0, pg.Width, pg.Height).Grow(-l.Margin + 0.2)
+			printable := geometry.Box(0, 0, pg.Width, pg.Height).Offset(-l.Margin + 0.2)
 			if ink := inked(doc, pg); !printable.Holds(ink) {
 				t.Fatalf("sheet %d has ink in %v, outside %v", i+1, ink, printable)
 			}

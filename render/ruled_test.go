@@ -76,7 +76,7 @@ func TestRuledPanel(t *testing.T) {
 			if (len(items) > 1) != (b.chain == items[0][0].panel) || !b.upright {
 				t.Fatalf("block %d may stand anywhere", i+1)
 			}
-			box := geometry.Box(0, -b.size.Y, b.size.X, 0).Grow(1e-6)
+			box := geometry.Box(0, -b.size.Y, b.size.X, 0).Offset(1e-6)
 			pg := page.Page{Texts: b.panel.texts, Strokes: b.panel.strokes}
 			if len(struck(pg)) > 0 {
 				t.Fatalf("block %d: struck: %q", i+1, struck(pg))

@@ -27,7 +27,7 @@ func views(wide, high float64) []templates.Picture {
 	for i := range 3 {
 		a := geometry.Polar(0.7*r, float64(i)*fullTurn/3+0.3)
 		b := geometry.Polar(0.7*r, float64(i+1)*fullTurn/3+0.3)
-		away := b.Sub(a).Unit().Turn().Mul(-28)
+		away := b.Sub(a).Unit().Perp().Mul(-28)
 		stroke(&plan, templates.Hidden, a, b)
 		stroke(&plan, templates.Hidden, a.Add(away), b.Add(away))
 		name(&plan, fmt.Sprintf("stretcher %d", i+1), a, b)

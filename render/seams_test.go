@@ -29,7 +29,7 @@ func TestVernierReadsTheMisfit(t *testing.T) {
 			along -= gap
 		}
 		// The sheet under the trimmed one is moved: along the seam, and away.
-		moved := v.along.Mul(along).Add(v.along.Turn().Mul(-gap))
+		moved := v.along.Mul(along).Add(v.along.Perp().Mul(-gap))
 		for i, p := range v.pairs() {
 			a := p.trimmed
 			b := geometry.Segment{A: p.under.A.Add(moved), B: p.under.B.Add(moved)}
@@ -149,12 +149,12 @@ func TestCheckLengthsReachTheCorners(t *testing.T) {
 	if len(box) != 4 {
 		t.Fatalf("%d crosses on a box, want 4", len(box))
 	}
-	if a, d := box[0].at, box[3].at; !(geometry.Rect{Min: a, Max: a}).Grow(1e-9).Contains(box[1].at.Add(box[2].at).Sub(d)) {
+	if a, d := box[0].at, box[3].at; !(geometry.Rect{Min: a, Max: a}).Offset(1e-9).Contains(box[1].at.Add(box[2].at).Sub(d)) {
 		t.Errorf("the crosses of a box stand at %v, want a rectangle", box)
 	}
 }
 
-func laids(p ...*laid) []*laid { return p }
+func laids(p ...*tiling) []*tiling { return p }
 
 func panelText(p templates.Panel) string {
 	var out []string
@@ -221,7 +221,7 @@ func TestAccuracyBySimulation(t *testing.T) {
 			y := (1 + sd(share)) * (1 + 0.004*damp)
 			// The worst angle: a line at 45° between the axes.
 			end := geometry.Scale(x, y).Apply(geometry.Polar(c.base, math.Pi/4))
-			side := end.Unit().Turn()
+			side := end.Unit().Perp()
 			end = end.Add(side.Mul(sd(0.3)))
 			// Every seam is off across the line by one misfit along itself, and
 			// open by one at the one end and by another at the other.

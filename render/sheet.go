@@ -13,7 +13,7 @@ import (
 
 // A place names one tile of one drawing.
 type place struct {
-	drawing  *laid
+	drawing  *tiling
 	row, col int
 }
 
@@ -34,7 +34,7 @@ func (p Plan) tileSheets() map[place]int {
 	for i, s := range p.sheets {
 		for _, b := range s.blocks {
 			if b.tile != nil {
-				out[place{b.tile.laid, b.tile.row, b.tile.col}] = i + 1
+				out[place{b.tile.tiling, b.tile.row, b.tile.col}] = i + 1
 			}
 		}
 	}
@@ -174,13 +174,13 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 	// In the narrowest overlap a mark reaches from side to side of the strip,
 	// and rounding must not lose it.
 	const rounding = 1e-6
-	window := t.window.Grow(rounding)
+	window := t.window.Offset(rounding)
 	for _, at := range t.marks {
-		if window.Holds(geometry.Rect{Min: at, Max: at}.Grow(2 * markRadius)) {
+		if window.Holds(geometry.Rect{Min: at, Max: at}.Offset(2 * markRadius)) {
 			c := move.Apply(at)
 			n.cross(c, 2*markRadius)
 			n.line(register, geometry.Arc(c, markRadius, 0, fullTurn)...)
-			letters.avoid(geometry.Rect{Min: c, Max: c}.Grow(2 * markRadius))
+			letters.avoid(geometry.Rect{Min: c, Max: c}.Offset(2 * markRadius))
 		}
 	}
 	for _, v := range t.verniers {
@@ -193,7 +193,7 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 		}
 	}
 	for _, x := range t.crosses {
-		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Grow(markRadius)) {
+		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Offset(markRadius)) {
 			c := move.Apply(x.at)
 			letters.bar(n.cross(c, markRadius)...)
 			if t.owns(x.at) {
@@ -225,7 +225,7 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where ma
 		{1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Min.Y), B: geometry.Pt(w.Max.X, core.Min.Y)}, true},
 		{-1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Max.Y), B: geometry.Pt(w.Max.X, core.Max.Y)}, false},
 	} {
-		next := place{t.laid, t.row + seam.row, t.col + seam.col}
+		next := place{t.tiling, t.row + seam.row, t.col + seam.col}
 		sheet, ok := where[next]
 		if !ok {
 			continue

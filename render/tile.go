@@ -46,13 +46,13 @@ func (b block) title() string {
 	return b.panel.title
 }
 
-// A laid drawing is a drawing turned as it will stand on paper and cut into
+// A tiling drawing is a drawing turned as it will stand on paper and cut into
 // rows × columns of tiles, of which those without ink may be dropped.
-// Everything in it but the drawing itself is in laid coordinates: template
+// Everything in it but the drawing itself is in tiling coordinates: template
 // coordinates after turn.
-type laid struct {
+type tiling struct {
 	templates.Drawing
-	stance
+	orientation
 	turn       geometry.Affine
 	bounds     geometry.Rect // of the strokes, with room round them
 	xs, ys     []float64     // borders and trim lines: from the left, from the top
@@ -70,23 +70,23 @@ type laid struct {
 // A tile is the piece of a laid drawing inside window. Rows count from the
 // top and columns from the left, from 1.
 type tile struct {
-	*laid
+	*tiling
 	row, col int
 	window   geometry.Rect
 }
 
 // lay turns d as s says and cuts it into the fewest equal tiles that need no
 // more than size, caption included.
-func lay(d templates.Drawing, s stance, size geometry.Point, overlap float64) *laid {
-	p := &laid{Drawing: d, stance: s, turn: geometry.Rotate(s.angle), overlap: overlap, most: size}
-	p.bounds = p.strokeBounds().Grow(room)
+func lay(d templates.Drawing, s orientation, size geometry.Point, overlap float64) *tiling {
+	p := &tiling{Drawing: d, orientation: s, turn: geometry.Rotate(s.angle), overlap: overlap, most: size}
+	p.bounds = p.strokeBounds().Offset(room)
 	x, y := p.axes(size)
 	p.cut(x.equal(x.least()), negated(y.equal(y.least())))
 	return p
 }
 
 // cut sets the borders and trim lines, and keeps every tile.
-func (p *laid) cut(xs, ys []float64) {
+func (p *tiling) cut(xs, ys []float64) {
 	p.xs, p.ys = xs, ys
 	p.cols, p.rows = len(xs)-1, len(ys)-1
 	p.kept = make([]bool, p.cols*p.rows)
@@ -95,7 +95,7 @@ func (p *laid) cut(xs, ys []float64) {
 	}
 }
 
-func (p *laid) strokeBounds() geometry.Rect {
+func (p *tiling) strokeBounds() geometry.Rect {
 	var box geometry.Rect
 	first := true
 	for _, s := range p.Strokes {
@@ -111,12 +111,12 @@ func (p *laid) strokeBounds() geometry.Rect {
 }
 
 // has reports whether there is a tile in row and col and it is kept.
-func (p *laid) has(row, col int) bool {
+func (p *tiling) has(row, col int) bool {
 	return 1 <= row && row <= p.rows && 1 <= col && col <= p.cols && p.kept[(row-1)*p.cols+col-1]
 }
 
 // count returns the number of tiles that are kept.
-func (p *laid) count() int {
+func (p *tiling) count() int {
 	n := 0
 	for _, k := range p.kept {
 		if k {
@@ -127,7 +127,7 @@ func (p *laid) count() int {
 }
 
 // tiles returns the kept tiles of p row by row.
-func (p *laid) tiles() []*tile {
+func (p *tiling) tiles() []*tile {
 	var out []*tile
 	for row := 1; row <= p.rows; row++ {
 		for col := 1; col <= p.cols; col++ {
@@ -141,14 +141,14 @@ func (p *laid) tiles() []*tile {
 
 // core returns the part of a tile that shows when all sheets are taped up: it
 // ends at the trim lines, which run along the middle of each shared strip.
-func (p *laid) core(row, col int) geometry.Rect {
+func (p *tiling) core(row, col int) geometry.Rect {
 	return geometry.Box(p.xs[col-1], p.ys[row], p.xs[col], p.ys[row-1])
 }
 
-func (t *tile) core() geometry.Rect { return t.laid.core(t.row, t.col) }
+func (t *tile) core() geometry.Rect { return t.tiling.core(t.row, t.col) }
 
 // window returns the core with half the shared strip at every trim line.
-func (p *laid) window(row, col int) geometry.Rect {
+func (p *tiling) window(row, col int) geometry.Rect {
 	r, half := p.core(row, col), p.overlap/2
 	if col > 1 {
 		r.Min.X -= half
@@ -167,7 +167,7 @@ func (p *laid) window(row, col int) geometry.Rect {
 
 // at returns the row and column whose core holds q, a core being open to the
 // right and below; what lies outside the bounds belongs to the outermost.
-func (p *laid) at(q geometry.Point) (row, col int) {
+func (p *tiling) at(q geometry.Point) (row, col int) {
 	col = sort.Search(p.cols-1, func(i int) bool { return p.xs[i+1] > q.X }) + 1
 	row = sort.Search(p.rows-1, func(i int) bool { return p.ys[i+1] < q.Y }) + 1
 	return row, col
@@ -175,7 +175,7 @@ func (p *laid) at(q geometry.Point) (row, col int) {
 
 // owner returns the kept tile that q belongs to: the one whose core holds it
 // or, where that is dropped, the nearest.
-func (p *laid) owner(q geometry.Point) (row, col int) {
+func (p *tiling) owner(q geometry.Point) (row, col int) {
 	if row, col = p.at(q); p.has(row, col) {
 		return row, col
 	}
@@ -220,7 +220,7 @@ const (
 
 // mapSize returns the width and height of the key map of p and the size of
 // one of its cells; a drawing of one tile has none.
-func (p *laid) mapSize() (size geometry.Point, cell float64) {
+func (p *tiling) mapSize() (size geometry.Point, cell float64) {
 	if p.rows*p.cols == 1 {
 		return geometry.Point{}, 0
 	}

@@ -30,7 +30,7 @@ type tickPair struct{ trimmed, under geometry.Segment }
 // pairs returns the ticks of v on the trimmed sheet and on the one under it,
 // from number −vernierTicks on.
 func (v vernier) pairs() []tickPair {
-	up := v.along.Turn() // towards the trimmed sheet
+	up := v.along.Perp() // towards the trimmed sheet
 	lean := up
 	if v.slanting {
 		lean = up.Add(v.along)
@@ -56,8 +56,8 @@ func (v vernier) pairs() []tickPair {
 func (v vernier) box() geometry.Rect {
 	const tall, air = 1.5 * vernierTall, 0.5
 	half := v.along.Mul(vernierTicks*vernierPitch + vernierTall)
-	across := v.along.Turn().Mul(tall)
-	return geometry.Bounds(v.at.Sub(half).Sub(across), v.at.Add(half).Add(across)).Grow(air)
+	across := v.along.Perp().Mul(tall)
+	return geometry.Bounds(v.at.Sub(half).Sub(across), v.at.Add(half).Add(across)).Offset(air)
 }
 
 // verniers places an upright and a slanting vernier between the two

@@ -98,7 +98,7 @@ func rectangleFor(clear geometry.Point, u measure.Unit) (Drawing, bool) {
 func (d *Drawing) feedArrow(from, to geometry.Point) {
 	const head = 3.0 // mm, and a third of it wide to each side
 	back := to.Sub(from).Unit().Mul(head)
-	side := back.Turn().Mul(1.0 / 3)
+	side := back.Perp().Mul(1.0 / 3)
 	d.Line(Construction, from, to)
 	d.Line(Construction, from.Add(back).Add(side), from, from.Add(back).Sub(side))
 	d.Line(Construction, to.Sub(back).Add(side), to, to.Sub(back).Sub(side))

@@ -73,7 +73,7 @@ func TopOutline(top geometry.Top, name string, u measure.Unit) Drawing {
 	outline := t.Outline()
 	d := Drawing{Name: name, Free: true}
 	d.Polygon(Cut, outline...)
-	past := geometry.Bounds(outline...).Grow(1)
+	past := geometry.Bounds(outline...).Offset(1)
 	for _, centre := range []geometry.Segment{
 		{A: geometry.Pt(past.Min.X, 0), B: geometry.Pt(past.Max.X, 0)},
 		{A: geometry.Pt(0, past.Min.Y), B: geometry.Pt(0, past.Max.Y)},

@@ -26,7 +26,7 @@ func TestTopDrawsItsFigures(t *testing.T) {
 		if got, want := geometry.Area(outline)/top.Area(), 1.0; math.Abs(got-want) > 1e-5 {
 			t.Errorf("%s: the outline has %.7f of the area", name, got)
 		}
-		if got, want := d.Bounds(), geometry.Bounds(outline...); !want.Grow(1e-9).Holds(got) {
+		if got, want := d.Bounds(), geometry.Bounds(outline...); !want.Offset(1e-9).Holds(got) {
 			t.Errorf("%s: strokes reach to %v, the top to %v", name, got, want)
 		}
 		if !d.Free {

@@ -146,11 +146,11 @@ func (d *Drawing) Hatch(polygon ...geometry.Point) {
 // to b, and names it.
 func (d *Drawing) Span(a, b geometry.Point, text string) {
 	along := b.Sub(a).Unit()
-	out := along.Turn().Mul(offset)
+	out := along.Perp().Mul(offset)
 	p, q := a.Add(out), b.Add(out)
 	d.Line(Construction, p, q)
 	for _, end := range [2]geometry.Point{p, q} {
-		slant := along.Add(along.Turn()).Mul(tick)
+		slant := along.Add(along.Perp()).Mul(tick)
 		d.Line(Construction, end.Sub(slant), end.Add(slant))
 	}
 	for _, s := range [2]geometry.Segment{{A: a, B: p}, {A: b, B: q}} {

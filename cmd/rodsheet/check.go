@@ -68,7 +68,7 @@ func (u unbuildable) Error() string { return string(u) }
 
 // verdict returns nil for a design that can be built.
 func (f findings) verdict() error {
-	failing := f.graded(checks.Fails, func(c checks.Check) string { return c.Name })
+	failing := f.graded(checks.Fail, func(c checks.Check) string { return c.Name })
 	if len(failing) == 0 {
 		return nil
 	}
@@ -145,7 +145,7 @@ func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
 	if words := c.Said(); words != "" {
 		paragraph(words)
 	}
-	for i, m := range c.Mends {
+	for i, m := range c.Fixes {
 		if i == 0 {
 			paragraph("to mend it: " + m.Words)
 		} else {

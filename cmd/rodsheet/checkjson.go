@@ -82,7 +82,7 @@ func checksJSON(all []checks.Check) []checkJSON {
 			limit := figureOf("", c.Limit)
 			j.Figure, j.Limit = &figure, &quantityJSON{limit.Value, limit.Unit}
 		}
-		for _, m := range c.Mends {
+		for _, m := range c.Fixes {
 			j.Mends = append(j.Mends, m.Words)
 		}
 		out = append(out, j)

@@ -112,13 +112,13 @@ func (v *values) pieces() ([]piece.Piece, error) {
 	var all []piece.Piece
 	for _, d := range v.file.Sizes {
 		d.Unit = v.unit
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			return nil, err // not of a file that was judged
 		}
 		all = append(all, p)
 	}
-	all = piece.Together(all)
+	all = piece.ShareStops(all)
 	if v.given("size") {
 		all = slices.DeleteFunc(all, func(p piece.Piece) bool { return p.Design.Size != v.text("size") })
 	}

@@ -62,5 +62,5 @@ func readPiece(v *values) maker {
 
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
-	return f.graded(checks.Doubtful, func(c checks.Check) string { return c.Name + ": " + c.Words })
+	return f.graded(checks.Warn, func(c checks.Check) string { return c.Name + ": " + c.Words })
 }

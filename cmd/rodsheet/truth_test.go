@@ -171,7 +171,7 @@ func checkRule(page readback.Page, way geometry.Point) error {
 			if math.Abs(s.Length()-fourInches) > promised || math.Abs(along-fourInches) > promised {
 				continue
 			}
-			left := way.Turn().Mul(mark)
+			left := way.Perp().Mul(mark)
 			metric, imperial := s.A.Add(way.Mul(100)), s.A.Add(way.Mul(fourInches))
 			if shows(page, geometry.Segment{A: metric, B: metric.Add(left)}) &&
 				shows(page, geometry.Segment{A: imperial, B: imperial.Sub(left)}) {
@@ -362,7 +362,7 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 			for _, unit := range []string{"mm", "in"} {
 				job := printJob(t, append(strings.Fields(line), "--paper", paper, "--units", unit, "--max-sheets", "1000")...)
 				for i, page := range job.pages {
-					printable := geometry.Box(0, 0, page.Width, page.Height).Grow(pen - margin)
+					printable := geometry.Box(0, 0, page.Width, page.Height).Offset(pen - margin)
 					for _, x := range page.Texts {
 						if !printable.Holds(x.Box) {
 							t.Errorf("%s on %s, %s: sheet %d: %q reaches to %.2f", line, paper, unit, i+1, x.String, x.Box)

@@ -10,7 +10,7 @@ import (
 // A Blank is a part as it is sawn from a board, its rough allowances not in it.
 type Blank struct {
 	Part string // "stretcher"
-	Sawn Stick
+	Sawn StockSize
 }
 
 // Blanks returns one of every part for which wood is bought: all but what comes
@@ -35,7 +35,7 @@ const usualBoard = 150.0
 // TopBoards returns the boards of equal width that a wooden top is glued up
 // from: one of them, and how many. They are as few as the widest listed board
 // allows.
-func (p Piece) TopBoards() (board Stick, count int) {
+func (p Piece) TopBoards() (board StockSize, count int) {
 	board = p.TopPanel()
 	widest := 0.0
 	for _, b := range p.Design.Wood.Boards {
@@ -56,7 +56,7 @@ func (p Piece) TopBoards() (board Stick, count int) {
 // TestPiece returns the test piece of the stock of a part: as long as is safely
 // held at a saw, and no less than half a stretcher, so that the stop of the real
 // lap serves.
-func (p Piece) TestPiece(stock Stick) Stick {
+func (p Piece) TestPiece(stock StockSize) StockSize {
 	stock.Length = math.Max(p.SafeLength(), p.RoughReach())
 	return stock
 }

@@ -119,7 +119,7 @@ func TestFaultsAreThoseOfWork(t *testing.T) {
 			k.Set(rapid.Float64Range(-10, 1000).Draw(t, k.Name))
 		}
 		faults := piece.Faults(d, nil)
-		_, err := piece.Work(d)
+		_, err := piece.Solve(d)
 		if (err == nil) != (len(faults) == 0) || err != nil && err.Error() != faults[0].Error() {
 			t.Errorf("%v, but the faults are %v", err, faults)
 		}

@@ -12,7 +12,7 @@ import (
 // settle finds splay and place of the legs, each of which may hang on the
 // other. With the foot circle or the foot spread given it halves the range of
 // splays: however the legs are placed, more splay sets the feet further out.
-func (j *judge) settle(f geometry.Frame) geometry.Frame {
+func (j *validator) settle(f geometry.Frame) geometry.Frame {
 	d := j.design
 	lean := func(splay float64) geometry.Frame {
 		f.Leg.Splay = splay
@@ -54,7 +54,7 @@ func feet(d design.Design, f geometry.Frame) float64 {
 
 // feet refuses feet that no splay gives. Plumb feet stand where they do however
 // tall the legs are and wherever their taper starts.
-func (j *judge) feet(plumb, steepest geometry.Frame) {
+func (j *validator) feet(plumb, steepest geometry.Frame) {
 	d := j.design
 	figure := "foot circle"
 	if d.Legs.Lean == design.ByFootSpread {
@@ -89,7 +89,7 @@ func taper(t *design.Taper, l geometry.Leg) *geometry.Taper {
 // taper refuses a taper that no leg so thick can have; the groups are what the
 // length of the leg hangs on. Where not all of it can be relied on it asks what
 // the foot takes off a leg of any length, and for the start alone.
-func (j *judge) taper(t *geometry.Taper, thickness float64, length ...group) {
+func (j *validator) taper(t *geometry.Taper, thickness float64, length ...group) {
 	if t == nil {
 		return
 	}

@@ -21,7 +21,7 @@ const (
 
 // figures refuses what the geometry of ring, legs and joints does not look at by
 // itself.
-func (j *judge) figures() {
+func (j *validator) figures() {
 	d := j.design
 	j.ring(d.Ring)
 	j.note(legFigures(d.Legs)...)
@@ -71,7 +71,7 @@ func count(figure string, n int) error {
 }
 
 // ring asks the depth apart: where the laps meet does not hang on it.
-func (j *judge) ring(r design.Ring) {
+func (j *validator) ring(r design.Ring) {
 	plan := r.Ring
 	plan.Depth = plan.Width
 	j.ask(plan.Check, keys("ring.sides", "ring.inside", "ring.width"))
@@ -199,7 +199,7 @@ func sawFigures(s design.Saw) []error {
 // asMilled refuses sizes as milled that are nothing, or so far from the
 // designed ones, which are sound, that they are rather a slip or another
 // design.
-func (j *judge) asMilled() {
+func (j *validator) asMilled() {
 	d := j.design
 	j.ask(func() error { return checkAsMilled("width as milled", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
 	j.ask(func() error { return checkAsMilled("depth as milled", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))

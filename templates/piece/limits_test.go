@@ -20,7 +20,7 @@ import (
 // refused asks for a design to be refused for one figure, in given words.
 func refused(t *testing.T, d design.Design, figure, words string) {
 	t.Helper()
-	_, err := piece.Work(d)
+	_, err := piece.Solve(d)
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) {
 		t.Errorf("%s: got error %v, want a bound", figure, err)
@@ -130,7 +130,7 @@ func TestLimitsThemselves(t *testing.T) {
 	} {
 		d := piecetest.Low()
 		change(&d)
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -178,7 +178,7 @@ func try(d design.Design) (accepted bool, err error) {
 			err = fmt.Errorf("panic: %v", r)
 		}
 	}()
-	p, err := piece.Work(d)
+	p, err := piece.Solve(d)
 	if err == nil {
 		return true, sound(p)
 	}

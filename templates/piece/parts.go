@@ -223,7 +223,7 @@ func (p Piece) PadCentre() geometry.Point { return geometry.Pt(p.PadAt(), p.Fram
 func (p Piece) pad() solid.Part {
 	round := geometry.Arc(p.PadCentre(), p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi)
 	d := p.Frame.Ring.Depth
-	return solid.Stock("pad", slab(geometry.Thinned(round[:len(round)-1], solidCorners), d, d+p.Design.Top.Pads.Height))
+	return solid.Stock("pad", slab(geometry.Decimate(round[:len(round)-1], solidCorners), d, d+p.Design.Top.Pads.Height))
 }
 
 // solidCorners is how many corners a round outline keeps as a solid: enough to
@@ -235,7 +235,7 @@ func (p Piece) top() solid.Part {
 	under := p.Frame.Leg.Height + p.Design.Top.PadHeight()
 	outline := p.TopCorners()
 	if p.Design.Top.Outline == design.RoundTop || p.Design.Top.Corner == design.RoundedCorner {
-		outline = geometry.Thinned(outline, solidCorners)
+		outline = geometry.Decimate(outline, solidCorners)
 	}
 	return solid.Stock("top", slab(outline, under, under+p.Design.Top.Thickness))
 }

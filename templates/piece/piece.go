@@ -36,11 +36,11 @@ type Piece struct {
 	Extra float64
 }
 
-// Work works out one size. It returns a *measure.BoundError for a figure that
+// Solve works out one size. It returns a *measure.BoundError for a figure that
 // no piece can have; what a piece can have and cannot be built with is the
 // affair of package checks.
-func Work(d design.Design) (Piece, error) {
-	j := judge{design: d}
+func Solve(d design.Design) (Piece, error) {
+	j := validator{design: d}
 	p := j.work()
 	if len(j.errs) > 0 {
 		return Piece{}, j.errs[0]
@@ -50,7 +50,7 @@ func Work(d design.Design) (Piece, error) {
 
 // work returns the piece of the design and notes what is wrong with it: nothing
 // where the piece is sound.
-func (j *judge) work() Piece {
+func (j *validator) work() Piece {
 	d := j.design
 	j.figures()
 	frame := j.outline()
@@ -68,7 +68,7 @@ func (j *judge) work() Piece {
 }
 
 // geometry refuses figures that have none.
-func (j *judge) geometry(p Piece) {
+func (j *validator) geometry(p Piece) {
 	j.frame(p.Frame, inPlanKeys, milledKeys, j.placed)
 	if !j.ask(p.Bridle.Check, inPlanKeys, milledKeys, j.leaned) {
 		plumb := p.Bridle
@@ -84,7 +84,7 @@ func (j *judge) geometry(p Piece) {
 
 // frame asks of a frame all it can: where its height, or what places the legs,
 // is not to be relied on, figures that serve any frame stand in for them.
-func (j *judge) frame(f geometry.Frame, of ...group) {
+func (j *validator) frame(f geometry.Frame, of ...group) {
 	if j.ask(f.Check, append(of, j.height)...) {
 		return
 	}
@@ -94,7 +94,7 @@ func (j *judge) frame(f geometry.Frame, of ...group) {
 
 // outline returns the frame as designed, with its splay and its legs' places
 // worked out from whatever the design gives.
-func (j *judge) outline() geometry.Frame {
+func (j *validator) outline() geometry.Frame {
 	d := j.design
 	f := geometry.Frame{
 		Ring: d.Ring.Ring,
@@ -174,10 +174,10 @@ func (p Piece) RoughReach() float64 {
 	return math.Max(p.PlainReach, p.LegReach) + geometry.BridleLong + p.Extra
 }
 
-// Together leaves the stretchers of sizes that have the same laps equally long
+// ShareStops leaves the stretchers of sizes that have the same laps equally long
 // before they are trimmed: the laps of all are then cut with one stop. It does
 // so where that takes no more than a hand's breadth of wood a stretcher.
-func Together(pieces []Piece) []Piece {
+func ShareStops(pieces []Piece) []Piece {
 	const most = 50.0 // mm, at each end
 	out := slices.Clone(pieces)
 	for i, p := range pieces {

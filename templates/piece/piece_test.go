@@ -9,7 +9,7 @@ import (
 )
 
 func TestSoundPieceHasNoClash(t *testing.T) {
-	p, err := piece.Work(piecetest.Low())
+	p, err := piece.Solve(piecetest.Low())
 	if err != nil {
 		t.Fatal(err)
 	}

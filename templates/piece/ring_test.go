@@ -167,7 +167,7 @@ func TestTogetherSharesTheStop(t *testing.T) {
 	horned := piecetest.Low()
 	horned.Size, horned.Ring.Horn = "horned", 150
 	alone := []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, tall), piecetest.Worked(t, horned)}
-	both := piece.Together(alone)
+	both := piece.ShareStops(alone)
 	if alone[0].RoughReach() == alone[1].RoughReach() {
 		t.Fatal("the sizes need the same length anyway")
 	}

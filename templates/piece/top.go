@@ -37,12 +37,12 @@ func (p Piece) TopArea() float64 { return p.TopShape().Area() }
 // ringOutline returns the polygon of the ring's outside edges as designed:
 // glass is ordered to it whatever the wood comes out at.
 func (p Piece) ringOutline() geometry.Regular {
-	return p.Design.Ring.Polygon().Grow(p.Design.Ring.Width)
+	return p.Design.Ring.Polygon().Offset(p.Design.Ring.Width)
 }
 
 // RegularTop returns the outline of a top that follows the ring, its corners
 // sharp.
-func (p Piece) RegularTop() geometry.Regular { return p.ringOutline().Grow(p.Design.Top.Overhang) }
+func (p Piece) RegularTop() geometry.Regular { return p.ringOutline().Offset(p.Design.Top.Overhang) }
 
 // topPolygon returns the sharp corners of a top that is not round.
 func (p Piece) topPolygon() []geometry.Point {
@@ -67,7 +67,7 @@ func (p Piece) TopRadius() float64 {
 // centre.
 func (p Piece) Overhangs() (sides, corners []float64) {
 	r := p.Frame.Ring
-	outside := r.Polygon().Grow(r.Width).Corners() // the first by the leg end of the first stretcher
+	outside := r.Polygon().Offset(r.Width).Corners() // the first by the leg end of the first stretcher
 	for i, c := range outside {
 		sides = append(sides, p.past(c.Lerp(outside[(i+1)%len(outside)], 0.5)))
 		corners = append(corners, p.past(c))
@@ -84,7 +84,7 @@ func (p Piece) past(q geometry.Point) float64 {
 	out, least := q.Unit(), math.Inf(1)
 	corners := p.TopCorners()
 	for i, a := range corners {
-		normal := corners[(i+1)%len(corners)].Sub(a).Turn().Mul(-1).Unit()
+		normal := corners[(i+1)%len(corners)].Sub(a).Perp().Mul(-1).Unit()
 		if slope := normal.Dot(out); slope > 0 {
 			least = math.Min(least, normal.Dot(a)/slope)
 		}
@@ -93,7 +93,7 @@ func (p Piece) past(q geometry.Point) float64 {
 }
 
 // top refuses an outline that is none, and what no pane can be.
-func (j *judge) top(p Piece) {
+func (j *validator) top(p Piece) {
 	if p.Design.Top.Kind == design.NoTop {
 		return
 	}
@@ -130,8 +130,8 @@ func (p Piece) Pane() geometry.Glass {
 
 // TopPanel returns the rectangle that the outline of the top is sawn from, its
 // grain along the longer side.
-func (p Piece) TopPanel() Stick {
+func (p Piece) TopPanel() StockSize {
 	box := geometry.Bounds(p.TopCorners()...)
 	across := box.Max.Sub(box.Min)
-	return Stick{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
+	return StockSize{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
 }

@@ -23,7 +23,7 @@ func batched(pieces []piece.Piece) []batchedPiece {
 	out := make([]batchedPiece, len(pieces))
 	list, blocks := newCutList(pieces), sharedBlocks(pieces)
 	for i, p := range pieces {
-		counted := func(part string, kind any, sawn func(piece.Piece) piece.Stick) batch {
+		counted := func(part string, kind any, sawn func(piece.Piece) piece.StockSize) batch {
 			b := batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
 			for _, r := range list.Rows {
 				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
@@ -74,7 +74,7 @@ func (p batchedPiece) block(name string) (batchedBlock, bool) {
 }
 
 // firstSection reports whether p is the first size of its section.
-func firstSection(before []piece.Piece, p piece.Piece, sawn func(piece.Piece) piece.Stick) bool {
-	section := func(p piece.Piece) [2]float64 { return [2]float64{steady(sawn(p).Width), steady(sawn(p).Thickness)} }
+func firstSection(before []piece.Piece, p piece.Piece, sawn func(piece.Piece) piece.StockSize) bool {
+	section := func(p piece.Piece) [2]float64 { return [2]float64{quantize(sawn(p).Width), quantize(sawn(p).Thickness)} }
 	return !slices.ContainsFunc(before, func(q piece.Piece) bool { return section(q) == section(p) })
 }

@@ -18,7 +18,7 @@ func TestBlanksAreWhatThePlanTakes(t *testing.T) {
 	for _, d := range append(piecetest.Bases(), wood, bare) {
 		d.Wood.Boards = []design.Board{{Length: 2400, Width: 200, Thickness: 45, Count: 2}}
 		p := piecetest.Worked(t, d)
-		blanks := map[piece.Stick]bool{}
+		blanks := map[piece.StockSize]bool{}
 		for _, b := range p.Blanks() {
 			blanks[p.Roughed(b.Sawn)] = false
 		}

@@ -12,7 +12,7 @@ import (
 // A roughPiece is one piece to be sawn from a board.
 type roughPiece struct {
 	Name string
-	Size piece.Stick
+	Size piece.StockSize
 }
 
 // A cuttingPlan says which piece comes from which board. Each board is ripped

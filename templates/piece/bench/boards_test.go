@@ -16,7 +16,7 @@ func drawPieces(t *rapid.T) []roughPiece {
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) roughPiece {
 		return roughPiece{
 			Name: "part",
-			Size: piece.Stick{
+			Size: piece.StockSize{
 				Length:    rapid.Float64Range(100, 1500).Draw(t, "length"),
 				Width:     rapid.Float64Range(10, 120).Draw(t, "width"),
 				Thickness: rapid.Float64Range(10, 60).Draw(t, "thickness"),
@@ -184,7 +184,7 @@ func TestPlanAgainstBruteForce(t *testing.T) {
 		board := design.Board{Length: between(800, 1600), Width: between(90, 160), Thickness: 40, Count: 9}
 		pieces := make([]roughPiece, 3+random.IntN(4))
 		for i := range pieces {
-			pieces[i].Size = piece.Stick{Length: between(200, 790), Width: between(25, 85), Thickness: 38}
+			pieces[i].Size = piece.StockSize{Length: between(200, 790), Width: between(25, 85), Thickness: 38}
 		}
 		plan := planBoards(pieces, []design.Board{board}, kerf)
 		got, want := len(plan.Boards), fewestBoards(pieces, board, kerf)
@@ -203,7 +203,7 @@ func TestPlanAgainstBruteForce(t *testing.T) {
 
 func TestPlanByHand(t *testing.T) {
 	stick := func(name string, l, w, th float64) roughPiece {
-		return roughPiece{name, piece.Stick{Length: l, Width: w, Thickness: th}}
+		return roughPiece{name, piece.StockSize{Length: l, Width: w, Thickness: th}}
 	}
 	boards := []design.Board{{Length: 1000, Width: 100, Thickness: 30, Count: 1}}
 	// Two lanes of 48 and a kerf of 4 fill the width exactly; 498 + 4 + 498 the length.

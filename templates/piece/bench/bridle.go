@@ -113,7 +113,7 @@ func (p batchedPiece) sawEnd(m member) (step, bool) {
 		s.Once = s.Hand.Once
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return s, m.Angle > 0 || steady(stop) < steady(m.sawn)
+	return s, m.Angle > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no

@@ -292,7 +292,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 		for _, d := range drawBuilt(t) {
 			pieces = append(pieces, piecetest.Worked(t, d))
 		}
-		pieces = piece.Together(pieces)
+		pieces = piece.ShareStops(pieces)
 		list, steps := newCutList(pieces), inFull(workingOrder(pieces))
 		for _, p := range pieces {
 			stretcher := madeByTheList(t, p, "stretcher", list, steps).wood
@@ -302,7 +302,7 @@ func TestTheListMakesTheParts(t *testing.T) {
 			for _, c := range []struct {
 				name      string
 				got, want solid.Part
-				from      piece.Stick
+				from      piece.StockSize
 			}{
 				{"stretcher", stretcher, p.Parts()[0].Transform(fromRoom(p)), p.SawnStretcher()},
 				{"leg", leg, p.Parts()[1].Transform(fromRoom(p)), p.SawnLeg()},

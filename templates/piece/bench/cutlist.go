@@ -27,7 +27,7 @@ type cutRow struct {
 	// Finished is as designed or milled, from tip to tip; Sawn is squared to
 	// length, before its ends are worked; Rough is Sawn and the allowances.
 	// A part sawn from an offcut has no Rough.
-	Finished, Sawn, Rough piece.Stick
+	Finished, Sawn, Rough piece.StockSize
 	From                  string // the offcut it comes from; empty for what is bought for
 	// Net is the volume in mm³ of one finished part, nothing for what is not
 	// in the finished piece.
@@ -117,9 +117,9 @@ type stretcherKind struct {
 func kindOfStretcher(p piece.Piece) stretcherKind {
 	r, b := p.Frame.Ring, p.Bridle
 	return stretcherKind{
-		[5]float64{float64(r.Sides), steady(r.Inside), steady(r.Width), steady(r.Depth), steady(p.Design.Ring.Slack)},
-		p.Frame.Over, p.Design.Ring.Plain, steady(p.PlainReach), steady(p.LegReach),
-		[3]float64{steady(b.Angle), steady(b.Leg), steady(b.Third())}, b.Stretcher().Slot,
+		[5]float64{float64(r.Sides), quantize(r.Inside), quantize(r.Width), quantize(r.Depth), quantize(p.Design.Ring.Slack)},
+		p.Frame.Over, p.Design.Ring.Plain, quantize(p.PlainReach), quantize(p.LegReach),
+		[3]float64{quantize(b.Angle), quantize(b.Leg), quantize(b.Third())}, b.Stretcher().Slot,
 	}
 }
 
@@ -135,23 +135,23 @@ type legKind struct {
 func kindOfLeg(p piece.Piece) legKind {
 	l, b := p.Frame.Leg, p.Bridle
 	k := legKind{
-		leg:     [5]float64{steady(l.Breadth), steady(l.Thickness), steady(l.Height), steady(l.Splay), steady(p.Design.Legs.Proud)},
-		joint:   [2]float64{steady(b.Depth), steady(b.Third())},
+		leg:     [5]float64{quantize(l.Breadth), quantize(l.Thickness), quantize(l.Height), quantize(l.Splay), quantize(p.Design.Legs.Proud)},
+		joint:   [2]float64{quantize(b.Depth), quantize(b.Third())},
 		mortise: b.Head().Slot,
 		faces:   -1,
 	}
 	if p.Taper != nil {
-		k.taper, k.faces = [2]float64{steady(p.Taper.Start), steady(p.Taper.Foot)}, int(p.Taper.Faces)
+		k.taper, k.faces = [2]float64{quantize(p.Taper.Start), quantize(p.Taper.Foot)}, int(p.Taper.Faces)
 	}
 	return k
 }
 
-// steady rounds away what arithmetic alone makes of one figure, to a millionth.
-func steady(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+// quantize rounds away what arithmetic alone makes of one figure, to a millionth.
+func quantize(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // steadied is steady for the sizes of a stick.
-func steadied(s piece.Stick) piece.Stick {
-	return piece.Stick{Length: steady(s.Length), Width: steady(s.Width), Thickness: steady(s.Thickness)}
+func steadied(s piece.StockSize) piece.StockSize {
+	return piece.StockSize{Length: quantize(s.Length), Width: quantize(s.Width), Thickness: quantize(s.Thickness)}
 }
 
 // spareParts returns how many spares an angled part gets: never none, for a

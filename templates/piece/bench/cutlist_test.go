@@ -20,7 +20,7 @@ import (
 func TestBoardFeetOfNoyes(t *testing.T) {
 	const in = measure.MillimetresPerInch
 	for _, c := range []struct{ feet, wide, want float64 }{{1, 12, 1}, {12, 6, 6}, {14, 11, 12 + 10.0/12}} {
-		got := boardFeet(piece.Stick{Length: c.feet * 12 * in, Width: c.wide * in, Thickness: 1 * in}.Volume())
+		got := boardFeet(piece.StockSize{Length: c.feet * 12 * in, Width: c.wide * in, Thickness: 1 * in}.Volume())
 		if math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v ft of %v in: %v board feet, want %v", c.feet, c.wide, got, c.want)
 		}
@@ -101,7 +101,7 @@ func TestRoughIsSawnAndAllowances(t *testing.T) {
 	p := workAll(t, d)[0]
 	rows := newCutList([]piece.Piece{p}).Rows
 	l := p.Frame.Leg
-	for i, want := range []piece.Stick{
+	for i, want := range []piece.StockSize{
 		{Length: math.Ceil(p.RoughStretcher() + 20), Width: 28 + 3, Thickness: 36 + 4},
 		{Length: math.Ceil(l.Height/math.Cos(l.Splay) + 40*math.Tan(l.Splay) + geometry.BridleLong + 20), Width: 40 + 3, Thickness: 28 + 4},
 	} {
@@ -260,11 +260,11 @@ func TestRoughIsRoundedUp(t *testing.T) {
 	const in = measure.MillimetresPerInch
 	for _, c := range []struct {
 		u    measure.Unit
-		s    piece.Stick
+		s    piece.StockSize
 		want string
 	}{
-		{measure.Millimetre, piece.Stick{Length: 400.01, Width: 31, Thickness: 38.99}, "401 × 31 × 39"},
-		{measure.Inch, piece.Stick{Length: 18.01 * in, Width: 1.25 * in, Thickness: 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
+		{measure.Millimetre, piece.StockSize{Length: 400.01, Width: 31, Thickness: 38.99}, "401 × 31 × 39"},
+		{measure.Inch, piece.StockSize{Length: 18.01 * in, Width: 1.25 * in, Thickness: 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
 	} {
 		p := piece.Piece{Design: design.Design{Unit: c.u}}
 		if got := (cutList{Unit: c.u}).stickText(p.Roughed(c.s)); got != c.want {

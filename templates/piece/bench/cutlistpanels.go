@@ -97,7 +97,7 @@ func (r cutRow) countText() string {
 	return strings.Join(all, " + ") + " = " + strconv.Itoa(r.parts())
 }
 
-func (c cutList) stickText(s piece.Stick) string {
+func (c cutList) stickText(s piece.StockSize) string {
 	bare := func(mm float64) string { return measure.Length(mm).Bare(c.Unit) }
 	return bare(s.Length) + " × " + bare(s.Width) + " × " + bare(s.Thickness)
 }

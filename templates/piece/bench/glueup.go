@@ -32,11 +32,11 @@ type Block struct {
 }
 
 // stick returns the wood that the block is sawn from.
-func (b Block) stick() piece.Stick {
+func (b Block) stick() piece.StockSize {
 	if b.Along {
-		return piece.Stick{Length: b.Thick, Width: b.Across, Thickness: b.Width}
+		return piece.StockSize{Length: b.Thick, Width: b.Across, Thickness: b.Width}
 	}
-	return piece.Stick{Length: b.Across, Width: b.Thick, Thickness: b.Width}
+	return piece.StockSize{Length: b.Across, Width: b.Thick, Thickness: b.Width}
 }
 
 // Names by which the settings find their blocks.
@@ -110,7 +110,7 @@ func slantedEnd(p piece.Piece) bool {
 // squareFromLap returns the lap's gauge setting from square.
 func squareFromLap(p piece.Piece) float64 {
 	_, square := p.EndLap().Gauge()
-	return steady(square)
+	return quantize(square)
 }
 
 // fillerStrip returns the strip that holds a part leaning by the splay in an

@@ -113,7 +113,7 @@ func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batched
 	var out [][]batchedPiece
 	for _, p := range shop {
 		i := slices.IndexFunc(out, func(g []batchedPiece) bool {
-			return steady(figure(g[0])) == steady(figure(p))
+			return quantize(figure(g[0])) == quantize(figure(p))
 		})
 		if i < 0 {
 			out = append(out, nil)

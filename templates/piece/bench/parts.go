@@ -10,7 +10,7 @@ import (
 
 // A topBoardKind is all that one board of a top can differ from another by.
 type topBoardKind struct {
-	finished piece.Stick
+	finished piece.StockSize
 	across   float64
 }
 
@@ -24,7 +24,7 @@ func topRows(p piece.Piece) []cutRow {
 		Part: "top board", Sizes: []sizeCount{{p.Design.Size, n}},
 		Finished: board, Sawn: board, Rough: p.Roughed(board),
 		Net:  p.TopArea() * p.Design.Top.Thickness / float64(n),
-		kind: topBoardKind{steadied(board), steady(p.TopArea())},
+		kind: topBoardKind{steadied(board), quantize(p.TopArea())},
 	}}
 }
 
@@ -34,13 +34,13 @@ type testKind struct {
 	width, across float64
 }
 
-func kindOfTest(part string, s piece.Stick) testKind {
-	return testKind{part, steady(s.Width), steady(s.Thickness)}
+func kindOfTest(part string, s piece.StockSize) testKind {
+	return testKind{part, quantize(s.Width), quantize(s.Thickness)}
 }
 
 // tests returns how many test pieces there are of a section; part is
 // "stretcher" or "leg".
-func (c cutList) tests(part string, s piece.Stick) int {
+func (c cutList) tests(part string, s piece.StockSize) int {
 	for _, r := range c.Rows {
 		if r.kind == kindOfTest(part, s) {
 			return r.Serves
@@ -63,7 +63,7 @@ func testRows(p piece.Piece) []cutRow {
 	if p.Design.Wood.Tests == 0 {
 		return nil
 	}
-	row := func(part string, stock piece.Stick) cutRow {
+	row := func(part string, stock piece.StockSize) cutRow {
 		s := p.TestPiece(stock)
 		return cutRow{
 			Part: "test piece, " + part + " stock", Serves: p.Design.Wood.Tests,
@@ -77,7 +77,7 @@ func testRows(p piece.Piece) []cutRow {
 // A blockKind is all that pads, cauls, wedges and filler strips differ by.
 type blockKind struct {
 	part string
-	size piece.Stick
+	size piece.StockSize
 	lean float64
 	from string
 }
@@ -88,7 +88,7 @@ func padRows(p piece.Piece) []cutRow {
 		return nil
 	}
 	d := p.Design.Top.Pads.Diameter
-	pad := piece.Stick{Length: d, Width: d, Thickness: p.Design.Top.Pads.Height}
+	pad := piece.StockSize{Length: d, Width: d, Thickness: p.Design.Top.Pads.Height}
 	return []cutRow{{
 		Part: "pad", Sizes: each(p), Spares: p.Design.Wood.Spares,
 		Finished: pad, Sawn: pad, From: offcutFor(p, d),
@@ -109,7 +109,7 @@ func offcutFor(p piece.Piece, width float64) string {
 
 // kind returns what tells a block from others.
 func (b Block) kind() blockKind {
-	return blockKind{b.Name, steadied(b.stick()), steady(b.Angle), b.From}
+	return blockKind{b.Name, steadied(b.stick()), quantize(b.Angle), b.From}
 }
 
 // blockRows returns what holds and clamps the parts of all sizes, from offcuts.

@@ -26,7 +26,7 @@ func workAll(t rapid.TB, designs ...design.Design) []piece.Piece {
 	t.Helper()
 	out := make([]piece.Piece, len(designs))
 	for i, d := range designs {
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -67,7 +67,7 @@ func TestLapsOfOneHeightFollowEachOther(t *testing.T) {
 				last = 0
 				continue
 			}
-			h := steady(s.Cut.Height)
+			h := quantize(s.Cut.Height)
 			if h != last && done[h] {
 				t.Errorf("%s: row %d cuts at %v mm again, after another height", name, i+1, h)
 			}

@@ -84,7 +84,7 @@ func measureKerf(p batchedPiece) (step, bool) {
 const squareFirst = "Square one end, then saw to the stop."
 
 // squared is a crosscut to length, square.
-func (p batchedPiece) squared(part batch, size piece.Stick, fence string) (step, bool) {
+func (p batchedPiece) squared(part batch, size piece.StockSize, fence string) (step, bool) {
 	return step{
 		Op: doCrosscut, Name: part.Part + ", square to length", Parts: []batch{part}, Fence: fence,
 		Cut:     &sawCut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},

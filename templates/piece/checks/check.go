@@ -16,18 +16,18 @@ import (
 type Grade uint8
 
 const (
-	Holds    Grade = iota
-	Doubtful       // can be built; the maker is to know
-	Fails          // cannot be built
+	Pass    Grade = iota
+	Warn       // can be built; the maker is to know
+	Fail          // cannot be built
 )
 
 func (g Grade) String() string {
 	switch g {
-	case Holds:
+	case Pass:
 		return "holds"
-	case Doubtful:
+	case Warn:
 		return "doubtful"
-	case Fails:
+	case Fail:
 		return "fails"
 	}
 	return "unknown"
@@ -44,7 +44,7 @@ type Check struct {
 	Relation string
 	Limit    measure.Quantity
 	Words    string // where and what, one sentence
-	Mends    []Mend // the cheapest first; each has been worked out and found to hold
+	Fixes    []Fix // the cheapest first; each has been worked out and found to hold
 }
 
 // The two relations of a figure to its limit.
@@ -65,7 +65,7 @@ func (c Check) Measured(u measure.Unit) string {
 // Said returns the words of the check, or nothing where it holds and its
 // figures say so.
 func (c Check) Said() string {
-	if c.Grade == Holds && c.Relation != "" {
+	if c.Grade == Pass && c.Relation != "" {
 		return ""
 	}
 	return c.Words
@@ -74,15 +74,15 @@ func (c Check) Said() string {
 // advice returns the mends in one line, the cheapest first: "reduce …, or
 // lengthen …". It is empty where there is none.
 func (c Check) advice() string {
-	words := make([]string, len(c.Mends))
-	for i, m := range c.Mends {
+	words := make([]string, len(c.Fixes))
+	for i, m := range c.Fixes {
 		words[i] = m.Words
 	}
 	return strings.Join(words, ", or ")
 }
 
-// A Mend is a change of the design that makes a check hold.
-type Mend struct {
+// A Fix is a change of the design that makes a check hold.
+type Fix struct {
 	Words  string // "reduce the leg's breadth at the joint to 31.5 mm"
 	Design design.Design
 }
@@ -94,28 +94,28 @@ type Group struct {
 	Text    []string // what no figure says, a sentence each
 }
 
-// A made is a piece together with its solids, which take longer to make than
+// A model is a piece together with its solids, which take longer to make than
 // all the rest.
-type made struct {
+type model struct {
 	piece.Piece
 	parts []solid.Part // those of Parts: the first is stretcher 1, the second leg 1
 }
 
-func withSolids(p piece.Piece) made { return made{p, p.Parts()} }
+func withSolids(p piece.Piece) model { return model{p, p.Parts()} }
 
 // A question is one thing asked of a piece, and the changes of its design that
 // may mend it.
 type question struct {
-	ask   func(made) []Check
-	mends func(made, Check) []change // nil where no single figure mends it
+	ask   func(model) []Check
+	fixes func(model, Check) []change // nil where no single figure mends it
 	frame bool                       // it looks at ring and legs alone
 }
 
 // plain is a question about figures alone.
-func plain(ask func(piece.Piece) []Check, mends func(piece.Piece, Check) []change) question {
-	q := question{ask: func(m made) []Check { return ask(m.Piece) }}
-	if mends != nil {
-		q.mends = func(m made, c Check) []change { return mends(m.Piece, c) }
+func plain(ask func(piece.Piece) []Check, fixes func(piece.Piece, Check) []change) question {
+	q := question{ask: func(m model) []Check { return ask(m.Piece) }}
+	if fixes != nil {
+		q.fixes = func(m model, c Check) []change { return fixes(m.Piece, c) }
 	}
 	return q
 }
@@ -123,17 +123,17 @@ func plain(ask func(piece.Piece) []Check, mends func(piece.Piece, Check) []chang
 // questions returns all that is asked of one size, in the order of the bench.
 func questions() []question {
 	return []question{
-		{askClash, mendClash, false},
-		plain(askHead, mendHead),
-		plain(askShortGrain, mendShortGrain),
-		{askTogether, mendTogether, true},
-		plain(askShoulders, mendShoulders),
-		{askEnds, mendEnds, true},
-		plain(askWoodLeft, mendWoodLeft),
-		plain(askTaper, mendTaper),
-		{askStanding, mendStanding, false},
+		{askClash, fixClash, false},
+		plain(askHead, fixHead),
+		plain(askShortGrain, fixShortGrain),
+		{askTogether, fixTogether, true},
+		plain(askShoulders, fixShoulders),
+		{askEnds, fixEnds, true},
+		plain(askWoodLeft, fixWoodLeft),
+		plain(askTaper, fixTaper),
+		{askStanding, fixStanding, false},
 		plain(askSaw, nil),
-		plain(askTop, mendTop),
+		plain(askTop, fixTop),
 		plain(askBoards, nil),
 	}
 }
@@ -146,8 +146,8 @@ func checksOf(p piece.Piece) []Check {
 	var out []Check
 	for i, q := range questions() {
 		for _, c := range asked[i] {
-			if c.Grade != Holds && q.mends != nil {
-				c.Mends = m.proved(q, c, grades)
+			if c.Grade != Pass && q.fixes != nil {
+				c.Fixes = m.proved(q, c, grades)
 			}
 			out = append(out, c)
 		}
@@ -173,7 +173,7 @@ func Examine(pieces []piece.Piece) Findings {
 }
 
 // ask returns the checks of each question, without their mends.
-func (m made) ask() [][]Check {
+func (m model) ask() [][]Check {
 	all := questions()
 	asked := make([][]Check, len(all))
 	for i, q := range all {
@@ -184,7 +184,7 @@ func (m made) ask() [][]Check {
 
 // askAgain returns the checks of a piece whose design differs from that of
 // before, but for those that cannot have changed.
-func (m made) askAgain(before made) []Check {
+func (m model) askAgain(before model) []Check {
 	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Piece.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
 	var out []Check
 	for _, q := range questions() {
@@ -222,7 +222,7 @@ func limited(name, figure string, value measure.Quantity, relation string, limit
 // with returns the check with the words that fit its grade.
 func (c Check) with(holds, otherwise string) Check {
 	c.Words = otherwise
-	if c.Grade == Holds {
+	if c.Grade == Pass {
 		c.Words = holds
 	}
 	return c

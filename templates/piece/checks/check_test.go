@@ -65,7 +65,7 @@ func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 			t.Skip("too near for the least clash to count")
 		}
 		c := find(t, checksOf(p), "leg head and lap")
-		if (c.Grade == Fails) != (gap < 0) || c.Value.Value != gap {
+		if (c.Grade == Fail) != (gap < 0) || c.Value.Value != gap {
 			t.Fatalf("clearance %.6f: %v, %+v", gap, c.Grade, c.Value)
 		}
 		if got, want := overlapOf(p), math.Max(0, -gap); math.Abs(got-want) > 1e-6 {
@@ -116,7 +116,7 @@ func drawPiece(t *rapid.T) design.Design {
 // made, holds and is no worse, and no text holds a figure that is none.
 func TestEveryPieceIsAnswered(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p, err := piece.Work(drawPiece(t))
+		p, err := piece.Solve(drawPiece(t))
 		if err != nil {
 			t.Skip("no such piece")
 		}
@@ -129,13 +129,13 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			grades[c.Name] = c.Grade
 		}
 		for _, c := range checks {
-			for i, m := range c.Mends {
+			for i, m := range c.Fixes {
 				for _, asked := range withSolids(piecetest.Worked(t, m.Design)).ask() {
 					for _, again := range asked {
-						if again.Name == c.Name && again.Grade != Holds {
+						if again.Name == c.Name && again.Grade != Pass {
 							t.Errorf("%s: mend %d %q does not mend it", c.Name, i, m.Words)
 						}
-						if was, asked := grades[again.Name]; again.Grade > was && (asked || again.Grade == Fails) {
+						if was, asked := grades[again.Name]; again.Grade > was && (asked || again.Grade == Fail) {
 							t.Errorf("%s: mend %q: %s is %v and was %v", c.Name, m.Words, again.Name, again.Grade, was)
 						}
 					}
@@ -168,60 +168,60 @@ func TestFaults(t *testing.T) {
 		change func(*design.Design)
 		advice string // begins so
 	}{
-		{"wood between lap and leg", Doubtful, func(d *design.Design) { d.Legs.Clear = 1 },
+		{"wood between lap and leg", Warn, func(d *design.Design) { d.Legs.Clear = 1 },
 			"leave 2 mm clear between leg and neighbour"},
-		{"putting the ring together", Fails, func(d *design.Design) { d.Ring.Plain = design.ClosedEnd },
+		{"putting the ring together", Fail, func(d *design.Design) { d.Ring.Plain = design.ClosedEnd },
 			"leave the outer shoulder at every plain end open"},
-		{"putting the ring together", Doubtful, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }, ""},
-		{"horn at the plain end", Doubtful, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 9 },
+		{"putting the ring together", Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }, ""},
+		{"horn at the plain end", Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 9 },
 			// 10 + 0.5/sin 60° = 10.577
 			"leave a horn of 10.6 mm"},
-		{"horn at the plain end", Fails, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 0.5 },
+		{"horn at the plain end", Fail, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 0.5 },
 			"leave the outer shoulder"},
-		{"ends, finished", Fails, func(d *design.Design) { five(d); d.Ring.Horn = 300; d.Legs.At = 420 }, ""},
-		{"ends before trimming", Doubtful, func(d *design.Design) { five(d); d.Ring.Horn = 292 }, "make the inside of the ring 20"},
-		{"wood left at the laps", Doubtful, func(d *design.Design) { d.Ring.Depth = 11.5 }, "make the stretchers 12 mm deep"},
-		{"cheeks of the bridle", Doubtful, func(d *design.Design) { d.Legs.Tenon = 17 }, "make the stretchers 29 mm wide and the legs as thick, or make the tenon 16 mm thick"},
-		{"tenon of the bridle", Doubtful, func(d *design.Design) { d.Legs.Tenon = 5.5 }, "make the tenon 6 mm thick"},
-		{"taper and joint", Fails, func(d *design.Design) { d.Legs.Taper.Start = 25 },
+		{"ends, finished", Fail, func(d *design.Design) { five(d); d.Ring.Horn = 300; d.Legs.At = 420 }, ""},
+		{"ends before trimming", Warn, func(d *design.Design) { five(d); d.Ring.Horn = 292 }, "make the inside of the ring 20"},
+		{"wood left at the laps", Warn, func(d *design.Design) { d.Ring.Depth = 11.5 }, "make the stretchers 12 mm deep"},
+		{"cheeks of the bridle", Warn, func(d *design.Design) { d.Legs.Tenon = 17 }, "make the stretchers 29 mm wide and the legs as thick, or make the tenon 16 mm thick"},
+		{"tenon of the bridle", Warn, func(d *design.Design) { d.Legs.Tenon = 5.5 }, "make the tenon 6 mm thick"},
+		{"taper and joint", Fail, func(d *design.Design) { d.Legs.Taper.Start = 25 },
 			// 36/cos 16° − 40·tan 16° = 25.98
 			"start the taper at 26 mm"},
-		{"taper and joint", Fails, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = geometry.OppositeFaces },
+		{"taper and joint", Fail, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = geometry.OppositeFaces },
 			// 36/cos 16° = 37.45
 			"start the taper at 37.5 mm"},
-		{"foot", Doubtful, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "leave the foot 12 mm"},
-		{"standing", Doubtful, func(d *design.Design) {}, "make the diameter of the top "},
-		{"standing", Holds, func(d *design.Design) { d.Top.Diameter = 300 }, ""},
-		{"loose top", Doubtful, func(d *design.Design) {}, ""},
-		{"blade at the laps", Doubtful, func(d *design.Design) { d.Saw.Highest = 17 }, ""},
-		{"blade at the bridle", Doubtful, func(d *design.Design) { d.Saw.Highest = 42 }, ""},
-		{"reach of the stop", Doubtful, func(d *design.Design) { d.Saw.StopReach = 97 }, ""},
-		{"dado set and lap", Doubtful, func(d *design.Design) { d.Saw.Dado = 29 }, ""},
-		{"pads on the stretchers", Doubtful, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "make the diameter of the pads 28 mm"},
-		{"pads and shoulders", Doubtful, func(d *design.Design) { d.Top.Pads.Outermost, d.Top.Pads.At = false, 140 },
+		{"foot", Warn, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "leave the foot 12 mm"},
+		{"standing", Warn, func(d *design.Design) {}, "make the diameter of the top "},
+		{"standing", Pass, func(d *design.Design) { d.Top.Diameter = 300 }, ""},
+		{"loose top", Warn, func(d *design.Design) {}, ""},
+		{"blade at the laps", Warn, func(d *design.Design) { d.Saw.Highest = 17 }, ""},
+		{"blade at the bridle", Warn, func(d *design.Design) { d.Saw.Highest = 42 }, ""},
+		{"reach of the stop", Warn, func(d *design.Design) { d.Saw.StopReach = 97 }, ""},
+		{"dado set and lap", Warn, func(d *design.Design) { d.Saw.Dado = 29 }, ""},
+		{"pads on the stretchers", Warn, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "make the diameter of the pads 28 mm"},
+		{"pads and shoulders", Warn, func(d *design.Design) { d.Top.Pads.Outermost, d.Top.Pads.At = false, 140 },
 			// 130 + 14/tan 60° − 11/sin 60° = 125.38; 138.083 − 140 would leave nothing of the pad
 			"set the pads 125.3 mm from mid-length"},
-		{"pads and edge of the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 340 }, "make the diameter of the top 350 mm"},
-		{"pads and edge of the top", Fails, func(d *design.Design) { d.Top.Diameter = 300 }, "make the diameter of the top 350 mm"},
-		{"corners of the glass", Doubtful, func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
+		{"pads and edge of the top", Warn, func(d *design.Design) { d.Top.Diameter = 340 }, "make the diameter of the top 350 mm"},
+		{"pads and edge of the top", Fail, func(d *design.Design) { d.Top.Diameter = 300 }, "make the diameter of the top 350 mm"},
+		{"corners of the glass", Warn, func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
 			"round the corners to a radius of 8 mm"},
-		{"frame under the top", Doubtful, func(d *design.Design) { d.Top.Diameter = 490 }, "make the diameter of the top 501 mm"},
-		{"proud head and top", Fails, func(d *design.Design) { d.Legs.Proud = 9 }, "leave the heads 8 mm proud"},
-		{"boards for the stretchers", Fails, func(d *design.Design) {
+		{"frame under the top", Warn, func(d *design.Design) { d.Top.Diameter = 490 }, "make the diameter of the top 501 mm"},
+		{"proud head and top", Fail, func(d *design.Design) { d.Legs.Proud = 9 }, "leave the heads 8 mm proud"},
+		{"boards for the stretchers", Fail, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
-		{"boards for the stretchers", Doubtful, func(d *design.Design) {
+		{"boards for the stretchers", Warn, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 2000, Width: 150, Thickness: 30, Count: 9}}
 		}, ""},
-		{"boards for the legs", Holds, func(d *design.Design) {
+		{"boards for the legs", Pass, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 43, Thickness: 31, Count: 9}}
 		}, ""},
-		{"boards for the top boards", Fails, func(d *design.Design) {
+		{"boards for the top boards", Fail, func(d *design.Design) {
 			d.Top.Kind, d.Top.Thickness = design.WoodTop, 18
 			// 640 across and 20 of allowance
 			d.Wood.Boards = []design.Board{{Length: 659, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
-		{"boards for the test pieces, leg stock", Doubtful, func(d *design.Design) {
+		{"boards for the test pieces, leg stock", Warn, func(d *design.Design) {
 			d.Ring.Inside, d.Legs.Height, d.Top.Pads = 120, 200, design.Pads{}
 			d.Wood.Boards = []design.Board{{Length: 319, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
@@ -257,7 +257,7 @@ func TestBoardsSayWhatFails(t *testing.T) {
 		}
 		c := find(t, checksOf(piecetest.Worked(t, d)), "boards for the stretchers")
 		short := c.Value.Value > c.Limit.Value
-		if got := c.Measured(d.Unit); got != tt.want || short != (c.Grade != Holds) {
+		if got := c.Measured(d.Unit); got != tt.want || short != (c.Grade != Pass) {
 			t.Errorf("%v: %v, %s; want %s", tt.boards, c.Grade, got, tt.want)
 		}
 	}
@@ -273,7 +273,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		d.Legs.Proud, d.Legs.Mortise = 0, geometry.MortiseInLeg
 		whole := piecetest.Worked(t, d)
 		d.Legs.Taper = &design.Taper{Start: 1, Foot: d.Legs.Breadth * 0.8, Faces: geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Skip("no such taper")
 		}
@@ -286,7 +286,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 			taper.Start = start
 			e := d
 			e.Legs.Taper = &taper
-			q, err := piece.Work(e)
+			q, err := piece.Solve(e)
 			return q, err == nil
 		}
 		if limit < 1 {
@@ -299,7 +299,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		if lost := within(whole) - within(q); lost > nothing {
 			t.Errorf("a taper from %.6f takes %.9f mm³ off the joint", limit, lost)
 		}
-		if find(t, checksOf(q), "taper and joint").Grade != Holds {
+		if find(t, checksOf(q), "taper and joint").Grade != Pass {
 			t.Error("the limit does not hold")
 		}
 		higher, _ := at(limit - 0.5)
@@ -312,7 +312,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 // buildable reports whether none of the checks fails.
 func buildable(checks []Check) bool {
 	for _, c := range checks {
-		if c.Grade == Fails {
+		if c.Grade == Fail {
 			return false
 		}
 	}
@@ -323,7 +323,7 @@ func TestBuildable(t *testing.T) {
 	for _, tt := range []struct {
 		grades []Grade
 		want   bool
-	}{{nil, true}, {[]Grade{Holds, Doubtful}, true}, {[]Grade{Holds, Fails, Holds}, false}} {
+	}{{nil, true}, {[]Grade{Pass, Warn}, true}, {[]Grade{Pass, Fail, Pass}, false}} {
 		var checks []Check
 		for _, g := range tt.grades {
 			checks = append(checks, Check{Grade: g})
@@ -341,7 +341,7 @@ func BenchmarkCheck(b *testing.B) {
 		d.Ring.Horn = 4
 		b.Run(fmt.Sprintf("%d sides", n), func(b *testing.B) {
 			for b.Loop() {
-				p, err := piece.Work(d)
+				p, err := piece.Solve(d)
 				if err != nil {
 					b.Fatal(err)
 				}

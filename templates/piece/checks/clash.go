@@ -17,7 +17,7 @@ type pair struct{ a, b int }
 // whole about its axis: one part of each kind of the first stretcher, with
 // every part that follows. A top with an outline of its own is asked against
 // every part.
-func (m made) pairs() []pair {
+func (m model) pairs() []pair {
 	sides := m.Frame.Ring.Sides
 	kinds := m.kinds()
 	var out []pair
@@ -47,7 +47,7 @@ func (m made) pairs() []pair {
 
 // askClash asks whether two parts want the same wood, by the exact
 // intersection of their solids.
-func askClash(m made) []Check {
+func askClash(m model) []Check {
 	room := extents(m.parts)
 	var out []Check
 	for _, q := range m.pairs() {
@@ -77,15 +77,15 @@ func extents(parts []solid.Part) []solid.Extent {
 
 // clash returns the check of a pair of parts that share the given solids. The
 // place is told from the stretcher of the first of them.
-func (m made) clash(q pair, shared []solid.Solid) Check {
+func (m model) clash(q pair, shared []solid.Solid) Check {
 	a, b := m.parts[q.a], m.parts[q.b]
 	side := q.a / m.kinds()
 	all := solid.Part{Pieces: shared}
 	e := fromStretcher(m.Piece, side, all)
 	size := e.Size()
 	c := limited(a.Name+" and "+b.Name, "overlap", measure.Length(min(size.X, size.Y, size.Z)),
-		atMost, measure.Length(0), Fails)
-	c.Grade = Fails
+		atMost, measure.Length(0), Fail)
+	c.Grade = Fail
 	c.Words = fmt.Sprintf("%s and %s want the same wood, %s of it, in a space of %s × %s × %s: %s.",
 		a.Name, b.Name, m.Say(measure.Volume(all.Volume())), m.MM(size.X), m.MM(size.Y), m.MM(size.Z), room(m.Piece, side, e))
 	if !m.askedAlone(q) {
@@ -96,12 +96,12 @@ func (m made) clash(q pair, shared []solid.Solid) Check {
 
 // askedAlone reports whether a pair stands for itself only: a part under a top
 // that is not alike all round.
-func (m made) askedAlone(q pair) bool {
+func (m model) askedAlone(q pair) bool {
 	return m.Design.Top.Kind != design.NoTop && m.Design.Top.Outline == design.FreeOutline && q.b == len(m.parts)-1
 }
 
 // kinds returns how many parts each side has.
-func (m made) kinds() int { return len(m.parts) / m.Frame.Ring.Sides }
+func (m model) kinds() int { return len(m.parts) / m.Frame.Ring.Sides }
 
 // fromStretcher returns the extent of a part in the frame of the stretcher of a
 // side. That of the first side is not turned.
@@ -117,11 +117,11 @@ func room(p piece.Piece, side int, e solid.Extent) string {
 		p.Bare(e.Min.X), p.MM(e.Max.X), p.Bare(e.Min.Y), p.MM(e.Max.Y), p.Bare(e.Min.Z), p.MM(e.Max.Z))
 }
 
-// mendClash offers what moves parts out of each other's way: the changes of
+// fixClash offers what moves parts out of each other's way: the changes of
 // the leg's head, of the ends, of the head under the top and of the pads.
-func mendClash(m made, c Check) []change {
-	out := mendHead(m.Piece, c)
-	out = append(out, mendEnds(m, c)...)
+func fixClash(m model, c Check) []change {
+	out := fixHead(m.Piece, c)
+	out = append(out, fixEnds(m, c)...)
 	out = append(out, lowerHead(m.Piece)...)
 	if !strings.Contains(c.Name, "pad") {
 		return out
@@ -130,7 +130,7 @@ func mendClash(m made, c Check) []change {
 }
 
 // free reports whether the parts named by a check do not clash.
-func (m made) free(name string) bool {
+func (m model) free(name string) bool {
 	for _, c := range askClash(m) {
 		if c.Name == name {
 			return false
@@ -142,5 +142,5 @@ func (m made) free(name string) bool {
 // stretcherBar and bars are what is moved when the ring is put together: a
 // stretcher alone, or with its leg on. They stand where they do in the closed
 // ring, at the first side.
-func (m made) stretcherBar() []solid.Part { return m.parts[:1] }
-func (m made) bars() []solid.Part         { return m.parts[:2] }
+func (m model) stretcherBar() []solid.Part { return m.parts[:1] }
+func (m model) bars() []solid.Part         { return m.parts[:2] }

@@ -19,14 +19,14 @@ import (
 func TestClashNamesThePlace(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-6.75)
-	c := graded(t, d, "stretcher 1 and leg 2", Fails)
+	c := graded(t, d, "stretcher 1 and leg 2", Fail)
 	for _, want := range []string{"stretcher 1 and leg 2 want the same wood", "cm³", "above its underside"} {
 		if !strings.Contains(c.Words, want) {
 			t.Errorf("%q lacks %q", c.Words, want)
 		}
 	}
-	if len(c.Mends) != 2 {
-		t.Errorf("%d mends: %s", len(c.Mends), c.advice())
+	if len(c.Fixes) != 2 {
+		t.Errorf("%d mends: %s", len(c.Fixes), c.advice())
 	}
 }
 
@@ -35,7 +35,7 @@ func TestClashNamesThePlace(t *testing.T) {
 func TestPairsStandForAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawPiece(t)
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Skip("no such piece")
 		}
@@ -96,5 +96,5 @@ func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
 	for i := range 4 {
 		d.Top.Points = append(d.Top.Points, head.Add(geometry.Polar(30, float64(i)*math.Pi/2)))
 	}
-	graded(t, d, "leg 3 and top", Fails)
+	graded(t, d, "leg 3 and top", Fail)
 }

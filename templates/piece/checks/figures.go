@@ -32,7 +32,7 @@ func ringGroup(p piece.Piece) Group {
 	g.add("inside, between two corners", measure.Length(r.Inside))
 	g.add("centre to inside edge", measure.Length(r.Polygon().Apothem))
 	g.add("centre to centre line of the stretcher", measure.Length(r.Axis()))
-	g.add("centre to outside edge", measure.Length(r.Polygon().Grow(r.Width).Apothem))
+	g.add("centre to outside edge", measure.Length(r.Polygon().Offset(r.Width).Apothem))
 	g.add("crossing angle", measure.Angle(r.Angle()))
 	if p.Design.Ring.Plain == design.ClosedEnd {
 		return g
@@ -204,7 +204,7 @@ func addOutline(p piece.Piece, g *Group) {
 	}
 }
 
-func (m made) feetGroup() Group {
+func (m model) feetGroup() Group {
 	p := m.Piece
 	g := Group{Heading: "Feet"}
 	g.add("mid-length to the outer edge of the foot", measure.Length(p.Foot()))
@@ -220,7 +220,7 @@ func (m made) feetGroup() Group {
 
 // footprint returns where the first foot, finished, touches the floor: the
 // lowest corners of its solids.
-func (m made) footprint() solid.Extent {
+func (m model) footprint() solid.Extent {
 	leg := m.parts[1]
 	floor := leg.Bounds().Min.Z
 	var e solid.Extent
@@ -241,7 +241,7 @@ func (m made) footprint() solid.Extent {
 	return e
 }
 
-func (m made) weightGroup() Group {
+func (m model) weightGroup() Group {
 	p, frame := m.Piece, m.FrameMass(m.parts[0], m.parts[1])
 	g := Group{Heading: "Weight"}
 	g.add("frame", measure.Mass(frame))

@@ -14,7 +14,7 @@ import (
 // mistake that is easily made, for the leg leans in as it goes up.
 func askHead(p piece.Piece) []Check {
 	f := p.Frame
-	c := limited("leg head and lap", "clearance", measure.Length(f.Clearance()), atLeast, measure.Length(0), Fails)
+	c := limited("leg head and lap", "clearance", measure.Length(f.Clearance()), atLeast, measure.Length(0), Fail)
 	level := "at the top of the stretcher, where the neighbour passes over"
 	if !f.Over {
 		level = "at half the depth of the stretcher, where the neighbour passes under"
@@ -33,7 +33,7 @@ func clears(gap float64) func(piece.Piece) bool {
 	return func(w piece.Piece) bool { return w.Frame.Clearance() >= gap-piece.Slip }
 }
 
-func mendHead(p piece.Piece, _ Check) []change { return clearHead(p, 0) }
+func fixHead(p piece.Piece, _ Check) []change { return clearHead(p, 0) }
 
 // clearHead returns the changes that leave gap mm between leg and neighbour:
 // longer stretchers, a narrower leg, another splay. Where the design says how
@@ -43,7 +43,7 @@ func clearHead(p piece.Piece, gap float64) []change {
 	follows := p.Design.Legs.At == 0
 	var out []change
 	if !follows || p.Design.Milled.Breadth > 0 {
-		out = turned(p, dial{
+		out = search(p, parameter{
 			now: p.Frame.Leg.Breadth, down: true, set: func(d *design.Design, v float64) { setBreadth(p, d, v) },
 			words: func(v float64) string { return "reduce the leg's breadth at the joint to " + p.MM(v) },
 		}, clears(gap))
@@ -51,7 +51,7 @@ func clearHead(p piece.Piece, gap float64) []change {
 	if !follows {
 		return slices.Concat(out, outward(p, clears(gap)), otherSplay(p, gap))
 	}
-	return append(out, turned(p, dial{
+	return append(out, search(p, parameter{
 		now: p.Design.Legs.Clear, of: p.Frame.Leg.At,
 		set:   func(d *design.Design, v float64) { d.Legs.Clear = v },
 		words: func(v float64) string { return "leave " + p.MM(v) + " clear between leg and neighbour" },
@@ -72,7 +72,7 @@ func setBreadth(p piece.Piece, d *design.Design, v float64) {
 // place is turned and not the step: it is what the design gives.
 func outward(p piece.Piece, holds func(piece.Piece) bool) []change {
 	at := p.Frame.Leg.At
-	return turned(p, dial{
+	return search(p, parameter{
 		now:   at,
 		set:   func(d *design.Design, v float64) { d.Legs.At = v },
 		words: func(v float64) string { return "lengthen the stretchers by " + p.MM(v-at) },
@@ -100,7 +100,7 @@ func otherSplay(p piece.Piece, gap float64) []change {
 	if p.Design.Legs.Lean != design.BySplay {
 		words += ", in place of what the feet are given by"
 	}
-	return []change{{Mend{words, d}, math.Abs(splay-now) / math.Max(now, fineAngle)}}
+	return []change{{Fix{words, d}, math.Abs(splay-now) / math.Max(now, fineAngle)}}
 }
 
 // leastShortGrain is the least wood in mm to be left along the stretcher
@@ -114,17 +114,17 @@ func askShortGrain(p piece.Piece) []Check {
 		return nil // askHead has said worse
 	}
 	c := limited("wood between lap and leg", "wood left", measure.Length(p.Frame.Clearance()),
-		atLeast, measure.Length(leastShortGrain), Doubtful)
+		atLeast, measure.Length(leastShortGrain), Warn)
 	return []Check{c.with(
 		"Enough is left along the grain between the lap's outer shoulder and the leg.",
 		"So little between the lap's outer shoulder and the leg breaks off at a touch: saw it with care, or leave more.",
 	)}
 }
 
-func mendShortGrain(p piece.Piece, _ Check) []change { return clearHead(p, leastShortGrain) }
+func fixShortGrain(p piece.Piece, _ Check) []change { return clearHead(p, leastShortGrain) }
 
 // askTogether asks whether the ring can be put together at all.
-func askTogether(m made) []Check {
+func askTogether(m model) []Check {
 	const name = "putting the ring together"
 	if m.Design.Ring.Plain == design.ClosedEnd {
 		return []Check{closedRing(m.Piece, name)}
@@ -134,11 +134,11 @@ func askTogether(m made) []Check {
 	withLegs := m.Catches(m.bars())
 	switch {
 	case withLegs && m.Catches(m.stretcherBar()):
-		c.Grade, c.Words = Fails, "The stretchers catch on each other as the ring slides shut."
+		c.Grade, c.Words = Fail, "The stretchers catch on each other as the ring slides shut."
 	case m.TrimFirst():
-		c.Grade, c.Words = Doubtful, "The stretchers slide shut only once their ends are trimmed."
+		c.Grade, c.Words = Warn, "The stretchers slide shut only once their ends are trimmed."
 	case withLegs && m.Frame.Clearance() >= -piece.Slip:
-		c.Grade, c.Words = Doubtful, "The ring slides shut before the legs are on, not after: join the legs when the ring is together."
+		c.Grade, c.Words = Warn, "The ring slides shut before the legs are on, not after: join the legs when the ring is together."
 	}
 	return []Check{c}
 }
@@ -147,18 +147,18 @@ func askTogether(m made) []Check {
 func closedRing(p piece.Piece, name string) Check {
 	c := Check{Name: name, Figure: "slack", Value: measure.Length(p.Design.Ring.Slack)}
 	if p.Design.Ring.Slack == 0 {
-		c.Grade = Fails
+		c.Grade = Fail
 		c.Words = "With both shoulders of every lap closed and no slack the ring cannot be put together: the last part has no way in."
 		return c
 	}
-	c.Grade = Doubtful
+	c.Grade = Warn
 	c.Words = fmt.Sprintf("With both shoulders of every lap closed the ring can go together only by tilting all parts at once and letting them down together,"+
 		" and the outer shoulder of every plain end stays open by %s. The slack eases the plain ends alone; in the laps at the leg ends a tilted part binds."+
 		" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.", p.MM(p.Design.Ring.Slack))
 	return c
 }
 
-func mendTogether(m made, _ Check) []change {
+func fixTogether(m model, _ Check) []change {
 	if m.Design.Ring.Plain != design.ClosedEnd {
 		return nil
 	}
@@ -169,7 +169,7 @@ func mendTogether(m made, _ Check) []change {
 func leaveOpen(p piece.Piece) []change {
 	d := p.Design
 	d.Ring.Plain, d.Ring.Slack = design.OpenEnd, 0
-	return []change{{Mend: Mend{"leave the outer shoulder at every plain end open", d}}}
+	return []change{{Fix: Fix{"leave the outer shoulder at every plain end open", d}}}
 }
 
 // leastHorn is the least wood in mm to be left past the outer shoulder of a
@@ -182,16 +182,16 @@ func askShoulders(p piece.Piece) []Check {
 	r := p.Frame.Ring
 	past := p.Frame.Leg.Outer(p.Frame.NeighbourTop()) - r.Reach(0)
 	leg := limited("outer shoulder at the leg end", "wood past it", measure.Length(past),
-		atLeast, measure.Length(0), Doubtful).with(
+		atLeast, measure.Length(0), Warn).with(
 		"The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",
 		"The lap's outer shoulder at the leg end runs off the trimmed end.")
 	if p.Design.Ring.Plain != design.ClosedEnd {
 		return []Check{leg}
 	}
 	horn := p.PlainReach - r.Reach(p.Design.Ring.Slack/math.Sin(r.Angle()))
-	grade := Doubtful
+	grade := Warn
 	if horn <= piece.Slip {
-		grade = Fails
+		grade = Fail
 	}
 	plain := limited("horn at the plain end", "horn past the shoulder", measure.Length(horn), atLeast, measure.Length(leastHorn), grade).with(
 		"Enough wood is left past the outer shoulder of the plain end.",
@@ -199,41 +199,41 @@ func askShoulders(p piece.Piece) []Check {
 	return []Check{leg, plain}
 }
 
-func mendShoulders(p piece.Piece, c Check) []change {
+func fixShoulders(p piece.Piece, c Check) []change {
 	if c.Name == "outer shoulder at the leg end" {
-		return outward(p, func(w piece.Piece) bool { return askShoulders(w)[0].Grade == Holds })
+		return outward(p, func(w piece.Piece) bool { return askShoulders(w)[0].Grade == Pass })
 	}
 	out := leaveOpen(p)
 	out[0].share = 1 // a change of kind, so the dearer one
-	return append(out, turned(p, dial{
+	return append(out, search(p, parameter{
 		now: p.Design.Ring.Horn, set: func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "leave a horn of " + p.MM(v) },
-	}, func(w piece.Piece) bool { return askShoulders(w)[1].Grade == Holds })...)
+	}, func(w piece.Piece) bool { return askShoulders(w)[1].Grade == Pass })...)
 }
 
 // askEnds asks whether the ends of two stretchers that cross the same third
 // from its two sides meet, as they may from five sides on.
-func askEnds(m made) []Check {
+func askEnds(m model) []Check {
 	r := m.Frame.Ring
 	if math.IsInf(r.MostReach(), 1) {
 		return nil
 	}
 	most := measure.Length(r.MostReach())
-	rough := limited("ends before trimming", "mid-length to end", measure.Length(m.RoughReach()), atMost, most, Doubtful).with(
+	rough := limited("ends before trimming", "mid-length to end", measure.Length(m.RoughReach()), atMost, most, Warn).with(
 		"The ring goes together before any end is trimmed.",
 		"Ends that cross the same stretcher would meet: trim them before the ring goes together.")
 	reach := math.Max(m.PlainReach, m.LegReach)
-	finished := limited("ends, finished", "mid-length to end", measure.Length(reach), atMost, most, Fails)
+	finished := limited("ends, finished", "mid-length to end", measure.Length(reach), atMost, most, Fail)
 	finished = finished.with("No two ends that cross the same stretcher meet.",
 		"Two ends that cross the same stretcher meet.")
-	if finished.Grade == Fails && !m.Collides(m.bars(), 0) {
-		finished.Grade = Doubtful
+	if finished.Grade == Fail && !m.Collides(m.bars(), 0) {
+		finished.Grade = Warn
 		finished.Words = "Two ends that cross the same stretcher pass each other only because one of them is shorter."
 	}
 	return []Check{finished, rough}
 }
 
-func mendEnds(m made, c Check) []change {
+func fixEnds(m model, c Check) []change {
 	p := m.Piece
 	if math.IsInf(p.Frame.Ring.MostReach(), 1) {
 		return nil
@@ -242,7 +242,7 @@ func mendEnds(m made, c Check) []change {
 	if c.Name == "ends before trimming" {
 		fits = func(w piece.Piece) bool { return !w.EndsMeet() }
 	}
-	out := turned(p, dial{
+	out := search(p, parameter{
 		now: p.Design.Ring.Inside,
 		set: func(d *design.Design, v float64) {
 			d.Ring.Inside = v
@@ -253,7 +253,7 @@ func mendEnds(m made, c Check) []change {
 	if p.Design.Ring.Plain == design.FlushEnd {
 		return out
 	}
-	return append(out, turned(p, dial{
+	return append(out, search(p, parameter{
 		now: p.Design.Ring.Horn, down: true,
 		set:   func(d *design.Design, v float64) { d.Ring.Horn = v },
 		words: func(v float64) string { return "shorten the horns to " + p.MM(v) },

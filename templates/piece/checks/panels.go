@@ -53,7 +53,7 @@ func gradedPanels(checks []Check, u measure.Unit) []templates.Panel {
 	for _, part := range []struct {
 		grade   Grade
 		heading string
-	}{{Fails, "Checks that fail"}, {Doubtful, "Checks in doubt"}, {Holds, "Checks that hold"}} {
+	}{{Fail, "Checks that fail"}, {Warn, "Checks in doubt"}, {Pass, "Checks that hold"}} {
 		panel := templates.Panel{Heading: part.heading}
 		for _, c := range checks {
 			if c.Grade == part.grade {
@@ -77,7 +77,7 @@ func (c Check) rows(u measure.Unit) [][]string {
 	if words := c.Said(); words != "" {
 		rows = append(rows, []string{words})
 	}
-	if len(c.Mends) > 0 {
+	if len(c.Fixes) > 0 {
 		rows = append(rows, []string{"To mend it: " + c.advice() + "."})
 	}
 	return rows

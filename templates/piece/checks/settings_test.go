@@ -81,7 +81,7 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 				t.Errorf("reach %v: no word of %q in %q", reach, r[1], c.Words)
 			}
 		}
-		if (c.Grade == Doubtful) != (rows > 0) {
+		if (c.Grade == Warn) != (rows > 0) {
 			t.Errorf("reach %v: %v, with %d rows that the stop does not reach", reach, c.Grade, rows)
 		}
 	}
@@ -121,7 +121,7 @@ func TestBladeComesThrough(t *testing.T) {
 		d.Saw.Highest = highest
 		p := piecetest.Worked(t, d)
 		c := find(t, askSaw(p), "blade and stock")
-		if got, want := c.Grade == Holds, p.Frame.Ring.Depth <= highest; got != want {
+		if got, want := c.Grade == Pass, p.Frame.Ring.Depth <= highest; got != want {
 			t.Errorf("blade of %.0f: %v", highest, c.Grade)
 		}
 		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)

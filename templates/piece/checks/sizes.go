@@ -62,7 +62,7 @@ func checkBoards(pieces []piece.Piece) []Check {
 	if !listed {
 		return nil
 	}
-	return []Check{limited("boards for all parts", "parts without room", measure.Number(float64(count)), atMost, measure.Number(0), Doubtful).with(
+	return []Check{limited("boards for all parts", "parts without room", measure.Number(float64(count)), atMost, measure.Number(0), Warn).with(
 		"The cutting plan finds room for every part, spare and test piece.",
 		"The cutting plan finds no room on the boards listed for: "+names+". Have another board at hand.")}
 }
@@ -75,7 +75,7 @@ func sharing(pieces []piece.Piece) []Check {
 	}
 	all := checkSettings(pieces)
 	for i := range all {
-		all[i].Mends = slices.DeleteFunc(all[i].Mends, func(m Mend) bool {
+		all[i].Fixes = slices.DeleteFunc(all[i].Fixes, func(m Fix) bool {
 			return inDoubt(checkSettings(exchanged(pieces, m.Design))) >= inDoubt(all)
 		})
 	}
@@ -87,7 +87,7 @@ func sharing(pieces []piece.Piece) []Check {
 func exchanged(pieces []piece.Piece, d design.Design) []piece.Piece {
 	out := slices.Clone(pieces)
 	for i, p := range pieces {
-		if w, err := piece.Work(d); err == nil && p.Design.Size == d.Size {
+		if w, err := piece.Solve(d); err == nil && p.Design.Size == d.Size {
 			out[i] = w
 		}
 	}
@@ -97,7 +97,7 @@ func exchanged(pieces []piece.Piece, d design.Design) []piece.Piece {
 func inDoubt(checks []Check) int {
 	n := 0
 	for _, c := range checks {
-		if c.Grade != Holds {
+		if c.Grade != Pass {
 			n++
 		}
 	}
@@ -165,7 +165,7 @@ func nearMiss(name string, a, b sharer) Check {
 	u := a.piece.Design.Unit
 	off := measure.Quantity{Kind: a.value.Kind, Value: math.Abs(a.value.Value - b.value.Value)}
 	c := Check{
-		Name: "nearly shared: " + name, Grade: Doubtful,
+		Name: "nearly shared: " + name, Grade: Warn,
 		Figure: "difference", Value: off, Relation: atMost, Limit: measure.Quantity{Kind: off.Kind},
 		Words: fmt.Sprintf("%s: %s for %s but %s for %s. Make them equal and set once.",
 			capital(name), a.value.Text(u), sizeName(a.piece), b.value.Text(u), sizeName(b.piece)),
@@ -173,8 +173,8 @@ func nearMiss(name string, a, b sharer) Check {
 	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
 		d := b.piece.Design
 		d.Legs.Given = a.value.Value
-		if w, err := piece.Work(d); err == nil && !worsened(b.piece, w) {
-			c.Mends = []Mend{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
+		if w, err := piece.Solve(d); err == nil && !worsened(b.piece, w) {
+			c.Fixes = []Fix{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
 		}
 	}
 	return c

@@ -32,14 +32,14 @@ func TestSharedSettings(t *testing.T) {
 		grade   Grade
 		words   []string // none: no such check
 	}{
-		{"one size", []design.Design{piecetest.Low()}, "shared: spacer at the laps", Holds, nil},
-		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared: spacer at the laps", Holds, []string{"28.64 mm for low and tall", "cut them together"}},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared: " + sharedSplay, Holds, nil},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly shared: " + sharedSplay, Doubtful, nil},
-		{"nearly", []design.Design{piecetest.Low(), near}, "nearly shared: " + sharedSplay, Doubtful, []string{"16° for low but 16.2° for tall", "set once"}},
-		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly shared: depth of the stretchers", Doubtful, []string{"36 mm for low but 36.2 mm for tall"}},
-		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly shared: blade height at the laps", Doubtful, []string{"18.1 mm"}},
-		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared: " + sharedSplay, Holds, []string{"11° for tall and third"}},
+		{"one size", []design.Design{piecetest.Low()}, "shared: spacer at the laps", Pass, nil},
+		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared: spacer at the laps", Pass, []string{"28.64 mm for low and tall", "cut them together"}},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared: " + sharedSplay, Pass, nil},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly shared: " + sharedSplay, Warn, nil},
+		{"nearly", []design.Design{piecetest.Low(), near}, "nearly shared: " + sharedSplay, Warn, []string{"16° for low but 16.2° for tall", "set once"}},
+		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly shared: depth of the stretchers", Warn, []string{"36 mm for low but 36.2 mm for tall"}},
+		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly shared: blade height at the laps", Warn, []string{"18.1 mm"}},
+		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared: " + sharedSplay, Pass, []string{"11° for tall and third"}},
 	} {
 		var pieces []piece.Piece
 		for _, d := range tt.designs {
@@ -69,10 +69,10 @@ func TestNearMissIsMended(t *testing.T) {
 	near.Legs.Given = measure.Radians(16.2)
 	pieces := []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near)}
 	c := find(t, checkAll(pieces), "nearly shared: "+sharedSplay)
-	if len(c.Mends) != 1 || c.Mends[0].Words != "splay the legs of tall by 16°" {
-		t.Fatalf("mends: %+v", c.Mends)
+	if len(c.Fixes) != 1 || c.Fixes[0].Words != "splay the legs of tall by 16°" {
+		t.Fatalf("mends: %+v", c.Fixes)
 	}
-	pieces[1] = piecetest.Worked(t, c.Mends[0].Design)
+	pieces[1] = piecetest.Worked(t, c.Fixes[0].Design)
 	find(t, checkAll(pieces), "shared: "+sharedSplay)
 }
 
@@ -87,13 +87,13 @@ func TestNearMissIsNotMendedByAFault(t *testing.T) {
 	for tippy.Top.Diameter = 500; ; tippy.Top.Diameter++ {
 		d := tippy
 		d.Legs.Given = steady.Legs.Given
-		if find(t, checksOf(piecetest.Worked(t, d)), "standing").Grade == Doubtful {
+		if find(t, checksOf(piecetest.Worked(t, d)), "standing").Grade == Warn {
 			break
 		}
 	}
-	graded(t, tippy, "standing", Holds)
+	graded(t, tippy, "standing", Pass)
 	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, steady), piecetest.Worked(t, tippy)}), "nearly shared: "+sharedSplay)
-	if len(c.Mends) > 0 {
+	if len(c.Fixes) > 0 {
 		t.Errorf("offered: %s", c.advice())
 	}
 }
@@ -106,7 +106,7 @@ func TestNearMissIsNotMendedByAnother(t *testing.T) {
 	third := near
 	third.Size, third.Legs.Height = "third", 500
 	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near), piecetest.Worked(t, third)}), "nearly shared: "+sharedSplay)
-	if len(c.Mends) > 0 {
+	if len(c.Fixes) > 0 {
 		t.Errorf("offered: %s", c.advice())
 	}
 }
@@ -125,7 +125,7 @@ func TestBoardsForAllParts(t *testing.T) {
 		t.Errorf("without boards: %v", got)
 	}
 	enough := 1
-	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards for all parts").Grade != Holds {
+	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards for all parts").Grade != Pass {
 		enough++
 	}
 	if enough == 20 {
@@ -134,7 +134,7 @@ func TestBoardsForAllParts(t *testing.T) {
 	one, other := with(enough), with(enough)
 	other.Design.Size = "other"
 	few := find(t, checkAll([]piece.Piece{one, other}), "boards for all parts")
-	if few.Grade != Doubtful || few.Value.Value < 1 || !strings.Contains(few.Words, "leg") && !strings.Contains(few.Words, "stretcher") {
+	if few.Grade != Warn || few.Value.Value < 1 || !strings.Contains(few.Words, "leg") && !strings.Contains(few.Words, "stretcher") {
 		t.Errorf("the boards of one table for two: %+v", few)
 	}
 	for _, p := range Examine([]piece.Piece{one}).Panels() {

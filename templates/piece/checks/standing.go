@@ -88,7 +88,7 @@ func looseTop(p piece.Piece) stand {
 func padPoint(p piece.Piece, i int) geometry.Point {
 	r := p.Frame.Ring
 	if p.Design.Top.PadHeight() == 0 {
-		corners := r.Polygon().Grow(r.Width).Corners()
+		corners := r.Polygon().Offset(r.Width).Corners()
 		return corners[(i+1)%len(corners)] // at the leg end of stretcher i
 	}
 	return r.Place(i, 0).Apply(p.PadCentre())
@@ -114,7 +114,7 @@ func topCentre(p piece.Piece) geometry.Point {
 const modestLoad = 10.0
 
 // askStanding asks where the feet stand and how the piece stands on them.
-func askStanding(m made) []Check {
+func askStanding(m model) []Check {
 	p := m.Piece
 	out := []Check{askFeet(p)}
 	if p.Design.Top.Kind == design.NoTop {
@@ -123,7 +123,7 @@ func askStanding(m made) []Check {
 	out = append(out, askTipping("standing", "the piece", whole(p, m.FrameMass(m.parts[0], m.parts[1]))))
 	if p.Design.Top.Kind == design.GlassTop {
 		loose := askTipping("loose top", "the loose top", looseTop(p))
-		if loose.Grade == Doubtful {
+		if loose.Grade == Warn {
 			loose.Words += " Stick it to its supports, or set them further out."
 		}
 		out = append(out, loose)
@@ -134,14 +134,14 @@ func askStanding(m made) []Check {
 // askTipping asks what load at the rim tips a body.
 func askTipping(name, what string, s stand) Check {
 	if s.falls() {
-		return Check{Name: name, Grade: Fails, Words: "The weight of " + what + " lies outside what it stands on: it falls by itself."}
+		return Check{Name: name, Grade: Fail, Words: "The weight of " + what + " lies outside what it stands on: it falls by itself."}
 	}
 	w := s.weakest()
 	if w.NeverTips() {
 		return Check{Name: name, Words: "No load on the top tips " + what + ": its rim stands nowhere outside what it stands on."}
 	}
 	load := measure.Mass(w.TippingLoad(0))
-	return limited(name, "load at the rim that tips "+what, load, atLeast, measure.Mass(modestLoad), Doubtful).with(
+	return limited(name, "load at the rim that tips "+what, load, atLeast, measure.Mass(modestLoad), Warn).with(
 		"A hand leaned on the rim does not tip "+what+".",
 		"A hand leaned on the rim may tip "+what+".")
 }
@@ -169,9 +169,9 @@ func askFeet(p piece.Piece) Check {
 	return c
 }
 
-// mendStanding spreads the feet or draws in the rim.
-func mendStanding(m made, c Check) []change {
-	stands := func(s stand) bool { return askTipping("", "", s).Grade == Holds }
+// fixStanding spreads the feet or draws in the rim.
+func fixStanding(m model, c Check) []change {
+	stands := func(s stand) bool { return askTipping("", "", s).Grade == Pass }
 	if c.Name == "loose top" {
 		holds := func(w piece.Piece) bool { return stands(looseTop(w)) }
 		return append(smallerTop(m.Piece, holds), outerPads(m.Piece, holds)...)
@@ -184,7 +184,7 @@ func mendStanding(m made, c Check) []change {
 
 // spreadFeet turns whichever decision fixes the splay.
 func spreadFeet(p piece.Piece, holds func(piece.Piece) bool) []change {
-	k := dial{now: p.Design.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
+	k := parameter{now: p.Design.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
 	switch p.Design.Legs.Lean {
 	case design.BySplay:
 		k.step = fineAngle
@@ -196,11 +196,11 @@ func spreadFeet(p piece.Piece, holds func(piece.Piece) bool) []change {
 		k.step = coarseGrid(p.Design.Unit)
 		k.words = func(v float64) string { return "set the feet " + p.MM(v) + " apart" }
 	}
-	return turned(p, k, holds)
+	return search(p, k, holds)
 }
 
 // standingGroup is the figures of how the piece stands.
-func (m made) standingGroup() Group {
+func (m model) standingGroup() Group {
 	p := m.Piece
 	g := Group{Heading: "Standing"}
 	s := whole(p, m.FrameMass(m.parts[0], m.parts[1]))

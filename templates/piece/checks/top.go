@@ -58,7 +58,7 @@ func askTop(p piece.Piece) []Check {
 	out = append(out, askUnder(p))
 	if p.Design.Legs.Proud > 0 {
 		out = append(out, limited("proud head and top", "head above the frame", measure.Length(p.Design.Legs.Proud),
-			atMost, measure.Length(p.Design.Top.PadHeight()), Fails).with(
+			atMost, measure.Length(p.Design.Top.PadHeight()), Fail).with(
 			"The proud heads stay below the top.", "The proud heads stand higher than the underside of the top."))
 	}
 	return out
@@ -75,17 +75,17 @@ func askPads(p piece.Piece) []Check {
 	beside := (r.Width - pads.Diameter) / 2
 	shoulder := padRoom(p) - math.Abs(p.PadAt())
 	out := []Check{
-		limited("pads on the stretchers", "wood beside a pad", measure.Length(beside), atLeast, measure.Length(0), Doubtful).with(
+		limited("pads on the stretchers", "wood beside a pad", measure.Length(beside), atLeast, measure.Length(0), Warn).with(
 			"The pads stand on wood all round.", "The pads are wider than the stretchers."),
-		limited("pads and shoulders", "pad clear of the shoulder by", measure.Length(shoulder), atLeast, measure.Length(0), Doubtful).with(
+		limited("pads and shoulders", "pad clear of the shoulder by", measure.Length(shoulder), atLeast, measure.Length(0), Warn).with(
 			"Each pad stands on its own stretcher.", "The pads reach over a shoulder: fix each to one part only, or it works loose."),
 	}
-	limit, grade := 0.0, Doubtful
+	limit, grade := 0.0, Warn
 	if p.Design.Top.Kind == design.GlassTop {
 		limit = leastToEdge
 	}
 	if padToRim(p) < 0 {
-		grade = Fails
+		grade = Fail
 	}
 	toEdge := padToRim(p) - pads.Diameter/2
 	return append(out, limited("pads and edge of the top", "edge of pad to edge of top", measure.Length(toEdge),
@@ -101,10 +101,10 @@ func askCorner(p piece.Piece) Check {
 	case design.ClippedCorner:
 		return Check{Name: name, Words: "The corners are clipped; ask for them to be dubbed."}
 	case design.RoundedCorner:
-		return limited(name, "corner radius", measure.Length(p.Design.Top.CornerSize), atLeast, measure.Length(least), Doubtful).with(
+		return limited(name, "corner radius", measure.Length(p.Design.Top.CornerSize), atLeast, measure.Length(least), Warn).with(
 			"The corners are rounded enough for the glass shop.", "A corner radius is not to be less than the thickness of the glass.")
 	}
-	return limited(name, "corner radius", measure.Length(0), atLeast, measure.Length(least), Doubtful).with(
+	return limited(name, "corner radius", measure.Length(0), atLeast, measure.Length(least), Warn).with(
 		"", "Sharp corners of glass chip and hurt: round them.")
 }
 
@@ -117,14 +117,14 @@ func askUnder(p piece.Piece) Check {
 			least = math.Min(least, insideTop(p, place.Place(i, 0).Apply(q)))
 		}
 	}
-	return limited("frame under the top", "top past the frame", measure.Length(least), atLeast, measure.Length(0), Doubtful).with(
+	return limited("frame under the top", "top past the frame", measure.Length(least), atLeast, measure.Length(0), Warn).with(
 		"Leg heads and horns stay within the outline of the top.",
 		fmt.Sprintf("Leg heads or horns stand out from under the top by %s.", p.MM(-least)))
 }
 
-// mendTop offers the changes of pads, heads and outline.
-func mendTop(p piece.Piece, c Check) []change {
-	holds := func(w piece.Piece) bool { return called(askTop(w), c.Name).Grade == Holds }
+// fixTop offers the changes of pads, heads and outline.
+func fixTop(p piece.Piece, c Check) []change {
+	holds := func(w piece.Piece) bool { return called(askTop(w), c.Name).Grade == Pass }
 	switch c.Name {
 	case "pads on the stretchers":
 		return smallerPads(p, holds)
@@ -141,7 +141,7 @@ func mendTop(p piece.Piece, c Check) []change {
 }
 
 func smallerPads(p piece.Piece, holds func(piece.Piece) bool) []change {
-	return turned(p, dial{
+	return search(p, parameter{
 		now: p.Design.Top.Pads.Diameter, down: true,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Diameter = v },
 		words: func(v float64) string { return "make the diameter of the pads " + p.MM(v) },
@@ -149,7 +149,7 @@ func smallerPads(p piece.Piece, holds func(piece.Piece) bool) []change {
 }
 
 func higherPads(p piece.Piece, holds func(piece.Piece) bool) []change {
-	return turned(p, dial{
+	return search(p, parameter{
 		now:   p.Design.Top.Pads.Height,
 		set:   func(d *design.Design, v float64) { d.Top.Pads.Height = v },
 		words: func(v float64) string { return "make the pads " + p.MM(v) + " high" },
@@ -172,7 +172,7 @@ func shiftPads(p piece.Piece, inward bool, holds func(piece.Piece) bool) []chang
 	if p.PadAt() < 0 {
 		sign = -1
 	}
-	return turned(p, dial{
+	return search(p, parameter{
 		now: math.Abs(p.PadAt()), down: inward,
 		set: func(d *design.Design, v float64) { d.Top.Pads.At, d.Top.Pads.Outermost = sign*v, false },
 		words: func(v float64) string {
@@ -186,7 +186,7 @@ func lowerHead(p piece.Piece) []change {
 	if p.Design.Legs.Proud <= p.Design.Top.PadHeight() || p.Design.Top.Kind == design.NoTop {
 		return nil
 	}
-	return turned(p, dial{
+	return search(p, parameter{
 		now: p.Design.Legs.Proud, down: true,
 		set:   func(d *design.Design, v float64) { d.Legs.Proud = v },
 		words: func(v float64) string { return "leave the heads " + p.MM(v) + " proud" },
@@ -199,7 +199,7 @@ func roundCorners(p piece.Piece, holds func(piece.Piece) bool) []change {
 	if p.Design.Top.Corner == design.RoundedCorner {
 		now = p.Design.Top.CornerSize
 	}
-	return turned(p, dial{
+	return search(p, parameter{
 		now:   now,
 		of:    p.Design.Top.Thickness,
 		set:   func(d *design.Design, v float64) { d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v },
@@ -220,16 +220,16 @@ func resizeTop(p piece.Piece, down bool, holds func(piece.Piece) bool) []change 
 	if p.Design.Top.Outline == design.FreeOutline {
 		return nil
 	}
-	k := dial{down: down, step: coarseGrid(p.Design.Unit)}
+	k := parameter{down: down, step: coarseGrid(p.Design.Unit)}
 	if p.Design.Top.Outline == design.RoundTop {
 		k.now = 2 * p.TopRadius()
 		k.set = func(d *design.Design, v float64) { d.Top.Diameter = v }
 		k.words = func(v float64) string { return "make the diameter of the top " + p.MM(v) }
-		return turned(p, k, holds)
+		return search(p, k, holds)
 	}
 	across := 2 * p.RegularTop().Apothem
 	k.now, k.of, k.from = p.Design.Top.Overhang, across/2, -across/2
 	k.set = func(d *design.Design, v float64) { d.Top.Overhang = v }
 	k.words = func(v float64) string { return "give the top an overhang of " + p.MM(v) }
-	return turned(p, k, holds)
+	return search(p, k, holds)
 }

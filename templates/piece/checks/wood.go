@@ -22,7 +22,7 @@ const leastWood = 6.0
 func askWoodLeft(p piece.Piece) []Check {
 	cheek, _ := p.Bridle.Stretcher().Cheeks()
 	ask := func(name string, left float64, words string) Check {
-		return limited(name, "wood left", measure.Length(left), atLeast, measure.Length(leastWood), Doubtful).
+		return limited(name, "wood left", measure.Length(left), atLeast, measure.Length(leastWood), Warn).
 			with("Enough wood is left.", words)
 	}
 	return []Check{
@@ -33,16 +33,16 @@ func askWoodLeft(p piece.Piece) []Check {
 	}
 }
 
-func mendWoodLeft(p piece.Piece, c Check) []change {
-	left := func(w piece.Piece) bool { return called(askWoodLeft(w), c.Name).Grade == Holds }
-	out := turned(p, dial{
+func fixWoodLeft(p piece.Piece, c Check) []change {
+	left := func(w piece.Piece) bool { return called(askWoodLeft(w), c.Name).Grade == Pass }
+	out := search(p, parameter{
 		now: p.Frame.Ring.Depth,
 		set: func(d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
 		words: func(v float64) string {
 			return "make the stretchers " + p.MM(v) + " deep" + newStock(p.Design.Milled.Depth, "depth")
 		},
 	}, left)
-	out = append(out, turned(p, dial{
+	out = append(out, search(p, parameter{
 		now: p.Frame.Ring.Width,
 		set: func(d *design.Design, v float64) {
 			d.Ring.Width, d.Milled.Width = v, 0
@@ -53,7 +53,7 @@ func mendWoodLeft(p piece.Piece, c Check) []change {
 		},
 	}, left)...)
 	for _, down := range []bool{true, false} {
-		out = append(out, turned(p, dial{
+		out = append(out, search(p, parameter{
 			now: p.Bridle.Tenon, down: down,
 			set:   func(d *design.Design, v float64) { d.Legs.Tenon = v },
 			words: func(v float64) string { return "make the tenon " + p.MM(v) + " thick" },
@@ -90,7 +90,7 @@ func askTaper(p piece.Piece) []Check {
 		return nil
 	}
 	c := limited("taper and joint", "start of the taper", measure.Length(p.Taper.Start),
-		atLeast, measure.Length(leastTaperStart(p)), Fails)
+		atLeast, measure.Length(leastTaperStart(p)), Fail)
 	out := []Check{c.with(
 		"The taper begins below the joint.",
 		fmt.Sprintf("The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
@@ -98,7 +98,7 @@ func askTaper(p piece.Piece) []Check {
 	}
 	thickness := footThickness(p)
 	foot := limited("foot", "smaller side of the foot", measure.Length(math.Min(p.Taper.Foot, thickness)),
-		atLeast, measure.Length(leastFoot), Doubtful)
+		atLeast, measure.Length(leastFoot), Warn)
 	return append(out, foot.with("The foot keeps enough wood.", "The foot is thin and chips on a hard floor."))
 }
 
@@ -122,9 +122,9 @@ func footThickness(p piece.Piece) float64 {
 	return thickness
 }
 
-func mendTaper(p piece.Piece, c Check) []change {
+func fixTaper(p piece.Piece, c Check) []change {
 	turn := func(now float64, set func(*design.Taper, float64), words string) []change {
-		return turned(p, dial{
+		return search(p, parameter{
 			now: now,
 			set: func(d *design.Design, v float64) {
 				t := *d.Legs.Taper
@@ -132,7 +132,7 @@ func mendTaper(p piece.Piece, c Check) []change {
 				d.Legs.Taper = &t
 			},
 			words: func(v float64) string { return words + p.MM(v) },
-		}, func(w piece.Piece) bool { return called(askTaper(w), c.Name).Grade == Holds })
+		}, func(w piece.Piece) bool { return called(askTaper(w), c.Name).Grade == Pass })
 	}
 	if c.Name == "foot" {
 		return turn(p.Taper.Foot, func(t *design.Taper, v float64) { t.Foot = v }, "leave the foot ")
@@ -146,7 +146,7 @@ func askSaw(p piece.Piece) []Check {
 	if p.Design.Saw.Highest > 0 {
 		thickest, beyond := bench.Through(p)
 		out = append(out,
-			limited("blade and stock", "stock sawn through", measure.Length(thickest), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).with(
+			limited("blade and stock", "stock sawn through", measure.Length(thickest), atMost, measure.Length(p.Design.Saw.Highest), Warn).with(
 				"The blade comes through everywhere.",
 				"The blade does not come through at: "+strings.Join(beyond, "; ")+". Saw these by hand or at the bandsaw, to knifed lines."),
 			askBlade(p, "blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
@@ -154,13 +154,13 @@ func askSaw(p piece.Piece) []Check {
 	}
 	if p.Design.Saw.StopReach > 0 {
 		farthest, beyond := bench.Stops(p)
-		out = append(out, limited("reach of the stop", "farthest stop from the blade", measure.Length(farthest), atMost, measure.Length(p.Design.Saw.StopReach), Doubtful).with(
+		out = append(out, limited("reach of the stop", "farthest stop from the blade", measure.Length(farthest), atMost, measure.Length(p.Design.Saw.StopReach), Warn).with(
 			"Every stop that the settings ask for stands within reach.",
 			"The stop does not reach so far for: "+strings.Join(beyond, "; ")+". Clamp a longer board to the fence, or saw these to a knife line."))
 	}
 	if p.Design.Saw.Dado > 0 {
 		width := measure.Length(p.Design.Saw.Dado)
-		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Doubtful).with(
+		out = append(out, limited("dado set and lap", "width of the dado", width, atMost, measure.Length(p.Frame.Ring.Width), Warn).with(
 			"The dado set clears a lap in "+p.DadoPasses(p.Frame.Ring.Width)+".",
 			"The dado set is wider than the lap: take chippers out of it."))
 	}
@@ -168,7 +168,7 @@ func askSaw(p piece.Piece) []Check {
 }
 
 func askBlade(p piece.Piece, name string, height float64, otherwise string) Check {
-	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Design.Saw.Highest), Doubtful).
+	return limited(name, "blade height", measure.Length(height), atMost, measure.Length(p.Design.Saw.Highest), Warn).
 		with("The blade rises high enough.", otherwise)
 }
 
@@ -187,10 +187,10 @@ func askBoards(p piece.Piece) []Check {
 		return nil
 	}
 	var out []Check
-	var asked []piece.Stick
+	var asked []piece.StockSize
 	for _, b := range p.Blanks() {
 		blank := p.Roughed(b.Sawn)
-		shorter := func(s piece.Stick) bool {
+		shorter := func(s piece.StockSize) bool {
 			return blank.Width == s.Width && blank.Thickness == s.Thickness && blank.Length <= s.Length
 		}
 		if slices.ContainsFunc(asked, shorter) {
@@ -198,8 +198,8 @@ func askBoards(p piece.Piece) []Check {
 		}
 		c := askBoard(p, blank)
 		c.Name = "boards for the " + plural(b.Part)
-		if strings.HasPrefix(b.Part, "test piece") && c.Grade == Fails {
-			c.Grade = Doubtful
+		if strings.HasPrefix(b.Part, "test piece") && c.Grade == Fail {
+			c.Grade = Warn
 		}
 		out, asked = append(out, c), append(asked, blank)
 	}
@@ -215,16 +215,16 @@ func plural(part string) string {
 // askBoard asks for a board that a blank comes out of, either way round. Its
 // figure is the length, for wood can be glued up wider but not longer; where the
 // length is there, it is the size that no board so long has.
-func askBoard(p piece.Piece, blank piece.Stick) Check {
+func askBoard(p piece.Piece, blank piece.StockSize) Check {
 	boards := p.Design.Wood.Boards
 	longest := slices.MaxFunc(boards, func(a, b design.Board) int { return cmp.Compare(a.Length, b.Length) }).Length
-	long := askBlank("length", blank.Length, longest, Fails).with(
+	long := askBlank("length", blank.Length, longest, Fail).with(
 		"Every blank comes out of the boards listed.", "No board listed is as long as the blank.")
-	if long.Grade != Holds {
+	if long.Grade != Pass {
 		return long
 	}
 	section := askSection(boards, blank)
-	if section.Grade == Holds {
+	if section.Grade == Pass {
 		return long
 	}
 	section.Words = fmt.Sprintf("No board listed is at once long, wide and thick enough for a blank with a section of %s × %s: glue it up.",
@@ -238,7 +238,7 @@ func askBlank(size string, need, most float64, otherwise Grade) Check {
 
 // askSection asks the boards that are as long as a blank for its thickness and,
 // where that is there, for its width: the board that lacks the least.
-func askSection(boards []design.Board, blank piece.Stick) Check {
+func askSection(boards []design.Board, blank piece.StockSize) Check {
 	thickest, lacks := 0.0, math.Inf(1)
 	var wide Check
 	for _, b := range boards {
@@ -247,11 +247,11 @@ func askSection(boards []design.Board, blank piece.Stick) Check {
 		}
 		thickest = math.Max(thickest, b.Thickness)
 		if ripped := blank.Ripped(b.Thickness); ripped-b.Width < lacks {
-			lacks, wide = ripped-b.Width, askBlank("width", ripped, b.Width, Doubtful)
+			lacks, wide = ripped-b.Width, askBlank("width", ripped, b.Width, Warn)
 		}
 	}
-	thick := askBlank("thickness", math.Min(blank.Width, blank.Thickness), thickest, Doubtful)
-	if thick.Grade != Holds {
+	thick := askBlank("thickness", math.Min(blank.Width, blank.Thickness), thickest, Warn)
+	if thick.Grade != Pass {
 		return thick
 	}
 	return wide

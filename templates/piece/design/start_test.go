@@ -36,7 +36,7 @@ func starts(t *testing.T, f func(t *testing.T, text string, file design.File)) {
 
 func TestStartIsSound(t *testing.T) {
 	starts(t, func(t *testing.T, _ string, file design.File) {
-		p, err := piece.Work(file.Sizes[0])
+		p, err := piece.Solve(file.Sizes[0])
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -153,7 +153,7 @@ func TestStartSizes(t *testing.T) {
 		if len(file.Sizes) != 2 || file.Sizes[1].Size != "tall" {
 			t.Fatalf("%d sizes", len(file.Sizes))
 		}
-		if p, err := piece.Work(file.Sizes[1]); err != nil || p.Overall() < 540 {
+		if p, err := piece.Solve(file.Sizes[1]); err != nil || p.Overall() < 540 {
 			t.Errorf("%v; %.0f mm high", err, p.Overall())
 		}
 	})

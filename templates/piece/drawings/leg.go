@@ -125,7 +125,7 @@ func (f legFace) footLine() (geometry.Segment, bool) {
 	for _, cut := range f.tapers() {
 		between = geometry.LeftOf(between, cut)
 	}
-	return geometry.Crop(f.level(f.Length()), between)
+	return geometry.ClipConvex(f.level(f.Length()), between)
 }
 
 func (f legFace) drawing() templates.Drawing {
@@ -280,7 +280,7 @@ func (l legShape) footSection() []geometry.Point {
 		{outside, geometry.Pt(k, 1), l.Thickness - loss},
 	} {
 		if face.cut {
-			out = geometry.CutBy(out, face.n, face.limit)
+			out = geometry.ClipHalfPlane(out, face.n, face.limit)
 		}
 	}
 	return out

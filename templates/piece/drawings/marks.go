@@ -22,7 +22,7 @@ func grainArrow(d *templates.Drawing, mid, along geometry.Point, long float64) {
 // arrow draws a line with a head.
 func arrow(d *templates.Drawing, tail, head geometry.Point) {
 	back := tail.Sub(head).Unit().Mul(4)
-	side := back.Turn().Mul(0.25)
+	side := back.Perp().Mul(0.25)
 	d.Line(templates.Construction, tail, head)
 	d.Line(templates.Construction, head.Add(back).Add(side), head, head.Add(back).Sub(side))
 }

@@ -173,7 +173,7 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 			d.Legs.Taper = piecetest.Taper(t, d)
 		}
 		d.Top = piecetest.Bases()[rapid.IntRange(0, 3).Draw(t, "top")].Top
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			t.Skip("no such piece")
 		}
@@ -194,7 +194,7 @@ func TestWildPiecesHaveTheirPack(t *testing.T) {
 			k := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
 			k.Set(rapid.SampledFrom([]float64{0, 0.001, 0.5, 1, 2, 3, 7, 20, 90, 1000, 9999}).Draw(t, k.Name))
 		}
-		p, err := piece.Work(d)
+		p, err := piece.Solve(d)
 		if err != nil {
 			return
 		}

@@ -39,12 +39,12 @@ func sceneOf(p piece.Piece) scene {
 		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
 		if p.Design.Top.PadHeight() > 0 {
 			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
-			s.pads = append(s.pads, lid{geometry.Thinned(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
+			s.pads = append(s.pads, lid{geometry.Decimate(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
 	if corners := p.TopCorners(); len(corners) > 0 {
 		under := height + p.Design.Top.PadHeight()
-		s.top = []lid{{geometry.Thinned(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
+		s.top = []lid{{geometry.Decimate(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
 	}
 	return s
 }
@@ -97,7 +97,7 @@ func uncovered(segments []geometry.Segment, convex []geometry.Point) []geometry.
 func covered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range segments {
-		if part, ok := geometry.Crop(s, convex); ok {
+		if part, ok := geometry.ClipConvex(s, convex); ok {
 			out = append(out, part)
 		}
 	}
@@ -153,7 +153,7 @@ func cornerView(p piece.Piece, s scene) templates.Picture {
 // a picture whose lines stand off mm apart.
 func dimension(d *templates.Drawing, a, b geometry.Point, off float64, text string) {
 	along := b.Sub(a).Unit()
-	tick := along.Turn().Mul(off / 4)
+	tick := along.Perp().Mul(off / 4)
 	d.Line(templates.Construction, a, b)
 	for _, end := range [2]geometry.Point{a, b} {
 		d.Line(templates.Construction, end.Sub(tick), end.Add(tick))

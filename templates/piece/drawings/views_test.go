@@ -43,7 +43,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 // A round lid shows its two outlines and no facet.
 func TestRoundLidShowsNoFacets(t *testing.T) {
 	round := geometry.Arc(geometry.Point{}, 300, 0, 2*math.Pi)
-	l := lid{geometry.Thinned(round[:len(round)-1], 120), 400, 420}
+	l := lid{geometry.Decimate(round[:len(round)-1], 120), 400, 420}
 	v := viewAtCorner()
 	upright := 0
 	for _, s := range l.edges(v) {

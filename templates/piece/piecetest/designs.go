@@ -77,7 +77,7 @@ func Sound(t *rapid.T) design.Design {
 // Worked works a design out, which must have no fault.
 func Worked(t rapid.TB, d design.Design) piece.Piece {
 	t.Helper()
-	p, err := piece.Work(d)
+	p, err := piece.Solve(d)
 	if err != nil {
 		t.Fatalf("%+v: %v", d, err)
 	}

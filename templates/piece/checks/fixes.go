@@ -14,18 +14,18 @@ import (
 // A change is a mend that has not been proved yet, and by what share of itself
 // it changes the figure that was decided: the measure of how cheap it is.
 type change struct {
-	Mend
+	Fix
 	share float64
 }
 
 // proved returns the changes that really mend check c of question q, the
 // cheapest first. Grades are those of all checks before.
-func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
-	candidates := q.mends(m, c)
+func (m model) proved(q question, c Check, grades map[string]Grade) []Fix {
+	candidates := q.fixes(m, c)
 	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
-	var out []Mend
+	var out []Fix
 	for _, try := range candidates {
-		w, err := piece.Work(try.Design)
+		w, err := piece.Solve(try.Design)
 		if err != nil {
 			continue
 		}
@@ -33,7 +33,7 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 			w.Extra = m.Extra
 		}
 		if withSolids(w).mended(m, c, grades) {
-			out = append(out, try.Mend)
+			out = append(out, try.Fix)
 		}
 	}
 	return out
@@ -43,9 +43,9 @@ func (m made) proved(q question, c Check, grades map[string]Grade) []Mend {
 // worked out again from its design, and no other check comes out worse: a fault
 // is not paid for with another, nor with a doubt. A clash that is gone has no
 // check any more.
-func (m made) mended(before made, c Check, grades map[string]Grade) bool {
+func (m model) mended(before model, c Check, grades map[string]Grade) bool {
 	for _, now := range m.askAgain(before) {
-		if now.Name == c.Name && now.Grade != Holds || worse(grades, now) {
+		if now.Name == c.Name && now.Grade != Pass || worse(grades, now) {
 			return false
 		}
 	}
@@ -57,7 +57,7 @@ func (m made) mended(before made, c Check, grades map[string]Grade) bool {
 // in doubt now.
 func worse(before map[string]Grade, now Check) bool {
 	was, asked := before[now.Name]
-	return now.Grade > was && (asked || now.Grade == Fails)
+	return now.Grade > was && (asked || now.Grade == Fail)
 }
 
 // gradesOf returns the grades of checks by their names.
@@ -69,8 +69,8 @@ func gradesOf(checks ...[]Check) map[string]Grade {
 	return out
 }
 
-// A dial is one decision that a mend may turn.
-type dial struct {
+// A parameter is one decision that a mend may turn.
+type parameter struct {
 	now  float64 // as decided, mm or rad
 	of   float64 // what the turn is a share of, where that is not now
 	step float64 // 0: as fine as a rule is read
@@ -106,17 +106,17 @@ const fineAngle = math.Pi / 1800
 const mostSteps = 4000
 
 // value returns the round figure i steps away.
-func (k dial) value(i int) float64 {
+func (k parameter) value(i int) float64 {
 	if k.down {
 		return (math.Floor(k.now/k.step+piece.Slip) - float64(i)) * k.step
 	}
 	return (math.Ceil(k.now/k.step-piece.Slip) + float64(i)) * k.step
 }
 
-// turned returns the least turn of k, to a round figure, after which holds is
+// search returns the least turn of k, to a round figure, after which holds is
 // true, and none where no turn does it. A dial that helps at one step is taken
 // to help at all the steps beyond, until there is no such piece.
-func turned(p piece.Piece, k dial, holds func(piece.Piece) bool) []change {
+func search(p piece.Piece, k parameter, holds func(piece.Piece) bool) []change {
 	k.step = cmp.Or(k.step, grid(p.Design.Unit))
 	with := func(i int) design.Design {
 		d := p.Design
@@ -127,7 +127,7 @@ func turned(p piece.Piece, k dial, holds func(piece.Piece) bool) []change {
 		if k.value(i) < k.from {
 			return piece.Piece{}, false
 		}
-		w, err := piece.Work(with(i))
+		w, err := piece.Solve(with(i))
 		return w, err == nil
 	}
 	i := sort.Search(mostSteps, func(i int) bool {
@@ -140,7 +140,7 @@ func turned(p piece.Piece, k dial, holds func(piece.Piece) bool) []change {
 	v := k.value(i)
 	share := math.Abs(v-k.now) / cmp.Or(k.of, k.now, 1)
 	d := with(i)
-	return []change{{Mend{k.words(v) + newPlace(p, d), d}, share}}
+	return []change{{Fix{k.words(v) + newPlace(p, d), d}, share}}
 }
 
 // newPlace says where the outer faces of the legs stand if a design moves them.
@@ -171,6 +171,6 @@ func carryLegs(p piece.Piece, d *design.Design) {
 // the lap, and whether there is such a piece.
 func placeBesideLap(d design.Design) (at float64, ok bool) {
 	d.Legs.At, d.Legs.Clear = 0, 0
-	p, err := piece.Work(d)
+	p, err := piece.Solve(d)
 	return p.Frame.Leg.At, err == nil
 }

@@ -8,14 +8,14 @@ import (
 // is said of figures that hang on a key in doubt, nor on a figure that is wrong
 // itself: what is wrong with those shows when that is put right.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	j := judge{design: d, doubts: doubts.Clone()}
+	j := validator{design: d, doubts: doubts.Clone()}
 	j.work()
 	return j.errs
 }
 
-// A judge finds what is wrong with a design. Geometry is asked only about
+// A validator finds what is wrong with a design. Geometry is asked only about
 // figures that are sound: what is found wrong is in doubt from then on.
-type judge struct {
+type validator struct {
 	design design.Design
 	doubts design.Doubts
 	errs   []error
@@ -27,7 +27,7 @@ type group func() []string
 func keys(of ...string) group { return func() []string { return of } }
 
 // sure reports whether no key of the groups is in doubt.
-func (j *judge) sure(of ...group) bool {
+func (j *validator) sure(of ...group) bool {
 	for _, keys := range of {
 		if len(j.doubts) > 0 && j.doubts.Any(keys()...) {
 			return false
@@ -38,7 +38,7 @@ func (j *judge) sure(of ...group) bool {
 
 // ask notes an error about figures that hang on keys of the groups. It reports
 // whether they are sure and there is no error.
-func (j *judge) ask(check func() error, of ...group) bool {
+func (j *validator) ask(check func() error, of ...group) bool {
 	if !j.sure(of...) {
 		return false
 	}
@@ -48,7 +48,7 @@ func (j *judge) ask(check func() error, of ...group) bool {
 }
 
 // note keeps each error about a figure that is not in doubt yet.
-func (j *judge) note(errs ...error) {
+func (j *validator) note(errs ...error) {
 	for _, err := range errs {
 		if err == nil {
 			continue
@@ -82,7 +82,7 @@ func aboveFrameKeys() []string {
 }
 
 // height are those of the height of the frame.
-func (j *judge) height() []string {
+func (j *validator) height() []string {
 	out := []string{"legs.height", "legs.frame-height"}
 	if j.design.Legs.To == design.Overall {
 		out = append(out, aboveFrameKeys()...)
@@ -94,7 +94,7 @@ func (j *judge) height() []string {
 func leanKeys() []string { return []string{"legs.splay", "legs.foot-circle", "legs.foot-spread"} }
 
 // leaned are those of the splay, which may follow from all the rest.
-func (j *judge) leaned() []string {
+func (j *validator) leaned() []string {
 	if j.design.Legs.Lean == design.BySplay {
 		return leanKeys()
 	}
@@ -103,4 +103,4 @@ func (j *judge) leaned() []string {
 }
 
 // placed are those of the splay and of where the legs stand.
-func (j *judge) placed() []string { return append(j.leaned(), "ring.leg-end", "legs.clear") }
+func (j *validator) placed() []string { return append(j.leaned(), "ring.leg-end", "legs.clear") }

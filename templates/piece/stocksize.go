@@ -12,16 +12,16 @@ import (
 // than arithmetic makes. A clash so thin is below solid.ClashFloor in any joint.
 const Slip = 1e-6
 
-// A Stick is the size of a piece of wood in mm, its length along the grain.
-type Stick struct{ Length, Width, Thickness float64 }
+// A StockSize is the size of a piece of wood in mm, its length along the grain.
+type StockSize struct{ Length, Width, Thickness float64 }
 
 // Volume returns the volume in mm³.
-func (s Stick) Volume() float64 { return s.Length * s.Width * s.Thickness }
+func (s StockSize) Volume() float64 { return s.Length * s.Width * s.Thickness }
 
 // Ripped returns the least width to which a stick is ripped from a board so
 // thick, infinite where it is too thick for the board: it may lie either way
 // round, its thickness within the board's.
-func (s Stick) Ripped(thickness float64) float64 {
+func (s StockSize) Ripped(thickness float64) float64 {
 	width := math.Inf(1)
 	for _, lie := range [2][2]float64{{s.Width, s.Thickness}, {s.Thickness, s.Width}} {
 		if lie[1] <= thickness+Slip {
@@ -33,25 +33,25 @@ func (s Stick) Ripped(thickness float64) float64 {
 
 // Roughed returns a stick with the rough allowances of the design, rounded up
 // to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
-func (p Piece) Roughed(s Stick) Stick {
+func (p Piece) Roughed(s StockSize) StockSize {
 	step := 1.0
 	if p.Design.Unit == measure.Inch {
 		step = measure.MillimetresPerInch / 16
 	}
 	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
 	w := p.Design.Wood
-	return Stick{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
+	return StockSize{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
 }
 
 // SawnStretcher returns a stretcher squared to length, before it is worked.
-func (p Piece) SawnStretcher() Stick {
-	return Stick{p.RoughStretcher(), p.Frame.Ring.Width, p.Frame.Ring.Depth}
+func (p Piece) SawnStretcher() StockSize {
+	return StockSize{p.RoughStretcher(), p.Frame.Ring.Width, p.Frame.Ring.Depth}
 }
 
 // SawnLeg returns a leg squared to length: both level cuts and what the head
 // is left long go into it.
-func (p Piece) SawnLeg() Stick {
-	return Stick{p.Frame.Leg.Blank() + p.HeadLong(), p.Frame.Leg.Breadth, p.Frame.Leg.Thickness}
+func (p Piece) SawnLeg() StockSize {
+	return StockSize{p.Frame.Leg.Blank() + p.HeadLong(), p.Frame.Leg.Breadth, p.Frame.Leg.Thickness}
 }
 
 // FinishedLeg returns the length of the finished leg from tip to tip, along
