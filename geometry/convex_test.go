@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 )
 
 func somePoint(t *rapid.T, name string) geometry.Point {
@@ -18,7 +19,7 @@ func somePoint(t *rapid.T, name string) geometry.Point {
 func TestCropAndCutOutMakeTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := geometry.Segment{A: somePoint(t, "a"), B: somePoint(t, "b")}
-		convex := geometry.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
+		convex := joint.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
 		sum := 0.0
 		for _, part := range geometry.CutOut(s, convex) {
 			sum += part.Length()
@@ -95,7 +96,7 @@ func TestHull(t *testing.T) {
 // A line divides a convex polygon into two that make up the whole.
 func TestLeftAndRightMakeTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		convex := geometry.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
+		convex := joint.RegularBySide(rapid.IntRange(3, 8).Draw(t, "sides"), 40).Corners()
 		line := geometry.Segment{A: somePoint(t, "a"), B: somePoint(t, "b")}
 		if line.Length() < 1 {
 			t.Skip("no direction")
@@ -110,4 +111,9 @@ func TestLeftAndRightMakeTheWhole(t *testing.T) {
 			}
 		}
 	})
+}
+
+// agree reports whether two lengths agree to 1e-9 of their size.
+func agree(got, want float64) bool {
+	return math.Abs(got-want) <= 1e-9*math.Max(1, math.Abs(want))
 }

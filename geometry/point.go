@@ -1,5 +1,5 @@
-// Package geometry holds the plane figures that templates are drawn from and
-// the joinery that gives them their sizes.
+// Package geometry holds the plane figures that everything is drawn from: points,
+// lines, polygons, hulls, and what clips them.
 //
 // Lengths are in millimetres and angles in radians. x runs to the right and y
 // runs up. The package knows neither paper nor file formats.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/render/pdf"
 	"rodsheet/render/pdf/bare"
 	"rodsheet/templates"
@@ -86,7 +87,7 @@ func longJob(tb testing.TB, l Layout) templates.Job {
 	tb.Helper()
 	job := templates.Job{Name: "long", Title: "long"}
 	for i := range 5 {
-		one, err := templates.Taper(geometry.Taper{Length: 1900 + 20*float64(i), Top: 300, Foot: 120, Start: 150},
+		one, err := templates.Taper(joint.Taper{Length: 1900 + 20*float64(i), Top: 300, Foot: 120, Start: 150},
 			templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 		if err != nil {
 			tb.Fatal(err)

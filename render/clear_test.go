@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/render/page"
 	"rodsheet/templates"
@@ -54,16 +55,16 @@ func TestLetteringKeepsClear(t *testing.T) {
 			set := templates.Setting{Unit: u, Clear: l.Clear()}
 			for _, make := range []func() (templates.Job, error){
 				func() (templates.Job, error) {
-					return templates.Taper(geometry.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, set)
+					return templates.Taper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, set)
 				},
 				func() (templates.Job, error) {
-					return templates.Taper(geometry.Taper{Length: 2400, Top: 400, Foot: 100, Start: 110}, set)
+					return templates.Taper(joint.Taper{Length: 2400, Top: 400, Foot: 100, Start: 110}, set)
 				},
 				func() (templates.Job, error) {
 					return templates.Angles([]float64{measure.Radians(14.5), measure.Radians(30), measure.Radians(1.7)}, 0, set)
 				},
 				func() (templates.Job, error) {
-					return templates.Lap(geometry.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
+					return templates.Lap(joint.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
 				},
 				func() (templates.Job, error) {
 					return templates.Job{Name: "tops", Title: "tops", Drawings: []templates.Drawing{

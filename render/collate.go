@@ -3,7 +3,7 @@ package render
 // A collator puts the sheets of a job in the order in which they are used.
 type collator struct {
 	sheets []*bin
-	holds  map[any]int     // the sheet that a tile, view or panel stands on
+	holds  map[any]int       // the sheet that a tile, view or panel stands on
 	tiles  map[*tiling][]int // the sheets of a template of several tiles, tile by tile
 	done   []bool
 	out    []*bin

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 )
@@ -122,7 +123,7 @@ func TestCheckLengths(t *testing.T) {
 // Whichever corner sheet is taped off, a check length tells: each sheet at the
 // end of a row or a column at the rim carries a cross or lies between two.
 func TestCheckLengthsReachTheCorners(t *testing.T) {
-	clipped := outline("clipped triangle", true, geometry.Top{Corners: geometry.RegularBySide(3, 900).Corners(), Clip: 60}.Outline()...)
+	clipped := outline("clipped triangle", true, joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 60}.Outline()...)
 	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(400, 250), clipped} {
 		laid := layOne(t, a4(), d).jobs[0].laids[0]
 		rows, cols := map[int]bool{}, map[int]bool{}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -73,7 +74,7 @@ func acuteOnce(angles []float64) (acute []float64, warnings []string, err error)
 	}
 	seen := map[string]bool{}
 	for _, given := range angles {
-		a, obtuse, err := geometry.Acute(given)
+		a, obtuse, err := joint.Acute(given)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -122,8 +123,8 @@ func angleTitles(names []string) (name, title string) {
 
 // A gauge is one angle about to be drawn.
 type gauge struct {
-	geometry.Triangle
-	outline geometry.AngleGauge
+	joint.Triangle
+	outline joint.AngleGauge
 	stock   float64 // depth of the strip for the gauge's stock, mm
 	unit    measure.Unit
 }
@@ -138,7 +139,7 @@ func gaugeFor(angle, base float64, s Setting) gauge {
 		const in = measure.MillimetresPerInch
 		stock, step, shortest, longest = 1*in, in/2, 4*in, 10*in
 	}
-	outline := geometry.AngleGauge{Angle: angle, Length: base, Height: base}
+	outline := joint.AngleGauge{Angle: angle, Length: base, Height: base}
 	if base == 0 {
 		fits := math.Min(math.Max(s.Clear.X, s.Clear.Y), longest)
 		outline.Length = math.Max(step*math.Floor(fits/step+1e-9), shortest)
@@ -196,7 +197,7 @@ func (g gauge) stockStrip(d *Drawing) {
 // figures are the same for every angle, in this order.
 func (g gauge) figures() []Figure {
 	const in = measure.MillimetresPerInch
-	rise := func(run float64) measure.Quantity { return measure.Length(geometry.RiseOver(run, g.Angle)) }
+	rise := func(run float64) measure.Quantity { return measure.Length(joint.RiseOver(run, g.Angle)) }
 	return []Figure{
 		{"angle", measure.Angle(g.Angle)},
 		{"complement", measure.Angle(g.Complement())},
@@ -206,7 +207,7 @@ func (g gauge) figures() []Figure {
 		{"rise over 12 in", rise(12 * in)},
 		{"rise over 24 in", rise(24 * in)},
 		{"slope, 1 in", measure.Number(1 / math.Tan(g.Angle))},
-		{"chord at radius 250 mm", measure.Length(geometry.Chord(chordRadius, g.Angle))},
+		{"chord at radius 250 mm", measure.Length(joint.Chord(chordRadius, g.Angle))},
 		{"base", measure.Length(g.Base)},
 		{"rise", measure.Length(g.Rise())},
 		{"reading error", measure.Angle(g.SlipError(gaugeSlip))},

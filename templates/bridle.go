@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -15,7 +16,7 @@ import (
 // The right hand is the corner on the right as one looks at the face side of
 // both parts, foot down. A part is drawn lying: the leg with its head to the
 // left, a right hand stretcher with its end to the right.
-func Bridle(b geometry.Bridle, s Setting) (Job, error) {
+func Bridle(b joint.Bridle, s Setting) (Job, error) {
 	if err := b.Check(); err != nil {
 		return Job{}, err
 	}
@@ -41,14 +42,14 @@ type partWords struct{ part, reference, far string }
 
 // A bridleTemplate is one part of a bridle joint about to be drawn.
 type bridleTemplate struct {
-	geometry.BridleEnd
+	joint.BridleEnd
 	partWords
 	Setting
 	wrap wrap
 	to   float64 // where the drawing breaks off
 }
 
-func newBridleTemplate(e geometry.BridleEnd, words partWords, s Setting) bridleTemplate {
+func newBridleTemplate(e joint.BridleEnd, words partWords, s Setting) bridleTemplate {
 	return bridleTemplate{e, words, s, wrap{e.Width, e.Thickness, true}, e.Shoulder(e.Width) + reach}
 }
 
@@ -161,7 +162,7 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 		text string
 	}{
 		{t.Shoulder, name},
-		{t.RoughEnd, "saw, " + t.length(geometry.BridleLong) + " long"},
+		{t.RoughEnd, "saw, " + t.length(joint.BridleLong) + " long"},
 		{t.End, "trim line"},
 	} {
 		d.LabelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.text)

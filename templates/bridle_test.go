@@ -10,17 +10,18 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
-func drawnBridle(t *rapid.T) (geometry.Bridle, Job) {
-	b := geometry.Bridle{
+func drawnBridle(t *rapid.T) (joint.Bridle, Job) {
+	b := joint.Bridle{
 		Width: rapid.Float64Range(9, 60).Draw(t, "width"),
 		Depth: rapid.Float64Range(9, 90).Draw(t, "depth"),
 		Angle: measure.Radians(rapid.Float64Range(0, 45).Draw(t, "splay")),
 		Leg:   rapid.Float64Range(9, 90).Draw(t, "leg"),
-		Mortise: rapid.SampledFrom([]geometry.BridleMember{
-			geometry.MortiseInStretcher, geometry.MortiseInLeg}).Draw(t, "mortise"),
+		Mortise: rapid.SampledFrom([]joint.BridleMember{
+			joint.MortiseInStretcher, joint.MortiseInLeg}).Draw(t, "mortise"),
 	}
 	job, err := Bridle(b, Setting{})
 	if err != nil {
@@ -33,7 +34,7 @@ func drawnBridle(t *rapid.T) (geometry.Bridle, Job) {
 // face sides on y = 0 towards the reader at −y, the stretcher's underside on
 // z = 0. Its lower trimmed corner is the origin, through which the leg's
 // outer face passes, foot leaning out to +x.
-type corner struct{ geometry.Bridle }
+type corner struct{ joint.Bridle }
 
 // outward is square to the leg's outer and inner faces, by turning the x
 // direction about y.
@@ -72,8 +73,8 @@ func TestBridleWrapRoundsMeetInSpace(t *testing.T) {
 			shoulder, trim float64
 			slot           bool
 		}{
-			{"stretcher", wrap{b.Depth, b.Width, true}, c.stretcher, c.outward(), -b.Leg, 0, b.Mortise == geometry.MortiseInStretcher},
-			{"leg", wrap{b.Leg, b.Width, true}, c.leg, r3.Vec{Z: 1}, 0, b.Depth, b.Mortise == geometry.MortiseInLeg},
+			{"stretcher", wrap{b.Depth, b.Width, true}, c.stretcher, c.outward(), -b.Leg, 0, b.Mortise == joint.MortiseInStretcher},
+			{"leg", wrap{b.Leg, b.Width, true}, c.leg, r3.Vec{Z: 1}, 0, b.Depth, b.Mortise == joint.MortiseInLeg},
 		} {
 			d := drawingNamed(t, job, part.name+", right hand, wrap-round")
 			height := func(p geometry.Point) float64 { return r3.Dot(part.place(fold(part.wrap, p)), part.normal) }
@@ -85,7 +86,7 @@ func TestBridleWrapRoundsMeetInSpace(t *testing.T) {
 					}
 				}
 			}
-			rough := part.trim + math.Copysign(geometry.BridleLong*math.Cos(b.Angle), part.trim-part.shoulder)
+			rough := part.trim + math.Copysign(joint.BridleLong*math.Cos(b.Angle), part.trim-part.shoulder)
 			onShoulder := 0
 			for _, s := range append(strokesOf(d, Cut), strokesOf(d, Hidden)...) {
 				for _, p := range s.Points {
@@ -148,7 +149,7 @@ func TestBridleHandsMirror(t *testing.T) {
 // The edge view serves both hands because half a turn takes its cuts to
 // their mirror image.
 func TestBridleEdgeServesBothHands(t *testing.T) {
-	b, err := Bridle(geometry.Bridle{Width: 24, Depth: 30, Angle: 0.2, Leg: 45}, Setting{})
+	b, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.2, Leg: 45}, Setting{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -174,13 +175,13 @@ func TestBridleEdgeServesBothHands(t *testing.T) {
 // The face beside a tenon is hatched, the face over a slot is not.
 func TestBridleFaceHatching(t *testing.T) {
 	for _, tt := range []struct {
-		mortise        geometry.BridleMember
+		mortise        joint.BridleMember
 		stretcher, leg bool
 	}{
-		{geometry.MortiseInStretcher, false, true},
-		{geometry.MortiseInLeg, true, false},
+		{joint.MortiseInStretcher, false, true},
+		{joint.MortiseInLeg, true, false},
 	} {
-		job, err := Bridle(geometry.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: tt.mortise}, Setting{})
+		job, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: tt.mortise}, Setting{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +198,7 @@ func TestBridleFaceHatching(t *testing.T) {
 }
 
 func TestBridleFigures(t *testing.T) {
-	b := geometry.Bridle{Width: 24, Depth: 30, Angle: measure.Radians(10), Leg: 45}
+	b := joint.Bridle{Width: 24, Depth: 30, Angle: measure.Radians(10), Leg: 45}
 	job, err := Bridle(b, Setting{})
 	if err != nil {
 		t.Fatal(err)
@@ -227,7 +228,7 @@ func TestBridleFigures(t *testing.T) {
 }
 
 func TestBridleStepsNameTheRightPart(t *testing.T) {
-	b := geometry.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: geometry.MortiseInLeg}
+	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: joint.MortiseInLeg}
 	job, err := Bridle(b, Setting{})
 	if err != nil {
 		t.Fatal(err)
@@ -241,7 +242,7 @@ func TestBridleStepsNameTheRightPart(t *testing.T) {
 }
 
 func TestBridleRefusesBadFigures(t *testing.T) {
-	b := geometry.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Tenon: 24}
+	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Tenon: 24}
 	_, err := Bridle(b, Setting{})
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) || bound.Figure != "tenon" {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -14,7 +15,7 @@ import (
 //
 // The right hand is the frame of geometry.Lap: with the datum to the left and
 // the reference edge below, an acute crossing leans to the right.
-func Lap(l geometry.Lap, s Setting) (Job, error) {
+func Lap(l joint.Lap, s Setting) (Job, error) {
 	if err := l.Check(); err != nil {
 		return Job{}, err
 	}
@@ -44,7 +45,7 @@ func Lap(l geometry.Lap, s Setting) (Job, error) {
 	return job, nil
 }
 
-func lapGiven(l geometry.Lap) []Figure {
+func lapGiven(l joint.Lap) []Figure {
 	return []Figure{
 		{"width", measure.Length(l.Width)},
 		{"crossing width", measure.Length(l.Other)},
@@ -54,7 +55,7 @@ func lapGiven(l geometry.Lap) []Figure {
 	}
 }
 
-func lapFigures(l geometry.Lap) []Figure {
+func lapFigures(l joint.Lap) []Figure {
 	near, far := l.Shoulders(0)
 	farNear, farFar := l.Shoulders(l.Width)
 	fromEdge, fromSquare := l.Gauge()
@@ -82,7 +83,7 @@ func lapFigures(l geometry.Lap) []Figure {
 
 // A lapTemplate is a lap about to be drawn.
 type lapTemplate struct {
-	geometry.Lap
+	joint.Lap
 	Setting
 	wrap wrap
 }

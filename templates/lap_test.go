@@ -10,15 +10,16 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
-var lapAtSixty = geometry.Lap{
+var lapAtSixty = joint.Lap{
 	Width: 40, Other: 50, Depth: 20, Angle: measure.Radians(60), Kerf: 3.2, At: 120,
 }
 
-func drawnLap(t *rapid.T) (geometry.Lap, Job) {
-	l := geometry.Lap{
+func drawnLap(t *rapid.T) (joint.Lap, Job) {
+	l := joint.Lap{
 		Width: rapid.Float64Range(5, 120).Draw(t, "width"),
 		Other: rapid.Float64Range(5, 120).Draw(t, "other"),
 		Depth: rapid.Float64Range(5, 60).Draw(t, "depth"),

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -14,7 +15,7 @@ import (
 //
 // Right hand: with the straight edge towards the reader the foot lies to the
 // right.
-func Taper(t geometry.Taper, s Setting) (Job, error) {
+func Taper(t joint.Taper, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
@@ -36,7 +37,7 @@ func Taper(t geometry.Taper, s Setting) (Job, error) {
 
 // A taperTemplate is a taper about to be drawn.
 type taperTemplate struct {
-	geometry.Taper
+	joint.Taper
 	unit measure.Unit
 }
 
@@ -45,11 +46,11 @@ func (t taperTemplate) length(mm float64) string { return measure.Length(mm).Tex
 // faces names the tapered faces.
 func (t taperTemplate) faces() string {
 	switch t.Faces {
-	case geometry.AdjacentFaces:
+	case joint.AdjacentFaces:
 		return "two adjacent faces"
-	case geometry.OppositeFaces:
+	case joint.OppositeFaces:
 		return "two opposite faces"
-	case geometry.FourFaces:
+	case joint.FourFaces:
 		return "four faces"
 	}
 	return "one face"
@@ -96,7 +97,7 @@ func (t taperTemplate) reference() string {
 
 // referenceEdge names the edge y = 0 of the blank.
 func (t taperTemplate) referenceEdge() string {
-	if t.Faces == geometry.AdjacentFaces {
+	if t.Faces == joint.AdjacentFaces {
 		return "reference edge: on the outside arris"
 	}
 	return "reference edge"
@@ -196,7 +197,7 @@ func (t taperTemplate) cuts() []string {
 		keep = "Saw beside the line, in the waste, and plane to it."
 	)
 	switch t.Faces {
-	case geometry.AdjacentFaces:
+	case joint.AdjacentFaces:
 		return []string{
 			"1. Mark the arris between the two faces that stay straight: the outside arris. The two tapers are cut from the faces opposite.",
 			"2. Trace the right-hand template on one straight face and the left-hand template on its neighbour, both with the reference edge on that arris and the foot at the foot.",
@@ -206,7 +207,7 @@ func (t taperTemplate) cuts() []string {
 			"In a tapering jig one setting serves both, foot the same way and a straight face against the jig: the traced face down for the first cut, up for the second.",
 			"All four legs of a set are cut alike; which way each is turned makes left and right.",
 		}
-	case geometry.OppositeFaces:
+	case joint.OppositeFaces:
 		return []string{
 			"1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand.",
 			"2. First cut: " + angleText(t.Angle()) + " to the reference edge. " + keep,
@@ -214,7 +215,7 @@ func (t taperTemplate) cuts() []string {
 			"4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting.",
 			"Without the offcut the leg would bear on its taper, and the second cut would need the included angle, " + angleText(t.Included()) + ".",
 		}
-	case geometry.FourFaces:
+	case joint.FourFaces:
 		return []string{
 			"1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand.",
 			"2. First pair: cut one side, " + angleText(t.Angle()) + " to the reference edge. " + keep,

@@ -10,26 +10,27 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 )
 
-func leg(faces geometry.TaperFaces) geometry.Taper {
-	return geometry.Taper{Length: 700, Top: 40, Foot: 22, Start: 150, Faces: faces}
+func leg(faces joint.TaperFaces) joint.Taper {
+	return joint.Taper{Length: 700, Top: 40, Foot: 22, Start: 150, Faces: faces}
 }
 
 func TestTaperDrawings(t *testing.T) {
 	hands := []string{"taper, right hand, face", "taper, left hand, face"}
 	either := []string{"taper, either hand, face"}
 	for _, c := range []struct {
-		faces  geometry.TaperFaces
+		faces  joint.TaperFaces
 		names  []string
 		labels []string
 	}{
-		{geometry.OneFace, hands, []string{"cut line, 1.87° to the straight face", "reference edge"}},
-		{geometry.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight face", "reference edge: on the outside arris"}},
-		{geometry.OppositeFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
-		{geometry.FourFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
+		{joint.OneFace, hands, []string{"cut line, 1.87° to the straight face", "reference edge"}},
+		{joint.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight face", "reference edge: on the outside arris"}},
+		{joint.OppositeFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
+		{joint.FourFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
 	} {
 		job, err := templates.Taper(leg(c.faces), templates.Setting{})
 		if err != nil {
@@ -52,11 +53,11 @@ func TestTaperDrawings(t *testing.T) {
 }
 
 func TestTaperFigures(t *testing.T) {
-	one, err := templates.Taper(leg(geometry.OneFace), templates.Setting{})
+	one, err := templates.Taper(leg(joint.OneFace), templates.Setting{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	both, err := templates.Taper(leg(geometry.OppositeFaces), templates.Setting{})
+	both, err := templates.Taper(leg(joint.OppositeFaces), templates.Setting{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,7 +94,7 @@ func TestTaperTable(t *testing.T) {
 		{measure.Millimetre, "3.27 mm", ""},
 		{measure.Inch, "", "25/64 in (0.393)"},
 	} {
-		job, err := templates.Taper(leg(geometry.OneFace), templates.Setting{Unit: c.unit})
+		job, err := templates.Taper(leg(joint.OneFace), templates.Setting{Unit: c.unit})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -107,7 +108,7 @@ func TestTaperTable(t *testing.T) {
 }
 
 func TestTaperOffsets(t *testing.T) {
-	job, err := templates.Taper(geometry.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{})
+	job, err := templates.Taper(joint.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -119,7 +120,7 @@ func TestTaperOffsets(t *testing.T) {
 	if got := job.Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
 		t.Errorf("offsets %q, want %q", got, want)
 	}
-	inches := geometry.Taper{Length: 6 * 25.4, Top: 4 * 25.4, Foot: 1 * 25.4, Faces: geometry.FourFaces}
+	inches := joint.Taper{Length: 6 * 25.4, Top: 4 * 25.4, Foot: 1 * 25.4, Faces: joint.FourFaces}
 	job, err = templates.Taper(inches, templates.Setting{Unit: measure.Inch})
 	if err != nil {
 		t.Fatal(err)
@@ -136,11 +137,11 @@ func TestTaperOffsets(t *testing.T) {
 // Each arrangement says what becomes of the offcut, and every job how a saw is
 // made safe.
 func TestTaperWords(t *testing.T) {
-	for f, want := range map[geometry.TaperFaces]string{
-		geometry.OneFace:       "Keep the offcut",
-		geometry.AdjacentFaces: "left-hand template on its neighbour",
-		geometry.OppositeFaces: "the included angle, 1.87°",
-		geometry.FourFaces:     "Tape this offcut back too",
+	for f, want := range map[joint.TaperFaces]string{
+		joint.OneFace:       "Keep the offcut",
+		joint.AdjacentFaces: "left-hand template on its neighbour",
+		joint.OppositeFaces: "the included angle, 1.87°",
+		joint.FourFaces:     "Tape this offcut back too",
 	} {
 		job, err := templates.Taper(leg(f), templates.Setting{})
 		if err != nil {
@@ -159,7 +160,7 @@ func TestTaperWords(t *testing.T) {
 }
 
 func TestTaperRefuses(t *testing.T) {
-	bad := leg(geometry.OneFace)
+	bad := leg(joint.OneFace)
 	bad.Foot = 45
 	job, err := templates.Taper(bad, templates.Setting{})
 	var bound *measure.BoundError
@@ -171,12 +172,12 @@ func TestTaperRefuses(t *testing.T) {
 func TestTaperDrawingLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		top := rapid.Float64Range(20, 100).Draw(t, "top")
-		taper := geometry.Taper{
+		taper := joint.Taper{
 			Length: rapid.Float64Range(250, 2000).Draw(t, "length"),
 			Top:    top,
 			Foot:   top * rapid.Float64Range(0.2, 0.95).Draw(t, "foot"),
 			Start:  rapid.Float64Range(0, 120).Draw(t, "start"),
-			Faces:  geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces")),
+			Faces:  joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces")),
 		}
 		job, err := templates.Taper(taper, templates.Setting{})
 		if err != nil {

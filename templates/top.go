@@ -4,12 +4,13 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
 // Top returns the full-size outline of a table top, which may be turned on the
 // sheets as suits them: it has no hand. The error is a *measure.BoundError.
-func Top(t geometry.Top, s Setting) (Job, error) {
+func Top(t joint.Top, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
@@ -29,7 +30,7 @@ func Top(t geometry.Top, s Setting) (Job, error) {
 
 // A topTemplate is a top about to be drawn.
 type topTemplate struct {
-	geometry.Top
+	joint.Top
 	unit measure.Unit
 }
 
@@ -68,7 +69,7 @@ func (t topTemplate) figures() []Figure {
 // TopOutline draws the outline and, at its edge, the ends of its two centre
 // lines. Drawn right across they would only keep sheets that hold nothing else.
 // The top must have passed its Check.
-func TopOutline(top geometry.Top, name string, u measure.Unit) Drawing {
+func TopOutline(top joint.Top, name string, u measure.Unit) Drawing {
 	t := topTemplate{top, u}
 	outline := t.Outline()
 	d := Drawing{Name: name, Free: true}

@@ -5,16 +5,17 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
 // The outline that is drawn encloses the area that is printed, and no line
 // leaves its box, so that nothing but the top takes paper.
 func TestTopDrawsItsFigures(t *testing.T) {
-	rounded := geometry.RectangleTop(800, 600)
+	rounded := joint.RectangleTop(800, 600)
 	rounded.Round = 40
-	clipped := geometry.Top{Corners: geometry.RegularBySide(5, 400).Corners(), Clip: 30}
-	for name, top := range map[string]geometry.Top{
+	clipped := joint.Top{Corners: joint.RegularBySide(5, 400).Corners(), Clip: 30}
+	for name, top := range map[string]joint.Top{
 		"round": {Diameter: 640}, "rounded": rounded, "clipped": clipped,
 	} {
 		job, err := Top(top, Setting{Unit: measure.Millimetre})
@@ -42,7 +43,7 @@ func TestTopDrawsItsFigures(t *testing.T) {
 
 // Both centre lines cross in the centre when their ends are joined.
 func TestTopCentreLines(t *testing.T) {
-	job, err := Top(geometry.Top{Corners: geometry.RegularBySide(3, 900).Corners()}, Setting{})
+	job, err := Top(joint.Top{Corners: joint.RegularBySide(3, 900).Corners()}, Setting{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,7 +64,7 @@ func TestTopCentreLines(t *testing.T) {
 }
 
 func TestTopRefuses(t *testing.T) {
-	if _, err := Top(geometry.Top{Diameter: -1}, Setting{}); err == nil {
+	if _, err := Top(joint.Top{Diameter: -1}, Setting{}); err == nil {
 		t.Error("a diameter of -1 mm was drawn")
 	}
 }

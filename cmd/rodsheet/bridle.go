@@ -1,7 +1,7 @@
 package main
 
 import (
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/templates"
 )
 
@@ -26,13 +26,13 @@ splay of the leg, cheeks, and the waste left for trimming.`,
 			{"rodsheet bridle --width 28 --depth 36 --angle 12 --leg 38 --mortise leg", "the mortise in the leg instead"},
 		},
 		read: func(v *values) maker {
-			b := geometry.Bridle{
+			b := joint.Bridle{
 				Width:   v.length("width", 0),
 				Depth:   v.length("depth", 0),
 				Angle:   v.angle("angle"),
 				Leg:     v.length("leg", 0),
 				Tenon:   v.positive("tenon"),
-				Mortise: choose(v, "mortise", geometry.MortiseInStretcher, geometry.MortiseInLeg),
+				Mortise: choose(v, "mortise", joint.MortiseInStretcher, joint.MortiseInLeg),
 			}
 			return single(func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) })
 		},

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 )
@@ -31,7 +31,7 @@ spacer cuts too wide; the sheet says by how much.`,
 			{"rodsheet lap --width 1-1/8 --other 1-1/8 --depth 1-3/8 --angle 60 --units in", "in inches, on letter paper"},
 		},
 		read: func(v *values) maker {
-			l := geometry.Lap{
+			l := joint.Lap{
 				Width: v.length("width", 0),
 				Other: v.length("other", 0),
 				Depth: v.length("depth", 0),

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/templates"
 )
 
@@ -25,13 +25,13 @@ Which faces taper decides the angle: two opposite faces share the loss.`,
 			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole", "one long sheet for a plotter"},
 		},
 		read: func(v *values) maker {
-			t := geometry.Taper{
+			t := joint.Taper{
 				Length: v.length("length", 0),
 				Top:    v.length("top", 0),
 				Foot:   v.length("foot", 0),
 				Start:  v.length("start", 0),
 				Faces: choose(v, "faces",
-					geometry.OneFace, geometry.AdjacentFaces, geometry.OppositeFaces, geometry.FourFaces),
+					joint.OneFace, joint.AdjacentFaces, joint.OppositeFaces, joint.FourFaces),
 			}
 			return single(func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) })
 		},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/templates"
 )
 
@@ -34,7 +35,7 @@ and --width. Corners may be clipped or rounded.`,
 }
 
 // top reads the outline: one of three kinds.
-func (v *values) top() geometry.Top {
+func (v *values) top() joint.Top {
 	kinds := [][]string{{"diameter"}, {"sides", "side"}, {"length", "width"}}
 	var found []string
 	for _, kind := range kinds {
@@ -56,12 +57,12 @@ func (v *values) top() geometry.Top {
 			v.add("top needs --"+name+" as well", "rodsheet help top")
 		}
 	}
-	t := geometry.Top{Diameter: v.positive("diameter")}
+	t := joint.Top{Diameter: v.positive("diameter")}
 	switch {
 	case v.given("sides"):
 		t.Corners = v.polygon()
 	case v.given("length"):
-		t = geometry.RectangleTop(v.positive("length"), v.positive("width"))
+		t = joint.RectangleTop(v.positive("length"), v.positive("width"))
 	}
 	t.Clip, t.Round = v.positive("clip"), v.positive("round")
 	return t
@@ -69,7 +70,7 @@ func (v *values) top() geometry.Top {
 
 // polygon reads the corners of a top with equal sides.
 func (v *values) polygon() []geometry.Point {
-	r := geometry.RegularBySide(v.count("sides", 3, 3, 36), v.positive("side"))
+	r := joint.RegularBySide(v.count("sides", 3, 3, 36), v.positive("side"))
 	if len(v.problems) > 0 {
 		return nil
 	}

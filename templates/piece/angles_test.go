@@ -8,10 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // Angles are measured here on edges and faces of the finished solids in the
@@ -76,7 +77,7 @@ func TestLevelCuts(t *testing.T) {
 		}
 		cos := math.Cos(d.Legs.Given)
 		kept := p.Bridle.Tenon
-		if d.Legs.Mortise == geometry.MortiseInLeg {
+		if d.Legs.Mortise == joint.MortiseInLeg {
 			kept = d.Ring.Width - kept
 		}
 		piecetest.Nearly(t, "section on the floor", piecetest.Area(feet), d.Legs.Breadth/cos*d.Ring.Width)
@@ -108,12 +109,12 @@ func TestTapersOnTheSolid(t *testing.T) {
 		cut := map[r3.Vec]bool{inner: true}
 		takes := d.Legs.Breadth - d.Legs.Taper.Foot
 		switch d.Legs.Taper.Faces {
-		case geometry.AdjacentFaces: // both look into the ring
+		case joint.AdjacentFaces: // both look into the ring
 			cut[ringward] = true
-		case geometry.OppositeFaces:
+		case joint.OppositeFaces:
 			cut[outer] = true
 			takes /= 2
-		case geometry.FourFaces:
+		case joint.FourFaces:
 			cut[outer], cut[ringward], cut[away] = true, true, true
 			takes /= 2
 		}
@@ -182,7 +183,7 @@ func TestFootSizeOfATaper(t *testing.T) {
 		piecetest.Nearly(t, "breadth at the start", reach(low, start, outer)+reach(low, start, inner), breadth)
 		piecetest.Nearly(t, "breadth of the foot", reach(low, toe, outer)+reach(low, toe, inner), d.Legs.Taper.Foot)
 		loss := breadth - d.Legs.Taper.Foot
-		if d.Legs.Taper.Faces == geometry.OneFace || d.Legs.Taper.Faces == geometry.OppositeFaces {
+		if d.Legs.Taper.Faces == joint.OneFace || d.Legs.Taper.Faces == joint.OppositeFaces {
 			loss = 0
 		}
 		at3 := r3.Add(toe, middle)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
@@ -12,9 +13,9 @@ import (
 // settle finds splay and place of the legs, each of which may hang on the
 // other. With the foot circle or the foot spread given it halves the range of
 // splays: however the legs are placed, more splay sets the feet further out.
-func (j *validator) settle(f geometry.Frame) geometry.Frame {
+func (j *validator) settle(f joint.Frame) joint.Frame {
 	d := j.design
-	lean := func(splay float64) geometry.Frame {
+	lean := func(splay float64) joint.Frame {
 		f.Leg.Splay = splay
 		if d.Legs.At == 0 {
 			f.Leg.At = f.LeastAt(d.Legs.Clear)
@@ -26,11 +27,11 @@ func (j *validator) settle(f geometry.Frame) geometry.Frame {
 	}
 	plumb := lean(0)
 	j.taper(taper(d.Legs.Taper, plumb.Leg), plumb.Leg.Thickness, j.height)
-	j.feet(plumb, lean(geometry.LeanSteepest))
+	j.feet(plumb, lean(joint.LeanSteepest))
 	if !j.sure(j.leaned) {
 		return plumb
 	}
-	lo, hi := 0.0, geometry.LeanSteepest
+	lo, hi := 0.0, joint.LeanSteepest
 	const halvings = 60 // leave less than the last bit of a splay
 	for range halvings {
 		if mid := (lo + hi) / 2; feet(d, lean(mid)) <= d.Legs.Given {
@@ -44,17 +45,17 @@ func (j *validator) settle(f geometry.Frame) geometry.Frame {
 
 // feet returns what the design gives of the feet: the diameter of their circle
 // or the distance from one to the next.
-func feet(d design.Design, f geometry.Frame) float64 {
+func feet(d design.Design, f joint.Frame) float64 {
 	radius := footRadius(taper(d.Legs.Taper, f.Leg), f)
 	if d.Legs.Lean == design.ByFootSpread {
-		return geometry.Chord(radius, f.Ring.Polygon().Turn())
+		return joint.Chord(radius, f.Ring.Polygon().Turn())
 	}
 	return 2 * radius
 }
 
 // feet refuses feet that no splay gives. Plumb feet stand where they do however
 // tall the legs are and wherever their taper starts.
-func (j *validator) feet(plumb, steepest geometry.Frame) {
+func (j *validator) feet(plumb, steepest joint.Frame) {
 	d := j.design
 	figure := "foot circle"
 	if d.Legs.Lean == design.ByFootSpread {
@@ -79,17 +80,17 @@ func (j *validator) feet(plumb, steepest geometry.Frame) {
 }
 
 // taper returns the taper of a leg; nil where it keeps its section.
-func taper(t *design.Taper, l geometry.Leg) *geometry.Taper {
+func taper(t *design.Taper, l joint.Leg) *joint.Taper {
 	if t == nil {
 		return nil
 	}
-	return &geometry.Taper{Length: l.Length(), Top: l.Breadth, Foot: t.Foot, Start: t.Start, Faces: t.Faces}
+	return &joint.Taper{Length: l.Length(), Top: l.Breadth, Foot: t.Foot, Start: t.Start, Faces: t.Faces}
 }
 
 // taper refuses a taper that no leg so thick can have; the groups are what the
 // length of the leg hangs on. Where not all of it can be relied on it asks what
 // the foot takes off a leg of any length, and for the start alone.
-func (j *validator) taper(t *geometry.Taper, thickness float64, length ...group) {
+func (j *validator) taper(t *joint.Taper, thickness float64, length ...group) {
 	if t == nil {
 		return
 	}
@@ -107,15 +108,15 @@ func (j *validator) taper(t *geometry.Taper, thickness float64, length ...group)
 
 // checkTaper returns a *measure.BoundError for a taper that no leg so thick can
 // have.
-func checkTaper(t geometry.Taper, thickness float64) error {
+func checkTaper(t joint.Taper, thickness float64) error {
 	if err := t.Check(); err != nil {
 		return err
 	}
 	across := 0.0 // what the other way of the leg loses
 	switch t.Faces {
-	case geometry.AdjacentFaces:
+	case joint.AdjacentFaces:
 		across = t.Loss()
-	case geometry.FourFaces:
+	case joint.FourFaces:
 		across = 2 * t.Loss()
 	}
 	return cmp.Or(
@@ -132,11 +133,11 @@ func checkTaper(t geometry.Taper, thickness float64) error {
 // k·(t − Start), k its loss for every mm, and so it comes to the floor where
 // t·cos α + k·(t − Start)·sin α = Height. Of two adjacent tapers one leaves the
 // outer face and takes its loss off the side that looks into the ring.
-func foot(t *geometry.Taper, l geometry.Leg, width float64) geometry.Point {
+func foot(t *joint.Taper, l joint.Leg, width float64) geometry.Point {
 	at := geometry.Pt(l.Foot(), width/2)
 	switch {
 	case t == nil:
-	case t.Faces == geometry.AdjacentFaces:
+	case t.Faces == joint.AdjacentFaces:
 		at.Y += t.Loss() / 2
 	case t.Faces.Symmetric():
 		s, c := math.Sincos(l.Splay)
@@ -148,7 +149,7 @@ func foot(t *geometry.Taper, l geometry.Leg, width float64) geometry.Point {
 }
 
 // footRadius returns how far from the centre of the ring that point stands.
-func footRadius(t *geometry.Taper, f geometry.Frame) float64 {
+func footRadius(t *joint.Taper, f joint.Frame) float64 {
 	at := foot(t, f.Leg, f.Ring.Width)
 	return math.Hypot(at.X, f.Ring.Polygon().Apothem+at.Y)
 }
@@ -165,7 +166,7 @@ func (p Piece) FootRadius() float64 { return footRadius(p.Taper, p.Frame) }
 
 // FootSpread returns the distance between the same points of neighbouring feet.
 func (p Piece) FootSpread() float64 {
-	return geometry.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
+	return joint.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
 }
 
 // FootPoint returns in plan the middle of the outer edge of finished foot i, from

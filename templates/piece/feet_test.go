@@ -6,12 +6,12 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // The middle of the outer edge of each foot, measured on the floor. Straight
@@ -25,7 +25,7 @@ func TestFeetOnTheFloor(t *testing.T) {
 			d.Legs.Taper = piecetest.Taper(t, d)
 		}
 		p := piecetest.Worked(t, d)
-		if d.Legs.Taper == nil || d.Legs.Taper.Faces == geometry.OneFace {
+		if d.Legs.Taper == nil || d.Legs.Taper.Faces == joint.OneFace {
 			axis := d.Ring.Inside/2/math.Tan(math.Pi/float64(n)) + d.Ring.Width/2
 			piecetest.Nearly(t, "foot circle", p.FootRadius(), math.Hypot(axis, p.Frame.Leg.At+d.Legs.Height*math.Tan(d.Legs.Given)))
 		}
@@ -110,7 +110,7 @@ func TestFootCircleOfALowFrame(t *testing.T) {
 func TestFeetOutOfReach(t *testing.T) {
 	d := piecetest.Low()
 	plumb, steep := d, d
-	plumb.Legs.Given, steep.Legs.Given = 0, geometry.LeanSteepest
+	plumb.Legs.Given, steep.Legs.Given = 0, joint.LeanSteepest
 	for _, tt := range []struct {
 		lean  design.Lean
 		given float64

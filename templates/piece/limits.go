@@ -3,7 +3,7 @@ package piece
 import (
 	"cmp"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
@@ -170,7 +170,7 @@ func checkMoisture(w design.Wood) error {
 		return nil
 	}
 	// Any width and wood will do: the limits are those of the rule.
-	return geometry.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
+	return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
 }
 
 func checkBoards(boards []design.Board) error {

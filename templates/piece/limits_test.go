@@ -10,11 +10,12 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // refused asks for a design to be refused for one figure, in given words.
@@ -63,12 +64,12 @@ func TestRefusals(t *testing.T) {
 		{"mid-length to leg", "more than 0 mm", func(d *design.Design) { d.Legs.At = -1 }},
 		{"head of leg", "the width of the stretcher", func(d *design.Design) { d.Legs.Tenon = 29 }},
 		{"tenon", "the width of the stretcher", func(d *design.Design) { d.Legs.Tenon = 28 }},
-		{"tenon", "at least 1 mm", func(d *design.Design) { d.Legs.Tenon, d.Legs.Mortise = -1, geometry.MortiseInLeg }},
+		{"tenon", "at least 1 mm", func(d *design.Design) { d.Legs.Tenon, d.Legs.Mortise = -1, joint.MortiseInLeg }},
 		{"height", "the depth of the stretcher", func(d *design.Design) { d.Legs.Height = 36 }},
 		{"overall height", "stretcher, pads and top, 52 mm", func(d *design.Design) { d.Legs.Height, d.Legs.To = 52, design.Overall }},
 		{"foot", "the top", func(d *design.Design) { d.Legs.Taper.Foot = 40 }},
 		{"taper across the stretcher", "what leaves 1 mm of the leg, 27 mm", func(d *design.Design) {
-			d.Legs.Taper.Foot, d.Legs.Taper.Faces = 12, geometry.FourFaces
+			d.Legs.Taper.Foot, d.Legs.Taper.Faces = 12, joint.FourFaces
 		}},
 		{"thickness of the top", "at least 1 mm", func(d *design.Design) { d.Top.Thickness = 0 }},
 		{"thickness of the top", "at most 200 mm", func(d *design.Design) { d.Top.Thickness = 201 }},

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"math"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 )
@@ -30,7 +30,7 @@ func (p Piece) FrameMass(stretcher, leg solid.Part) float64 {
 	if p.Design.Top.PadHeight() > 0 && !p.Design.Top.Pads.Bumpers {
 		each += math.Pi / 4 * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Diameter * p.Design.Top.Pads.Height
 	}
-	return geometry.Mass(float64(p.Frame.Ring.Sides)*each, p.Density())
+	return joint.Mass(float64(p.Frame.Ring.Sides)*each, p.Density())
 }
 
 // TopMass returns the mass of the top in kg, 0 where there is none.
@@ -39,7 +39,7 @@ func (p Piece) TopMass() float64 {
 	case design.GlassTop:
 		return p.Pane().Mass()
 	case design.WoodTop:
-		return geometry.Mass(p.TopArea()*p.Design.Top.Thickness, p.Density())
+		return joint.Mass(p.TopArea()*p.Design.Top.Thickness, p.Density())
 	}
 	return 0
 }

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 func TestWeightByHand(t *testing.T) {

@@ -11,7 +11,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // Machinery's Handbook, 31st ed., p. 82: circumradius, inradius and area of

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 )
@@ -69,7 +70,7 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 // Stretcher returns the finished stretcher in its own frame, that of Place.
 func (p Piece) Stretcher() solid.Part {
 	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.outerFace()))
-	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInStretcher) {
+	for _, waste := range p.joint(p.Design.Legs.Mortise == joint.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
 	}
 	return bar
@@ -148,7 +149,7 @@ func (p Piece) Leg() solid.Part {
 	foot := p.Frame.Ring.Depth - l.Height
 	head := p.Frame.Ring.Depth + p.Design.Legs.Proud
 	part := solid.Stock("leg", p.bar(0, l.Thickness, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
-	for _, waste := range p.joint(p.Design.Legs.Mortise == geometry.MortiseInLeg) {
+	for _, waste := range p.joint(p.Design.Legs.Mortise == joint.MortiseInLeg) {
 		shoulder := solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))
 		part = part.Subtract(waste.Cut(shoulder))
 	}
@@ -185,9 +186,9 @@ func (p Piece) taperWaste() []solid.Solid {
 		{head, solid.V(0, -1, 0)},
 		{head.Add(solid.V(0, l.Thickness, 0)), solid.V(0, 1, 0)},
 	}
-	pick := map[geometry.TaperFaces][]int{
-		geometry.OneFace: {0}, geometry.AdjacentFaces: {0, 2},
-		geometry.OppositeFaces: {0, 1}, geometry.FourFaces: {0, 1, 2, 3},
+	pick := map[joint.TaperFaces][]int{
+		joint.OneFace: {0}, joint.AdjacentFaces: {0, 2},
+		joint.OppositeFaces: {0, 1}, joint.FourFaces: {0, 1, 2, 3},
 	}[p.Taper.Faces]
 	all := p.bar(-p.far(), p.far(), -p.far(), p.far())
 	var out []solid.Solid

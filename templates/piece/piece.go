@@ -10,7 +10,7 @@ import (
 	"math"
 	"slices"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/templates/piece/design"
 )
 
@@ -21,12 +21,12 @@ import (
 // middle of their stretchers, so the circle of the feet follows half of a
 // difference in width.
 type Piece struct {
-	Design design.Design  // as decided, before the wood was milled
-	Frame  geometry.Frame // ring and legs as milled
-	Bridle geometry.Bridle
+	Design design.Design // as decided, before the wood was milled
+	Frame  joint.Frame   // ring and legs as milled
+	Bridle joint.Bridle
 	// Taper is counted along the outer edge of the leg, from the level of the
 	// frame's top to the floor; nil for none. A proud head stands above that.
-	Taper *geometry.Taper
+	Taper *joint.Taper
 	// PlainReach and LegReach are from mid-length to the farthest point of the
 	// stretcher's two ends, finished.
 	PlainReach, LegReach float64
@@ -56,7 +56,7 @@ func (j *validator) work() Piece {
 	frame := j.outline()
 	j.asMilled()
 	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
-	p.Bridle = geometry.Bridle{
+	p.Bridle = joint.Bridle{
 		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
 		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Mortise: d.Legs.Mortise,
 	}
@@ -84,7 +84,7 @@ func (j *validator) geometry(p Piece) {
 
 // frame asks of a frame all it can: where its height, or what places the legs,
 // is not to be relied on, figures that serve any frame stand in for them.
-func (j *validator) frame(f geometry.Frame, of ...group) {
+func (j *validator) frame(f joint.Frame, of ...group) {
 	if j.ask(f.Check, append(of, j.height)...) {
 		return
 	}
@@ -94,11 +94,11 @@ func (j *validator) frame(f geometry.Frame, of ...group) {
 
 // outline returns the frame as designed, with its splay and its legs' places
 // worked out from whatever the design gives.
-func (j *validator) outline() geometry.Frame {
+func (j *validator) outline() joint.Frame {
 	d := j.design
-	f := geometry.Frame{
+	f := joint.Frame{
 		Ring: d.Ring.Ring,
-		Leg: geometry.Leg{
+		Leg: joint.Leg{
 			Breadth: d.Legs.Breadth, Thickness: d.Ring.Width, Height: frameHeight(d), At: d.Legs.At,
 		},
 		Head: head(d, d.Ring.Width),
@@ -116,7 +116,7 @@ func (j *validator) outline() geometry.Frame {
 // head returns what the head of a leg measures across a stretcher of the given
 // width where it is let in: the tenon, or all of it.
 func head(d design.Design, width float64) float64 {
-	if d.Legs.Mortise == geometry.MortiseInStretcher {
+	if d.Legs.Mortise == joint.MortiseInStretcher {
 		return cmp.Or(d.Legs.Tenon, width/3)
 	}
 	return width
@@ -152,7 +152,7 @@ func horn(r design.Ring) float64 {
 func (p Piece) Overall() float64 { return p.Frame.Leg.Height + aboveFrame(p.Design) }
 
 // milled puts the sizes as milled in the place of the designed ones.
-func milled(d design.Design, f geometry.Frame) geometry.Frame {
+func milled(d design.Design, f joint.Frame) joint.Frame {
 	f.Ring.Width = cmp.Or(d.Milled.Width, f.Ring.Width)
 	f.Ring.Depth = cmp.Or(d.Milled.Depth, f.Ring.Depth)
 	f.Leg.Breadth = cmp.Or(d.Milled.Breadth, f.Leg.Breadth)
@@ -163,7 +163,7 @@ func milled(d design.Design, f geometry.Frame) geometry.Frame {
 
 // EndLap returns the lap at the leg end with the square end of the rough
 // stretcher as its datum: what a stop is set from.
-func (p Piece) EndLap() geometry.Lap {
+func (p Piece) EndLap() joint.Lap {
 	return p.Frame.Ring.EndLap(p.RoughReach(), p.Kerf)
 }
 
@@ -171,7 +171,7 @@ func (p Piece) EndLap() geometry.Lap {
 // before they are trimmed, the same at both, so that one stop serves both
 // laps: the longer of the two reaches and what a bridle is left long.
 func (p Piece) RoughReach() float64 {
-	return math.Max(p.PlainReach, p.LegReach) + geometry.BridleLong + p.Extra
+	return math.Max(p.PlainReach, p.LegReach) + joint.BridleLong + p.Extra
 }
 
 // ShareStops leaves the stretchers of sizes that have the same laps equally long

@@ -5,7 +5,7 @@ import (
 
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 func TestSoundPieceHasNoClash(t *testing.T) {

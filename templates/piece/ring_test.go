@@ -10,9 +10,9 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
 )
 
 // Ends of stretchers, where more than four close in on each other: they pass
@@ -175,7 +175,7 @@ func TestTogetherSharesTheStop(t *testing.T) {
 	piecetest.Nearly(t, "length of the longer", both[0].RoughStretcher(), alone[0].RoughStretcher())
 	piecetest.Nearly(t, "length of the far longer", both[2].RoughStretcher(), alone[2].RoughStretcher())
 	rows := 0
-	for _, row := range bench.Settings(both[:2])[0].Table {
+	for _, row := range shop.Settings(both[:2])[0].Table {
 		if len(row) > 1 && row[1] == "laps, both ends" {
 			rows++
 		}

@@ -8,9 +8,10 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // The closed forms below are written out from the figures of a design, so that
@@ -69,7 +70,7 @@ func TestShouldersOfTheStretcher(t *testing.T) {
 			for _, share := range []float64{0.25, 0.75} {
 				z := share * d.Ring.Depth
 				end := p.Frame.Leg.At + (d.Ring.Depth-z)*math.Tan(d.Legs.Given)
-				if d.Legs.Mortise == geometry.MortiseInLeg { // the cheeks are the leg's
+				if d.Legs.Mortise == joint.MortiseInLeg { // the cheeks are the leg's
 					end -= d.Legs.Breadth / math.Cos(d.Legs.Given)
 				}
 				// The leg end is cut from above where the neighbour passes over it.
@@ -156,11 +157,11 @@ func TestVolumeOfTheParts(t *testing.T) {
 		if d.Ring.Plain == design.ClosedEnd {
 			cut = (w + d.Ring.Slack) / math.Sin(a)
 		}
-		joint, kept := b/cos*depth, q
-		if d.Legs.Mortise == geometry.MortiseInStretcher {
+		open, kept := b/cos*depth, q
+		if d.Legs.Mortise == joint.MortiseInStretcher {
 			kept = w - q
 		}
-		stretcher := w*depth*(plain+p.Frame.Leg.At+depth/2*tan) - w*depth/2*(lap+cut) - joint*(w-kept)
+		stretcher := w*depth*(plain+p.Frame.Leg.At+depth/2*tan) - w*depth/2*(lap+cut) - open*(w-kept)
 		piecetest.Nearly(t, "stretcher", p.Stretcher().Volume(), stretcher)
 
 		proud := d.Legs.Proud
@@ -232,11 +233,11 @@ func TestClashOfALegTooFarIn(t *testing.T) {
 		a, w, depth := piecetest.Phi(d.Ring.Sides), d.Ring.Width, d.Ring.Depth
 		cos, tan := math.Cos(d.Legs.Given), math.Tan(d.Legs.Given)
 		thick := w
-		if d.Legs.Mortise == geometry.MortiseInStretcher {
+		if d.Legs.Mortise == joint.MortiseInStretcher {
 			thick = cmp.Or(d.Legs.Tenon, w/3)
 		}
 		kept := thick // what of the leg is there to clash
-		if d.Legs.Mortise == geometry.MortiseInLeg {
+		if d.Legs.Mortise == joint.MortiseInLeg {
 			kept = w - cmp.Or(d.Legs.Tenon, w/3)
 		}
 		// So far in that it overlaps all over, and not as far as the other

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -68,17 +68,17 @@ func (p Piece) HeadProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Fra
 
 // HeadLong is what the head of a leg stands beyond the top of the stretcher
 // until it is trimmed, along the leg.
-func (p Piece) HeadLong() float64 { return p.HeadProud() + geometry.BridleLong }
+func (p Piece) HeadLong() float64 { return p.HeadProud() + joint.BridleLong }
 
 // CutHeights returns how high the blade stands above the table for slot and
 // cheeks: the stretcher on its sawn end, the leg on its sawn head.
 func (p Piece) CutHeights() (stretcher, leg float64) {
-	return onEnd(p.Bridle.Stretcher(), geometry.BridleLong), onEnd(p.Bridle.Head(), p.HeadLong())
+	return onEnd(p.Bridle.Stretcher(), joint.BridleLong), onEnd(p.Bridle.Head(), p.HeadLong())
 }
 
 // onEnd returns how high the cut of an end stands above its rough end, so much
 // longer along the part, square to the bottom of the slot.
-func onEnd(e geometry.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
+func onEnd(e joint.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
 
 // DadoPasses says in how many passes the dado set, of which there must be one,
 // clears a width in mm, square to the blade.

@@ -4,20 +4,21 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
 // TopShape returns the outline of the top about the centre of the ring: the
 // zero Top where there is none.
-func (p Piece) TopShape() geometry.Top {
+func (p Piece) TopShape() joint.Top {
 	switch {
 	case p.Design.Top.Kind == design.NoTop:
-		return geometry.Top{}
+		return joint.Top{}
 	case p.Design.Top.Outline == design.RoundTop:
-		return geometry.Top{Diameter: 2 * p.TopRadius()}
+		return joint.Top{Diameter: 2 * p.TopRadius()}
 	}
-	t := geometry.Top{Corners: p.topPolygon()}
+	t := joint.Top{Corners: p.topPolygon()}
 	switch p.Design.Top.Corner {
 	case design.ClippedCorner:
 		t.Clip = p.Design.Top.CornerSize
@@ -36,13 +37,13 @@ func (p Piece) TopArea() float64 { return p.TopShape().Area() }
 
 // ringOutline returns the polygon of the ring's outside edges as designed:
 // glass is ordered to it whatever the wood comes out at.
-func (p Piece) ringOutline() geometry.Regular {
+func (p Piece) ringOutline() joint.Regular {
 	return p.Design.Ring.Polygon().Offset(p.Design.Ring.Width)
 }
 
 // RegularTop returns the outline of a top that follows the ring, its corners
 // sharp.
-func (p Piece) RegularTop() geometry.Regular { return p.ringOutline().Offset(p.Design.Top.Overhang) }
+func (p Piece) RegularTop() joint.Regular { return p.ringOutline().Offset(p.Design.Top.Overhang) }
 
 // topPolygon returns the sharp corners of a top that is not round.
 func (p Piece) topPolygon() []geometry.Point {
@@ -124,8 +125,8 @@ func (p Piece) checkSize() error {
 }
 
 // Pane returns the top as a pane of glass.
-func (p Piece) Pane() geometry.Glass {
-	return geometry.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
+func (p Piece) Pane() joint.Glass {
+	return joint.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
 }
 
 // TopPanel returns the rectangle that the outline of the top is sawn from, its

@@ -16,9 +16,9 @@ import (
 type Grade uint8
 
 const (
-	Pass    Grade = iota
+	Pass Grade = iota
 	Warn       // can be built; the maker is to know
-	Fail          // cannot be built
+	Fail       // cannot be built
 )
 
 func (g Grade) String() string {
@@ -44,7 +44,7 @@ type Check struct {
 	Relation string
 	Limit    measure.Quantity
 	Words    string // where and what, one sentence
-	Fixes    []Fix // the cheapest first; each has been worked out and found to hold
+	Fixes    []Fix  // the cheapest first; each has been worked out and found to hold
 }
 
 // The two relations of a figure to its limit.
@@ -108,7 +108,7 @@ func withSolids(p piece.Piece) model { return model{p, p.Parts()} }
 type question struct {
 	ask   func(model) []Check
 	fixes func(model, Check) []change // nil where no single figure mends it
-	frame bool                       // it looks at ring and legs alone
+	frame bool                        // it looks at ring and legs alone
 }
 
 // plain is a question about figures alone.

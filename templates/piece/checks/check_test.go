@@ -10,12 +10,13 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
 )
 
 // find returns the check of that name.
@@ -82,12 +83,12 @@ func drawPiece(t *rapid.T) design.Design {
 	d := design.Design{
 		Unit: measure.Unit(pick(1, "unit")),
 		Ring: design.Ring{
-			Ring:       geometry.Ring{Sides: n, Inside: mm(60, 600, "inside"), Width: mm(10, 60, "width"), Depth: mm(10, 70, "depth")},
+			Ring:       joint.Ring{Sides: n, Inside: mm(60, 600, "inside"), Width: mm(10, 60, "width"), Depth: mm(10, 70, "depth")},
 			LegEndOver: rapid.Bool().Draw(t, "over"), Plain: design.PlainEnd(pick(2, "plain")),
 			Horn: mm(0, 60, "horn"), Slack: mm(0, 2, "slack"),
 		},
 		Legs: design.Legs{
-			Breadth: mm(15, 70, "breadth"), Mortise: geometry.BridleMember(pick(1, "mortise")),
+			Breadth: mm(15, 70, "breadth"), Mortise: joint.BridleMember(pick(1, "mortise")),
 			Given: mm(0, 0.6, "splay"), Height: mm(150, 800, "height"), Clear: mm(0, 6, "clear"),
 			At: float64(pick(1, "own place")) * mm(20, 500, "at"), Proud: float64(pick(1, "proud")) * mm(0, 12, "proud by"),
 		},
@@ -107,7 +108,7 @@ func drawPiece(t *rapid.T) design.Design {
 		d.Top.Points = []geometry.Point{{X: -300, Y: -mm(100, 300, "a")}, {X: mm(100, 400, "b"), Y: -200}, {X: 350, Y: 250}, {X: -mm(100, 300, "c"), Y: 300}}
 	}
 	if rapid.Bool().Draw(t, "tapered") {
-		d.Legs.Taper = &design.Taper{Start: mm(0, 140, "start"), Foot: mm(6, 60, "foot"), Faces: geometry.TaperFaces(pick(3, "faces"))}
+		d.Legs.Taper = &design.Taper{Start: mm(0, 140, "start"), Foot: mm(6, 60, "foot"), Faces: joint.TaperFaces(pick(3, "faces"))}
 	}
 	return d
 }
@@ -142,7 +143,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), bench.CutList([]piece.Piece{p}), checkAll([]piece.Piece{p, p}))
+		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), shop.CutList([]piece.Piece{p}), checkAll([]piece.Piece{p, p}))
 		if twice := inTwice.FindString(fmt.Sprint(figurePanels(p), gradedPanels(checks, measure.Inch))); twice != "" {
 			t.Errorf("an inch runs into a word: %q", twice)
 		}
@@ -186,7 +187,7 @@ func TestFaults(t *testing.T) {
 		{"taper and joint", Fail, func(d *design.Design) { d.Legs.Taper.Start = 25 },
 			// 36/cos 16° − 40·tan 16° = 25.98
 			"start the taper at 26 mm"},
-		{"taper and joint", Fail, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = geometry.OppositeFaces },
+		{"taper and joint", Fail, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = joint.OppositeFaces },
 			// 36/cos 16° = 37.45
 			"start the taper at 37.5 mm"},
 		{"foot", Warn, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "leave the foot 12 mm"},
@@ -270,9 +271,9 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := piecetest.Sound(t)
 		// The leg mortised keeps all its faces at the height of the joint.
-		d.Legs.Proud, d.Legs.Mortise = 0, geometry.MortiseInLeg
+		d.Legs.Proud, d.Legs.Mortise = 0, joint.MortiseInLeg
 		whole := piecetest.Worked(t, d)
-		d.Legs.Taper = &design.Taper{Start: 1, Foot: d.Legs.Breadth * 0.8, Faces: geometry.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
+		d.Legs.Taper = &design.Taper{Start: 1, Foot: d.Legs.Breadth * 0.8, Faces: joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
 		p, err := piece.Solve(d)
 		if err != nil {
 			t.Skip("no such taper")

@@ -11,7 +11,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // A clash of parts is named with its place, its size and its volume, and the

@@ -8,7 +8,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // figure returns a figure by the heading of its group, which begins so, and its

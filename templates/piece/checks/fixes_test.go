@@ -8,11 +8,11 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // The mistake that makers make at first: the head reaches into the lap. The
@@ -145,8 +145,8 @@ func TestFrameUnderATriangle(t *testing.T) {
 // of their own.
 func heptagon() design.Design {
 	d := piecetest.Low()
-	d.Ring = design.Ring{Ring: geometry.Ring{Sides: 7, Inside: 98, Width: 35.7, Depth: 38.9}, LegEndOver: true, Plain: design.FlushEnd}
-	d.Legs = design.Legs{Breadth: 58.1, Mortise: geometry.MortiseInLeg, Given: measure.Radians(13.5), Height: 524.2, To: design.Overall, At: 154.3}
+	d.Ring = design.Ring{Ring: joint.Ring{Sides: 7, Inside: 98, Width: 35.7, Depth: 38.9}, LegEndOver: true, Plain: design.FlushEnd}
+	d.Legs = design.Legs{Breadth: 58.1, Mortise: joint.MortiseInLeg, Given: measure.Radians(13.5), Height: 524.2, To: design.Overall, At: 154.3}
 	d.Top = design.Top{}
 	return d
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -16,7 +16,7 @@ type swing struct{ radial, tangential float64 }
 
 // swings returns that of so many mm of width.
 func swings(p piece.Piece, wood design.WoodSpecies, width float64) swing {
-	m := geometry.Movement{Width: width, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}
+	m := joint.Movement{Width: width, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}
 	s := swing{}
 	m.Coefficient = wood.Radial
 	s.radial = m.Change()

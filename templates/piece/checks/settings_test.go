@@ -9,16 +9,16 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
 )
 
 // row returns the row of the settings list whose step begins so, its cells one
 // after the other.
 func row(t *testing.T, p piece.Piece, step string) string {
 	t.Helper()
-	for _, r := range bench.Settings([]piece.Piece{p})[0].Table {
+	for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
 		if len(r) > 1 && strings.HasPrefix(r[1], step) {
 			return strings.Join(r, " | ")
 		}
@@ -72,7 +72,7 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 		p := piecetest.Worked(t, d)
 		c := find(t, askSaw(p), "reach of the stop")
 		rows := 0
-		for _, r := range bench.Settings([]piece.Piece{p})[0].Table {
+		for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
 			if !strings.Contains(strings.Join(r, " "), beyond) {
 				continue
 			}
@@ -96,7 +96,7 @@ func TestFarthestStop(t *testing.T) {
 			d.Saw.Highest, d.Saw.StopReach, d.Unit = highest, 1, measure.Millimetre
 			p := piecetest.Worked(t, d)
 			want := 0.0
-			for _, r := range bench.Settings([]piece.Piece{p})[0].Table {
+			for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
 				if len(r) < 7 || strings.HasPrefix(r[4], "upright") {
 					continue
 				}

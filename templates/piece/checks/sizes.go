@@ -9,8 +9,8 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
 )
 
 // Settings that differ by less than this are rather a slip than a wish, and
@@ -58,7 +58,7 @@ func checkAll(pieces []piece.Piece) []Check {
 // checkBoards asks whether the boards that are listed are enough. The cutting
 // plan is a good one and not always the best, so that too few are a doubt.
 func checkBoards(pieces []piece.Piece) []Check {
-	count, names, listed := bench.NoRoom(pieces)
+	count, names, listed := shop.NoRoom(pieces)
 	if !listed {
 		return nil
 	}

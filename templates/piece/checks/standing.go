@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -13,7 +14,7 @@ import (
 
 // A stand is a body on as many supports as the ring has sides, seen about its
 // own centre of gravity: one geometry.Standing for each line it may tip over.
-type stand []geometry.Standing
+type stand []joint.Standing
 
 // standOn returns a body of so many kg on supports, one a side, that carries the
 // top. Its centre of gravity is the centre of the ring moved by off.
@@ -25,7 +26,7 @@ func standOn(p piece.Piece, support func(i int) geometry.Point, mass float64, of
 		square := a.Lerp(b, 0.5).Unit() // to the line through both, outward
 		line, rim := a.Dot(square), rimToward(p, square)
 		shift := off.Dot(square)
-		out[i] = geometry.Standing{
+		out[i] = joint.Standing{
 			Feet:       n,
 			FootRadius: (line - shift) / math.Cos(math.Pi/float64(n)),
 			Rim:        rim - shift,
@@ -49,7 +50,7 @@ func rimToward(p piece.Piece, out geometry.Point) float64 {
 }
 
 // weakest returns the line over which the least load at the rim tips it.
-func (s stand) weakest() geometry.Standing {
+func (s stand) weakest() joint.Standing {
 	least := s[0]
 	for _, t := range s[1:] {
 		if t.TippingLoad(0) < least.TippingLoad(0) {
@@ -214,29 +215,29 @@ func (m model) standingGroup() Group {
 		return g
 	}
 	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
-	g.tipping(w, "the piece", p.MM(geometry.EdgeInset))
+	g.tipping(w, "the piece", p.MM(joint.EdgeInset))
 	if p.Design.Top.Kind == design.GlassTop && !looseTop(p).falls() {
 		t := looseTop(p).weakest()
 		g.add("loose top: line through its supports, from its centre", measure.Length(t.TippingLine()))
-		g.tipping(t, "the loose top", p.MM(geometry.EdgeInset))
+		g.tipping(t, "the loose top", p.MM(joint.EdgeInset))
 	}
 	return g
 }
 
 // tipping adds what tips a body: at the rim, and pressed 50 mm in as the test
 // of ISO 7172 does. Figures only; what a piece must bear is not said.
-func (g *Group) tipping(s geometry.Standing, what, inset string) {
+func (g *Group) tipping(s joint.Standing, what, inset string) {
 	if s.NeverTips() {
 		g.Text = append(g.Text, "No load on the top tips "+what+".")
 		return
 	}
 	g.add("load at the rim that tips "+what, measure.Mass(s.TippingLoad(0)))
-	if math.IsInf(s.TippingLoad(geometry.EdgeInset), 1) {
+	if math.IsInf(s.TippingLoad(joint.EdgeInset), 1) {
 		g.Text = append(g.Text, "No load "+inset+" inside the rim tips "+what+".")
 		return
 	}
-	g.add("load "+inset+" inside the rim that tips "+what, measure.Mass(s.TippingLoad(geometry.EdgeInset)))
-	g.add("the same as a force", measure.Force(s.TippingForce(geometry.EdgeInset)))
+	g.add("load "+inset+" inside the rim that tips "+what, measure.Mass(s.TippingLoad(joint.EdgeInset)))
+	g.add("the same as a force", measure.Force(s.TippingForce(joint.EdgeInset)))
 }
 
 // add appends a figure.

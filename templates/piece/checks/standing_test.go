@@ -8,10 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // frameMass is FrameMass of the piece's own solids.
@@ -37,7 +38,7 @@ func TestTippingForceOfThePiece(t *testing.T) {
 			}
 		}
 		// The source reckons with g = 9.81 m/s².
-		if len(got) != 1 || math.Abs(got[0]-tt.force*geometry.StandardGravity/9.81) > 0.05 {
+		if len(got) != 1 || math.Abs(got[0]-tt.force*joint.StandardGravity/9.81) > 0.05 {
 			t.Errorf("a %v, o %v: force %v, want %.1f", tt.a, tt.o, got, tt.force)
 		}
 	}

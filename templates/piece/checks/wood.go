@@ -7,11 +7,11 @@ import (
 	"slices"
 	"strings"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
 )
 
 // leastWood is the least wood in mm to be left at a joint: half of the depth at
@@ -77,7 +77,7 @@ func newStock(milled float64, name string) string {
 // nearer to the head.
 func leastTaperStart(p piece.Piece) float64 {
 	outer := p.Bridle.Head().Length()
-	if p.Taper.Faces == geometry.OneFace { // the inner face
+	if p.Taper.Faces == joint.OneFace { // the inner face
 		return outer - p.Bridle.Head().End(p.Frame.Leg.Breadth)
 	}
 	return outer
@@ -114,9 +114,9 @@ func footThickness(p piece.Piece) float64 {
 		return thickness
 	}
 	switch p.Taper.Faces {
-	case geometry.AdjacentFaces:
+	case joint.AdjacentFaces:
 		return thickness - p.Taper.Loss()
-	case geometry.FourFaces:
+	case joint.FourFaces:
 		return thickness - 2*p.Taper.Loss()
 	}
 	return thickness
@@ -144,7 +144,7 @@ func fixTaper(p piece.Piece, c Check) []change {
 func askSaw(p piece.Piece) []Check {
 	var out []Check
 	if p.Design.Saw.Highest > 0 {
-		thickest, beyond := bench.Through(p)
+		thickest, beyond := shop.Through(p)
 		out = append(out,
 			limited("blade and stock", "stock sawn through", measure.Length(thickest), atMost, measure.Length(p.Design.Saw.Highest), Warn).with(
 				"The blade comes through everywhere.",
@@ -153,7 +153,7 @@ func askSaw(p piece.Piece) []Check {
 			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
 	if p.Design.Saw.StopReach > 0 {
-		farthest, beyond := bench.Stops(p)
+		farthest, beyond := shop.Stops(p)
 		out = append(out, limited("reach of the stop", "farthest stop from the blade", measure.Length(farthest), atMost, measure.Length(p.Design.Saw.StopReach), Warn).with(
 			"Every stop that the settings ask for stands within reach.",
 			"The stop does not reach so far for: "+strings.Join(beyond, "; ")+". Clamp a longer board to the fence, or saw these to a knife line."))

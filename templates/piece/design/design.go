@@ -4,6 +4,7 @@ package design
 
 import (
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -24,7 +25,7 @@ type Design struct {
 // A Ring is the frame: equal stretchers lapped end over end. At one end, the
 // leg end, a stretcher runs on to its leg; the other is its plain end.
 type Ring struct {
-	geometry.Ring
+	joint.Ring
 	// LegEndOver says that a stretcher passes over its neighbour at its leg
 	// end, and so under the other neighbour at its plain end.
 	LegEndOver bool
@@ -52,7 +53,7 @@ type Legs struct {
 	Breadth float64 // along the stretcher, square to the leg
 	// Tenon is the thickness of the bridle's tenon; 0 is a third of the width.
 	Tenon   float64
-	Mortise geometry.BridleMember
+	Mortise joint.BridleMember
 	Lean    Lean
 	Given   float64 // what Lean says: an angle, or a length
 	Height  float64
@@ -86,7 +87,7 @@ const (
 // A Taper narrows a leg from Start, below its head along the leg, to Foot.
 type Taper struct {
 	Start, Foot float64
-	Faces       geometry.TaperFaces
+	Faces       joint.TaperFaces
 }
 
 // A Top lies on pads over the ring, or straight on it.

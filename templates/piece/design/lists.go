@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -38,7 +39,7 @@ func pair(n *node, what, hint string, parse func(*node) (float64, *fault)) (a, b
 
 // readMoisture reads between which per cent of moisture the wood will live.
 func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
-	span := from(geometry.MoistureLeast, geometry.MoistureMost)
+	span := from(joint.MoistureLeast, joint.MoistureMost)
 	low, high, bad := pair(n, "a pair of per cents", "write moisture = [8, 12]", func(item *node) (float64, *fault) {
 		q, f := parseNumber(item, u)
 		if f == nil {

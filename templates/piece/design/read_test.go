@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -73,10 +74,10 @@ func TestReadSound(t *testing.T) {
 	}
 	want := Design{
 		Title: "stool", Unit: measure.Millimetre,
-		Ring: Ring{Ring: geometry.Ring{Sides: 3, Inside: 260, Width: 28, Depth: 36}, Plain: OpenEnd, Horn: 12},
+		Ring: Ring{Ring: joint.Ring{Sides: 3, Inside: 260, Width: 28, Depth: 36}, Plain: OpenEnd, Horn: 12},
 		Legs: Legs{
 			Breadth: 40, Lean: BySplay, Given: measure.Radians(14), Height: 450, To: Overall,
-			Taper: &Taper{Start: 90, Foot: 26, Faces: geometry.OneFace},
+			Taper: &Taper{Start: 90, Foot: 26, Faces: joint.OneFace},
 		},
 		Top: Top{
 			Kind: GlassTop, Outline: RoundTop, Thickness: 8, Diameter: 560,
@@ -123,8 +124,8 @@ func TestReadEveryKey(t *testing.T) {
 		{"mid to leg", with(12, "height = 450\nmid-to-leg = 230"), func(d Design) any { return d.Legs.At }, 230.0},
 		{"clear", with(12, "height = 450\nclear = 3"), func(d Design) any { return d.Legs.Clear }, 3.0},
 		{"mortise in leg", with(12, "height = 450\nmortise = \"leg\"\ntenon = 9\nproud = 2"),
-			func(d Design) any { return []any{d.Legs.Mortise, d.Legs.Tenon, d.Legs.Proud} }, []any{geometry.MortiseInLeg, 9.0, 2.0}},
-		{"four faces", with(15, "foot = 26\nfaces = \"four\""), func(d Design) any { return d.Legs.Taper.Faces }, geometry.FourFaces},
+			func(d Design) any { return []any{d.Legs.Mortise, d.Legs.Tenon, d.Legs.Proud} }, []any{joint.MortiseInLeg, 9.0, 2.0}},
+		{"four faces", with(15, "foot = 26\nfaces = \"four\""), func(d Design) any { return d.Legs.Taper.Faces }, joint.FourFaces},
 		{"no taper", with(15, "faces = \"none\""), func(d Design) any { return d.Legs.Taper == nil }, true},
 		{"no top", with(17, `kind = "none"`), func(d Design) any { return d.Top }, Top{}},
 		{"no pads", with(20, "[top.pads]\nkind = \"none\""), func(d Design) any { return d.Top.Pads }, Pads{}},

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -41,7 +41,7 @@ func headFields() []field[Design] {
 
 func ringFields() []field[Design] {
 	return []field[Design]{
-		count("ring.sides", from(geometry.RingFewest, geometry.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
+		count("ring.sides", from(joint.RingFewest, joint.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
 		length("ring.inside", upTo(longest), func(d *Design) *float64 { return &d.Ring.Inside }),
 		length("ring.width", upTo(widest), func(d *Design) *float64 { return &d.Ring.Width }),
 		length("ring.depth", upTo(widest), func(d *Design) *float64 { return &d.Ring.Depth }),
@@ -56,7 +56,7 @@ func ringFields() []field[Design] {
 func plainEnds() []string { return []string{"flush", "open", "closed"} }
 
 func legFields() []field[Design] {
-	steepest := from(0, measure.Degrees(geometry.LeanSteepest))
+	steepest := from(0, measure.Degrees(joint.LeanSteepest))
 	return []field[Design]{
 		length("legs.breadth", upTo(widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
 		angle("legs.splay", steepest, lean(BySplay)),
@@ -66,27 +66,27 @@ func legFields() []field[Design] {
 		length("legs.frame-height", upTo(longest), height(ToFrame)),
 		length("legs.mid-to-leg", upTo(longest), func(d *Design) *float64 { return &d.Legs.At }),
 		length("legs.clear", from(0, widest), func(d *Design) *float64 { return &d.Legs.Clear }),
-		choice("legs.mortise", mortises(), func(d *Design, i int) { d.Legs.Mortise = geometry.BridleMember(i) }),
+		choice("legs.mortise", mortises(), func(d *Design, i int) { d.Legs.Mortise = joint.BridleMember(i) }),
 		length("legs.tenon", upTo(widest), func(d *Design) *float64 { return &d.Legs.Tenon }),
 		length("legs.proud", from(0, widest), func(d *Design) *float64 { return &d.Legs.Proud }),
 		length("legs.taper.start", from(0, 3000), func(d *Design) *float64 { return &taper(d).Start }),
 		length("legs.taper.foot", upTo(600), func(d *Design) *float64 { return &taper(d).Foot }),
 		choice("legs.taper.faces", taperedFaces(), func(d *Design, i int) {
 			if i > 0 {
-				taper(d).Faces = geometry.TaperFaces(i - 1)
+				taper(d).Faces = joint.TaperFaces(i - 1)
 			}
 		}),
 	}
 }
 
 func mortises() []string {
-	return []string{geometry.MortiseInStretcher.String(), geometry.MortiseInLeg.String()}
+	return []string{joint.MortiseInStretcher.String(), joint.MortiseInLeg.String()}
 }
 
 // taperedFaces begin with a word for a size that drops the taper.
 func taperedFaces() []string {
 	words := []string{"none"}
-	for f := geometry.OneFace; f <= geometry.FourFaces; f++ {
+	for f := joint.OneFace; f <= joint.FourFaces; f++ {
 		words = append(words, f.String())
 	}
 	return words
@@ -94,7 +94,7 @@ func taperedFaces() []string {
 
 func taper(d *Design) *Taper {
 	if d.Legs.Taper == nil {
-		d.Legs.Taper = &Taper{Faces: geometry.OneFace}
+		d.Legs.Taper = &Taper{Faces: joint.OneFace}
 	}
 	return d.Legs.Taper
 }

@@ -6,7 +6,7 @@ import (
 	"maps"
 	"slices"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -161,7 +161,7 @@ func (r *reader) impossible(d Design, s settings, doubts Doubts) []note {
 			"legs.taper.foot", "legs.breadth")
 	}
 	if d.Top.Kind == GlassTop {
-		check(geometry.Glass{Area: 1, Thickness: d.Top.Thickness}.Check(), "top.thickness")
+		check(joint.Glass{Area: 1, Thickness: d.Top.Thickness}.Check(), "top.thickness")
 	}
 	check(measure.Above("overhang", measure.Length(d.Top.Overhang), "the inside of the ring", measure.Length(-d.Ring.Width),
 		"the top must reach over the stretchers"), "top.overhang", "ring.width")

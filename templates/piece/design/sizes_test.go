@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -230,36 +230,36 @@ func TestEveryFigureHasAKey(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := f.Sizes[0]
-	frame := geometry.Frame{Ring: d.Ring.Ring, Leg: geometry.Leg{Breadth: 40, Thickness: 28, Height: 450, Splay: 0.2, At: 200}, Head: 9}
+	frame := joint.Frame{Ring: d.Ring.Ring, Leg: joint.Leg{Breadth: 40, Thickness: 28, Height: 450, Splay: 0.2, At: 200}, Head: 9}
 	var errs []error
-	try := func(change func(*geometry.Frame)) {
+	try := func(change func(*joint.Frame)) {
 		broken := frame
 		change(&broken)
 		errs = append(errs, broken.Check())
 	}
 	for _, bad := range []float64{-1, 1e6} {
-		try(func(f *geometry.Frame) { f.Ring.Sides = int(bad) })
-		try(func(f *geometry.Frame) { f.Ring.Inside = bad })
-		try(func(f *geometry.Frame) { f.Ring.Width = bad })
-		try(func(f *geometry.Frame) { f.Ring.Depth = bad })
-		try(func(f *geometry.Frame) { f.Leg.Breadth = bad })
-		try(func(f *geometry.Frame) { f.Leg.Thickness = bad })
-		try(func(f *geometry.Frame) { f.Leg.Height = bad })
-		try(func(f *geometry.Frame) { f.Leg.Splay = bad })
-		try(func(f *geometry.Frame) { f.Leg.At = bad })
-		try(func(f *geometry.Frame) { f.Head = bad })
+		try(func(f *joint.Frame) { f.Ring.Sides = int(bad) })
+		try(func(f *joint.Frame) { f.Ring.Inside = bad })
+		try(func(f *joint.Frame) { f.Ring.Width = bad })
+		try(func(f *joint.Frame) { f.Ring.Depth = bad })
+		try(func(f *joint.Frame) { f.Leg.Breadth = bad })
+		try(func(f *joint.Frame) { f.Leg.Thickness = bad })
+		try(func(f *joint.Frame) { f.Leg.Height = bad })
+		try(func(f *joint.Frame) { f.Leg.Splay = bad })
+		try(func(f *joint.Frame) { f.Leg.At = bad })
+		try(func(f *joint.Frame) { f.Head = bad })
 		lap := frame.Ring.EndLap(300, bad)
 		errs = append(errs, lap.Check())
 		lap.Kerf, lap.At = 3, bad
 		errs = append(errs, lap.Check())
-		taper := geometry.Taper{Length: 450, Top: 40, Foot: 26, Start: bad}
+		taper := joint.Taper{Length: 450, Top: 40, Foot: 26, Start: bad}
 		errs = append(errs, taper.Check())
 		taper.Start, taper.Foot = 90, bad
 		errs = append(errs, taper.Check())
 		taper.Foot, taper.Length = 26, bad
 		errs = append(errs, taper.Check())
-		errs = append(errs, geometry.Glass{Area: bad, Thickness: 5}.Check(), geometry.Glass{Area: 1, Thickness: bad}.Check(),
-			frame.Ring.CheckReach(bad), geometry.Movement{Width: 1, Coefficient: 0.002, From: bad, To: 8}.Check())
+		errs = append(errs, joint.Glass{Area: bad, Thickness: 5}.Check(), joint.Glass{Area: 1, Thickness: bad}.Check(),
+			frame.Ring.CheckReach(bad), joint.Movement{Width: 1, Coefficient: 0.002, From: bad, To: 8}.Check())
 	}
 	for _, err := range errs {
 		if got := judged(sound, 0, err); err != nil && (got == nil || strings.Contains(got.Error(), "design:")) {

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 )
 
 func TestSpecies(t *testing.T) {
@@ -19,7 +19,7 @@ func TestSpecies(t *testing.T) {
 		if i > 0 && plainName(all[i-1].Name) == plainName(w.Name) {
 			t.Errorf("%s stands twice", w.Name)
 		}
-		if err := (geometry.Movement{Width: 100, Coefficient: w.Tangential, From: 8, To: 12}).Check(); err != nil {
+		if err := (joint.Movement{Width: 100, Coefficient: w.Tangential, From: 8, To: 12}).Check(); err != nil {
 			t.Errorf("%s: %v", w.Name, err)
 		}
 	}
@@ -64,7 +64,7 @@ func TestSpeciesMovementFollowsShrinkage(t *testing.T) {
 			continue
 		}
 		for _, c := range []int{1, 2} {
-			got, want := figureOf(row[c+2]), geometry.MovementCoefficient(figureOf(row[c]))
+			got, want := figureOf(row[c+2]), joint.MovementCoefficient(figureOf(row[c]))
 			if math.Abs(got-want) > 0.00006 {
 				t.Errorf("%s: %v, want %.5f", row[0], got, want)
 			}

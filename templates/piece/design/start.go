@@ -8,7 +8,7 @@ import (
 	"text/template"
 	"unicode/utf8"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -40,8 +40,8 @@ type figures struct {
 func Start(sides int, unit measure.Unit) ([]byte, error) {
 	n := measure.Number(float64(sides))
 	err := cmp.Or(
-		measure.AtLeast("sides", n, "", measure.Number(geometry.RingFewest), ""),
-		measure.AtMost("sides", n, "", measure.Number(geometry.RingMost), ""),
+		measure.AtLeast("sides", n, "", measure.Number(joint.RingFewest), ""),
+		measure.AtMost("sides", n, "", measure.Number(joint.RingMost), ""),
 	)
 	if err != nil {
 		return nil, err
@@ -98,7 +98,7 @@ func beginning(sides int, unit measure.Unit) figures {
 	f.Sides, f.Splay, f.Name, f.Species = sides, "14", numberWord(sides)+"-sided table", "white ash"
 	f.Title = f.Name
 	f.Inside = inside(sides, unit)
-	if sides == geometry.RingFewest {
+	if sides == joint.RingFewest {
 		f.Glass, f.Thickness, f.Diameter, f.Splay = true, "8", "560", "16"
 		if unit == measure.Inch {
 			f.Thickness, f.Diameter = `"5/16"`, "22"
@@ -108,13 +108,13 @@ func beginning(sides int, unit measure.Unit) figures {
 }
 
 func numberWord(sides int) string {
-	return []string{"three", "four", "five", "six", "seven", "eight"}[sides-geometry.RingFewest]
+	return []string{"three", "four", "five", "six", "seven", "eight"}[sides-joint.RingFewest]
 }
 
 // inside returns a side that leaves the ring about as wide whatever its
 // number of sides, and room for the legs between the laps.
 func inside(sides int, unit measure.Unit) string {
-	i := sides - geometry.RingFewest
+	i := sides - joint.RingFewest
 	if unit == measure.Inch {
 		return []string{"10", "9", "8", "7", "6.5", "6"}[i]
 	}

@@ -5,12 +5,12 @@ import (
 	"slices"
 	"strings"
 
-	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
 )
 
 // A use is one angle of a piece and where it is met, as a bevel gauge takes
@@ -25,7 +25,7 @@ func uses(p piece.Piece) []use {
 	var out []use
 	if splay := p.Frame.Leg.Splay; splay > 0 {
 		places := "head, foot and shoulder of the leg; leg end and shoulder of the stretcher; "
-		if bench.NeedsStrip(p) {
+		if shop.NeedsStrip(p) {
 			places += "filler strips; "
 		}
 		out = append(out, use{splay, places + "cauls"})
@@ -77,7 +77,7 @@ func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Job, error)
 	var angles []float64
 	var seen []string
 	for _, q := range all {
-		if _, _, err := geometry.Acute(q.angle); err == nil && !slices.Contains(seen, q.text) {
+		if _, _, err := joint.Acute(q.angle); err == nil && !slices.Contains(seen, q.text) {
 			angles, seen = append(angles, q.angle), append(seen, q.text)
 		}
 	}
@@ -115,7 +115,7 @@ func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
 		if words := piece.SizeWords(q.sizes, sizes); words != "" {
 			where += " (" + words + ")"
 		}
-		if _, _, err := geometry.Acute(q.angle); err != nil {
+		if _, _, err := joint.Acute(q.angle); err != nil {
 			where += ". " + withoutTriangle(q.angle, u)
 		}
 		panel.Table = append(panel.Table, []string{q.text, measure.Angle(math.Pi/2 - q.angle).Text(u), where})
@@ -132,5 +132,5 @@ func withoutTriangle(angle float64, u measure.Unit) string {
 	if u == measure.Inch {
 		run, text = 10*measure.MillimetresPerInch, "10 in"
 	}
-	return "Set out by a rise of " + measure.Length(geometry.RiseOver(run, angle)).Text(u) + " over " + text
+	return "Set out by a rise of " + measure.Length(joint.RiseOver(run, angle)).Text(u) + " over " + text
 }

@@ -11,11 +11,12 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // aSheet is what an A4 sheet offers a drawing.
@@ -229,12 +230,12 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 		d.Legs.Taper = piecetest.Taper(t, d)
 		p := piecetest.Worked(t, d)
 		switch d.Legs.Taper.Faces {
-		case geometry.OneFace, geometry.OppositeFaces:
+		case joint.OneFace, joint.OppositeFaces:
 			if job, _ := legJob(p, aSheet); len(job.Drawings) != 2 {
 				t.Errorf("%d drawings of a leg that keeps its thickness, want the leg and its foot", len(job.Drawings))
 			}
 			return
-		case geometry.FourFaces: // the outer edge itself tapers
+		case joint.FourFaces: // the outer edge itself tapers
 			return
 		}
 		edge := drawnBy(t, legJob, p, "leg, outer edge")
@@ -395,7 +396,7 @@ func hasLabelAt(d templates.Drawing, text string, at geometry.Point) bool {
 // The plan says over and under as the solids have it: halfway up the upper half
 // of a crossing there is wood of the one that passes over, and none of the other.
 func TestPlanSaysWhatPassesOver(t *testing.T) {
-	for n := geometry.RingFewest; n <= geometry.RingMost; n++ {
+	for n := joint.RingFewest; n <= joint.RingMost; n++ {
 		for _, over := range []bool{false, true} {
 			d := piecetest.Low()
 			d.Ring.Sides, d.Ring.LegEndOver, d.Ring.Inside = n, over, 400

@@ -7,14 +7,14 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
+	"rodsheet/templates/piece/shop"
 )
 
 // holdingJob returns the blocks that hold and clamp the parts. Wedges that are
 // the offcuts of the tapers need no template.
 func holdingJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 	var job templates.Job
-	for _, b := range bench.Blocks(p) {
+	for _, b := range shop.Blocks(p) {
 		if !b.Offcut {
 			job.Drawings = append(job.Drawings, blockDrawing(p, b))
 		}
@@ -24,11 +24,11 @@ func holdingJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 
 // blockCorners returns the outline of a block, the straight face on y = 0, the
 // thin side on x = 0.
-func blockCorners(b bench.Block) []geometry.Point {
+func blockCorners(b shop.Block) []geometry.Point {
 	return []geometry.Point{{}, geometry.Pt(b.Across, 0), geometry.Pt(b.Across, b.Thick), geometry.Pt(0, b.Thin)}
 }
 
-func blockDrawing(p piece.Piece, b bench.Block) templates.Drawing {
+func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
 	d := templates.Drawing{Name: b.Name}
 	c := blockCorners(b)
 	d.Polygon(templates.Cut, c...)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -62,7 +63,7 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Job, error) {
 
 // shoulders names the two shoulders of a lap and, where the plain end is
 // closed with slack, adds the shoulder that has it.
-func shoulders(p piece.Piece, lap geometry.Lap) templates.Drawing {
+func shoulders(p piece.Piece, lap joint.Lap) templates.Drawing {
 	var d templates.Drawing
 	c := lap.Corners()
 	d.LabelLine(c[0], c[3], "inner shoulder")
@@ -142,7 +143,7 @@ func bridleWords(p piece.Piece, part string) map[string]string {
 	words := map[string]string{"face side": "inside face: face side", "back face": "outside face"}
 	if part == "leg" && p.Design.Legs.Proud > 0 {
 		words["trim line"] = "top of the stretcher"
-		words["saw, "+p.MM(geometry.BridleLong)+" long"] = "runs on: " + p.MM(p.Design.Legs.Proud) + " proud"
+		words["saw, "+p.MM(joint.BridleLong)+" long"] = "runs on: " + p.MM(p.Design.Legs.Proud) + " proud"
 	}
 	return words
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -15,13 +16,13 @@ import (
 // across its outer edge.
 type legShape struct {
 	piece.Piece
-	geometry.Leg
+	joint.Leg
 }
 
 // Places along the inner edge, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
 func (l legShape) head() float64     { return -l.HeadProud() }
-func (l legShape) rough() float64    { return l.head() - geometry.BridleLong }
+func (l legShape) rough() float64    { return l.head() - joint.BridleLong }
 func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
 
 // step is how much further along anything level comes to the outer edge.
@@ -35,9 +36,9 @@ func (l legShape) cutFaces() (innerEdge, outerEdge, insideFace, outsideFace bool
 	if l.Taper == nil {
 		return
 	}
-	four := l.Taper.Faces == geometry.FourFaces
-	return true, four || l.Taper.Faces == geometry.OppositeFaces,
-		four || l.Taper.Faces == geometry.AdjacentFaces, four
+	four := l.Taper.Faces == joint.FourFaces
+	return true, four || l.Taper.Faces == joint.OppositeFaces,
+		four || l.Taper.Faces == joint.AdjacentFaces, four
 }
 
 // A legFace is one long face of a leg, y across it from its lower edge.
@@ -151,7 +152,7 @@ func (f legFace) headLines(d *templates.Drawing) {
 		d.Line(role, s.A, s.B)
 		d.LabelLine(s.A, s.B, text)
 	}
-	line(templates.Cut, f.rough(), "saw, "+f.MM(geometry.BridleLong)+" long")
+	line(templates.Cut, f.rough(), "saw, "+f.MM(joint.BridleLong)+" long")
 	if f.Design.Legs.Proud > 0 {
 		line(templates.Construction, f.head(), "trim line, "+f.MM(f.Design.Legs.Proud)+" proud")
 		line(templates.Construction, 0, "top of the stretcher")

@@ -7,8 +7,8 @@ import (
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/shop"
 )
 
 // Pack returns the jobs of the whole pack in the order in which they are
@@ -30,8 +30,8 @@ func Pack(f checks.Findings, plan bool, s templates.Setting) ([]templates.Job, e
 	}
 	return slices.DeleteFunc([]templates.Job{
 		coverJob(pieces),
-		{Name: "cut-list", Title: "Cut list", Panels: bench.CutList(pieces)},
-		{Name: "settings", Title: "Settings", Panels: append(bench.Settings(pieces), bench.GlueUp(pieces)...)},
+		{Name: "cut-list", Title: "Cut list", Panels: shop.CutList(pieces)},
+		{Name: "settings", Title: "Settings", Panels: append(shop.Settings(pieces), shop.GlueUp(pieces)...)},
 		fullSize,
 		{Name: "figures", Title: "Checks and figures", Panels: f.Panels()},
 	}, empty), nil

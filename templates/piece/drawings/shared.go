@@ -7,7 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/bench"
+	"rodsheet/templates/piece/shop"
 )
 
 // A kind draws one kind of template for one size of a design.
@@ -28,7 +28,7 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Job, 
 		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
 		out.Drawings = append(out.Drawings, l.What)
 	}
-	out.Panels = bench.SharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
+	out.Panels = shop.SharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
 }
 

@@ -8,10 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/piecetest"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 func inked(segments []geometry.Segment) float64 {
@@ -28,7 +29,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 		n := rapid.IntRange(3, 8).Draw(t, "corners")
 		a := float64(rapid.IntRange(0, 60).Draw(t, "turn")) / 10
 		turn := geometry.Rotate(a)
-		l := lid{turn.ApplyAll(geometry.RegularBySide(n, 300).Corners()), 400, 420}
+		l := lid{turn.ApplyAll(joint.RegularBySide(n, 300).Corners()), 400, 420}
 		part := solid.Stock("lid", solid.Prism(solid.Lift(l.outline, l.low), solid.V(0, 0, l.high-l.low)))
 		for _, v := range []solid.View{solid.Plan(), solid.Front(), viewAtCorner()} {
 			visible, _ := solid.Project([]solid.Part{part}, v)

@@ -1,0 +1,139 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry/measure"
+)
+
+// A BridleMember says which of the two parts of a bridle joint carries the
+// open mortise; the other carries the tenon.
+type BridleMember uint8
+
+const (
+	MortiseInStretcher BridleMember = iota
+	MortiseInLeg
+)
+
+func (m BridleMember) String() string {
+	switch m {
+	case MortiseInStretcher:
+		return "stretcher"
+	case MortiseInLeg:
+		return "leg"
+	}
+	return "unknown"
+}
+
+// A Bridle is the open mortise and tenon at the corner of a level stretcher
+// and a leg that is splayed in the plane of that stretcher, foot outward. The
+// leg is as thick as the stretcher is wide, and its head is level with the
+// stretcher's top.
+type Bridle struct {
+	Width   float64 // of the stretcher seen in plan, and thickness of the leg, mm
+	Depth   float64 // of the stretcher, vertical, mm
+	Angle   float64 // splay of the leg from plumb, rad
+	Leg     float64 // breadth of the leg along the stretcher, square to the leg, mm
+	Tenon   float64 // thickness of the tenon, centred in Width, mm; 0 for a third
+	Mortise BridleMember
+}
+
+// BridleLong is what both ends are cut long, measured along the part, to be
+// trimmed flush after glue-up. Two to three millimetres is common practice,
+// no source.
+const BridleLong = 3.0
+
+// BridleSteepest is the largest splay: beyond it the joint runs more than
+// twice the breadth of the leg along the stretcher.
+const BridleSteepest = math.Pi / 3
+
+// Check returns a *measure.BoundError for the first figure that no bridle
+// can have. The other methods take a Bridle that has passed.
+func (b Bridle) Check() error {
+	angle, tenon := measure.Angle(b.Angle), measure.Length(b.Tenon)
+	return cmp.Or(
+		checkStock("width", b.Width),
+		checkStock("depth", b.Depth),
+		checkStock("leg", b.Leg),
+		measure.NotNegative("splay", angle),
+		measure.AtMost("splay", angle, "", measure.Angle(BridleSteepest),
+			"give the lean from plumb, not from the floor"),
+		measure.NotNegative("tenon", tenon),
+		measure.Below("tenon", tenon, "the width of the stretcher", measure.Length(b.Width),
+			"a third of the width is usual"),
+		measure.AtMost("number of the mortised part", measure.Number(float64(b.Mortise)), "",
+			measure.Number(float64(MortiseInLeg)), ""),
+	)
+}
+
+// Third returns the thickness of the tenon: Tenon, or a third of Width.
+// A third is the usual share (Fairham, Woodwork Joints).
+func (b Bridle) Third() float64 {
+	if b.Tenon == 0 {
+		return b.Width / 3
+	}
+	return b.Tenon
+}
+
+// Stretcher returns the stretcher's end. Its reference edge is the
+// underside, its datum the lower corner that the leg's outer face trims.
+func (b Bridle) Stretcher() BridleEnd {
+	return BridleEnd{
+		Width: b.Depth, Thickness: b.Width, Angle: b.Angle, Tenon: b.Third(),
+		Across: b.Leg, Slot: b.Mortise == MortiseInStretcher,
+	}
+}
+
+// Head returns the leg's head. Its reference edge is the inner one, its
+// datum the corner of that edge that is trimmed level with the stretcher's
+// top.
+func (b Bridle) Head() BridleEnd {
+	return BridleEnd{
+		Width: b.Leg, Thickness: b.Width, Angle: b.Angle, Tenon: b.Third(),
+		Across: b.Depth, Slot: b.Mortise == MortiseInLeg,
+	}
+}
+
+// A BridleEnd is the end of one part of a bridle joint. Stretcher and leg
+// are the same figure with breadth and depth exchanged: trimmed end and
+// shoulder run parallel, both at Angle from square.
+//
+// Frame: face towards the reader, x along the part from the datum, which is
+// the long corner of the trimmed end, y = 0 the reference edge, on which that
+// corner lies, y = Width the far edge.
+type BridleEnd struct {
+	Width     float64 // across the face, mm
+	Thickness float64 // square to the face, mm
+	Angle     float64 // of end and shoulder, from square across the face, rad
+	Tenon     float64 // thickness of tenon or slot, centred in Thickness, mm
+	Across    float64 // of the part that crosses, square to its own edges, mm
+	Slot      bool    // this part carries the open mortise
+}
+
+// Length returns how far the joint runs along any edge, from the trimmed end
+// to the shoulder: a part Across wide, crossed at Angle from square, takes
+// Across/cos Angle.
+func (e BridleEnd) Length() float64 { return e.Across / math.Cos(e.Angle) }
+
+// End returns where the trimmed end stands at y.
+func (e BridleEnd) End(y float64) float64 { return y * math.Tan(e.Angle) }
+
+// RoughEnd returns where the end stands at y before it is trimmed.
+func (e BridleEnd) RoughEnd(y float64) float64 { return e.End(y) - BridleLong }
+
+// Shoulder returns where the shoulder, or the bottom of the slot, stands at y.
+func (e BridleEnd) Shoulder(y float64) float64 { return e.End(y) + e.Length() }
+
+// Cheeks returns how deep below the face the two cheeks lie.
+func (e BridleEnd) Cheeks() (upper, lower float64) {
+	upper = (e.Thickness - e.Tenon) / 2
+	return upper, upper + e.Tenon
+}
+
+// CutHeight returns how high the cut is above the rough end, square to the
+// shoulder, when the part stands on that end.
+func (e BridleEnd) CutHeight() float64 { return e.Across + BridleLong*math.Cos(e.Angle) }
+
+// CheekArea returns the area in mm² of one trimmed cheek.
+func (e BridleEnd) CheekArea() float64 { return e.Width * e.Length() }

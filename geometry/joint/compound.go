@@ -1,0 +1,116 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Compound is a leg that leans two ways: by Rake as seen from the side of
+// the piece and by Splay as seen from its front.
+//
+// Frame: x sideways and y fore-and-aft, both in the direction in which the
+// foot leans out, z up.
+type Compound struct {
+	Rake  float64 // fore-and-aft, from plumb, rad
+	Splay float64 // sideways, from plumb, rad
+}
+
+// CompoundOf returns the rake and splay of a leg that leans by resultant along
+// a sightline counted from the fore-and-aft line: tan Rake is the resultant's
+// tangent times the cosine of the sightline, tan Splay times its sine.
+func CompoundOf(resultant, sightline float64) Compound {
+	s, c := math.Sincos(sightline)
+	lean := math.Tan(resultant)
+	return Compound{Rake: math.Atan(lean * c), Splay: math.Atan(lean * s)}
+}
+
+// Check returns a *measure.BoundError for a lean no leg has. The other methods
+// take a Compound that has passed.
+func (c Compound) Check() error {
+	return cmp.Or(checkLean("rake", c.Rake), checkLean("splay", c.Splay))
+}
+
+// lean returns how far the foot stands out from under the head, as seen in
+// plan, for each mm of height.
+func (c Compound) lean() float64 { return math.Hypot(math.Tan(c.Rake), math.Tan(c.Splay)) }
+
+// Resultant returns the true lean from plumb, seen square to the sightline:
+// its tangent is √(tan² Rake + tan² Splay). It is less than √(Rake² + Splay²).
+func (c Compound) Resultant() float64 { return math.Atan(c.lean()) }
+
+// Sightline returns the direction in plan along which the leg leans, counted
+// from the fore-and-aft line towards the side: atan(tan Splay/tan Rake). A
+// plumb leg has none, and Sightline returns 0.
+func (c Compound) Sightline() float64 { return math.Atan2(math.Tan(c.Splay), math.Tan(c.Rake)) }
+
+// TrueLength returns the length of the leg's centre line between two levels
+// height mm apart: height/cos Resultant.
+func (c Compound) TrueLength(height float64) float64 { return height * math.Hypot(1, c.lean()) }
+
+// Bevels returns the slopes, from square across the face, of a level cut on a
+// leg whose faces stay in line with the room: on the front and back faces
+// tan = tan Splay·cos Rake, on the two others tan = tan Rake·cos Splay. It is
+// the trace of a plane on a leaning face (Machinery's Handbook, 31st ed.,
+// p. 121, Fig. 1).
+func (c Compound) Bevels() (front, side float64) {
+	return math.Atan(math.Tan(c.Splay) * math.Cos(c.Rake)),
+		math.Atan(math.Tan(c.Rake) * math.Cos(c.Splay))
+}
+
+// Diamond returns the angles between neighbouring faces of the same leg. Its
+// section on the level is square or rectangular, so square to the leg it is a
+// diamond: obtuse at the arrises that lead and trail the lean, acute at the
+// two beside it. They add up to π.
+//
+// The front face has the normal (0, 1, tan Rake), the side (1, 0, tan Splay):
+// the cosine between them is sin Rake·sin Splay.
+func (c Compound) Diamond() (acute, obtuse float64) {
+	acute = math.Acos(math.Sin(c.Rake) * math.Sin(c.Splay))
+	return acute, math.Pi - acute
+}
+
+// A SlopingCorner is the corner of two boards that slope alike, as those of a
+// hopper or of a moulding that stands off the wall.
+type SlopingCorner struct {
+	Slope float64 // of each board from level, rad
+	Angle float64 // between their level edges in plan, measured inside the corner, rad
+}
+
+// HopperCorner returns the corner of a hopper with so many sides.
+func HopperCorner(sides int, slope float64) SlopingCorner {
+	return SlopingCorner{Slope: slope, Angle: Regular{Sides: sides}.Angle()}
+}
+
+// Check returns a *measure.BoundError for a figure no corner has. The other
+// methods take a SlopingCorner that has passed.
+func (s SlopingCorner) Check() error {
+	slope, angle := measure.Angle(s.Slope), measure.Angle(s.Angle)
+	return cmp.Or(
+		measure.NotNegative("slope", slope),
+		measure.AtMost("slope", slope, "", measure.Angle(math.Pi/2), "give the slope from level"),
+		measure.Positive("corner", angle),
+		measure.Below("corner", angle, "", measure.Angle(math.Pi), "give the angle inside the corner"),
+	)
+}
+
+// half returns half of what the boards turn by at the corner in plan: π/n for
+// a hopper of n sides.
+func (s SlopingCorner) half() float64 { return (math.Pi - s.Angle) / 2 }
+
+// Mitre returns the angle from square at which the end is cut across the face
+// of the board: tan Mitre = cos Slope·tan(π/n).
+func (s SlopingCorner) Mitre() float64 {
+	return math.Atan(math.Cos(s.Slope) * math.Tan(s.half()))
+}
+
+// Tilt returns the tilt of the blade from square to that face, for an end that
+// is mitred through the thickness: sin Tilt = sin Slope·sin(π/n).
+func (s SlopingCorner) Tilt() float64 {
+	return math.Asin(math.Sin(s.Slope) * math.Sin(s.half()))
+}
+
+// Dihedral returns the angle between the faces of the two boards, measured
+// inside the corner. Each end takes half: it is π − 2·Tilt.
+func (s SlopingCorner) Dihedral() float64 { return math.Pi - 2*s.Tilt() }

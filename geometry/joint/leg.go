@@ -1,0 +1,82 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// A Leg is a straight leg that leans in the plane of its stretcher, foot
+// outward. Head and foot are cut level, and the head is level with the top of
+// the stretcher.
+//
+// Frame: seen square to that plane, x along the stretcher from its
+// mid-length, outward to the right. Heights are given as depth below the top
+// of the stretcher, which puts the floor at Height.
+type Leg struct {
+	Breadth   float64 // along the stretcher, square to the leg, mm
+	Thickness float64 // square to the plane of the stretcher, mm
+	Height    float64 // from the floor to the top of the stretcher, mm
+	Splay     float64 // from plumb, rad
+	At        float64 // from mid-length to the outer edge of the head, mm
+}
+
+// LeanSteepest is the largest lean from plumb: beyond it a leg is more than
+// twice as long as the piece is high.
+const LeanSteepest = math.Pi / 3
+
+// checkLean returns a *measure.BoundError for a lean from plumb that is
+// negative or beyond LeanSteepest.
+func checkLean(figure string, rad float64) error {
+	return cmp.Or(
+		measure.NotNegative(figure, measure.Angle(rad)),
+		measure.AtMost(figure, measure.Angle(rad), "", measure.Angle(LeanSteepest),
+			"give the lean from plumb, not from the floor"),
+	)
+}
+
+// Check returns a *measure.BoundError for the first figure no leg can have.
+// The other methods take a Leg that has passed.
+func (l Leg) Check() error {
+	height, at := measure.Length(l.Height), measure.Length(l.At)
+	return cmp.Or(
+		checkStock("breadth", l.Breadth),
+		checkStock("thickness", l.Thickness),
+		measure.Positive("height", height),
+		measure.AtMost("height", height, "", measure.Length(longestPart), ""),
+		checkLean("splay", l.Splay),
+		measure.Positive("mid-length to leg", at),
+		measure.AtMost("mid-length to leg", at, "", measure.Length(longestPart), ""),
+	)
+}
+
+// Length returns the length along the leg between the two level cuts:
+// Height/cos Splay.
+func (l Leg) Length() float64 { return l.Height / math.Cos(l.Splay) }
+
+// Blank returns the length of the blank with square ends. The level cuts lean
+// by Splay from square, which takes Breadth·tan Splay more than Length.
+func (l Leg) Blank() float64 { return l.Length() + l.Breadth*math.Tan(l.Splay) }
+
+// Section returns what the leg measures along any level line in its plane:
+// Breadth/cos Splay.
+func (l Leg) Section() float64 { return l.Breadth / math.Cos(l.Splay) }
+
+// Outer returns where the outer face stands below mm under the top of the
+// stretcher.
+func (l Leg) Outer(below float64) float64 { return l.At + below*math.Tan(l.Splay) }
+
+// Inner returns where the inner face stands below mm under the top of the
+// stretcher.
+func (l Leg) Inner(below float64) float64 { return l.Outer(below) - l.Section() }
+
+// Foot returns where the outer edge of the foot stands on the floor.
+func (l Leg) Foot() float64 { return l.Outer(l.Height) }
+
+// Corners returns the outline of the leg, x as in the frame and y = 0 the
+// floor, counter-clockwise from the inner edge of the foot.
+func (l Leg) Corners() []geometry.Point {
+	return []geometry.Point{geometry.Pt(l.Inner(l.Height), 0), geometry.Pt(l.Foot(), 0), geometry.Pt(l.Outer(0), l.Height), geometry.Pt(l.Inner(0), l.Height)}
+}

@@ -1,0 +1,64 @@
+package joint
+
+import (
+	"cmp"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Movement is how the width of a board across the grain follows the moisture
+// in it.
+type Movement struct {
+	Width       float64 // mm
+	Coefficient float64 // change of width as a share of it, for each per cent of moisture
+	From, To    float64 // moisture content, per cent of the dry mass
+}
+
+// Limits of moisture in per cent between which a movement is proportional to
+// it (USDA, Wood Handbook, FPL-GTR-190, chapter 13).
+const (
+	MoistureLeast = 6.0
+	MoistureMost  = 14.0
+)
+
+// mostCoefficient lies well above the most lively wood of the Wood Handbook,
+// 0.0046.
+const mostCoefficient = 0.01
+
+// MovementCoefficient returns the dimensional change coefficient of a wood
+// from its shrinkage in per cent of the green width, from green to oven-dry,
+// radial or tangential: C = 1/(3000/S − 20).
+//
+// Shrinkage runs evenly from 30 % of moisture down to none, so each per cent
+// takes S/3000 of the green width; C takes the width at 10 %, which has already
+// lost twenty such parts (USDA, Wood Handbook, FPL-GTR-190).
+func MovementCoefficient(shrinkage float64) float64 { return 1 / (3000/shrinkage - 20) }
+
+// Check returns a *measure.BoundError for a figure that the rule does not
+// cover.
+func (m Movement) Check() error {
+	width, c := measure.Length(m.Width), measure.Number(m.Coefficient)
+	return cmp.Or(
+		measure.Positive("width", width),
+		measure.AtMost("width", width, "", measure.Length(longestPart), ""),
+		measure.Positive("coefficient of movement", c),
+		measure.AtMost("coefficient of movement", c, "", measure.Number(mostCoefficient),
+			"give the change for each per cent of moisture, not the whole shrinkage"),
+		checkMoisture("moisture before", m.From),
+		checkMoisture("moisture after", m.To),
+	)
+}
+
+// checkMoisture returns a *measure.BoundError for moisture in per cent at which
+// the movement is not proportional.
+func checkMoisture(figure string, percent float64) error {
+	value := measure.Number(percent)
+	return cmp.Or(
+		measure.AtLeast(figure, value, "", measure.Number(MoistureLeast), "give it in per cent"),
+		measure.AtMost(figure, value, "", measure.Number(MoistureMost), "let the wood dry first"),
+	)
+}
+
+// Change returns by how many mm the board becomes wider, negative where it
+// shrinks: Width·Coefficient·(To − From).
+func (m Movement) Change() float64 { return m.Width * m.Coefficient * (m.To - m.From) }

@@ -1,0 +1,115 @@
+package joint_test
+
+import (
+	"math"
+	"rodsheet/geometry/joint"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// Machinery's Handbook, 31st ed., pp. 79 and 50. Its 67.13° is a little high
+// (exact 67.115°), its chord of 59.86 a little low (exact 59.867).
+func TestBowAgainstHandbook(t *testing.T) {
+	within(t, "chord, r 60, rise 8", joint.SegmentOfRise(60, 8).Chord, 59.86, 0.0075)
+	within(t, "radius, chord 16, rise 6", joint.CircularSegment{Chord: 16, Rise: 6}.Radius(), 8+1./3, 1e-9)
+
+	b := joint.SegmentOfRise(12, 2)
+	within(t, "chord, r 12, rise 2", b.Chord, 13.27, 0.005)
+	within(t, "angle, r 12, rise 2", measure.Degrees(b.Angle()), 67.13, 0.02)
+	within(t, "arc, r 12, rise 2", b.Length(), 14.06, 0.005)
+}
+
+func TestHalfCircle(t *testing.T) {
+	b := joint.CircularSegment{Chord: 200, Rise: 100}
+	within(t, "radius", b.Radius(), 100, 1e-9)
+	within(t, "angle", b.Angle(), math.Pi, 1e-12)
+	within(t, "length", b.Length(), 100*math.Pi, 1e-9)
+	within(t, "area", b.Area(), 100*100*math.Pi/2, 1e-9)
+	within(t, "height at the end", b.Height(100), 0, 1e-9)
+	within(t, "height at 60", b.Height(60), 80, 1e-9)
+}
+
+func someBow(t *rapid.T) joint.CircularSegment {
+	chord := rapid.Float64Range(10, 5000).Draw(t, "chord")
+	return joint.CircularSegment{Chord: chord, Rise: chord / 2 * rapid.Float64Range(0.001, 1).Draw(t, "share")}
+}
+
+// The arc goes through three points and stands level with its circle between.
+func TestBowIsTheCircleThroughThreePoints(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := someBow(t)
+		centre := geometry.Pt(0, b.Rise-b.Radius())
+		at := b.Chord / 2 * rapid.Float64Range(-1, 1).Draw(t, "at")
+		for _, p := range []geometry.Point{
+			geometry.Pt(b.Chord/2, 0), geometry.Pt(-b.Chord/2, 0), geometry.Pt(0, b.Rise), geometry.Pt(at, b.Height(at)),
+		} {
+			if got := centre.Distance(p); !agree(got, b.Radius()) {
+				t.Errorf("%v stands %.9f from the centre, want %.9f", p, got, b.Radius())
+			}
+		}
+		if got := joint.Chord(b.Radius(), b.Angle()); !agree(got, b.Chord) {
+			t.Errorf("chord of the angle %.9f, want %.9f", got, b.Chord)
+		}
+		if got := joint.SegmentOfRise(b.Radius(), b.Rise).Chord; !agree(got, b.Chord) {
+			t.Errorf("chord by radius and rise %.9f, want %.9f", got, b.Chord)
+		}
+	})
+}
+
+// Flat arcs, where radius less root would lose its figures.
+func TestBowOver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		radius := rapid.Float64Range(1, 1e7).Draw(t, "radius")
+		chord := math.Min(2*radius, 1000) * rapid.Float64Range(0.01, 0.999).Draw(t, "share")
+		b := joint.SegmentOverChord(radius, chord)
+		if got := b.Radius(); !agree(got, radius) || b.Chord != chord {
+			t.Errorf("chord %.9f, rise %.12f: radius %.9f, want %.9f", b.Chord, b.Rise, got, radius)
+		}
+	})
+}
+
+// The polyline closes, by its own chord, on nearly the area of the segment,
+// and it is nearly as long as the arc.
+func TestBowPoints(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := someBow(t)
+		points := b.Points()
+		first, last := points[0], points[len(points)-1]
+		if first.Distance(geometry.Pt(-b.Chord/2, 0)) > 1e-6 || last.Distance(geometry.Pt(b.Chord/2, 0)) > 1e-6 {
+			t.Errorf("from %v to %v, want from end to end of a chord of %.9f", first, last, b.Chord)
+		}
+		length := 0.0
+		for i := 1; i < len(points); i++ {
+			length += points[i].Distance(points[i-1])
+		}
+		if length > b.Length()+1e-6 || length < b.Length()*(1-1e-3) {
+			t.Errorf("polyline %.9f long, the arc %.9f", length, b.Length())
+		}
+		short := b.Area() + geometry.Area(points) // clockwise, so negative
+		if short < -1e-6*b.Area()-1e-6 || short > geometry.Sagitta*b.Length()+1e-6 {
+			t.Errorf("polyline holds %.9f less than %.9f", short, b.Area())
+		}
+	})
+}
+
+func TestBowCheck(t *testing.T) {
+	if err := (joint.CircularSegment{Chord: 100, Rise: 50}).Check(); err != nil {
+		t.Error(err)
+	}
+	for _, tt := range []struct {
+		figure, want string
+		bad          joint.CircularSegment
+	}{
+		{"chord", "more than 0 mm", joint.CircularSegment{Rise: 1}},
+		{"chord", "at most 10000 mm", joint.CircularSegment{Chord: 10001, Rise: 1}},
+		{"rise", "more than 0 mm", joint.CircularSegment{Chord: 100}},
+		{"rise", "half the chord, 50 mm", joint.CircularSegment{Chord: 100, Rise: 51}},
+		{"rise", "finite", joint.CircularSegment{Chord: 100, Rise: math.NaN()}},
+	} {
+		checkBound(t, tt.bad.Check(), tt.figure, tt.want)
+	}
+}

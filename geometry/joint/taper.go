@@ -1,0 +1,181 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+	"sort"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// TaperFaces says which faces of a square leg are tapered.
+type TaperFaces uint8
+
+const (
+	OneFace       TaperFaces = iota
+	AdjacentFaces            // two that share an arris
+	OppositeFaces            // two that face each other
+	FourFaces
+)
+
+func (f TaperFaces) String() string {
+	switch f {
+	case OneFace:
+		return "one"
+	case AdjacentFaces:
+		return "adjacent"
+	case OppositeFaces:
+		return "opposite"
+	case FourFaces:
+		return "four"
+	}
+	return "unknown"
+}
+
+// Symmetric reports whether the face tapers from both its edges.
+func (f TaperFaces) Symmetric() bool { return f == OppositeFaces || f == FourFaces }
+
+// A Taper is one face of a leg that narrows from Top to Foot.
+//
+// Frame: the face towards the reader, x along the leg from the top end (0) to
+// the foot (Length), y = 0 the reference edge, y = Top the far edge of the
+// blank. With one face or two adjacent faces tapered the reference edge stays
+// straight and the far edge is cut; otherwise both edges are cut alike and
+// y = Top/2 is the centre line.
+type Taper struct {
+	Length float64 // from the top end to the foot, mm
+	Top    float64 // width of the blank, mm
+	Foot   float64 // width at the foot, mm
+	Start  float64 // where the taper begins, from the top end, mm
+	Faces  TaperFaces
+}
+
+const (
+	longestTaper = 3000.0 // mm
+	widestTaper  = 600.0  // mm
+)
+
+// Check returns a *measure.BoundError for the first figure no leg can have.
+func (t Taper) Check() error {
+	length, top := measure.Length(t.Length), measure.Length(t.Top)
+	foot, start := measure.Length(t.Foot), measure.Length(t.Start)
+	return cmp.Or(
+		measure.Positive("length", length),
+		measure.AtMost("length", length, "", measure.Length(longestTaper), ""),
+		measure.Positive("top", top),
+		measure.AtMost("top", top, "", measure.Length(widestTaper), ""),
+		measure.Positive("foot", foot),
+		measure.Below("foot", foot, "the top", top, "a taper narrows towards the foot"),
+		measure.NotNegative("start", start),
+		measure.Below("start", start, "the length", length, "measure the start from the top end"),
+		measure.AtLeast("length of taper", measure.Length(t.Run()), "what one face loses", measure.Length(t.Loss()),
+			"start nearer the top, or take off less"),
+		measure.AtMost("number of tapered faces", measure.Number(float64(t.Faces)), "", measure.Number(float64(FourFaces)), ""),
+	)
+}
+
+// Run returns the length of the tapered part along the leg.
+func (t Taper) Run() float64 { return t.Length - t.Start }
+
+// Loss returns how much one tapered edge loses at the foot.
+func (t Taper) Loss() float64 {
+	if t.Faces.Symmetric() {
+		return (t.Top - t.Foot) / 2
+	}
+	return t.Top - t.Foot
+}
+
+// Angle returns the angle of a tapered face to the straight face or, with
+// opposite tapers, to the centre line: atan(Loss/Run).
+func (t Taper) Angle() float64 { return math.Atan(t.Loss() / t.Run()) }
+
+// Included returns the angle between the two long edges of the finished face.
+// With opposite tapers it is 2·atan((Top − Foot)/(2·Run)), which is not the
+// atan((Top − Foot)/Run) of a single taper that leaves the same foot.
+func (t Taper) Included() float64 {
+	if t.Faces.Symmetric() {
+		return 2 * t.Angle()
+	}
+	return t.Angle()
+}
+
+// Per returns how much narrower the face becomes over run mm, both edges
+// together.
+func (t Taper) Per(run float64) float64 { return (t.Top - t.Foot) * run / t.Run() }
+
+// Lost returns how much one tapered edge has lost at x.
+func (t Taper) Lost(x float64) float64 {
+	return t.Loss() * math.Max(0, x-t.Start) / t.Run()
+}
+
+// Edges returns where the finished face lies at x: from y = lo to y = hi.
+func (t Taper) Edges(x float64) (lo, hi float64) {
+	lost := t.Lost(x)
+	if t.Faces.Symmetric() {
+		lo = lost
+	}
+	return lo, t.Top - lost
+}
+
+// Width returns the width of the finished face at x.
+func (t Taper) Width(x float64) float64 {
+	lo, hi := t.Edges(x)
+	return hi - lo
+}
+
+// Cuts returns the lines to saw to, each from the start to the foot, the one
+// by the far edge first.
+func (t Taper) Cuts() []geometry.Segment {
+	cuts := []geometry.Segment{{A: geometry.Pt(t.Start, t.Top), B: geometry.Pt(t.Length, t.Top-t.Loss())}}
+	if t.Faces.Symmetric() {
+		cuts = append(cuts, geometry.Segment{A: geometry.Pt(t.Start, 0), B: geometry.Pt(t.Length, t.Loss())})
+	}
+	return cuts
+}
+
+// Blank returns the corners of the blank counter-clockwise from the origin.
+func (t Taper) Blank() []geometry.Point { return geometry.Box(0, 0, t.Length, t.Top).Corners() }
+
+// Leg returns the corners of the finished face counter-clockwise from the
+// origin.
+func (t Taper) Leg() []geometry.Point {
+	far := t.Cuts()[0]
+	leg := []geometry.Point{{}}
+	if t.Faces.Symmetric() {
+		leg = append(leg, geometry.Pt(t.Start, 0))
+	}
+	lo, _ := t.Edges(t.Length)
+	return append(leg, geometry.Pt(t.Length, lo), far.B, far.A, geometry.Pt(0, t.Top))
+}
+
+// Waste returns the triangles that Cuts takes off, in the same order, corners
+// counter-clockwise.
+func (t Taper) Waste() [][]geometry.Point {
+	cuts := t.Cuts()
+	waste := [][]geometry.Point{{cuts[0].A, cuts[0].B, geometry.Pt(t.Length, t.Top)}}
+	if len(cuts) > 1 {
+		waste = append(waste, []geometry.Point{cuts[1].A, geometry.Pt(t.Length, 0), cuts[1].B})
+	}
+	return waste
+}
+
+// Stations returns in rising order where the leg is measured: the top end,
+// every step mm from it, the start and the foot. Two that would fall within a
+// tenth of a millimetre are one. The taper must have passed Check.
+func (t Taper) Stations(step float64) []float64 {
+	all := []float64{t.Start}
+	for i := 1.0; i*step < t.Length; i++ {
+		all = append(all, i*step)
+	}
+	sort.Float64s(all)
+
+	const near = 0.1
+	out := []float64{0}
+	for _, x := range all {
+		if x-out[len(out)-1] > near && t.Length-x > near {
+			out = append(out, x)
+		}
+	}
+	return append(out, t.Length)
+}

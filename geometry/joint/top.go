@@ -1,0 +1,208 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// A Top is the outline of a table top about its centre, the origin: a circle,
+// or a convex polygon whose corners may be clipped or rounded.
+type Top struct {
+	Diameter float64     // of a round top, mm; 0 for a polygon
+	Corners  []geometry. // of the polygon before they are worked, counter-clockwise
+			Point
+	Clip  float64 // taken off each corner along both its sides, mm
+	Round float64 // radius of each corner, mm
+}
+
+// RectangleTop returns a rectangle, length along x.
+func RectangleTop(length, width float64) Top {
+	return Top{Corners: geometry.Box(-length/2, -width/2, length/2, width/2).Corners()}
+}
+
+// Limits of a top in mm: a side shorter than shortestSide is a slip.
+const shortestSide = 1.0
+
+// Check returns a *measure.BoundError for the first figure no top can have.
+// The other methods take a Top that has passed.
+func (t Top) Check() error {
+	if t.Diameter != 0 {
+		diameter := measure.Length(t.Diameter)
+		return cmp.Or(
+			measure.Positive("diameter", diameter),
+			measure.AtMost("diameter", diameter, "", measure.Length(longestPart), ""),
+		)
+	}
+	// Each question is asked only once those before it are answered.
+	for _, ask := range []func() error{t.checkPoints, t.checkTurns, t.checkWork} {
+		if err := ask(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkPoints refuses corners that are too few, too close or out of reach.
+func (t Top) checkPoints() error {
+	if len(t.Corners) < 3 {
+		return measure.AtLeast("corners of the top", measure.Number(float64(len(t.Corners))), "", measure.Number(3), "")
+	}
+	for _, c := range t.Corners {
+		if err := measure.AtMost("centre to corner of the top", measure.Length(c.Norm()), "", measure.Length(longestPart), ""); err != nil {
+			return err
+		}
+	}
+	for i := range t.Corners {
+		in, _ := t.sides(i)
+		if err := measure.AtLeast("side of the top", measure.Length(in.Norm()), "", measure.Length(shortestSide),
+			"leave out one of its corners"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkTurns refuses corners that do not go once round, always to the left.
+func (t Top) checkTurns() error {
+	const straight = 1e-6 // rad, less than any saw can make
+	sum, n := 0.0, len(t.Corners)
+	for i := range t.Corners {
+		turn := turnOf(t.sides(i))
+		if turn < straight || turn > math.Pi-straight {
+			return &measure.BoundError{
+				Figure: "corner of the top", Value: measure.Number(float64(i + 1)),
+				Relation: "must turn to the left of the one before, corner", Limit: measure.Number(float64((i+n-1)%n + 1)),
+				Hint: "give the corners counter-clockwise; one that turns inward cannot be worked",
+			}
+		}
+		sum += turn
+	}
+	return measure.AtMost("turns of the outline of the top", measure.Number(math.Round(sum/(2*math.Pi))), "", measure.Number(1),
+		"its sides cross; give the corners in their order round the edge")
+}
+
+// checkWork refuses a clip or rounding that takes more than half of a side.
+func (t Top) checkWork() error {
+	const trace = 1e-9 // mm, of rounding where two corners share a whole side
+	clip, round := measure.Length(t.Clip), measure.Length(t.Round)
+	const hint = "take less off the corners"
+	for i := range t.Corners {
+		in, out := t.sides(i)
+		half := math.Min(in.Norm(), out.Norm())/2 + trace
+		if err := cmp.Or(
+			measure.NotNegative("clip", clip),
+			measure.NotNegative("corner radius", round),
+			measure.AtMost("clip", clip, "half a side", measure.Length(half), hint),
+			// The arc begins r·tan(turn/2) from the corner.
+			measure.AtMost("corner radius", round, "what half a side holds",
+				measure.Length(half/math.Tan(turnOf(in, out)/2)), hint),
+		); err != nil {
+			return err
+		}
+	}
+	if t.Clip > 0 {
+		return measure.AtMost("corner radius", round, "that of a clipped corner", measure.Length(0), "clip the corners or round them")
+	}
+	return nil
+}
+
+// sides returns the sides before and after corner i, along the outline.
+func (t Top) sides(i int) (in, out geometry.Point) {
+	n := len(t.Corners)
+	c := t.Corners[i]
+	return c.Sub(t.Corners[(i+n-1)%n]), t.Corners[(i+1)%n].Sub(c)
+}
+
+// turnOf returns the change of direction from in to out, counter-clockwise.
+func turnOf(in, out geometry.Point) float64 { return math.Atan2(in.Cross(out), in.Dot(out)) }
+
+// Outline returns the worked outline counter-clockwise, arcs as chords that
+// leave them by at most Sagitta. Where two corners take a whole side between
+// them they share a point.
+func (t Top) Outline() []geometry.Point {
+	if t.Diameter > 0 {
+		round := geometry.Arc(geometry.Point{}, t.Diameter/2, 0, 2*math.Pi)
+		return round[:len(round)-1]
+	}
+	var out []geometry.Point
+	for i, c := range t.Corners {
+		in, on := t.sides(i)
+		switch {
+		case t.Clip > 0:
+			out = append(out, c.Sub(in.Unit().Mul(t.Clip)), c.Add(on.Unit().Mul(t.Clip)))
+		case t.Round > 0:
+			out = append(out, t.rounded(i)...)
+		default:
+			out = append(out, c)
+		}
+	}
+	return distinct(out)
+}
+
+// distinct leaves out every point that stands on the one before.
+func distinct(points []geometry.Point) []geometry.Point {
+	const near = 1e-8 // mm, rounding
+	var out []geometry.Point
+	for i, p := range points {
+		if p.Distance(points[(i+len(points)-1)%len(points)]) > near {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// rounded returns the arc at corner i. It touches both sides Round·tan(turn/2)
+// from the corner.
+func (t Top) rounded(i int) []geometry.Point {
+	in, out := t.sides(i)
+	turn := turnOf(in, out)
+	along := in.Unit()
+	centre := t.Corners[i].Sub(along.Mul(t.Round * math.Tan(turn/2))).Add(along.Perp().Mul(t.Round))
+	from := geometry.Segment{B: along}.Angle() - math.Pi/2
+	return geometry.Arc(centre, t.Round, from, from+turn)
+}
+
+// Area returns the area in mm², from the figures and not from the chords.
+func (t Top) Area() float64 {
+	switch {
+	case t.Diameter > 0:
+		return math.Pi * t.Diameter * t.Diameter / 4
+	case t.Round > 0:
+		return RoundedArea(t.Corners, t.Round)
+	case t.Clip > 0:
+		return geometry.Area(t.Outline())
+	}
+	return geometry.Area(t.Corners)
+}
+
+// Perimeter returns the length of the edge in mm.
+func (t Top) Perimeter() float64 {
+	if t.Diameter > 0 {
+		return math.Pi * t.Diameter
+	}
+	sum := 0.0
+	for i := range t.Corners {
+		in, out := t.sides(i)
+		turn := turnOf(in, out)
+		sum += in.Norm()
+		switch {
+		case t.Clip > 0:
+			sum += 2*t.Clip*math.Cos(turn/2) - 2*t.Clip
+		case t.Round > 0:
+			sum += t.Round*turn - 2*t.Round*math.Tan(turn/2)
+		}
+	}
+	return sum
+}
+
+// Size returns the width and height of the box round the outline, in mm.
+func (t Top) Size() geometry.Point {
+	if t.Diameter > 0 {
+		return geometry.Pt(t.Diameter, t.Diameter)
+	}
+	b := geometry.Bounds(t.Outline()...)
+	return geometry.Pt(b.Width(), b.Height())
+}

@@ -1,0 +1,276 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+)
+
+// A hand who knows a table saw and nothing of this program takes a rough blank
+// of the cut list and does what each row of the settings list says, by its
+// figures and its words alone. A word that is not in the vocabulary below stops
+// the work, as it would stop a maker.
+//
+// Frame of the saw: X along the gauge's fence away from the stop, Y from the
+// fence over the table, Z up. The face of the stop is X = 0, square to the
+// fence. The blade's side nearer the stop meets the fence at X = Stop; swung by
+// s the blade stands tan s further from the stop for every mm off the fence. A
+// stop on the other side of the blade is the same saw seen in a mirror.
+//
+// Frame of a blank: x along it, the leg end or the head where x is most. For
+// one who looks at its face side, y = 0, with that end on the right, z is up.
+type bench struct {
+	wood      solid.Part
+	marks     marks
+	kerf      float64
+	mirrored  bool    // where the stop stood last
+	endSwing  float64 // of the gauge, seen from above, at the sawn end
+	lastSwing float64
+}
+
+// marks are the words that a maker knows the sides of a part by, each with the
+// direction out of that side.
+type marks map[string]solid.Vec
+
+// marked returns the marks of a part as the list has them put on. Where it does
+// not say on which hand they stand, a maker may as well take the other.
+func marked(part string, steps []step) marks {
+	along, up := "plain end", solid.V(0, 0, 1)
+	m := marks{"face side": solid.V(0, -1, 0), "back": solid.V(0, 1, 0)}
+	hand := "top up, the leg end is on the right"
+	if part == "leg" {
+		along, hand = "foot end", "head up, the inner edge is on the left"
+	}
+	if !strings.Contains(wordsAt(steps, doCrosscut, part), hand) {
+		up = up.Mul(-1)
+	}
+	m[along] = solid.V(-1, 0, 0)
+	if part == "leg" {
+		m["inner edge"], m["outer edge"], m["head"] = up, up.Mul(-1), solid.V(1, 0, 0)
+		return m
+	}
+	m["top"], m["underside"], m["leg end"] = up, up.Mul(-1), solid.V(1, 0, 0)
+	m["inside edge"], m["outside edge"] = m["face side"], m["back"]
+	return m
+}
+
+// wordsAt returns all that is said in the rows of one operation on one part.
+func wordsAt(steps []step, o operation, part string) string {
+	var all strings.Builder
+	for _, s := range steps {
+		if s.Op == o && s.Parts[0].Part == part {
+			all.WriteString(s.words())
+		}
+	}
+	return all.String()
+}
+
+// A confusion is what stops the work: the list cannot be followed.
+type confusion struct{ error }
+
+func confused(format string, args ...any) {
+	panic(confusion{fmt.Errorf(format, args...)})
+}
+
+func (b *bench) side(word string) solid.Vec {
+	v, ok := b.marks[strings.TrimPrefix(strings.TrimSpace(word), "the ")]
+	if !ok {
+		confused("no side of the part is called %q", word)
+	}
+	return v
+}
+
+// laid returns how the part comes to lie: down on the table, fence on the
+// fence, rest towards the stop, pushed home against all three.
+func (b *bench) laid(down, fence, rest solid.Vec) solid.Affine3 {
+	if down.Dot(fence) != 0 || fence.Dot(rest) != 0 || rest.Dot(down) != 0 {
+		confused("no part lies on %v with %v on the fence and %v at the stop", down, fence, rest)
+	}
+	turn := axes(rest.Mul(-1), fence.Mul(-1), down.Mul(-1))
+	b.mirrored = turn.Det() < 0
+	return b.home(turn)
+}
+
+// axes returns the turn that takes three unit vectors to the axes.
+func axes(x, y, z solid.Vec) solid.Affine3 {
+	return solid.Affine3{X: solid.V(x.X, y.X, z.X), Y: solid.V(x.Y, y.Y, z.Y), Z: solid.V(x.Z, y.Z, z.Z)}
+}
+
+// home pushes the turned part against table, fence and stop.
+func (b *bench) home(turn solid.Affine3) solid.Affine3 {
+	return turn.Then(solid.Translate(b.wood.Transform(turn).Bounds().Min.Mul(-1)))
+}
+
+// work does to the wood as it lies at m what act does, and takes it back.
+func (b *bench) work(m solid.Affine3, act func(solid.Part) solid.Part) {
+	away := axes(m.X, m.Y, m.Z)
+	b.wood = act(b.wood.Transform(m)).Transform(solid.Translate(m.O.Mul(-1)).Then(away))
+}
+
+const overall = 1e4 // mm, farther than any part reaches
+
+// kerfs is the room the blade takes, its near side wandering along the fence
+// from one place to another.
+func (b *bench) kerfs(from, to, swing, height float64) solid.Solid {
+	tan, wide := math.Tan(swing), b.kerf/math.Cos(swing)
+	at := func(x, y float64) geometry.Point { return geometry.Pt(x+y*tan, y) }
+	base := []geometry.Point{at(from, -1), at(to+wide, -1), at(to+wide, 1e3), at(from, 1e3)}
+	return solid.Prism(solid.Lift(base, -1), solid.V(0, 0, height+1))
+}
+
+// off takes away what the blade takes, without coming through.
+func (b *bench) off(m solid.Affine3, from, to, swing float64, c sawCut) {
+	b.work(m, func(p solid.Part) solid.Part { return p.Subtract(b.kerfs(from, to, swing, c.Height)) })
+}
+
+// through saws the part in two and keeps what lies at the stop, or the rest.
+func (b *bench) through(m solid.Affine3, at, swing float64, c sawCut, atStop bool) {
+	b.work(m, func(p solid.Part) solid.Part {
+		if high := p.Bounds().Max.Z; high > c.Height+1e-9 {
+			confused("a blade %.4f mm high does not come through %.4f mm", c.Height, high)
+		}
+		side := solid.Through(solid.V(at, 0, 0), solid.V(math.Cos(swing), -math.Sin(swing), 0))
+		if !atStop {
+			side = side.Flip()
+		}
+		return p.Cut(side)
+	})
+}
+
+// swing returns by how much the gauge is swung in the frame of the saw, from
+// the words that say which way.
+func (b *bench) swing(c sawCut, m solid.Affine3, fence string) float64 {
+	seen := 1.0 // from above, on the stop's side of the saw
+	if b.mirrored {
+		seen = -1
+	}
+	var swing float64
+	before, edge, nearer := strings.Cut(c.Toward, "the cut nearer the end on ")
+	longer, isLonger := strings.CutSuffix(c.Toward, " longer")
+	switch {
+	case c.Toward == "" && c.Square == 0:
+		swing = 0
+	case c.Toward == "" || c.Square == 0:
+		confused("square by %v, yet swung %q", c.Square, c.Toward)
+	case nearer && before == "":
+		swing = c.Square * b.onFence(edge, fence)
+	case isLonger:
+		swing = -c.Square * b.onFence(longer, fence)
+	case c.Toward == "as for the head":
+		swing = seen * b.endSwing
+	case c.Toward == "parallel to the sawn end":
+		swing = b.parallel(c.Square, m)
+	case c.Toward == "to the other side of square":
+		swing = -seen * b.lastSwing
+	default:
+		confused("the gauge swings %q", c.Toward)
+	}
+	b.lastSwing = seen * swing
+	return swing
+}
+
+// onFence is 1 for the edge on the fence, −1 for the one away from it.
+func (b *bench) onFence(edge, fence string) float64 { return b.side(edge).Dot(b.side(fence)) }
+
+// parallel returns the swing at which the blade runs along the sawn end.
+func (b *bench) parallel(square float64, m solid.Affine3) float64 {
+	lies := b.wood.Transform(m)
+	for _, s := range []float64{square, -square} {
+		if hasFace(lies, solid.V(math.Cos(s), -math.Sin(s), 0)) {
+			return s
+		}
+	}
+	confused("nothing is sawn at %v", square)
+	return 0
+}
+
+// hasFace reports whether a part has a face that looks in one direction.
+func hasFace(p solid.Part, out solid.Vec) bool {
+	for _, s := range p.Pieces {
+		for _, q := range s.Planes() {
+			if q.N.Distance(out) < 1e-9 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// onEnd stands the part on its sawn end in the upright jig, with one face on
+// the jig: Y from the jig, the filler strip leaning it until the end lies flat.
+func (b *bench) onEnd(face solid.Vec, lean float64) solid.Affine3 {
+	x, y, z := face.Cross(solid.V(1, 0, 0)), face.Mul(-1), solid.V(-1, 0, 0)
+	for _, a := range []float64{lean, -lean} {
+		turn := axes(x, y, z).Then(solid.TurnY(a))
+		if hasFace(b.wood.Transform(turn), solid.V(0, 0, -1)) {
+			return b.home(turn)
+		}
+	}
+	confused("leaning by %v the part does not stand on its end", lean)
+	return solid.Affine3{}
+}
+
+// upright is what the blade takes of a part in the upright jig, its near side
+// between two distances from the jig.
+func (b *bench) upright(m solid.Affine3, from, to, height float64) {
+	b.work(m, func(p solid.Part) solid.Part {
+		return p.Subtract(solid.Box(solid.V(-overall, from, -1), solid.V(overall, to+b.kerf, height)))
+	})
+}
+
+// shed lets fall what no longer hangs together with the largest piece.
+func (b *bench) shed() {
+	all := b.wood.Pieces
+	held := make([]bool, len(all))
+	largest := 0
+	for i, s := range all {
+		if s.Volume() > all[largest].Volume() {
+			largest = i
+		}
+	}
+	held[largest] = true
+	for queue := []int{largest}; len(queue) > 0; queue = queue[1:] {
+		for k, s := range all {
+			if !held[k] && touch(all[queue[0]], s) {
+				held[k] = true
+				queue = append(queue, k)
+			}
+		}
+	}
+	kept := b.wood.Pieces[:0:0]
+	for i, s := range all {
+		if held[i] {
+			kept = append(kept, s)
+		}
+	}
+	b.wood.Pieces = kept
+}
+
+// touch reports whether two pieces meet in more than an edge.
+func touch(a, b solid.Solid) bool {
+	const hair = 1e-3 // mm
+	if room := a.Bounds(); !(solid.Extent{Min: room.Min.Sub(solid.V(hair, hair, hair)), Max: room.Max.Add(solid.V(hair, hair, hair))}).Overlaps(b.Bounds()) {
+		return false
+	}
+	for _, q := range a.Planes() {
+		moved := a.Transform(solid.Translate(q.N.Mul(hair)))
+		if moved.Intersect(b).Volume() > hair*1e-2 {
+			return true
+		}
+	}
+	return false
+}
+
+// amiss returns how much of two parts is not the same wood, in mm³.
+func amiss(a, b solid.Part) float64 {
+	both := 0.0
+	for _, s := range a.Pieces {
+		for _, t := range b.Pieces {
+			both += s.Intersect(t).Volume()
+		}
+	}
+	return a.Volume() + b.Volume() - 2*both
+}
