@@ -2,14 +2,16 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
+	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"rodsheet/geometry"
 	"rodsheet/render/page"
 )
 
@@ -38,67 +40,80 @@ func TestAppendFixedReadsAsItself(t *testing.T) {
 	})
 }
 
-func TestAddToCatalog(t *testing.T) {
-	const file = "%PDF\n9 0 obj\n<<\n/Type /Catalog\n>>\nendobj\nxref\n0 1\ntrailer\n<<\n>>\nstartxref\n41\n%%EOF\n"
-	if strings.Index(file, "xref\n0 1") != 41 {
-		t.Fatal("the sample's table does not stand where it says")
+// sampleFile has two objects in the other order than their numbers, of which
+// the second in the file is the catalogue.
+const sampleFile = "%PDF\n2 0 obj\n<<>>\nendobj\n1 0 obj\n<<\n/Type /Catalog\n>>\nendobj\n" +
+	"xref\n0 3\n0000000000 65535 f \n0000000025 00000 n \n0000000005 00000 n \ntrailer\n<<\n>>\nstartxref\n61\n%%EOF\n"
+
+func unchanged(_ int, object []byte) ([]byte, error) { return object, nil }
+
+func TestRewrite(t *testing.T) {
+	if got, err := rewrite([]byte(sampleFile), unchanged); err != nil || string(got) != sampleFile {
+		t.Errorf("got %q, %v, want the same", got, err)
 	}
-	got, err := addToCatalog([]byte(file), "/Entry 1\n")
-	want := strings.NewReplacer("\n>>\nendobj", "\n/Entry 1\n>>\nendobj", "\n41\n", "\n50\n").Replace(file)
-	if err != nil || string(got) != want {
-		t.Errorf("got %q, %v, want %q", got, err, want)
+	var order []int
+	got, err := rewrite([]byte(sampleFile), func(n int, object []byte) ([]byte, error) {
+		if order = append(order, n); n == 2 {
+			return []byte("2 0 obj\n<</Entry 123>>\nendobj\n"), nil
+		}
+		return withPreferences(n, object), nil
+	})
+	want := strings.NewReplacer("<<>>", "<</Entry 123>>", "/Catalog\n", "/Catalog\n"+preferences,
+		"0000000025", "0000000035", "\n61\n", "\n"+strconv.Itoa(71+len(preferences))+"\n").Replace(sampleFile)
+	if err != nil || string(got) != want || !slices.Equal(order, []int{2, 1}) {
+		t.Errorf("got %q, %v in the order %v, want %q", got, err, order, want)
 	}
-	for _, broken := range []string{
-		"", "startxref\n", "startxref\n%%EOF\n", strings.Replace(file, "startxref", "begin", 1),
-		strings.Replace(file, "\n41\n", "\n40\n", 1), strings.Replace(file, "\n41\n", "\n4100\n", 1),
-		strings.Replace(file, "\n41\n", "\n-1\n", 1), strings.Replace(file, "\n41\n", "\n\n", 1),
-		strings.Replace(file, ">>\nendobj", ">> endobj", 1), strings.TrimSuffix(file, "\n"),
+	if _, err := rewrite([]byte(sampleFile), func(int, []byte) ([]byte, error) { return nil, errStrange }); err != errStrange {
+		t.Errorf("error %v, want that of the change", err)
+	}
+}
+
+// A file that does not have the form that gofpdf gives it is refused.
+func TestRewriteOfAnotherForm(t *testing.T) {
+	for _, c := range [][2]string{
+		{sampleFile, ""}, {"\nxref\n0 3", "\nxref 0 3"}, {"\ntrailer\n", "\ntrailing\n"}, {"startxref\n", "begin\n"},
+		{"0000000005", "0000000004"}, {"0000000025", "0000002500"}, {"0000000025", "-000000025"}, {"0000000025", "x"},
+		{"0000000025 00000 n \n0000000005 00000 n \n", ""}, {"2 0 obj", "3 0 obj"},
 	} {
-		if got, err := addToCatalog([]byte(broken), "/Entry 1\n"); err == nil {
+		broken := strings.Replace(sampleFile, c[0], c[1], 1)
+		if got, err := rewrite([]byte(broken), unchanged); err == nil {
 			t.Errorf("%q became %q", broken, got)
 		}
 	}
 }
 
-// What compressPages makes of a plain file is what gofpdf writes by itself.
-func TestCompressPages(t *testing.T) {
-	for _, pages := range []int{1, 2, 40} {
-		doc := page.Document{Title: "t", Lines: []page.Line{{Width: 0.5}}}
-		for i := range pages {
-			x := float64(i)
-			doc.Pages = append(doc.Pages, page.Page{
-				Width: 210, Height: 297, Name: "endstream",
-				Strokes: []page.Stroke{{Points: []geometry.Point{geometry.Pt(x, 1), geometry.Pt(20+x, 30)}}},
-				Texts:   []page.Text{{At: geometry.Pt(10, 10), Height: 2.5, String: "1 0 obj\nendstream\nxref"}},
-			})
+// The content of a page keeps the font that gofpdf has set, and nothing that
+// it has drawn.
+func TestContentObject(t *testing.T) {
+	const old = "4 0 obj\n<</Length 9>>\nstream\n0.57 w\nBT /Fabc 1.00 Tf ET\nBT (drawn) Tj ET\n\nendstream\nendobj\n"
+	p := page.Page{Texts: []page.Text{{Height: 2.5, String: "lap"}, {Height: 2.5, String: ""}}}
+	got, err := newContentWriter().object(4, []byte(old), nil, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, stream, _ := bytes.Cut(got, []byte("stream\n"))
+	r, err := zlib.NewReader(bytes.NewReader(stream))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := io.ReadAll(r)
+	const begins = "0.57 w\nBT /Fabc 1.00 Tf ET\nBT "
+	if s := string(text); err != nil || !strings.HasPrefix(s, begins) || strings.Count(s, "Tj") != 1 {
+		t.Errorf("%q, %v: want the font of the frame and one text", text, err)
+	}
+	for _, broken := range []string{strings.Replace(old, ">>\nstream", ">> stream", 1), strings.Replace(old, " Tf ET", "", 1)} {
+		if _, err := newContentWriter().object(4, []byte(broken), nil, p); err == nil {
+			t.Errorf("%q is taken", broken)
 		}
-		write := func(compressed bool) []byte {
-			f := compose(doc)
-			f.SetCompression(compressed)
-			var b bytes.Buffer
-			if err := f.Output(&b); err != nil {
-				t.Fatal(err)
-			}
-			return b.Bytes()
-		}
-		plain := write(false)
-		got, err := compressPages(plain, pages)
-		if err != nil || !bytes.Equal(got, write(true)) {
-			t.Errorf("%d pages: %v, not as gofpdf compresses", pages, err)
-		}
-		for _, broken := range [][]byte{
-			nil, plain[:len(plain)-1], plain[1:], bytes.Replace(plain, []byte("xref\n0 "), []byte("xref\n1 "), 1),
-			bytes.Replace(plain, []byte("4 0 obj\n<</Length "), []byte("4 0 obj\n<</Length 9"), 1),
-			bytes.Replace(plain, []byte("\nendstream\n"), []byte("\nendstraem\n"), 1),
-			bytes.ReplaceAll(plain, []byte(" 00000 n"), []byte("x00000 n")),
-			bytes.Replace(plain, []byte("startxref\n"), []byte("startxref\n9"), 1),
-		} {
-			if _, err := compressPages(broken, pages); err == nil {
-				t.Errorf("%d pages: a broken file of %d bytes is taken", pages, len(broken))
-			}
-		}
-		if _, err := compressPages(plain, pages+1); err == nil {
-			t.Errorf("%d pages: one more is found", pages)
-		}
+	}
+}
+
+func TestAppendEscaped(t *testing.T) {
+	var got []byte
+	for _, c := range []byte("a\\()\r\n") {
+		got = appendEscaped(got, c)
+	}
+	if want := `a\\\(\)\r` + "\n"; string(got) != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

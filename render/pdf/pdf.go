@@ -35,19 +35,29 @@ func Write(w io.Writer, doc page.Document) error {
 	if err := check(doc); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	var b bytes.Buffer
-	if err := compose(doc).Output(&b); err != nil {
-		return fmt.Errorf("pdf: %w", err)
-	}
-	file, err := compressPages(b.Bytes(), len(doc.Pages))
-	if err == nil {
-		file, err = addToCatalog(file, preferences)
-	}
+	file, err := compose(doc)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	_, err = w.Write(file)
 	return err
+}
+
+// compose lets gofpdf write the frame of the file, and puts the content of the
+// pages into it.
+func compose(doc page.Document) ([]byte, error) {
+	var b bytes.Buffer
+	if err := frame(doc).Output(&b); err != nil {
+		return nil, err
+	}
+	content := newContentWriter()
+	return rewrite(b.Bytes(), func(n int, object []byte) ([]byte, error) {
+		// The content of page i, counted from 1, is object 2i + 2.
+		if i := n/2 - 2; n%2 == 0 && i >= 0 && i < len(doc.Pages) {
+			return content.object(n, object, doc.Lines, doc.Pages[i])
+		}
+		return withPreferences(n, object), nil
+	})
 }
 
 func check(doc page.Document) error {
@@ -63,15 +73,16 @@ func check(doc page.Document) error {
 	return nil
 }
 
-// compose draws all pages. The date is fixed so that the bytes depend on
+// frame is a file with all pages, their bookmarks and the font, but with
+// nothing drawn on the pages. The date is fixed so that the bytes depend on
 // nothing but doc.
-func compose(doc page.Document) *gofpdf.Fpdf {
+func frame(doc page.Document) *gofpdf.Fpdf {
 	f := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: sheet(doc.Pages[0])})
 	epoch := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
 	f.SetCatalogSort(true)
-	f.SetCompression(false) // compressPages does it
+	f.SetCompression(false) // of the pages; the font is compressed nevertheless
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetTitle(lettering.Clean(doc.Title), true)
@@ -81,7 +92,6 @@ func compose(doc page.Document) *gofpdf.Fpdf {
 	f.SetFont(family, "", 1)
 
 	last := doc.Pages[len(doc.Pages)-1]
-	var path pathWriter
 	level := 0
 	for _, p := range doc.Pages {
 		f.AddPageFormat("P", sheet(p))
@@ -93,12 +103,27 @@ func compose(doc page.Document) *gofpdf.Fpdf {
 			level = 1
 		}
 		f.Bookmark(lettering.Clean(p.Name), level, top)
-		f.RawWriteStr(path.strokes(doc.Lines, p.Strokes))
+	}
+	// The font that is embedded holds the letters set by Text.
+	f.Text(0, 0, letters(doc))
+	return f
+}
+
+// letters returns every letter that is set in doc, once.
+func letters(doc page.Document) string {
+	seen := map[rune]bool{}
+	var out []rune
+	for _, p := range doc.Pages {
 		for _, t := range p.Texts {
-			letter(f, t)
+			for _, r := range t.String {
+				if !seen[r] {
+					seen[r] = true
+					out = append(out, r)
+				}
+			}
 		}
 	}
-	return f
+	return lettering.Clean(string(out))
 }
 
 func sheet(p page.Page) gofpdf.SizeType { return gofpdf.SizeType{Wd: p.Width, Ht: p.Height} }

@@ -1,29 +1,61 @@
 package pdf
 
 import (
+	"bytes"
+	"compress/zlib"
+	"fmt"
 	"math"
 	"strconv"
-
-	"github.com/jung-kurt/gofpdf"
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 )
 
-// A pathWriter gathers the drawing operators of a page. Its memory is used
-// again for the next.
-type pathWriter struct {
+// A contentWriter writes the content streams of pages: the operators that draw
+// them, compressed. Its memory and its compressor are used again for the next
+// page: to make a new compressor takes longer than to use it.
+type contentWriter struct {
 	text   []byte
 	starts []int
 	order  []int
+	packed bytes.Buffer
+	zlib   *zlib.Writer
 }
 
-// strokes returns the operators that draw the strokes, line by line and each
+func newContentWriter() *contentWriter {
+	w := &contentWriter{}
+	w.zlib, _ = zlib.NewWriterLevel(&w.packed, zlib.BestSpeed) // fails for an unknown level only
+	return w
+}
+
+// object returns the content stream of p in place of the one in which gofpdf
+// has set the font, which it names by a checksum of its own. That setting is
+// kept.
+func (w *contentWriter) object(n int, old []byte, lines []page.Line, p page.Page) ([]byte, error) {
+	const begins, fontEnds = ">>\nstream\n", " Tf ET\n"
+	_, content, ok := bytes.Cut(old, []byte(begins))
+	setting, _, found := bytes.Cut(content, []byte(fontEnds))
+	if !ok || !found {
+		return nil, errStrange
+	}
+	w.text = append(append(w.text[:0], setting...), fontEnds...)
+	w.strokes(lines, p.Strokes)
+	for _, t := range p.Texts {
+		w.letter(t)
+	}
+	w.packed.Reset()
+	w.zlib.Reset(&w.packed)
+	w.zlib.Write(w.text) // never fails: it goes to memory
+	w.zlib.Close()
+	out := fmt.Appendf(nil, "%d 0 obj\n<</Filter /FlateDecode /Length %d%s", n, w.packed.Len(), begins)
+	return append(append(out, w.packed.Bytes()...), "\nendstream\nendobj\n"...), nil
+}
+
+// strokes adds the operators that draw the strokes, line by line and each
 // line in one go: state is set once, and where a stroke crosses another of
 // its line the paint is laid on once.
-func (w *pathWriter) strokes(lines []page.Line, strokes []page.Stroke) string {
-	w.text = w.text[:0]
+func (w *contentWriter) strokes(lines []page.Line, strokes []page.Stroke) {
 	w.sort(len(lines), strokes)
 	for i, line := range lines {
 		own := w.order[w.starts[i]:w.starts[i+1]]
@@ -36,12 +68,11 @@ func (w *pathWriter) strokes(lines []page.Line, strokes []page.Stroke) string {
 		}
 		w.text = append(w.text, "S\n"...)
 	}
-	return string(w.text)
 }
 
 // sort puts the indices of the strokes in the order of their lines, those of
 // line i from order[starts[i]] on (a counting sort).
-func (w *pathWriter) sort(lines int, strokes []page.Stroke) {
+func (w *contentWriter) sort(lines int, strokes []page.Stroke) {
 	w.starts = append(w.starts[:0], make([]int, lines+2)...)
 	for _, s := range strokes {
 		w.starts[s.Line+2]++
@@ -58,7 +89,7 @@ func (w *pathWriter) sort(lines int, strokes []page.Stroke) {
 
 // style sets width, dashes, and ends and corners: round, so that a line ends
 // where a pen would leave it; flat for dashes, so that they keep their length.
-func (w *pathWriter) style(l page.Line) {
+func (w *contentWriter) style(l page.Line) {
 	w.number(l.Width)
 	w.text = append(w.text, "w [ "...)
 	for _, d := range l.Dash {
@@ -74,7 +105,7 @@ func (w *pathWriter) style(l page.Line) {
 
 // stroke adds one polyline. A closed outline is closed by its operator, so
 // that its last corner is joined like the others.
-func (w *pathWriter) stroke(s page.Stroke) {
+func (w *contentWriter) stroke(s page.Stroke) {
 	points, closed := s.Outline()
 	if len(points) < 2 {
 		return
@@ -94,7 +125,7 @@ func (w *pathWriter) stroke(s page.Stroke) {
 }
 
 // number adds a length in mm as points and a space.
-func (w *pathWriter) number(mm float64) { w.text = append(appendFixed(w.text, mm*perMM), ' ') }
+func (w *contentWriter) number(mm float64) { w.text = append(appendFixed(w.text, mm*perMM), ' ') }
 
 // appendFixed appends v to four decimals, without trailing zeros or a minus
 // before zero. v is small enough to be counted in whole ten-thousandths.
@@ -117,22 +148,35 @@ func appendFixed(b []byte, v float64) []byte {
 	return b
 }
 
-// letter sets t by a matrix that turns, moves and scales a font of size 1, as
-// gofpdf rounds sizes and places to 0.01 pt.
-func letter(f *gofpdf.Fpdf, t page.Text) {
+// letter sets t by a matrix that turns, moves and scales a font of size 1.
+// Characters are pairs of bytes (the font's encoding is Identity-H).
+func (w *contentWriter) letter(t page.Text) {
 	if t.String == "" {
 		return
 	}
 	size := lettering.Em(t.Height) * perMM
 	turn := geometry.Rotate(t.Angle)
-	b := append([]byte(nil), "q "...)
+	w.text = append(w.text, "BT "...)
 	for _, v := range [...]float64{
 		turn.A * size, turn.B * size, turn.C * size, turn.D * size, t.At.X * perMM, t.At.Y * perMM,
 	} {
-		b = append(appendFixed(b, v), ' ')
+		w.text = append(appendFixed(w.text, v), ' ')
 	}
-	f.RawWriteStr(string(append(b, "cm"...)))
-	_, height := f.GetPageSize()
-	f.Text(0, height, lettering.Clean(t.String))
-	f.RawWriteStr("Q")
+	w.text = append(w.text, "Tm ("...)
+	for _, r := range lettering.Clean(t.String) {
+		w.text = appendEscaped(appendEscaped(w.text, byte(r>>8)), byte(r))
+	}
+	w.text = append(w.text, ") Tj ET\n"...)
+}
+
+// appendEscaped appends a byte of a string in brackets. A bare carriage return
+// would be read as a line feed (ISO 32000-1, 7.3.4.2, from memory).
+func appendEscaped(b []byte, c byte) []byte {
+	switch c {
+	case '\\', '(', ')':
+		return append(b, '\\', c)
+	case '\r':
+		return append(b, '\\', 'r')
+	}
+	return append(b, c)
 }
