@@ -9,11 +9,13 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strings"
 	"syscall"
 )
 
 func main() {
+	debug.SetGCPercent(400) // one command ends before the memory it leaves is missed, and saves a tenth of its time and more
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	// The first signal asks for a clean end; a second one gets its way.
 	context.AfterFunc(ctx, stop)

@@ -9,6 +9,7 @@ import (
 	"math"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"unicode"
 
 	"golang.org/x/image/font"
@@ -29,9 +30,9 @@ type typeface struct {
 
 	capital, ascent, descent float64 // in em
 
-	// advance holds, in thousandths of an em, how far each rune moves on;
-	// 0 for a rune that has no glyph or must not be set.
-	advance []uint16
+	// advance holds, for each rune that was asked for, one more than step
+	// returns; 0 for the others.
+	advance []atomic.Uint32
 }
 
 var face = sync.OnceValue(parse)
@@ -44,14 +45,7 @@ func parse() typeface {
 	var b sfnt.Buffer
 	m := try(f.Metrics(&b, t.ppem, font.HintingNone))
 	t.capital, t.ascent, t.descent = float64(m.CapHeight)/t.em, float64(m.Ascent)/t.em, float64(m.Descent)/t.em
-	t.advance = make([]uint16, maxRune+1)
-	for r := rune(0); r <= maxRune; r++ {
-		if g := try(f.GlyphIndex(&b, r)); g != 0 && settable(r) {
-			// Thousandths are the unit of widths in a PDF file. Rounding here
-			// keeps every file to the same widths.
-			t.advance[r] = uint16(math.Round(1000 * float64(try(f.GlyphAdvance(&b, g, t.ppem, font.HintingNone))) / t.em))
-		}
-	}
+	t.advance = make([]atomic.Uint32, maxRune+1)
 	return t
 }
 
@@ -75,11 +69,27 @@ func settable(r rune) bool {
 
 // step returns the advance of r in thousandths of an em; 0 when r cannot be
 // lettered.
-func (t typeface) step(r rune) uint16 {
+func (t typeface) step(r rune) uint32 {
 	if r < 0 || r > maxRune {
 		return 0
 	}
-	return t.advance[r]
+	if known := t.advance[r].Load(); known > 0 {
+		return known - 1
+	}
+	step := t.measure(r)
+	t.advance[r].Store(step + 1)
+	return step
+}
+
+// measure takes a step from the font. Thousandths are the unit of widths in a
+// PDF file: rounding to them keeps every file to the same widths.
+func (t typeface) measure(r rune) uint32 {
+	var b sfnt.Buffer
+	g := try(t.font.GlyphIndex(&b, r))
+	if g == 0 || !settable(r) {
+		return 0
+	}
+	return uint32(math.Round(1000 * float64(try(t.font.GlyphAdvance(&b, g, t.ppem, font.HintingNone))) / t.em))
 }
 
 // substitute stands for every rune that cannot be lettered.
