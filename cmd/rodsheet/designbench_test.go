@@ -1,9 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/exec"
+	"runtime/debug"
 	"strings"
 	"testing"
 	"time"
@@ -37,34 +40,51 @@ func timed(b *testing.B, args []string) {
 }
 
 // BenchmarkDesignProcess reports the time that a process takes of the machine
-// from its start to its end, the least of all runs: other work slows it.
+// from its start to its end, and how many times that is what a program takes
+// that does nothing: the least of all runs, since other work slows it.
 func BenchmarkDesignProcess(b *testing.B) {
 	data, err := os.ReadFile(anExample)
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.Chdir(b.TempDir())
-	program := linkSelf(b)
-	if err := os.WriteFile("table.toml", data, 0o600); err != nil {
-		b.Fatal(err)
+	dir := b.TempDir()
+	build(b, dir+"/rodsheet", ".")
+	b.Chdir(dir)
+	for name, text := range map[string]string{
+		"table.toml": string(data), "empty.go": "package main\n\nfunc main() {}\n",
+	} {
+		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+			b.Fatal(err)
+		}
 	}
+	build(b, "empty", "empty.go")
 	for _, args := range [][]string{{"--version"}, {"check", "table.toml"}, {"piece", "table.toml"}} {
 		b.Run(args[0], func(b *testing.B) {
-			least := time.Hour
+			least, empty := time.Hour, time.Hour
 			for b.Loop() {
-				p, err := os.StartProcess(program, append([]string{"rodsheet"}, args...), &os.ProcAttr{})
-				if err != nil {
-					b.Fatal(err)
-				}
-				state, err := p.Wait()
-				if err != nil || !state.Success() {
-					b.Fatal(state, err)
-				}
-				least = min(least, state.UserTime()+state.SystemTime())
+				least = min(least, processTime(b, append([]string{"./rodsheet"}, args...)...))
+				empty = min(empty, processTime(b, "./empty"))
 			}
-			b.ReportMetric(float64(least.Microseconds())/1000, "least-cpu-ms")
+			b.ReportMetric(least.Seconds()*1000, "least-cpu-ms")
+			b.ReportMetric(float64(least)/float64(empty), "of-empty")
 		})
 	}
+}
+
+func build(b *testing.B, program, source string) {
+	b.Helper()
+	if out, err := exec.Command("go", "build", "-o", program, source).CombinedOutput(); err != nil {
+		b.Fatalf("%v: %s", err, out)
+	}
+}
+
+func processTime(b *testing.B, words ...string) time.Duration {
+	b.Helper()
+	c := exec.Command(words[0], words[1:]...)
+	if out, err := c.CombinedOutput(); err != nil {
+		b.Fatalf("%v: %s", err, out)
+	}
+	return c.ProcessState.UserTime() + c.ProcessState.SystemTime()
 }
 
 // BenchmarkDesignGrows times check and piece over the sides of a ring, and
@@ -105,26 +125,36 @@ func startWith(tb testing.TB, sides, sizes int) string {
 }
 
 // BenchmarkPieceAgainstBareWriter draws the pack of the example from its design
-// to the compressed file, and the same strokes and words with bare calls of the
-// PDF library, a Line each. ratio is the first time over the second.
+// to the compressed file; the same strokes and words with bare calls of the PDF
+// library, a Line each; and the same by hand without the library, the floor.
+// The metrics are the first time over the others, the least of all runs each.
 func BenchmarkPieceAgainstBareWriter(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	doc := packDocument(b, anExample)
-	var ours, plain time.Duration
-	for b.Loop() {
-		begun := time.Now()
-		if status, _, errs := start(b.Context(), "piece", anExample, "-o", "-"); status != 0 {
-			b.Fatal(errs)
-		}
-		ours += time.Since(begun)
-		begun = time.Now()
-		if err := bare.Write(io.Discard, doc); err != nil {
-			b.Fatal(err)
-		}
-		plain += time.Since(begun)
+	runs := []func() error{
+		func() error {
+			if status, _, errs := start(b.Context(), "piece", anExample, "-o", "-"); status != 0 {
+				return errors.New(errs)
+			}
+			return nil
+		},
+		func() error { return bare.Write(io.Discard, doc) },
+		func() error { return bare.Stream(io.Discard, doc) },
 	}
-	b.ReportMetric(float64(ours)/float64(plain), "ratio")
+	least := []time.Duration{time.Hour, time.Hour, time.Hour}
+	for b.Loop() {
+		for i, run := range runs {
+			begun := time.Now()
+			if err := run(); err != nil {
+				b.Fatal(err)
+			}
+			least[i] = min(least[i], time.Since(begun))
+		}
+	}
+	b.ReportMetric(float64(least[0])/float64(least[1]), "of-bare")
+	b.ReportMetric(float64(least[0])/float64(least[2]), "of-floor")
+	b.ReportMetric(least[2].Seconds()*1000, "floor-ms")
 	b.ReportMetric(float64(len(doc.Pages)), "pages")
-	b.ReportMetric(plain.Seconds()*1000/float64(b.N), "bare-ms/op")
 }
 
 // packDocument returns the pages of the pack of a design.
