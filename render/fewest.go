@@ -19,21 +19,32 @@ type orientation struct {
 // A strategy is one of the ways in which a job is laid that are compared by the
 // number of sheets they take.
 type strategy struct {
-	plain   bool // equal tiles on sheets as they are, none dropped
-	level   bool // no sheet turned on its side
-	fullest bool // between equals, full tiles first and the rest last
+	plain  bool // equal tiles on sheets as they are, none dropped
+	level  bool // no sheet turned on its side
+	prefer preference
 }
+
+// A preference is what tells the best cut of a drawing from the others.
+type preference int
+
+const (
+	evenly      preference = iota // the fewest tiles, between equals equal ones
+	fullest                       // the fewest tiles, between equals full ones first and the rest last
+	sharing                       // tiles that share sheets, where that takes fewer sheets though more tiles
+	preferences = iota
+)
 
 // manners lists what is compared for a layout, the preferred one first.
 func (l Layout) manners() []strategy {
-	plain, level := strategy{plain: true}, []strategy{{level: true}, {level: true, fullest: true}}
+	plain := strategy{plain: true}
+	level := []strategy{{level: true}, {level: true, prefer: fullest}, {level: true, prefer: sharing}}
 	switch {
 	case l.Plain:
 		return []strategy{plain}
 	case !l.turns():
 		return append(level, plain)
 	}
-	return append([]strategy{{}, {fullest: true}}, append(level, plain)...)
+	return append([]strategy{{}, {prefer: fullest}, {prefer: sharing}}, append(level, plain)...)
 }
 
 // turns reports whether a sheet may be turned on its side.
@@ -125,22 +136,23 @@ func edgeAngles(d templates.Drawing) []float64 {
 // A cut is one way through a drawing, and what it costs.
 type cut struct {
 	xs, ys       []float64 // xs to the right; ys down
+	sheets       float64   // where the tiles of each size stand as many on a sheet as it holds; asked by sharing alone
 	tiles, harms int
 	rank         int // between equals the lower is preferred
 }
 
-// better reports whether c takes fewer tiles than d, or as many with seams
-// that do less harm, or is preferred.
+// better reports whether c takes fewer sheets or tiles than d, or as many with
+// seams that do less harm, or is preferred.
 func (c cut) better(d cut) bool {
-	return cmp.Or(cmp.Compare(c.tiles, d.tiles), cmp.Compare(c.harms, d.harms), cmp.Compare(c.rank, d.rank)) < 0
+	return cmp.Or(cmp.Compare(c.sheets, d.sheets), cmp.Compare(c.tiles, d.tiles), cmp.Compare(c.harms, d.harms), cmp.Compare(c.rank, d.rank)) < 0
 }
 
 // A survey is what a cutter found out about one drawing: how it may stand, and
-// for each stance the best cut, with even tiles preferred and with full ones.
+// for each stance the best cut by each preference.
 type survey struct {
 	cutter
-	all        []*tiling
-	even, full []cut
+	all  []*tiling
+	cuts [][preferences]cut
 }
 
 // survey looks at every stance. Cuts are looked for where no stance holds the
@@ -165,18 +177,19 @@ func (c cutter) survey() survey {
 	}
 	rough := sketch(c.drawing)
 	order := make([]int, len(v.all))
-	v.even, v.full = make([]cut, len(v.all)), make([]cut, len(v.all))
+	v.cuts = make([][preferences]cut, len(v.all))
 	for i, p := range v.all {
 		order[i] = i
 		if len(v.all) > finest {
-			v.even[i], v.full[i] = p.bestCuts(c.clear(p.turned), coarse, rough)
+			v.cuts[i] = p.bestCuts(c.clear(p.turned), coarse, rough)
 		}
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
-		return cmp.Or(cmp.Compare(v.even[i].tiles, v.even[j].tiles), cmp.Compare(v.even[i].harms, v.even[j].harms))
+		a, b := v.cuts[i][evenly], v.cuts[j][evenly]
+		return cmp.Or(cmp.Compare(a.tiles, b.tiles), cmp.Compare(a.harms, b.harms))
 	})
 	for _, i := range order[:min(finest, len(order))] {
-		v.even[i], v.full[i] = v.all[i].bestCuts(c.clear(v.all[i].turned), fine, rough)
+		v.cuts[i] = v.all[i].bestCuts(c.clear(v.all[i].turned), fine, rough)
 	}
 	return v
 }
@@ -212,13 +225,10 @@ func (m strategy) allows(s orientation) bool {
 
 // cut returns the best cut of stance i, if one was looked for.
 func (v survey) cut(m strategy, i int) (cut, bool) {
-	switch {
-	case v.even == nil:
+	if v.cuts == nil {
 		return cut{}, false
-	case m.fullest:
-		return v.full[i], true
 	}
-	return v.even[i], true
+	return v.cuts[i][m.prefer], true
 }
 
 // better reports whether stance i takes fewer tiles than j, or as many with
@@ -237,41 +247,82 @@ func (v survey) better(m strategy, i, j int) bool {
 // bestCuts compares cuts of p: windows whose seams do the least harm, equal
 // windows, and full windows shifted by parts of their slack, with the least
 // number of rows and columns and with one more of either. It returns the best
-// with even tiles preferred and with full ones first. The sketch of the drawing
-// stands for its ink.
-func (p *tiling) bestCuts(size geometry.Point, parts int, sketch []geometry.Segment) (even, full cut) {
+// by each preference. The sketch of the drawing stands for its ink.
+func (p *tiling) bestCuts(size geometry.Point, parts int, sketch []geometry.Segment) (best [preferences]cut) {
 	x, y := p.axes(size)
 	p.avoid(&x, &y)
 	ink := p.laidOut(sketch)
-	even.tiles = math.MaxInt
-	full.tiles = math.MaxInt
+	for k := range best {
+		best[k].tiles = math.MaxInt
+	}
+	best[sharing].sheets = math.Inf(1)
 	xs, ys := x.tries(parts), y.tries(parts)
 	columns := make([][][]reach, len(xs))
 	across := make([]int, len(xs)) // harm of the seams
+	beside := make([][]float64, len(xs))
 	for i, u := range xs {
-		columns[i], across[i] = inColumns(ink, u), x.harms(u)
+		columns[i], across[i], beside[i] = inColumns(ink, u), x.harms(u), x.toSheet(u, gap)
 	}
 	for j, v := range ys {
-		down, harms := negated(v), y.harms(v)
+		down, harms, below := negated(v), y.harms(v), y.toSheet(v, gap+captionHeight(2))
 		for i, u := range xs {
 			// Tiles that hang together and reach through c columns and r rows
-			// are at least c + r − 1.
-			if len(u)+len(v)-3 > even.tiles {
+			// are at least c + r − 1. Two to a sheet are of no use where they
+			// are more than twice as many.
+			if (len(u)+len(v)-3)/2 > best[evenly].tiles {
 				continue
 			}
 			kept := touched(columns[i], down)
 			join(kept, len(u)-1)
-			c := cut{u, down, number(kept), harms + across[i], i + j}
-			if c.better(even) {
-				even = c
+			var c [preferences]cut
+			for k := range c {
+				c[k] = cut{xs: u, ys: down, tiles: number(kept), harms: harms + across[i], rank: i + j}
 			}
-			c.rank = (i+len(xs)-2)%len(xs) + (j+len(ys)-2)%len(ys)
-			if c.better(full) {
-				full = c
+			c[fullest].rank = (i+len(xs)-2)%len(xs) + (j+len(ys)-2)%len(ys)
+			c[sharing].sheets = sheets(kept, beside[i], below)
+			for k := range c {
+				if c[k].better(best[k]) {
+					best[k] = c[k]
+				}
 			}
 		}
 	}
-	return even, full
+	return best
+}
+
+// leastShared is the side in mm below which a tile is not made to share a
+// sheet: over so short a seam sheets lie crooked, and that would be what most
+// of the accuracy of the template is lost by.
+const leastShared = 100.0
+
+// toSheet returns how many of each window stand side by side on a sheet, with
+// more between them; none of one that is too short to share.
+func (a axis) toSheet(borders []float64, more float64) []float64 {
+	out := make([]float64, len(borders)-1)
+	for i := range out {
+		w := borders[i+1] - borders[i] + a.overlap
+		if i == 0 {
+			w -= a.overlap / 2
+		}
+		if i == len(out)-1 {
+			w -= a.overlap / 2
+		}
+		if w >= leastShared {
+			out[i] = math.Floor((a.most+more)/(w+more) + 1e-9)
+		}
+	}
+	return out
+}
+
+// sheets adds up the shares that the tiles have of a sheet.
+func sheets(kept []bool, beside, below []float64) float64 {
+	sum := 0.0
+	for i, k := range kept {
+		if k {
+			sum += 1 / (beside[i%len(beside)] * below[i/len(beside)])
+		}
+	}
+	return sum
 }
 
 // tries returns the borders to compare along an axis: those that do the least
