@@ -154,15 +154,11 @@ func distinct(points []geometry.Point) []geometry.Point {
 	return out
 }
 
-// rounded returns the arc at corner i. It touches both sides Round·tan(turn/2)
-// from the corner.
+// rounded returns the arc at corner i.
 func (t Top) rounded(i int) []geometry.Point {
 	in, out := t.sides(i)
-	turn := turnOf(in, out)
-	along := in.Unit()
-	centre := t.Corners[i].Sub(along.Mul(t.Round * math.Tan(turn/2))).Add(along.Perp().Mul(t.Round))
-	from := geometry.Segment{B: along}.Angle() - math.Pi/2
-	return geometry.Arc(centre, t.Round, from, from+turn)
+	from := geometry.Segment{B: in}.Angle() - math.Pi/2
+	return geometry.Arc(t.arcCentre(i), t.Round, from, from+turnOf(in, out))
 }
 
 // Area returns the area in mm², from the figures and not from the chords.
@@ -200,9 +196,6 @@ func (t Top) Perimeter() float64 {
 
 // Size returns the width and height of the box round the outline, in mm.
 func (t Top) Size() geometry.Point {
-	if t.Diameter > 0 {
-		return geometry.Pt(t.Diameter, t.Diameter)
-	}
-	b := geometry.Bounds(t.Outline()...)
-	return geometry.Pt(b.Width(), b.Height())
+	x, y := geometry.Pt(1, 0), geometry.Pt(0, 1)
+	return geometry.Pt(t.Support(x)+t.Support(x.Mul(-1)), t.Support(y)+t.Support(y.Mul(-1)))
 }

@@ -78,20 +78,7 @@ func (p Piece) Overhangs() (sides, corners []float64) {
 
 // past returns how far the edge of the top stands beyond a point in plan, seen
 // from the centre of the ring.
-func (p Piece) past(q geometry.Point) float64 {
-	if p.Design.Top.Outline == design.RoundTop {
-		return p.TopRadius() - q.Norm()
-	}
-	out, least := q.Unit(), math.Inf(1)
-	corners := p.TopCorners()
-	for i, a := range corners {
-		normal := corners[(i+1)%len(corners)].Sub(a).Perp().Mul(-1).Unit()
-		if slope := normal.Dot(out); slope > 0 {
-			least = math.Min(least, normal.Dot(a)/slope)
-		}
-	}
-	return least - q.Norm()
-}
+func (p Piece) past(q geometry.Point) float64 { return p.TopShape().Along(q.Unit()) - q.Norm() }
 
 // top refuses an outline that is none, and what no pane can be.
 func (j *validator) top(p Piece) {
@@ -132,7 +119,6 @@ func (p Piece) Pane() joint.Glass {
 // TopPanel returns the rectangle that the outline of the top is sawn from, its
 // grain along the longer side.
 func (p Piece) TopPanel() StockSize {
-	box := geometry.Bounds(p.TopCorners()...)
-	across := box.Max.Sub(box.Min)
+	across := p.TopShape().Size()
 	return StockSize{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
 }
