@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/wording"
 )
 
 // outline returns a drawing of one closed outline.
@@ -305,7 +306,7 @@ func TestOnlyDrawsTheSameSheets(t *testing.T) {
 	} {
 		l.Only = []int{2, c.only}
 		_, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{boxOutline(800, 600)}}, l)
-		if err == nil || err.Error() != c.want {
+		if line, _ := wording.Fault(err, l.Unit); line != c.want {
 			t.Errorf("only %d: got %v, want %s", c.only, err, c.want)
 		}
 	}

@@ -70,8 +70,8 @@ func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJ
 // when it is planned.
 func (l Layout) plannable(tiles int) error {
 	const most = 600
-	return measure.AtMost("number of tiles", measure.Number(float64(tiles)), "", measure.Number(float64(max(most, l.MaxSheets))),
-		"larger paper needs fewer")
+	return measure.AtMost("job.tiles", measure.Number(float64(tiles)), "", measure.Number(float64(max(most, l.MaxSheets))),
+		"paper.larger")
 }
 
 // survey looks at every drawing by itself, each in its own goroutine.

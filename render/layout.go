@@ -53,13 +53,13 @@ func (l Layout) Check() error {
 	mm := measure.Length
 	clear := l.inset().clear()
 	return cmp.Or(
-		measure.AtMost("paper", mm(long), "the longest side of a page", mm(wholeLimit), ""),
+		measure.AtMost("paper", mm(long), "page.longest", mm(wholeLimit), ""),
 		measure.NotNegative("margin", mm(l.Margin)),
-		measure.Below("margin", mm(l.Margin), "half the paper", mm(short/2), "printers leave 4 to 6 mm blank; 8 mm is usual"),
+		measure.Below("margin", mm(l.Margin), "paper.half", mm(short/2), "margin.usual"),
 		l.inset().checkSize(),
-		measure.AtLeast("overlap", mm(l.Overlap), "", mm(leastOverlap), "the registration marks need that much"),
+		measure.AtLeast("overlap", mm(l.Overlap), "", mm(leastOverlap), "overlap.marks"),
 		l.checkOverlap(clear),
-		measure.AtLeast("max sheets", measure.Number(float64(l.MaxSheets)), "", measure.Number(1), ""),
+		measure.AtLeast("max-sheets", measure.Number(float64(l.MaxSheets)), "", measure.Number(1), ""),
 	)
 }
 
@@ -68,12 +68,12 @@ func (l Layout) checkSize() error {
 	if l.Paper.Whole {
 		return nil
 	}
-	const hint = "the calibration square and the rules need that much"
+	const hint = "paper.square-and-rules"
 	side := calibrationSide()
 	return cmp.Or(
-		measure.AtLeast("paper's width", measure.Length(l.Paper.Width), "",
+		measure.AtLeast("paper.width", measure.Length(l.Paper.Width), "",
 			measure.Length(2*l.Margin+railWidth+side), hint),
-		measure.AtLeast("paper's height", measure.Length(l.Paper.Height), "",
+		measure.AtLeast("paper.height", measure.Length(l.Paper.Height), "",
 			measure.Length(2*l.Margin+l.footHeight()+side+captionHeight(1)), hint),
 	)
 }
@@ -84,7 +84,7 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 		return measure.AtMost("overlap", measure.Length(l.Overlap), "", measure.Length(wholeLimit), "")
 	}
 	half := (math.Min(clear.X, clear.Y) - captionHeight(2)) / 2
-	return measure.AtMost("overlap", measure.Length(l.Overlap), "half a tile", measure.Length(half), "")
+	return measure.AtMost("overlap", measure.Length(l.Overlap), "tile.half", measure.Length(half), "")
 }
 
 // calibrationSide is what the calibration square takes on a sheet, with its

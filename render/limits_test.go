@@ -2,7 +2,6 @@ package render
 
 import (
 	"errors"
-	"strings"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -32,7 +31,7 @@ func TestAsManySheetsAsItTakes(t *testing.T) {
 				continue
 			}
 			var bound *measure.BoundError
-			if _, err := Lay(job, l); !errors.As(err, &bound) || bound.Figure != "number of sheets" || bound.Value.Value != float64(n) {
+			if _, err := Lay(job, l); !errors.As(err, &bound) || bound.Figure != "job.sheets" || bound.Value.Value != float64(n) {
 				t.Errorf("%s: of %d sheets %d allowed: %v", d.Name, n, l.MaxSheets, err)
 			}
 		}
@@ -46,7 +45,7 @@ func TestHintsNameNoFlags(t *testing.T) {
 	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(1e5, 1e5), boxOutline(500, 200)} {
 		_, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{d}}, l)
 		bound, ok := err.(*measure.BoundError)
-		if !ok || !strings.HasPrefix(bound.Figure, "number of ") || bound.Hint != "larger paper needs fewer" {
+		if !ok || bound.Figure != "job.sheets" && bound.Figure != "job.tiles" || bound.Hint != "paper.larger" {
 			t.Errorf("%s: %v", d.Name, err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rodsheet/templates"
+	"rodsheet/templates/wording"
 )
 
 // Numbers say on which sheets things stand. As long as that is not known they
@@ -65,7 +66,7 @@ func (n numbers) of(places []place) []int {
 // sheets names the sheets of several tiles, in order: "sheets 3 to 5, 7 and 9".
 func (n numbers) sheets(places []place) string {
 	if n.tiles == nil {
-		return "sheets " + listed(slices.Repeat([]string{n.widest()}, len(places)))
+		return "sheets " + wording.And(slices.Repeat([]string{n.widest()}, len(places))...)
 	}
 	all := n.of(places)
 	if len(all) == 1 {
@@ -83,7 +84,7 @@ func (n numbers) sheets(places []place) string {
 		parts = append(parts, run(all[0], all[k-1]))
 		all = all[k:]
 	}
-	return "sheets " + listed(parts)
+	return "sheets " + wording.And(parts...)
 }
 
 // run names the numbers from one to another.
@@ -92,15 +93,6 @@ func run(first, last int) string {
 		return strconv.Itoa(first)
 	}
 	return fmt.Sprintf("%d to %d", first, last)
-}
-
-// listed joins words by commas and the last by "and".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // sheetsPanel lists the sheets of every job of a pack.

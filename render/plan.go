@@ -114,22 +114,22 @@ func (l Layout) of(turned bool) Layout {
 // check refuses a plan of too many sheets, of one whole page too large, or of
 // sheets asked for that it does not have.
 func (p Plan) check() error {
-	if err := measure.AtMost("number of sheets", measure.Number(float64(len(p.sheets))), "",
-		measure.Number(float64(p.layout.MaxSheets)), "larger paper needs fewer"); err != nil {
+	if err := measure.AtMost("job.sheets", measure.Number(float64(len(p.sheets))), "",
+		measure.Number(float64(p.layout.MaxSheets)), "paper.larger"); err != nil {
 		return err
 	}
 	for _, n := range p.layout.Only {
 		sheet, last := measure.Number(float64(n)), measure.Number(float64(len(p.sheets)))
 		if err := cmp.Or(
-			measure.AtLeast("sheet", sheet, "", measure.Number(1), "the first sheet is 1"),
-			measure.AtMost("sheet", sheet, "the last sheet", last, ""),
+			measure.AtLeast("sheet", sheet, "", measure.Number(1), "sheet.first"),
+			measure.AtMost("sheet", sheet, "sheet.last", last, ""),
 		); err != nil {
 			return err
 		}
 	}
 	side := math.Max(p.layout.Paper.Width, p.layout.Paper.Height)
-	return measure.AtMost("page", measure.Length(side), "the longest side of a page", measure.Length(wholeLimit),
-		"named paper cuts the drawing into tiles")
+	return measure.AtMost("page", measure.Length(side), "page.longest", measure.Length(wholeLimit),
+		"paper.named")
 }
 
 // wholeSize returns the clear part of a page that is to hold a whole job: as

@@ -61,7 +61,7 @@ func checkBase(base float64) error {
 	}
 	b := measure.Length(base)
 	return cmp.Or(
-		measure.AtLeast("base", b, "", measure.Length(50), "a gauge cannot be set from so short an edge"),
+		measure.AtLeast("base", b, "", measure.Length(50), "angle.short-edge"),
 		measure.AtMost("base", b, "", measure.Length(3000), ""),
 	)
 }
@@ -69,7 +69,7 @@ func checkBase(base float64) error {
 // acuteOnce returns the acute angles to draw and what there is to say about
 // the others.
 func acuteOnce(angles []float64) (acute []float64, warnings []string, err error) {
-	if err := measure.Positive("number of angles", measure.Number(float64(len(angles)))); err != nil {
+	if err := measure.Positive("angles", measure.Number(float64(len(angles)))); err != nil {
 		return nil, nil, err
 	}
 	seen := map[string]bool{}

@@ -13,6 +13,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/wording"
 )
 
 // a4 is about what an A4 sheet offers.
@@ -178,7 +179,7 @@ func TestAnglesRefuses(t *testing.T) {
 	} {
 		job, err := templates.Angles(c.angles, c.base, templates.Setting{Clear: a4})
 		var bound *measure.BoundError
-		if !errors.As(err, &bound) || bound.Figure != c.figure {
+		if !errors.As(err, &bound) || wording.Name(bound.Figure) != c.figure {
 			t.Errorf("%s: err = %v, want a bound on %q", c.name, err, c.figure)
 		}
 		if !reflect.DeepEqual(job, templates.Job{}) {

@@ -245,7 +245,7 @@ func TestBridleRefusesBadFigures(t *testing.T) {
 	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Tenon: 24}
 	_, err := Bridle(b, Setting{})
 	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "tenon" {
+	if !errors.As(err, &bound) || bound.Figure != "bridle.tenon" {
 		t.Errorf("tenon as wide as the stretcher: %v", err)
 	}
 }

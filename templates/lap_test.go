@@ -261,7 +261,7 @@ func TestLapRefusesBadFigures(t *testing.T) {
 	l.Kerf = l.Other
 	job, err := Lap(l, Setting{})
 	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "kerf" || len(job.Drawings) != 0 {
+	if !errors.As(err, &bound) || bound.Figure != "lap.kerf" || len(job.Drawings) != 0 {
 		t.Errorf("kerf as wide as the lap: %v with %d drawings", err, len(job.Drawings))
 	}
 }

@@ -164,7 +164,7 @@ func TestTaperRefuses(t *testing.T) {
 	bad.Foot = 45
 	job, err := templates.Taper(bad, templates.Setting{})
 	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "foot" || len(job.Drawings) != 0 {
+	if !errors.As(err, &bound) || bound.Figure != "taper.foot" || len(job.Drawings) != 0 {
 		t.Errorf("err = %v with %d drawings, want a bound on the foot", err, len(job.Drawings))
 	}
 }

@@ -15,7 +15,7 @@ splay of the leg, cheeks, and the waste left for trimming.`,
 		flags: []flag{
 			{name: "width", value: "LENGTH", usage: "of the stretcher, seen from above", required: true},
 			{name: "depth", value: "LENGTH", usage: "of the stretcher, upright", required: true},
-			{name: "angle", value: "ANGLE", usage: "splay of the leg from plumb", required: true, figure: "splay"},
+			{name: "angle", value: "ANGLE", usage: "splay of the leg from plumb", required: true, figure: "bridle.splay"},
 			{name: "leg", value: "LENGTH", usage: "breadth of the leg along the stretcher", required: true},
 			{name: "tenon", value: "LENGTH", usage: "thickness of the tenon; a third of the width if not given"},
 			{name: "mortise", value: "PART", usage: "stretcher or leg; stretcher if not given"},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/templates"
 )
@@ -66,8 +68,8 @@ type flag struct {
 	value       string // what is given with it: "LENGTH"; empty for a switch
 	usage       string
 	required    bool
-	figure      string // what errors call it, where that is not the name
-	limits      string // what errors call the figure that it sets a limit to
+	figure      measure.ID // that it sets, where that is not the command's of the flag's name
+	limits      measure.ID // of the figure that it sets a limit to
 }
 
 // An example is a command line that works, and what it is for.
@@ -121,9 +123,10 @@ func (c command) common() []flag {
 }
 
 // setter returns the name of the flag that sets a figure.
-func (c command) setter(figure string) (name string, ok bool) {
+func (c command) setter(figure measure.ID) (name string, ok bool) {
 	for _, f := range c.all() {
-		if figure == f.figure || f.figure == "" && figure == f.name {
+		own := measure.ID(c.name + "." + f.name)
+		if figure == cmp.Or(f.figure, own) || f.figure == "" && figure == measure.ID(f.name) {
 			return f.name, true
 		}
 	}

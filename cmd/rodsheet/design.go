@@ -13,6 +13,7 @@ import (
 
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 // fileWord is the one word of every command that reads a design file.
@@ -36,7 +37,7 @@ func (v *values) design(ctx context.Context) error {
 		return err
 	}
 	if err != nil {
-		return refuse("cannot read "+shown(v.words[0])+": "+reason(err), readHint(err))
+		return refuse("cannot read "+wording.Shown(v.words[0])+": "+reason(err), readHint(err))
 	}
 	f, err := design.Read(data, piece.Faults)
 	v.file, v.source = &f, info
@@ -100,7 +101,7 @@ func (v *values) mistaken(err error) error {
 		return err
 	}
 	for _, m := range mistakes {
-		v.add(shown(v.words[0])+", "+m.Error(), m.Hint)
+		v.add(wording.Shown(v.words[0])+", "+m.Error(), m.Hint)
 	}
 	return v.problems
 }
@@ -138,14 +139,14 @@ func (v *values) noSuchSize() error {
 	}
 	asked := v.text("size")
 	if len(known) == 0 {
-		v.add("--size "+shown(asked)+": this design has one size, without a name", "leave --size out")
+		v.add("--size "+wording.Shown(asked)+": this design has one size, without a name", "leave --size out")
 		return v.problems
 	}
 	hint := suggest("--size ", asked, known)
 	if hint == "" {
-		hint = "it has " + list(known, "and")
+		hint = "it has " + wording.And(known...)
 	}
-	v.add("--size "+shown(asked)+": the design has no such size", hint)
+	v.add("--size "+wording.Shown(asked)+": the design has no such size", hint)
 	return v.problems
 }
 

@@ -14,6 +14,7 @@ import (
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
 	"rodsheet/render/svg"
+	"rodsheet/templates/wording"
 )
 
 // A destination is where a job goes. An empty name stands for the job's own.
@@ -30,7 +31,7 @@ func (d destination) spare(files []file) error {
 	for _, f := range files {
 		info, err := os.Stat(f.name)
 		if err == nil && d.source != nil && d.source.Mode().IsRegular() && os.SameFile(info, d.source) {
-			return refuse(shown(f.name)+" is the design itself and is not written over", "name another file with --out")
+			return refuse(wording.Shown(f.name)+" is the design itself and is not written over", "name another file with --out")
 		}
 	}
 	return nil
@@ -59,11 +60,11 @@ func (v *values) destination(stdout io.Writer, json bool) destination {
 	case name == "":
 		v.add("--out is empty", "name a file: --out "+sample)
 	case known && info.IsDir():
-		v.add("--out "+shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, sample))
+		v.add("--out "+wording.Shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, sample))
 	case extension == ".svg":
 		d.svg = true
 	case extension != ".pdf" && !device:
-		v.add("--out "+shown(name)+" does not say which kind of file", "end the name in .pdf or .svg")
+		v.add("--out "+wording.Shown(name)+" does not say which kind of file", "end the name in .pdf or .svg")
 	}
 	return d
 }

@@ -6,13 +6,12 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 // A problem is one thing for the user to change.
@@ -73,20 +72,6 @@ func oneLine(s string) string {
 	}, s)
 }
 
-// shown returns what the user typed fit for a message: shortened where it is
-// long, in quotes where it is more than plain letters.
-func shown(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		s = string(r[:most-1]) + "…"
-	}
-	plain := func(r rune) bool { return r > ' ' && r != '"' && unicode.IsPrint(r) }
-	if s != "" && utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return !plain(r) }) < 0 {
-		return s
-	}
-	return strconv.Quote(s)
-}
-
 // reason returns the bare cause of a failed system call: "permission denied".
 func reason(err error) string {
 	var path *fs.PathError
@@ -103,32 +88,30 @@ func reason(err error) string {
 // explain turns an error about figures into a refusal, its lengths in u.
 func explain(err error, u measure.Unit, c command) error {
 	var bound *measure.BoundError
-	var parse *measure.ParseError
 	var unbuilt unbuildable
-	switch {
-	case err == nil || errors.As(err, &unbuilt):
+	if err == nil || errors.As(err, &unbuilt) {
 		return err
-	case errors.As(err, &bound):
-		return refuse(bound.Text(u), c.hint(bound, u))
-	case errors.As(err, &parse):
-		return refuse(parse.Error(), parse.Hint)
 	}
-	return refuse(err.Error(), "")
+	line, hint := wording.Fault(err, u)
+	if errors.As(err, &bound) {
+		hint = c.hint(bound, hint, u)
+	}
+	return refuse(line, hint)
 }
 
 // hint says what to do about a figure outside its limit. One without a hint
 // gets the flag that sets the figure, where there is one; and a limit that a
 // flag sets gets that flag with the figure it would have to allow.
-func (c command) hint(e *measure.BoundError, u measure.Unit) string {
-	if name, ok := c.setter(e.Figure); ok && e.Hint == "" {
+func (c command) hint(e *measure.BoundError, hint string, u measure.Unit) string {
+	if name, ok := c.setter(e.Figure); ok && hint == "" {
 		return "--" + name + " sets it"
 	}
 	for _, f := range c.all() {
 		if f.limits == e.Figure && f.limits != "" {
-			return strings.TrimPrefix(fmt.Sprintf("%s; --%s %s allows it", e.Hint, f.name, e.Value.Bare(u)), "; ")
+			return strings.TrimPrefix(fmt.Sprintf("%s; --%s %s allows it", hint, f.name, e.Value.Bare(u)), "; ")
 		}
 	}
-	return e.Hint
+	return hint
 }
 
 // suggest returns a hint naming the known word nearest to the one given, or

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 func TestReport(t *testing.T) {
@@ -33,18 +34,18 @@ func TestReport(t *testing.T) {
 }
 
 func TestExplain(t *testing.T) {
-	inches := measure.Below("crossing width", measure.Length(50.8), "the top", measure.Length(25.4), "")
+	inches := measure.Below("lap.crossing-width", measure.Length(50.8), "taper.top", measure.Length(25.4), "")
 	for _, test := range []struct {
 		err        error
 		text, hint string
 	}{
 		{inches, "crossing width 2 in must be less than the top, 1 in", "--other sets it"},
-		{measure.Positive("kerf", measure.Length(0)), "kerf 0 in must be more than 0 in", "--kerf sets it"},
-		{measure.Below("kerf", measure.Length(0), "", measure.Length(0), "own"), "kerf 0 in must be less than 0 in", "own"},
+		{measure.Positive("lap.kerf", measure.Length(0)), "kerf 0 in must be more than 0 in", "--kerf sets it"},
+		{measure.Below("lap.kerf", measure.Length(0), "", measure.Length(0), "own"), "kerf 0 in must be less than 0 in", "own"},
 		{measure.Positive("other", measure.Number(0)), "other 0 must be more than 0", ""},
-		{measure.AtMost("number of sheets", measure.Number(37), "", measure.Number(30), "use larger paper"),
-			"number of sheets 37 must be at most 30", "use larger paper; --max-sheets 37 allows it"},
-		{measure.AtMost("number of sheets", measure.Number(37), "", measure.Number(30), ""),
+		{measure.AtMost("job.sheets", measure.Number(37), "", measure.Number(30), "paper.larger"),
+			"number of sheets 37 must be at most 30", "larger paper needs fewer; --max-sheets 37 allows it"},
+		{measure.AtMost("job.sheets", measure.Number(37), "", measure.Number(30), ""),
 			"number of sheets 37 must be at most 30", "--max-sheets 37 allows it"},
 		{&measure.ParseError{Text: "x", Reason: "is odd", Hint: "h"}, `"x" is odd`, "h"},
 		{io.ErrUnexpectedEOF, "unexpected EOF", ""},
@@ -83,8 +84,8 @@ func TestShown(t *testing.T) {
 		"\xff":                    `"\xff"`,
 		strings.Repeat("x", 1000): strings.Repeat("x", 39) + "…",
 	} {
-		if got := shown(in); got != want {
-			t.Errorf("shown(%.20q) = %s, want %s", in, got, want)
+		if got := wording.Shown(in); got != want {
+			t.Errorf("wording.Shown(%.20q) = %s, want %s", in, got, want)
 		}
 	}
 }

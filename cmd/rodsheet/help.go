@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 	"text/tabwriter"
+
+	"rodsheet/templates/wording"
 )
 
 // sawCaution stands in the help of every command whose figures go to a saw.
@@ -157,7 +159,7 @@ func help(words []string, stdout io.Writer) error {
 	}
 	word := words[0]
 	if len(words) > 1 {
-		return refuse("help takes one command or topic, found "+shown(words[1])+" as well", "rodsheet help "+word)
+		return refuse("help takes one command or topic, found "+wording.Shown(words[1])+" as well", "rodsheet help "+word)
 	}
 	if c, ok := find(word); ok {
 		return emit(stdout, c.help())
@@ -176,7 +178,7 @@ func help(words []string, stdout io.Writer) error {
 	if hint == "" {
 		hint = "rodsheet help lists them"
 	}
-	return refuse("no help on "+shown(word), hint)
+	return refuse("no help on "+wording.Shown(word), hint)
 }
 
 // overviewText is the help of the whole program.

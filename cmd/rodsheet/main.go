@@ -12,6 +12,8 @@ import (
 	"runtime/debug"
 	"strings"
 	"syscall"
+
+	"rodsheet/templates/wording"
 )
 
 // garbage is how far in percent the memory may grow before what is no longer
@@ -52,11 +54,11 @@ func dispatch(ctx context.Context, args []string, getenv func(string) string, st
 		return printVersion(rest, stdout)
 	}
 	if strings.HasPrefix(first, "-") {
-		return refuse(shown(first)+" stands before the command", "the command comes first: rodsheet angle 14.5")
+		return refuse(wording.Shown(first)+" stands before the command", "the command comes first: rodsheet angle 14.5")
 	}
 	c, ok := find(first)
 	if !ok {
-		return refuse("unknown command "+shown(first), suggest("", first, names()))
+		return refuse("unknown command "+wording.Shown(first), suggest("", first, names()))
 	}
 	return c.perform(ctx, rest, getenv, stdout, stderr)
 }

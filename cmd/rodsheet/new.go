@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 func newCommand() command {
@@ -37,7 +38,7 @@ func startDesign(ctx context.Context, v *values, w world) error {
 	v.unit = v.units(w.getenv(unitsVariable))
 	sides := v.count("sides", 3, 3, 8)
 	if len(v.words) > 1 {
-		v.add("new takes one file, found "+shown(v.words[1])+" as well", "")
+		v.add("new takes one file, found "+wording.Shown(v.words[1])+" as well", "")
 	}
 	if len(v.problems) > 0 {
 		return v.problems
@@ -51,16 +52,16 @@ func startDesign(ctx context.Context, v *values, w world) error {
 		return emit(w.stdout, string(text))
 	}
 	if base := filepath.Base(name); name == "" || strings.EqualFold(base, ".toml") {
-		return refuse(shown(name)+" names no file", "rodsheet new table.toml")
+		return refuse(wording.Shown(name)+" names no file", "rodsheet new table.toml")
 	}
 	if !strings.EqualFold(filepath.Ext(name), ".toml") {
-		return refuse(shown(name)+" does not end in .toml", "a design is a TOML file: "+shown(name+".toml"))
+		return refuse(wording.Shown(name)+" does not end in .toml", "a design is a TOML file: "+wording.Shown(name+".toml"))
 	}
 	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
-		return refuse(shown(name)+" is there already", "give another name; a design is never written over")
+		return refuse(wording.Shown(name)+" is there already", "give another name; a design is never written over")
 	}
 	if err := save(ctx, []file{{name, written(text)}}); err != nil {
 		return err
 	}
-	return emit(w.stdout, "wrote "+name+": a design to change; then rodsheet check "+shown(name)+"\n")
+	return emit(w.stdout, "wrote "+name+": a design to change; then rodsheet check "+wording.Shown(name)+"\n")
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"rodsheet/templates/wording"
 )
 
 // only reads --only, a list of sheets and of runs of sheets: "3,5-7". It
@@ -16,7 +18,7 @@ func (v *values) only() []int {
 	for _, part := range strings.Split(v.text("only"), ",") {
 		first, last, err := sheetRun(strings.TrimSpace(part))
 		if err != nil {
-			v.add("--only "+shown(v.text("only"))+" "+err.Error(), "write sheets and runs of sheets, like 3,5-7")
+			v.add("--only "+wording.Shown(v.text("only"))+" "+err.Error(), "write sheets and runs of sheets, like 3,5-7")
 			return nil
 		}
 		for n := first; n <= last; n++ {
@@ -37,11 +39,11 @@ func sheetRun(text string) (first, last int, err error) {
 	last, errLast := strconv.Atoi(strings.TrimSpace(to))
 	switch {
 	case errFirst != nil || errLast != nil || first < 1:
-		return 0, 0, fmt.Errorf("holds %s, which is no sheet", shown(text))
+		return 0, 0, fmt.Errorf("holds %s, which is no sheet", wording.Shown(text))
 	case last > mostSheets:
 		return 0, 0, fmt.Errorf("goes beyond sheet %d", mostSheets)
 	case last < first:
-		return 0, 0, fmt.Errorf("holds %s, which runs backwards", shown(text))
+		return 0, 0, fmt.Errorf("holds %s, which runs backwards", wording.Shown(text))
 	}
 	return first, last, nil
 }

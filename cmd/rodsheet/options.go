@@ -33,7 +33,7 @@ func commonFlags() []flag {
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
 		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
 		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7"},
-		{name: "max-sheets", value: "N", limits: "number of sheets", usage: "refuse a job of more sheets; 400 if not given"},
+		{name: "max-sheets", value: "N", limits: "job.sheets", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "json", usage: "print figures and placements as JSON"},
 		helpFlag(),
 	}

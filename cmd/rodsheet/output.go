@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"rodsheet/templates/wording"
 )
 
 // A file is one thing to write: where, and what.
@@ -66,7 +68,7 @@ func stopped(ctx context.Context, err error, cannot func(error) error) error {
 }
 
 func cannot(name string, err error) error {
-	return fmt.Errorf("cannot write %s: %s", shown(name), reason(err))
+	return fmt.Errorf("cannot write %s: %s", wording.Shown(name), reason(err))
 }
 
 func cannotPrint(err error) error {

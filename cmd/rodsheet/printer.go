@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/render/printer"
+	"rodsheet/templates/wording"
 )
 
 // printerVariable names the environment variable that holds a standing choice
@@ -65,7 +66,7 @@ func tendPrinters(_ context.Context, v *values, w world) error {
 	forget, _ := v.flags.GetBool("forget")
 	switch {
 	case len(v.words) > 1:
-		v.add("printer takes one name, found "+shown(v.words[1])+" as well", "")
+		v.add("printer takes one name, found "+wording.Shown(v.words[1])+" as well", "")
 	case len(v.words) == 0 && (measured || forget):
 		v.add("printer needs a name for that", "rodsheet printer NAME --across LENGTH --along LENGTH")
 	case measured && forget:
@@ -151,7 +152,7 @@ func (v *values) record() printer.Record {
 	if v.given("diagonals") {
 		parts := strings.Split(v.text("diagonals"), ",")
 		if len(parts) != 2 {
-			v.add("--diagonals "+shown(v.text("diagonals"))+" must be two lengths with a comma between",
+			v.add("--diagonals "+wording.Shown(v.text("diagonals"))+" must be two lengths with a comma between",
 				"like 250.4,250.0, with a point for decimals")
 			return r
 		}
@@ -159,7 +160,7 @@ func (v *values) record() printer.Record {
 			mm, err := measure.ParseLength(text, v.unit)
 			v.fail("--diagonals", err)
 			if err == nil {
-				v.fail("--diagonals", measure.Positive("diagonal", measure.Length(mm)))
+				v.fail("--diagonals", measure.Positive("print.diagonal", measure.Length(mm)))
 			}
 			r.Diagonals[i] = mm
 		}
@@ -247,5 +248,5 @@ func knownPrinters(names []string) string {
 	case len(names) > most:
 		return fmt.Sprintf("known: %s and %d more; rodsheet printer lists them", strings.Join(names[:most], ", "), len(names)-most)
 	}
-	return "known: " + list(names, "and")
+	return "known: " + wording.And(names...)
 }

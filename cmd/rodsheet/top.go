@@ -20,7 +20,7 @@ and --width. Corners may be clipped or rounded.`,
 			{name: "length", value: "LENGTH", usage: "of a rectangle"},
 			{name: "width", value: "LENGTH", usage: "of a rectangle"},
 			{name: "clip", value: "LENGTH", usage: "taken off each corner, along both its sides"},
-			{name: "round", value: "LENGTH", usage: "radius of each corner", figure: "corner radius"},
+			{name: "round", value: "LENGTH", usage: "radius of each corner", figure: "outline.round"},
 		},
 		examples: []example{
 			{"rodsheet top --length 800 --width 600 --round 40", "a rectangle with round corners"},

@@ -12,6 +12,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 // values holds a command line as typed. Its methods turn texts into figures
@@ -50,7 +51,7 @@ func (c command) parse(args []string) (*values, error) {
 	}
 	v := &values{flags: set, words: set.Args()}
 	if c.words == "" && len(v.words) > 0 {
-		v.add(fmt.Sprintf("%s takes flags only, found %s", c.name, shown(v.words[0])), c.usage())
+		v.add(fmt.Sprintf("%s takes flags only, found %s", c.name, wording.Shown(v.words[0])), c.usage())
 	}
 	c.missing(v)
 	return v, nil
@@ -68,7 +69,7 @@ func (c command) missing(v *values) {
 		lack = append(lack, c.lacking())
 	}
 	if len(lack) > 0 {
-		v.add(c.name+" needs "+list(lack, "and"), c.usage())
+		v.add(c.name+" needs "+wording.And(lack...), c.usage())
 	}
 }
 
@@ -84,15 +85,6 @@ func (c command) lacking() string {
 	return "a " + word
 }
 
-// list joins words as a sentence does: "a, b and c".
-func list(words []string, conjunction string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " " + conjunction + " " + words[last]
-}
-
 // mistake turns an error of the flag parser into a refusal.
 func (c command) mistake(err error) error {
 	var unknown *pflag.NotExistError
@@ -106,7 +98,7 @@ func (c command) mistake(err error) error {
 	case errors.As(err, &empty):
 		return refuse("--"+empty.GetFlag().Name+" needs a value", "")
 	case errors.As(err, &invalid):
-		return refuse("--"+invalid.GetFlag().Name+" takes no value, found "+shown(invalid.GetValue()), "")
+		return refuse("--"+invalid.GetFlag().Name+" takes no value, found "+wording.Shown(invalid.GetValue()), "")
 	}
 	return refuse(err.Error(), "rodsheet help "+c.name+" lists the flags")
 }
@@ -124,17 +116,17 @@ func (c command) unknown(name, shorts string) error {
 		if hint == "" {
 			hint = "rodsheet help " + c.name + " lists the flags"
 		}
-		return refuse("unknown flag "+shown("--"+name), hint)
+		return refuse("unknown flag "+wording.Shown("--"+name), hint)
 	case strings.Contains("0123456789.", shorts[:1]) && strings.HasPrefix(c.words, "ANGLE"):
-		return refuse("angle "+shown("-"+shorts)+" must be more than 0", "leave the sign out; both hands are drawn")
+		return refuse("angle "+wording.Shown("-"+shorts)+" must be more than 0", "leave the sign out; both hands are drawn")
 	case strings.Contains("0123456789.", shorts[:1]) && c.words == "":
-		return refuse(fmt.Sprintf("%s takes flags only, found %s", c.name, shown("-"+shorts)), c.usage())
+		return refuse(fmt.Sprintf("%s takes flags only, found %s", c.name, wording.Shown("-"+shorts)), c.usage())
 	}
 	hint := "rodsheet help " + c.name + " lists the flags"
 	if len(shorts) > 1 {
-		hint = "long flags have two dashes: " + shown("--"+shorts)
+		hint = "long flags have two dashes: " + wording.Shown("--"+shorts)
 	}
-	return refuse("unknown flag "+shown("-"+shorts), hint)
+	return refuse("unknown flag "+wording.Shown("-"+shorts), hint)
 }
 
 // goTestFlag refuses what the flag parser passes over without a word because
@@ -160,7 +152,7 @@ func (v *values) fail(what string, err error) {
 	switch {
 	case err == nil:
 	case errors.As(err, &bound):
-		v.add(bound.Text(v.unit), bound.Hint)
+		v.add(wording.Fault(err, v.unit))
 	case errors.As(err, &parse):
 		v.add(what+": "+parse.Error(), parse.Hint)
 	default:
@@ -189,7 +181,7 @@ func (v *values) length(name string, otherwise float64) float64 {
 func (v *values) positive(name string) float64 {
 	mm := v.length(name, 0)
 	if v.given(name) && mm <= 0 && len(v.problems) == 0 {
-		v.fail("--"+name, measure.Positive(name, measure.Length(mm)))
+		v.fail("--"+name, measure.Positive(measure.ID(name), measure.Length(mm)))
 	}
 	return mm
 }
@@ -222,7 +214,7 @@ func (v *values) count(name string, otherwise, least, most int) int {
 	}
 	n, err := strconv.Atoi(v.text(name))
 	if err != nil || n < least || n > most {
-		v.add(fmt.Sprintf("--%s %s must be a whole number from %d to %d", name, shown(v.text(name)), least, most), "")
+		v.add(fmt.Sprintf("--%s %s must be a whole number from %d to %d", name, wording.Shown(v.text(name)), least, most), "")
 	}
 	return n
 }
@@ -240,6 +232,6 @@ func choose[T fmt.Stringer](v *values, name string, choices ...T) T {
 		}
 		known = append(known, c.String())
 	}
-	v.add(fmt.Sprintf("--%s %s must be %s", name, shown(v.text(name)), list(known, "or")), suggest("", v.text(name), known))
+	v.add(fmt.Sprintf("--%s %s must be %s", name, wording.Shown(v.text(name)), wording.Or(known...)), suggest("", v.text(name), known))
 	return choices[0]
 }

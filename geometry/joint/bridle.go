@@ -53,16 +53,16 @@ const BridleSteepest = math.Pi / 3
 func (b Bridle) Check() error {
 	angle, tenon := measure.Angle(b.Angle), measure.Length(b.Tenon)
 	return cmp.Or(
-		checkStock("width", b.Width),
-		checkStock("depth", b.Depth),
-		checkStock("leg", b.Leg),
-		measure.NotNegative("splay", angle),
-		measure.AtMost("splay", angle, "", measure.Angle(BridleSteepest),
-			"give the lean from plumb, not from the floor"),
-		measure.NotNegative("tenon", tenon),
-		measure.Below("tenon", tenon, "the width of the stretcher", measure.Length(b.Width),
-			"a third of the width is usual"),
-		measure.AtMost("number of the mortised part", measure.Number(float64(b.Mortise)), "",
+		checkStock("bridle.width", b.Width),
+		checkStock("bridle.depth", b.Depth),
+		checkStock("bridle.leg", b.Leg),
+		measure.NotNegative("bridle.splay", angle),
+		measure.AtMost("bridle.splay", angle, "", measure.Angle(BridleSteepest),
+			"lean.from-plumb"),
+		measure.NotNegative("bridle.tenon", tenon),
+		measure.Below("bridle.tenon", tenon, "bridle.width", measure.Length(b.Width),
+			"tenon.third"),
+		measure.AtMost("bridle.mortise", measure.Number(float64(b.Mortise)), "",
 			measure.Number(float64(MortiseInLeg)), ""),
 	)
 }

@@ -159,19 +159,20 @@ func TestBridleCheck(t *testing.T) {
 		}
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Bridle)
+		figure measure.ID
+		want   string
+		change func(*joint.Bridle)
 	}{
-		{"width", "more than 0 mm", func(b *joint.Bridle) { b.Width = 0 }},
-		{"depth", "more than 0 mm", func(b *joint.Bridle) { b.Depth = -30 }},
-		{"leg", "finite", func(b *joint.Bridle) { b.Leg = math.NaN() }},
-		{"leg", "at most 1000 mm", func(b *joint.Bridle) { b.Leg = 1000.5 }},
-		{"splay", "at least 0°", func(b *joint.Bridle) { b.Angle = -0.01 }},
-		{"splay", "at most 60°", func(b *joint.Bridle) { b.Angle = measure.Radians(60.1) }},
-		{"splay", "finite", func(b *joint.Bridle) { b.Angle = math.Inf(-1) }},
-		{"tenon", "at least 0 mm", func(b *joint.Bridle) { b.Tenon = -8 }},
-		{"tenon", "less than the width of the stretcher, 24 mm", func(b *joint.Bridle) { b.Tenon = 24 }},
-		{"number of the mortised part", "at most 1", func(b *joint.Bridle) { b.Mortise = 2 }},
+		{"bridle.width", "> 0 mm", func(b *joint.Bridle) { b.Width = 0 }},
+		{"bridle.depth", "> 0 mm", func(b *joint.Bridle) { b.Depth = -30 }},
+		{"bridle.leg", "finite", func(b *joint.Bridle) { b.Leg = math.NaN() }},
+		{"bridle.leg", "≤ 1000 mm", func(b *joint.Bridle) { b.Leg = 1000.5 }},
+		{"bridle.splay", "≥ 0°", func(b *joint.Bridle) { b.Angle = -0.01 }},
+		{"bridle.splay", "≤ 60°", func(b *joint.Bridle) { b.Angle = measure.Radians(60.1) }},
+		{"bridle.splay", "finite", func(b *joint.Bridle) { b.Angle = math.Inf(-1) }},
+		{"bridle.tenon", "≥ 0 mm", func(b *joint.Bridle) { b.Tenon = -8 }},
+		{"bridle.tenon", "< bridle.width, 24 mm", func(b *joint.Bridle) { b.Tenon = 24 }},
+		{"bridle.mortise", "≤ 1", func(b *joint.Bridle) { b.Mortise = 2 }},
 	} {
 		b := good
 		tt.change(&b)

@@ -29,7 +29,7 @@ func CompoundOf(resultant, sightline float64) Compound {
 // Check returns a *measure.BoundError for a lean no leg has. The other methods
 // take a Compound that has passed.
 func (c Compound) Check() error {
-	return cmp.Or(checkLean("rake", c.Rake), checkLean("splay", c.Splay))
+	return cmp.Or(checkLean("leg.rake", c.Rake), checkLean("leg.splay", c.Splay))
 }
 
 // lean returns how far the foot stands out from under the head, as seen in
@@ -88,10 +88,10 @@ func HopperCorner(sides int, slope float64) SlopingCorner {
 func (s SlopingCorner) Check() error {
 	slope, angle := measure.Angle(s.Slope), measure.Angle(s.Angle)
 	return cmp.Or(
-		measure.NotNegative("slope", slope),
-		measure.AtMost("slope", slope, "", measure.Angle(math.Pi/2), "give the slope from level"),
-		measure.Positive("corner", angle),
-		measure.Below("corner", angle, "", measure.Angle(math.Pi), "give the angle inside the corner"),
+		measure.NotNegative("corner.slope", slope),
+		measure.AtMost("corner.slope", slope, "", measure.Angle(math.Pi/2), "corner.from-level"),
+		measure.Positive("corner.angle", angle),
+		measure.Below("corner.angle", angle, "", measure.Angle(math.Pi), "corner.inside"),
 	)
 }
 

@@ -105,8 +105,8 @@ func TestCompoundCheck(t *testing.T) {
 	if err := compound(10, 15).Check(); err != nil {
 		t.Error(err)
 	}
-	checkBound(t, compound(-1, 15).Check(), "rake", "at least 0°")
-	checkBound(t, compound(15, 61).Check(), "splay", "at most 60°")
+	checkBound(t, compound(-1, 15).Check(), "leg.rake", "≥ 0°")
+	checkBound(t, compound(15, 61).Check(), "leg.splay", "≤ 60°")
 }
 
 // Dihedral angles from Coxeter, Regular Polytopes, Table I (from memory); the
@@ -181,8 +181,8 @@ func TestSlopingCornerCheck(t *testing.T) {
 	if err := joint.HopperCorner(4, 1).Check(); err != nil {
 		t.Error(err)
 	}
-	checkBound(t, joint.HopperCorner(4, -0.1).Check(), "slope", "at least 0°")
-	checkBound(t, joint.HopperCorner(4, 1.6).Check(), "slope", "at most 90°")
-	checkBound(t, joint.SlopingCorner{Slope: 1}.Check(), "corner", "more than 0°")
-	checkBound(t, joint.SlopingCorner{Slope: 1, Angle: math.Pi}.Check(), "corner", "less than 180°")
+	checkBound(t, joint.HopperCorner(4, -0.1).Check(), "corner.slope", "≥ 0°")
+	checkBound(t, joint.HopperCorner(4, 1.6).Check(), "corner.slope", "≤ 90°")
+	checkBound(t, joint.SlopingCorner{Slope: 1}.Check(), "corner.angle", "> 0°")
+	checkBound(t, joint.SlopingCorner{Slope: 1, Angle: math.Pi}.Check(), "corner.angle", "< 180°")
 }

@@ -27,10 +27,10 @@ func (f Frame) Check() error {
 	return cmp.Or(
 		f.Ring.Check(),
 		f.Leg.Check(),
-		measure.Above("height", measure.Length(f.Leg.Height), "the depth of the stretcher", measure.Length(f.Ring.Depth),
-			"give the height from the floor to the top of the stretcher"),
-		measure.Positive("head of leg", measure.Length(f.Head)),
-		measure.AtMost("head of leg", measure.Length(f.Head), "the width of the stretcher", measure.Length(f.Ring.Width), ""),
+		measure.Above("leg.height", measure.Length(f.Leg.Height), "ring.depth", measure.Length(f.Ring.Depth),
+			"leg.height-from-floor"),
+		measure.Positive("frame.head", measure.Length(f.Head)),
+		measure.AtMost("frame.head", measure.Length(f.Head), "ring.width", measure.Length(f.Ring.Width), ""),
 	)
 }
 
@@ -75,8 +75,8 @@ func (f Frame) SplaysThatClear(gap float64) (least, most float64, err error) {
 	best := math.Atan2(h, g)
 	nearest := math.Min(best, LeanSteepest)
 	room := math.Hypot(g, h) * math.Cos(nearest-best)
-	if err := measure.AtMost("breadth", measure.Length(f.Leg.Breadth), "the room beside the lap",
-		measure.Length(room), "no splay clears the lap: move the leg outward, or take a narrower one"); err != nil {
+	if err := measure.AtMost("leg.breadth", measure.Length(f.Leg.Breadth), "frame.room",
+		measure.Length(room), "frame.no-splay-clears"); err != nil {
 		return 0, 0, err
 	}
 	swing := math.Acos(f.Leg.Breadth / math.Hypot(g, h))

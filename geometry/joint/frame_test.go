@@ -128,7 +128,7 @@ func TestNoRemedy(t *testing.T) {
 	}
 	f.Leg.At = 190
 	_, _, err := f.SplaysThatClear(0)
-	checkBound(t, err, "breadth", "must be at most the room beside the lap, 30 mm")
+	checkBound(t, err, "leg.breadth", "≤ frame.room, 30 mm")
 }
 
 func TestFrameCheck(t *testing.T) {
@@ -141,14 +141,15 @@ func TestFrameCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Frame)
+		figure measure.ID
+		want   string
+		change func(*joint.Frame)
 	}{
-		{"stretchers", "at least 3", func(f *joint.Frame) { f.Ring.Sides = 2 }},
-		{"splay", "at most 60°", func(f *joint.Frame) { f.Leg.Splay = 2 }},
-		{"height", "the depth of the stretcher, 30 mm", func(f *joint.Frame) { f.Leg.Height = 30 }},
-		{"head of leg", "more than 0 mm", func(f *joint.Frame) { f.Head = 0 }},
-		{"head of leg", "the width of the stretcher, 50 mm", func(f *joint.Frame) { f.Head = 51 }},
+		{"ring.stretchers", "≥ 3", func(f *joint.Frame) { f.Ring.Sides = 2 }},
+		{"leg.splay", "≤ 60°", func(f *joint.Frame) { f.Leg.Splay = 2 }},
+		{"leg.height", "ring.depth, 30 mm", func(f *joint.Frame) { f.Leg.Height = 30 }},
+		{"frame.head", "> 0 mm", func(f *joint.Frame) { f.Head = 0 }},
+		{"frame.head", "ring.width, 50 mm", func(f *joint.Frame) { f.Head = 51 }},
 	} {
 		f := good
 		tt.change(&f)

@@ -35,9 +35,9 @@ const (
 func (g Glass) Check() error {
 	thickness := measure.Length(g.Thickness)
 	return cmp.Or(
-		measure.Positive("glass area", measure.Area(g.Area)),
-		measure.AtLeast("glass thickness", thickness, "", measure.Length(glassThinnest), ""),
-		measure.AtMost("glass thickness", thickness, "", measure.Length(glassThickest), ""),
+		measure.Positive("glass.area", measure.Area(g.Area)),
+		measure.AtLeast("glass.thickness", thickness, "", measure.Length(glassThinnest), ""),
+		measure.AtMost("glass.thickness", thickness, "", measure.Length(glassThickest), ""),
 	)
 }
 

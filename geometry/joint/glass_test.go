@@ -58,8 +58,8 @@ func TestGlassCheck(t *testing.T) {
 	if err := (joint.Glass{Area: 1e6, Thickness: 8}).Check(); err != nil {
 		t.Error(err)
 	}
-	checkBound(t, joint.Glass{Thickness: 8}.Check(), "glass area", "more than 0 mm²")
-	checkBound(t, joint.Glass{Area: 1e6, Thickness: 1.9}.Check(), "glass thickness", "at least 2 mm")
-	checkBound(t, joint.Glass{Area: 1e6, Thickness: 26}.Check(), "glass thickness", "at most 25 mm")
-	checkBound(t, joint.Glass{Area: math.NaN(), Thickness: 8}.Check(), "glass area", "finite")
+	checkBound(t, joint.Glass{Thickness: 8}.Check(), "glass.area", "> 0 mm²")
+	checkBound(t, joint.Glass{Area: 1e6, Thickness: 1.9}.Check(), "glass.thickness", "≥ 2 mm")
+	checkBound(t, joint.Glass{Area: 1e6, Thickness: 26}.Check(), "glass.thickness", "≤ 25 mm")
+	checkBound(t, joint.Glass{Area: math.NaN(), Thickness: 8}.Check(), "glass.area", "finite")
 }

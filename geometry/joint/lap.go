@@ -43,25 +43,25 @@ const (
 // Check returns a *measure.BoundError for the first figure that no lap can
 // have. The other methods take a Lap that has passed.
 func (l Lap) Check() error {
-	const flat = "give the angle between the two parts; over 90° is the other hand of lean"
+	const flat = "lap.angle-between"
 	at, angle, kerf := measure.Length(l.At), measure.Angle(l.Angle), measure.Length(l.Kerf)
 	return cmp.Or(
-		checkStock("width", l.Width),
-		checkStock("crossing width", l.Other),
-		checkStock("depth", l.Depth),
-		measure.AtLeast("angle", angle, "", measure.Angle(LapFlattest), flat),
-		measure.AtMost("angle", angle, "", measure.Angle(LapSteepest), flat),
-		measure.Positive("kerf", kerf),
-		measure.Below("kerf", kerf, "the crossing width", measure.Length(l.Other),
-			"this blade cuts wider than the lap; take a thinner one"),
-		measure.NotNegative("datum to near shoulder", at),
-		measure.AtMost("datum to near shoulder", at, "", measure.Length(longestPart), ""),
+		checkStock("lap.width", l.Width),
+		checkStock("lap.crossing-width", l.Other),
+		checkStock("lap.depth", l.Depth),
+		measure.AtLeast("lap.angle", angle, "", measure.Angle(LapFlattest), flat),
+		measure.AtMost("lap.angle", angle, "", measure.Angle(LapSteepest), flat),
+		measure.Positive("lap.kerf", kerf),
+		measure.Below("lap.kerf", kerf, "lap.crossing-width", measure.Length(l.Other),
+			"lap.thinner-blade"),
+		measure.NotNegative("lap.at", at),
+		measure.AtMost("lap.at", at, "", measure.Length(longestPart), ""),
 	)
 }
 
 // checkStock returns a *measure.BoundError for a side of stock that is not
 // more than nothing or beyond any workshop.
-func checkStock(figure string, mm float64) error {
+func checkStock(figure measure.ID, mm float64) error {
 	return cmp.Or(
 		measure.Positive(figure, measure.Length(mm)),
 		measure.AtMost(figure, measure.Length(mm), "", measure.Length(widestStock), ""),

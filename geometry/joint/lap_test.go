@@ -230,21 +230,22 @@ func TestLapCheck(t *testing.T) {
 		}
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Lap)
+		figure measure.ID
+		want   string
+		change func(*joint.Lap)
 	}{
-		{"width", "more than 0 mm", func(l *joint.Lap) { l.Width = 0 }},
-		{"width", "finite", func(l *joint.Lap) { l.Width = math.NaN() }},
-		{"width", "at most 1000 mm", func(l *joint.Lap) { l.Width = 1001 }},
-		{"crossing width", "more than 0 mm", func(l *joint.Lap) { l.Other = -40 }},
-		{"depth", "finite", func(l *joint.Lap) { l.Depth = math.Inf(1) }},
-		{"angle", "at least 10°", func(l *joint.Lap) { l.Angle = measure.Radians(9.9) }},
-		{"angle", "at most 170°", func(l *joint.Lap) { l.Angle = measure.Radians(170.1) }},
-		{"angle", "finite", func(l *joint.Lap) { l.Angle = math.NaN() }},
-		{"kerf", "more than 0 mm", func(l *joint.Lap) { l.Kerf = 0 }},
-		{"kerf", "less than the crossing width, 40 mm", func(l *joint.Lap) { l.Kerf = 40 }},
-		{"datum to near shoulder", "at least 0 mm", func(l *joint.Lap) { l.At = -1 }},
-		{"datum to near shoulder", "at most 10000 mm", func(l *joint.Lap) { l.At = 10001 }},
+		{"lap.width", "> 0 mm", func(l *joint.Lap) { l.Width = 0 }},
+		{"lap.width", "finite", func(l *joint.Lap) { l.Width = math.NaN() }},
+		{"lap.width", "≤ 1000 mm", func(l *joint.Lap) { l.Width = 1001 }},
+		{"lap.crossing-width", "> 0 mm", func(l *joint.Lap) { l.Other = -40 }},
+		{"lap.depth", "finite", func(l *joint.Lap) { l.Depth = math.Inf(1) }},
+		{"lap.angle", "≥ 10°", func(l *joint.Lap) { l.Angle = measure.Radians(9.9) }},
+		{"lap.angle", "≤ 170°", func(l *joint.Lap) { l.Angle = measure.Radians(170.1) }},
+		{"lap.angle", "finite", func(l *joint.Lap) { l.Angle = math.NaN() }},
+		{"lap.kerf", "> 0 mm", func(l *joint.Lap) { l.Kerf = 0 }},
+		{"lap.kerf", "< lap.crossing-width, 40 mm", func(l *joint.Lap) { l.Kerf = 40 }},
+		{"lap.at", "≥ 0 mm", func(l *joint.Lap) { l.At = -1 }},
+		{"lap.at", "≤ 10000 mm", func(l *joint.Lap) { l.At = 10001 }},
 	} {
 		l := good
 		tt.change(&l)
@@ -253,7 +254,7 @@ func TestLapCheck(t *testing.T) {
 }
 
 // checkBound fails unless err is a bound error of that figure that says want.
-func checkBound(t *testing.T, err error, figure, want string) {
+func checkBound(t *testing.T, err error, figure measure.ID, want string) {
 	t.Helper()
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) {

@@ -29,11 +29,11 @@ const LeanSteepest = math.Pi / 3
 
 // checkLean returns a *measure.BoundError for a lean from plumb that is
 // negative or beyond LeanSteepest.
-func checkLean(figure string, rad float64) error {
+func checkLean(figure measure.ID, rad float64) error {
 	return cmp.Or(
 		measure.NotNegative(figure, measure.Angle(rad)),
 		measure.AtMost(figure, measure.Angle(rad), "", measure.Angle(LeanSteepest),
-			"give the lean from plumb, not from the floor"),
+			"lean.from-plumb"),
 	)
 }
 
@@ -42,13 +42,13 @@ func checkLean(figure string, rad float64) error {
 func (l Leg) Check() error {
 	height, at := measure.Length(l.Height), measure.Length(l.At)
 	return cmp.Or(
-		checkStock("breadth", l.Breadth),
-		checkStock("thickness", l.Thickness),
-		measure.Positive("height", height),
-		measure.AtMost("height", height, "", measure.Length(longestPart), ""),
-		checkLean("splay", l.Splay),
-		measure.Positive("mid-length to leg", at),
-		measure.AtMost("mid-length to leg", at, "", measure.Length(longestPart), ""),
+		checkStock("leg.breadth", l.Breadth),
+		checkStock("leg.thickness", l.Thickness),
+		measure.Positive("leg.height", height),
+		measure.AtMost("leg.height", height, "", measure.Length(longestPart), ""),
+		checkLean("leg.splay", l.Splay),
+		measure.Positive("leg.at", at),
+		measure.AtMost("leg.at", at, "", measure.Length(longestPart), ""),
 	)
 }
 

@@ -94,18 +94,19 @@ func TestLegCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Leg)
+		figure measure.ID
+		want   string
+		change func(*joint.Leg)
 	}{
-		{"breadth", "more than 0 mm", func(l *joint.Leg) { l.Breadth = 0 }},
-		{"thickness", "at most 1000 mm", func(l *joint.Leg) { l.Thickness = 1001 }},
-		{"height", "more than 0 mm", func(l *joint.Leg) { l.Height = 0 }},
-		{"height", "at most 10000 mm", func(l *joint.Leg) { l.Height = 10001 }},
-		{"splay", "at least 0°", func(l *joint.Leg) { l.Splay = -0.1 }},
-		{"splay", "at most 60°", func(l *joint.Leg) { l.Splay = 1.1 }},
-		{"splay", "finite", func(l *joint.Leg) { l.Splay = math.NaN() }},
-		{"mid-length to leg", "more than 0 mm", func(l *joint.Leg) { l.At = 0 }},
-		{"mid-length to leg", "at most 10000 mm", func(l *joint.Leg) { l.At = 10001 }},
+		{"leg.breadth", "> 0 mm", func(l *joint.Leg) { l.Breadth = 0 }},
+		{"leg.thickness", "≤ 1000 mm", func(l *joint.Leg) { l.Thickness = 1001 }},
+		{"leg.height", "> 0 mm", func(l *joint.Leg) { l.Height = 0 }},
+		{"leg.height", "≤ 10000 mm", func(l *joint.Leg) { l.Height = 10001 }},
+		{"leg.splay", "≥ 0°", func(l *joint.Leg) { l.Splay = -0.1 }},
+		{"leg.splay", "≤ 60°", func(l *joint.Leg) { l.Splay = 1.1 }},
+		{"leg.splay", "finite", func(l *joint.Leg) { l.Splay = math.NaN() }},
+		{"leg.at", "> 0 mm", func(l *joint.Leg) { l.At = 0 }},
+		{"leg.at", "≤ 10000 mm", func(l *joint.Leg) { l.At = 10001 }},
 	} {
 		l := good
 		tt.change(&l)

@@ -39,23 +39,23 @@ func MovementCoefficient(shrinkage float64) float64 { return 1 / (3000/shrinkage
 func (m Movement) Check() error {
 	width, c := measure.Length(m.Width), measure.Number(m.Coefficient)
 	return cmp.Or(
-		measure.Positive("width", width),
-		measure.AtMost("width", width, "", measure.Length(longestPart), ""),
-		measure.Positive("coefficient of movement", c),
-		measure.AtMost("coefficient of movement", c, "", measure.Number(mostCoefficient),
-			"give the change for each per cent of moisture, not the whole shrinkage"),
-		checkMoisture("moisture before", m.From),
-		checkMoisture("moisture after", m.To),
+		measure.Positive("movement.width", width),
+		measure.AtMost("movement.width", width, "", measure.Length(longestPart), ""),
+		measure.Positive("movement.coefficient", c),
+		measure.AtMost("movement.coefficient", c, "", measure.Number(mostCoefficient),
+			"movement.per-cent"),
+		checkMoisture("movement.from", m.From),
+		checkMoisture("movement.to", m.To),
 	)
 }
 
 // checkMoisture returns a *measure.BoundError for moisture in per cent at which
 // the movement is not proportional.
-func checkMoisture(figure string, percent float64) error {
+func checkMoisture(figure measure.ID, percent float64) error {
 	value := measure.Number(percent)
 	return cmp.Or(
-		measure.AtLeast(figure, value, "", measure.Number(MoistureLeast), "give it in per cent"),
-		measure.AtMost(figure, value, "", measure.Number(MoistureMost), "let the wood dry first"),
+		measure.AtLeast(figure, value, "", measure.Number(MoistureLeast), "movement.in-per-cent"),
+		measure.AtMost(figure, value, "", measure.Number(MoistureMost), "movement.dry-first"),
 	)
 }
 

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"testing"
 )
 
@@ -45,15 +46,16 @@ func TestMovementCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Movement)
+		figure measure.ID
+		want   string
+		change func(*joint.Movement)
 	}{
-		{"width", "more than 0 mm", func(m *joint.Movement) { m.Width = 0 }},
-		{"width", "at most 10000 mm", func(m *joint.Movement) { m.Width = 10001 }},
-		{"coefficient of movement", "more than 0", func(m *joint.Movement) { m.Coefficient = 0 }},
-		{"coefficient of movement", "at most 0.01", func(m *joint.Movement) { m.Coefficient = 7.8 }},
-		{"moisture before", "at least 6", func(m *joint.Movement) { m.From = 0.08 }},
-		{"moisture after", "at most 14", func(m *joint.Movement) { m.To = 20 }},
+		{"movement.width", "> 0 mm", func(m *joint.Movement) { m.Width = 0 }},
+		{"movement.width", "≤ 10000 mm", func(m *joint.Movement) { m.Width = 10001 }},
+		{"movement.coefficient", "> 0", func(m *joint.Movement) { m.Coefficient = 0 }},
+		{"movement.coefficient", "≤ 0.01", func(m *joint.Movement) { m.Coefficient = 7.8 }},
+		{"movement.from", "≥ 6", func(m *joint.Movement) { m.From = 0.08 }},
+		{"movement.to", "≤ 14", func(m *joint.Movement) { m.To = 20 }},
 	} {
 		m := good
 		tt.change(&m)

@@ -30,10 +30,10 @@ func RegularBySide(sides int, side float64) Regular {
 func (r Regular) Check() error {
 	sides, apothem := measure.Number(float64(r.Sides)), measure.Length(r.Apothem)
 	return cmp.Or(
-		measure.AtLeast("sides", sides, "", measure.Number(3), ""),
-		measure.AtMost("sides", sides, "", measure.Number(mostCorners), "set it out as a circle"),
-		measure.Positive("centre to mid-side", apothem),
-		measure.AtMost("centre to mid-side", apothem, "", measure.Length(longestPart), ""),
+		measure.AtLeast("polygon.sides", sides, "", measure.Number(3), ""),
+		measure.AtMost("polygon.sides", sides, "", measure.Number(mostCorners), "polygon.as-circle"),
+		measure.Positive("polygon.apothem", apothem),
+		measure.AtMost("polygon.apothem", apothem, "", measure.Length(longestPart), ""),
 	)
 }
 
@@ -70,9 +70,9 @@ func (r Regular) Corners() []geometry.Point {
 // leaves nothing of a side.
 func (r Regular) CheckClip(back float64) error {
 	return cmp.Or(
-		measure.Positive("clip", measure.Length(back)),
-		measure.Below("clip", measure.Length(back), "half a side", measure.Length(r.Side()/2),
-			"clip less, or take twice as many sides"),
+		measure.Positive("polygon.clip", measure.Length(back)),
+		measure.Below("polygon.clip", measure.Length(back), "polygon.half-side", measure.Length(r.Side()/2),
+			"polygon.clip-less"),
 	)
 }
 

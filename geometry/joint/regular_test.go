@@ -117,19 +117,20 @@ func TestRegularCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		bad          joint.Regular
+		figure measure.ID
+		want   string
+		bad    joint.Regular
 	}{
-		{"sides", "at least 3", joint.Regular{Sides: 2, Apothem: 300}},
-		{"sides", "at most 36", joint.Regular{Sides: 37, Apothem: 300}},
-		{"centre to mid-side", "more than 0 mm", joint.Regular{Sides: 6}},
-		{"centre to mid-side", "at most 10000 mm", joint.Regular{Sides: 6, Apothem: 10001}},
-		{"centre to mid-side", "finite", joint.Regular{Sides: 6, Apothem: math.NaN()}},
+		{"polygon.sides", "≥ 3", joint.Regular{Sides: 2, Apothem: 300}},
+		{"polygon.sides", "≤ 36", joint.Regular{Sides: 37, Apothem: 300}},
+		{"polygon.apothem", "> 0 mm", joint.Regular{Sides: 6}},
+		{"polygon.apothem", "≤ 10000 mm", joint.Regular{Sides: 6, Apothem: 10001}},
+		{"polygon.apothem", "finite", joint.Regular{Sides: 6, Apothem: math.NaN()}},
 	} {
 		checkBound(t, tt.bad.Check(), tt.figure, tt.want)
 	}
-	checkBound(t, good.CheckClip(0), "clip", "more than 0 mm")
-	checkBound(t, good.CheckClip(good.Side()/2), "clip", "half a side")
+	checkBound(t, good.CheckClip(0), "polygon.clip", "> 0 mm")
+	checkBound(t, good.CheckClip(good.Side()/2), "polygon.clip", "polygon.half-side")
 	if err := good.CheckClip(good.Side() / 3); err != nil {
 		t.Error(err)
 	}

@@ -39,14 +39,14 @@ const (
 func (r Ring) Check() error {
 	sides, inside := measure.Number(float64(r.Sides)), measure.Length(r.Inside)
 	return cmp.Or(
-		measure.AtLeast("stretchers", sides, "", measure.Number(RingFewest), ""),
-		measure.AtMost("stretchers", sides, "", measure.Number(RingMost), ""),
-		measure.Positive("inside", inside),
-		measure.AtMost("inside", inside, "", measure.Length(longestPart), ""),
-		checkStock("width", r.Width),
-		checkStock("depth", r.Depth),
-		measure.Above("inside", inside, "where the laps meet", measure.Length(r.LeastInside()),
-			"take a larger ring, narrower stretchers or fewer of them"),
+		measure.AtLeast("ring.stretchers", sides, "", measure.Number(RingFewest), ""),
+		measure.AtMost("ring.stretchers", sides, "", measure.Number(RingMost), ""),
+		measure.Positive("ring.inside", inside),
+		measure.AtMost("ring.inside", inside, "", measure.Length(longestPart), ""),
+		checkStock("ring.width", r.Width),
+		checkStock("ring.depth", r.Depth),
+		measure.Above("ring.inside", inside, "ring.laps-meet", measure.Length(r.LeastInside()),
+			"ring.larger"),
 	)
 }
 
@@ -122,9 +122,9 @@ func (r Ring) MostReach() float64 {
 func (r Ring) CheckReach(reach float64) error {
 	value := measure.Length(reach)
 	return cmp.Or(
-		measure.AtLeast("mid-length to end", value, "the outer shoulder", measure.Length(r.Reach(0)), ""),
-		measure.Below("mid-length to end", value, "the next end", measure.Length(r.MostReach()),
-			"two ends that cross the same stretcher would meet; shorten the horns"),
+		measure.AtLeast("ring.reach", value, "ring.outer-shoulder", measure.Length(r.Reach(0)), ""),
+		measure.Below("ring.reach", value, "ring.next-end", measure.Length(r.MostReach()),
+			"ring.shorten-horns"),
 	)
 }
 

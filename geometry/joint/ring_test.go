@@ -208,7 +208,7 @@ func TestLeastInside(t *testing.T) {
 	for sides := 5; sides <= 8; sides++ {
 		r := joint.Ring{Sides: sides, Width: 50, Depth: 30}
 		r.Inside = r.LeastInside()
-		checkBound(t, r.Check(), "inside", "where the laps meet")
+		checkBound(t, r.Check(), "ring.inside", "ring.laps-meet")
 		left := cross(level(r.Width), seen(r, 0, 1, 0, level(0)))
 		right := cross(level(r.Width), seen(r, 0, sides-1, 0, level(0)))
 		within(t, fmt.Sprintf("%d sides, between the laps", sides), left.Distance(right), 0, 1e-9)
@@ -275,24 +275,25 @@ func TestRingCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Ring)
+		figure measure.ID
+		want   string
+		change func(*joint.Ring)
 	}{
-		{"stretchers", "at least 3", func(r *joint.Ring) { r.Sides = 2 }},
-		{"stretchers", "at most 8", func(r *joint.Ring) { r.Sides = 9 }},
-		{"inside", "more than 0 mm", func(r *joint.Ring) { r.Inside = 0 }},
-		{"inside", "at most 10000 mm", func(r *joint.Ring) { r.Inside = 10001 }},
-		{"inside", "finite", func(r *joint.Ring) { r.Inside = math.Inf(1) }},
-		{"width", "more than 0 mm", func(r *joint.Ring) { r.Width = 0 }},
-		{"depth", "at most 1000 mm", func(r *joint.Ring) { r.Depth = 1001 }},
-		{"inside", "where the laps meet, 461.88 mm", func(r *joint.Ring) { r.Width = 400 }},
+		{"ring.stretchers", "≥ 3", func(r *joint.Ring) { r.Sides = 2 }},
+		{"ring.stretchers", "≤ 8", func(r *joint.Ring) { r.Sides = 9 }},
+		{"ring.inside", "> 0 mm", func(r *joint.Ring) { r.Inside = 0 }},
+		{"ring.inside", "≤ 10000 mm", func(r *joint.Ring) { r.Inside = 10001 }},
+		{"ring.inside", "finite", func(r *joint.Ring) { r.Inside = math.Inf(1) }},
+		{"ring.width", "> 0 mm", func(r *joint.Ring) { r.Width = 0 }},
+		{"ring.depth", "≤ 1000 mm", func(r *joint.Ring) { r.Depth = 1001 }},
+		{"ring.inside", "ring.laps-meet, 461.88 mm", func(r *joint.Ring) { r.Width = 400 }},
 	} {
 		r := good
 		tt.change(&r)
 		checkBound(t, r.Check(), tt.figure, tt.want)
 	}
-	checkBound(t, good.CheckReach(good.Reach(0)-0.1), "mid-length to end", "the outer shoulder")
-	checkBound(t, good.CheckReach(good.MostReach()), "mid-length to end", "the next end")
+	checkBound(t, good.CheckReach(good.Reach(0)-0.1), "ring.reach", "ring.outer-shoulder")
+	checkBound(t, good.CheckReach(good.MostReach()), "ring.reach", "ring.next-end")
 	if err := good.CheckReach(good.Reach(0)); err != nil {
 		t.Error(err)
 	}

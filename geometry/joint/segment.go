@@ -36,11 +36,11 @@ func SegmentOverChord(radius, chord float64) CircularSegment {
 func (b CircularSegment) Check() error {
 	chord, rise := measure.Length(b.Chord), measure.Length(b.Rise)
 	return cmp.Or(
-		measure.Positive("chord", chord),
-		measure.AtMost("chord", chord, "", measure.Length(longestPart), ""),
-		measure.Positive("rise", rise),
-		measure.AtMost("rise", rise, "half the chord", measure.Length(b.Chord/2),
-			"that is more than half a circle"),
+		measure.Positive("segment.chord", chord),
+		measure.AtMost("segment.chord", chord, "", measure.Length(longestPart), ""),
+		measure.Positive("segment.rise", rise),
+		measure.AtMost("segment.rise", rise, "segment.half-chord", measure.Length(b.Chord/2),
+			"segment.more-than-half"),
 	)
 }
 

@@ -101,14 +101,15 @@ func TestBowCheck(t *testing.T) {
 		t.Error(err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		bad          joint.CircularSegment
+		figure measure.ID
+		want   string
+		bad    joint.CircularSegment
 	}{
-		{"chord", "more than 0 mm", joint.CircularSegment{Rise: 1}},
-		{"chord", "at most 10000 mm", joint.CircularSegment{Chord: 10001, Rise: 1}},
-		{"rise", "more than 0 mm", joint.CircularSegment{Chord: 100}},
-		{"rise", "half the chord, 50 mm", joint.CircularSegment{Chord: 100, Rise: 51}},
-		{"rise", "finite", joint.CircularSegment{Chord: 100, Rise: math.NaN()}},
+		{"segment.chord", "> 0 mm", joint.CircularSegment{Rise: 1}},
+		{"segment.chord", "≤ 10000 mm", joint.CircularSegment{Chord: 10001, Rise: 1}},
+		{"segment.rise", "> 0 mm", joint.CircularSegment{Chord: 100}},
+		{"segment.rise", "segment.half-chord, 50 mm", joint.CircularSegment{Chord: 100, Rise: 51}},
+		{"segment.rise", "finite", joint.CircularSegment{Chord: 100, Rise: math.NaN()}},
 	} {
 		checkBound(t, tt.bad.Check(), tt.figure, tt.want)
 	}

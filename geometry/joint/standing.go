@@ -31,13 +31,13 @@ func (s Standing) Check() error {
 	feet := measure.Number(float64(s.Feet))
 	radius, rim := measure.Length(s.FootRadius), measure.Length(s.Rim)
 	return cmp.Or(
-		measure.AtLeast("feet", feet, "", measure.Number(3), "fewer do not stand"),
-		measure.AtMost("feet", feet, "", measure.Number(mostCorners), ""),
-		measure.Positive("foot circle radius", radius),
-		measure.AtMost("foot circle radius", radius, "", measure.Length(longestPart), ""),
-		measure.Positive("rim radius", rim),
-		measure.AtMost("rim radius", rim, "", measure.Length(longestPart), ""),
-		measure.Positive("mass", measure.Mass(s.Mass)),
+		measure.AtLeast("standing.feet", feet, "", measure.Number(3), "standing.fewer"),
+		measure.AtMost("standing.feet", feet, "", measure.Number(mostCorners), ""),
+		measure.Positive("standing.foot-radius", radius),
+		measure.AtMost("standing.foot-radius", radius, "", measure.Length(longestPart), ""),
+		measure.Positive("standing.rim", rim),
+		measure.AtMost("standing.rim", rim, "", measure.Length(longestPart), ""),
+		measure.Positive("standing.mass", measure.Mass(s.Mass)),
 	)
 }
 

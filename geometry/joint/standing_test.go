@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 )
 
 func TestTippingLine(t *testing.T) {
@@ -106,16 +107,17 @@ func TestStandingCheck(t *testing.T) {
 		t.Errorf("%+v: %v", good, err)
 	}
 	for _, tt := range []struct {
-		figure, want string
-		change       func(*joint.Standing)
+		figure measure.ID
+		want   string
+		change func(*joint.Standing)
 	}{
-		{"feet", "at least 3", func(s *joint.Standing) { s.Feet = 2 }},
-		{"feet", "at most 36", func(s *joint.Standing) { s.Feet = 37 }},
-		{"foot circle radius", "more than 0 mm", func(s *joint.Standing) { s.FootRadius = 0 }},
-		{"foot circle radius", "at most 10000 mm", func(s *joint.Standing) { s.FootRadius = 10001 }},
-		{"rim radius", "more than 0 mm", func(s *joint.Standing) { s.Rim = -1 }},
-		{"rim radius", "finite", func(s *joint.Standing) { s.Rim = math.Inf(1) }},
-		{"mass", "more than 0 kg", func(s *joint.Standing) { s.Mass = 0 }},
+		{"standing.feet", "≥ 3", func(s *joint.Standing) { s.Feet = 2 }},
+		{"standing.feet", "≤ 36", func(s *joint.Standing) { s.Feet = 37 }},
+		{"standing.foot-radius", "> 0 mm", func(s *joint.Standing) { s.FootRadius = 0 }},
+		{"standing.foot-radius", "≤ 10000 mm", func(s *joint.Standing) { s.FootRadius = 10001 }},
+		{"standing.rim", "> 0 mm", func(s *joint.Standing) { s.Rim = -1 }},
+		{"standing.rim", "finite", func(s *joint.Standing) { s.Rim = math.Inf(1) }},
+		{"standing.mass", "> 0 kg", func(s *joint.Standing) { s.Mass = 0 }},
 	} {
 		s := good
 		tt.change(&s)

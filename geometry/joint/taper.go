@@ -61,17 +61,17 @@ func (t Taper) Check() error {
 	length, top := measure.Length(t.Length), measure.Length(t.Top)
 	foot, start := measure.Length(t.Foot), measure.Length(t.Start)
 	return cmp.Or(
-		measure.Positive("length", length),
-		measure.AtMost("length", length, "", measure.Length(longestTaper), ""),
-		measure.Positive("top", top),
-		measure.AtMost("top", top, "", measure.Length(widestTaper), ""),
-		measure.Positive("foot", foot),
-		measure.Below("foot", foot, "the top", top, "a taper narrows towards the foot"),
-		measure.NotNegative("start", start),
-		measure.Below("start", start, "the length", length, "measure the start from the top end"),
-		measure.AtLeast("length of taper", measure.Length(t.Run()), "what one face loses", measure.Length(t.Loss()),
-			"start nearer the top, or take off less"),
-		measure.AtMost("number of tapered faces", measure.Number(float64(t.Faces)), "", measure.Number(float64(FourFaces)), ""),
+		measure.Positive("taper.length", length),
+		measure.AtMost("taper.length", length, "", measure.Length(longestTaper), ""),
+		measure.Positive("taper.top", top),
+		measure.AtMost("taper.top", top, "", measure.Length(widestTaper), ""),
+		measure.Positive("taper.foot", foot),
+		measure.Below("taper.foot", foot, "taper.top", top, "taper.narrows"),
+		measure.NotNegative("taper.start", start),
+		measure.Below("taper.start", start, "taper.length", length, "taper.start-from-top"),
+		measure.AtLeast("taper.run", measure.Length(t.Run()), "taper.loss", measure.Length(t.Loss()),
+			"taper.less"),
+		measure.AtMost("taper.faces", measure.Number(float64(t.Faces)), "", measure.Number(float64(FourFaces)), ""),
 	)
 }
 

@@ -83,25 +83,25 @@ func TestTaperCheck(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(*joint.Taper)
-		figure string
+		figure measure.ID
 	}{
-		{"no length", func(t *joint.Taper) { t.Length = 0 }, "length"},
-		{"absurd length", func(t *joint.Taper) { t.Length = 3001 }, "length"},
-		{"length NaN", func(t *joint.Taper) { t.Length = math.NaN() }, "length"},
-		{"no top", func(t *joint.Taper) { t.Top = 0 }, "top"},
-		{"absurd top", func(t *joint.Taper) { t.Top = 601 }, "top"},
-		{"top infinite", func(t *joint.Taper) { t.Top = math.Inf(1) }, "top"},
-		{"no foot", func(t *joint.Taper) { t.Foot = 0 }, "foot"},
-		{"foot negative", func(t *joint.Taper) { t.Foot = -1 }, "foot"},
-		{"foot NaN", func(t *joint.Taper) { t.Foot = math.NaN() }, "foot"},
-		{"foot wider", func(t *joint.Taper) { t.Foot = 50 }, "foot"},
-		{"foot as wide", func(t *joint.Taper) { t.Foot = 40 }, "foot"},
-		{"start negative", func(t *joint.Taper) { t.Start = -1 }, "start"},
-		{"start at the foot", func(t *joint.Taper) { t.Start = 700 }, "start"},
-		{"start beyond", func(t *joint.Taper) { t.Start = 800 }, "start"},
-		{"start NaN", func(t *joint.Taper) { t.Start = math.NaN() }, "start"},
-		{"steeper than 45°", func(t *joint.Taper) { t.Start = 690 }, "length of taper"},
-		{"no such faces", func(t *joint.Taper) { t.Faces = 9 }, "number of tapered faces"},
+		{"no length", func(t *joint.Taper) { t.Length = 0 }, "taper.length"},
+		{"absurd length", func(t *joint.Taper) { t.Length = 3001 }, "taper.length"},
+		{"length NaN", func(t *joint.Taper) { t.Length = math.NaN() }, "taper.length"},
+		{"no top", func(t *joint.Taper) { t.Top = 0 }, "taper.top"},
+		{"absurd top", func(t *joint.Taper) { t.Top = 601 }, "taper.top"},
+		{"top infinite", func(t *joint.Taper) { t.Top = math.Inf(1) }, "taper.top"},
+		{"no foot", func(t *joint.Taper) { t.Foot = 0 }, "taper.foot"},
+		{"foot negative", func(t *joint.Taper) { t.Foot = -1 }, "taper.foot"},
+		{"foot NaN", func(t *joint.Taper) { t.Foot = math.NaN() }, "taper.foot"},
+		{"foot wider", func(t *joint.Taper) { t.Foot = 50 }, "taper.foot"},
+		{"foot as wide", func(t *joint.Taper) { t.Foot = 40 }, "taper.foot"},
+		{"start negative", func(t *joint.Taper) { t.Start = -1 }, "taper.start"},
+		{"start at the foot", func(t *joint.Taper) { t.Start = 700 }, "taper.start"},
+		{"start beyond", func(t *joint.Taper) { t.Start = 800 }, "taper.start"},
+		{"start NaN", func(t *joint.Taper) { t.Start = math.NaN() }, "taper.start"},
+		{"steeper than 45°", func(t *joint.Taper) { t.Start = 690 }, "taper.run"},
+		{"no such faces", func(t *joint.Taper) { t.Faces = 9 }, "taper.faces"},
 	} {
 		bad := good
 		c.change(&bad)

@@ -32,8 +32,8 @@ func (t Top) Check() error {
 	if t.Diameter != 0 {
 		diameter := measure.Length(t.Diameter)
 		return cmp.Or(
-			measure.Positive("diameter", diameter),
-			measure.AtMost("diameter", diameter, "", measure.Length(longestPart), ""),
+			measure.Positive("outline.diameter", diameter),
+			measure.AtMost("outline.diameter", diameter, "", measure.Length(longestPart), ""),
 		)
 	}
 	// Each question is asked only once those before it are answered.
@@ -48,17 +48,17 @@ func (t Top) Check() error {
 // checkPoints refuses corners that are too few, too close or out of reach.
 func (t Top) checkPoints() error {
 	if len(t.Corners) < 3 {
-		return measure.AtLeast("corners of the top", measure.Number(float64(len(t.Corners))), "", measure.Number(3), "")
+		return measure.AtLeast("outline.corners", measure.Number(float64(len(t.Corners))), "", measure.Number(3), "")
 	}
 	for _, c := range t.Corners {
-		if err := measure.AtMost("centre to corner of the top", measure.Length(c.Norm()), "", measure.Length(longestPart), ""); err != nil {
+		if err := measure.AtMost("outline.reach", measure.Length(c.Norm()), "", measure.Length(longestPart), ""); err != nil {
 			return err
 		}
 	}
 	for i := range t.Corners {
 		in, _ := t.sides(i)
-		if err := measure.AtLeast("side of the top", measure.Length(in.Norm()), "", measure.Length(shortestSide),
-			"leave out one of its corners"); err != nil {
+		if err := measure.AtLeast("outline.side", measure.Length(in.Norm()), "", measure.Length(shortestSide),
+			"outline.leave-out-corner"); err != nil {
 			return err
 		}
 	}
@@ -73,38 +73,38 @@ func (t Top) checkTurns() error {
 		turn := turnOf(t.sides(i))
 		if turn < straight || turn > math.Pi-straight {
 			return &measure.BoundError{
-				Figure: "corner of the top", Value: measure.Number(float64(i + 1)),
-				Relation: "must turn to the left of the one before, corner", Limit: measure.Number(float64((i+n-1)%n + 1)),
-				Hint: "give the corners counter-clockwise; one that turns inward cannot be worked",
+				Figure: "outline.corner", Value: measure.Number(float64(i + 1)),
+				Relation: measure.IsLeftOf, Limit: measure.Number(float64((i+n-1)%n + 1)),
+				Hint: "outline.counter-clockwise",
 			}
 		}
 		sum += turn
 	}
-	return measure.AtMost("turns of the outline of the top", measure.Number(math.Round(sum/(2*math.Pi))), "", measure.Number(1),
-		"its sides cross; give the corners in their order round the edge")
+	return measure.AtMost("outline.turns", measure.Number(math.Round(sum/(2*math.Pi))), "", measure.Number(1),
+		"outline.sides-cross")
 }
 
 // checkWork refuses a clip or rounding that takes more than half of a side.
 func (t Top) checkWork() error {
 	const trace = 1e-9 // mm, of rounding where two corners share a whole side
 	clip, round := measure.Length(t.Clip), measure.Length(t.Round)
-	const hint = "take less off the corners"
+	const hint = "outline.take-less"
 	for i := range t.Corners {
 		in, out := t.sides(i)
 		half := math.Min(in.Norm(), out.Norm())/2 + trace
 		if err := cmp.Or(
-			measure.NotNegative("clip", clip),
-			measure.NotNegative("corner radius", round),
-			measure.AtMost("clip", clip, "half a side", measure.Length(half), hint),
+			measure.NotNegative("outline.clip", clip),
+			measure.NotNegative("outline.round", round),
+			measure.AtMost("outline.clip", clip, "polygon.half-side", measure.Length(half), hint),
 			// The arc begins r·tan(turn/2) from the corner.
-			measure.AtMost("corner radius", round, "what half a side holds",
+			measure.AtMost("outline.round", round, "outline.half-side-holds",
 				measure.Length(half/math.Tan(turnOf(in, out)/2)), hint),
 		); err != nil {
 			return err
 		}
 	}
 	if t.Clip > 0 {
-		return measure.AtMost("corner radius", round, "that of a clipped corner", measure.Length(0), "clip the corners or round them")
+		return measure.AtMost("outline.round", round, "outline.clipped-corner", measure.Length(0), "outline.clip-or-round")
 	}
 	return nil
 }

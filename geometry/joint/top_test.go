@@ -87,19 +87,19 @@ func TestTopRefuses(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		top    joint.Top
-		figure string
+		figure measure.ID
 	}{
-		{"nothing", joint.Top{}, "corners of the top"},
-		{"diameter below zero", joint.Top{Diameter: -1}, "diameter"},
-		{"diameter of 11 m", joint.Top{Diameter: 11000}, "diameter"},
-		{"diameter not a number", joint.Top{Diameter: math.NaN()}, "diameter"},
-		{"clockwise", joint.Top{Corners: []geometry.Point{{X: 0, Y: 100}, {X: 100, Y: 0}, {X: 0, Y: 0}}}, "corner of the top"},
-		{"corner twice", joint.Top{Corners: []geometry.Point{{}, {}, {X: 100, Y: 0}, {X: 0, Y: 100}}}, "side of the top"},
-		{"star", joint.Top{Corners: star}, "turns of the outline of the top"},
-		{"clip of half a side", joint.Top{Corners: rectangle.Corners, Clip: 300.1}, "clip"},
-		{"radius over half a side", joint.Top{Corners: rectangle.Corners, Round: 300.1}, "corner radius"},
-		{"clip and radius", joint.Top{Corners: rectangle.Corners, Clip: 10, Round: 10}, "corner radius"},
-		{"far away", joint.Top{Corners: []geometry.Point{{}, {X: 1e5}, {X: 1e5, Y: 1e5}}}, "centre to corner of the top"},
+		{"nothing", joint.Top{}, "outline.corners"},
+		{"diameter below zero", joint.Top{Diameter: -1}, "outline.diameter"},
+		{"diameter of 11 m", joint.Top{Diameter: 11000}, "outline.diameter"},
+		{"diameter not a number", joint.Top{Diameter: math.NaN()}, "outline.diameter"},
+		{"clockwise", joint.Top{Corners: []geometry.Point{{X: 0, Y: 100}, {X: 100, Y: 0}, {X: 0, Y: 0}}}, "outline.corner"},
+		{"corner twice", joint.Top{Corners: []geometry.Point{{}, {}, {X: 100, Y: 0}, {X: 0, Y: 100}}}, "outline.side"},
+		{"star", joint.Top{Corners: star}, "outline.turns"},
+		{"clip of half a side", joint.Top{Corners: rectangle.Corners, Clip: 300.1}, "outline.clip"},
+		{"radius over half a side", joint.Top{Corners: rectangle.Corners, Round: 300.1}, "outline.round"},
+		{"clip and radius", joint.Top{Corners: rectangle.Corners, Clip: 10, Round: 10}, "outline.round"},
+		{"far away", joint.Top{Corners: []geometry.Point{{}, {X: 1e5}, {X: 1e5, Y: 1e5}}}, "outline.reach"},
 	} {
 		var bound *measure.BoundError
 		if err := c.top.Check(); !errors.As(err, &bound) || bound.Figure != c.figure {

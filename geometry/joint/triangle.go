@@ -52,20 +52,20 @@ func Chord(r, angle float64) float64 { return 2 * r * math.Sin(angle/2) }
 // where one leg is too short to set a gauge from.
 func Acute(angle float64) (acute float64, obtuse bool, err error) {
 	const (
-		flat   = "so flat an angle is better set out by its rise over a length"
-		square = "a right angle needs no template: use a square"
+		flat   = "triangle.flat"
+		square = "triangle.square"
 	)
 	value := measure.Angle(angle)
 	limit := func(deg float64) measure.Quantity { return measure.Angle(measure.Radians(deg)) }
 	if angle > math.Pi/2 {
 		return math.Pi - angle, true, cmp.Or(
-			measure.AtLeast("angle", value, "", limit(90.5), square),
-			measure.AtMost("angle", value, "", limit(179.5), flat),
+			measure.AtLeast("triangle.angle", value, "", limit(90.5), square),
+			measure.AtMost("triangle.angle", value, "", limit(179.5), flat),
 		)
 	}
 	return angle, false, cmp.Or(
-		measure.AtLeast("angle", value, "", limit(0.5), flat),
-		measure.AtMost("angle", value, "", limit(89.5), square),
+		measure.AtLeast("triangle.angle", value, "", limit(0.5), flat),
+		measure.AtMost("triangle.angle", value, "", limit(89.5), square),
 	)
 }
 

@@ -166,7 +166,7 @@ func TestAcuteRefuses(t *testing.T) {
 	for _, deg := range []float64{0, -1, 0.49, 89.51, 90, 90.49, 179.51, 180, 1e9, math.NaN(), math.Inf(1), math.Inf(-1)} {
 		_, _, err := joint.Acute(measure.Radians(deg))
 		var bound *measure.BoundError
-		if !errors.As(err, &bound) || bound.Figure != "angle" {
+		if !errors.As(err, &bound) || bound.Figure != "triangle.angle" {
 			t.Errorf("Acute(%.2f°) err = %v, want a bound on the angle", deg, err)
 		}
 	}

@@ -2,74 +2,103 @@ package measure
 
 import "fmt"
 
-// A BoundError says that a figure is outside its limit.
-type BoundError struct {
-	Figure    string // what the maker calls it: "foot"
-	Value     Quantity
-	Relation  string // what it fails to be: "must be less than"
-	Limit     Quantity
-	LimitName string // "the top"; empty for a limit that is a plain number
-	Hint      string // what to do about it; may be empty
+// An ID is the identity of a figure, a check, a limit, an operation or a label:
+// lower-case words joined by "-", in parts joined by ".", as "lap.kerf". It is
+// for programs: unique where it stands, stable, and no text to be read.
+type ID string
+
+// A Relation is what a figure has to be to its limit.
+type Relation uint8
+
+const (
+	IsFinite  Relation = iota // neither infinite nor NaN; there is no limit
+	IsBelow                   // value < limit
+	IsAtMost                  // value ≤ limit
+	IsAbove                   // value > limit
+	IsAtLeast                 // value ≥ limit
+	IsLeftOf                  // corner value of an outline turns to the left of corner limit
+)
+
+// String returns the relation as a sign.
+func (r Relation) String() string {
+	signs := [...]string{IsFinite: "finite", IsBelow: "<", IsAtMost: "≤", IsAbove: ">", IsAtLeast: "≥", IsLeftOf: "left of"}
+	if int(r) < len(signs) {
+		return signs[r]
+	}
+	return fmt.Sprintf("Relation(%d)", uint8(r))
 }
 
-// Error is Text in millimetres.
-func (e *BoundError) Error() string { return e.Text(Millimetre) }
+// A BoundError says that a figure is outside its limit. Like errors of the
+// system it is a value to be told apart by its fields.
+type BoundError struct {
+	Figure   ID // whose value it is: "lap.kerf"
+	Value    Quantity
+	Relation Relation // what the value fails to be
+	Limit    Quantity
+	Than     ID // the figure that sets the limit; empty for a plain number
+	Hint     ID // what to do about it; may be empty
+}
 
-// Text returns the error in one line, its lengths in unit u:
-// "foot 50 mm must be less than the top, 45 mm". Two different figures are
-// never printed alike, nor a small one as 0, while six decimals tell them apart.
-func (e *BoundError) Text(u Unit) string {
+// Error names the figures by their IDs and gives lengths in millimetres:
+// "lap.kerf 30 mm: not < lap.crossing-width, 28 mm".
+func (e *BoundError) Error() string {
 	if !e.Value.Finite() {
-		return e.Figure + " " + notFinite
+		return string(e.Figure) + ": not " + IsFinite.String()
 	}
-	value, limit := e.Value.Text(u), e.Limit.Text(u)
+	value, limit := e.Figures(Millimetre)
+	if e.Than != "" {
+		limit = string(e.Than) + ", " + limit
+	}
+	return fmt.Sprintf("%s %s: not %v %s", e.Figure, value, e.Relation, limit)
+}
+
+// Figures returns value and limit for printing, lengths in u. Two different
+// figures are never printed alike, nor a small one as 0, while six decimals
+// tell them apart.
+func (e *BoundError) Figures(u Unit) (value, limit string) {
+	value, limit = e.Value.Text(u), e.Limit.Text(u)
 	zero := Quantity{Kind: e.Value.Kind}
 	if value == limit && e.Value != e.Limit || value == zero.Text(u) && e.Value != zero {
-		value, limit = e.Value.fine(u), e.Limit.fine(u)
+		return e.Value.fine(u), e.Limit.fine(u)
 	}
-	if e.LimitName != "" {
-		limit = e.LimitName + ", " + limit
-	}
-	return fmt.Sprintf("%s %s %s %s", e.Figure, value, e.Relation, limit)
+	return value, limit
 }
-
-const notFinite = "must be a finite number"
 
 // Below returns a *BoundError unless value < limit. Like the checks after it,
 // it refuses NaN and infinite values, and returns nil when all is well, so
 // that cmp.Or picks the first failure out of several checks.
-func Below(figure string, value Quantity, limitName string, limit Quantity, hint string) error {
-	return check(value.Value < limit.Value, BoundError{figure, value, "must be less than", limit, limitName, hint})
+func Below(figure ID, value Quantity, than ID, limit Quantity, hint ID) error {
+	return check(value.Value < limit.Value, BoundError{figure, value, IsBelow, limit, than, hint})
 }
 
 // AtMost returns a *BoundError unless value ≤ limit.
-func AtMost(figure string, value Quantity, limitName string, limit Quantity, hint string) error {
-	return check(value.Value <= limit.Value, BoundError{figure, value, "must be at most", limit, limitName, hint})
+func AtMost(figure ID, value Quantity, than ID, limit Quantity, hint ID) error {
+	return check(value.Value <= limit.Value, BoundError{figure, value, IsAtMost, limit, than, hint})
 }
 
 // Above returns a *BoundError unless value > limit.
-func Above(figure string, value Quantity, limitName string, limit Quantity, hint string) error {
-	return check(value.Value > limit.Value, BoundError{figure, value, "must be more than", limit, limitName, hint})
+func Above(figure ID, value Quantity, than ID, limit Quantity, hint ID) error {
+	return check(value.Value > limit.Value, BoundError{figure, value, IsAbove, limit, than, hint})
 }
 
 // AtLeast returns a *BoundError unless value ≥ limit.
-func AtLeast(figure string, value Quantity, limitName string, limit Quantity, hint string) error {
-	return check(value.Value >= limit.Value, BoundError{figure, value, "must be at least", limit, limitName, hint})
+func AtLeast(figure ID, value Quantity, than ID, limit Quantity, hint ID) error {
+	return check(value.Value >= limit.Value, BoundError{figure, value, IsAtLeast, limit, than, hint})
 }
 
 // Positive returns a *BoundError unless value > 0.
-func Positive(figure string, value Quantity) error {
+func Positive(figure ID, value Quantity) error {
 	return Above(figure, value, "", Quantity{Kind: value.Kind}, "")
 }
 
 // NotNegative returns a *BoundError unless value ≥ 0.
-func NotNegative(figure string, value Quantity) error {
+func NotNegative(figure ID, value Quantity) error {
 	return AtLeast(figure, value, "", Quantity{Kind: value.Kind}, "")
 }
 
 // Finite returns a *BoundError for NaN and for an infinite value.
-func Finite(figure string, value Quantity) error {
-	return check(true, BoundError{Figure: figure, Value: value, Relation: notFinite})
+func Finite(figure ID, value Quantity) error {
+	return check(true, BoundError{Figure: figure, Value: value})
 }
 
 func check(ok bool, e BoundError) error {

@@ -46,8 +46,8 @@ func ExampleParseLength() {
 }
 
 func ExampleBelow() {
-	err := measure.Below("foot", measure.Length(50), "the top", measure.Length(45), "")
+	err := measure.Below("taper.foot", measure.Length(50), "taper.top", measure.Length(45), "")
 	fmt.Println(err)
 	// Output:
-	// foot 50 mm must be less than the top, 45 mm
+	// taper.foot 50 mm: not < taper.top, 45 mm
 }

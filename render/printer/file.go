@@ -14,6 +14,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // version is that of the file. It grows when an older program would misread
@@ -103,7 +104,8 @@ func decode(data []byte) (map[string]Record, error) {
 			err = CheckName(name)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("has a bad printer, %.40q: %w", name, err)
+			line, _ := wording.Fault(err, measure.Millimetre)
+			return nil, fmt.Errorf("has a bad printer, %.40q: %s", name, line)
 		}
 		records[name] = r
 	}
@@ -155,7 +157,7 @@ func (e entryTOML) record() (Record, error) {
 	}
 	u, err := measure.ParseUnit(e.Unit)
 	if err != nil {
-		return Record{}, fmt.Errorf("unit %w", err)
+		return Record{}, fmt.Errorf("unit %v", err)
 	}
 	mm := unitSize(u)
 	r := Record{Unit: u, Across: *e.Across * mm, Along: *e.Along * mm}

@@ -104,13 +104,14 @@ func (r Record) checkSide(figure string, got, want float64) error {
 	if other := r.other(figure); math.Abs(got/other.mm-1) <= mostStretch {
 		hint = "that is near " + other.text + ": give the length its unit"
 	}
-	name := func(share float64) string {
-		return fmt.Sprintf("%.0f %% of %s", 100*share, measure.Length(want).Text(r.Unit))
+	id := measure.ID("print." + figure)
+	name := func(share float64) measure.ID {
+		return measure.ID(fmt.Sprintf("%.0f %% of %s", 100*share, measure.Length(want).Text(r.Unit)))
 	}
 	low, high := 1-mostStretch, 1+mostStretch
 	return cmp.Or(
-		measure.AtLeast(figure, measure.Length(got), name(low), measure.Length(low*want), hint),
-		measure.AtMost(figure, measure.Length(got), name(high), measure.Length(high*want), hint))
+		measure.AtLeast(id, measure.Length(got), name(low), measure.Length(low*want), measure.ID(hint)),
+		measure.AtMost(id, measure.Length(got), name(high), measure.Length(high*want), measure.ID(hint)))
 }
 
 // other returns the length that a reading of the other rectangle becomes when
@@ -142,16 +143,16 @@ func (r Record) checkDiagonals() error {
 	// this square, whatever the skew.
 	want := math.Hypot(r.Across, r.Along)
 	got := math.Hypot(r.Diagonals[0], r.Diagonals[1]) / math.Sqrt2
-	const hint = "measure sides and diagonals again, on the same rectangle"
+	const hint = "print.measure-all-again"
 	low, high := measure.Length(want-mostMisfit), measure.Length(want+mostMisfit)
 	if err := cmp.Or(
-		measure.Positive("first diagonal", measure.Length(r.Diagonals[0])),
-		measure.Positive("second diagonal", measure.Length(r.Diagonals[1])),
-		measure.AtLeast("mean of the diagonals", measure.Length(got), "what the sides make less 1.5 mm", low, hint),
-		measure.AtMost("mean of the diagonals", measure.Length(got), "what the sides make and 1.5 mm", high, hint),
+		measure.Positive("print.first-diagonal", measure.Length(r.Diagonals[0])),
+		measure.Positive("print.second-diagonal", measure.Length(r.Diagonals[1])),
+		measure.AtLeast("print.mean-diagonal", measure.Length(got), "print.sides-less", low, hint),
+		measure.AtMost("print.mean-diagonal", measure.Length(got), "print.sides-more", high, hint),
 	); err != nil {
 		return err
 	}
-	return measure.AtMost("skew", measure.Angle(math.Abs(r.Skew())), "", measure.Angle(mostSkew),
-		"the first diagonal runs from the lower left to the upper right; measure both again")
+	return measure.AtMost("print.skew", measure.Angle(math.Abs(r.Skew())), "", measure.Angle(mostSkew),
+		"print.measure-diagonals-again")
 }

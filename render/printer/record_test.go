@@ -11,6 +11,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/wording"
 )
 
 // drawMatrix returns what a usable printer does, its first axis level.
@@ -122,7 +123,7 @@ func TestRefusedReadings(t *testing.T) {
 		var fitted *FittedError
 		switch {
 		case errors.As(err, &bound):
-			got, hint = bound.Text(c.r.Unit), bound.Hint
+			got, hint = wording.Fault(bound, c.r.Unit)
 		case errors.As(err, &fitted):
 			got, hint = fitted.Error(), fitted.Hint()
 		}

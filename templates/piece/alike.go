@@ -2,7 +2,8 @@ package piece
 
 import (
 	"slices"
-	"strings"
+
+	"rodsheet/templates/wording"
 )
 
 // A Lot is one thing and the sizes of the design that have it alike.
@@ -44,7 +45,7 @@ func SizeWords(sizes []string, all int) string {
 	case n == 1:
 		return "size " + sizes[0]
 	}
-	return "sizes " + strings.Join(sizes[:n-1], ", ") + " and " + sizes[n-1]
+	return "sizes " + wording.And(sizes...)
 }
 
 // WithSizes puts behind a name which of all sizes it is for, where there are

@@ -13,6 +13,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/wording"
 )
 
 // figures returns the figures of errors.
@@ -24,7 +25,7 @@ func figures(t *testing.T, errs []error) []string {
 		if !ok {
 			t.Fatalf("no bound: %v", err)
 		}
-		out = append(out, bound.Figure)
+		out = append(out, wording.Name(bound.Figure))
 	}
 	return out
 }

@@ -57,9 +57,9 @@ func feet(d design.Design, f joint.Frame) float64 {
 // tall the legs are and wherever their taper starts.
 func (j *validator) feet(plumb, steepest joint.Frame) {
 	d := j.design
-	figure := "foot circle"
+	figure := measure.ID("legs.foot-circle")
 	if d.Legs.Lean == design.ByFootSpread {
-		figure = "foot spread"
+		figure = "legs.foot-spread"
 	}
 	given := measure.Length(d.Legs.Given)
 	near := func() error {
@@ -68,12 +68,12 @@ func (j *validator) feet(plumb, steepest joint.Frame) {
 		if d.Legs.Taper != nil {
 			d.Legs.Taper = &design.Taper{Foot: d.Legs.Taper.Foot, Faces: d.Legs.Taper.Faces}
 		}
-		return measure.AtLeast(figure, given, "that of plumb legs", measure.Length(feet(d, plumb)),
-			"move the legs inward, or make the ring smaller")
+		return measure.AtLeast(figure, given, "legs.plumb", measure.Length(feet(d, plumb)),
+			"legs.inward")
 	}
 	far := func() error {
-		return measure.AtMost(figure, given, "that of the steepest legs", measure.Length(feet(d, steepest)),
-			"move the legs outward, or make the ring larger")
+		return measure.AtMost(figure, given, "legs.steepest", measure.Length(feet(d, steepest)),
+			"legs.outward")
 	}
 	j.ask(near, inPlanKeys, keys("legs.clear", "legs.taper.foot", "legs.taper.faces"))
 	j.ask(far, j.leaned)
@@ -120,9 +120,9 @@ func checkTaper(t joint.Taper, thickness float64) error {
 		across = 2 * t.Loss()
 	}
 	return cmp.Or(
-		stock("foot", t.Foot, longest),
-		measure.AtMost("taper across the stretcher", measure.Length(across),
-			"what leaves 1 mm of the leg", measure.Length(thickness-least), "take less off, or taper only faces that look along the stretcher"),
+		stock("legs.taper.foot", t.Foot, longest),
+		measure.AtMost("legs.taper.across", measure.Length(across),
+			"legs.leaves-least", measure.Length(thickness-least), "legs.taper.less"),
 	)
 }
 

@@ -30,14 +30,14 @@ func (j *validator) figures() {
 	}
 	if d.Legs.To == design.Overall {
 		j.ask(func() error { return checkRoom(d) }, keys("ring.depth"), aboveFrameKeys)
-		j.note(measure.AtMost("overall height", measure.Length(d.Legs.Height), "", measure.Length(longest), ""))
+		j.note(measure.AtMost("legs.height", measure.Length(d.Legs.Height), "", measure.Length(longest), ""))
 	}
 	j.note(woodFigures(d.Wood)...)
 	j.note(sawFigures(d.Saw)...)
 }
 
 // upTo refuses a length that is negative or beyond the most.
-func upTo(figure string, mm, most float64) error {
+func upTo(figure measure.ID, mm, most float64) error {
 	return cmp.Or(
 		measure.NotNegative(figure, measure.Length(mm)),
 		measure.AtMost(figure, measure.Length(mm), "", measure.Length(most), ""),
@@ -45,24 +45,24 @@ func upTo(figure string, mm, most float64) error {
 }
 
 // more refuses a length that is nothing or less, or beyond the most.
-func more(figure string, mm, most float64) error {
+func more(figure measure.ID, mm, most float64) error {
 	return cmp.Or(measure.Positive(figure, measure.Length(mm)), upTo(figure, mm, most))
 }
 
 // choice refuses a number that stands for none of the choices, which count
 // from 0.
-func choice[C ~uint8](figure string, c, last C) error {
-	return measure.AtMost("number of the "+figure, measure.Number(float64(c)), "", measure.Number(float64(last)), "")
+func choice[C ~uint8](figure measure.ID, c, last C) error {
+	return measure.AtMost(figure, measure.Number(float64(c)), "", measure.Number(float64(last)), "")
 }
 
 // stock refuses a size of wood or glass that is hardly there, or beyond the
 // most.
-func stock(figure string, mm, most float64) error {
+func stock(figure measure.ID, mm, most float64) error {
 	return cmp.Or(measure.AtLeast(figure, measure.Length(mm), "", measure.Length(least), ""), upTo(figure, mm, most))
 }
 
 // count refuses a count that is negative or beyond reason.
-func count(figure string, n int) error {
+func count(figure measure.ID, n int) error {
 	number := measure.Number(float64(n))
 	return cmp.Or(
 		measure.NotNegative(figure, number),
@@ -76,26 +76,26 @@ func (j *validator) ring(r design.Ring) {
 	plan.Depth = plan.Width
 	j.ask(plan.Check, keys("ring.sides", "ring.inside", "ring.width"))
 	j.note(
-		stock("width", r.Width, longest),
-		stock("depth", r.Depth, longest),
-		choice("plain end", r.Plain, design.ClosedEnd),
-		upTo("horn", r.Horn, longest),
-		measure.NotNegative("slack", measure.Length(r.Slack)),
+		stock("ring.width", r.Width, longest),
+		stock("ring.depth", r.Depth, longest),
+		choice("ring.plain-end", r.Plain, design.ClosedEnd),
+		upTo("ring.horn", r.Horn, longest),
+		measure.NotNegative("ring.slack", measure.Length(r.Slack)),
 	)
 	j.ask(func() error {
-		return measure.AtMost("slack", measure.Length(r.Slack), "the width of the stretcher", measure.Length(r.Width),
-			"give only the play of the lap, square to it")
+		return measure.AtMost("ring.slack", measure.Length(r.Slack), "ring.width", measure.Length(r.Width),
+			"ring.slack-play")
 	}, keys("ring.width"))
 }
 
 func legFigures(l design.Legs) []error {
 	return []error{
-		stock("breadth", l.Breadth, longest),
+		stock("legs.breadth", l.Breadth, longest),
 		checkTenon(l.Tenon),
-		choice("lean", l.Lean, design.ByFootSpread),
-		choice("height", l.To, design.Overall),
-		upTo("clearance of leg and neighbour", l.Clear, longest),
-		upTo("proud head", l.Proud, longest),
+		choice("legs.lean", l.Lean, design.ByFootSpread),
+		choice("legs.height-to", l.To, design.Overall),
+		upTo("legs.clear", l.Clear, longest),
+		upTo("legs.proud", l.Proud, longest),
 	}
 }
 
@@ -104,14 +104,14 @@ func checkTenon(mm float64) error {
 	if mm == 0 {
 		return nil
 	}
-	return stock("tenon", mm, longest)
+	return stock("legs.tenon", mm, longest)
 }
 
 // checkRoom refuses an overall height that leaves no room for the frame.
 func checkRoom(d design.Design) error {
-	return measure.Above("overall height", measure.Length(d.Legs.Height),
-		"stretcher, pads and top", measure.Length(d.Ring.Depth+aboveFrame(d)),
-		"give the height from the floor to the highest point of the piece")
+	return measure.Above("legs.height", measure.Length(d.Legs.Height),
+		"piece.above-floor", measure.Length(d.Ring.Depth+aboveFrame(d)),
+		"legs.overall-from-floor")
 }
 
 func topFigures(t design.Top) []error {
@@ -120,15 +120,15 @@ func topFigures(t design.Top) []error {
 	}
 	corners := measure.Number(float64(len(t.Points)))
 	return append([]error{
-		choice("top", t.Kind, design.WoodTop),
-		choice("outline of the top", t.Outline, design.FreeOutline),
-		choice("corner of the top", t.Corner, design.RoundedCorner),
-		stock("thickness of the top", t.Thickness, thickestTop),
-		upTo("diameter of the top", t.Diameter, longest),
-		measure.AtLeast("overhang", measure.Length(t.Overhang), "", measure.Length(-longest), ""),
-		measure.AtMost("overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
-		upTo("corner size of the top", t.CornerSize, longest),
-		measure.AtMost("corners of the top", corners, "", measure.Number(design.MostPoints), "give a round top its diameter"),
+		choice("top.kind", t.Kind, design.WoodTop),
+		choice("top.outline", t.Outline, design.FreeOutline),
+		choice("top.corner", t.Corner, design.RoundedCorner),
+		stock("top.thickness", t.Thickness, thickestTop),
+		upTo("top.diameter", t.Diameter, longest),
+		measure.AtLeast("top.overhang", measure.Length(t.Overhang), "", measure.Length(-longest), ""),
+		measure.AtMost("top.overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
+		upTo("top.corner-size", t.CornerSize, longest),
+		measure.AtMost("top.points", corners, "", measure.Number(design.MostPoints), "top.round-diameter"),
 	}, padFigures(t.Pads)...)
 }
 
@@ -138,10 +138,10 @@ func padFigures(pads design.Pads) []error {
 	}
 	at := measure.Length(pads.At)
 	return []error{
-		stock("diameter of the pads", pads.Diameter, longest),
-		stock("height of the pads", pads.Height, longest),
-		measure.AtLeast("mid-length to pad", at, "", measure.Length(-longest), ""),
-		measure.AtMost("mid-length to pad", at, "", measure.Length(longest), ""),
+		stock("top.pads.diameter", pads.Diameter, longest),
+		stock("top.pads.height", pads.Height, longest),
+		measure.AtLeast("top.pads.mid-to-pad", at, "", measure.Length(-longest), ""),
+		measure.AtMost("top.pads.mid-to-pad", at, "", measure.Length(longest), ""),
 	}
 }
 
@@ -149,15 +149,15 @@ func woodFigures(w design.Wood) []error {
 	density := measure.Number(w.Density)
 	waste := measure.Number(w.Waste)
 	return []error{
-		measure.NotNegative("density", density),
-		measure.AtMost("density", density, "", measure.Number(heaviest), "give it in kg/m³"),
-		upTo("extra length", w.ExtraLength, longest),
-		upTo("extra width", w.ExtraWidth, longest),
-		upTo("extra thickness", w.ExtraThickness, longest),
-		count("spare parts", w.Spares),
-		count("test pieces", w.Tests),
-		measure.NotNegative("waste", waste),
-		measure.AtMost("waste", waste, "", measure.Number(10), "give it as a share: 0.25 for a quarter"),
+		measure.NotNegative("wood.density", density),
+		measure.AtMost("wood.density", density, "", measure.Number(heaviest), "wood.density-unit"),
+		upTo("wood.rough-length", w.ExtraLength, longest),
+		upTo("wood.rough-width", w.ExtraWidth, longest),
+		upTo("wood.rough-thickness", w.ExtraThickness, longest),
+		count("wood.spares", w.Spares),
+		count("wood.tests", w.Tests),
+		measure.NotNegative("wood.waste", waste),
+		measure.AtMost("wood.waste", waste, "", measure.Number(10), "wood.waste-share"),
 		checkMoisture(w),
 		checkBoards(w.Boards),
 	}
@@ -176,10 +176,10 @@ func checkMoisture(w design.Wood) error {
 func checkBoards(boards []design.Board) error {
 	for _, b := range boards {
 		if err := cmp.Or(
-			more("length of a board", b.Length, longest),
-			more("width of a board", b.Width, longest),
-			more("thickness of a board", b.Thickness, longest),
-			count("boards", b.Count),
+			more("wood.board.length", b.Length, longest),
+			more("wood.board.width", b.Width, longest),
+			more("wood.board.thickness", b.Thickness, longest),
+			count("wood.board.count", b.Count),
 		); err != nil {
 			return err
 		}
@@ -189,10 +189,10 @@ func checkBoards(boards []design.Board) error {
 
 func sawFigures(s design.Saw) []error {
 	return []error{
-		more("kerf", s.Kerf, design.WidestKerf),
-		upTo("highest blade", s.Highest, longest),
-		upTo("dado width", s.Dado, longest),
-		upTo("reach of the stop", s.StopReach, longest),
+		more("saw.kerf", s.Kerf, design.WidestKerf),
+		upTo("saw.blade-height", s.Highest, longest),
+		upTo("saw.dado", s.Dado, longest),
+		upTo("saw.stop-reach", s.StopReach, longest),
 	}
 }
 
@@ -201,20 +201,20 @@ func sawFigures(s design.Saw) []error {
 // design.
 func (j *validator) asMilled() {
 	d := j.design
-	j.ask(func() error { return checkAsMilled("width as milled", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
-	j.ask(func() error { return checkAsMilled("depth as milled", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))
-	j.ask(func() error { return checkAsMilled("breadth as milled", d.Milled.Breadth, d.Legs.Breadth) }, keys("legs.breadth"))
-	j.note(upTo("kerf as measured", d.Milled.Kerf, design.WidestKerf))
+	j.ask(func() error { return checkAsMilled("milled.width", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
+	j.ask(func() error { return checkAsMilled("milled.depth", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))
+	j.ask(func() error { return checkAsMilled("milled.breadth", d.Milled.Breadth, d.Legs.Breadth) }, keys("legs.breadth"))
+	j.note(upTo("milled.kerf", d.Milled.Kerf, design.WidestKerf))
 }
 
 // checkAsMilled allows a quarter of the designed size either way.
-func checkAsMilled(figure string, mm, designed float64) error {
-	const hint = "the outline follows the design: change the size there"
+func checkAsMilled(figure measure.ID, mm, designed float64) error {
+	const hint = "milled.change-design"
 	if mm == 0 {
 		return nil
 	}
 	return cmp.Or(
-		measure.AtLeast(figure, measure.Length(mm), "three quarters of the designed size", measure.Length(designed*0.75), hint),
-		measure.AtMost(figure, measure.Length(mm), "five quarters of the designed size", measure.Length(designed*1.25), hint),
+		measure.AtLeast(figure, measure.Length(mm), "milled.least", measure.Length(designed*0.75), hint),
+		measure.AtMost(figure, measure.Length(mm), "milled.most", measure.Length(designed*1.25), hint),
 	)
 }

@@ -16,6 +16,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/wording"
 )
 
 // refused asks for a design to be refused for one figure, in given words.
@@ -27,8 +28,8 @@ func refused(t *testing.T, d design.Design, figure, words string) {
 		t.Errorf("%s: got error %v, want a bound", figure, err)
 		return
 	}
-	if bound.Figure != figure || !strings.Contains(bound.Error(), words) {
-		t.Errorf("got %q, want figure %q and words %q", bound.Error(), figure, words)
+	if line, _ := wording.Fault(bound, d.Unit); wording.Name(bound.Figure) != figure || !strings.Contains(line, words) {
+		t.Errorf("got %q, want figure %q and words %q", line, figure, words)
 	}
 }
 

@@ -100,13 +100,13 @@ func (j *validator) top(p Piece) {
 
 // checkSize refuses an overhang that leaves nothing of the top.
 func (p Piece) checkSize() error {
-	const short = "give it more overhang"
+	const short = "top.more-overhang"
 	switch p.Design.Top.Outline {
 	case design.RoundTop:
-		return measure.Above("radius of the top", measure.Length(p.TopRadius()), "", measure.Length(0), short)
+		return measure.Above("top.radius", measure.Length(p.TopRadius()), "", measure.Length(0), short)
 	case design.RingTop:
 		middle := measure.Length(p.ringOutline().Apothem + p.Design.Top.Overhang)
-		return measure.Above("centre to side of the top", middle, "", measure.Length(0), short)
+		return measure.Above("top.apothem", middle, "", measure.Length(0), short)
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
 )
 
 // Settings that differ by less than this are rather a slip than a wish, and
@@ -192,8 +193,7 @@ func sizeNames(all []sharer) string {
 	for i, s := range all {
 		names[i] = sizeName(s.piece)
 	}
-	last := len(names) - 1
-	return strings.Join(names[:last], ", ") + " and " + names[last]
+	return wording.And(names...)
 }
 
 func sizeName(p piece.Piece) string {

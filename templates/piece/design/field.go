@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // A field is one key of a table that fills a T.
@@ -59,12 +60,12 @@ func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 		low = measure.Above
 	}
 	bound := func(v float64) measure.Quantity { return measure.Quantity{Kind: q.Kind, Value: v} }
-	err := cmp.Or(low("", q, "", bound(l.least), ""), measure.AtMost("", q, "", bound(l.most), ""))
-	var outside *measure.BoundError
-	if !errors.As(err, &outside) {
+	outside := cmp.Or(low("", q, "", bound(l.least), ""), measure.AtMost("", q, "", bound(l.most), ""))
+	if outside == nil {
 		return nil
 	}
-	f := &fault{at: n.value, words: strings.TrimSpace(outside.Text(u))}
+	words, _ := wording.Fault(outside, u)
+	f := &fault{at: n.value, words: strings.TrimSpace(words)}
 	if q.Kind == measure.KindLength && n.kind != isText && q.Value > l.most {
 		f.hint = "a length without a unit is in " + u.String()
 	}
@@ -128,7 +129,7 @@ func choice[T any](key string, words []string, set func(*T, int)) field[T] {
 		}
 		i := slices.Index(words, n.text)
 		if i < 0 {
-			return reading[T]{}, &fault{at: n.value, words: n.described() + " is not " + either(words),
+			return reading[T]{}, &fault{at: n.value, words: n.described() + " is not " + wording.Or(words...),
 				hint: didYouMean(strings.ToLower(n.text), words)}
 		}
 		return reading[T]{apply: func(t *T) { set(t, i) }, word: words[i], idle: i == 0}, nil

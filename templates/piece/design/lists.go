@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // all makes one fault of several; it is nil where there is none.
@@ -126,7 +127,7 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 	}
 	for _, kid := range n.kids {
 		if !known[kid.key] {
-			faults = append(faults, &fault{at: kid.at, key: shown(kid.key), words: "this key is not known", hint: didYouMean(kid.key, words)})
+			faults = append(faults, &fault{at: kid.at, key: wording.Shown(kid.key), words: "this key is not known", hint: didYouMean(kid.key, words)})
 		}
 	}
 	return b, faults

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // placed turns errors about figures of one size into notes at the keys that set
@@ -25,9 +26,8 @@ func (r *reader) placed(errs []error, s settings) []note {
 			continue
 		}
 		key := setBy(bound, func(key string) (float64, bool) { set, ok := s[key]; return set.value, ok })
-		notes = append(notes, note{
-			at: s[key].at, path: cmp.Or(key, "design"), words: bound.Text(r.unit), hint: bound.Hint, doubts: setters(bound),
-		})
+		words, hint := wording.Fault(bound, r.unit)
+		notes = append(notes, note{at: s[key].at, path: cmp.Or(key, "design"), words: words, hint: hint, doubts: setters(bound)})
 	}
 	return notes
 }
@@ -68,12 +68,8 @@ func setBy(e *measure.BoundError, given func(string) (float64, bool)) string {
 	return tableOf(keys[0])
 }
 
-// setters returns the keys that a figure hangs on, by the name that its limits
-// give it, the likeliest first.
+// setters returns the keys that a figure hangs on, by its identity, the likeliest first.
 func setters(e *measure.BoundError) []string {
-	if e.Figure == "corner of the top" && e.Value.Kind == measure.KindLength {
-		return []string{"top.corner-size", "top.points", "top.overhang"}
-	}
 	for _, s := range slices.Concat(frameSetters(), topSetters(), otherSetters()) {
 		if slices.Contains(s.figures, e.Figure) {
 			return s.keys
@@ -83,65 +79,65 @@ func setters(e *measure.BoundError) []string {
 }
 
 // A setter says which keys set some figures.
-type setter struct{ figures, keys []string }
+type setter struct {
+	figures []measure.ID
+	keys    []string
+}
 
 func frameSetters() []setter {
 	high := []string{"legs.frame-height", "legs.height"}
 	return []setter{
-		{[]string{"stretchers", "sides", "feet", "angle"}, []string{"ring.sides"}},
-		{[]string{"inside", "datum to near shoulder", "centre to mid-side"}, []string{"ring.inside"}},
-		{[]string{"width", "thickness", "crossing width", "width as milled"}, []string{"milled.width", "ring.width"}},
-		{[]string{"depth", "depth as milled"}, []string{"milled.depth", "ring.depth"}},
-		{[]string{"number of the plain end"}, []string{"ring.plain-end"}},
-		{[]string{"horn", "mid-length to end"}, []string{"ring.horn", "ring.inside"}},
-		{[]string{"slack"}, []string{"ring.slack"}},
-		{[]string{"breadth", "leg", "top", "breadth as milled"}, []string{"milled.breadth", "legs.breadth"}},
-		{[]string{"height", "overall height", "length", "number of the height"}, high},
-		{[]string{"splay", "foot circle", "foot circle radius", "foot spread", "number of the lean"},
-			[]string{"legs.splay", "legs.foot-circle", "legs.foot-spread"}},
-		{[]string{"mid-length to leg", "clearance of leg and neighbour"}, []string{"legs.mid-to-leg", "legs.clear"}},
-		{[]string{"head of leg", "tenon"}, []string{"legs.tenon", "milled.width", "ring.width"}},
-		{[]string{"proud head"}, []string{"legs.proud"}},
-		{[]string{"number of the mortised part"}, []string{"legs.mortise"}},
-		{[]string{"start", "length of taper"}, []string{"legs.taper.start"}},
-		{[]string{"foot", "taper across the stretcher"}, []string{"legs.taper.foot"}},
-		{[]string{"number of tapered faces"}, []string{"legs.taper.faces"}},
+		{[]measure.ID{"ring.stretchers", "polygon.sides", "sides", "standing.feet", "triangle.angle", "lap.angle"}, []string{"ring.sides"}},
+		{[]measure.ID{"ring.inside", "lap.at", "polygon.apothem"}, []string{"ring.inside"}},
+		{[]measure.ID{"bridle.width", "movement.width", "lap.width", "ring.width", "leg.thickness", "lap.crossing-width", "milled.width"}, []string{"milled.width", "ring.width"}},
+		{[]measure.ID{"bridle.depth", "lap.depth", "ring.depth", "milled.depth"}, []string{"milled.depth", "ring.depth"}},
+		{[]measure.ID{"ring.plain-end"}, []string{"ring.plain-end"}},
+		{[]measure.ID{"ring.horn", "ring.reach"}, []string{"ring.horn", "ring.inside"}},
+		{[]measure.ID{"ring.slack"}, []string{"ring.slack"}},
+		{[]measure.ID{"leg.breadth", "legs.breadth", "bridle.leg", "taper.top", "milled.breadth"}, []string{"milled.breadth", "legs.breadth"}},
+		{[]measure.ID{"leg.height", "legs.height", "taper.length", "legs.height-to"}, high},
+		{[]measure.ID{"bridle.splay", "leg.splay", "legs.foot-circle", "standing.foot-radius", "legs.foot-spread", "legs.lean"}, []string{"legs.splay", "legs.foot-circle", "legs.foot-spread"}},
+		{[]measure.ID{"leg.at", "legs.clear"}, []string{"legs.mid-to-leg", "legs.clear"}},
+		{[]measure.ID{"frame.head", "bridle.tenon", "legs.tenon"}, []string{"legs.tenon", "milled.width", "ring.width"}},
+		{[]measure.ID{"legs.proud"}, []string{"legs.proud"}},
+		{[]measure.ID{"bridle.mortise"}, []string{"legs.mortise"}},
+		{[]measure.ID{"taper.start", "taper.run"}, []string{"legs.taper.start"}},
+		{[]measure.ID{"taper.foot", "legs.taper.foot", "legs.taper.across"}, []string{"legs.taper.foot"}},
+		{[]measure.ID{"taper.faces"}, []string{"legs.taper.faces"}},
 	}
 }
 
 func topSetters() []setter {
 	return []setter{
-		{[]string{"glass thickness", "thickness of the top"}, []string{"top.thickness"}},
-		{[]string{"glass area", "rim radius", "diameter of the top", "radius of the top", "centre to side of the top"},
-			[]string{"top.diameter", "top.overhang", "top.points"}},
-		{[]string{"overhang"}, []string{"top.overhang"}},
-		{[]string{"corner size of the top", "clip", "corner radius"}, []string{"top.corner-size"}},
-		{[]string{"corner of the top", "corners of the top", "centre to corner of the top", "side of the top", "turns of the outline of the top"},
-			[]string{"top.points", "top.corner-size", "top.overhang"}},
-		{[]string{"number of the top"}, []string{"top.kind"}},
-		{[]string{"number of the outline of the top"}, []string{"top.outline"}},
-		{[]string{"number of the corner of the top"}, []string{"top.corner"}},
-		{[]string{"diameter of the pads"}, []string{"top.pads.diameter"}},
-		{[]string{"height of the pads"}, []string{"top.pads.height"}},
-		{[]string{"mid-length to pad"}, []string{"top.pads.mid-to-pad"}},
+		{[]measure.ID{"glass.thickness", "top.thickness"}, []string{"top.thickness"}},
+		{[]measure.ID{"glass.area", "standing.rim", "top.diameter", "top.radius", "top.apothem"}, []string{"top.diameter", "top.overhang", "top.points"}},
+		{[]measure.ID{"top.overhang"}, []string{"top.overhang"}},
+		{[]measure.ID{"top.corner-size", "polygon.clip", "outline.clip", "outline.round"}, []string{"top.corner-size"}},
+		{[]measure.ID{"outline.corner", "outline.corners", "top.points", "outline.reach", "outline.side", "outline.turns"}, []string{"top.points", "top.corner-size", "top.overhang"}},
+		{[]measure.ID{"top.kind"}, []string{"top.kind"}},
+		{[]measure.ID{"top.outline"}, []string{"top.outline"}},
+		{[]measure.ID{"top.corner"}, []string{"top.corner"}},
+		{[]measure.ID{"top.pads.diameter"}, []string{"top.pads.diameter"}},
+		{[]measure.ID{"top.pads.height"}, []string{"top.pads.height"}},
+		{[]measure.ID{"top.pads.mid-to-pad"}, []string{"top.pads.mid-to-pad"}},
 	}
 }
 
 func otherSetters() []setter {
 	return []setter{
-		{[]string{"density", "mass"}, []string{"wood.density", "wood.species"}},
-		{[]string{"coefficient of movement"}, []string{"wood.species"}},
-		{[]string{"moisture before", "moisture after"}, []string{"wood.moisture"}},
-		{[]string{"extra length"}, []string{"wood.rough-length"}},
-		{[]string{"extra width"}, []string{"wood.rough-width"}},
-		{[]string{"extra thickness"}, []string{"wood.rough-thickness"}},
-		{[]string{"spare parts"}, []string{"wood.spares"}},
-		{[]string{"test pieces"}, []string{"wood.tests"}},
-		{[]string{"waste"}, []string{"wood.waste"}},
-		{[]string{"boards", "length of a board", "width of a board", "thickness of a board"}, []string{"wood.board"}},
-		{[]string{"kerf", "kerf as measured"}, []string{"milled.kerf", "saw.kerf"}},
-		{[]string{"highest blade"}, []string{"saw.blade-height"}},
-		{[]string{"dado width"}, []string{"saw.dado"}},
-		{[]string{"reach of the stop"}, []string{"saw.stop-reach"}},
+		{[]measure.ID{"wood.density", "standing.mass"}, []string{"wood.density", "wood.species"}},
+		{[]measure.ID{"movement.coefficient"}, []string{"wood.species"}},
+		{[]measure.ID{"movement.from", "movement.to"}, []string{"wood.moisture"}},
+		{[]measure.ID{"wood.rough-length"}, []string{"wood.rough-length"}},
+		{[]measure.ID{"wood.rough-width"}, []string{"wood.rough-width"}},
+		{[]measure.ID{"wood.rough-thickness"}, []string{"wood.rough-thickness"}},
+		{[]measure.ID{"wood.spares"}, []string{"wood.spares"}},
+		{[]measure.ID{"wood.tests"}, []string{"wood.tests"}},
+		{[]measure.ID{"wood.waste"}, []string{"wood.waste"}},
+		{[]measure.ID{"wood.board.count", "wood.board.length", "wood.board.width", "wood.board.thickness"}, []string{"wood.board"}},
+		{[]measure.ID{"lap.kerf", "saw.kerf", "milled.kerf"}, []string{"milled.kerf", "saw.kerf"}},
+		{[]measure.ID{"saw.blade-height"}, []string{"saw.blade-height"}},
+		{[]measure.ID{"saw.dado"}, []string{"saw.dado"}},
+		{[]measure.ID{"saw.stop-reach"}, []string{"saw.stop-reach"}},
 	}
 }

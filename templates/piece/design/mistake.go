@@ -3,10 +3,9 @@ package design
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"rodsheet/templates/wording"
 )
 
 // A Mistake is one thing to put right in a design file.
@@ -61,11 +60,11 @@ func subject(path string, sizes []string) string {
 	case 0:
 		return path
 	case 1:
-		return path + " of size " + shown(sizes[0])
+		return path + " of size " + wording.Shown(sizes[0])
 	}
 	names := make([]string, len(sizes))
 	for i, s := range sizes {
-		names[i] = shown(s)
+		names[i] = wording.Shown(s)
 	}
 	return path + " of sizes " + strings.Join(names, ", ")
 }
@@ -85,27 +84,4 @@ func (s source) mistakes(notes []note) Mistakes {
 		out[i] = Mistake{p.line, p.column, n.text(), n.hint}
 	}
 	return out
-}
-
-// shown returns what a maker wrote fit for a message: shortened where it is
-// long, in quotes where it is more than plain letters.
-func shown(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		s = string(r[:most-1]) + "…"
-	}
-	plain := func(r rune) bool { return r > ' ' && r != '"' && r != '\'' && unicode.IsPrint(r) }
-	if s != "" && utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return !plain(r) }) < 0 {
-		return s
-	}
-	return strconv.Quote(s)
-}
-
-// either joins words for a choice: "open, closed or flush".
-func either(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
 }

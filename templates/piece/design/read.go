@@ -10,6 +10,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // A File is a design file that has been read.
@@ -191,7 +192,7 @@ func (r *reader) table(n *node, prefix string, size []string, into settings) {
 			r.note(kid.value, path, size, "one table is wanted, not "+kid.described(), "write "+header+" on a line of its own", path)
 		default:
 			hint, meant := r.suggest(prefix, kid, size != nil)
-			r.note(kid.at, prefix+shown(kid.key), size, "this key is not known", hint, meant...)
+			r.note(kid.at, prefix+wording.Shown(kid.key), size, "this key is not known", hint, meant...)
 		}
 	}
 }
@@ -240,7 +241,7 @@ func (r *reader) suggest(prefix string, n *node, inSize bool) (hint string, doub
 	case best != "":
 		return didYouMean(n.key, here), []string{prefix + best}
 	case len(elsewhere) > 0:
-		return "did you mean " + either(elsewhere) + "?", elsewhere
+		return "did you mean " + wording.Or(elsewhere...) + "?", elsewhere
 	}
 	return "", []string{prefix + anyOf}
 }
@@ -261,7 +262,7 @@ func (r *reader) contradictions(s settings, size []string) {
 		slices.SortFunc(given, func(a, b string) int { return s[a].at - s[b].at })
 		for _, key := range given[min(1, len(given)):] {
 			r.note(s[key].at, key, size, fmt.Sprintf("%s in line %d says the same in another way",
-				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+either(words(group)), group...)
+				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+wording.Or(words(group)...), group...)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // overlay lays what a size says over what holds for all. A key of a group
@@ -100,7 +101,7 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 			set := s[key]
 			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
 				notes = append(notes, note{at: set.at, path: key,
-					words: fmt.Sprintf("goes with %s %s, not with %s", wordOf(n.of), either(n.words), word),
+					words: fmt.Sprintf("goes with %s %s, not with %s", wordOf(n.of), wording.Or(n.words...), word),
 					hint:  r.whereSaid(s, n), doubts: []string{key, n.of}})
 			}
 			delete(s, key)
@@ -134,7 +135,7 @@ func missing(s settings, doubts Doubts) []note {
 		case len(d.keys) == 1:
 			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing", doubts: d.keys})
 		default:
-			notes = append(notes, note{at: header.at, path: table, words: "one of " + either(words(d.keys)) + " is missing", doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: table, words: "one of " + wording.Or(words(d.keys)...) + " is missing", doubts: d.keys})
 		}
 	}
 	return notes
@@ -153,18 +154,18 @@ func (r *reader) impossible(d Design, s settings, doubts Doubts) []note {
 	plan := d.Ring.Ring
 	plan.Depth = plan.Width // the laps meet in plan, whatever the depth
 	check(plan.Check(), "ring.sides", "ring.inside", "ring.width")
-	check(measure.Below("tenon", measure.Length(d.Legs.Tenon), "the width of the stretcher", width, "a third of the width is usual"),
+	check(measure.Below("legs.tenon", measure.Length(d.Legs.Tenon), "ring.width", width, "tenon.third"),
 		"legs.tenon", "ring.width")
 	if t := d.Legs.Taper; t != nil {
 		breadth := measure.Length(cmp.Or(d.Milled.Breadth, d.Legs.Breadth))
-		check(measure.Below("foot", measure.Length(t.Foot), "the breadth of the leg", breadth, "a taper narrows towards the foot"),
+		check(measure.Below("legs.taper.foot", measure.Length(t.Foot), "legs.breadth", breadth, "taper.narrows"),
 			"legs.taper.foot", "legs.breadth")
 	}
 	if d.Top.Kind == GlassTop {
 		check(joint.Glass{Area: 1, Thickness: d.Top.Thickness}.Check(), "top.thickness")
 	}
-	check(measure.Above("overhang", measure.Length(d.Top.Overhang), "the inside of the ring", measure.Length(-d.Ring.Width),
-		"the top must reach over the stretchers"), "top.overhang", "ring.width")
+	check(measure.Above("top.overhang", measure.Length(d.Top.Overhang), "ring.inside", measure.Length(-d.Ring.Width),
+		"top.over-stretchers"), "top.overhang", "ring.width")
 	return r.placed(errs, s)
 }
 

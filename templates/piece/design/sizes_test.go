@@ -182,8 +182,8 @@ func judged(text string, size int, err error) error {
 func TestJudgedFiguresArePlaced(t *testing.T) {
 	two := sized("[size.legs]\nfoot-circle = 640\nbreadth = 36\n[size.milled]\nwidth = 27.5")
 	inches := `units = "in"` + "\nring = {sides = 3, inside = 10, width = 1, depth = 1.5}\nlegs = {breadth = 1.5, splay = 10, height = 18}\nwood.density = 600\nsaw.kerf = 0.125\n"
-	below := func(figure string, v float64) error {
-		return measure.Below(figure, measure.Length(v), "", measure.Length(0), "mend it")
+	below := func(figure measure.ID, v float64) error {
+		return measure.Below(figure, measure.Length(v), "", measure.Length(0), "tenon.third")
 	}
 	tests := []struct {
 		name string
@@ -192,19 +192,19 @@ func TestJudgedFiguresArePlaced(t *testing.T) {
 		err  error
 		want string
 	}{
-		{"splay", sound, 0, below("splay", 1), "line 11, column 1: legs.splay: splay 1 mm must be less than 0 mm"},
-		{"height", sound, 0, below("height", 1), "line 12, column 1: legs.height: height 1 mm must be less than 0 mm"},
-		{"of the base", two, 0, below("splay", 1), "line 11, column 1: legs.splay of size low: splay 1 mm must be less than 0 mm"},
-		{"of the size", two, 1, below("foot circle", 640), "line 32, column 1: legs.foot-circle of size tall: foot circle 640 mm must be less than 0 mm"},
-		{"splay that the foot circle sets", two, 1, below("splay", 1), "line 32, column 1: legs.foot-circle of size tall: splay 1 mm must be less than 0 mm"},
-		{"own breadth", two, 1, below("leg", 36), "line 33, column 1: legs.breadth of size tall: leg 36 mm must be less than 0 mm"},
-		{"milled width", two, 1, below("width", 27.5), "line 35, column 1: milled.width of size tall: width 27.5 mm must be less than 0 mm"},
-		{"designed width", two, 1, below("width", 28), "line 6, column 1: ring.width of size tall: width 28 mm must be less than 0 mm"},
-		{"a third of the width", sound, 0, below("tenon", 9), "line 6, column 1: ring.width: tenon 9 mm must be less than 0 mm"},
-		{"taper", sound, 0, below("start", 90), "line 14, column 1: legs.taper.start: start 90 mm must be less than 0 mm"},
-		{"left out", sound, 0, below("mid-length to leg", 3), "line 9, column 2: legs: mid-length to leg 3 mm must be less than 0 mm"},
-		{"table left out", inches, 0, below("start", 25.4), "line 1, column 1: legs.taper: start 1 in must be less than 0 in"},
-		{"inches", inches, 0, below("kerf", 25.4), "line 5, column 5: saw.kerf: kerf 1 in must be less than 0 in"},
+		{"splay", sound, 0, below("leg.splay", 1), "line 11, column 1: legs.splay: splay 1 mm must be less than 0 mm"},
+		{"height", sound, 0, below("leg.height", 1), "line 12, column 1: legs.height: height 1 mm must be less than 0 mm"},
+		{"of the base", two, 0, below("leg.splay", 1), "line 11, column 1: legs.splay of size low: splay 1 mm must be less than 0 mm"},
+		{"of the size", two, 1, below("legs.foot-circle", 640), "line 32, column 1: legs.foot-circle of size tall: foot circle 640 mm must be less than 0 mm"},
+		{"splay that the foot circle sets", two, 1, below("leg.splay", 1), "line 32, column 1: legs.foot-circle of size tall: splay 1 mm must be less than 0 mm"},
+		{"own breadth", two, 1, below("bridle.leg", 36), "line 33, column 1: legs.breadth of size tall: leg 36 mm must be less than 0 mm"},
+		{"milled width", two, 1, below("ring.width", 27.5), "line 35, column 1: milled.width of size tall: width 27.5 mm must be less than 0 mm"},
+		{"designed width", two, 1, below("ring.width", 28), "line 6, column 1: ring.width of size tall: width 28 mm must be less than 0 mm"},
+		{"a third of the width", sound, 0, below("legs.tenon", 9), "line 6, column 1: ring.width: tenon 9 mm must be less than 0 mm"},
+		{"taper", sound, 0, below("taper.start", 90), "line 14, column 1: legs.taper.start: start 90 mm must be less than 0 mm"},
+		{"left out", sound, 0, below("leg.at", 3), "line 9, column 2: legs: mid-length to leg 3 mm must be less than 0 mm"},
+		{"table left out", inches, 0, below("taper.start", 25.4), "line 1, column 1: legs.taper: start 1 in must be less than 0 in"},
+		{"inches", inches, 0, below("saw.kerf", 25.4), "line 5, column 5: saw.kerf: kerf 1 in must be less than 0 in"},
 		{"no such figure", sound, 0, below("moon", 1), "line 1, column 1: design: moon 1 mm must be less than 0 mm"},
 		{"no figure", sound, 0, errors.New("too late"), "line 1, column 1: too late"},
 		{"no error", sound, 0, nil, ""},
@@ -218,7 +218,7 @@ func TestJudgedFiguresArePlaced(t *testing.T) {
 			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
 		}
 	}
-	if got := complaints(judged(sound, 0, below("splay", 1))); !strings.HasSuffix(got, " | mend it") {
+	if got := complaints(judged(sound, 0, below("leg.splay", 1))); !strings.HasSuffix(got, " | a third of the width is usual") {
 		t.Errorf("hint in %q", got)
 	}
 }

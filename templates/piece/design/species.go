@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"rodsheet/templates/wording"
 )
 
 // A WoodSpecies is one wood of the table; species.csv names its sources.
@@ -93,7 +95,7 @@ func resolveSpecies(d *Design, s settings) []note {
 		return nil
 	}
 	return []note{{
-		at: s["wood.species"].at, path: "wood.species", words: shown(d.Wood.Species) + " is not in the table of woods",
+		at: s["wood.species"].at, path: "wood.species", words: wording.Shown(d.Wood.Species) + " is not in the table of woods",
 		hint: join(speciesLike(d.Wood.Species), "or give its density in kg/m³: density = 700"),
 	}}
 }
@@ -117,7 +119,7 @@ func speciesLike(name string) string {
 	}
 	const most = 7
 	if len(alike) > 0 {
-		return "the table has " + either(alike[:min(most, len(alike))])
+		return "the table has " + wording.Or(alike[:min(most, len(alike))]...)
 	}
 	best := Nearest(plainName(name), plain)
 	if i := slices.Index(plain, best); i >= 0 {

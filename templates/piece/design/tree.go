@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"rodsheet/templates/wording"
 )
 
 // A kind says what a node of the file is.
@@ -55,7 +57,7 @@ func (n *node) add(kid *node) *node {
 func (n *node) described() string {
 	switch n.kind {
 	case isText:
-		return fmt.Sprintf("%q", clipped(n.text))
+		return fmt.Sprintf("%q", wording.Shorten(n.text, wording.MostShown))
 	case isDate:
 		return "a date or time"
 	case isList:
@@ -63,15 +65,7 @@ func (n *node) described() string {
 	case isTable:
 		return "a table"
 	}
-	return clipped(n.text)
-}
-
-func clipped(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		return string(r[:most-1]) + "…"
-	}
-	return s
+	return wording.Shorten(n.text, wording.MostShown)
 }
 
 // A builder turns the expressions of a file into one tree. Whatever is written
@@ -175,7 +169,7 @@ func (b *builder) keyValue(into *node, e *unstable.Node) {
 	last := keys[len(keys)-1]
 	parent := b.descend(into, keys[:len(keys)-1])
 	if old := parent.child(last.key); old != nil {
-		b.twice(last.at, shown(last.key), old)
+		b.twice(last.at, wording.Shown(last.key), old)
 		old.twice = true
 		return
 	}
@@ -216,7 +210,7 @@ func (b *builder) twice(at int, name string, old *node) {
 func dotted(keys []part) string {
 	words := make([]string, 0, 4)
 	for _, k := range keys[:min(len(keys), 4)] {
-		words = append(words, shown(k.key))
+		words = append(words, wording.Shown(k.key))
 	}
 	return strings.Join(words, ".")
 }

@@ -1,0 +1,67 @@
+package wording
+
+import (
+	"errors"
+
+	"rodsheet/geometry/measure"
+)
+
+const (
+	fault       Text = "%s %s %s %s" // figure, value, relation, limit
+	boundByName Text = "%s, %s"      // the figure that sets the limit, the limit
+	notFinite   Text = "%s must be a finite number"
+)
+
+// relations says what a figure has to be, before the limit.
+func relations() map[measure.Relation]Text {
+	return map[measure.Relation]Text{
+		measure.IsBelow:   "must be less than",
+		measure.IsAtMost:  "must be at most",
+		measure.IsAbove:   "must be more than",
+		measure.IsAtLeast: "must be at least",
+		measure.IsLeftOf:  "must turn to the left of the one before, corner",
+	}
+}
+
+// Fault says in one line what is wrong, lengths in u, and in another what to do
+// about it, which may be empty: "foot 50 mm must be less than the top, 45 mm".
+func Fault(err error, u measure.Unit) (line, hint string) {
+	var bound *measure.BoundError
+	var parse *measure.ParseError
+	switch {
+	case errors.As(err, &bound):
+		return boundLine(bound, u), Hint(bound.Hint)
+	case errors.As(err, &parse):
+		return parse.Error(), parse.Hint
+	}
+	return err.Error(), ""
+}
+
+func boundLine(e *measure.BoundError, u measure.Unit) string {
+	if !e.Value.Finite() {
+		return notFinite.With(Name(e.Figure))
+	}
+	value, limit := e.Figures(u)
+	if e.Than != "" {
+		limit = boundByName.With(Than(e.Than), limit)
+	}
+	return fault.With(Name(e.Figure), value, relations()[e.Relation].With(), limit)
+}
+
+// Name returns what a maker calls a figure: "kerf".
+func Name(id measure.ID) string { return look(figures(), id) }
+
+// Than returns what a maker calls the figure that sets a limit, with its article
+// where it has one: "the width of the stretcher".
+func Than(id measure.ID) string { return look(thans(), id) }
+
+// Hint returns what to do about a figure outside its limit; nothing for no ID.
+func Hint(id measure.ID) string { return look(hints(), id) }
+
+// look returns the words for an ID, the ID itself where there are none.
+func look(words map[measure.ID]Text, id measure.ID) string {
+	if t, ok := words[id]; ok {
+		return t.With()
+	}
+	return string(id)
+}
