@@ -175,8 +175,8 @@ func TestTogetherSharesTheStop(t *testing.T) {
 	piecetest.Nearly(t, "length of the longer", both[0].RoughStretcher(), alone[0].RoughStretcher())
 	piecetest.Nearly(t, "length of the far longer", both[2].RoughStretcher(), alone[2].RoughStretcher())
 	rows := 0
-	for _, row := range shop.Settings(both[:2])[0].Table {
-		if len(row) > 1 && row[1] == "laps, both ends" {
+	for _, s := range shop.NewPlan(both[:2]).Steps {
+		if s.Do == shop.CutLap {
 			rows++
 		}
 	}

@@ -80,12 +80,14 @@ func (p Piece) CutHeights() (stretcher, leg float64) {
 // longer along the part, square to the bottom of the slot.
 func onEnd(e joint.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
 
-// DadoPasses says in how many passes the dado set, of which there must be one,
+// Passes returns in how many passes the dado set, of which there must be one,
 // clears a width in mm, square to the blade.
+func (p Piece) Passes(width float64) int { return int(math.Ceil(width/p.Design.Saw.Dado - 1e-9)) }
+
+// DadoPasses says so.
 func (p Piece) DadoPasses(width float64) string {
-	n := int(math.Ceil(width/p.Design.Saw.Dado - 1e-9))
-	if n == 1 {
-		return "one pass"
+	if n := p.Passes(width); n > 1 {
+		return fmt.Sprintf("%d passes", n)
 	}
-	return fmt.Sprintf("%d passes", n)
+	return "one pass"
 }

@@ -16,7 +16,6 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
-	"rodsheet/templates/piece/shop"
 )
 
 // find returns the check of that name.
@@ -143,7 +142,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), shop.CutList([]piece.Piece{p}), checkAll([]piece.Piece{p, p}))
+		text := fmt.Sprint(figurePanels(p), gradedPanels(checks, p.Design.Unit), checkAll([]piece.Piece{p, p}))
 		if twice := inTwice.FindString(fmt.Sprint(figurePanels(p), gradedPanels(checks, measure.Inch))); twice != "" {
 			t.Errorf("an inch runs into a word: %q", twice)
 		}

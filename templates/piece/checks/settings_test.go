@@ -1,9 +1,7 @@
 package checks
 
 import (
-	"fmt"
 	"math"
-	"regexp"
 	"strings"
 	"testing"
 
@@ -14,17 +12,21 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// row returns the row of the settings list whose step begins so, its cells one
-// after the other.
-func row(t *testing.T, p piece.Piece, step string) string {
+// step returns the step of the settings that is called so.
+func step(t *testing.T, p piece.Piece, what shop.Note) shop.Step {
 	t.Helper()
-	for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
-		if len(r) > 1 && strings.HasPrefix(r[1], step) {
-			return strings.Join(r, " | ")
+	for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+		if s.What == what {
+			return s
 		}
 	}
-	t.Errorf("no row %q", step)
-	return ""
+	t.Errorf("no step %v", what)
+	return shop.Step{}
+}
+
+// of is what a step is called that names a part.
+func of(id shop.NoteID, part shop.Part) shop.Note {
+	return shop.Note{ID: id, Args: [3]shop.Arg{{Is: shop.PartArg, Part: part}}}
 }
 
 // Figures, check and settings give one height for slot and cheeks.
@@ -38,11 +40,8 @@ func TestCutHeightsAgree(t *testing.T) {
 		piecetest.Nearly(t, "figure of the stretcher", figure(t, p, "Bridle", "cut height, stretcher on its rough end").Value, stretcher)
 		piecetest.Nearly(t, "figure of the leg", figure(t, p, "Bridle", "cut height, leg on its rough head").Value, leg)
 		piecetest.Nearly(t, "check", find(t, askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg))
-		for step, height := range map[string]float64{"slot in the stretcher": stretcher, "tenon cheeks on the leg": leg} {
-			if got := row(t, p, step); !strings.Contains(got, " "+p.MM(height)+" high") {
-				t.Errorf("proud by %v: want %s high in %s", proud, p.MM(height), got)
-			}
-		}
+		piecetest.Nearly(t, "slot", step(t, p, of(shop.TitleSlot, shop.Stretcher)).Cut.Height, stretcher)
+		piecetest.Nearly(t, "cheeks", step(t, p, of(shop.TitleCheeks, shop.Leg)).Cut.Height, leg)
 	}
 }
 
@@ -65,20 +64,19 @@ func TestTrimmedFirstIsSaid(t *testing.T) {
 // The check of the stop's reach and the rows that say it does not reach so far are
 // of one mind, whatever it reaches.
 func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
-	const beyond = "farther than the stop reaches"
 	d := piecetest.Low()
 	for _, reach := range []float64{90, 200, 350, 377.5, 420, 500} {
 		d.Saw.StopReach = reach
 		p := piecetest.Worked(t, d)
 		c := find(t, askSaw(p), "reach of the stop")
 		rows := 0
-		for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
-			if !strings.Contains(strings.Join(r, " "), beyond) {
+		for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+			if !s.Cut.Beyond {
 				continue
 			}
 			rows++
-			if !strings.Contains(c.Words, r[1]) {
-				t.Errorf("reach %v: no word of %q in %q", reach, r[1], c.Words)
+			if name := stepNames(p, []shop.Note{s.What}); !strings.Contains(c.Words, name) {
+				t.Errorf("reach %v: no word of %q in %q", reach, name, c.Words)
 			}
 		}
 		if (c.Grade == Warn) != (rows > 0) {
@@ -90,24 +88,18 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 // The farthest stop is the largest that the list prints, tests and milled sizes
 // and cuts by hand among them.
 func TestFarthestStop(t *testing.T) {
-	stop := regexp.MustCompile(`^([0-9.]+) mm, [a-z]`)
 	for i, d := range append(piecetest.Bases(), piecetest.Low(), piecetest.Square()) {
 		for _, highest := range []float64{0, 20, 30} {
 			d.Saw.Highest, d.Saw.StopReach, d.Unit = highest, 1, measure.Millimetre
 			p := piecetest.Worked(t, d)
 			want := 0.0
-			for _, r := range shop.Settings([]piece.Piece{p})[0].Table {
-				if len(r) < 7 || strings.HasPrefix(r[4], "upright") {
-					continue
-				}
-				if m := stop.FindStringSubmatch(r[6]); m != nil {
-					var mm float64
-					fmt.Sscan(m[1], &mm)
-					want = math.Max(want, mm)
+			for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+				if s.Cut.How == shop.OnGauge {
+					want = math.Max(want, s.Cut.Stop)
 				}
 			}
-			if got := find(t, askSaw(p), "reach of the stop").Value.Value; math.Abs(got-want) > 0.006 {
-				t.Errorf("base %d, blade %v: farthest stop %.3f, the list prints %.2f", i, highest, got, want)
+			if got := find(t, askSaw(p), "reach of the stop").Value.Value; math.Abs(got-want) > 1e-9 {
+				t.Errorf("base %d, blade %v: farthest stop %.3f, the list has %.3f", i, highest, got, want)
 			}
 		}
 	}
@@ -125,10 +117,11 @@ func TestBladeComesThrough(t *testing.T) {
 			t.Errorf("blade of %.0f: %v", highest, c.Grade)
 		}
 		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)
-		for step, thick := range map[string]float64{"stretcher, square to length": p.Frame.Ring.Depth, "leg, square to length": p.Frame.Ring.Width} {
-			low := thick > highest
-			if strings.Contains(c.Words, step) != low || strings.Contains(row(t, p, step), "by hand") != low {
-				t.Errorf("blade of %.0f, %s %.0f thick: %q, and the row %q", highest, step, thick, c.Words, row(t, p, step))
+		for part, thick := range map[shop.Part]float64{shop.Stretcher: p.Frame.Ring.Depth, shop.Leg: p.Frame.Ring.Width} {
+			low, what := thick > highest, of(shop.TitleCrosscut, part)
+			name, cut := stepNames(p, []shop.Note{what}), step(t, p, what).Cut
+			if strings.Contains(c.Words, name) != low || cut.ByHand() != low {
+				t.Errorf("blade of %.0f, %s %.0f thick: %q, and by hand %v", highest, name, thick, c.Words, cut.ByHand())
 			}
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
+	piecewording "rodsheet/templates/piece/wording"
 	"rodsheet/templates/wording"
 )
 
@@ -59,10 +60,11 @@ func checkAll(pieces []piece.Piece) []Check {
 // checkBoards asks whether the boards that are listed are enough. The cutting
 // plan is a good one and not always the best, so that too few are a doubt.
 func checkBoards(pieces []piece.Piece) []Check {
-	count, names, listed := shop.NoRoom(pieces)
-	if !listed {
+	plan := shop.NewPlan(pieces).Cuts.Boards
+	if plan == nil {
 		return nil
 	}
+	count, names := len(plan.Missed), piecewording.Missing(plan.NoRoom())
 	return []Check{limited("boards for all parts", "parts without room", measure.Number(float64(count)), atMost, measure.Number(0), Warn).with(
 		"The cutting plan finds room for every part, spare and test piece.",
 		"The cutting plan finds no room on the boards listed for: "+names+". Have another board at hand.")}

@@ -12,6 +12,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // leastWood is the least wood in mm to be left at a joint: half of the depth at
@@ -148,7 +149,7 @@ func askSaw(p piece.Piece) []Check {
 		out = append(out,
 			limited("blade and stock", "stock sawn through", measure.Length(thickest), atMost, measure.Length(p.Design.Saw.Highest), Warn).with(
 				"The blade comes through everywhere.",
-				"The blade does not come through at: "+strings.Join(beyond, "; ")+". Saw these by hand or at the bandsaw, to knifed lines."),
+				"The blade does not come through at: "+stepNames(p, beyond)+". Saw these by hand or at the bandsaw, to knifed lines."),
 			askBlade(p, "blade at the laps", p.EndLap().BladeHeight(), "Cut the laps by hand, or on another machine."),
 			askBlade(p, "blade at the bridle", bridleCut(p), "Saw the cheeks and the slot by hand or on a bandsaw."))
 	}
@@ -156,7 +157,7 @@ func askSaw(p piece.Piece) []Check {
 		farthest, beyond := shop.Stops(p)
 		out = append(out, limited("reach of the stop", "farthest stop from the blade", measure.Length(farthest), atMost, measure.Length(p.Design.Saw.StopReach), Warn).with(
 			"Every stop that the settings ask for stands within reach.",
-			"The stop does not reach so far for: "+strings.Join(beyond, "; ")+". Clamp a longer board to the fence, or saw these to a knife line."))
+			"The stop does not reach so far for: "+stepNames(p, beyond)+". Clamp a longer board to the fence, or saw these to a knife line."))
 	}
 	if p.Design.Saw.Dado > 0 {
 		width := measure.Length(p.Design.Saw.Dado)
@@ -165,6 +166,15 @@ func askSaw(p piece.Piece) []Check {
 			"The dado set is wider than the lap: take chippers out of it."))
 	}
 	return out
+}
+
+// stepNames names the steps that a saw cannot do.
+func stepNames(p piece.Piece, steps []shop.Note) string {
+	names := make([]string, len(steps))
+	for i, n := range steps {
+		names[i] = wording.Note(n, p.Design.Unit)
+	}
+	return strings.Join(names, "; ")
 }
 
 func askBlade(p piece.Piece, name string, height float64, otherwise string) Check {

@@ -8,6 +8,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // holdingJob returns the blocks that hold and clamp the parts. Wedges that are
@@ -29,11 +30,12 @@ func blockCorners(b shop.Block) []geometry.Point {
 }
 
 func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
-	d := templates.Drawing{Name: b.Name}
+	d := templates.Drawing{Name: wording.Block(b)}
 	c := blockCorners(b)
+	straight, leaning := wording.BlockFaces(b)
 	d.Polygon(templates.Cut, c...)
-	d.LabelLine(c[0], c[1], b.Straight)
-	d.LabelLine(c[3], c[2], b.Leaning+", "+p.Say(measure.Angle(b.Angle)))
+	d.LabelLine(c[0], c[1], straight)
+	d.LabelLine(c[3], c[2], leaning+", "+p.Say(measure.Angle(b.Angle)))
 	d.Span(c[1], c[0], p.MM(b.Across))
 	d.Span(c[2], c[1], p.MM(b.Thick))
 	if b.Thin > 0 {

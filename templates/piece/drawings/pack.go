@@ -9,29 +9,31 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // Pack returns the jobs of the whole pack in the order in which they are
 // needed: the cover, the cut list, the settings, the full-size templates, the
-// checks with all figures. plan adds the full-size plan of the ring to the
+// checks with all figures. withPlan adds the full-size plan of the ring to the
 // templates.
 //
 // The error is a *measure.BoundError. There is none for a Piece that Work has
 // returned without one.
-func Pack(f checks.Findings, plan bool, s templates.Setting) ([]templates.Job, error) {
+func Pack(f checks.Findings, withPlan bool, s templates.Setting) ([]templates.Job, error) {
 	pieces := f.Pieces
 	if len(pieces) == 0 {
 		return nil, nil
 	}
 	s.Unit = pieces[0].Design.Unit
-	fullSize, err := fullSizeJob(pieces, plan, s)
+	fullSize, err := fullSizeJob(pieces, withPlan, s)
 	if err != nil {
 		return nil, err
 	}
+	plan := shop.NewPlan(pieces)
 	return slices.DeleteFunc([]templates.Job{
 		coverJob(pieces),
-		{Name: "cut-list", Title: "Cut list", Panels: shop.CutList(pieces)},
-		{Name: "settings", Title: "Settings", Panels: append(shop.Settings(pieces), shop.GlueUp(pieces)...)},
+		{Name: "cut-list", Title: "Cut list", Panels: wording.CutList(plan)},
+		{Name: "settings", Title: "Settings", Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
 		fullSize,
 		{Name: "figures", Title: "Checks and figures", Panels: f.Panels()},
 	}, empty), nil

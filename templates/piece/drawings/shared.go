@@ -7,7 +7,6 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/shop"
 )
 
 // A kind draws one kind of template for one size of a design.
@@ -28,7 +27,7 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Job, 
 		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
 		out.Drawings = append(out.Drawings, l.What)
 	}
-	out.Panels = shop.SharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
+	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
 }
 
@@ -48,4 +47,20 @@ func alike(a, b templates.Drawing) bool {
 func near(p, q geometry.Point) bool {
 	const hair = 1e-3
 	return math.Abs(p.X-q.X) <= hair && math.Abs(p.Y-q.Y) <= hair
+}
+
+// sharedPanels returns the panels of all sizes; of returns those of one. What
+// several sizes have alike comes once, and its heading names them.
+func sharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []templates.Panel {
+	var out []templates.Panel
+	for _, l := range piece.Lots(pieces, of, samePanel) {
+		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
+		out = append(out, l.What)
+	}
+	return out
+}
+
+func samePanel(a, b templates.Panel) bool {
+	return a.Heading == b.Heading && slices.Equal(a.Text, b.Text) &&
+		slices.EqualFunc(a.Table, b.Table, func(r, s []string) bool { return slices.Equal(r, s) })
 }

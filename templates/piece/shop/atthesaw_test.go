@@ -3,16 +3,16 @@ package shop
 import (
 	"fmt"
 	"math"
-	"strings"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 )
 
 // A hand who knows a table saw and nothing of this program takes a rough blank
-// of the cut list and does what each row of the settings list says, by its
-// figures and its words alone. A word that is not in the vocabulary below stops
-// the work, as it would stop a maker.
+// of the cut list and does what each operation says, by its figures, faces and
+// edges alone. What cannot be done, or contradicts itself, stops the work, as it
+// would stop a maker.
 //
 // Frame of the saw: X along the gauge's fence away from the stop, Y from the
 // fence over the table, Z up. The face of the stop is X = 0, square to the
@@ -31,41 +31,24 @@ type bench struct {
 	lastSwing float64
 }
 
-// marks are the words that a maker knows the sides of a part by, each with the
-// direction out of that side.
-type marks map[string]solid.Vec
+// marks are the sides of a part, each with the direction out of it.
+type marks map[Face]solid.Vec
 
 // marked returns the marks of a part as the list has them put on. Where it does
 // not say on which hand they stand, a maker may as well take the other.
-func marked(part string, steps []step) marks {
-	along, up := "plain end", solid.V(0, 0, 1)
-	m := marks{"face side": solid.V(0, -1, 0), "back": solid.V(0, 1, 0)}
-	hand := "top up, the leg end is on the right"
-	if part == "leg" {
-		along, hand = "foot end", "head up, the inner edge is on the left"
-	}
-	if !strings.Contains(wordsAt(steps, doCrosscut, part), hand) {
+func marked(part Part, steps []Step) marks {
+	out, up := solid.V(0, 1, 0), solid.V(0, 0, 1)
+	told := map[Part]NoteID{Stretcher: MarkStretchers, Leg: MarkLegs}[part]
+	if !slices.ContainsFunc(steps, func(s Step) bool { return s.Do == Crosscut && s.Parts[0].Part == part && slices.Contains(s.Then[:], Note{ID: told}) }) {
 		up = up.Mul(-1)
 	}
-	m[along] = solid.V(-1, 0, 0)
-	if part == "leg" {
-		m["inner edge"], m["outer edge"], m["head"] = up, up.Mul(-1), solid.V(1, 0, 0)
+	m := marks{RingSide: out.Mul(-1), OuterSide: out}
+	if part == Leg {
+		m[StretcherSide], m[Back], m[Head], m[Foot] = up, up.Mul(-1), solid.V(1, 0, 0), solid.V(-1, 0, 0)
 		return m
 	}
-	m["top"], m["underside"], m["leg end"] = up, up.Mul(-1), solid.V(1, 0, 0)
-	m["inside edge"], m["outside edge"] = m["face side"], m["back"]
+	m[UpperFace], m[Underside], m[LegEnd], m[PlainEnd] = up, up.Mul(-1), solid.V(1, 0, 0), solid.V(-1, 0, 0)
 	return m
-}
-
-// wordsAt returns all that is said in the rows of one operation on one part.
-func wordsAt(steps []step, o operation, part string) string {
-	var all strings.Builder
-	for _, s := range steps {
-		if s.Op == o && s.Parts[0].Part == part {
-			all.WriteString(s.words())
-		}
-	}
-	return all.String()
 }
 
 // A confusion is what stops the work: the list cannot be followed.
@@ -75,10 +58,10 @@ func confused(format string, args ...any) {
 	panic(confusion{fmt.Errorf(format, args...)})
 }
 
-func (b *bench) side(word string) solid.Vec {
-	v, ok := b.marks[strings.TrimPrefix(strings.TrimSpace(word), "the ")]
+func (b *bench) side(f Face) solid.Vec {
+	v, ok := b.marks[f]
 	if !ok {
-		confused("no side of the part is called %q", word)
+		confused("the part has no side %d", f)
 	}
 	return v
 }
@@ -122,12 +105,12 @@ func (b *bench) kerfs(from, to, swing, height float64) solid.Solid {
 }
 
 // off takes away what the blade takes, without coming through.
-func (b *bench) off(m solid.Affine3, from, to, swing float64, c sawCut) {
+func (b *bench) off(m solid.Affine3, from, to, swing float64, c Cut) {
 	b.work(m, func(p solid.Part) solid.Part { return p.Subtract(b.kerfs(from, to, swing, c.Height)) })
 }
 
 // through saws the part in two and keeps what lies at the stop, or the rest.
-func (b *bench) through(m solid.Affine3, at, swing float64, c sawCut, atStop bool) {
+func (b *bench) through(m solid.Affine3, at, swing float64, c Cut, atStop bool) {
 	b.work(m, func(p solid.Part) solid.Part {
 		if high := p.Bounds().Max.Z; high > c.Height+1e-9 {
 			confused("a blade %.4f mm high does not come through %.4f mm", c.Height, high)
@@ -140,40 +123,36 @@ func (b *bench) through(m solid.Affine3, at, swing float64, c sawCut, atStop boo
 	})
 }
 
-// swing returns by how much the gauge is swung in the frame of the saw, from
-// the words that say which way.
-func (b *bench) swing(c sawCut, m solid.Affine3, fence string) float64 {
-	seen := 1.0 // from above, on the stop's side of the saw
+// swing returns by how much the gauge is swung in the frame of the saw: the blade
+// stands farther from the stop along the longer edge. Where the step is said to go
+// by an earlier one or by the sawn end, it must agree with that.
+func (b *bench) swing(s Step, m solid.Affine3, fence Face) float64 {
+	c, seen := s.Cut, 1.0 // from above, on the stop's side of the saw
 	if b.mirrored {
 		seen = -1
 	}
-	var swing float64
-	before, edge, nearer := strings.Cut(c.Toward, "the cut nearer the end on ")
-	longer, isLonger := strings.CutSuffix(c.Toward, " longer")
-	switch {
-	case c.Toward == "" && c.Square == 0:
-		swing = 0
-	case c.Toward == "" || c.Square == 0:
-		confused("square by %v, yet swung %q", c.Square, c.Toward)
-	case nearer && before == "":
-		swing = c.Square * b.onFence(edge, fence)
-	case isLonger:
-		swing = -c.Square * b.onFence(longer, fence)
-	case c.Toward == "as for the head":
-		swing = seen * b.endSwing
-	case c.Toward == "parallel to the sawn end":
-		swing = b.parallel(c.Square, m)
-	case c.Toward == "to the other side of square":
-		swing = -seen * b.lastSwing
-	default:
-		confused("the gauge swings %q", c.Toward)
+	if (c.Longer == NoFace) != (c.OffSquare == 0) {
+		confused("off square by %v, yet the longer edge is %d", c.OffSquare, c.Longer)
+	}
+	swing := 0.0
+	if c.Longer != NoFace {
+		swing = -c.OffSquare * b.side(c.Longer).Dot(b.side(fence))
+	}
+	said := swing
+	switch s.What.ID {
+	case TitleFoot: // as for the head
+		said = seen * b.endSwing
+	case TitleShoulderRing:
+		said = b.parallel(c.OffSquare, m)
+	case TitleShoulderOuter: // to the other side of square
+		said = -seen * b.lastSwing
+	}
+	if math.Abs(said-swing) > 1e-9 {
+		confused("%v: swung by %v, and said to be by %v", s.What, swing, said)
 	}
 	b.lastSwing = seen * swing
 	return swing
 }
-
-// onFence is 1 for the edge on the fence, −1 for the one away from it.
-func (b *bench) onFence(edge, fence string) float64 { return b.side(edge).Dot(b.side(fence)) }
 
 // parallel returns the swing at which the blade runs along the sawn end.
 func (b *bench) parallel(square float64, m solid.Affine3) float64 {
@@ -199,9 +178,9 @@ func hasFace(p solid.Part, out solid.Vec) bool {
 	return false
 }
 
-// onEnd stands the part on its sawn end in the upright jig, with one face on
+// stood stands the part on its sawn end in the tenoning jig, with one face on
 // the jig: Y from the jig, the filler strip leaning it until the end lies flat.
-func (b *bench) onEnd(face solid.Vec, lean float64) solid.Affine3 {
+func (b *bench) stood(face solid.Vec, lean float64) solid.Affine3 {
 	x, y, z := face.Cross(solid.V(1, 0, 0)), face.Mul(-1), solid.V(-1, 0, 0)
 	for _, a := range []float64{lean, -lean} {
 		turn := axes(x, y, z).Then(solid.TurnY(a))
@@ -213,9 +192,9 @@ func (b *bench) onEnd(face solid.Vec, lean float64) solid.Affine3 {
 	return solid.Affine3{}
 }
 
-// upright is what the blade takes of a part in the upright jig, its near side
+// standing is what the blade takes of a part in the tenoning jig, its near side
 // between two distances from the jig.
-func (b *bench) upright(m solid.Affine3, from, to, height float64) {
+func (b *bench) standing(m solid.Affine3, from, to, height float64) {
 	b.work(m, func(p solid.Part) solid.Part {
 		return p.Subtract(solid.Box(solid.V(-overall, from, -1), solid.V(overall, to+b.kerf, height)))
 	})

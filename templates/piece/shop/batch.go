@@ -2,71 +2,91 @@ package shop
 
 import (
 	"slices"
-	"strings"
 
 	"rodsheet/templates/piece"
 )
 
-// uncounted returns a size without the counts of its parts, which move no stop, but
-// for test pieces: they are sawn to a length of their own.
-func uncounted(p piece.Piece) batchedPiece {
-	return batchedPiece{
-		Piece:      p,
-		stretchers: batch{Part: "stretcher", Tests: p.Design.Wood.Tests},
-		legs:       batch{Part: "leg"},
-	}
+// Extras are what is milled and sawn beside the parts.
+type Extras uint8
+
+const (
+	NoExtras Extras = 0
+	Spares   Extras = 1
+	Tests    Extras = 2
+)
+
+// A sized is one size with the parts it brings to every step.
+type sized struct {
+	piece.Piece
+	stretchers, legs, topBoards Batch
+	tested                      bool   // there are test pieces of its sections
+	extras                      Extras // of all sizes
+	// blocks are those of its own, and those it shares with later sizes.
+	blocks []batchedBlock
 }
 
-// batched counts the parts of each size. A spare that serves several sizes is
+// A batchedBlock is a block with the parts it brings to its step.
+type batchedBlock struct {
+	Block
+	batch Batch
+}
+
+// uncounted returns a size without the counts of its parts, which move no stop, but
+// for test pieces: they are sawn to a length of their own.
+func uncounted(p piece.Piece) sized {
+	out := sized{
+		Piece:      p,
+		stretchers: Batch{Part: Stretcher, Tests: p.Design.Wood.Tests},
+		legs:       Batch{Part: Leg},
+	}
+	return out
+}
+
+// counted counts the parts of each size. A spare that serves several sizes is
 // counted with the first of them, and so are test pieces and blocks.
-func batched(pieces []piece.Piece) []batchedPiece {
-	out := make([]batchedPiece, len(pieces))
-	list, blocks := newCutList(pieces), sharedBlocks(pieces)
+func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []sized {
+	out := make([]sized, len(pieces))
 	for i, p := range pieces {
-		counted := func(part string, kind any, sawn func(piece.Piece) piece.StockSize) batch {
-			b := batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
-			for _, r := range list.Rows {
-				if r.kind == kind && r.Sizes[0].Size == p.Design.Size {
-					b.Spares = r.Spares
-				}
+		of := func(part Part, it Item, sawn func(piece.Piece) piece.StockSize) Batch {
+			b := Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
+			if r := list.row(it); r.Sizes[0].Size == p.Design.Size {
+				b.Spares = r.Spares
 			}
 			if firstSection(pieces[:i], p, sawn) {
 				b.Tests = list.tests(part, sawn(p))
 			}
 			return b
 		}
-		out[i] = batchedPiece{
+		out[i] = sized{
 			Piece:      p,
-			stretchers: counted("stretcher", kindOfStretcher(p), piece.Piece.SawnStretcher),
-			legs:       counted("leg", kindOfLeg(p), piece.Piece.SawnLeg),
-			tested:     list.tests("stretcher", p.SawnStretcher()) > 0,
-			topBoards:  batch{Part: "top board", Size: p.Design.Size},
-			blocks:     batchedBlocks(blocks, p, len(pieces)),
+			stretchers: of(Stretcher, stretcherItem(p), piece.Piece.SawnStretcher),
+			legs:       of(Leg, legItem(p), piece.Piece.SawnLeg),
+			tested:     list.tests(Stretcher, p.SawnStretcher()) > 0,
+			extras:     list.Extras(),
+			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
+			blocks:     batchedBlocks(blocks, p),
 		}
 		if rows := topRows(p); len(rows) > 0 {
-			out[i].topBoards.Count = rows[0].parts()
+			out[i].topBoards.Count = rows[0].Parts()
 		}
 	}
 	return out
 }
 
 // batchedBlocks returns the blocks that no size before p has alike.
-func batchedBlocks(all []piece.Lot[Block], p piece.Piece, sizes int) []batchedBlock {
+func batchedBlocks(all []piece.Lot[Block], p piece.Piece) []batchedBlock {
 	var out []batchedBlock
 	for _, l := range all {
 		if l.Sizes[0] == p.Design.Size {
-			part, _, _ := strings.Cut(l.What.Name, ",")
-			out = append(out, batchedBlock{l.What, batch{
-				Part: part, Count: l.What.Count, For: piece.SizeWords(l.Sizes, sizes),
-			}})
+			out = append(out, batchedBlock{l.What, Batch{Part: l.What.Part, Count: l.What.Count, For: l.Sizes}})
 		}
 	}
 	return out
 }
 
-// block returns the block of that name, if the size brings one of its own.
-func (p batchedPiece) block(name string) (batchedBlock, bool) {
-	i := slices.IndexFunc(p.blocks, func(b batchedBlock) bool { return b.Name == name })
+// block returns the block of that kind, if the size brings one of its own.
+func (p sized) block(part Part) (batchedBlock, bool) {
+	i := slices.IndexFunc(p.blocks, func(b batchedBlock) bool { return b.Part == part })
 	if i < 0 {
 		return batchedBlock{}, false
 	}

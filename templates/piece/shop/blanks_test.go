@@ -22,9 +22,9 @@ func TestBlanksAreWhatThePlanTakes(t *testing.T) {
 		for _, b := range p.Blanks() {
 			blanks[p.Roughed(b.Sawn)] = false
 		}
-		for _, r := range newCutList([]piece.Piece{p}).roughPieces() {
+		for _, r := range cutListOf([]piece.Piece{p}).roughPieces() {
 			if _, known := blanks[r.Size]; !known {
-				t.Errorf("%s %v is no blank", r.Name, r.Size)
+				t.Errorf("%v %v is no blank", r.Name, r.Size)
 			}
 			blanks[r.Size] = true
 		}

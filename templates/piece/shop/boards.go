@@ -9,42 +9,50 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A roughPiece is one piece to be sawn from a board.
-type roughPiece struct {
-	Name string
+// A Name says which part of which size a piece of a board becomes, and whether
+// it is a spare one.
+type Name struct {
+	Part  Part
+	Size  string // empty for a single size, and for what serves all
+	Spare bool
+}
+
+// A RoughPiece is one piece to be sawn from a board.
+type RoughPiece struct {
+	Name Name
 	Size piece.StockSize
 }
 
-// A cuttingPlan says which piece comes from which board. Each board is ripped
+// A CuttingPlan says which piece comes from which board. Each board is ripped
 // into lanes along its length, and each lane crosscut.
-type cuttingPlan struct {
+type CuttingPlan struct {
 	Kerf   float64
-	Boards []plannedBoard // those that are used
-	Missed []roughPiece   // pieces for which there is no room
+	Boards []PlannedBoard // those that are used
+	Missed []RoughPiece   // pieces for which there is no room
 }
 
-// A plannedBoard is one board as it is to be sawn.
+// A PlannedBoard is one board as it is to be sawn.
 //
 // Frame: x along the board from one end, y across it from one edge.
-type plannedBoard struct {
+type PlannedBoard struct {
 	design.Board
-	Lanes []lane
+	Lanes []Lane
 }
 
-// A lane is a strip ripped out of a board.
-type lane struct {
+// A Lane is a strip ripped out of a board.
+type Lane struct {
 	At, Width float64
-	Places    []laid
+	Places    []Placed
 }
 
-// A laid is a piece in its lane.
-type laid struct {
-	roughPiece
+// A Placed is a piece in its lane.
+type Placed struct {
+	RoughPiece
 	At float64
 }
 
 // end returns how far the pieces of a lane reach along the board.
-func (l lane) end() float64 {
+func (l Lane) end() float64 {
 	if len(l.Places) == 0 {
 		return 0
 	}
@@ -53,7 +61,7 @@ func (l lane) end() float64 {
 }
 
 // edge returns how far the lanes of a board reach across it.
-func (b plannedBoard) edge() float64 {
+func (b PlannedBoard) edge() float64 {
 	if len(b.Lanes) == 0 {
 		return 0
 	}
@@ -70,12 +78,12 @@ func after(x, kerf float64) float64 {
 	return x + kerf
 }
 
-// behind returns how much is left of a lane behind its last saw cut, along the
+// Behind returns how much is left of a lane behind its last saw cut, along the
 // board.
-func (b plannedBoard) behind(l lane, kerf float64) float64 { return b.Length - l.end() - kerf }
+func (b PlannedBoard) Behind(l Lane, kerf float64) float64 { return b.Length - l.end() - kerf }
 
-// beside returns how much is left beside the last lane, across the board.
-func (b plannedBoard) beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
+// Beside returns how much is left beside the last lane, across the board.
+func (b PlannedBoard) Beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
 
 // listedBoards returns the boards at hand. Sizes that list the same ones mean
 // the same heap.
@@ -99,28 +107,38 @@ func ripKerf(pieces []piece.Piece) float64 {
 	return widest
 }
 
-// NoRoom tells how many pieces find no room in the cutting plan of the boards at
-// hand, and which. It is not listed where the design lists no boards.
-func NoRoom(pieces []piece.Piece) (count int, names string, listed bool) {
-	plan := newCutList(pieces).Boards
-	if plan == nil {
-		return 0, "", false
+// A Missing is how many pieces of one name have no room.
+type Missing struct {
+	Name  Name
+	Count int
+}
+
+// NoRoom returns the pieces that have no room on the boards, each name once.
+func (c CuttingPlan) NoRoom() []Missing {
+	var out []Missing
+	for _, p := range c.Missed {
+		k := slices.IndexFunc(out, func(m Missing) bool { return m.Name == p.Name })
+		if k < 0 {
+			k = len(out)
+			out = append(out, Missing{Name: p.Name})
+		}
+		out[k].Count++
 	}
-	return len(plan.Missed), plan.missedText(), true
+	return out
 }
 
 // planBoards places the pieces by first fit, the largest first. It tries what
 // "largest" can mean and keeps the plan that leaves the fewest pieces out and,
 // of those, takes the fewest boards, then the least length of lane.
-func planBoards(pieces []roughPiece, boards []design.Board, kerf float64) cuttingPlan {
-	var best cuttingPlan
-	for i, order := range []func(roughPiece) [2]float64{
-		func(p roughPiece) [2]float64 { return [2]float64{p.broad(), p.Size.Length} },
-		func(p roughPiece) [2]float64 { return [2]float64{p.Size.Length, p.broad()} },
-		func(p roughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad(), 0} },
+func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) CuttingPlan {
+	var best CuttingPlan
+	for i, order := range []func(RoughPiece) [2]float64{
+		func(p RoughPiece) [2]float64 { return [2]float64{p.broad(), p.Size.Length} },
+		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length, p.broad()} },
+		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad(), 0} },
 	} {
 		sorted := slices.Clone(pieces)
-		slices.SortStableFunc(sorted, func(a, b roughPiece) int {
+		slices.SortStableFunc(sorted, func(a, b RoughPiece) int {
 			ka, kb := order(a), order(b)
 			return cmp.Or(cmp.Compare(kb[0], ka[0]), cmp.Compare(kb[1], ka[1]))
 		})
@@ -133,9 +151,9 @@ func planBoards(pieces []roughPiece, boards []design.Board, kerf float64) cuttin
 }
 
 // broad returns the larger size across the grain.
-func (p roughPiece) broad() float64 { return math.Max(p.Size.Width, p.Size.Thickness) }
+func (p RoughPiece) broad() float64 { return math.Max(p.Size.Width, p.Size.Thickness) }
 
-func (c cuttingPlan) better(d cuttingPlan) bool {
+func (c CuttingPlan) better(d CuttingPlan) bool {
 	return cmp.Or(
 		cmp.Compare(len(c.Missed), len(d.Missed)),
 		cmp.Compare(len(c.Boards), len(d.Boards)),
@@ -143,8 +161,8 @@ func (c cuttingPlan) better(d cuttingPlan) bool {
 	) < 0
 }
 
-// sawn returns the area in mm² of all lanes, as far as they are used.
-func (c cuttingPlan) sawn() float64 {
+// sawn returns the area in mm² of all Lanes, as far as they are used.
+func (c CuttingPlan) sawn() float64 {
 	sum := 0.0
 	for _, b := range c.Boards {
 		for _, l := range b.Lanes {
@@ -157,10 +175,10 @@ func (c cuttingPlan) sawn() float64 {
 // firstFit places the pieces in the order given: in the first lane with room,
 // else in a new lane of the first board with room, else on a fresh board, the
 // thinnest that serves.
-func firstFit(pieces []roughPiece, heap []design.Board, kerf float64) cuttingPlan {
+func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64) CuttingPlan {
 	heap = slices.Clone(heap)
 	slices.SortStableFunc(heap, func(a, b design.Board) int { return cmp.Compare(a.Thickness, b.Thickness) })
-	plan := cuttingPlan{Kerf: kerf}
+	plan := CuttingPlan{Kerf: kerf}
 	for _, p := range pieces {
 		if !plan.joinLane(p) && !plan.openLane(p) && !plan.openBoard(p, heap) {
 			plan.Missed = append(plan.Missed, p)
@@ -169,14 +187,14 @@ func firstFit(pieces []roughPiece, heap []design.Board, kerf float64) cuttingPla
 	return plan
 }
 
-func (c *cuttingPlan) joinLane(p roughPiece) bool {
+func (c *CuttingPlan) joinLane(p RoughPiece) bool {
 	for i := range c.Boards {
 		b := &c.Boards[i]
 		for k := range b.Lanes {
 			l := &b.Lanes[k]
 			at := after(l.end(), c.Kerf)
 			if p.Size.Ripped(b.Thickness) <= l.Width+piece.Slip && at+p.Size.Length <= b.Length+piece.Slip {
-				l.Places = append(l.Places, laid{p, at})
+				l.Places = append(l.Places, Placed{p, at})
 				return true
 			}
 		}
@@ -184,7 +202,7 @@ func (c *cuttingPlan) joinLane(p roughPiece) bool {
 	return false
 }
 
-func (c *cuttingPlan) openLane(p roughPiece) bool {
+func (c *CuttingPlan) openLane(p RoughPiece) bool {
 	for i := range c.Boards {
 		if c.Boards[i].open(p, c.Kerf) {
 			return true
@@ -194,18 +212,18 @@ func (c *cuttingPlan) openLane(p roughPiece) bool {
 }
 
 // open rips a new lane for p if the board has room for it.
-func (b *plannedBoard) open(p roughPiece, kerf float64) bool {
+func (b *PlannedBoard) open(p RoughPiece, kerf float64) bool {
 	at, width := after(b.edge(), kerf), p.Size.Ripped(b.Thickness)
 	if at+width > b.Width+piece.Slip || p.Size.Length > b.Length+piece.Slip {
 		return false
 	}
-	b.Lanes = append(b.Lanes, lane{at, width, []laid{{p, 0}}})
+	b.Lanes = append(b.Lanes, Lane{at, width, []Placed{{p, 0}}})
 	return true
 }
 
-func (c *cuttingPlan) openBoard(p roughPiece, heap []design.Board) bool {
+func (c *CuttingPlan) openBoard(p RoughPiece, heap []design.Board) bool {
 	for i := range heap {
-		fresh := plannedBoard{Board: heap[i]}
+		fresh := PlannedBoard{Board: heap[i]}
 		fresh.Count = 1
 		if heap[i].Count > 0 && fresh.open(p, c.Kerf) {
 			heap[i].Count--

@@ -1,91 +1,107 @@
 package shop
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry/joint"
-	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece"
 )
 
 // A member is one of the two parts of the bridle joint as it comes to the saw.
 type member struct {
 	joint.BridleEnd
-	batch batch
-	name  string
-	end   string // what of it is joined
-	// base is from the square far end to the datum corner, along the reference
-	// edge; long is what is sawn beyond it, along the part: for a proud head more
-	// than what stands beyond the trim line.
-	base, long       float64
-	height           float64 // of slot or cheeks above the table
-	reference, other string  // edges
-	rest             string  // what touches the stop
-	sawn             float64
+	batch Batch
+	// base is from the square far end to the datum corner, along the fence edge;
+	// long is what is sawn beyond it, along the part: for a proud head more than
+	// what stands beyond the trim line.
+	base, long float64
+	height     float64 // of slot or cheeks above the table
+	sawn       float64
+	// fence is the edge on the fence, which is the long one at this end, and other
+	// the one across from it. One setting of the gauge then serves both members,
+	// and for legs the foot too. By hand all is measured along one edge.
+	fence, other, along Face
+	rest                Datum // what touches the stop
+	end                 Face
+	title, square       NoteID // of the cut that makes its end
 }
 
-func (p batchedPiece) stretcherEnd() member {
+func (p sized) stretcherEnd() member {
 	height, _ := p.CutHeights()
 	return member{
-		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers, name: "stretcher", end: "leg end of the stretcher",
+		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers,
 		base: p.RoughReach() + p.LegReach, long: joint.BridleLong, height: height, sawn: p.RoughStretcher(),
-		reference: "underside", other: "top", rest: "plain end",
+		fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
+		title: TitleLegEnd, square: TitleLegEndSquare,
 	}
 }
 
-func (p batchedPiece) legHead() member {
+func (p sized) legHead() member {
 	_, height := p.CutHeights()
 	return member{
-		BridleEnd: p.Bridle.Head(), batch: p.legs, name: "leg", end: "leg head",
+		BridleEnd: p.Bridle.Head(), batch: p.legs,
 		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
-		reference: "inner edge", other: "outer edge", rest: "foot end",
+		fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
+		title: TitleHead, square: TitleHeadSquare,
 	}
 }
 
 // slotted and tenoned are the two members by what they get.
-func (p batchedPiece) slotted() member {
+func (p sized) slotted() member {
 	if s := p.stretcherEnd(); s.Slot {
 		return s
 	}
 	return p.legHead()
 }
 
-func (p batchedPiece) tenoned() member {
+func (p sized) tenoned() member {
 	if s := p.stretcherEnd(); !s.Slot {
 		return s
 	}
 	return p.legHead()
 }
 
-// shoulderStop returns the stop for the shoulder with the reference edge on
-// the fence, or the other one: the shoulder runs away from the end by
-// Width·tan Angle.
-func (m member) shoulderStop(other bool) float64 {
-	stop := m.base - m.Length()
-	if other {
-		stop -= m.Width * math.Tan(m.Angle)
+// on returns a distance from the far end along another edge than that on the
+// fence, or along that one: the end of the part and all that is parallel to it
+// run away from the far end by Width·tan Angle.
+func (m member) on(edge Face, at float64) float64 {
+	if edge == m.fence {
+		return at
 	}
-	return stop
+	return at - m.Width*math.Tan(m.Angle)
+}
+
+// line is a distance from the far end as it is measured by hand.
+func (m member) line(at float64, then, once Notes) handWork {
+	from := m.rest
+	from.Along = m.along
+	return handWork{Then: then, Once: once, Line: m.on(m.along, at), From: from}
+}
+
+// longer is the edge on which the end stands farther out, NoFace where it is square.
+func (m member) longer() Face {
+	if m.Angle == 0 {
+		return NoFace
+	}
+	return m.fence
 }
 
 // endOps is what is sawn at one setting of the gauge to the splay.
 func endOps() []op {
 	return []op{
-		func(p batchedPiece) (step, bool) { return p.sawEnd(p.stretcherEnd()) },
-		func(p batchedPiece) (step, bool) { return p.sawEnd(p.legHead()) },
+		func(p sized) (row, bool) { return p.sawEnd(p.stretcherEnd()) },
+		func(p sized) (row, bool) { return p.sawEnd(p.legHead()) },
 		sawCauls,
 	}
 }
 
-// uprightOps is what the parts get standing on those ends, and what that needs.
-func uprightOps() []op { return []op{sawEndCauls, sawStrips, knifeShoulders, cutSlot, cutCheeks} }
+// onEndOps is what the parts get standing on those ends, and what that needs.
+func onEndOps() []op { return []op{sawEndCauls, sawStrips, knifeShoulders, cutSlot, cutCheeks} }
 
 // shoulderOps cuts the shoulders of the tenons.
 func shoulderOps() []op {
 	return []op{
-		func(p batchedPiece) (step, bool) { return p.shoulder(false) },
-		func(p batchedPiece) (step, bool) { return p.shoulder(true) },
+		func(p sized) (row, bool) { return p.shoulder(false) },
+		func(p sized) (row, bool) { return p.shoulder(true) },
 	}
 }
 
@@ -93,178 +109,179 @@ func shoulderOps() []op {
 func fitOps() []op { return []op{fitBridle} }
 
 // sawEnd saws an end at the splay, past its trim line.
-func (p batchedPiece) sawEnd(m member) (step, bool) {
+func (p sized) sawEnd(m member) (row, bool) {
 	stop := m.base + m.long
-	s := step{
-		Op: doSawEnd, Name: m.end + ", at the splay", Parts: []batch{m.batch}, Down: "face side", Fence: m.reference,
-		Cut: &sawCut{
-			Square: m.Angle, Toward: "the " + m.reference + " longer", Height: m.Thickness, Through: true,
-			Stop: stop, Against: m.rest,
+	beyond := note(BeyondTrim, length(joint.BridleLong))
+	if m.long > joint.BridleLong {
+		beyond = note(BeyondTrimAndTop, length(joint.BridleLong), length(m.long))
+	}
+	o := Operation{
+		Do: SawEnd, What: note(m.title), Lies: lie(RingSide, m.fence, m.end),
+		Cut: Cut{
+			How: OnGauge, OffSquare: m.Angle, Longer: m.longer(), Height: m.Thickness, Through: true, Stop: stop, At: m.rest,
 		},
-		Then: []string{p.beyondTrim(m)},
-		Once: []string{"Trimmed after the glue-up. Stretcher and leg have the same angle: one setting of the gauge. " + p.firstThrough(", to lines where they are shorter than the stop")},
+		Then: notes(beyond),
 	}
-	if m.name == "stretcher" {
-		s.Then = append(s.Then, "The lap has taken half of the plain end: the stop must reach what is left of it.")
+	if m.batch.Part == Stretcher {
+		o.Then = o.Then.with(note(LapTookHalf))
 	}
-	s.Hand = handWork{Then: []string{p.beyondTrim(m)}, Once: []string{"Trimmed after the glue-up. " + p.firstThrough("")}}
+	trimmed := note(TrimmedAfter)
+	hand := m.line(stop, notes(beyond), notes(trimmed, p.firstThrough(false)))
 	if m.Angle == 0 {
-		s.Name, s.Cut.Toward = m.end+", square", ""
-		s.Once = s.Hand.Once
+		o.What, o.Once = note(m.square), hand.Once
+	} else {
+		o.Once = notes(trimmed, note(OneGaugeSetting), p.firstThrough(true))
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return s, m.Angle > 0 || quantize(stop) < quantize(m.sawn)
+	return row{Step{Operation: o, Parts: []Batch{m.batch}}, hand}, m.Angle > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
-// test pieces, the spare that every part has, which needs no words of how.
-func (p batchedPiece) firstThrough(how string) string {
-	first := "spares"
-	if p.tested {
-		first = "test pieces"
-	} else {
-		how = ""
+// test pieces, the spare. Test pieces are shorter than the stop at the saw.
+func (p sized) firstThrough(atSaw bool) Note {
+	switch {
+	case p.tested && atSaw:
+		return note(TestsFirstToLines)
+	case p.tested:
+		return note(TestsFirst)
+	case p.extras&Spares != 0:
+		return note(SparesFirst)
 	}
-	return "Take the " + first + " through every row of the joint first" + how + ": the fit depends on their thickness, not on the drawing."
+	return Note{}
 }
 
-// beyondTrim says how far past its trim line an end is sawn. The trim line of a
-// proud head is not the stretcher's top, from which its templates count.
-func (p batchedPiece) beyondTrim(m member) string {
-	words := p.MM(joint.BridleLong) + " beyond the trim line"
-	if m.long > joint.BridleLong {
-		words += ", " + p.MM(m.long) + " beyond the line of the stretcher's top"
-	}
-	return words + "."
-}
-
-func sawStrips(p batchedPiece) (step, bool) {
-	b, ok := p.block(stripName)
-	return step{
-		Op: doSawBlocks, Name: "filler strip for the upright jig", Parts: []batch{b.batch}, Fence: "from " + b.From,
-		Cut:     &sawCut{How: onTaper, Square: b.Angle, Height: b.Width, Through: true},
-		Then:    []string{fmt.Sprintf("A wedge %s long, %s thin and %s thick.", p.MM(b.Across), p.MM(b.Thin), p.MM(b.Thick))},
-		Test:    "with the strip beside it the part stands on the whole of its sawn end.",
-		Caution: cautionSmall,
-	}, ok
+func sawStrips(p sized) (row, bool) {
+	b, ok := p.block(FillerStrip)
+	return row{Step: Step{
+		Operation: Operation{
+			Do: SawBlocks, What: note(TitleStrip), From: b.From,
+			Cut:  Cut{How: OnTaper, OffSquare: b.Angle, Height: b.Width, Through: true},
+			Then: notes(note(StripSizes, length(b.Across), length(b.Thin), length(b.Thick))),
+			Test: note(StandsOnEnd), Caution: SmallParts,
+		},
+		Parts: []Batch{b.batch},
+	}}, ok
 }
 
 // sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
 // caul is what falls off, and it must not be trapped.
-func (p batchedPiece) sawCaul(name, toward string) (step, bool) {
-	b, ok := p.block(name)
-	return step{
-		Op: doSawBlocks, Name: b.Name, Parts: []batch{b.batch},
-		Cut: &sawCut{
-			Square: b.Angle, Toward: toward, Height: b.Width, Through: true,
-			Line: b.Thick, From: "the square end, on the long side",
+func sawCaul(p sized, part Part, title NoteID) (row, bool) {
+	b, ok := p.block(part)
+	return row{Step: Step{
+		Operation: Operation{
+			Do: SawBlocks, What: note(title),
+			Cut: Cut{
+				How: OnGauge, OffSquare: b.Angle, Height: b.Width, Through: true,
+				Line: b.Thick, From: Datum{Point: SquareEnd},
+			},
+			Then: notes(note(CaulsFromEnds, length(p.SafeLength()))), Caution: SmallParts,
 		},
-		Then:    []string{"From the ends of " + b.From + " at least " + p.MM(p.SafeLength()) + " long. Sawn now, used at the glue-up."},
-		Caution: cautionSmall,
-	}, ok
+		Parts: []Batch{b.batch},
+	}}, ok
 }
 
-func sawCauls(p batchedPiece) (step, bool) {
-	return p.sawCaul(legCaulName, "as for the ends")
+func sawCauls(p sized) (row, bool)    { return sawCaul(p, LegCaul, TitleLegCaul) }
+func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, TitleEndCaul) }
+
+func knifeShoulders(p sized) (row, bool) {
+	return away(Operation{
+		Do: KnifeShoulders, What: note(TitleKnife), Then: notes(note(FromWrapRound)),
+	}, p.stretchers, p.legs), true
 }
 
-func sawEndCauls(p batchedPiece) (step, bool) {
-	return p.sawCaul(endCaulName, "either way")
+// onItsEnd is how a part stands in the tenoning jig: its ring side on the jig
+// first, then its outer side.
+func onItsEnd(stop float64, m member) (lies [2]Lie, c Cut) {
+	return [2]Lie{{RoughEnd, RingSide, NoFace}, {RoughEnd, OuterSide, NoFace}},
+		Cut{How: OnEnd, OffSquare: m.Angle, Longer: m.longer(), Height: m.height, Stop: stop, At: Datum{Point: JigFace}}
 }
 
-func knifeShoulders(p batchedPiece) (step, bool) {
-	return step{
-		Op: doKnifeShoulders, Name: "knife the shoulders round all four sides", Parts: []batch{p.stretchers, p.legs},
-		Then: []string{"From the wrap-round. Where the lines do not meet at an arris the paper has slipped."},
-	}, true
-}
-
-func cutSlot(p batchedPiece) (step, bool) {
+func cutSlot(p sized) (row, bool) {
 	m := p.slotted()
 	upper, _ := m.Cheeks()
-	s := step{
-		Op: doCutSlot, Name: "slot in the " + m.name, Parts: []batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &sawCut{How: upright, Square: m.Angle, Height: m.height, Stop: upper, Against: "jig's face to the near side of the blade"},
-		Then: []string{
-			"One cheek from each face" + stripSide(m) + ": the slot comes into the middle, " + p.MM(m.Tenon) + " wide. Then the rest between them in passes.",
-			"Back the far side with waste wood so that it does not break out.",
+	lies, cut := onItsEnd(upper, m)
+	cut.Passes = true
+	fromEach := note(SlotFromEachSquare, length(m.Tenon))
+	if m.Angle > 0 {
+		fromEach = note(SlotFromEach, length(m.Tenon))
+	}
+	r := row{
+		Step: Step{
+			Operation: Operation{
+				Do: CutSlot, What: note(TitleSlot, called(m.batch.Part)), Lies: lies, Cut: cut,
+				Then: notes(fromEach, note(BackFarSide)),
+				Test: note(SlotIsWide, length(m.Tenon)), Caution: HandsOnJig,
+			},
+			Parts: []Batch{m.batch},
 		},
-		Once: slotBottom(p.Piece),
-		Hand: handWork{
-			Then: []string{"Saw one cheek from each face in the waste beside the lines, " + p.MM(m.Tenon) + " apart, and chop out the rest from both sides."},
-			Line: upper, From: "either face",
+		hand: handWork{
+			Then: notes(note(SlotByHand, length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
 		},
-		Test:    "the slot is " + p.MM(m.Tenon) + " wide at both faces, its bottom on the knifed lines.",
-		Caution: cautionJig,
+	}
+	if !p.Design.Saw.FlatTooth {
+		r.Once = notes(note(LeaveSlotBottom))
 	}
 	if m.Tenon < p.Kerf {
-		s.Hand.Then = []string{}
-		s.byHand("The slot is narrower than the kerf: saw and chop it by hand, "+p.MM(m.Tenon)+" wide, in the middle.", p.Kerf)
+		r.Then, r.Once, r.hand.Then = Notes{}, Notes{}, Notes{}
+		r.byHand(SlotTooNarrow, note(SlotUnderKerf, length(m.Tenon)), p.Kerf)
 	}
-	return s, true
+	return r, true
 }
 
-// slotBottom says what the teeth leave at the bottom of a slot.
-func slotBottom(p piece.Piece) []string {
-	if p.Design.Saw.FlatTooth {
-		return nil
-	}
-	return []string{"Leave the bottom to a chisel: the teeth leave a V."}
-}
-
-// stripSide says what becomes of the filler strip when the part is turned.
-func stripSide(m member) string {
-	if m.Angle == 0 {
-		return ""
-	}
-	return ", the filler strip to the other side for the second"
-}
-
-func cutCheeks(p batchedPiece) (step, bool) {
+func cutCheeks(p sized) (row, bool) {
 	m := p.tenoned()
 	upper, lower := m.Cheeks()
-	return step{
-		Op: doCutCheeks, Name: "tenon cheeks on the " + m.name, Parts: []batch{m.batch}, Down: "the rough end", Fence: "face side on the jig, then the back",
-		Cut: &sawCut{How: upright, Square: m.Angle, Height: m.height, Stop: lower, Against: "jig's face to the near side of the blade"},
-		Then: []string{
-			"The waste, " + p.MM(upper) + " thick, lies away from the jig. The other face next" + stripSide(m) + ".",
+	lies, cut := onItsEnd(lower, m)
+	waste := note(CheekWasteSquare, length(upper))
+	if m.Angle > 0 {
+		waste = note(CheekWaste, length(upper))
+	}
+	return row{
+		Step: Step{
+			Operation: Operation{
+				Do: CutCheeks, What: note(TitleCheeks, called(m.batch.Part)), Lies: lies, Cut: cut,
+				Then: notes(waste), Test: note(TenonIsThick, length(m.Tenon)),
+			},
+			Parts: []Batch{m.batch},
 		},
-		Hand: handWork{Then: []string{"Saw both cheeks in the waste beside the lines and pare to them."}, Line: upper, From: "either face"},
-		Test: "the tenon is " + p.MM(m.Tenon) + " thick and slides into the slot by hand.",
+		hand: handWork{Then: notes(note(CheeksByHand)), Line: upper, From: Datum{Point: EitherFace}},
 	}, true
 }
 
-// shoulder cuts the shoulders of the tenon, the part flat on the table: first
-// on the face, then, rolled half a turn, on the back, where the other edge is
-// on the fence and the gauge swings to the other side of square.
-func (p batchedPiece) shoulder(back bool) (step, bool) {
+// shoulder cuts the shoulders of the tenon, the part flat on the table: first on
+// the ring side, then, rolled half a turn, on the outer side, where the other
+// edge is on the fence and the gauge swings to the other side of square.
+func (p sized) shoulder(outer bool) (row, bool) {
 	m := p.tenoned()
 	upper, _ := m.Cheeks()
-	s := step{
-		Op: doCutShoulders, Name: "shoulder, face", Parts: []batch{m.batch}, Down: "face side", Fence: m.reference,
-		Cut: &sawCut{
-			Square: m.Angle, Toward: "parallel to the sawn end", Height: upper,
-			Stop: m.shoulderStop(back), Against: m.rest,
-		},
-		Once: []string{"The stop puts the blade on the knifed line: saw a hair outside it and pare to it."},
-		Hand: handWork{Then: []string{besideLine}},
-	}
+	at := m.base - m.Length()
+	lies, title := lie(RingSide, m.fence, m.end), TitleShoulderRing
 	switch {
-	case back:
-		s.Name, s.Down, s.Fence = "shoulder, back", "back", m.other
-		s.Cut.Toward = "to the other side of square"
-		s.Then = []string{"Rolled half a turn: the other edge on the fence, and another stop."}
+	case outer:
+		lies, title = lie(OuterSide, m.other, m.end), TitleShoulderOuter
 	case m.Angle == 0:
-		s.Name, s.Down, s.Cut.Toward = "shoulders, face and back", "face side, then back", ""
-		s.Fence = m.reference + ", then " + m.other
+		lies, title = [2]Lie{{RingSide, m.fence, m.end}, {OuterSide, m.other, m.end}}, TitleShoulders
 	}
-	return s, !back || m.Angle > 0
+	o := Operation{
+		Do: CutShoulders, What: note(title), Lies: lies,
+		Cut: Cut{
+			How: OnGauge, OffSquare: m.Angle, Longer: m.longer(), Height: upper,
+			Stop: m.on(lies[0].Fence, at), At: m.rest,
+		},
+		Once: notes(note(HairOutside)),
+	}
+	if outer {
+		o.Then = notes(note(RolledHalf))
+	}
+	return row{
+		Step{Operation: o, Parts: []Batch{m.batch}},
+		m.line(at, notes(note(BesideLine)), Notes{}),
+	}, !outer || m.Angle > 0
 }
 
-func fitBridle(p batchedPiece) (step, bool) {
-	return step{
-		Op: doFitBridle, Name: "fit every leg to its stretcher", Parts: []batch{p.stretchers.real(), p.legs.real()},
-		Then: []string{"Pare the cheeks, not the shoulder. Number the pairs."},
-		Test: "the tenon slides in by hand and stays when the joint is lifted; a bevel at " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg.",
-	}, true
+func fitBridle(p sized) (row, bool) {
+	return away(Operation{
+		Do: FitBridle, What: note(TitleFitBridle), Then: notes(note(PareCheeks)),
+		Test: note(SlidesInByHand, angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)),
+	}, p.stretchers.real(), p.legs.real()), true
 }

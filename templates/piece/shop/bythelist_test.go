@@ -3,7 +3,6 @@ package shop
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -15,93 +14,78 @@ import (
 	"rodsheet/templates/piece/internal/piecetest"
 )
 
-// follow does one row.
-func (b *bench) follow(s step) {
-	if s.Cut == nil {
-		return
-	}
+// follow does one operation.
+func (b *bench) follow(s Step) {
 	switch s.Cut.How {
-	case upright:
-		b.followUpright(s)
-	case onTaper:
-		b.followTaper(s)
-	default:
+	case OnGauge:
 		b.followGauge(s)
+	case OnEnd:
+		b.followOnEnd(s)
+	case OnTaper:
+		b.followTaper(s)
 	}
 }
 
-// A lie is one way a part lies at the gauge.
-type lie struct{ down, fence, rest string }
-
-// lies reads the ways in which a row lays the part: one, or two of them
-// divided by "then".
-func lies(s step) []lie {
-	downs, fences := strings.Split(s.Down, ", then "), strings.Split(s.Fence, ", then ")
-	out := make([]lie, len(downs))
-	for i, down := range downs {
-		l := lie{down: down, fence: fences[min(i, len(fences)-1)], rest: s.Cut.Against}
-		if end, face, ok := strings.Cut(down, ": "); ok {
-			l.down, l.rest = face, end
-		}
-		out[i] = l
+// lies are the ways in which a part is laid one after the other: one or two.
+func lies(o Operation) []Lie {
+	if o.Lies[1] == (Lie{}) {
+		return o.Lies[:1]
 	}
-	return out
+	return o.Lies[:]
 }
 
-// restWords are the things that a stop touches, by the mark of that end.
-var restWords = map[string]string{
-	"plain end": "plain end", "foot end": "foot end", "leg end": "leg end", "long corner of the head": "head",
+// restAt are the ends that a stop may touch, by what it is said to touch.
+var restAt = map[Point][]Face{
+	ThePlainEnd: {PlainEnd}, FootEnd: {Foot}, HeadCorner: {Head}, StretcherEnd: {PlainEnd, LegEnd},
 }
 
-func (b *bench) followGauge(s step) {
-	c := *s.Cut
-	for i, l := range lies(s) {
+func (b *bench) followGauge(s Step) {
+	c := s.Cut
+	for i, l := range lies(s.Operation) {
 		if c.Line > 0 {
 			b.followLine(s, l)
 			continue
 		}
-		rest := restWords[l.rest]
-		if s.Op == doCrosscut && l.rest == "squared end" { // either will do
-			rest = "plain end"
-			if _, ok := b.marks[rest]; !ok {
-				rest = "foot end"
+		if c.At.Point == SquaredEnd { // either will do
+			l.Rest = PlainEnd
+			if _, ok := b.marks[l.Rest]; !ok {
+				l.Rest = Foot
 			}
-		}
-		if rest == "" {
-			confused("what touches the stop is %q", l.rest)
+		} else if !slices.Contains(restAt[c.At.Point], l.Rest) {
+			confused("the stop touches %d, and the part rests with %d", c.At.Point, l.Rest)
 		}
 		stood := b.mirrored
-		m := b.laid(b.lower(s, l), b.side(l.fence), b.side(rest))
+		m := b.laid(b.lower(s, l), b.side(l.Fence), b.side(l.Rest))
 		if i > 0 && b.mirrored != stood {
-			confused("%s: between its two cuts the stop would change sides", s.Name)
+			confused("%v: between its two cuts the stop would change sides", s.What)
 		}
-		b.cut(s, m, b.swing(c, m, l.fence))
+		b.cut(s, m, b.swing(s, m, l.Fence))
 	}
-	if s.Op == doCutShoulders {
+	if s.Do == CutShoulders {
 		b.shed()
 	}
 }
 
-// lower returns the side that lies down; where the row does not care, either.
-func (b *bench) lower(s step, l lie) solid.Vec {
-	if l.down == "" && s.Cut.Through && s.Cut.Square == 0 {
-		return b.side(l.fence).Cross(solid.V(1, 0, 0))
+// lower returns the side that lies down; where the operation does not care, either.
+func (b *bench) lower(s Step, l Lie) solid.Vec {
+	if l.Down == NoFace && s.Cut.Through && s.Cut.OffSquare == 0 {
+		return b.side(l.Fence).Cross(solid.V(1, 0, 0))
 	}
-	return b.side(l.down)
+	return b.side(l.Down)
 }
 
-// cut makes the cuts of a row on a part that lies at the stop.
-func (b *bench) cut(s step, m solid.Affine3, swing float64) {
-	c := *s.Cut
-	if s.Op == doSawEnd {
+// cut makes the cuts of an operation on a part that lies at the stop.
+func (b *bench) cut(s Step, m solid.Affine3, swing float64) {
+	c := s.Cut
+	if s.Do == SawEnd {
 		b.endSwing = b.lastSwing
 	}
 	// Moved out by the spacer, the part has the blade so much nearer its end.
 	first, last := c.Stop-c.Spacer, c.Stop
-	switch passes := strings.Contains(s.words(), "in passes"); {
+	switch {
 	case c.Through:
 		b.through(m, c.Stop, swing, c, true)
-	case passes || c.Spacer == 0:
+	case c.Passes || c.Spacer == 0:
 		b.off(m, first, last, swing, c)
 	default:
 		b.off(m, first, first, swing, c)
@@ -110,63 +94,69 @@ func (b *bench) cut(s step, m solid.Affine3, swing float64) {
 }
 
 // followLine saws to a line that is measured from the end that goes to waste.
-func (b *bench) followLine(s step, l lie) {
-	from, edge, ok := strings.Cut(s.Cut.From, ", along the ")
-	if ok && edge != l.fence || !ok && s.Cut.Square != 0 {
-		confused("%s: the line is measured along %q, the fence has %q", s.Name, edge, l.fence)
+func (b *bench) followLine(s Step, l Lie) {
+	from := s.Cut.From
+	if from.Point != ThePlainEnd || l.Rest != PlainEnd || from.Along != l.Fence && (from.Along != NoFace || s.Cut.OffSquare != 0) {
+		confused("%v: the line is measured from %v, on the fence is %d", s.What, from, l.Fence)
 	}
-	m := b.laid(b.lower(s, l), b.side(l.fence), b.side(from))
-	swing := b.swing(*s.Cut, m, l.fence)
+	m := b.laid(b.lower(s, l), b.side(l.Fence), b.side(l.Rest))
+	swing := b.swing(s, m, l.Fence)
 	if s.Cut.Through {
-		b.through(m, s.Cut.Line, swing, *s.Cut, false)
+		b.through(m, s.Cut.Line, swing, s.Cut, false)
 		return
 	}
-	b.off(m, -overall, s.Cut.Line-b.kerf/math.Cos(swing), swing, *s.Cut)
+	if !s.Cut.Passes {
+		confused("%v: what stands outside the line stays", s.What)
+	}
+	b.off(m, -overall, s.Cut.Line-b.kerf/math.Cos(swing), swing, s.Cut)
 }
 
-func (b *bench) followUpright(s step) {
-	c := *s.Cut
-	if c.ByHand {
-		m := b.onEnd(b.side("face side"), c.Square)
-		b.upright(m, c.Line, b.wood.Transform(m).Bounds().Size().Y-c.Line-b.kerf, c.Height) // in the middle
+func (b *bench) followOnEnd(s Step) {
+	c := s.Cut
+	if c.ByHand() {
+		m := b.stood(b.side(RingSide), c.OffSquare)
+		b.standing(m, c.Line, b.wood.Transform(m).Bounds().Size().Y-c.Line-b.kerf, c.Height) // in the middle
 		return
 	}
-	if s.Down != "the rough end" || s.Fence != "face side on the jig, then the back" || c.Against != "jig's face to the near side of the blade" {
-		confused("%s: %q, %q, %q", s.Name, s.Down, s.Fence, c.Against)
+	if c.At.Point != JigFace {
+		confused("%v: %v from %d", s.What, c.Stop, c.At.Point)
 	}
 	var m solid.Affine3
-	for _, face := range []string{"face side", "back"} {
-		m = b.onEnd(b.side(face), c.Square)
+	for _, l := range lies(s.Operation) {
+		if l.Down != RoughEnd {
+			confused("%v: stands on %d", s.What, l.Down)
+		}
+		m = b.stood(b.side(l.Fence), c.OffSquare)
 		last := c.Stop
-		if s.Op == doCutSlot && strings.Contains(s.words(), "in passes") { // as far as the cut from the other face
+		if c.Passes { // as far as the cut from the other face
 			last = b.wood.Transform(m).Bounds().Size().Y - c.Stop - b.kerf
 		}
-		b.upright(m, c.Stop, max(c.Stop, last), c.Height)
+		b.standing(m, c.Stop, max(c.Stop, last), c.Height)
 	}
 }
 
-// taperedSides names the sides that a taper takes, by the words of its row.
-var taperedSides = map[string][]string{
-	"taper, inner face":                            {"inner edge"},
-	"taper, inner face and the face into the ring": {"inner edge", "face side"},
-	"taper, inner and outer face":                  {"inner edge", "outer edge"},
-	"taper, four faces":                            {"inner edge", "outer edge", "face side", "back"},
+// taperedSides are the sides that a taper takes.
+var taperedSides = map[NoteID][]Face{
+	TitleTaperOne:      {StretcherSide},
+	TitleTaperAdjacent: {StretcherSide, RingSide},
+	TitleTaperOpposite: {StretcherSide, Back},
+	TitleTaperFour:     {StretcherSide, Back, RingSide, OuterSide},
 }
 
 // followTaper saws every tapered face from its start, squared across the leg,
 // at its angle to the straight one.
-func (b *bench) followTaper(s step) {
-	names, ok := taperedSides[s.Name]
-	if !ok || s.Cut.From != "the foot, up the outer edge, squared across" {
-		confused("%s, from %q", s.Name, s.Cut.From)
+func (b *bench) followTaper(s Step) {
+	sides, ok := taperedSides[s.What.ID]
+	if !ok || s.Cut.From != (Datum{FootEnd, Back, false}) {
+		confused("%v, from %v", s.What, s.Cut.From)
 	}
-	down := b.side("foot end")
+	down := b.side(Foot)
 	foot := reaches(b.wood, down)
 	room := b.wood.Bounds()
-	for _, name := range names {
-		out := b.side(name)
+	for _, side := range sides {
+		out := b.side(side)
 		start := down.Mul(foot - s.Cut.Line).Add(out.Mul(math.Max(room.Max.Dot(out), room.Min.Dot(out))))
-		face := solid.Through(start, out.Add(down.Mul(math.Tan(s.Cut.Square))))
+		face := solid.Through(start, out.Add(down.Mul(math.Tan(s.Cut.OffSquare))))
 		b.wood = b.wood.Cut(face)
 	}
 }
@@ -184,29 +174,33 @@ func reaches(p solid.Part, out solid.Vec) float64 {
 	return most
 }
 
-// madeByTheList takes the blank of one part of one size through all rows that
-// name it.
-func madeByTheList(t *rapid.T, p piece.Piece, part string, list cutList, steps []step) *bench {
+// madeByTheList takes the blank of one part of one size through all operations
+// that name it.
+func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 	defer func() {
-		if c, ok := recover().(confusion); ok {
-			t.Fatalf("%s %s: %v", part, p.Design.Size, c.error)
+		switch c := recover().(type) {
+		case nil:
+		case confusion:
+			t.Fatalf("%v %s: %v", part, p.Design.Size, c.error)
+		default:
+			panic(c)
 		}
 	}()
-	k := slices.IndexFunc(list.Rows, func(r cutRow) bool {
-		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s sizeCount) bool { return s.Size == p.Design.Size })
+	k := slices.IndexFunc(plan.Cuts.Rows, func(r CutRow) bool {
+		return r.Part == part && slices.ContainsFunc(r.Sizes, func(s SizeCount) bool { return s.Size == p.Design.Size })
 	})
-	row := list.Rows[k]
+	row := plan.Cuts.Rows[k]
 	if row.Rough.Width < row.Sawn.Width || row.Rough.Thickness < row.Sawn.Thickness {
-		t.Fatalf("%s: rough %v, planed to %v", part, row.Rough, row.Sawn)
+		t.Fatalf("%v: rough %v, planed to %v", part, row.Rough, row.Sawn)
 	}
-	b := &bench{marks: marked(part, steps), kerf: p.Kerf}
+	b := &bench{marks: marked(part, plan.Steps), kerf: p.Kerf}
 	size := solid.V(row.Rough.Length, row.Sawn.Width, row.Sawn.Thickness)
-	if part == "leg" { // its face side is the one across its breadth
+	if part == Leg { // its ring side is the one across its breadth
 		size.Y, size.Z = size.Z, size.Y
 	}
-	b.wood = solid.Stock(part, solid.Box(solid.Vec{}, size))
-	for _, s := range steps {
-		if slices.ContainsFunc(s.Parts, func(q batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
+	b.wood = solid.Stock("part", solid.Box(solid.Vec{}, size))
+	for _, s := range plan.Steps {
+		if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
 			b.follow(s)
 		}
 	}
@@ -214,7 +208,7 @@ func madeByTheList(t *rapid.T, p piece.Piece, part string, list cutList, steps [
 }
 
 // joined takes a leg from the frame of its blank to that of its stretcher,
-// shoulder on shoulder: the corner where the leg's inner edge meets the
+// shoulder on shoulder: the corner where the leg's stretcher side meets the
 // underside is found on either part.
 func joined(p piece.Piece, stretcher, leg solid.Part) solid.Affine3 {
 	s, c := math.Sincos(p.Frame.Leg.Splay)
@@ -238,7 +232,7 @@ func lastRun(p solid.Part, at solid.Vec) float64 {
 }
 
 // trimmed saws the ends flush when the joint is glued: the stretcher to the
-// leg's outer face, the head to the stretcher's top or proud of it.
+// leg's back, the head to the stretcher's top or proud of it.
 func trimmed(p piece.Piece, stretcher, leg solid.Part) (solid.Part, solid.Part) {
 	m := joined(p, stretcher, leg)
 	s, c := math.Sincos(p.Frame.Leg.Splay)
@@ -293,10 +287,10 @@ func TestTheListMakesTheParts(t *testing.T) {
 			pieces = append(pieces, piecetest.Worked(t, d))
 		}
 		pieces = piece.ShareStops(pieces)
-		list, steps := newCutList(pieces), inFull(workingOrder(pieces))
+		plan := NewPlan(pieces)
 		for _, p := range pieces {
-			stretcher := madeByTheList(t, p, "stretcher", list, steps).wood
-			leg := madeByTheList(t, p, "leg", list, steps).wood
+			stretcher := madeByTheList(t, p, Stretcher, plan).wood
+			leg := madeByTheList(t, p, Leg, plan).wood
 			stretcher = stretcher.Transform(solid.Translate(solid.V(-p.SawnStretcher().Length/2, 0, 0)))
 			stretcher, leg = trimmed(p, stretcher, leg)
 			for _, c := range []struct {
@@ -318,17 +312,6 @@ func TestTheListMakesTheParts(t *testing.T) {
 			}
 		}
 	})
-}
-
-// inFull gives each row that is otherwise as the one above what that one says.
-func inFull(steps []step) []step {
-	out := slices.Clone(steps)
-	for i := range out {
-		if strings.Contains(out[i].words(), "s the row above") {
-			out[i].Then = append(slices.Clone(out[i].Then), out[i-1].words())
-		}
-	}
-	return out
 }
 
 // fromRoom takes the first stretcher and its leg back to their own frame.

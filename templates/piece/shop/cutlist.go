@@ -1,6 +1,6 @@
-// Package shop writes the lists that the parts of a piece are made by: the cut
-// list with its boards and the glass order, the settings in working order, and
-// the glue-up.
+// Package shop works out how the parts of a piece are made: the cut list with
+// its boards, the blocks, the operations in working order, and the glue-up. All
+// of it is values; what is printed of them is the affair of package wording.
 package shop
 
 import (
@@ -11,33 +11,66 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A sizeCount is how many of a part one size takes.
-type sizeCount struct {
+// A Plan is all that the parts of all sizes of one design are made by.
+type Plan struct {
+	Pieces []piece.Piece
+	Cuts   CutList
+	Blocks []piece.Lot[Block]
+	Steps  []Step // in working order
+}
+
+// NewPlan returns the plan of the sizes of one design.
+func NewPlan(pieces []piece.Piece) Plan {
+	blocks := sharedBlocks(pieces)
+	list := newCutList(pieces, blocks)
+	return Plan{pieces, list, blocks, workingOrder(counted(pieces, list, blocks))}
+}
+
+// A SizeCount is how many of a part one size takes.
+type SizeCount struct {
 	Size  string
 	Count int
 }
 
-// A cutRow is one kind of part. Parts that are alike in several sizes are one
+// An Item is all that two parts of a cut list can differ by: two of equal value
+// are one.
+type Item struct {
+	Part Part
+	From Source
+	// figures are the sizes and angles by which those of one name differ, quantized.
+	figures [16]float64
+}
+
+// item returns the item of a part that is told from others by some figures.
+func item(part Part, from Source, figures ...float64) Item {
+	out := Item{Part: part, From: from}
+	for i, v := range figures {
+		out.figures[i] = quantize(v)
+	}
+	return out
+}
+
+// A CutRow is one kind of part. Parts that are alike in several sizes are one
 // row.
-type cutRow struct {
-	Part   string
-	Sizes  []sizeCount // what each size takes; none for what serves all sizes
+type CutRow struct {
+	Item
+	Sizes  []SizeCount // what each size takes; none for what serves all sizes
 	Serves int         // pieces that serve all sizes alike: test pieces, cauls
+	// For holds the sizes that a block serves, Angle is its own.
+	For    []string
+	Angle  float64
 	Spares int
 	// Finished is as designed or milled, from tip to tip; Sawn is squared to
 	// length, before its ends are worked; Rough is Sawn and the allowances.
 	// A part sawn from an offcut has no Rough.
 	Finished, Sawn, Rough piece.StockSize
-	From                  string // the offcut it comes from; empty for what is bought for
 	// Net is the volume in mm³ of one finished part, nothing for what is not
 	// in the finished piece.
 	Net float64
-	// kind holds all that parts of this name differ by.
-	kind any
 }
 
-// parts returns the number of parts that go into the finished pieces.
-func (r cutRow) parts() int {
+// Parts returns the number of parts that go into the finished pieces.
+func (r CutRow) Parts() int {
 	sum := 0
 	for _, s := range r.Sizes {
 		sum += s.Count
@@ -45,44 +78,38 @@ func (r cutRow) parts() int {
 	return sum
 }
 
-// bought reports whether wood is bought for the row.
-func (r cutRow) bought() bool { return r.From == "" }
-
-// hardware is what is bought ready.
-type hardware struct {
-	Name  string
-	Count int
+// Bumpers are bought ready, of one size.
+type Bumpers struct {
+	Diameter, Height float64 // mm
+	Count            int
 }
 
-// A cutList holds the parts of all sizes of one design.
-type cutList struct {
-	Unit     measure.Unit
-	Rows     []cutRow
-	Hardware []hardware
-	Waste    float64 // share to buy on top
-	// Unasked says that the design asks for no spares, and that stretchers and
-	// legs get one all the same.
-	Unasked bool
-	Boards  *cuttingPlan
+// A CutList holds the parts of all sizes of one design.
+type CutList struct {
+	Unit    measure.Unit
+	Rows    []CutRow
+	Bumpers []Bumpers
+	Waste   float64 // share to buy on top
+	// NoSpares says that a size asks for no spares.
+	NoSpares bool
+	Boards   *CuttingPlan // nil where the design lists none
 }
 
-// newCutList returns the cut list of the sizes of one design. The boards are
-// nil where it lists none.
-func newCutList(pieces []piece.Piece) cutList {
-	var c cutList
-	for _, rows := range []func(piece.Piece) []cutRow{stretcherRows, legRows, topRows, testRows, padRows} {
+func newCutList(pieces []piece.Piece, blocks []piece.Lot[Block]) CutList {
+	var c CutList
+	for _, rows := range []func(piece.Piece) []CutRow{stretcherRows, legRows, topRows, testRows, padRows} {
 		for _, p := range pieces {
 			for _, r := range rows(p) {
 				c.Rows = addRow(c.Rows, r)
 			}
 		}
 	}
-	c.Rows = append(c.Rows, blockRows(pieces)...)
+	c.Rows = append(c.Rows, blockRows(blocks)...)
 	for _, p := range pieces {
 		c.Unit = p.Design.Unit
 		c.Waste = math.Max(c.Waste, p.Design.Wood.Waste)
-		c.Unasked = c.Unasked || p.Design.Wood.Spares == 0
-		c.Hardware = addHardware(c.Hardware, p)
+		c.NoSpares = c.NoSpares || p.Design.Wood.Spares == 0
+		c.Bumpers = addBumpers(c.Bumpers, p)
 	}
 	if boards := listedBoards(pieces); len(boards) > 0 {
 		plan := planBoards(c.roughPieces(), boards, ripKerf(pieces))
@@ -92,106 +119,275 @@ func newCutList(pieces []piece.Piece) cutList {
 }
 
 // addRow adds a row, or counts it to the one that is alike.
-func addRow(rows []cutRow, r cutRow) []cutRow {
+func addRow(rows []CutRow, r CutRow) []CutRow {
 	for i := range rows {
-		if rows[i].kind != r.kind {
+		if rows[i].Item != r.Item {
 			continue
 		}
 		rows[i].Sizes = append(rows[i].Sizes, r.Sizes...)
 		rows[i].Serves = max(rows[i].Serves, r.Serves)
+		rows[i].Spares = max(rows[i].Spares, r.Spares)
 		return rows
 	}
 	return append(rows, r)
 }
 
-// A stretcherKind is all that one stretcher can differ from another by.
-type stretcherKind struct {
-	frame       [5]float64 // sides, inside, width, depth, slack
-	over        bool
-	plain       design.PlainEnd
-	left, right float64
-	bridle      [3]float64 // angle, breadth, tenon
-	mortise     bool
+// row returns the row of an item, which must be in the list.
+func (c CutList) row(it Item) CutRow {
+	for _, r := range c.Rows {
+		if r.Item == it {
+			return r
+		}
+	}
+	return CutRow{}
 }
 
-func kindOfStretcher(p piece.Piece) stretcherKind {
-	r, b := p.Frame.Ring, p.Bridle
-	return stretcherKind{
-		[5]float64{float64(r.Sides), quantize(r.Inside), quantize(r.Width), quantize(r.Depth), quantize(p.Design.Ring.Slack)},
-		p.Frame.Over, p.Design.Ring.Plain, quantize(p.PlainReach), quantize(p.LegReach),
-		[3]float64{quantize(b.Angle), quantize(b.Leg), quantize(b.Third())}, b.Stretcher().Slot,
+func flag(b bool) float64 {
+	if b {
+		return 1
 	}
-}
-
-// A legKind is all that one leg can differ from another by.
-type legKind struct {
-	leg     [5]float64 // breadth, thickness, height, splay, proud
-	joint   [2]float64 // depth, tenon
-	mortise bool
-	taper   [2]float64 // start, foot
-	faces   int        // −1 for none
-}
-
-func kindOfLeg(p piece.Piece) legKind {
-	l, b := p.Frame.Leg, p.Bridle
-	k := legKind{
-		leg:     [5]float64{quantize(l.Breadth), quantize(l.Thickness), quantize(l.Height), quantize(l.Splay), quantize(p.Design.Legs.Proud)},
-		joint:   [2]float64{quantize(b.Depth), quantize(b.Third())},
-		mortise: b.Head().Slot,
-		faces:   -1,
-	}
-	if p.Taper != nil {
-		k.taper, k.faces = [2]float64{quantize(p.Taper.Start), quantize(p.Taper.Foot)}, int(p.Taper.Faces)
-	}
-	return k
+	return 0
 }
 
 // quantize rounds away what arithmetic alone makes of one figure, to a millionth.
 func quantize(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
-// steadied is steady for the sizes of a stick.
-func steadied(s piece.StockSize) piece.StockSize {
-	return piece.StockSize{Length: quantize(s.Length), Width: quantize(s.Width), Thickness: quantize(s.Thickness)}
+func stretcherItem(p piece.Piece) Item {
+	r, b := p.Frame.Ring, p.Bridle
+	return item(Stretcher, Bought,
+		float64(r.Sides), r.Inside, r.Width, r.Depth, p.Design.Ring.Slack,
+		flag(p.Frame.Over), float64(p.Design.Ring.Plain), p.PlainReach, p.LegReach,
+		b.Angle, b.Leg, b.Third(), flag(b.Stretcher().Slot))
 }
 
-// spareParts returns how many spares an angled part gets: never none, for a
-// slip at the last cut must not cost all the settings before it.
-func spareParts(p piece.Piece) int { return max(1, p.Design.Wood.Spares) }
+func legItem(p piece.Piece) Item {
+	l, b := p.Frame.Leg, p.Bridle
+	start, foot, faces := 0.0, 0.0, -1.0
+	if p.Taper != nil {
+		start, foot, faces = p.Taper.Start, p.Taper.Foot, float64(p.Taper.Faces)
+	}
+	return item(Leg, Bought,
+		l.Breadth, l.Thickness, l.Height, l.Splay, p.Design.Legs.Proud,
+		b.Depth, b.Third(), flag(b.Head().Slot), start, foot, faces)
+}
 
-func stretcherRows(p piece.Piece) []cutRow {
+func stretcherRows(p piece.Piece) []CutRow {
 	finished := p.SawnStretcher()
 	finished.Length = p.FinishedStretcher()
-	return []cutRow{{
-		Part: "stretcher", Sizes: each(p), Spares: spareParts(p),
+	return []CutRow{{
+		Item: stretcherItem(p), Sizes: each(p), Spares: p.Design.Wood.Spares,
 		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.Roughed(p.SawnStretcher()),
-		Net: p.Stretcher().Volume(), kind: kindOfStretcher(p),
+		Net: p.Stretcher().Volume(),
 	}}
 }
 
-func legRows(p piece.Piece) []cutRow {
+func legRows(p piece.Piece) []CutRow {
 	finished := p.SawnLeg()
 	finished.Length = p.FinishedLeg()
-	return []cutRow{{
-		Part: "leg", Sizes: each(p), Spares: spareParts(p),
+	return []CutRow{{
+		Item: legItem(p), Sizes: each(p), Spares: p.Design.Wood.Spares,
 		Finished: finished, Sawn: p.SawnLeg(), Rough: p.Roughed(p.SawnLeg()),
-		Net: p.Leg().Volume(), kind: kindOfLeg(p),
+		Net: p.Leg().Volume(),
 	}}
+}
+
+// topRows returns the boards that a wooden top is glued up from.
+func topRows(p piece.Piece) []CutRow {
+	if p.Design.Top.Kind != design.WoodTop {
+		return nil
+	}
+	board, n := p.TopBoards()
+	return []CutRow{{
+		Item:     item(TopBoard, Bought, board.Length, board.Width, board.Thickness, p.TopArea()),
+		Sizes:    []SizeCount{{p.Design.Size, n}},
+		Finished: board, Sawn: board, Rough: p.Roughed(board),
+		Net: p.TopArea() * p.Design.Top.Thickness / float64(n),
+	}}
+}
+
+// testItem is a test piece of the stock of a part: one of another length serves.
+func testItem(part Part, stock piece.StockSize) Item {
+	of := map[Part]Part{Stretcher: StretcherTest, Leg: LegTest}[part]
+	return item(of, Bought, stock.Width, stock.Thickness)
+}
+
+// tests returns how many test pieces there are of the stock of a part.
+func (c CutList) tests(part Part, stock piece.StockSize) int {
+	return c.row(testItem(part, stock)).Serves
+}
+
+// Extras returns what there is beside the parts.
+func (c CutList) Extras() Extras {
+	out := NoExtras
+	for _, r := range c.Rows {
+		switch {
+		case r.Part == StretcherTest:
+			out |= Tests
+		case r.From == Bought && r.Spares > 0:
+			out |= Spares
+		}
+	}
+	return out
+}
+
+// testRows returns the test pieces, of each section as many as the design asks
+// for, for all sizes together.
+func testRows(p piece.Piece) []CutRow {
+	if p.Design.Wood.Tests == 0 {
+		return nil
+	}
+	row := func(part Part, stock piece.StockSize) CutRow {
+		s := p.TestPiece(stock)
+		return CutRow{
+			Item: testItem(part, stock), Serves: p.Design.Wood.Tests,
+			Finished: s, Sawn: s, Rough: p.Roughed(s),
+		}
+	}
+	return []CutRow{row(Stretcher, p.SawnStretcher()), row(Leg, p.SawnLeg())}
+}
+
+// padRows returns wooden pads, turned from an offcut where one is large enough.
+func padRows(p piece.Piece) []CutRow {
+	if p.Design.Top.PadHeight() == 0 || p.Design.Top.Pads.Bumpers {
+		return nil
+	}
+	d := p.Design.Top.Pads.Diameter
+	pad := piece.StockSize{Length: d, Width: d, Thickness: p.Design.Top.Pads.Height}
+	return []CutRow{{
+		Item:  item(Pad, offcutFor(p, d), pad.Width, pad.Thickness),
+		Sizes: each(p), Spares: p.Design.Wood.Spares, Finished: pad, Sawn: pad,
+	}}
+}
+
+// offcutFor names an offcut on whose face a round or block so wide finds room.
+func offcutFor(p piece.Piece, width float64) Source {
+	switch {
+	case width <= math.Max(p.Frame.Ring.Width, p.Frame.Ring.Depth):
+		return StretcherOffcuts
+	case width <= p.Frame.Leg.Breadth:
+		return LegOffcuts
+	}
+	return Scrap
+}
+
+// item returns what tells a block from others.
+func (b Block) item() Item {
+	s := b.stick()
+	return item(b.Part, b.From, s.Length, s.Width, s.Thickness, b.Angle)
+}
+
+// blockRows returns what holds and clamps the parts of all sizes, from offcuts.
+func blockRows(blocks []piece.Lot[Block]) []CutRow {
+	var out []CutRow
+	for _, l := range blocks {
+		b := l.What
+		out = append(out, CutRow{
+			Item: b.item(), Serves: b.Count, For: l.Sizes, Angle: b.Angle, Finished: b.stick(), Sawn: b.stick(),
+		})
+	}
+	return out
 }
 
 // each returns one of a part for every stretcher.
-func each(p piece.Piece) []sizeCount { return []sizeCount{{p.Design.Size, p.Frame.Ring.Sides}} }
+func each(p piece.Piece) []SizeCount { return []SizeCount{{p.Design.Size, p.Frame.Ring.Sides}} }
 
-// addHardware adds the bumpers of a size.
-func addHardware(all []hardware, p piece.Piece) []hardware {
-	if p.Design.Top.PadHeight() == 0 || !p.Design.Top.Pads.Bumpers {
+// addBumpers adds the bumpers of a size.
+func addBumpers(all []Bumpers, p piece.Piece) []Bumpers {
+	pads := p.Design.Top.Pads
+	if p.Design.Top.PadHeight() == 0 || !pads.Bumpers {
 		return all
 	}
-	name := "bumper, " + p.MM(p.Design.Top.Pads.Diameter) + " across, " + p.MM(p.Design.Top.Pads.Height) + " high"
-	for i := range all {
-		if all[i].Name == name {
+	for i, b := range all {
+		if b.Diameter == pads.Diameter && b.Height == pads.Height {
 			all[i].Count += p.Frame.Ring.Sides
 			return all
 		}
 	}
-	return append(all, hardware{name, p.Frame.Ring.Sides})
+	return append(all, Bumpers{pads.Diameter, pads.Height, p.Frame.Ring.Sides})
+}
+
+// A SizeWood is the wood of one size.
+type SizeWood struct {
+	Size string // empty for a single size
+	Wood float64
+}
+
+// BySize returns the rough volume in mm³ of the parts of each size.
+func (c CutList) BySize() []SizeWood {
+	var out []SizeWood
+	for _, r := range c.Rows {
+		if r.From != Bought {
+			continue
+		}
+		for _, s := range r.Sizes {
+			out = addWood(out, SizeWood{s.Size, float64(s.Count) * r.Rough.Volume()})
+		}
+	}
+	return out
+}
+
+func addWood(all []SizeWood, w SizeWood) []SizeWood {
+	for i := range all {
+		if all[i].Size == w.Size {
+			all[i].Wood += w.Wood
+			return all
+		}
+	}
+	return append(all, w)
+}
+
+// SpareWood returns the rough volume in mm³ of spares and test pieces.
+func (c CutList) SpareWood() float64 {
+	sum := 0.0
+	for _, r := range c.Rows {
+		if r.From == Bought {
+			sum += float64(r.Spares+r.Serves) * r.Rough.Volume()
+		}
+	}
+	return sum
+}
+
+// Rough returns the rough volume in mm³ of everything bought for.
+func (c CutList) Rough() float64 {
+	sum := c.SpareWood()
+	for _, s := range c.BySize() {
+		sum += s.Wood
+	}
+	return sum
+}
+
+// Net returns the volume in mm³ of the wood in the finished pieces, pads from
+// offcuts left out.
+func (c CutList) Net() float64 {
+	sum := 0.0
+	for _, r := range c.Rows {
+		sum += float64(r.Parts()) * r.Net
+	}
+	return sum
+}
+
+// Buy returns the volume in mm³ to buy: Rough and the stated waste.
+func (c CutList) Buy() float64 { return c.Rough() * (1 + c.Waste) }
+
+// roughPieces returns every piece to be sawn from boards.
+func (c CutList) roughPieces() []RoughPiece {
+	var out []RoughPiece
+	for _, r := range c.Rows {
+		if r.From != Bought {
+			continue
+		}
+		for _, s := range r.Sizes {
+			out = appendPieces(out, s.Count, RoughPiece{Name{r.Part, s.Size, false}, r.Rough})
+		}
+		out = appendPieces(out, r.Serves, RoughPiece{Name{Part: r.Part}, r.Rough})
+		out = appendPieces(out, r.Spares, RoughPiece{Name{Part: r.Part, Spare: true}, r.Rough})
+	}
+	return out
+}
+
+func appendPieces(all []RoughPiece, n int, p RoughPiece) []RoughPiece {
+	for range n {
+		all = append(all, p)
+	}
+	return all
 }

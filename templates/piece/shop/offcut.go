@@ -18,7 +18,7 @@ const (
 //
 // The taper rises by Loss/Run. Saw and plane take kerf and planed square to it,
 // which shortens the wedge by their sum over sin Angle. The foot is sawn before:
-// on the inner edge it ends Breadth·tan Splay short of the outer one, on the
+// on the stretcher side it ends Breadth·tan Splay short of the back, on the
 // others less.
 func taperOffcut(p piece.Piece) (long, thick float64) {
 	t, l := p.Taper, p.Frame.Leg
@@ -45,76 +45,56 @@ func taperWedges(p piece.Piece) bool {
 	return slope <= wedgeSteep && slope >= wedgeGentle && thick >= wedgeThin
 }
 
-// taperWords says how a taper is sawn and the leg turned between its tapers.
-func taperWords(p piece.Piece) []string {
-	out := []string{taperToLine}
+// taperNotes says how a taper is sawn and the leg turned between its tapers.
+func taperNotes(p piece.Piece) Notes {
+	out := notes(note(TaperToLine))
 	if !leavesOffcut(p) {
-		out = []string{"It takes off " + p.MM(p.Taper.Loss()) + " at the foot, which saw and plane turn to dust: there is no offcut. Shave it off in the jig, or plane it by hand, to the line."}
+		out = notes(note(NoOffcut, length(p.Taper.Loss())))
 	}
-	if turns := taperTurns(p); turns != "" {
-		out = append(out, turns)
+	if p.Taper.Faces == joint.OneFace {
+		return out.with(keepOffcut(p)...)
 	}
-	return out
+	turn := taperTurns[p.Taper.Faces]
+	if !leavesOffcut(p) {
+		return out.with(note(turn.shim, length(p.Taper.Loss())))
+	}
+	return out.with(note(turn.tape)).with(laterWedges(p)...)
 }
 
-// taperByHand says how a taper is sawn by hand.
-func taperByHand(p piece.Piece) []string {
-	out := []string{taperToLine}
-	if !leavesOffcut(p) {
-		out = []string{"It takes off " + p.MM(p.Taper.Loss()) + " at the foot: plane it to the line."}
-	}
-	if p.Taper.Faces != joint.OneFace {
-		out = append(out, "Each taper takes the lines of the next away: strike them again on the cut face.")
-	}
-	if taperWedges(p) {
-		out = append(out, "Keep the offcuts: later they are wedges.")
-	}
-	return out
+// taperTurns are how the leg is turned between its tapers: the offcut taped back,
+// or where there is none a shim in its place.
+var taperTurns = map[joint.TaperFaces]struct{ tape, shim NoteID }{
+	joint.AdjacentFaces: {RollQuarter, ShimQuarter},
+	joint.OppositeFaces: {RollHalf, ShimHalf},
+	joint.FourFaces:     {RollAllRound, ShimAllRound},
 }
 
-// taperTurns says how the leg lies for its next taper, and what is kept.
-func taperTurns(p piece.Piece) string {
-	hold, each := "Tape the offcut back, with a shim as thick as the kerf; ", "Tape each offcut back, with a shim as thick as the kerf; "
-	if !leavesOffcut(p) {
-		hold = "Tape a shim on in its place, " + p.MM(p.Taper.Loss()) + " thick at the foot; "
-		each = hold
-	}
-	var words string
-	switch p.Taper.Faces {
-	case joint.AdjacentFaces:
-		words = hold + "roll the leg a quarter turn, a straight face against the jig, and cut the other."
-	case joint.OppositeFaces:
-		words = hold + "roll the leg half a turn, foot the same way, and cut at the same setting."
-	case joint.FourFaces:
-		words = each + "half a turn for the opposite face, then a quarter turn and the second pair, all at the same setting."
-	default:
-		return keepOffcut(p)
-	}
+func laterWedges(p piece.Piece) []Note {
 	if taperWedges(p) {
-		words += " Later the offcuts are wedges."
+		return []Note{note(LaterWedges)}
 	}
-	return words
+	return nil
 }
 
 // keepOffcut says what the offcut of a single taper is good for.
-func keepOffcut(p piece.Piece) string {
-	switch {
-	case taperWedges(p):
-		return "Keep the offcut: taped back, it holds the leg parallel, and later it is a wedge."
-	case leavesOffcut(p):
-		return "Keep the offcut: taped back, it holds the leg parallel."
+func keepOffcut(p piece.Piece) []Note {
+	if !leavesOffcut(p) {
+		return nil
 	}
-	return ""
+	return append([]Note{note(KeepOffcut)}, laterWedges(p)...)
 }
 
-// taperWedgeWords says how the offcuts of the tapers become wedges.
-func taperWedgeWords(p piece.Piece) string {
-	words := "The folding wedges are the offcuts of the tapers"
-	if p.Frame.Leg.Splay > 0 {
-		words += ", their bevelled ends squared"
+// taperByHand says how a taper is sawn by hand.
+func taperByHand(p piece.Piece) Notes {
+	out := notes(note(TaperToLine))
+	if !leavesOffcut(p) {
+		out = notes(note(PlaneToLine, length(p.Taper.Loss())))
 	}
-	if p.Taper.Faces == joint.OneFace {
-		words += ", each sawn across in the middle"
+	if p.Taper.Faces != joint.OneFace {
+		out = out.with(note(StrikeAgain))
 	}
-	return words + ": two of one slope, laid head to tail, have parallel faces."
+	if taperWedges(p) {
+		out = out.with(note(KeepForWedges))
+	}
+	return out
 }

@@ -2,7 +2,7 @@ package shop
 
 import (
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -64,49 +64,47 @@ func offcutSolid(p piece.Piece, straight solid.Part) solid.Part {
 // A wide kerf leaves no wedge, and a shallow taper nothing at all: then neither
 // the row of the taper nor the glue-up speaks of one.
 func TestWedgesHangOnWhatTheSawLeaves(t *testing.T) {
-	const wedge, hold, none = "later it is a wedge", "Keep the offcut: taped back", "there is no offcut"
 	for _, c := range []struct {
 		foot, kerf float64
-		from       string
-		has, no    []string
+		from       Source
+		then       []NoteID
 	}{
-		{26, 3.2, "taper offcuts", []string{wedge, hold}, []string{none}},
-		{26, 9, "offcuts of leg stock", []string{hold}, []string{wedge, none}},
-		{38, 3.2, "offcuts of leg stock", []string{none}, []string{wedge, hold}},
+		{26, 3.2, TaperOffcuts, []NoteID{TaperToLine, KeepOffcut, LaterWedges}},
+		{26, 9, LegOffcuts, []NoteID{TaperToLine, KeepOffcut}},
+		{38, 3.2, LegOffcuts, []NoteID{NoOffcut}},
 	} {
 		d := piecetest.Low()
 		d.Legs.Taper, d.Saw.Kerf = &design.Taper{Start: 90, Foot: c.foot, Faces: joint.OneFace}, c.kerf
-		p := workAll(t, d)[0]
+		p := piecetest.Worked(t, d)
 		b := foldingWedge(p)
 		if b.From != c.from {
-			t.Errorf("foot %v, kerf %v: wedges from %s, want %s", c.foot, c.kerf, b.From, c.from)
+			t.Errorf("foot %v, kerf %v: wedges from %v, want %v", c.foot, c.kerf, b.From, c.from)
 		}
 		if b.Offcut && b.Thick > p.Taper.Loss()-p.Kerf {
 			t.Errorf("foot %v, kerf %v: a wedge %v thick", c.foot, c.kerf, b.Thick)
 		}
-		words := only(workingOrder(workAll(t, d)), doCutTaper)[0].words()
-		for _, w := range c.has {
-			if !strings.Contains(words, w) {
-				t.Errorf("foot %v, kerf %v: no word of %q in %s", c.foot, c.kerf, w, words)
-			}
+		var then []NoteID
+		for _, n := range only(stepsOf([]piece.Piece{p}), CutTaper)[0].Then.All() {
+			then = append(then, n.ID)
 		}
-		for _, w := range c.no {
-			if strings.Contains(words, w) {
-				t.Errorf("foot %v, kerf %v: says %q", c.foot, c.kerf, w)
-			}
+		if !slices.Equal(then, c.then) {
+			t.Errorf("foot %v, kerf %v: notes %v, want %v", c.foot, c.kerf, then, c.then)
+		}
+		last := glueUp(p).Blocks.All()
+		if got := last[len(last)-1].ID == WedgeRise; got != (c.from != TaperOffcuts) {
+			t.Errorf("foot %v, kerf %v: wedges sawn by their own slope %v", c.foot, c.kerf, got)
 		}
 	}
 }
 
 // Where nothing is left to tape back a shim as thick as the loss takes its place.
 func TestShimsInThePlaceOfOffcuts(t *testing.T) {
-	for _, faces := range []joint.TaperFaces{joint.AdjacentFaces, joint.OppositeFaces, joint.FourFaces} {
+	for faces, turn := range taperTurns {
 		d := piecetest.Low()
 		d.Legs.Taper = &design.Taper{Start: 90, Foot: 36, Faces: faces}
-		p := workAll(t, d)[0]
-		words := strings.Join(taperWords(p), " ")
-		if want := "a shim on in its place, " + p.MM(p.Taper.Loss()) + " thick at the foot"; !strings.Contains(words, want) || strings.Contains(words, "back") {
-			t.Errorf("%v: want %q in %s", faces, want, words)
+		p := piecetest.Worked(t, d)
+		if got, want := taperNotes(p)[1], note(turn.shim, length(p.Taper.Loss())); got != want {
+			t.Errorf("%v: %v, want %v", faces, got, want)
 		}
 	}
 }

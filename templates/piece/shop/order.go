@@ -3,19 +3,18 @@ package shop
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"rodsheet/templates/piece"
 )
 
 // An op makes the step of one size, or none where that size has no need of it.
-type op func(batchedPiece) (step, bool)
+type op func(sized) (row, bool)
 
 // A round is the ops that are run through before the next are taken up: for all
 // sizes at once, or where by is given for those of one setting after the other.
 type round struct {
 	ops []op
-	by  func(batchedPiece) float64
+	by  func(sized) float64
 	// away is work away from the saw.
 	away bool
 }
@@ -27,7 +26,7 @@ func rounds() []round {
 		{ops: lapOps(), by: lapHeight},
 		{ops: ringOps(), away: true},
 		{ops: endOps(), by: splay},
-		{ops: uprightOps()},
+		{ops: onEndOps()},
 		{ops: shoulderOps(), by: splay},
 		{ops: fitOps(), away: true},
 		{ops: taperOps()},
@@ -39,13 +38,12 @@ func rounds() []round {
 // workingOrder returns the steps over all sizes of one design in working order.
 // What is the same for several sizes is one step, and steps that differ in
 // nothing but the stop follow each other.
-func workingOrder(pieces []piece.Piece) []step {
-	shop := batched(pieces)
-	var out []step
+func workingOrder(all []sized) []Step {
+	var out []Step
 	for _, r := range rounds() {
-		same := [][]batchedPiece{shop}
+		same := [][]sized{all}
 		if r.by != nil {
-			same = grouped(shop, r.by)
+			same = grouped(all, r.by)
 		}
 		for _, s := range same {
 			for _, o := range r.ops {
@@ -53,35 +51,35 @@ func workingOrder(pieces []piece.Piece) []step {
 			}
 		}
 	}
-	return finish(out, len(pieces))
+	return finish(out)
 }
 
 // Stops returns the farthest stop that the settings list asks for, mm from the
-// blade, and the names of the steps whose stop stands beyond reach.
-func Stops(p piece.Piece) (farthest float64, beyond []string) {
+// blade, and what the steps are called whose stop stands beyond reach.
+func Stops(p piece.Piece) (farthest float64, beyond []Note) {
 	for _, s := range sawn(p) {
-		if s.Cut.How != onGauge {
+		if s.Cut.How != OnGauge {
 			continue
 		}
 		uncounted(p).limit(&s)
 		farthest = math.Max(farthest, s.Cut.Stop)
-		if s.Cut.Beyond && !slices.Contains(beyond, s.Name) {
-			beyond = append(beyond, s.Name)
+		if s.Cut.Beyond && !slices.Contains(beyond, s.What) {
+			beyond = append(beyond, s.What)
 		}
 	}
 	return farthest, beyond
 }
 
 // Through returns how thick the stock is, in mm, that the blade comes through at
-// most, and the names of the steps for which it does not rise so high.
-func Through(p piece.Piece) (thickest float64, beyond []string) {
+// most, and what the steps are called for which it does not rise so high.
+func Through(p piece.Piece) (thickest float64, beyond []Note) {
 	for _, s := range sawn(p) {
 		if !s.Cut.Through {
 			continue
 		}
 		thickest = math.Max(thickest, s.Cut.Height)
-		if !rises(p, s.Cut.Height) && !slices.Contains(beyond, s.Name) {
-			beyond = append(beyond, s.Name)
+		if !rises(p, s.Cut.Height) && !slices.Contains(beyond, s.What) {
+			beyond = append(beyond, s.What)
 		}
 	}
 	return thickest, beyond
@@ -89,14 +87,14 @@ func Through(p piece.Piece) (thickest float64, beyond []string) {
 
 // sawn returns the steps of one size at the saw, before it is asked how far that
 // reaches.
-func sawn(p piece.Piece) []step {
-	var out []step
+func sawn(p piece.Piece) []row {
+	var out []row
 	for _, r := range rounds() {
 		if r.away {
 			continue
 		}
 		for _, o := range r.ops {
-			if s, ok := o(uncounted(p)); ok && s.Cut != nil {
+			if s, ok := o(uncounted(p)); ok && s.Cut.How != AwayFromSaw {
 				out = append(out, s)
 			}
 		}
@@ -104,15 +102,15 @@ func sawn(p piece.Piece) []step {
 	return out
 }
 
-func lapHeight(p batchedPiece) float64 { return p.EndLap().BladeHeight() }
-func splay(p batchedPiece) float64     { return p.Frame.Leg.Splay }
+func lapHeight(p sized) float64 { return p.EndLap().BladeHeight() }
+func splay(p sized) float64     { return p.Frame.Leg.Splay }
 
 // grouped puts together the sizes that have one figure in common, in the order
 // of the design.
-func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batchedPiece {
-	var out [][]batchedPiece
-	for _, p := range shop {
-		i := slices.IndexFunc(out, func(g []batchedPiece) bool {
+func grouped(all []sized, figure func(sized) float64) [][]sized {
+	var out [][]sized
+	for _, p := range all {
+		i := slices.IndexFunc(out, func(g []sized) bool {
 			return quantize(figure(g[0])) == quantize(figure(p))
 		})
 		if i < 0 {
@@ -124,32 +122,31 @@ func grouped(shop []batchedPiece, figure func(batchedPiece) float64) [][]batched
 	return out
 }
 
-// together makes one step for all the sizes that print alike. Those that
+// together makes one step for all the sizes that have the same setting. Those that
 // differ in the stop only come next to each other.
-func together(shop []batchedPiece, o op) []step {
-	var out []step
-	for _, p := range shop {
-		s, ok := o(p)
-		if !ok {
-			continue
+func together(all []sized, o op) []Step {
+	var out []Step
+	for _, p := range all {
+		if r, ok := o(p); ok {
+			p.limit(&r)
+			out = join(out, r.Step)
 		}
-		s.unit, s.fromFence = p.Design.Unit, p.Design.Saw.FromFence
-		p.limit(&s)
-		out = place(out, s)
 	}
 	return out
 }
 
-// place adds a step to the one that prints alike, else behind the last that
+// join adds a step to the one of the same setting, else behind the last that
 // differs in the stop only, else at the end.
-func place(steps []step, s step) []step {
+func join(steps []Step, s Step) []Step {
 	at := len(steps)
 	for i := range steps {
-		switch {
-		case steps[i].setting() == s.setting():
+		a, b := steps[i].setting(), s.setting()
+		if a == b {
 			steps[i].Parts = append(steps[i].Parts, s.Parts...)
 			return steps
-		case steps[i].butStop() == s.butStop():
+		}
+		a.Cut, b.Cut = a.Cut.anyStop(), b.Cut.anyStop()
+		if a == b {
 			at = i + 1
 		}
 	}
@@ -157,114 +154,66 @@ func place(steps []step, s step) []step {
 }
 
 // limit marks what the saw cannot reach.
-func (p batchedPiece) limit(s *step) {
-	if s.Cut == nil {
+func (p sized) limit(r *row) {
+	if r.Cut.How == AwayFromSaw {
 		return
 	}
-	c := s.Cut
-	if !c.ByHand && !rises(p.Piece, c.Height) {
-		s.byHand("The blade rises "+p.MM(p.Design.Saw.Highest)+": saw this by hand or at the bandsaw, to the knifed lines.", p.Kerf)
+	c := &r.Cut
+	if !c.ByHand() && !rises(p.Piece, c.Height) {
+		r.byHand(BladeTooLow, note(BladeRises, length(p.Design.Saw.Highest)), p.Kerf)
 	}
-	c.Beyond = c.How == onGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach+piece.Slip
+	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach+piece.Slip
 }
 
-// setting is all of a step as it is printed, but for its parts.
-func (s step) setting() string {
-	return strings.Join(append(s.cells(), s.words()), "\n")
-}
-
-// butStop is setting without the stop.
-func (s step) butStop() string {
-	if s.Cut == nil {
-		return s.setting()
-	}
-	cut := *s.Cut
-	cut.Stop, cut.Line, cut.Beyond = 0, 0, false
-	s.Cut = &cut
-	return s.setting()
-}
-
-// finish gives each reason and each caution once, and says what is shared.
-func finish(steps []step, sizes int) []step {
-	reasons := map[operation]bool{}
-	cautions := map[string]bool{}
+// finish gives each reason and each caution once, and leaves out what the row
+// above has said.
+func finish(steps []Step) []Step {
+	reasons, cautions := map[Do]bool{}, map[Caution]bool{}
 	for i := range steps {
 		s := &steps[i]
-		if reasons[s.Op] {
-			s.Once = nil
+		if reasons[s.Do] {
+			s.Once = Notes{}
 		}
-		reasons[s.Op] = true
+		reasons[s.Do] = true
 		if cautions[s.Caution] {
-			s.Caution = ""
+			s.Caution = NoCaution
 		}
 		cautions[s.Caution] = true
 	}
-	for i := len(steps) - 1; i >= 0; i-- {
-		s := &steps[i]
-		if i > 0 {
-			s.shorten(steps[i-1])
-		}
-		if words := s.shared(sizes); words != "" {
-			s.Then = append([]string{words}, s.Then...)
-		}
+	for i := len(steps) - 1; i > 0; i-- {
+		steps[i].shorten(steps[i-1].Operation)
 	}
 	return steps
 }
 
-// shorten leaves out what the row above has said already.
-func (s *step) shorten(above step) {
-	if s.Op != above.Op || s.Name != above.Name {
+// shorten leaves out what the step above has said already.
+func (s *Step) shorten(above Operation) {
+	o, a := s.setting(), above.setting()
+	if o.Do != a.Do || o.What != a.What {
 		return
 	}
-	before := len(s.Then)
-	s.Then = slices.DeleteFunc(slices.Clone(s.Then), func(w string) bool { return slices.Contains(above.Then, w) })
-	said := len(s.Then) < before
-	if s.Test == above.Test && s.Test != "" {
-		s.Test, said = "", true
-	}
-	switch {
-	case s.sameBlade(above):
-		s.Then = append([]string{"As the row above: only the " + s.mark() + " moves."}, s.Then...)
-	case said:
-		s.Then = append([]string{"Otherwise as the row above."}, s.Then...)
-	}
-}
-
-// mark names what the end of the part comes to.
-func (s step) mark() string {
-	if s.Cut.Line > 0 {
-		return "line"
-	}
-	return "stop"
-}
-
-// sameBlade reports whether two cuts differ in nothing but stop or line.
-func (s step) sameBlade(t step) bool {
-	if s.Cut == nil || t.Cut == nil || s.Down != t.Down || s.Fence != t.Fence || s.Cut.Stop+s.Cut.Line == 0 {
-		return false
-	}
-	blade := func(c sawCut) string {
-		c.Stop, c.Line, c.Beyond = 0, 0, false
-		return strings.Join(step{Cut: &c, unit: s.unit, fromFence: s.fromFence}.cells(), "\n")
-	}
-	return blade(*s.Cut) == blade(*t.Cut)
-}
-
-// shared says which sizes are cut together.
-func (s step) shared(sizes int) string {
-	var names []string
-	for _, b := range s.Parts {
-		if !slices.Contains(names, b.Size) {
-			names = append(names, b.Size)
+	var left Notes
+	for i, n := range o.Then.All() {
+		if !slices.Contains(a.Then.All(), n) {
+			left = left.with(s.Then[i])
 		}
 	}
-	switch {
-	case s.Cut == nil || len(names) < 2:
-		return ""
-	case len(names) < sizes:
-		return strings.Join(names, ", ") + ": cut them together."
-	case sizes == 2:
-		return "Both sizes: cut them together."
+	said := left.len() < s.Then.len()
+	s.Then = left
+	if o.Test == a.Test && o.Test.ID != NoNote {
+		s.Test, said = Note{}, true
 	}
-	return "All sizes: cut them together."
+	switch {
+	case o.sameBlade(a) && o.Cut.Line > 0:
+		s.Like = ButForLine
+	case o.sameBlade(a):
+		s.Like = ButForStop
+	case said:
+		s.Like = LikeOtherwise
+	}
+}
+
+// sameBlade reports whether two settings differ in nothing but stop or line.
+func (o Operation) sameBlade(a Operation) bool {
+	return o.Cut.Stop+o.Cut.Line > 0 && o.Lies == a.Lies && o.Cut.anyStop() == a.Cut.anyStop()
 }

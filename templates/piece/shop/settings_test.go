@@ -1,7 +1,9 @@
 package shop
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -15,55 +17,17 @@ import (
 	"rodsheet/templates/piece/internal/piecetest"
 )
 
-// tall is the second size of low: the same ring on longer legs.
-func tall() design.Design {
-	d := piecetest.Low()
-	d.Size, d.Legs.Height, d.Legs.Given = "tall", 560, measure.Radians(11)
-	return d
-}
+func stepsOf(pieces []piece.Piece) []Step { return NewPlan(pieces).Steps }
 
-func workAll(t rapid.TB, designs ...design.Design) []piece.Piece {
-	t.Helper()
-	out := make([]piece.Piece, len(designs))
-	for i, d := range designs {
-		p, err := piece.Solve(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out[i] = p
-	}
-	return out
-}
-
-// settingsCases returns designs in which everything that changes the list differs.
-func settingsCases() map[string][]design.Design {
-	change := func(d design.Design, f func(*design.Design)) design.Design {
-		f(&d)
-		return d
-	}
-	deep := change(tall(), func(d *design.Design) { d.Ring.Depth = 44 })
-	flush := func(d *design.Design) { d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 0 }
-	closed := func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }
-	inLeg := func(d *design.Design) { d.Legs.Mortise = joint.MortiseInLeg; d.Ring.LegEndOver = true }
-	third := change(tall(), func(d *design.Design) { d.Size = "bench" })
-	return map[string][]design.Design{
-		"one":         {piecetest.Low()},
-		"pair":        {piecetest.Low(), tall()},
-		"two depths":  {piecetest.Low(), deep},
-		"interlaced":  {piecetest.Low(), deep, third},
-		"flush":       {change(piecetest.Low(), flush), change(tall(), flush)},
-		"closed":      {change(piecetest.Low(), closed)},
-		"leg slotted": {change(piecetest.Low(), inLeg), tall()},
-	}
-}
+func cutListOf(pieces []piece.Piece) CutList { return NewPlan(pieces).Cuts }
 
 func TestLapsOfOneHeightFollowEachOther(t *testing.T) {
-	for name, designs := range settingsCases() {
-		pieces := workAll(t, designs...)
+	for name, designs := range piecetest.Cases() {
+		pieces := piecetest.WorkedAll(t, designs...)
 		done := map[float64]bool{}
 		last, laps := 0.0, 0
-		for i, s := range workingOrder(pieces) {
-			if s.Op != doTestLap && s.Op != doCutLap && s.Op != doOpenEnd {
+		for i, s := range stepsOf(pieces) {
+			if s.Do != TestLap && s.Do != CutLap && s.Do != OpenEnd {
 				last = 0
 				continue
 			}
@@ -81,16 +45,16 @@ func TestLapsOfOneHeightFollowEachOther(t *testing.T) {
 }
 
 func TestOpenEndsFollowTheirLaps(t *testing.T) {
-	for name, designs := range settingsCases() {
-		steps := workingOrder(workAll(t, designs...))
+	for name, designs := range piecetest.Cases() {
+		steps := stepsOf(piecetest.WorkedAll(t, designs...))
 		opened := 0
 		for i, s := range steps {
-			if s.Op != doOpenEnd {
+			if s.Do != OpenEnd {
 				continue
 			}
 			before := steps[i-1]
-			if before.Op != doCutLap && before.Op != doOpenEnd || before.Cut.Height != s.Cut.Height || before.Cut.Square != s.Cut.Square {
-				t.Errorf("%s: the plain ends come after %q, not after laps of their height", name, before.Name)
+			if before.Do != CutLap && before.Do != OpenEnd || before.Cut.Height != s.Cut.Height || before.Cut.OffSquare != s.Cut.OffSquare {
+				t.Errorf("%s: the plain ends come after %v, not after laps of their height", name, before.What)
 			}
 			for _, b := range s.Parts {
 				opened += b.Count
@@ -110,25 +74,25 @@ func TestOpenEndsFollowTheirLaps(t *testing.T) {
 
 func TestOrderOfOperations(t *testing.T) {
 	// Each of the first is done before any of the second.
-	laws := []struct{ before, after operation }{
-		{doMill, doMeasure}, {doMill, doCrosscut}, {doMeasure, doCrosscut}, {doCrosscut, doTestLap}, {doCutLap, doDryRing}, {doOpenEnd, doDryRing},
-		{doDryRing, doSawEnd}, {doSawEnd, doCutSlot}, {doSawEnd, doCutCheeks}, {doKnifeShoulders, doCutSlot}, {doCutCheeks, doCutShoulders},
-		{doCutSlot, doSawFoot}, {doCutCheeks, doSawFoot}, {doCutShoulders, doSawFoot}, {doFitBridle, doSawFoot},
-		{doCutSlot, doCutTaper}, {doCutCheeks, doCutTaper}, {doCutShoulders, doCutTaper}, {doCutLap, doCutTaper},
-		{doSawFoot, doCutTaper}, {doCutTaper, doGlueLegs}, {doTrimPlainEnd, doGlueLegs}, {doGlueLegs, doTrimHeads},
-		{doTrimHeads, doGlueRing}, {doGlueRing, doFitPads}, {doFitPads, doFitTop},
+	laws := []struct{ before, after Do }{
+		{Mill, Measure}, {Mill, Crosscut}, {Measure, Crosscut}, {Crosscut, TestLap}, {CutLap, DryRing}, {OpenEnd, DryRing},
+		{DryRing, SawEnd}, {SawEnd, CutSlot}, {SawEnd, CutCheeks}, {KnifeShoulders, CutSlot}, {CutCheeks, CutShoulders},
+		{CutSlot, SawFoot}, {CutCheeks, SawFoot}, {CutShoulders, SawFoot}, {FitBridle, SawFoot},
+		{CutSlot, CutTaper}, {CutCheeks, CutTaper}, {CutShoulders, CutTaper}, {CutLap, CutTaper},
+		{SawFoot, CutTaper}, {CutTaper, GlueLegs}, {TrimPlainEnd, GlueLegs}, {GlueLegs, TrimHeads},
+		{TrimHeads, GlueRing}, {GlueRing, FitPads}, {FitPads, FitTop},
 	}
-	for name, designs := range settingsCases() {
-		first, last := map[operation]int{}, map[operation]int{}
-		for i, s := range workingOrder(workAll(t, designs...)) {
-			if _, ok := first[s.Op]; !ok {
-				first[s.Op] = i + 1
+	for name, designs := range piecetest.Cases() {
+		first, last := map[Do]int{}, map[Do]int{}
+		for i, s := range stepsOf(piecetest.WorkedAll(t, designs...)) {
+			if _, ok := first[s.Do]; !ok {
+				first[s.Do] = i + 1
 			}
-			last[s.Op] = i + 1
+			last[s.Do] = i + 1
 		}
 		for _, l := range laws {
 			if first[l.before] == 0 || first[l.after] == 0 {
-				if l.before != doOpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
+				if l.before != OpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
 					t.Errorf("%s: no row for %v or %v", name, l.before, l.after)
 				}
 				continue
@@ -140,37 +104,42 @@ func TestOrderOfOperations(t *testing.T) {
 	}
 }
 
-// Every row that cuts an angle into a stretcher or leg cuts its spare too, even
-// where the design asks for none.
-func TestEveryAngledPartHasASpare(t *testing.T) {
-	for name, designs := range settingsCases() {
-		for i := range designs {
-			designs[i].Wood.Spares = 0
-		}
-		angled := 0
-		for _, s := range workingOrder(workAll(t, designs...)) {
-			if s.Cut == nil || s.Cut.Square == 0 || (s.Parts[0].Part != "stretcher" && s.Parts[0].Part != "leg") {
-				continue
+// Every row that cuts an angle into a stretcher or leg cuts as many spares as the
+// design asks for: none where it asks for none.
+func TestAngledPartsHaveTheirSpares(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		for _, asked := range []int{0, 1, 3} {
+			for i := range designs {
+				designs[i].Wood.Spares = asked
 			}
-			angled++
-			spares := 0
-			for _, b := range s.Parts {
-				spares += b.Spares
+			plan, angled := NewPlan(piecetest.WorkedAll(t, designs...)), 0
+			for _, s := range plan.Steps {
+				if s.Cut.OffSquare == 0 || s.Parts[0].Part != Stretcher && s.Parts[0].Part != Leg {
+					continue
+				}
+				angled++
+				spares := 0
+				for _, b := range s.Parts {
+					spares += b.Spares
+				}
+				if spares < asked || asked == 0 && spares > 0 {
+					t.Errorf("%s: %v has %d spares, want %d for each kind", name, s.What, spares, asked)
+				}
 			}
-			if spares == 0 {
-				t.Errorf("%s: %q has no spare", name, s.Name)
+			if angled < 5 {
+				t.Errorf("%s: only %d rows cut at an angle", name, angled)
 			}
-		}
-		if angled < 5 {
-			t.Errorf("%s: only %d rows cut at an angle", name, angled)
+			if plan.Cuts.NoSpares != (asked == 0) || (plan.Cuts.Extras()&Spares == 0) != (asked == 0) {
+				t.Errorf("%s, %d asked for: the list has none %v", name, asked, plan.Cuts.NoSpares)
+			}
 		}
 	}
 }
 
-func only(steps []step, o operation) []step {
-	var out []step
+func only(steps []Step, o Do) []Step {
+	var out []Step
 	for _, s := range steps {
-		if s.Op == o {
+		if s.Do == o {
 			out = append(out, s)
 		}
 	}
@@ -180,17 +149,15 @@ func only(steps []step, o operation) []step {
 // With horns so long that the plain end decides the length, both sizes have
 // one stretcher but for its leg end, and one row of laps.
 func TestOneRingOneLapRow(t *testing.T) {
-	a, b := piecetest.Low(), tall()
+	a, b := piecetest.Low(), piecetest.Tall()
 	a.Ring.Horn, b.Ring.Horn = 60, 60
-	laps := only(workingOrder(workAll(t, a, b)), doCutLap)
+	laps := only(stepsOf(piecetest.WorkedAll(t, a, b)), CutLap)
 	if len(laps) != 1 {
 		t.Fatalf("%d rows of laps, want 1", len(laps))
 	}
-	if got, want := laps[0].partText(), "stretcher: 3 low, 3 tall, 2 spare"; got != want {
-		t.Errorf("parts %q, want %q", got, want)
-	}
-	if want := "Both sizes: cut them together."; laps[0].Then[0] != want {
-		t.Errorf("row begins %q, want %q", laps[0].Then[0], want)
+	want := []Batch{{Part: Stretcher, Size: "low", Count: 3, Spares: 1}, {Part: Stretcher, Size: "tall", Count: 3, Spares: 1}}
+	if got := laps[0].Parts; !slices.EqualFunc(got, want, func(a, b Batch) bool { return fmt.Sprint(a) == fmt.Sprint(b) }) {
+		t.Errorf("parts %v, want %v", got, want)
 	}
 }
 
@@ -199,7 +166,7 @@ func TestOneRingOneLapRow(t *testing.T) {
 func TestOnlyTheStopMoves(t *testing.T) {
 	odd := piecetest.Low()
 	odd.Size, odd.Ring.Width = "wide", 34
-	laps := only(workingOrder(workAll(t, piecetest.Low(), odd, tall())), doCutLap)
+	laps := only(stepsOf(piecetest.WorkedAll(t, piecetest.Low(), odd, piecetest.Tall())), CutLap)
 	var sizes []string
 	for _, s := range laps {
 		sizes = append(sizes, s.Parts[0].Size)
@@ -207,26 +174,23 @@ func TestOnlyTheStopMoves(t *testing.T) {
 	if got, want := strings.Join(sizes, " "), "low tall wide"; got != want {
 		t.Fatalf("laps in the order %s, want %s", got, want)
 	}
-	if want := "As the row above: only the stop moves."; laps[1].Then[0] != want {
-		t.Errorf("row begins %q, want %q", laps[1].Then[0], want)
-	}
-	if strings.Contains(laps[2].words(), "only the stop") {
-		t.Errorf("a wider lap is said to differ in the stop only: %s", laps[2].words())
+	if laps[1].Like != ButForStop || laps[2].Like == ButForStop {
+		t.Errorf("the second is like the first %v, the wider one %v", laps[1].Like, laps[2].Like)
 	}
 }
 
 func TestLapRowHoldsTheLap(t *testing.T) {
-	for name, designs := range settingsCases() {
-		for _, p := range workAll(t, designs...) {
+	for name, designs := range piecetest.Cases() {
+		for _, p := range piecetest.WorkedAll(t, designs...) {
 			l := p.EndLap()
 			_, square := l.Gauge()
-			cut := *only(workingOrder([]piece.Piece{p}), doCutLap)[0].Cut
+			cut := only(stepsOf([]piece.Piece{p}), CutLap)[0].Cut
 			for _, f := range []struct {
 				figure    string
 				got, want float64
 			}{
 				{"stop", cut.Stop, l.Stop()}, {"spacer", cut.Spacer, l.Spacer()},
-				{"height", cut.Height, p.Frame.Ring.Depth / 2}, {"gauge", cut.Square, square}, {"tilt", cut.Tilt, 0},
+				{"height", cut.Height, p.Frame.Ring.Depth / 2}, {"gauge", cut.OffSquare, square}, {"tilt", cut.Tilt, 0},
 			} {
 				if f.got != f.want {
 					t.Errorf("%s: %s %v, want %v", name, f.figure, f.got, f.want)
@@ -247,28 +211,28 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 		d.Legs.Mortise = joint.BridleMember(rapid.IntRange(0, 1).Draw(t, "mortise"))
 		d.Legs.Proud = rapid.Float64Range(0, 10).Draw(t, "proud")
 		d.Top.Kind = design.NoTop
-		p := workAll(t, d)[0]
-		steps := workingOrder([]piece.Piece{p})
-		stop := func(o operation, i int) float64 { return only(steps, o)[i].Cut.Stop }
+		p := piecetest.WorkedAll(t, d)[0]
+		steps := stepsOf([]piece.Piece{p})
+		stop := func(o Do, i int) float64 { return only(steps, o)[i].Cut.Stop }
 		close := func(figure string, got, want float64) {
 			if math.Abs(got-want) > 1e-6 {
 				t.Errorf("%s: stop %.6f, want %.6f", figure, got, want)
 			}
 		}
 		stretcher := p.Stretcher().Bounds()
-		close("stretcher end", stop(doSawEnd, 0), p.RoughReach()+stretcher.Max.X+joint.BridleLong)
+		close("stretcher end", stop(SawEnd, 0), p.RoughReach()+stretcher.Max.X+joint.BridleLong)
 		// Down the leg is z; the long corner of the foot lies lowest.
 		leg := p.Leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
 		long := leg.Bounds().Size().Z + joint.BridleLong
-		close("leg head", stop(doSawEnd, 1), long)
-		close("foot", stop(doSawFoot, 0), long)
+		close("leg head", stop(SawEnd, 1), long)
+		close("foot", stop(SawFoot, 0), long)
 		for i, at := range shoulderCorners(p) {
 			turned := solid.TurnY(p.Frame.Leg.Splay).Apply(at)
 			want := turned.Z - leg.Bounds().Min.Z
 			if p.Design.Legs.Mortise == joint.MortiseInLeg {
 				want = p.RoughReach() + at.X
 			}
-			close("shoulder", stop(doCutShoulders, i), want)
+			close("shoulder", stop(CutShoulders, i), want)
 		}
 	})
 }
@@ -286,15 +250,14 @@ func shoulderCorners(p piece.Piece) []solid.Vec {
 // A head that stands proud is sawn as far beyond its own trim line as any other.
 func TestHeadsAreSawnBeyondTheirTrimLine(t *testing.T) {
 	d := piecetest.Low()
-	for proud, want := range map[float64]string{
-		0: "3 mm beyond the trim line.",
-		// 5/cos 16° and 3
-		5: "3 mm beyond the trim line, 8.2 mm beyond the line of the stretcher's top.",
+	for proud, want := range map[float64]Note{
+		0: note(BeyondTrim, length(3)),
+		5: note(BeyondTrimAndTop, length(3), length(8.2)), // 5/cos 16° and 3
 	} {
 		d.Legs.Proud, d.Top.Kind = proud, design.NoTop
-		head := only(workingOrder(workAll(t, d)), doSawEnd)[1]
-		if got := head.Then[0]; head.Name != "leg head, at the splay" || got != want {
-			t.Errorf("proud by %v, %s: %q, want %q", proud, head.Name, got, want)
+		head := only(stepsOf(piecetest.WorkedAll(t, d)), SawEnd)[1]
+		if got := head.Then[0].onGrid(); head.What.ID != TitleHead || got != want.onGrid() {
+			t.Errorf("proud by %v, %v: %v, want %v", proud, head.What, got, want)
 		}
 	}
 }

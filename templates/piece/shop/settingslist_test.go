@@ -1,9 +1,7 @@
 package shop
 
 import (
-	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"rodsheet/templates/piece"
@@ -11,37 +9,6 @@ import (
 
 	"pgregory.net/rapid"
 )
-
-// The list is one table, so that no stage comes to stand on a sheet before the
-// one that it follows, and the row above a heading has its words between them.
-func TestTheListIsOneTable(t *testing.T) {
-	for name, designs := range settingsCases() {
-		panels := Settings(workAll(t, designs...))
-		if len(panels) != 1 {
-			t.Fatalf("%s: %d tables", name, len(panels))
-		}
-		var headings []string
-		number, above := 0, 1
-		for _, r := range panels[0].Table[1:] {
-			switch {
-			case len(r) > 1:
-				number++
-				if r[0] != fmt.Sprint(number) {
-					t.Errorf("%s: row %q comes as number %d", name, r[0], number)
-				}
-			case r[0] == strings.ToUpper(r[0]):
-				headings = append(headings, r[0])
-				if above > 1 {
-					t.Errorf("%s: %s stands right under row %d", name, r[0], number)
-				}
-			}
-			above = len(r)
-		}
-		if got, want := strings.Join(headings, "; "), "STOCK; LAPS; BRIDLE JOINTS; FEET, TAPERS, PLAIN ENDS; GLUE-UP AND AFTER"; got != want {
-			t.Errorf("%s: headings %s, want %s", name, got, want)
-		}
-	}
-}
 
 // What the sole measures is what the solids leave of it on the floor.
 func TestSoleOfATaperedLeg(t *testing.T) {
@@ -66,15 +33,15 @@ func TestCutHeights(t *testing.T) {
 	d.Saw.Highest = 10
 	for _, proud := range []float64{0, 8} {
 		d.Legs.Proud = proud
-		p := workAll(t, d)[0]
+		p := piecetest.WorkedAll(t, d)[0]
 		stretcher, leg := p.CutHeights()
-		steps := workingOrder([]piece.Piece{p})
+		steps := stepsOf([]piece.Piece{p})
 		for _, c := range []struct {
 			where     string
 			got, want float64
 		}{
-			{"slot", only(steps, doCutSlot)[0].Cut.Height, stretcher},
-			{"cheeks", only(steps, doCutCheeks)[0].Cut.Height, leg},
+			{"slot", only(steps, CutSlot)[0].Cut.Height, stretcher},
+			{"cheeks", only(steps, CutCheeks)[0].Cut.Height, leg},
 			{"leg by hand", leg, 36 + 3*math.Cos(p.Frame.Leg.Splay) + proud},
 		} {
 			if math.Abs(c.got-c.want) > 1e-9 {
@@ -92,8 +59,8 @@ func TestRingThatIsTrimmedFirst(t *testing.T) {
 		d.Legs.Breadth = 20
 		d.Legs.Taper = nil
 		p := piecetest.Worked(t, d)
-		steps := workingOrder([]piece.Piece{p})
-		if got := len(only(steps, doDryTrimmedRing)) == 1; got != late || len(only(steps, doDryRing)) == 1 == late {
+		steps := stepsOf([]piece.Piece{p})
+		if got := len(only(steps, DryTrimmedRing)) == 1; got != late || len(only(steps, DryRing)) == 1 == late {
 			t.Errorf("inside %.0f: laid together after trimming %v, want %v", inside, got, late)
 		}
 	}

@@ -1,124 +1,102 @@
 package shop
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"rodsheet/geometry/joint"
-	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
-const (
-	cautionPower  = "Isolate power before setting. Follow the machine's manual and keep its guards on. Local rules and licensed practice come before this sheet."
-	cautionOffcut = "Never trap an offcut between fence and blade."
-	cautionJig    = "The jig slides along the fence; a featherboard holds it there. Hands stay on the jig, never above or beside the cut."
-	cautionSmall  = "Small angled parts are held in a jig or clamped, and moved with a push block; cut them free last."
-	cautionTaper  = "Use a tapering jig with hold-downs, the guard and a push block. Short or thin legs are safer by hand saw and plane."
-	cautionGlue   = "Glue, finish and finish-soaked rags are handled by their data sheets."
-	cautionGlass  = "Glass tempered, its edges worked; never lift a piece by a top that is only bonded on."
-)
+// A row is a step as it is built, with what it says where the saw cannot do it.
+type row struct {
+	Step
+	hand handWork
+}
+
+// away returns a step away from the saw.
+func away(o Operation, parts ...Batch) row { return row{Step: Step{Operation: o, Parts: parts}} }
+
+// lie returns the one way a part lies.
+func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
 
 // stockOps mills everything at once: only wood of one milling gives laps and
 // tenons that fit alike, spares and test pieces among them.
 func stockOps() []op {
 	return []op{millStretchers, millLegs, millTop,
-		measureStretcherWidth, measureDepth, measureBreadth, measureKerf,
+		measured(MeasureWidth, func(p sized) float64 { return p.Frame.Ring.Width }),
+		measured(MeasureDepth, func(p sized) float64 { return p.Frame.Ring.Depth }),
+		measured(MeasureBreadth, func(p sized) float64 { return p.Frame.Leg.Breadth }),
+		measured(MeasureKerf, func(p sized) float64 { return p.Kerf }),
 		crosscutStretchers, crosscutLegs, crosscutTests}
 }
 
-func millStretchers(p batchedPiece) (step, bool) {
-	s := p.SawnStretcher()
-	return step{
-		Op: doMill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []batch{p.stretchers},
-		Once:    []string{"Mill all stock of all sizes now, " + extras(p.tested) + " with it, each setting of the planer once. A piece milled later never matches."},
-		Caution: cautionPower,
-	}, true
-}
+func plane(s piece.StockSize) Note { return note(TitlePlane, length(s.Width), length(s.Thickness)) }
 
-func millLegs(p batchedPiece) (step, bool) {
-	s := p.SawnLeg()
-	return step{
-		Op: doMill, Name: "plane to " + p.Bare(s.Width) + " × " + p.MM(s.Thickness), Parts: []batch{p.legs},
-		Then: []string{"The thickness of the legs is the width of the stretchers: one setting for both."},
-	}, true
-}
-
-func millTop(p batchedPiece) (step, bool) {
-	if p.Design.Top.Kind != design.WoodTop {
-		return step{}, false
+func millStretchers(p sized) (row, bool) {
+	all := note(MillAll, along(p.extras))
+	if p.extras == NoExtras {
+		all = note(MillAllAlone)
 	}
-	return step{
-		Op: doMill, Name: "joint, glue up the panel, plane to " + p.MM(p.Design.Top.Thickness), Parts: []batch{p.topBoards},
-		Then: []string{"Finished panel at least " + p.MM(p.TopPanel().Length) + " along the grain × " + p.MM(p.TopPanel().Width) + "."},
-	}, true
+	return away(Operation{
+		Do: Mill, What: plane(p.SawnStretcher()), Once: notes(all), Caution: IsolatePower,
+	}, p.stretchers), true
+}
+
+func millLegs(p sized) (row, bool) {
+	return away(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(note(OneSettingForBoth))}, p.legs), true
+}
+
+func millTop(p sized) (row, bool) {
+	if p.Design.Top.Kind != design.WoodTop {
+		return row{}, false
+	}
+	panel := p.TopPanel()
+	return away(Operation{
+		Do: Mill, What: note(TitleGluePanel, length(p.Design.Top.Thickness)),
+		Then: notes(note(PanelAtLeast, length(panel.Length), length(panel.Width))),
+	}, p.topBoards), true
 }
 
 // measured is a figure to be measured, written down and put into the design.
-func (p batchedPiece) measured(name string, mm float64) (step, bool) {
-	return step{
-		Op: doMeasure, Name: "measure " + name + ": " + p.MM(mm),
-		Once: []string{"Write down what it came out at. Where it differs, put it under [milled] in the design file and print again: every setting below follows the wood as it is."},
-	}, true
+func measured(what NoteID, figure func(sized) float64) op {
+	return func(p sized) (row, bool) {
+		return away(Operation{Do: Measure, What: note(what, length(figure(p))), Once: notes(note(WriteDown))}), true
+	}
 }
 
-func measureStretcherWidth(p batchedPiece) (step, bool) {
-	return p.measured("width of stretcher, thickness of leg", p.Frame.Ring.Width)
-}
-
-func measureDepth(p batchedPiece) (step, bool) {
-	return p.measured("depth of stretcher", p.Frame.Ring.Depth)
-}
-
-func measureBreadth(p batchedPiece) (step, bool) {
-	return p.measured("breadth of leg", p.Frame.Leg.Breadth)
-}
-
-func measureKerf(p batchedPiece) (step, bool) {
-	return p.measured("the kerf of a cut into an offcut", p.Kerf)
-}
-
-// squareFirst makes the end that the stop is set against.
-const squareFirst = "Square one end, then saw to the stop."
-
-// squared is a crosscut to length, square.
-func (p batchedPiece) squared(part batch, size piece.StockSize, fence string) (step, bool) {
-	return step{
-		Op: doCrosscut, Name: part.Part + ", square to length", Parts: []batch{part}, Fence: fence,
-		Cut:     &sawCut{Height: size.Thickness, Through: true, Stop: size.Length, Against: "squared end"},
-		Test:    "stood side by side they are of one length, and a square shows no light.",
-		Caution: cautionOffcut,
-		Hand:    handWork{Then: []string{squareByHand}},
-	}, true
-}
-
-func crosscutStretchers(p batchedPiece) (step, bool) {
-	part := p.stretchers
+// squared is a crosscut to length, square. By hand the end is squared to a line.
+func squared(part Batch, size piece.StockSize, fence Face, before, after Notes) row {
 	part.Tests = 0
-	s, ok := p.squared(part, p.SawnStretcher(), "inside edge")
-	mark := "First mark each: inside edge, which is its face side, top, leg end, plain end. Seen on the inside edge, top up, the leg end is on the right."
-	s.Then = []string{mark, squareFirst, "Both ends stay square: the stops of the laps are set against them."}
-	s.Hand.Then = []string{mark, squareByHand, "Both ends stay square: the laps are measured from them."}
-	return s, ok
+	byHand := after
+	if after != (Notes{}) {
+		byHand = notes(note(EndsStaySquareByHand))
+	}
+	return row{
+		Step: Step{
+			Operation: Operation{
+				Do: Crosscut, What: note(TitleCrosscut, called(part.Part)), Lies: lie(NoFace, fence, NoFace),
+				Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
+				Then: before.with(note(SquareToStop)).with(after.All()...),
+				Test: note(OneLength), Caution: FreeOffcut,
+			},
+			Parts: []Batch{part},
+		},
+		hand: handWork{Then: before.with(note(SquareToLine)).with(byHand.All()...)},
+	}
 }
 
-func crosscutLegs(p batchedPiece) (step, bool) {
-	part := p.legs
-	part.Tests = 0
-	s, ok := p.squared(part, p.SawnLeg(), "inner edge")
-	mark := "First mark each: face side, which looks into the ring, head, foot, inner edge, which is towards its stretcher. Seen on the face side, head up, the inner edge is on the left."
-	s.Then, s.Hand.Then = []string{mark, squareFirst}, []string{mark, squareByHand}
-	return s, ok
+func crosscutStretchers(p sized) (row, bool) {
+	return squared(p.stretchers, p.SawnStretcher(), RingSide, notes(note(MarkStretchers)), notes(note(EndsStaySquare))), true
 }
 
-func crosscutTests(p batchedPiece) (step, bool) {
-	stretcher, leg := p.stretchers, p.legs
-	part := batch{Part: "test piece", Count: stretcher.Tests + leg.Tests}
-	s, _ := p.squared(part, p.TestPiece(p.SawnStretcher()), none)
-	s.Fence, s.Then = "", []string{squareFirst}
-	return s, part.Count > 0
+func crosscutLegs(p sized) (row, bool) {
+	return squared(p.legs, p.SawnLeg(), Back, notes(note(MarkLegs)), Notes{}), true
+}
+
+func crosscutTests(p sized) (row, bool) {
+	part := Batch{Part: TestPiece, Count: p.stretchers.Tests + p.legs.Tests}
+	return squared(part, p.TestPiece(p.SawnStretcher()), NoFace, Notes{}, Notes{}), part.Count > 0
 }
 
 // glueOps is the assembly. Ends that stand proud are trimmed when the glue of
@@ -126,90 +104,71 @@ func crosscutTests(p batchedPiece) (step, bool) {
 // stretcher still lies flat on the bench.
 func glueOps() []op { return []op{glueLegs, trimHeads, glueRing, fitPads, fitTop} }
 
-func glueLegs(p batchedPiece) (step, bool) {
-	return step{
-		Op: doGlueLegs, Name: "glue each leg into its stretcher", Parts: []batch{p.stretchers.real(), p.legs.real()},
-		Then:    []string{"Dry run first, with every caul and clamp. How stands under Glue-up."},
-		Test:    "the bevel set to " + p.Say(measure.Angle(p.Frame.Leg.Splay)) + " from square fits between stretcher and leg before the glue takes.",
-		Caution: cautionGlue,
-	}, true
+func glueLegs(p sized) (row, bool) {
+	return away(Operation{
+		Do: GlueLegs, What: note(TitleGlueLegs), Then: notes(note(DryRunLegs)),
+		Test: note(BevelBeforeGlue, angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)), Caution: DataSheets,
+	}, p.stretchers.real(), p.legs.real()), true
 }
 
-func trimHeads(p batchedPiece) (step, bool) {
-	return step{
-		Op: doTrimHeads, Name: "trim proud heads and ends", Parts: []batch{p.stretchers.real(), p.legs.real()},
-		Then: []string{"When the glue is hard: " + trimWords(p.Piece)},
-	}, true
+func trimHeads(p sized) (row, bool) {
+	return away(Operation{
+		Do: TrimHeads, What: note(TitleTrimHeads), Then: notes(trimmedTo(p.Piece)),
+	}, p.stretchers.real(), p.legs.real()), true
 }
 
-func glueRing(p batchedPiece) (step, bool) {
-	return step{
-		Op: doGlueRing, Name: "glue the ring", Parts: []batch{p.stretchers.real()},
-		Then: []string{"Dry run first. All stretchers at once and evenly; how stands under Glue-up."},
-		Test: "inside " + p.MM(p.Frame.Ring.Inside) + " on every side, and " + p.MM(p.FootSpread()) + " from each foot to the next.",
-	}, true
+func glueRing(p sized) (row, bool) {
+	return away(Operation{
+		Do: GlueRing, What: note(TitleGlueRing), Then: notes(note(DryRunRing)),
+		Test: note(InsideAndFeet, length(p.Frame.Ring.Inside), length(p.FootSpread())),
+	}, p.stretchers.real()), true
 }
 
-func fitPads(p batchedPiece) (step, bool) {
-	name, word := "pad", "Glue one on every stretcher"
+func fitPads(p sized) (row, bool) {
+	part, title, how := Pad, TitlePads, GluePads
 	if p.Design.Top.Pads.Bumpers {
-		name, word = "bumper", "Stick one on every stretcher"
+		part, title, how = Bumper, TitleBumpers, StickBumpers
 	}
-	return step{
-		Op: doFitPads, Name: name + "s", Parts: []batch{{Part: name, Size: p.Design.Size, Count: p.Frame.Ring.Sides}},
-		Then: []string{fmt.Sprintf("%s, its centre %s from mid-length towards the leg, on the centre line.", word, p.MM(p.PadAt()))},
-		Test: "a straight edge over any two lies level.",
-	}, p.Design.Top.PadHeight() > 0
+	return away(Operation{
+		Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note(PadsLevel),
+	}, Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}), p.Design.Top.PadHeight() > 0
 }
 
-func fitTop(p batchedPiece) (step, bool) {
-	s := step{Op: doFitTop, Name: "lay the top", Parts: []batch{{Part: "top", Size: p.Design.Size, Count: 1}}}
-	switch p.Design.Top.Kind {
-	case design.GlassTop:
-		s.Then = placing(p.Piece)
-		s.Caution = cautionGlass
-	case design.WoodTop:
-		s.Name = "saw the outline, fix the top"
-		s.Then = append(placing(p.Piece), "Fix it so that it can move across the grain: round holes on the middle line, slots elsewhere.")
+func fitTop(p sized) (row, bool) {
+	o := Operation{Do: FitTop, What: note(TitleLayTop), Caution: GlassCare}
+	placing(p.Piece, &o)
+	if p.Design.Top.Kind == design.WoodTop {
+		o.What, o.Caution = note(TitleFixTop), NoCaution
+		o.Then = o.Then.with(note(FixFree))
 	}
-	return s, p.Design.Top.Kind != design.NoTop
+	return away(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
 }
 
 // placing says where the top lies over the ring. A free outline need not follow
 // it: what places that is how far it stands past each stretcher.
-func placing(p piece.Piece) []string {
+func placing(p piece.Piece, o *Operation) {
 	if p.Design.Top.Outline != design.FreeOutline {
-		return []string{"The same overhang all round."}
+		o.Then = notes(note(SameOverhang))
+		return
 	}
 	sides, corners := p.Overhangs()
-	out := []string{
-		"Any stretcher is the first; the others follow counter-clockwise, seen from above.",
-		"Past the outside edge, at mid-length and square to it, the top stands " + inOrder(p, sides) + ".",
-		"Past the outside corner by the leg end, on the line from the ring's centre, it stands " + inOrder(p, corners) + ".",
-	}
+	o.Past.Stretchers = len(sides)
+	copy(o.Past.Sides[:], sides)
+	copy(o.Past.Corners[:], corners)
+	o.Then = notes(note(AnyIsFirst), note(PastSides), note(PastCorners))
 	if p.Design.Top.PadHeight() > 0 {
-		out = append(out, "The template of the top has the pads in their places.")
+		o.Then = o.Then.with(note(PadsOnTemplate))
 	}
-	return out
-}
-
-// inOrder names a length for each stretcher.
-func inOrder(p piece.Piece, all []float64) string {
-	words := make([]string, len(all))
-	for i, mm := range all {
-		words[i] = fmt.Sprintf("%s at stretcher %d", p.MM(mm), i+1)
-	}
-	return strings.Join(words, ", ")
 }
 
 // real leaves out what is not built in.
-func (b batch) real() batch {
+func (b Batch) real() Batch {
 	b.Spares, b.Tests = 0, 0
 	return b
 }
 
 // spared leaves out the test pieces.
-func (b batch) spared() batch {
+func (b Batch) spared() Batch {
 	b.Tests = 0
 	return b
 }
@@ -220,50 +179,62 @@ func taperOps() []op { return []op{sawFoot, cutTaper, trimPlainEnd} }
 // sawFoot saws the foot parallel to the head. The blank with square ends is
 // just so long that both cuts leave it at its long corners, so head and foot
 // have one stop.
-func sawFoot(p batchedPiece) (step, bool) {
+func sawFoot(p sized) (row, bool) {
 	splay, edge := p.Frame.Leg.Splay, p.Frame.Leg.Length()+p.HeadLong()
-	return step{
-		Op: doSawFoot, Name: "foot, parallel to the head", Parts: []batch{p.legs.spared()}, Down: "face side", Fence: "outer edge",
-		Cut: &sawCut{
-			Square: splay, Toward: "as for the head", Height: p.Frame.Leg.Thickness, Through: true,
-			Stop: p.SawnLeg().Length, Against: "long corner of the head",
+	return row{
+		Step: Step{
+			Operation: Operation{
+				Do: SawFoot, What: note(TitleFoot), Lies: lie(RingSide, Back, Head),
+				Cut: Cut{
+					How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
+					Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
+				},
+				Then: notes(note(LegTurned), note(ReachLongCorner)),
+				Test: note(ParallelEnds, length(edge)),
+			},
+			Parts: []Batch{p.legs.spared()},
 		},
-		Then: []string{
-			"The leg turned end for end, the same face down: one gauge setting gives parallel ends.",
-			"The long corner is on the inner edge, away from the fence: the stop must reach out to it.",
-		},
-		Test: "head and foot parallel: a bevel set at one end fits the other, from the same edge. Either edge measures " + p.MM(edge) + " from end to end.",
-		Hand: handWork{
-			Then: []string{"Struck with the bevel of the head, from the same edge: so the ends come parallel."},
-			Line: edge, From: "the sawn head, along either edge",
-		},
+		hand: handWork{Then: notes(note(FootByHand)), Line: edge, From: Datum{Point: SawnHead, Along: Back}},
 	}, splay > 0
 }
 
-func cutTaper(p batchedPiece) (step, bool) {
+func cutTaper(p sized) (row, bool) {
 	if p.Taper == nil {
-		return step{}, false
+		return row{}, false
 	}
 	t := p.Taper
-	return step{
-		Op: doCutTaper, Name: "taper, " + taperedFaces(t.Faces), Parts: []batch{p.legs.spared()}, Fence: straightFace(t.Faces) + " on the jig",
-		Cut: &sawCut{
-			How: onTaper, Square: t.Angle(), Height: taperCut(p.Piece), Through: true,
-			Line: t.Run(), From: "the foot, up the outer edge, squared across",
+	fence := OppositeCut
+	if t.Faces == joint.OneFace || t.Faces == joint.AdjacentFaces {
+		fence = Back
+	}
+	once := notes(note(JointsBeforeTaper))
+	return row{
+		Step: Step{
+			Operation: Operation{
+				Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
+				Cut: Cut{
+					How: OnTaper, OffSquare: t.Angle(), Height: taperCut(p.Piece), Through: true,
+					Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
+				},
+				Then: taperNotes(p.Piece), Once: once,
+				Test: note(SoleMeasures, length(sole(p.Piece))), Caution: TaperInJig,
+			},
+			Parts: []Batch{p.legs.spared()},
 		},
-		Then:    taperWords(p.Piece),
-		Once:    []string{"Joints are cut by now: they want a square blank."},
-		Test:    "the sole measures " + p.MM(sole(p.Piece)) + " from the inner to the outer edge, and a straight edge lies on the whole taper.",
-		Caution: cautionTaper,
-		Hand:    handWork{Then: taperByHand(p.Piece), Once: []string{"Joints are cut by now: they want a square blank."}},
+		hand: handWork{Then: taperByHand(p.Piece), Once: once},
 	}, true
 }
 
+var taperTitles = map[joint.TaperFaces]NoteID{
+	joint.OneFace: TitleTaperOne, joint.AdjacentFaces: TitleTaperAdjacent,
+	joint.OppositeFaces: TitleTaperOpposite, joint.FourFaces: TitleTaperFour,
+}
+
 // sole returns what the tapered foot measures on the floor, in the plane of its
-// stretcher. Across the leg from its outer edge the floor climbs the leg by
-// tan Splay, and every mm up the leg gives Loss/Run back: with k the product of
-// the two, the inner face stands (Breadth − Loss)/(1 − k) from that edge, a
-// tapered outer face Loss/(1 + k).
+// stretcher. Across the leg from its back the floor climbs the leg by tan Splay,
+// and every mm up the leg gives Loss/Run back: with k the product of the two, the
+// stretcher side stands (Breadth − Loss)/(1 − k) from the back, a tapered back
+// Loss/(1 + k).
 func sole(p piece.Piece) float64 {
 	l, t := p.Frame.Leg, p.Taper
 	k := math.Tan(l.Splay) * t.Loss() / t.Run()
@@ -275,7 +246,7 @@ func sole(p piece.Piece) float64 {
 }
 
 // taperCut returns how high the blade must come through: the thickness where
-// the leg lies on its face, the larger way where it is rolled too.
+// the leg lies on its ring side, the larger way where it is rolled too.
 func taperCut(p piece.Piece) float64 {
 	l := p.Frame.Leg
 	if p.Taper.Faces == joint.OneFace || p.Taper.Faces == joint.OppositeFaces {
@@ -284,41 +255,23 @@ func taperCut(p piece.Piece) float64 {
 	return max(l.Thickness, l.Breadth)
 }
 
-func taperedFaces(f joint.TaperFaces) string {
-	switch f {
-	case joint.AdjacentFaces:
-		return "inner face and the face into the ring"
-	case joint.OppositeFaces:
-		return "inner and outer face"
-	case joint.FourFaces:
-		return "four faces"
-	}
-	return "inner face"
-}
-
-func straightFace(f joint.TaperFaces) string {
-	if f == joint.OneFace || f == joint.AdjacentFaces {
-		return "outer edge"
-	}
-	return "edge opposite the cut"
-}
-
 // trimPlainEnd cuts the plain end to its finished length. There is no stop: the
 // offcut would be trapped between it and the blade.
-func trimPlainEnd(p batchedPiece) (step, bool) {
+func trimPlainEnd(p sized) (row, bool) {
 	lap := p.EndLap()
 	lapUp, _ := cutFaces(p.Piece)
-	s := step{
-		Op: doTrimPlainEnd, Name: "plain end, square to its horn", Parts: []batch{p.stretchers.spared()}, Down: lapUp, Fence: "inside edge",
-		Cut:  &sawCut{Height: p.Frame.Ring.Depth, Through: true, Line: p.RoughReach() - p.PlainReach, From: "the plain end"},
-		Test: "with the ring laid together dry the horns are all alike.",
+	o := Operation{
+		Do: TrimPlainEnd, What: note(TitleHorn), Lies: lie(lapUp, RingSide, PlainEnd),
+		Cut: Cut{
+			How: OnGauge, Height: p.Frame.Ring.Depth, Through: true,
+			Line: p.RoughReach() - p.PlainReach, From: Datum{Point: ThePlainEnd},
+		},
+		Test: note(HornsAlike),
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {
-		_, square := lap.Gauge()
-		s.Name = "plain end, flush"
-		s.Cut.Square, s.Cut.Toward = square, swingWords(lap)
-		s.Cut.Line, s.Cut.From = lap.At, "the plain end, along the inside edge"
-		s.Test = "with the ring laid together dry the end is flush with the neighbour's outside edge."
+		_, o.Cut.OffSquare = lap.Gauge()
+		o.What, o.Test = note(TitleFlushEnd), note(EndIsFlush)
+		o.Cut.Longer, o.Cut.Line, o.Cut.From.Along = lapLonger(lap), lap.At, RingSide
 	}
-	return s, true
+	return row{Step: Step{Operation: o, Parts: []Batch{p.stretchers.spared()}}}, true
 }

@@ -1,0 +1,167 @@
+package shop
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// A Block is a small angled piece that holds or clamps the parts, sawn from an
+// offcut: a caul, a wedge or a filler strip.
+//
+// Frame: seen on its face, its grain along Length; one end or edge is straight,
+// the other leans by Angle, so that it measures Thin at one side and Thick at
+// the other.
+type Block struct {
+	Part        Part
+	Count       int
+	Angle       float64 // between the two faces that hold, rad
+	Thin, Thick float64 // between those faces
+	Across      float64 // how far it takes to come from Thin to Thick
+	Width       float64 // square to the face
+	Along       bool    // Thin and Thick are counted along the grain
+	From        Source
+	Offcut      bool // comes off the taper as it is
+}
+
+// stick returns the wood that the block is sawn from.
+func (b Block) stick() piece.StockSize {
+	if b.Along {
+		return piece.StockSize{Length: b.Thick, Width: b.Across, Thickness: b.Width}
+	}
+	return piece.StockSize{Length: b.Across, Width: b.Thick, Thickness: b.Width}
+}
+
+const (
+	caulLeast   = 25.0  // along the grain at the short side of a caul, mm
+	caulLong    = 60.0  // along the grain at its long side, mm, unless it leans more
+	wedgeThin   = 6.0   // at the thin end of a wedge or strip, mm
+	stripLong   = 200.0 // of a filler strip, mm
+	stripShort  = 80.0  // shorter ones do not steady a part, mm
+	wedgeLong   = 120.0 // of a folding wedge, mm
+	wedgeSlope  = 8.0   // a folding wedge rises 1 in so many
+	wedgeSteep  = 1.0 / 7
+	wedgeGentle = 1.0 / 40
+)
+
+// Blocks returns every block that one size needs.
+func Blocks(p piece.Piece) []Block {
+	var out []Block
+	if NeedsStrip(p) {
+		out = append(out, fillerStrip(p))
+	}
+	if p.Frame.Leg.Splay > 0 {
+		out = append(out, legCaul(p))
+	}
+	if slantedEnd(p) {
+		out = append(out, endCaul(p))
+	}
+	return append(out, foldingWedge(p))
+}
+
+// sharedBlocks returns the blocks of all sizes, each once, with the sizes it
+// serves. Sizes that take another count of one share the largest.
+func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
+	each := make([][]Block, len(pieces))
+	for i, p := range pieces {
+		each[i] = Blocks(p)
+	}
+	alike := func(a, b Block) bool { return a.item() == b.item() }
+	all := piece.Lots(pieces, func(i int) []Block { return each[i] }, alike)
+	for i := range all {
+		for _, b := range slices.Concat(each...) {
+			if alike(b, all[i].What) {
+				all[i].What.Count = max(all[i].What.Count, b.Count)
+			}
+		}
+	}
+	return all
+}
+
+// NeedsStrip reports whether a part stands in the tenoning jig leaning: not where
+// slot and cheeks are both sawn by hand.
+func NeedsStrip(p piece.Piece) bool {
+	slot, cheeks := p.CutHeights()
+	if p.Bridle.Head().Slot {
+		slot, cheeks = cheeks, slot
+	}
+	atSaw := rises(p, cheeks) || rises(p, slot) && p.Bridle.Tenon >= p.Kerf
+	return p.Frame.Leg.Splay > 0 && atSaw
+}
+
+// slantedEnd reports whether the plain end is no place for a clamp: cut flush
+// in a ring that is not square.
+func slantedEnd(p piece.Piece) bool {
+	return p.Design.Ring.Plain == design.FlushEnd && squareFromLap(p) > 0
+}
+
+// squareFromLap returns the lap's gauge setting from square.
+func squareFromLap(p piece.Piece) float64 {
+	_, square := p.EndLap().Gauge()
+	return quantize(square)
+}
+
+// fillerStrip returns the strip that holds a part leaning by the splay in an
+// tenoning jig: as long as a diagonal of an offcut of leg stock gives.
+func fillerStrip(p piece.Piece) Block {
+	tan := math.Tan(p.Frame.Leg.Splay)
+	long := math.Min(stripLong, (p.Frame.Leg.Breadth-wedgeThin)/tan)
+	from := LegOffcuts
+	if long < stripShort {
+		long, from = stripShort, Scrap
+	}
+	return Block{
+		Part: FillerStrip, Count: 1, Angle: p.Frame.Leg.Splay, From: from,
+		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
+	}
+}
+
+// legCaul returns the caul for the back of a leg: an offcut of stretcher
+// stock with one end at the splay. Its square end faces along the stretcher,
+// so the clamp's jaws are parallel.
+func legCaul(p piece.Piece) Block {
+	return caul(p, LegCaul, p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
+}
+
+// endCaul returns the caul for a plain end that is cut flush at the lap's
+// angle.
+func endCaul(p piece.Piece) Block {
+	return caul(p, EndCaul, squareFromLap(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
+}
+
+func caul(p piece.Piece, part Part, angle, across, width float64) Block {
+	lean := across * math.Tan(angle)
+	long := math.Max(caulLong, caulLeast+lean)
+	return Block{
+		Part: part, Count: p.Frame.Ring.Sides, Angle: angle, Along: true,
+		Thin: long - lean, Thick: long, Across: across, Width: width,
+		From: StretcherOffcuts,
+	}
+}
+
+// foldingWedge returns one of the wedges that close the ring on its board, two
+// to a stretcher. The offcuts of the taper serve where their slope holds and
+// they are thick enough.
+func foldingWedge(p piece.Piece) Block {
+	b := Block{
+		Part: FoldingWedge, Count: 2 * p.Frame.Ring.Sides, Angle: math.Atan(1 / wedgeSlope),
+		Thin: wedgeThin, Thick: wedgeThin + wedgeLong/wedgeSlope, Across: wedgeLong,
+		Width: p.Frame.Leg.Thickness, From: LegOffcuts,
+	}
+	if taperWedges(p) {
+		t := p.Taper
+		b.Angle, b.From, b.Offcut = t.Angle(), TaperOffcuts, true
+		b.Thin = 0
+		b.Across, b.Thick = taperOffcut(p)
+		switch t.Faces {
+		case joint.OneFace:
+			b.Count = p.Frame.Ring.Sides // each makes two
+		case joint.AdjacentFaces: // the second face has lost its width at the foot
+			b.Width = math.Min(b.Width, t.Foot)
+		}
+	}
+	return b
+}

@@ -1,0 +1,396 @@
+package shop
+
+import (
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+)
+
+// A Do is what is done in one step. Steps stand in rising Do, except where one
+// setting of the saw serves several: laps and open ends come blade height by
+// blade height, ends and shoulders at the splay angle by angle.
+type Do uint8
+
+const (
+	Mill Do = iota
+	Measure
+	Crosscut
+	TestLap
+	CutLap
+	OpenEnd
+	DryRing
+	SawEnd // at the splay
+	SawBlocks
+	KnifeShoulders
+	CutSlot
+	CutCheeks
+	CutShoulders
+	FitBridle
+	SawFoot
+	CutTaper
+	TrimPlainEnd
+	DryTrimmedRing // of one that goes together only then
+	GlueLegs
+	TrimHeads
+	GlueRing
+	FitPads
+	FitTop
+)
+
+// A Stage is a part of the work that has a heading of its own.
+type Stage uint8
+
+const (
+	StockStage Stage = iota
+	LapStage
+	BridleStage
+	TaperStage
+	GlueStage
+)
+
+// Stage returns the part of the work that the step belongs to.
+func (d Do) Stage() Stage {
+	switch {
+	case d < TestLap:
+		return StockStage
+	case d < SawEnd:
+		return LapStage
+	case d < SawFoot:
+		return BridleStage
+	case d < GlueLegs:
+		return TaperStage
+	}
+	return GlueStage
+}
+
+// A Part is a kind of thing that is sawn, bought or fitted.
+type Part uint8
+
+const (
+	Stretcher Part = iota + 1
+	Leg
+	TopBoard
+	Top
+	TestPiece // of any stock
+	StretcherTest
+	LegTest
+	StretcherOffcut
+	Pad
+	Bumper
+	FillerStrip
+	LegCaul
+	EndCaul
+	FoldingWedge
+)
+
+// A Source is the offcut that a part is sawn from.
+type Source uint8
+
+const (
+	Bought Source = iota // from boards bought for it
+	StretcherOffcuts
+	LegOffcuts
+	TaperOffcuts
+	Scrap
+)
+
+// A Face is a face, edge or end of a part. The reference edge is the ring side
+// of a stretcher and the back of a leg.
+type Face uint8
+
+const (
+	NoFace Face = iota
+	UpperFace
+	Underside
+	RingSide
+	OuterSide
+	StretcherSide
+	Back
+	LegEnd
+	PlainEnd
+	Head
+	Foot
+	RoughEnd    // the sawn end that a part stands on in the tenoning jig
+	OppositeCut // the straight edge across from a tapered face
+)
+
+// A Point is what a distance along a part is counted from.
+type Point uint8
+
+const (
+	NoPoint Point = iota
+	SquaredEnd
+	StretcherEnd // whichever end the lap is cut at
+	ThePlainEnd
+	FootEnd
+	SawnHead
+	HeadCorner // the long one, away from the fence
+	SquareEnd  // of the stock that a caul falls off
+	JigFace    // to the near side of the blade
+	EitherFace
+)
+
+// A Datum says where a distance is counted from and along which edge, NoFace
+// where that is the one on the fence, or any.
+type Datum struct {
+	Point Point
+	Along Face
+	Inner bool // the distance is that of a lap's inner shoulder
+}
+
+// A How says what a part is held against at the saw.
+type How uint8
+
+const (
+	AwayFromSaw How = iota
+	OnGauge         // flat on the table, an edge on the mitre gauge's fence
+	OnEnd           // in the tenoning jig
+	OnTaper         // in the tapering jig
+)
+
+// A Reason says why a cut is made by hand.
+type Reason uint8
+
+const (
+	AtSaw Reason = iota // it is not
+	BladeTooLow
+	SlotTooNarrow
+)
+
+// A Cut is how the saw stands for one step. Lengths in mm, angles in rad.
+//
+// Frame of the saw: x along the fence away from the stop, which stands at 0; y
+// from the fence over the table. The side of the blade nearer the stop meets the
+// fence at x = Stop and stands y·tan OffSquare farther at y, or nearer: farther
+// where Longer is the edge away from the fence.
+type Cut struct {
+	How       How
+	OffSquare float64 // on the gauge; in a jig, between part and jig
+	// Longer is the edge along which the blade stands farther from the stop, or
+	// from the point that Line is counted from; NoFace for a square cut.
+	Longer  Face
+	Tilt    float64
+	Height  float64 // of the blade above the table
+	Through bool    // the blade comes through the part
+	// Stop is from the nearest edge of the blade along the fence, in the
+	// tenoning jig from its face; At is what touches it. 0 for none.
+	Stop   float64
+	At     Datum
+	Spacer float64 // between part and stop for the second cut; 0 for none
+	// Passes says that the wood between the first cut and the last goes too, or
+	// from the line out to the end.
+	Passes bool
+	Line   float64 // instead of a stop, to a line so far from From; 0 for none
+	From   Datum
+	// Along is how far a second line stands from the first, along the edge, where
+	// there is no spacer; 0 for none.
+	Along  float64
+	Beyond bool // the stop does not reach so far
+	By     Reason
+}
+
+// Bevel returns the corner that a bevel gauge encloses for this cut.
+func (c Cut) Bevel() float64 { return math.Pi/2 - c.OffSquare }
+
+// Depth returns how far the cut reaches along the edge of the part: a cut that is
+// square to an end at OffSquare stands Height/cos OffSquare from it there.
+func (c Cut) Depth() float64 { return c.Height / math.Cos(c.OffSquare) }
+
+// ByHand reports whether the cut is made away from the saw.
+func (c Cut) ByHand() bool { return c.By != AtSaw }
+
+// A Lie is one way a part lies at the saw: the face down, the edge on the fence
+// or the face on the jig, and the end at the stop.
+type Lie struct{ Down, Fence, Rest Face }
+
+// An Operation is what is done in one step: what it is, how the part lies and
+// the saw stands, and what else there is to know. Two of equal value are one.
+type Operation struct {
+	Do   Do
+	What Note   // what it is called, with its figures
+	Lies [2]Lie // one after the other; the second is empty where there is one only
+	From Source // what the part is sawn from, for blocks
+	Cut  Cut
+	Then Notes
+	Once Notes // reasons, given at the first step of their kind only
+	Test Note  // what a test cut or a check must show
+	// Caution is given once in the list.
+	Caution Caution
+	// Past is how far a top of free outline stands past each stretcher.
+	Past Overhangs
+}
+
+// Overhangs are how far the edge of a top stands past the ring, at mid-length of
+// each stretcher's outer side and at the outer corner by its leg end.
+type Overhangs struct {
+	Stretchers     int
+	Sides, Corners [joint.RingMost]float64
+}
+
+// A Batch is the parts of one size that a step is done to.
+type Batch struct {
+	Part                 Part
+	Size                 string
+	Count, Spares, Tests int
+	// For holds the sizes that a part serves which is not of one size alone.
+	For []string
+}
+
+// A Likeness says what of the step above holds for a step too.
+type Likeness uint8
+
+const (
+	NotLike       Likeness = iota
+	ButForStop             // all of it: only the stop moves
+	ButForLine             // all of it: only the line moves
+	LikeOtherwise          // all that is left out
+)
+
+// A Step is one row of the settings list.
+type Step struct {
+	Operation
+	Parts []Batch
+	Like  Likeness
+}
+
+// A Caution is a warning that belongs to a step.
+type Caution uint8
+
+const (
+	NoCaution Caution = iota
+	IsolatePower
+	FreeOffcut
+	HandsOnJig
+	SmallParts
+	TaperInJig
+	DataSheets
+	GlassCare
+)
+
+// An Arg is a figure or a name that a note holds.
+type Arg struct {
+	Is     ArgKind
+	Figure measure.Quantity
+	Face   Face
+	Part   Part
+	Extras Extras
+}
+
+// An ArgKind says which of its fields an Arg holds.
+type ArgKind uint8
+
+const (
+	NoArg ArgKind = iota
+	FigureArg
+	FaceArg
+	PartArg
+	ExtrasArg
+)
+
+func length(mm float64) Arg { return Arg{Is: FigureArg, Figure: measure.Length(mm)} }
+func angle(rad float64) Arg { return Arg{Is: FigureArg, Figure: measure.Angle(rad)} }
+func number(n int) Arg      { return Arg{Is: FigureArg, Figure: measure.Number(float64(n))} }
+func face(f Face) Arg       { return Arg{Is: FaceArg, Face: f} }
+func called(p Part) Arg     { return Arg{Is: PartArg, Part: p} }
+func along(e Extras) Arg    { return Arg{Is: ExtrasArg, Extras: e} }
+
+// A Note is one thing to know of a step, with its figures.
+type Note struct {
+	ID   NoteID
+	Args [3]Arg
+}
+
+func note(id NoteID, args ...Arg) Note {
+	n := Note{ID: id}
+	if copy(n.Args[:], args) < len(args) {
+		panic("more figures than a note holds")
+	}
+	return n
+}
+
+// Notes are the things to know of a step in their order, the empty ones last.
+type Notes [6]Note
+
+func notes(all ...Note) Notes { return Notes{}.with(all...) }
+
+// with puts notes behind those there are, leaving out empty ones.
+func (n Notes) with(more ...Note) Notes {
+	at := n.len()
+	for _, m := range more {
+		if m.ID != NoNote {
+			n[at] = m
+			at++
+		}
+	}
+	return n
+}
+
+func (n Notes) len() int {
+	for i, v := range n {
+		if v.ID == NoNote {
+			return i
+		}
+	}
+	return len(n)
+}
+
+// All returns the notes that there are.
+func (n Notes) All() []Note { return n[:n.len()] }
+
+// grid rounds a length in mm or an angle in rad to what a list prints of it:
+// steps that differ by less are one.
+const (
+	lengthGrid = 0.01
+	angleGrid  = 0.01 * math.Pi / 180
+)
+
+func onGrid(v, grid float64) float64 { return grid * math.Round(v/grid) }
+
+func (a Arg) onGrid() Arg {
+	switch a.Figure.Kind {
+	case measure.KindLength:
+		a.Figure.Value = onGrid(a.Figure.Value, lengthGrid)
+	case measure.KindAngle:
+		a.Figure.Value = onGrid(a.Figure.Value, angleGrid)
+	}
+	return a
+}
+
+func (n Note) onGrid() Note {
+	for i := range n.Args {
+		n.Args[i] = n.Args[i].onGrid()
+	}
+	return n
+}
+
+func (n Notes) onGrid() Notes {
+	for i := range n {
+		n[i] = n[i].onGrid()
+	}
+	return n
+}
+
+func (c Cut) onGrid() Cut {
+	for _, v := range []*float64{&c.Height, &c.Stop, &c.Spacer, &c.Line, &c.Along} {
+		*v = onGrid(*v, lengthGrid)
+	}
+	c.OffSquare, c.Tilt = onGrid(c.OffSquare, angleGrid), onGrid(c.Tilt, angleGrid)
+	return c
+}
+
+// setting returns the operation with its figures on the grid: what two steps are
+// compared by.
+func (o Operation) setting() Operation {
+	o.What, o.Cut, o.Then, o.Once, o.Test = o.What.onGrid(), o.Cut.onGrid(), o.Then.onGrid(), o.Once.onGrid(), o.Test.onGrid()
+	for i := range o.Past.Sides {
+		o.Past.Sides[i], o.Past.Corners[i] = onGrid(o.Past.Sides[i], lengthGrid), onGrid(o.Past.Corners[i], lengthGrid)
+	}
+	return o
+}
+
+// anyStop returns the cut without what the end of the part comes to.
+func (c Cut) anyStop() Cut {
+	c.Stop, c.Line, c.Beyond = 0, 0, false
+	return c
+}

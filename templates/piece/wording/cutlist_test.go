@@ -1,0 +1,133 @@
+package wording
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
+)
+
+// Noyes, Handwork in Wood (1910): a board foot is 12 × 12 × 1 in; a board of
+// 1 × 6 in, 12 ft long, holds 6, one of 1 × 11 in, 14 ft long, 12 10/12.
+func TestBoardFeetOfNoyes(t *testing.T) {
+	const in = measure.MillimetresPerInch
+	for _, c := range []struct{ feet, wide, want float64 }{{1, 12, 1}, {12, 6, 6}, {14, 11, 12 + 10.0/12}} {
+		got := boardFeet(piece.StockSize{Length: c.feet * 12 * in, Width: c.wide * in, Thickness: 1 * in}.Volume())
+		if math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v ft of %v in: %v board feet, want %v", c.feet, c.wide, got, c.want)
+		}
+	}
+}
+
+func TestWoodVolume(t *testing.T) {
+	const in = measure.MillimetresPerInch
+	for _, c := range []struct {
+		mm3  float64
+		u    measure.Unit
+		want string
+	}{
+		{0.0125e9, measure.Millimetre, "0.0125 m³"},
+		{288 * in * in * in, measure.Inch, "2.00 board feet"},
+		{0, measure.Millimetre, "0.0000 m³"},
+	} {
+		if got := woodVolume(c.mm3, c.u); got != c.want {
+			t.Errorf("%v mm³ is written %q, want %q", c.mm3, got, c.want)
+		}
+	}
+}
+
+func TestCutListPrintsItsUnit(t *testing.T) {
+	const in = measure.MillimetresPerInch
+	inches := piecetest.Low()
+	inches.Unit = measure.Inch
+	inches.Wood.Boards = []design.Board{{Length: 96 * in, Width: 6 * in, Thickness: 2 * in, Count: 2}}
+	millimetres := piecetest.Low()
+	millimetres.Top.Pads.Bumpers = true
+	for _, c := range []struct {
+		d       design.Design
+		has, no []string
+	}{
+		{inches, []string{"board feet", "thickness, in", "Cutting plan, in", "pad"}, []string{"m³", "thickness, mm", "To buy ready"}},
+		{millimetres, []string{"m³", "thickness, mm", "To buy ready", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
+	} {
+		var all strings.Builder
+		for _, p := range CutList(planOf(t, c.d)) {
+			all.WriteString(p.Heading + "\n")
+			for _, r := range p.Table {
+				all.WriteString(strings.Join(r, " ") + "\n")
+			}
+		}
+		for _, w := range c.has {
+			if !strings.Contains(all.String(), w) {
+				t.Errorf("%v: no %q", c.d.Unit, w)
+			}
+		}
+		for _, w := range c.no {
+			if strings.Contains(all.String(), w) {
+				t.Errorf("%v: says %q", c.d.Unit, w)
+			}
+		}
+	}
+}
+
+// Rough sizes are printed rounded up, never down.
+func TestRoughIsRoundedUp(t *testing.T) {
+	const in = measure.MillimetresPerInch
+	for _, c := range []struct {
+		u    measure.Unit
+		s    piece.StockSize
+		want string
+	}{
+		{measure.Millimetre, piece.StockSize{Length: 400.01, Width: 31, Thickness: 38.99}, "401 × 31 × 39"},
+		{measure.Inch, piece.StockSize{Length: 18.01 * in, Width: 1.25 * in, Thickness: 2.0626 * in}, "18 1/16 × 1 1/4 × 2 1/8"},
+	} {
+		p := piece.Piece{Design: design.Design{Unit: c.u}}
+		if got := (speaker{unit: c.u}).stock(p.Roughed(c.s)); got != c.want {
+			t.Errorf("%v is printed %q, want %q", c.s, got, c.want)
+		}
+	}
+}
+
+func TestGlassOrder(t *testing.T) {
+	d := piecetest.Low()
+	d.Top.Kind = design.WoodTop
+	if got := planOf(t, d).Glass(); got != nil {
+		t.Errorf("a wooden top is ordered as glass: %v", got)
+	}
+	for _, tt := range []struct {
+		change func(*design.Design)
+		want   []string
+	}{
+		{func(*design.Design) {}, []string{"8 mm thick", "tempered", "round, diameter 640 mm.", "6.4 kg", "before tempering", "ASTM F2813", "glass sizes"}},
+		{func(d *design.Design) { d.Unit, d.Top.Diameter = measure.Inch, 25.4*24 }, []string{"5/16 in", "round, diameter 24 in."}},
+		{func(d *design.Design) {
+			d.Top.Outline, d.Top.Overhang, d.Top.Corner, d.Top.CornerSize = design.RingTop, 60, design.RoundedCorner, 20
+		}, []string{"triangle", "rounded to a radius of 20 mm"}},
+		{func(d *design.Design) {
+			d.Top.Outline, d.Top.Overhang, d.Top.Corner, d.Top.CornerSize = design.RingTop, 60, design.ClippedCorner, 20
+		}, []string{"clipped 20 mm back"}},
+	} {
+		d := piecetest.Low()
+		tt.change(&d)
+		order := strings.Join(speaker{unit: d.Unit}.glass(planOf(t, d).Glass()[0].What), "\n")
+		for _, want := range tt.want {
+			if !strings.Contains(order, want) {
+				t.Errorf("order lacks %q:\n%s", want, order)
+			}
+		}
+	}
+}
+
+// What has no room is counted, several of one kind as several.
+func TestMissingIsCounted(t *testing.T) {
+	leg, spare := shop.Name{Part: shop.Leg, Size: "low"}, shop.Name{Part: shop.Stretcher, Spare: true}
+	got := Missing([]shop.Missing{{Name: leg, Count: 4}, {Name: spare, Count: 1}, {Name: spare, Count: 2}})
+	if want := "4 legs low, 1 spare stretcher, 2 spare stretchers"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

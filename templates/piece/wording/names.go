@@ -1,0 +1,78 @@
+// Package wording says in sentences what a piece's lists and checks hold as
+// values.
+package wording
+
+import (
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
+)
+
+// partNames holds what one part is called and several of it.
+var partNames = [...]struct{ one, many wording.Text }{
+	shop.Stretcher:       {"stretcher", "stretchers"},
+	shop.Leg:             {"leg", "legs"},
+	shop.TopBoard:        {"top board", "top boards"},
+	shop.Top:             {"top", "tops"},
+	shop.TestPiece:       {"test piece", "test pieces"},
+	shop.StretcherTest:   {"test piece, stretcher stock", "test pieces, stretcher stock"},
+	shop.LegTest:         {"test piece, leg stock", "test pieces, leg stock"},
+	shop.StretcherOffcut: {"offcut of stretcher stock", "offcuts of stretcher stock"},
+	shop.Pad:             {"pad", "pads"},
+	shop.Bumper:          {"bumper", "bumpers"},
+	shop.FillerStrip:     {"filler strip", "filler strips"},
+	shop.LegCaul:         {"caul", "cauls"},
+	shop.EndCaul:         {"caul", "cauls"},
+	shop.FoldingWedge:    {"folding wedge", "folding wedges"},
+}
+
+// Part returns what one part is called.
+func Part(p shop.Part) string { return partNames[p].one.With() }
+
+// blockNames are what blocks are called where two of one name must be told apart,
+// and what their two faces bear on.
+var blockNames = map[shop.Part]struct{ name, straight, leaning wording.Text }{
+	shop.FillerStrip:  {"filler strip", "against the jig", "the part leans here"},
+	shop.LegCaul:      {"caul, leg", "jaw of the clamp", "back of the leg"},
+	shop.EndCaul:      {"caul, plain end", "jaw of the clamp", "flush end of the stretcher"},
+	shop.FoldingWedge: {"folding wedge", "against block or stretcher", "against its twin"},
+}
+
+// Block returns what a block is called.
+func Block(b shop.Block) string { return blockNames[b.Part].name.With() }
+
+// BlockFaces says what the straight face of a block bears on, and the leaning one.
+func BlockFaces(b shop.Block) (straight, leaning string) {
+	n := blockNames[b.Part]
+	return n.straight.With(), n.leaning.With()
+}
+
+var faceNames = [...]wording.Text{
+	shop.UpperFace:     "top",
+	shop.Underside:     "underside",
+	shop.RingSide:      "ring side",
+	shop.OuterSide:     "outer side",
+	shop.StretcherSide: "stretcher side",
+	shop.Back:          "back",
+	shop.LegEnd:        "leg end",
+	shop.PlainEnd:      "plain end",
+	shop.Head:          "head",
+	shop.Foot:          "foot",
+	shop.RoughEnd:      "the rough end",
+	shop.OppositeCut:   "edge opposite the cut",
+}
+
+// Face returns what a face, edge or end of a part is called.
+func Face(f shop.Face) string { return faceNames[f].With() }
+
+var sourceNames = [...]wording.Text{
+	shop.StretcherOffcuts: "offcuts of stretcher stock",
+	shop.LegOffcuts:       "offcuts of leg stock",
+	shop.TaperOffcuts:     "taper offcuts",
+	shop.Scrap:            "scrap",
+}
+
+var extraNames = [...]wording.Text{
+	shop.Spares:              "spares",
+	shop.Tests:               "test pieces",
+	shop.Spares | shop.Tests: "spares and test pieces",
+}
