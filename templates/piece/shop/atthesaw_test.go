@@ -39,7 +39,9 @@ type marks map[Face]solid.Vec
 func marked(part Part, steps []Step) marks {
 	out, up := solid.V(0, 1, 0), solid.V(0, 0, 1)
 	told := map[Part]NoteID{Stretcher: MarkStretchers, Leg: MarkLegs}[part]
-	if !slices.ContainsFunc(steps, func(s Step) bool { return s.Do == Crosscut && s.Parts[0].Part == part && slices.Contains(s.Then[:], Note{ID: told}) }) {
+	if !slices.ContainsFunc(steps, func(s Step) bool {
+		return s.Do == Crosscut && s.Parts[0].Part == part && slices.Contains(s.Then[:], Note{ID: told})
+	}) {
 		up = up.Mul(-1)
 	}
 	m := marks{RingSide: out.Mul(-1), OuterSide: out}
