@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"strings"
 
 	"rodsheet/geometry/measure"
@@ -29,15 +28,6 @@ func papers() []Paper {
 	}
 }
 
-// InchPaper reports whether the name is one that inch users buy.
-func InchPaper(name string) bool {
-	switch strings.ToLower(strings.TrimSpace(name)) {
-	case "letter", "legal", "tabloid":
-		return true
-	}
-	return false
-}
-
 // ParsePaper reads a named size or WIDTHxHEIGHT, where a length without a
 // unit is in bare. A sheet wider than high stays so.
 func ParsePaper(s string, bare measure.Unit) (Paper, error) {
@@ -63,6 +53,16 @@ func ParsePaper(s string, bare measure.Unit) (Paper, error) {
 	if err != nil {
 		return Paper{}, err
 	}
-	name := fmt.Sprintf("%s x %s", measure.Length(width).Bare(bare), measure.Length(height).Text(bare))
+	name := measure.Length(width).Bare(bare) + " × " + measure.Length(height).Text(bare)
 	return Paper{Name: name, Width: width, Height: height}, nil
+}
+
+// SizeText writes a width and a height in mm: "300 × 450 mm". In inches each has
+// its unit, since a decimal may stand behind the fraction.
+func SizeText(width, height float64, u measure.Unit) string {
+	first := measure.Length(width).Bare(u)
+	if u == measure.Inch {
+		first = measure.Length(width).Text(u)
+	}
+	return first + " × " + measure.Length(height).Text(u)
 }

@@ -34,17 +34,23 @@ the cheapest first. The exit status is 1 when the piece cannot be built.`,
 }
 
 // checkDesign prints figures and checks, and fails where a check does.
-func checkDesign(_ context.Context, v *values, w world) error {
+func checkDesign(ctx context.Context, v *values, w world) error {
 	v.unit = v.units(w.getenv(unitsVariable))
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	pieces, err := v.pieces()
-	if err != nil {
+	var r findings
+	if err := awaited(ctx, func() error {
+		pieces, err := v.pieces()
+		if err == nil {
+			r = examine(pieces)
+		}
+		return err
+	}); err != nil {
 		return err
 	}
-	r := examine(pieces)
-	if json, _ := v.flags.GetBool("json"); json {
+	var err error
+	if v.on("json") {
 		err = r.writeJSON(w.stdout)
 	} else {
 		err = emit(w.stdout, r.text(v.unit))

@@ -172,13 +172,17 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 		return err
 	}
 	v.unit = o.layout.Unit
-	build := c.read(v)
-	if len(v.problems) > 0 {
-		return v.problems
-	}
-	plan, made, err := lay(build, o.layout)
-	if err != nil {
+	var plan render.Plan
+	var made pack
+	if err := awaited(ctx, func() (err error) {
+		build := c.read(v)
+		if len(v.problems) > 0 {
+			return v.problems
+		}
+		plan, made, err = lay(build, o.layout)
 		return explain(err, v.unit, c)
+	}); err != nil {
+		return err
 	}
 	return o.deliver(ctx, made, plan, stdout, stderr)
 }

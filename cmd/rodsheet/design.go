@@ -27,40 +27,28 @@ func sizeFlag() flag {
 // design reads the design file that the command line names. Its units are
 // those of the command from then on, unless --units is given.
 func (v *values) design(ctx context.Context) error {
+	if v.given("size") && v.text("size") == "" {
+		v.add("--size is empty", "name a size of the design, or leave --size out for all of them")
+		return v.problems
+	}
 	if len(v.words) != 1 {
 		v.add(fmt.Sprintf("takes one design file, found %d words", len(v.words)), "rodsheet new table.toml writes one")
 		return v.problems
 	}
-	data, info, err := readPatiently(ctx, v.words[0])
-	var stopped interrupted
-	if errors.As(err, &stopped) {
+	var data []byte
+	err := awaited(ctx, func() (err error) {
+		data, v.source, err = readSome(v.words[0])
+		return err
+	})
+	if errors.As(err, &interrupted{}) {
 		return err
 	}
 	if err != nil {
-		return refuse("cannot read "+wording.Shown(v.words[0])+": "+reason(err), readHint(err))
+		return refuse(cannot("read", wording.Shown(v.words[0]), err).Error(), readHint(err))
 	}
 	f, err := design.Read(data, piece.Faults)
-	v.file, v.source = &f, info
+	v.file = &f
 	return v.mistaken(err)
-}
-
-// readPatiently is readSome, given up when ctx is cancelled: a pipe or a
-// keyboard may have nothing to read for long.
-func readPatiently(ctx context.Context, name string) (data []byte, info fs.FileInfo, err error) {
-	done := make(chan struct{})
-	var late []byte
-	var from fs.FileInfo
-	var failed error
-	go func() {
-		late, from, failed = readSome(name)
-		close(done)
-	}()
-	select {
-	case <-done:
-		return late, from, failed
-	case <-ctx.Done():
-		return nil, nil, interrupted{}
-	}
 }
 
 // readSome reads a file, or standard input for "-". Of one that is far too

@@ -9,32 +9,42 @@ import (
 	"path/filepath"
 	"strings"
 
-	"rodsheet/geometry/measure"
 	"rodsheet/render"
+	"rodsheet/render/atomicfile"
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
 	"rodsheet/render/svg"
+	"rodsheet/templates"
 	"rodsheet/templates/wording"
 )
 
-// A destination is where a job goes. An empty name stands for the job's own.
-type destination struct {
-	name   string
-	svg    bool
-	stdout bool
-	source fs.FileInfo // of the design, which is not to be written over; may be nil
+// A file is one sheet to write, or a whole job, and then its number is 0.
+type file struct {
+	atomicfile.File
+	sheet int
 }
 
-// spare refuses files that would stand in the place of the design they are
-// made from, under whatever name.
-func (d destination) spare(files []file) error {
-	for _, f := range files {
-		info, err := os.Stat(f.name)
+// A destination is where a job goes. An empty name stands for the job's own.
+type destination struct {
+	name    string
+	svg     bool
+	stdout  bool
+	replace bool        // what an earlier job left
+	source  fs.FileInfo // of the design, which is not to be written over; may be nil
+}
+
+// save writes the files whole or not at all, but none in the place of the
+// design that they are made from, under whatever name that stands.
+func (d destination) save(ctx context.Context, files []file) error {
+	plain := make([]atomicfile.File, len(files))
+	for i, f := range files {
+		info, err := os.Stat(f.Name)
 		if err == nil && d.source != nil && d.source.Mode().IsRegular() && os.SameFile(info, d.source) {
-			return refuse(wording.Shown(f.name)+" is the design itself and is not written over", "name another file with --out")
+			return refuse(wording.Shown(f.Name)+" is the design itself and is not written over", "name another file with --out")
 		}
+		plain[i] = f.File
 	}
-	return nil
+	return unwritten(ctx, files, atomicfile.Write(ctx, plain...))
 }
 
 // destination reads --out.
@@ -46,8 +56,8 @@ func (v *values) destination(stdout io.Writer, json bool) destination {
 	info, err := os.Stat(name)
 	known := err == nil
 	device := known && !info.IsDir() && !info.Mode().IsRegular()
-	d := destination{name: name, source: v.source}
-	sample := "lap.pdf"
+	d := destination{name: name, replace: v.on("replace"), source: v.source}
+	sample := v.command + ".pdf"
 	if v.file != nil {
 		sample = v.stem() + ".pdf"
 	}
@@ -82,63 +92,80 @@ func same(stdout io.Writer, info os.FileInfo) bool {
 // deliver writes the sheets, then says what was worked out and written.
 func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdout, stderr io.Writer) error {
 	doc := plan.Document()
-	files, err := o.write(ctx, made, doc, plan.Count(), stdout)
-	if err != nil {
+	if o.out.stdout {
+		err := pdf.Write(atomicfile.Watched(ctx, stdout), doc)
+		return unwritten(ctx, nil, err)
+	}
+	files := o.out.files(made.name, doc, plan.Count())
+	if err := o.out.save(ctx, files); err != nil {
 		return err
 	}
-	for _, w := range made.warnings {
+	for _, w := range append(made.warnings, o.out.clear(plan.Count())...) {
 		note(stderr, w)
 	}
-	switch {
-	case o.out.stdout:
-		return nil
-	case o.json:
-		return writeJSON(stdout, made, plan.Placements())
+	var err error
+	if o.json {
+		err = writeJSON(stdout, made, plan.Placements(), plan.Bound())
+	} else {
+		err = emit(stdout, figureTable(made.figures, o.layout.Unit)+o.summary(made, plan, doc, files))
 	}
-	last := fmt.Sprintf("wrote %s: %s, %s\n", span(files), sheets(len(doc.Pages), plan.Count()), o.paper(doc))
-	if plan.Count() > 1 {
-		last = "bound  " + plan.Bound().String() + "\n" + last
+	return afterWriting(err, files)
+}
+
+// summary says what was written, in which unit, and how large it is.
+func (o options) summary(made pack, plan render.Plan, doc page.Document, files []file) string {
+	var b strings.Builder
+	if o.verbose {
+		fmt.Fprintf(&b, "bound  %s\n", plan.Bound())
 	}
+	fmt.Fprintf(&b, "wrote %s: %s, %s", span(files), sheets(len(doc.Pages), plan.Count()), o.paper(doc))
 	if name := o.layout.Correct.Printer; name != "" {
-		last = strings.TrimSuffix(last, "\n") + ", corrected for " + name + "\n"
+		fmt.Fprintf(&b, ", corrected for %s", name)
 	}
-	return emit(stdout, figureTable(made.figures, o.layout.Unit)+last)
+	fmt.Fprintf(&b, "; lengths in %s", o.layout.Unit)
+	if w, h := largest(made.jobs); w > 0 {
+		fmt.Fprintf(&b, ", largest drawing %s", render.SizeText(w, h, o.layout.Unit))
+	}
+	return b.String() + "\n"
 }
 
-// write sends the document to standard output or to files, which it returns.
-func (o options) write(ctx context.Context, made pack, doc page.Document, sheets int, stdout io.Writer) ([]file, error) {
-	if o.out.stdout {
-		err := pdf.Write(watched{ctx, stdout}, doc)
-		return nil, stopped(ctx, err, cannotPrint)
+// largest returns width and height of the drawing with the longest side.
+func largest(jobs []templates.Job) (width, height float64) {
+	for _, j := range jobs {
+		for _, d := range j.Drawings {
+			if b := d.Bounds(); max(b.Width(), b.Height()) > max(width, height) {
+				width, height = b.Width(), b.Height()
+			}
+		}
 	}
-	files := o.out.files(made.name, doc, sheets)
-	if err := o.out.spare(files); err != nil {
-		return nil, err
-	}
-	return files, save(ctx, files)
+	return width, height
 }
 
-// files returns the one PDF, or an SVG for every sheet that is drawn, under its
-// number in the job: name-1.svg, name-2.svg and so on, or plain name.svg where
-// the job is of one sheet.
+// files returns the one PDF, or an SVG for every sheet that is drawn.
 func (d destination) files(job string, doc page.Document, sheets int) []file {
 	name := d.name
 	if name == "" {
 		name = job + ".pdf"
 	}
 	if !d.svg {
-		return []file{{name, func(w io.Writer) error { return pdf.Write(w, doc) }}}
+		return []file{{atomicfile.File{Name: name, Write: func(w io.Writer) error { return pdf.Write(w, doc) }}, 0}}
 	}
-	extension := filepath.Ext(name)
 	var out []file
 	for i, p := range doc.Pages {
-		sheet := name
-		if sheets > 1 {
-			sheet = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, extension), p.Number, extension)
-		}
-		out = append(out, file{sheet, func(w io.Writer) error { return svg.Write(w, doc, i) }})
+		write := func(w io.Writer) error { return svg.Write(w, doc, i) }
+		out = append(out, file{atomicfile.File{Name: d.sheetName(p.Number, sheets), Write: write}, p.Number})
 	}
 	return out
+}
+
+// sheetName returns the name of the SVG of a sheet: that of the job with the
+// number of the sheet, name-1.svg, or plain name.svg where the job is of one.
+func (d destination) sheetName(number, sheets int) string {
+	if sheets == 1 {
+		return d.name
+	}
+	extension := filepath.Ext(d.name)
+	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(d.name, extension), number, extension)
 }
 
 // paper names the paper; a sheet that grew to hold the job is named by its size.
@@ -146,8 +173,7 @@ func (o options) paper(doc page.Document) string {
 	if !o.layout.Paper.Whole || len(doc.Pages) == 0 {
 		return o.layout.Paper.Name
 	}
-	p := doc.Pages[0]
-	return measure.Length(p.Width).Bare(o.layout.Unit) + " x " + measure.Length(p.Height).Text(o.layout.Unit)
+	return render.SizeText(doc.Pages[0].Width, doc.Pages[0].Height, o.layout.Unit)
 }
 
 // sheets writes how many sheets are drawn, and of how many where not all are.

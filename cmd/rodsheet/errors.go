@@ -1,15 +1,16 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
+	"strconv"
 	"strings"
 	"unicode"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/render/atomicfile"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
@@ -45,6 +46,10 @@ func report(stderr io.Writer, err error) int {
 		return 0
 	}
 	problems, status := refusal{{text: err.Error()}}, 1
+	var broken crash
+	if errors.As(err, &broken) {
+		problems[0].text += "; " + broken.keep()
+	}
 	if errors.As(err, &problems) {
 		status = 2
 	}
@@ -72,17 +77,66 @@ func oneLine(s string) string {
 	}, s)
 }
 
-// reason returns the bare cause of a failed system call: "permission denied".
-func reason(err error) string {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		err = path.Err
-	case errors.As(err, &link):
-		err = link.Err
+// named returns the name of a file for the terminal: as it is, or in quotes
+// where it holds what could move the cursor.
+func named(name string) string {
+	if oneLine(name) != name {
+		return strconv.Quote(name)
 	}
-	return err.Error()
+	return name
+}
+
+// cannot says what the system did not do.
+func cannot(do, what string, err error) error {
+	return fmt.Errorf("cannot %s %s: %s", do, what, atomicfile.Reason(err))
+}
+
+// unwritten says which of the files could not be written; without any, that
+// standard output could not.
+func unwritten(ctx context.Context, files []file, err error) error {
+	failed := &atomicfile.Error{Err: err}
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &failed) && failed.Done > 0:
+		return fmt.Errorf("%w; new until then: %s", cannot("write", named(failed.Name), failed.Err), span(files[:failed.Done]))
+	case ctx.Err() != nil:
+		return interrupted{}
+	case len(files) == 0:
+		return cannot("write", "standard output", err)
+	}
+	return cannot("write", named(failed.Name), failed.Err)
+}
+
+// afterWriting adds what is written to an error that came later.
+func afterWriting(err error, files []file) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("%w; %s written all the same", err, span(files))
+}
+
+// span names files, those of three sheets and more in a row by the first and
+// the last.
+func span(files []file) string {
+	var runs []string
+	for first := 0; first < len(files); {
+		last := first
+		for last+1 < len(files) && files[last+1].sheet == files[last].sheet+1 {
+			last++
+		}
+		run := []string{named(files[first].Name), named(files[last].Name)}
+		switch last - first {
+		case 0:
+			run = run[:1]
+		case 1:
+		default:
+			run = []string{run[0] + " to " + run[1]}
+		}
+		runs = append(runs, run...)
+		first = last + 1
+	}
+	return wording.And(runs...)
 }
 
 // explain turns an error about figures into a refusal, its lengths in u.

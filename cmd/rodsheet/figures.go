@@ -47,6 +47,7 @@ type (
 	resultJSON struct {
 		Figures  []memberJSON `json:"figures"`
 		Pages    []placedJSON `json:"pages"`
+		Bounds   boundsJSON   `json:"bounds"`
 		Warnings []string     `json:"warnings"`
 	}
 	figureJSON struct {
@@ -60,6 +61,16 @@ type (
 		Size  string `json:"size,omitempty"`
 		Group string `json:"group,omitempty"`
 		figureJSON
+	}
+	boundsJSON struct {
+		Sheets int         `json:"sheets"`
+		Least  int         `json:"least"`
+		Tiles  []tilesJSON `json:"tiles"`
+	}
+	tilesJSON struct {
+		Template string `json:"template"`
+		Tiles    int    `json:"tiles"`
+		Least    int    `json:"least"`
 	}
 	placedJSON struct {
 		Page     int        `json:"page"`
@@ -87,19 +98,23 @@ func (d decimal) MarshalJSON() ([]byte, error) {
 }
 
 // writeJSON prints the pack as one object on one line.
-func writeJSON(stdout io.Writer, made pack, placements []render.Placement) error {
+func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound render.Bound) error {
 	r := resultJSON{
 		Figures:  append([]memberJSON{}, made.members...),
-		Pages:    make([]placedJSON, 0, len(placements)),
+		Pages:    []placedJSON{},
+		Bounds:   boundsJSON{bound.Sheets, bound.Least, []tilesJSON{}},
 		Warnings: append([]string{}, made.warnings...),
 	}
 	for _, f := range made.figures {
 		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf(f.Name, f.Value)})
 	}
-	for _, p := range placements {
+	for _, p := range places {
 		m := p.ToPage
 		r.Pages = append(r.Pages, placedJSON{p.Sheet, p.Template, p.Row, p.Column,
 			[6]decimal{decimal(m.A), decimal(m.B), decimal(m.C), decimal(m.D), decimal(m.E), decimal(m.F)}})
+	}
+	for _, t := range bound.Tiles {
+		r.Bounds.Tiles = append(r.Bounds.Tiles, tilesJSON(t))
 	}
 	return emitJSON(stdout, r)
 }

@@ -45,7 +45,7 @@ func TestJSON(t *testing.T) {
 		placed []render.Placement
 		want   string
 	}{
-		{"nothing is empty, not null", templates.Job{}, nil, `{"figures":[],"pages":[],"warnings":[]}`},
+		{"nothing is empty, not null", templates.Job{}, nil, `{"figures":[],"pages":[],"bounds":{"sheets":0,"least":0,"tiles":[]},"warnings":[]}`},
 		{
 			"all of it",
 			templates.Job{
@@ -54,18 +54,18 @@ func TestJSON(t *testing.T) {
 			},
 			[]render.Placement{{Sheet: 2, Template: "face", Row: 1, Column: 3, ToPage: geometry.Affine{A: 0, B: 1, C: -1, D: 0, E: 2.5, F: -7}}},
 			`{"figures":[{"name":"slope","value":90,"unit":"deg"},{"name":"1 in","value":0.5,"unit":""}],` +
-				`"pages":[{"page":2,"template":"face","row":1,"column":3,"to_page":[0,1,-1,0,2.5,-7]}],` +
+				`"pages":[{"page":2,"template":"face","row":1,"column":3,"to_page":[0,1,-1,0,2.5,-7]}],"bounds":{"sheets":0,"least":0,"tiles":[]},` +
 				`"warnings":["a < b & \"c\""]}`,
 		},
 	} {
 		var b strings.Builder
-		if err := writeJSON(&b, pack{figures: test.job.Figures, warnings: test.job.Warnings}, test.placed); err != nil || b.String() != test.want+"\n" {
+		if err := writeJSON(&b, pack{figures: test.job.Figures, warnings: test.job.Warnings}, test.placed, render.Bound{}); err != nil || b.String() != test.want+"\n" {
 			t.Errorf("%s: got %s, %v; want %s", test.name, b.String(), err, test.want)
 		}
 	}
 
 	var b strings.Builder
-	err := writeJSON(&b, pack{figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}, nil)
+	err := writeJSON(&b, pack{figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}, nil, render.Bound{})
 	if err == nil || errors.As(err, new(refusal)) || b.Len() > 0 {
 		t.Errorf("NaN: got %q, %v; want an error of the system and no output", b.String(), err)
 	}

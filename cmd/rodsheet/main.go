@@ -5,7 +5,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"os/signal"
@@ -23,22 +22,27 @@ const garbage = 400
 
 func main() {
 	debug.SetGCPercent(garbage)
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(context.Background(), stopSignals()...)
 	// The first signal asks for a clean end; a second one gets its way.
 	context.AfterFunc(ctx, stop)
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdout, os.Stderr))
 }
 
+// stopSignals are those that ask for an end. A closed terminal does not, where
+// the program was started to outlive it.
+func stopSignals() []os.Signal {
+	all := []os.Signal{os.Interrupt, syscall.SIGTERM}
+	if !signal.Ignored(syscall.SIGHUP) {
+		all = append(all, syscall.SIGHUP)
+	}
+	return all
+}
+
 // run carries out one command line, without the program's name, and returns
 // the exit status: 0, 1 where the system failed, 2 where the user has to
 // change something.
-func run(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) (status int) {
-	defer func() {
-		if p := recover(); p != nil {
-			status = report(stderr, fmt.Errorf("internal error: %v", p))
-		}
-	}()
-	return report(stderr, dispatch(ctx, args, getenv, stdout, stderr))
+func run(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) int {
+	return report(stderr, caught(func() error { return dispatch(ctx, args, getenv, stdout, stderr) }))
 }
 
 // dispatch finds the command that the first word names.
@@ -66,7 +70,7 @@ func dispatch(ctx context.Context, args []string, getenv func(string) string, st
 // emit writes finished text to standard output.
 func emit(stdout io.Writer, text string) error {
 	if _, err := io.WriteString(stdout, text); err != nil {
-		return cannotPrint(err)
+		return cannot("write", "standard output", err)
 	}
 	return nil
 }

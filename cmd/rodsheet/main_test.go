@@ -5,10 +5,12 @@ import (
 	"context"
 	"io"
 	"os"
+	"path/filepath"
 	"runtime/debug"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -98,12 +100,67 @@ func start(ctx context.Context, args ...string) (status int, stdout, stderr stri
 	return status, out.String(), errs.String()
 }
 
-func TestPanicIsOneLine(t *testing.T) {
-	var errs bytes.Buffer
+// TestInterruptedRun cancels before anything is written, to a file and to
+// standard output.
+func TestInterruptedRun(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	for _, out := range []string{"-", filepath.Join(dir, "a.pdf"), filepath.Join(dir, "a.svg")} {
+		status, stdout, stderr := start(ctx, "scale", "-o", out)
+		if want := "rodsheet: interrupted; nothing written\n"; status != 1 || stdout != "" || stderr != want {
+			t.Errorf("-o %s: status %d, %q, %q; want 1, none, %q", out, status, stdout, stderr, want)
+		}
+	}
+	if entries, err := os.ReadDir(dir); err != nil || len(entries) != 0 {
+		t.Errorf("files %v, want none", entries)
+	}
+}
+
+// TestInterruptedPlanning cancels while a job is laid out that takes long, and
+// wants an end long before that is done.
+func TestInterruptedPlanning(t *testing.T) {
+	t.Parallel()
+	ctx, cancel := context.WithTimeout(t.Context(), 20*time.Millisecond)
+	defer cancel()
+	begun := time.Now()
+	status, _, stderr := start(ctx, "top", "--length", "9000", "--width", "9000", "--round", "900", "--max-sheets", "5000", "-o", "-")
+	if took := time.Since(begun); status != 1 || stderr != "rodsheet: interrupted; nothing written\n" || took > time.Second {
+		t.Errorf("status %d after %v, %q", status, took, stderr)
+	}
+}
+
+// TestCrash wants a panic, wherever it happens, to be one line on the terminal
+// that names a file with all that is known of it.
+func TestCrash(t *testing.T) {
 	broken := func(string) string { panic("two\nlines") }
-	status := run(t.Context(), []string{"scale", "-o", "-"}, broken, io.Discard, &errs)
-	if got, want := errs.String(), "rodsheet: internal error: two?lines\n"; status != 1 || got != want {
-		t.Errorf("status %d, %q; want 1, %q", status, got, want)
+	for name, do := range map[string]func(stderr io.Writer) int{
+		"of a command": func(stderr io.Writer) int {
+			return run(t.Context(), []string{"scale", "-o", "-"}, broken, io.Discard, stderr)
+		},
+		"of what is waited for": func(stderr io.Writer) int {
+			return report(stderr, awaited(t.Context(), func() error { broken(""); return nil }))
+		},
+	} {
+		t.Setenv("TMPDIR", t.TempDir())
+		var errs bytes.Buffer
+		status := do(&errs)
+		file, ok := strings.CutPrefix(errs.String(), "rodsheet: internal error: two; a report is in ")
+		text, err := os.ReadFile(strings.TrimSuffix(file, "\n"))
+		if status != 1 || !ok || err != nil {
+			t.Errorf("%s: status %d, %q, %v", name, status, errs.String(), err)
+		}
+		for _, want := range []string{"two\nlines", "main_test.go:", "rodsheet "} {
+			if !strings.Contains(string(text), want) {
+				t.Errorf("%s: the report lacks %q:\n%s", name, want, text)
+			}
+		}
+		t.Setenv("TMPDIR", filepath.Join(t.TempDir(), "nowhere"))
+		errs.Reset()
+		if do(&errs); errs.String() != "rodsheet: internal error: two; no report could be written\n" {
+			t.Errorf("%s, without a place for files: %q", name, errs.String())
+		}
 	}
 }
 
@@ -114,6 +171,9 @@ func TestBrokenOutput(t *testing.T) {
 		var errs bytes.Buffer
 		status := run(t.Context(), strings.Fields(line), func(string) string { return "" }, full{}, &errs)
 		want := "rodsheet: cannot write standard output: no space left on device\n"
+		if line == "scale" || line == "scale --json" {
+			want = "rodsheet: cannot write standard output: no space left on device; scale.pdf written all the same\n"
+		}
 		if status != 1 || errs.String() != want {
 			t.Errorf("%s: status %d, %q; want 1, %q", line, status, errs.String(), want)
 		}

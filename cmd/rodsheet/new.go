@@ -4,10 +4,10 @@ import (
 	"context"
 	"errors"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
+	"rodsheet/render/atomicfile"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
@@ -57,11 +57,13 @@ func startDesign(ctx context.Context, v *values, w world) error {
 	if !strings.EqualFold(filepath.Ext(name), ".toml") {
 		return refuse(wording.Shown(name)+" does not end in .toml", "a design is a TOML file: "+wording.Shown(name+".toml"))
 	}
-	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
+	files := []file{{atomicfile.File{Name: name, Write: atomicfile.Text(text), New: true}, 0}}
+	err = atomicfile.Write(ctx, files[0].File)
+	if errors.Is(err, fs.ErrExist) {
 		return refuse(wording.Shown(name)+" is there already", "give another name; a design is never written over")
 	}
-	if err := save(ctx, []file{{name, written(text)}}); err != nil {
-		return err
+	if err != nil {
+		return unwritten(ctx, files, err)
 	}
-	return emit(w.stdout, "wrote "+name+": a design to change; then rodsheet check "+wording.Shown(name)+"\n")
+	return afterWriting(emit(w.stdout, "wrote "+named(name)+": a design to change; then rodsheet check "+wording.Shown(name)+"\n"), files)
 }

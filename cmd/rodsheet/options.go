@@ -34,7 +34,9 @@ func commonFlags() []flag {
 		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
 		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7"},
 		{name: "max-sheets", value: "N", limits: "job.sheets", usage: "refuse a job of more sheets; 400 if not given"},
+		{name: "replace", usage: "remove SVG sheets that an earlier, larger job left"},
 		{name: "json", usage: "print figures and placements as JSON"},
+		{name: "verbose", usage: "say how few sheets and tiles could do"},
 		helpFlag(),
 	}
 }
@@ -43,9 +45,9 @@ func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this h
 
 // options are the common flags, read.
 type options struct {
-	layout render.Layout
-	out    destination
-	json   bool
+	layout        render.Layout
+	out           destination
+	json, verbose bool
 }
 
 // options reads the common flags. Units come first, since all other lengths
@@ -71,8 +73,8 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 		return options{}, err
 	}
 	l.Correct = correct
-	json, _ := v.flags.GetBool("json")
-	return options{layout: l, out: v.destination(stdout, json), json: json}, nil
+	json := v.on("json")
+	return options{l, v.destination(stdout, json), json, v.on("verbose")}, nil
 }
 
 // search says how a job is laid on sheets.
@@ -81,8 +83,8 @@ type search string
 func (s search) String() string { return string(s) }
 
 // units decides the unit: --units, then that of the design file, then the
-// standing choice, then inches for paper that is sold by inches, then
-// millimetres.
+// standing choice, then millimetres. Paper has no say: a maker in inches may
+// have A4, and letter paper holds drawings in millimetres.
 func (v *values) units(standing string) measure.Unit {
 	if v.file != nil && !v.given("units") {
 		return v.file.Unit
@@ -95,9 +97,6 @@ func (v *values) units(standing string) measure.Unit {
 		u, err := measure.ParseUnit(text)
 		v.fail(source, err)
 		return u
-	}
-	if v.given("paper") && render.InchPaper(v.text("paper")) {
-		return measure.Inch
 	}
 	return measure.Millimetre
 }

@@ -2,12 +2,11 @@ package main
 
 import (
 	"context"
-	"io"
 
 	"rodsheet/render"
+	"rodsheet/render/atomicfile"
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
-	"rodsheet/render/svg"
 	"rodsheet/templates/piece/drawings"
 )
 
@@ -42,30 +41,25 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	pieces, err := v.pieces()
-	if err != nil {
+	var doc page.Document
+	if err := awaited(ctx, func() error {
+		pieces, err := v.pieces()
+		if err == nil {
+			doc = render.PictureDocument(v.stem(), pieces[0].Design.Title, drawings.Pictures(pieces), v.unit, paper)
+		}
+		return err
+	}); err != nil {
 		return err
 	}
-	doc := render.PictureDocument(v.stem(), pieces[0].Design.Title, drawings.Pictures(pieces), v.unit, paper)
 	if out.stdout {
-		return stopped(ctx, pdf.Write(watched{ctx, w.stdout}, doc), cannotPrint)
+		return unwritten(ctx, nil, pdf.Write(atomicfile.Watched(ctx, w.stdout), doc))
 	}
 	if out.name == "" {
 		out.name, out.svg = v.stem()+".svg", true
 	}
-	files := []file{{out.name, func(o io.Writer) error { return writePage(o, doc, out.svg) }}}
-	if err := out.spare(files); err != nil {
+	files := out.files("", doc, 1)
+	if err := out.save(ctx, files); err != nil {
 		return err
 	}
-	if err := save(ctx, files); err != nil {
-		return err
-	}
-	return emit(w.stdout, "wrote "+out.name+": to look at, not to work from\n")
-}
-
-func writePage(w io.Writer, doc page.Document, asSVG bool) error {
-	if asSVG {
-		return svg.Write(w, doc, 0)
-	}
-	return pdf.Write(w, doc)
+	return afterWriting(emit(w.stdout, "wrote "+span(files)+": to look at, not to work from\n"), files)
 }

@@ -38,19 +38,17 @@ func readPiece(v *values) maker {
 	if err != nil {
 		return func(templates.Setting) (pack, error) { return pack{}, err }
 	}
-	anyway, _ := v.flags.GetBool("anyway")
-	plan, _ := v.flags.GetBool("plan")
 	found := examine(pieces)
 	verdict := found.verdict()
-	if verdict != nil && !anyway {
+	if verdict != nil && !v.on("anyway") {
 		return func(templates.Setting) (pack, error) {
 			return pack{}, unbuildable(verdict.Error() + "; rodsheet check says what mends it, --anyway prints it all the same")
 		}
 	}
 	return func(s templates.Setting) (pack, error) {
-		jobs, err := drawings.Pack(found.Findings, plan, s)
+		jobs, err := drawings.Pack(found.Findings, v.on("plan"), s)
 		p := pack{name: v.stem(), title: pieces[0].Design.Title, jobs: jobs, warnings: found.doubts()}
-		if json, _ := v.flags.GetBool("json"); json {
+		if v.on("json") {
 			p.members = found.members()
 		}
 		if verdict != nil {

@@ -63,7 +63,7 @@ be fed short edge first.`,
 func tendPrinters(_ context.Context, v *values, w world) error {
 	v.unit = v.units(w.getenv(unitsVariable))
 	measured := v.given("across") || v.given("along") || v.given("diagonals")
-	forget, _ := v.flags.GetBool("forget")
+	forget := v.on("forget")
 	switch {
 	case len(v.words) > 1:
 		v.add("printer takes one name, found "+wording.Shown(v.words[1])+" as well", "")

@@ -19,6 +19,7 @@ import (
 // once the unit is known and gather every problem on the way; a figure that
 // could not be read is 0.
 type values struct {
+	command  string
 	flags    *pflag.FlagSet
 	words    []string
 	unit     measure.Unit
@@ -49,7 +50,7 @@ func (c command) parse(args []string) (*values, error) {
 	if help, _ := set.GetBool("help"); help {
 		return nil, pflag.ErrHelp
 	}
-	v := &values{flags: set, words: set.Args()}
+	v := &values{command: c.name, flags: set, words: set.Args()}
 	if c.words == "" && len(v.words) > 0 {
 		v.add(fmt.Sprintf("%s takes flags only, found %s", c.name, wording.Shown(v.words[0])), c.usage())
 	}
@@ -162,6 +163,12 @@ func (v *values) fail(what string, err error) {
 
 // given reports whether the flag stands on the command line.
 func (v *values) given(name string) bool { return v.flags.Changed(name) }
+
+// on reports whether a switch is given; a command may not have it.
+func (v *values) on(name string) bool {
+	on, err := v.flags.GetBool(name)
+	return on && err == nil
+}
 
 // text returns the flag as typed.
 func (v *values) text(name string) string { return v.flags.Lookup(name).Value.String() }

@@ -23,6 +23,10 @@ import (
 // decimals of a millimetre in the file: a tenth of a micrometre.
 const decimals = 4
 
+// Mark stands at the beginning of every file that Write writes and tells it from
+// those of other programs.
+const Mark = "<!-- a sheet of rodsheet -->"
+
 // ink is the one colour, written out because some readers know no names.
 const ink = `"#000000"`
 
@@ -46,6 +50,7 @@ func compose(b *bytes.Buffer, doc page.Document, p page.Page) {
 	s := svg.New(b)
 	s.Decimals = decimals
 	s.StartviewUnit(p.Width, p.Height, "mm", 0, 0, p.Width, p.Height)
+	fmt.Fprintln(b, Mark)
 	s.Title(lettering.Clean(doc.Title))
 	s.Desc(lettering.Clean(describe(doc.Subject, p.Name)))
 	// y runs up on a page.Page, from its lower edge.

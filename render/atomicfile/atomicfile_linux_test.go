@@ -1,4 +1,4 @@
-package main
+package atomicfile
 
 import (
 	"os"
@@ -27,14 +27,14 @@ func TestUnwritable(t *testing.T) {
 		"locked.pdf":   "cannot write locked.pdf: permission denied",
 		"locked/a.pdf": "cannot write locked/a.pdf: permission denied",
 	} {
-		if err := unprivileged(func() error { return save(t.Context(), []file{text(name, "new")}) }); err == nil || err.Error() != want {
+		if err := unprivileged(func() error { return Write(t.Context(), text(name, "new")) }); err == nil || err.Error() != want {
 			t.Errorf("%s: error %v, want %s", name, err, want)
 		}
 	}
 	if got := standing(t); !slices.Equal(got, before) {
 		t.Errorf("files %q, want %q", got, before)
 	}
-	if err := unprivileged(func() error { return save(t.Context(), []file{text("free.pdf", "new")}) }); err != nil {
+	if err := unprivileged(func() error { return Write(t.Context(), text("free.pdf", "new")) }); err != nil {
 		t.Error(err)
 	}
 }

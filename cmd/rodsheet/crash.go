@@ -1,0 +1,61 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"runtime"
+	"runtime/debug"
+	"strings"
+)
+
+// A crash is a panic that was caught.
+type crash struct {
+	value any
+	stack []byte
+}
+
+// Error is one line. The value may hold more: the stack of another goroutine.
+func (c crash) Error() string {
+	first, _, _ := strings.Cut(fmt.Sprint(c.value), "\n")
+	return "internal error: " + first
+}
+
+// caught calls do and makes an error of a panic.
+func caught(do func() error) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = crash{p, debug.Stack()}
+		}
+	}()
+	return do()
+}
+
+// awaited calls do, which may take long, and gives it up when ctx is cancelled.
+// What is given up must not write: it runs on until the program ends.
+func awaited(ctx context.Context, do func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- caught(do) }()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
+		return interrupted{}
+	}
+}
+
+// keep writes what is known of the crash into a file for who has to mend it,
+// and says where.
+func (c crash) keep() string {
+	f, err := os.CreateTemp("", "rodsheet-report-*.txt")
+	if err != nil {
+		return "no report could be written"
+	}
+	defer f.Close()
+	_, err = fmt.Fprintf(f, "rodsheet %s, %s, %s/%s\n%q\n%v\n\n%s", version(debug.ReadBuildInfo()),
+		runtime.Version(), runtime.GOOS, runtime.GOARCH, os.Args, c.value, c.stack)
+	if err != nil {
+		return "no report could be written"
+	}
+	return "a report is in " + f.Name()
+}
