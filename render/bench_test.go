@@ -58,7 +58,7 @@ func smallDrawings(n int) []templates.Drawing {
 }
 
 // BenchmarkSheets plans the samples on A4 and reports the sheets, those of
-// the plain grid and the bound by area.
+// the plain grid and the bound.
 func BenchmarkSheets(b *testing.B) {
 	for _, s := range samples() {
 		b.Run(s.name, func(b *testing.B) {

@@ -12,7 +12,8 @@ import (
 type Bound struct {
 	Sheets int // that the plan takes
 	// Least is a number of sheets below which no packing of the same tiles
-	// goes, since they cover its area. Tiles cut elsewhere may cover less.
+	// goes: they cover its area, or so many share no sheet. Tiles cut elsewhere
+	// may take less.
 	Least int
 	Tiles []TileBound // of each drawing that one sheet does not hold
 }
@@ -28,11 +29,11 @@ type TileBound struct {
 }
 
 // String states the count and what proves it: "12 sheets, no fewer than 11 by
-// the area of these tiles; top: 10 tiles, no fewer than 9 by extent".
+// what a sheet holds of these tiles; top: 10 tiles, no fewer than 9 by extent".
 func (b Bound) String() string {
-	by := "area"
+	by := "what a sheet holds"
 	if len(b.Tiles) > 0 {
-		by = "the area of these tiles"
+		by += " of these tiles"
 	}
 	parts := []string{counted(b.Sheets, b.Least, "sheet", by)}
 	for _, t := range b.Tiles {

@@ -159,8 +159,8 @@ func TestBoundsMet(t *testing.T) {
 		want  string
 	}{
 		{Bound{13, 11, []TileBound{{"top", 12, 10}}},
-			"13 sheets, no fewer than 11 by the area of these tiles; top: 12 tiles, no fewer than 10 by extent"},
-		{Bound{2, 2, nil}, "2 sheets, the fewest by area"},
+			"13 sheets, no fewer than 11 by what a sheet holds of these tiles; top: 12 tiles, no fewer than 10 by extent"},
+		{Bound{2, 2, nil}, "2 sheets, the fewest by what a sheet holds"},
 	} {
 		if got := c.bound.String(); got != c.want {
 			t.Errorf("got %q, want %q", got, c.want)
@@ -341,7 +341,7 @@ func TestUprightStaysUpright(t *testing.T) {
 		}
 	}
 	turned := newBin(geometry.Pt(500, 500), true)
-	if turned.put(block{size: geometry.Pt(10, 10), upright: true}) {
+	if turned.put(item{{size: geometry.Pt(10, 10), upright: true}}, topmost) {
 		t.Error("an upright block stands on a sheet on its side")
 	}
 }

@@ -59,6 +59,7 @@ func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJ
 	if best.bins == nil {
 		return laidJob{}, refused
 	}
+	best.bins = collated(best.items, best.fewer(best.items, best.bins))
 	for _, p := range best.laids {
 		p.register()
 	}
@@ -129,7 +130,6 @@ func (j laidJob) layIn(m strategy, job templates.Job, l Layout, added []lateWord
 			j.items, j.bins = items, bins
 		}
 	}
-	j.bins = collated(j.items, j.bins)
 	return j, nil
 }
 

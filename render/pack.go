@@ -13,6 +13,17 @@ import (
 // preferred one first.
 type item []block
 
+// area returns what the item takes of a sheet with the gap beside it, in the
+// smallest of its shapes.
+func (it item) area() float64 {
+	least := math.Inf(1)
+	for _, b := range it {
+		size := spaced(b)
+		least = math.Min(least, size.X*size.Y)
+	}
+	return least
+}
+
 // A placed block stands on a sheet with its upper left corner at At, counted
 // from the upper left corner of the clear part, y down.
 type placed struct {
@@ -32,30 +43,55 @@ func newBin(size geometry.Point, turned bool) *bin {
 	return &bin{turned: turned, free: []geometry.Rect{geometry.Box(0, 0, size.X+gap, size.Y+gap)}}
 }
 
-// put places b at the topmost, then leftmost, free spot and reports whether
-// there was one.
-func (n *bin) put(b block) bool {
-	if n.turned && b.upright {
+// A fit says how well shape k of an item, of a size, stands in the corner of a
+// free box: the lower the better, number by number.
+type fit func(free geometry.Rect, size geometry.Point, k float64) [3]float64
+
+// fits are the ways in which sheets are filled.
+var fits = [...]fit{
+	topmost,
+	func(f geometry.Rect, _ geometry.Point, k float64) [3]float64 { return [3]float64{f.Min.X, f.Min.Y, k} },
+	func(f geometry.Rect, size geometry.Point, k float64) [3]float64 {
+		w, h := f.Width()-size.X, f.Height()-size.Y
+		return [3]float64{math.Min(w, h), math.Max(w, h), k}
+	},
+	func(f geometry.Rect, size geometry.Point, k float64) [3]float64 {
+		return [3]float64{f.Width()*f.Height() - size.X*size.Y, math.Min(f.Width()-size.X, f.Height()-size.Y), k}
+	},
+}
+
+// topmost takes the preferred shape, then the topmost and leftmost place.
+func topmost(f geometry.Rect, _ geometry.Point, k float64) [3]float64 {
+	return [3]float64{k, f.Min.Y, f.Min.X}
+}
+
+// put places the item in the shape and the corner that suit it best, and
+// reports whether there is room for any.
+func (n *bin) put(it item, fits fit) bool {
+	const slack = 1e-9
+	best := [3]float64{math.Inf(1)}
+	var to placed
+	for k, b := range it {
+		size := spaced(b)
+		for _, f := range n.free {
+			if n.turned && b.upright || f.Width() < size.X-slack || f.Height() < size.Y-slack {
+				continue
+			}
+			if q := fits(f, size, float64(k)); slices.Compare(q[:], best[:]) < 0 {
+				best, to = q, placed{b, f.Min}
+			}
+		}
+	}
+	if math.IsInf(best[0], 1) {
 		return false
 	}
-	size := b.size.Add(geometry.Pt(gap, gap))
-	best := geometry.Pt(math.Inf(1), math.Inf(1))
-	for _, f := range n.free {
-		const slack = 1e-9
-		if f.Width() < size.X-slack || f.Height() < size.Y-slack {
-			continue
-		}
-		if f.Min.Y < best.Y || f.Min.Y == best.Y && f.Min.X < best.X {
-			best = f.Min
-		}
-	}
-	if math.IsInf(best.X, 1) {
-		return false
-	}
-	n.placed = append(n.placed, placed{b, best})
-	n.take(geometry.Rect{Min: best, Max: best.Add(size)})
+	n.placed = append(n.placed, to)
+	n.take(geometry.Rect{Min: to.at, Max: to.at.Add(spaced(to.block))})
 	return true
 }
+
+// spaced returns the size of a block with the gap to the next.
+func spaced(b block) geometry.Point { return b.size.Add(geometry.Pt(gap, gap)) }
 
 // take removes used from the free boxes: each box it overlaps is replaced by
 // the largest boxes left on its four sides.
@@ -141,20 +177,40 @@ func (p packer) pack(items []item) []*bin {
 	return best
 }
 
-// least is a bound by area: no packing of the items needs fewer sheets.
+// least is a bound: no packing of the items takes fewer sheets, since these
+// have no more area, and since so many items share no sheet with one another
+// (the largest are asked first, which need not find the most).
 func (p packer) least(items []item) int {
 	sum, most := 0.0, 0.0
 	for _, it := range items {
-		area := math.Inf(1)
-		for _, b := range it {
-			area = math.Min(area, (b.size.X+gap)*(b.size.Y+gap))
-		}
-		sum += area
+		sum += it.area()
 	}
 	for _, s := range p.size {
 		most = math.Max(most, (s.X+gap)*(s.Y+gap))
 	}
-	return int(math.Ceil(sum/most - 1e-9))
+	var alone []item
+	for _, it := range sorted(items, func(b block) float64 { return b.size.X * b.size.Y }) {
+		if !slices.ContainsFunc(alone, func(o item) bool { return p.share(it, o) }) {
+			alone = append(alone, it)
+		}
+	}
+	return max(int(math.Ceil(sum/most-1e-9)), len(alone))
+}
+
+// share reports whether two items stand on one sheet, beside or above one
+// another in any of their shapes.
+func (p packer) share(a, b item) bool {
+	const slack = 1e-9
+	for _, s := range p.size {
+		for _, x := range a {
+			for _, y := range b {
+				if x.size.X+gap+y.size.X <= s.X+slack || x.size.Y+gap+y.size.Y <= s.Y+slack {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // lastFirst moves what stands on a sheet to the front, behind the first item;
@@ -229,40 +285,41 @@ func turnedFirst(items []item) []item {
 	return out
 }
 
+// packInOrder puts each item on the first sheet that has room.
 func (p packer) packInOrder(items []item) []*bin {
+	left := make([]int, len(items))
+	for i := range left {
+		left[i] = i
+	}
 	var bins []*bin
-	reached := map[*words]int{} // the sheet up to which a chain is laid
-	for _, it := range items {
-		from := reached[it[0].chain]
-		at := putFirst(bins[from:], it)
-		if at < 0 {
-			n := p.open(it[0].turned)
-			if putFirst([]*bin{n}, it) < 0 {
-				n.placed = append(n.placed, placed{it[0], geometry.Pt(0, 0)})
-				n.free = nil
-			}
-			at = len(bins) - from
-			bins = append(bins, n)
-		}
-		if c := it[0].chain; c != nil {
-			reached[c] = from + at
-		}
+	for len(left) > 0 {
+		var b *bin
+		b, left = p.fill(items, left, topmost)
+		bins = append(bins, b)
 	}
 	return bins
 }
 
-// putFirst puts an item on the first sheet that has room, in the first shape
-// that fits, and returns which; −1 where none has.
-func putFirst(bins []*bin, it item) int {
-	for i, n := range bins {
-		if len(n.free) == 0 {
-			continue
-		}
-		for _, b := range it {
-			if n.put(b) {
-				return i
+// fill lays one sheet with what there is room for of the items left, in their
+// order, and returns those that are left still. The first of them is laid even
+// where it is too large. What is to be read in order is laid up to the first
+// part without room.
+func (p packer) fill(items []item, left []int, r fit) (b *bin, still []int) {
+	b = p.open(items[left[0]][0].turned)
+	ended := map[*words]bool{}
+	for k, i := range left {
+		it := items[i]
+		chain := it[0].chain
+		switch {
+		case len(b.free) > 0 && !ended[chain] && b.put(it, r):
+		case k == 0:
+			b.placed, b.free = append(b.placed, placed{it[0], geometry.Pt(0, 0)}), nil
+		default:
+			if chain != nil {
+				ended[chain] = true
 			}
+			still = append(still, i)
 		}
 	}
-	return -1
+	return b, still
 }

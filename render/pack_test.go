@@ -124,7 +124,7 @@ func TestSmallerPicturesSaveASheet(t *testing.T) {
 		rows   int
 		sheets int
 		want   string
-	}{{300, 0, 1, "scale 1:5"}, {300, 26, 1, "scale 1:10"}, {190, 44, 2, "scale 1:5"}} {
+	}{{300, 0, 1, "scale 1:5"}, {300, 26, 1, "scale 1:10"}, {190, 60, 2, "scale 1:5"}} {
 		job := samplePack(c.wide, 200, l.Unit, l)[0]
 		for range c.rows {
 			job.Panels[0].Table = append(job.Panels[0].Table, []string{"figure", "100 mm"})
