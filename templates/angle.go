@@ -162,7 +162,7 @@ func (g gauge) drawing(name string) Drawing {
 		d.Line(Construction, plumb, top)
 	}
 	g.angleMark(&d, corner, 30, 0, g.Angle, Label{Text: angleText(g.Angle), Big: true})
-	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.Complement(), Label{Text: "complement " + angleText(g.Complement()) + ": from square"})
+	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), Label{Text: "complement " + angleText(g.OffSquare()) + ": from square"})
 	d.LabelLine(corner, top, "cut, or strike on a board from its working edge")
 	d.LabelLine(corner, far, "registration edge")
 	d.LabelLine(plumb, top, "rise "+g.length(g.Rise()))
@@ -200,7 +200,7 @@ func (g gauge) figures() []Figure {
 	rise := func(run float64) measure.Quantity { return measure.Length(joint.RiseOver(run, g.Angle)) }
 	return []Figure{
 		{"angle", measure.Angle(g.Angle)},
-		{"complement", measure.Angle(g.Complement())},
+		{"complement", measure.Angle(g.OffSquare())},
 		{"rise over 100 mm", rise(100)},
 		{"rise over 250 mm", rise(250)},
 		{"rise over 500 mm", rise(500)},
@@ -219,7 +219,7 @@ func (g gauge) figures() []Figure {
 func (g gauge) panel(heading string) Panel {
 	p := Panel{Heading: heading, Table: [][]string{
 		{"gauge reads from the edge", angleText(g.Angle) + " = " + degreesAndMinutes(g.Angle)},
-		{"gauge reads from square", angleText(g.Complement()) + " = " + degreesAndMinutes(g.Complement())},
+		{"gauge reads from square", angleText(g.OffSquare()) + " = " + degreesAndMinutes(g.OffSquare())},
 	}}
 	for _, f := range g.figures()[2:] {
 		text := f.Value.Text(g.unit)

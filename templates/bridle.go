@@ -21,7 +21,7 @@ func Bridle(b joint.Bridle, s Setting) (Job, error) {
 		return Job{}, err
 	}
 	stretcher := newBridleTemplate(b.Stretcher(), partWords{"stretcher", "underside", "top"}, s)
-	leg := newBridleTemplate(b.Head(), partWords{"leg", "inner edge", "outer edge"}, s)
+	leg := newBridleTemplate(b.Head().FromFarEdge(), partWords{"leg", "inner edge", "outer edge"}, s)
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
 	return Job{
@@ -154,8 +154,8 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 	if t.Slot {
 		name = "slot bottom"
 	}
-	if t.Angle > 0 {
-		name += ", " + measure.Angle(t.Angle).Text(t.Unit)
+	if t.OffSquare > 0 {
+		name += ", " + measure.Angle(t.OffSquare).Text(t.Unit)
 	}
 	for _, line := range []struct {
 		at   func(y float64) float64

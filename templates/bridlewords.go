@@ -20,7 +20,7 @@ func bridleGiven(b joint.Bridle) []Figure {
 // bridleFigures returns the sizes of both parts, counted from their datum
 // corners.
 func bridleFigures(b joint.Bridle) []Figure {
-	stretcher, leg := b.Stretcher(), b.Head()
+	stretcher, leg := b.Stretcher(), b.Head().FromFarEdge()
 	upper, lower := stretcher.Cheeks()
 	return []Figure{
 		{"tenon and slot width", measure.Length(b.Third())},

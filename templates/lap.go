@@ -58,7 +58,7 @@ func lapGiven(l joint.Lap) []Figure {
 func lapFigures(l joint.Lap) []Figure {
 	near, far := l.Shoulders(0)
 	farNear, farFar := l.Shoulders(l.Width)
-	fromEdge, fromSquare := l.Gauge()
+	fromEdge, fromSquare := l.Bevel(), l.OffSquare()
 	square, along := l.UsualRuleExcess()
 	figures := []Figure{
 		{"near shoulder, reference edge", measure.Length(near)},
@@ -224,7 +224,7 @@ func (t lapTemplate) positions(d *Drawing) {
 
 // steps is the order of work at the saw.
 func (t lapTemplate) steps() []string {
-	fromEdge, fromSquare := t.Gauge()
+	fromEdge, fromSquare := t.Bevel(), t.OffSquare()
 	first := "First cut, the far shoulder: saw to the template line and set the stop against the end."
 	if t.At > 0 {
 		first = "First cut, the far shoulder: datum end against the stop, the stop " + t.length(t.Stop()) +

@@ -69,7 +69,7 @@ func (t taperTemplate) drawing(name string) Drawing {
 	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
 		d.Line(Cut, c.A, c.B)
-		d.LabelLine(c.A, c.B, "cut line, "+angleText(t.Angle())+" to the "+t.reference())
+		d.LabelLine(c.A, c.B, "cut line, "+angleText(t.ToEdge())+" to the "+t.reference())
 	}
 	for _, w := range t.Waste() {
 		d.Hatch(w...)
@@ -146,14 +146,14 @@ func (t taperTemplate) figures() []Figure {
 		{"start", measure.Length(t.Start)},
 		{"length of taper", measure.Length(t.Run())},
 		{"loss at the foot", measure.Length(t.Loss())},
-		{"taper angle", measure.Angle(t.Angle())},
+		{"taper angle", measure.Angle(t.ToEdge())},
 	}
 	if t.Faces.Symmetric() {
 		out = append(out, Figure{"included angle", measure.Angle(t.Included())})
 	}
 	return append(out,
-		Figure{"taper per 100 mm", measure.Length(t.Per(100))},
-		Figure{"taper per foot", measure.Length(t.Per(12 * measure.MillimetresPerInch))},
+		Figure{"taper per 100 mm", measure.Length(t.NarrowingOver(100))},
+		Figure{"taper per foot", measure.Length(t.NarrowingOver(12 * measure.MillimetresPerInch))},
 		Figure{"length of cut", measure.Length(t.Cuts()[0].Length())},
 	)
 }
@@ -210,7 +210,7 @@ func (t taperTemplate) cuts() []string {
 	case joint.OppositeFaces:
 		return []string{
 			"1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand.",
-			"2. First cut: " + angleText(t.Angle()) + " to the reference edge. " + keep,
+			"2. First cut: " + angleText(t.ToEdge()) + " to the reference edge. " + keep,
 			"3. " + flat,
 			"4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting.",
 			"Without the offcut the leg would bear on its taper, and the second cut would need the included angle, " + angleText(t.Included()) + ".",
@@ -218,7 +218,7 @@ func (t taperTemplate) cuts() []string {
 	case joint.FourFaces:
 		return []string{
 			"1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand.",
-			"2. First pair: cut one side, " + angleText(t.Angle()) + " to the reference edge. " + keep,
+			"2. First pair: cut one side, " + angleText(t.ToEdge()) + " to the reference edge. " + keep,
 			"3. " + flat,
 			"4. Roll the leg half a turn, foot the same way, and cut the other side at the same setting. Tape this offcut back too.",
 			"5. Second pair: roll the leg a quarter turn and cut both sides as before. Take the tape off last.",
@@ -233,7 +233,7 @@ func (t taperTemplate) cuts() []string {
 
 // bevels says which face a bevel on the leg is counted from.
 func (t taperTemplate) bevels() []string {
-	by := angleText(t.Angle())
+	by := angleText(t.ToEdge())
 	return []string{
 		"A bevel taken off the tapered face differs by " + by + " from one taken off the " + t.reference() + ". Write the face beside every angle.",
 		"Cut joints while the blank is square. A shoulder square to the " + t.reference() + " stands " + by + " from square on the tapered face.",

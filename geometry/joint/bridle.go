@@ -77,47 +77,55 @@ func (b Bridle) Third() float64 {
 }
 
 // Stretcher returns the stretcher's end. Its reference edge is the
-// underside, its datum the lower corner that the leg's outer face trims.
+// underside, its datum the lower corner that is trimmed to the leg's back: the
+// long corner of an end that leans.
 func (b Bridle) Stretcher() BridleEnd {
 	return BridleEnd{
-		Width: b.Depth, Thickness: b.Width, Angle: b.Angle, Tenon: b.Third(),
+		Width: b.Depth, Thickness: b.Width, OffSquare: b.Angle, Tenon: b.Third(),
 		Across: b.Leg, Slot: b.Mortise == MortiseInStretcher,
 	}
 }
 
-// Head returns the leg's head. Its reference edge is the inner one, its
-// datum the corner of that edge that is trimmed level with the stretcher's
-// top.
+// Head returns the leg's head. Its reference edge is the back, its datum the
+// corner of that edge that is trimmed level with the stretcher's top: the short
+// corner of a head that leans.
 func (b Bridle) Head() BridleEnd {
 	return BridleEnd{
-		Width: b.Leg, Thickness: b.Width, Angle: b.Angle, Tenon: b.Third(),
+		Width: b.Leg, Thickness: b.Width, OffSquare: -b.Angle, Tenon: b.Third(),
 		Across: b.Depth, Slot: b.Mortise == MortiseInLeg,
 	}
 }
 
 // A BridleEnd is the end of one part of a bridle joint. Stretcher and leg
 // are the same figure with breadth and depth exchanged: trimmed end and
-// shoulder run parallel, both at Angle from square.
+// shoulder run parallel.
 //
 // Frame: face towards the reader, x along the part from the datum, which is
-// the long corner of the trimmed end, y = 0 the reference edge, on which that
-// corner lies, y = Width the far edge.
+// the corner of the trimmed end on the reference edge, y = 0 that edge,
+// y = Width the far edge.
 type BridleEnd struct {
 	Width     float64 // across the face, mm
 	Thickness float64 // square to the face, mm
-	Angle     float64 // of end and shoulder, from square across the face, rad
+	OffSquare float64 // of end and shoulder, rad; positive where the far edge is the shorter
 	Tenon     float64 // thickness of tenon or slot, centred in Thickness, mm
 	Across    float64 // of the part that crosses, square to its own edges, mm
 	Slot      bool    // this part carries the open mortise
 }
 
 // Length returns how far the joint runs along any edge, from the trimmed end
-// to the shoulder: a part Across wide, crossed at Angle from square, takes
-// Across/cos Angle.
-func (e BridleEnd) Length() float64 { return e.Across / math.Cos(e.Angle) }
+// to the shoulder: a part Across wide that crosses so far off square
+// takes Across/cos OffSquare.
+func (e BridleEnd) Length() float64 { return e.Across / math.Cos(e.OffSquare) }
+
+// FromFarEdge returns the same end with the far edge for reference and its own
+// corner for datum.
+func (e BridleEnd) FromFarEdge() BridleEnd {
+	e.OffSquare = -e.OffSquare
+	return e
+}
 
 // End returns where the trimmed end stands at y.
-func (e BridleEnd) End(y float64) float64 { return y * math.Tan(e.Angle) }
+func (e BridleEnd) End(y float64) float64 { return y * math.Tan(e.OffSquare) }
 
 // RoughEnd returns where the end stands at y before it is trimmed.
 func (e BridleEnd) RoughEnd(y float64) float64 { return e.End(y) - BridleLong }
@@ -133,7 +141,7 @@ func (e BridleEnd) Cheeks() (upper, lower float64) {
 
 // CutHeight returns how high the cut is above the rough end, square to the
 // shoulder, when the part stands on that end.
-func (e BridleEnd) CutHeight() float64 { return e.Across + BridleLong*math.Cos(e.Angle) }
+func (e BridleEnd) CutHeight() float64 { return e.Across + BridleLong*math.Cos(e.OffSquare) }
 
 // CheekArea returns the area in mm² of one trimmed cheek.
 func (e BridleEnd) CheekArea() float64 { return e.Width * e.Length() }

@@ -65,17 +65,17 @@ func TestBridleEndsAreWherePlanesMeet(t *testing.T) {
 		}
 
 		down := r3.Unit(r3.Sub(meet(inner, under, front), meet(inner, top, front)))
-		datum := meet(inner, top, front)
+		datum := meet(outer, top, front)
 		h := b.Head()
 		for _, tt := range []struct {
 			name string
 			at   r3.Vec
 			got  float64
 		}{
-			{"shoulder, inner edge", meet(inner, under, front), h.Shoulder(0)},
-			{"shoulder, outer edge", meet(outer, under, front), h.Shoulder(b.Leg)},
-			{"head, inner edge", datum, h.End(0)},
-			{"head, outer edge", meet(outer, top, front), h.End(b.Leg)},
+			{"shoulder, back", meet(outer, under, front), h.Shoulder(0)},
+			{"shoulder, stretcher side", meet(inner, under, front), h.Shoulder(b.Leg)},
+			{"head, back", datum, h.End(0)},
+			{"head, stretcher side", meet(inner, top, front), h.End(b.Leg)},
 		} {
 			if want := r3.Dot(r3.Sub(tt.at, datum), down); !agree(tt.got, want) {
 				t.Errorf("leg %s at %v, planes meet at %v", tt.name, tt.got, want)

@@ -34,7 +34,7 @@ func (f Frame) Check() error {
 	)
 }
 
-// Shoulder returns how far from mid-length the neighbour's outside edge comes
+// Shoulder returns how far from mid-length the neighbour's outer side comes
 // over the width of the leg's head: on the far side of the head where the
 // edge leans outward, on the near side where it leans in.
 func (f Frame) Shoulder() float64 {
@@ -54,12 +54,11 @@ func (f Frame) NeighbourTop() float64 {
 }
 
 // Clearance returns the least level distance along the stretcher between the
-// inner face of the leg and the neighbour. Where it is negative they want the
-// same wood.
-func (f Frame) Clearance() float64 { return f.Leg.Inner(f.NeighbourTop()) - f.Shoulder() }
+// stretcher side of the leg and the neighbour. Where it is negative they clash.
+func (f Frame) Clearance() float64 { return f.Leg.StretcherSide(f.NeighbourTop()) - f.Shoulder() }
 
-// LeastAt returns the least distance from mid-length to the outer edge of the
-// leg that leaves a clearance of gap mm, all else as it is. What it exceeds
+// LeastAt returns the least distance from mid-length to the back of the leg
+// that leaves a clearance of gap mm, all else as it is. What it exceeds
 // Leg.At by is what the stretcher must be made longer.
 func (f Frame) LeastAt(gap float64) float64 { return f.Leg.At + gap - f.Clearance() }
 
@@ -67,7 +66,7 @@ func (f Frame) LeastAt(gap float64) float64 { return f.Leg.At + gap - f.Clearanc
 // LeanSteepest, that leave a clearance of gap mm, all else as it is, or a
 // *measure.BoundError where none does. Every splay between the two clears.
 //
-// With g from the shoulder (and gap) to the outer edge of the head and h the
+// With g from the shoulder (and gap) to the back of the head and h the
 // depth of NeighbourTop the leg clears where g·cos α + h·sin α ≥ Breadth, that
 // is √(g² + h²)·cos(α − atan(h/g)) ≥ Breadth.
 func (f Frame) SplaysThatClear(gap float64) (least, most float64, err error) {

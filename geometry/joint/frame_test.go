@@ -32,7 +32,7 @@ func nearest(f joint.Frame) float64 {
 		shoulder := cross(level(y), edge).X
 		for j := range steps + 1 {
 			below := from + (to-from)*float64(j)/steps
-			least = math.Min(least, f.Leg.Inner(below)-shoulder)
+			least = math.Min(least, f.Leg.StretcherSide(below)-shoulder)
 		}
 	}
 	return least

@@ -118,13 +118,13 @@ func (l Lap) UsualRuleExcess() (square, along float64) {
 // BladeHeight returns the depth of the lap: half the stock.
 func (l Lap) BladeHeight() float64 { return l.Depth / 2 }
 
-// Gauge returns the setting of a mitre gauge, counted from the edge of the
-// part and from square across it. Both are positive and together a right
-// angle; to which side the gauge swings is the hand of the lap.
-func (l Lap) Gauge() (fromEdge, fromSquare float64) {
-	fromEdge = math.Min(l.Angle, math.Pi-l.Angle)
-	return fromEdge, math.Pi/2 - fromEdge
-}
+// OffSquare returns how far the shoulders run off square, 0 for a square lap: what
+// a mitre gauge is turned by. To which side is the hand of the lap.
+func (l Lap) OffSquare() float64 { return math.Abs(math.Pi/2 - l.Angle) }
+
+// Bevel returns the acute corner that the shoulders make with either edge: what a
+// bevel gauge encloses as it lies on the part. It is 90° less OffSquare.
+func (l Lap) Bevel() float64 { return math.Min(l.Angle, math.Pi-l.Angle) }
 
 // cot returns the cotangent of a, exactly 0 at a right angle, where
 // 1/math.Tan leaves a rest.

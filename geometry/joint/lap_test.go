@@ -191,8 +191,8 @@ func TestLapObtuseMirrorsAcute(t *testing.T) {
 				t.Errorf("corner %d at %v, mirror image at %v", i, got[i], want[j])
 			}
 		}
-		edge, square := l.Gauge()
-		otherEdge, otherSquare := m.Gauge()
+		edge, square := l.Bevel(), l.OffSquare()
+		otherEdge, otherSquare := m.Bevel(), m.OffSquare()
 		if !agree(edge, otherEdge) || !agree(square, otherSquare) {
 			t.Errorf("gauge %v, %v, mirrored %v, %v", edge, square, otherEdge, otherSquare)
 		}

@@ -20,7 +20,7 @@ type Leg struct {
 	Thickness float64 // square to the plane of the stretcher, mm
 	Height    float64 // from the floor to the top of the stretcher, mm
 	Splay     float64 // from plumb, rad
-	At        float64 // from mid-length to the outer edge of the head, mm
+	At        float64 // from mid-length to the back of the head, mm
 }
 
 // LeanSteepest is the largest lean from plumb: beyond it a leg is more than
@@ -64,19 +64,22 @@ func (l Leg) Blank() float64 { return l.Length() + l.Breadth*math.Tan(l.Splay) }
 // Breadth/cos Splay.
 func (l Leg) Section() float64 { return l.Breadth / math.Cos(l.Splay) }
 
-// Outer returns where the outer face stands below mm under the top of the
+// Back returns where the back of the leg stands below mm under the top of the
 // stretcher.
-func (l Leg) Outer(below float64) float64 { return l.At + below*math.Tan(l.Splay) }
+func (l Leg) Back(below float64) float64 { return l.At + below*math.Tan(l.Splay) }
 
-// Inner returns where the inner face stands below mm under the top of the
-// stretcher.
-func (l Leg) Inner(below float64) float64 { return l.Outer(below) - l.Section() }
+// StretcherSide returns where that face of the leg stands below mm under the top
+// of the stretcher.
+func (l Leg) StretcherSide(below float64) float64 { return l.Back(below) - l.Section() }
 
-// Foot returns where the outer edge of the foot stands on the floor.
-func (l Leg) Foot() float64 { return l.Outer(l.Height) }
+// Foot returns where the back of the foot stands on the floor.
+func (l Leg) Foot() float64 { return l.Back(l.Height) }
 
 // Corners returns the outline of the leg, x as in the frame and y = 0 the
-// floor, counter-clockwise from the inner edge of the foot.
+// floor, counter-clockwise from the stretcher side of the foot.
 func (l Leg) Corners() []geometry.Point {
-	return []geometry.Point{geometry.Pt(l.Inner(l.Height), 0), geometry.Pt(l.Foot(), 0), geometry.Pt(l.Outer(0), l.Height), geometry.Pt(l.Inner(0), l.Height)}
+	return []geometry.Point{
+		geometry.Pt(l.StretcherSide(l.Height), 0), geometry.Pt(l.Foot(), 0),
+		geometry.Pt(l.Back(0), l.Height), geometry.Pt(l.StretcherSide(0), l.Height),
+	}
 }

@@ -34,8 +34,8 @@ func TestLegByHand(t *testing.T) {
 		{"blank", l.Blank(), 530},
 		{"section", l.Section(), 50},
 		{"foot", l.Foot(), 550},
-		{"outer face, half way", l.Outer(200), 400},
-		{"inner face, half way", l.Inner(200), 350},
+		{"back, half way", l.Back(200), 400},
+		{"stretcher side, half way", l.StretcherSide(200), 350},
 	} {
 		within(t, tt.name, tt.got, tt.want, 1e-9)
 	}
@@ -61,8 +61,8 @@ func TestLegIsWherePlanesMeet(t *testing.T) {
 			t.Errorf("length %.9f, want %.9f", l.Length(), got)
 		}
 		below := l.Height * rapid.Float64Range(0, 1).Draw(t, "share")
-		if got := at(inner, l.Height-below).X; !agree(l.Inner(below), got) {
-			t.Errorf("inner face %.9f, want %.9f", l.Inner(below), got)
+		if got := at(inner, l.Height-below).X; !agree(l.StretcherSide(below), got) {
+			t.Errorf("inner face %.9f, want %.9f", l.StretcherSide(below), got)
 		}
 		top := r3.Dot(along, at(inner, l.Height))
 		if want := math.Max(top, r3.Dot(along, at(outer, 0))) - math.Min(r3.Dot(along, head), top); l.Blank() < want-1e-9 {

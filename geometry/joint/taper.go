@@ -13,9 +13,9 @@ import (
 type TaperFaces uint8
 
 const (
-	OneFace       TaperFaces = iota
-	AdjacentFaces            // two that share an arris
-	OppositeFaces            // two that face each other
+	OneFace       TaperFaces = iota // the stretcher side
+	AdjacentFaces                   // stretcher side and ring side, which share an arris
+	OppositeFaces                   // stretcher side and back
 	FourFaces
 )
 
@@ -33,8 +33,36 @@ func (f TaperFaces) String() string {
 	return "unknown"
 }
 
-// Symmetric reports whether the face tapers from both its edges.
+// A LegFace is one of the four long faces of a leg, named by what it looks at.
+type LegFace uint8
+
+const (
+	StretcherSide LegFace = iota // towards the stretcher that the leg carries
+	Back                         // away from it
+	RingSide                     // to the centre of the ring
+	OuterSide                    // away from it
+)
+
+// Cut reports whether the face is tapered.
+func (f TaperFaces) Cut(face LegFace) bool {
+	switch face {
+	case StretcherSide:
+		return true
+	case Back:
+		return f.Symmetric()
+	case RingSide:
+		return f == AdjacentFaces || f == FourFaces
+	}
+	return f == FourFaces
+}
+
+// Symmetric reports whether a face tapers from both its edges; otherwise the back,
+// which is the reference edge, stays straight.
 func (f TaperFaces) Symmetric() bool { return f == OppositeFaces || f == FourFaces }
+
+// Square reports whether the leg tapers the other way too, seen square to the
+// first: on ring side or outer side.
+func (f TaperFaces) Square() bool { return f.Cut(RingSide) }
 
 // A Taper is one face of a leg that narrows from Top to Foot.
 //
@@ -86,23 +114,38 @@ func (t Taper) Loss() float64 {
 	return t.Top - t.Foot
 }
 
-// Angle returns the angle of a tapered face to the straight face or, with
-// opposite tapers, to the centre line: atan(Loss/Run).
-func (t Taper) Angle() float64 { return math.Atan(t.Loss() / t.Run()) }
+// ToEdge returns the angle of one tapered face to the edge of the blank, with
+// opposite tapers to the centre line as well: atan(Loss/Run).
+func (t Taper) ToEdge() float64 { return math.Atan(t.Loss() / t.Run()) }
 
 // Included returns the angle between the two long edges of the finished face.
 // With opposite tapers it is 2·atan((Top − Foot)/(2·Run)), which is not the
 // atan((Top − Foot)/Run) of a single taper that leaves the same foot.
 func (t Taper) Included() float64 {
 	if t.Faces.Symmetric() {
-		return 2 * t.Angle()
+		return 2 * t.ToEdge()
 	}
-	return t.Angle()
+	return t.ToEdge()
 }
 
-// Per returns how much narrower the face becomes over run mm, both edges
-// together.
-func (t Taper) Per(run float64) float64 { return (t.Top - t.Foot) * run / t.Run() }
+// LossOver returns how much one tapered face loses over run mm along the leg.
+func (t Taper) LossOver(run float64) float64 { return t.Loss() * run / t.Run() }
+
+// NarrowingOver returns by how much the face between the tapers becomes narrower
+// over run mm: LossOver of one face, or of both together.
+func (t Taper) NarrowingOver(run float64) float64 { return (t.Top - t.Foot) * run / t.Run() }
+
+// LostAcross returns how much the leg loses at the foot the other way, square to
+// Top: nothing, or what one face or both of RingSide and OuterSide lose.
+func (t Taper) LostAcross() float64 {
+	lost := 0.0
+	for _, face := range []LegFace{RingSide, OuterSide} {
+		if t.Faces.Cut(face) {
+			lost += t.Loss()
+		}
+	}
+	return lost
+}
 
 // Lost returns how much one tapered edge has lost at x.
 func (t Taper) Lost(x float64) float64 {

@@ -56,10 +56,10 @@ func TestOneFaceIsNotOpposite(t *testing.T) {
 	one := joint.Taper{Length: 400, Top: 90, Foot: 30, Faces: joint.OneFace}
 	both := one
 	both.Faces = joint.OppositeFaces
-	within(t, "one face", measure.Degrees(one.Angle()), 8.530766, 1e-6)     // atan(60/400)
-	within(t, "opposite", measure.Degrees(both.Angle()), 4.289153, 1e-6)    // atan(30/400)
+	within(t, "one face", measure.Degrees(one.ToEdge()), 8.530766, 1e-6)    // atan(60/400)
+	within(t, "opposite", measure.Degrees(both.ToEdge()), 4.289153, 1e-6)   // atan(30/400)
 	within(t, "included", measure.Degrees(both.Included()), 8.578307, 1e-6) // twice that
-	if one.Included() != one.Angle() {
+	if one.Included() != one.ToEdge() {
 		t.Errorf("one face: included %.9f, want the taper itself", one.Included())
 	}
 }
@@ -175,14 +175,14 @@ func TestTaperCuts(t *testing.T) {
 		same("width at the top", taper.Width(0), taper.Top)
 		same("width at the start", taper.Width(taper.Start), taper.Top)
 		same("width at the foot", taper.Width(taper.Length), taper.Foot)
-		same("taper over the run", taper.Per(taper.Run()), taper.Top-taper.Foot)
+		same("taper over the run", taper.NarrowingOver(taper.Run()), taper.Top-taper.Foot)
 
 		cuts := taper.Cuts()
 		far := cuts[0]
 		same("start of the cut, x", far.A.X, taper.Start)
 		same("start of the cut, y", far.A.Y, taper.Top)
 		same("foot of the cut, x", far.B.X, taper.Length)
-		same("lean of the cut", -far.Angle(), taper.Angle())
+		same("lean of the cut", -far.Angle(), taper.ToEdge())
 
 		x := taper.Start + taper.Run()*rapid.Float64Range(0, 1).Draw(t, "share")
 		lo, hi := taper.Edges(x)
@@ -228,7 +228,7 @@ func inside(convex []geometry.Point, p geometry.Point) float64 {
 
 func ExampleTaper() {
 	leg := joint.Taper{Length: 700, Top: 40, Foot: 22, Start: 150, Faces: joint.OneFace}
-	fmt.Println("taper", measure.Angle(leg.Angle()).Text(measure.Millimetre))
+	fmt.Println("taper", measure.Angle(leg.ToEdge()).Text(measure.Millimetre))
 	fmt.Println("width 400 mm down", measure.Length(leg.Width(400)).Text(measure.Millimetre))
 	// Output:
 	// taper 1.87°

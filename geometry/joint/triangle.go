@@ -21,9 +21,10 @@ func (t Triangle) Rise() float64 { return RiseOver(t.Base, t.Angle) }
 // Slope returns the length of the sloping edge: Base/cos Angle.
 func (t Triangle) Slope() float64 { return t.Base / math.Cos(t.Angle) }
 
-// Complement returns the angle at the top corner, which is also the angle of
-// the sloping edge from square.
-func (t Triangle) Complement() float64 { return math.Pi/2 - t.Angle }
+// OffSquare returns how far off square a gauge set to the corner at the origin
+// scribes, 90° less Angle. It is the angle at the top corner as well: the two
+// acute corners are each other's bevel and off square.
+func (t Triangle) OffSquare() float64 { return math.Pi/2 - t.Angle }
 
 // Corners returns the corners counter-clockwise from the origin.
 func (t Triangle) Corners() []geometry.Point {

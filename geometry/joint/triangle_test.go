@@ -212,7 +212,7 @@ func TestTriangleAngles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tri := drawGauge(t).Triangle()
 		c := tri.Corners()
-		want := []float64{tri.Angle, math.Pi / 2, tri.Complement()}
+		want := []float64{tri.Angle, math.Pi / 2, tri.OffSquare()}
 		sum := 0.0
 		for i, p := range c {
 			next, last := c[(i+1)%3].Sub(p), c[(i+2)%3].Sub(p)

@@ -129,7 +129,7 @@ func TestTapersOnTheSolid(t *testing.T) {
 			}
 			piecetest.Nearly(t, "angle of a face", faceNear(low, straight), want)
 		}
-		piecetest.Nearly(t, "angle of the taper", p.Taper.Angle(), angle)
+		piecetest.Nearly(t, "angle of the taper", p.Taper.ToEdge(), angle)
 	})
 }
 

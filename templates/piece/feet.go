@@ -112,16 +112,9 @@ func checkTaper(t joint.Taper, thickness float64) error {
 	if err := t.Check(); err != nil {
 		return err
 	}
-	across := 0.0 // what the other way of the leg loses
-	switch t.Faces {
-	case joint.AdjacentFaces:
-		across = t.Loss()
-	case joint.FourFaces:
-		across = 2 * t.Loss()
-	}
 	return cmp.Or(
 		stock("legs.taper.foot", t.Foot, longest),
-		measure.AtMost("legs.taper.across", measure.Length(across),
+		measure.AtMost("legs.taper.across", measure.Length(t.LostAcross()),
 			"legs.leaves-least", measure.Length(thickness-least), "legs.taper.less"),
 	)
 }
@@ -137,7 +130,7 @@ func foot(t *joint.Taper, l joint.Leg, width float64) geometry.Point {
 	at := geometry.Pt(l.Foot(), width/2)
 	switch {
 	case t == nil:
-	case t.Faces == joint.AdjacentFaces:
+	case t.Faces.Square() && !t.Faces.Symmetric():
 		at.Y += t.Loss() / 2
 	case t.Faces.Symmetric():
 		s, c := math.Sincos(l.Splay)

@@ -121,8 +121,8 @@ func (p Piece) plainLap() []geometry.Point {
 
 // innerFace and outerFace are the planes of the leg's faces, in the frame of
 // the stretcher; what lies inside is nearer to mid-length.
-func (p Piece) innerFace() solid.Plane { return p.face(p.Frame.Leg.Inner(0)) }
-func (p Piece) outerFace() solid.Plane { return p.face(p.Frame.Leg.Outer(0)) }
+func (p Piece) innerFace() solid.Plane { return p.face(p.Frame.Leg.StretcherSide(0)) }
+func (p Piece) outerFace() solid.Plane { return p.face(p.Frame.Leg.Back(0)) }
 
 func (p Piece) face(at float64) solid.Plane {
 	s, c := math.Sincos(p.Frame.Leg.Splay)
@@ -178,7 +178,7 @@ func (p Piece) taperWaste() []solid.Solid {
 	s, c := math.Sincos(l.Splay)
 	along := solid.V(s, 0, -c) // down the leg
 	loss := p.Taper.Loss() / p.Taper.Run()
-	head := solid.V(l.Outer(0), 0, p.Frame.Ring.Depth)
+	head := solid.V(l.Back(0), 0, p.Frame.Ring.Depth)
 	square := solid.V(c, 0, s) // out of the outer face
 	faces := []struct{ at, out solid.Vec }{
 		{head.Sub(square.Mul(l.Breadth)), square.Mul(-1)},
@@ -186,14 +186,12 @@ func (p Piece) taperWaste() []solid.Solid {
 		{head, solid.V(0, -1, 0)},
 		{head.Add(solid.V(0, l.Thickness, 0)), solid.V(0, 1, 0)},
 	}
-	pick := map[joint.TaperFaces][]int{
-		joint.OneFace: {0}, joint.AdjacentFaces: {0, 2},
-		joint.OppositeFaces: {0, 1}, joint.FourFaces: {0, 1, 2, 3},
-	}[p.Taper.Faces]
 	all := p.bar(-p.far(), p.far(), -p.far(), p.far())
 	var out []solid.Solid
-	for _, k := range pick {
-		f := faces[k]
+	for k, f := range faces {
+		if !p.Taper.Faces.Cut(joint.LegFace(k)) {
+			continue
+		}
 		start := f.at.Add(along.Mul(p.Taper.Start))
 		below := solid.Through(start, along.Mul(-1))
 		// The cut face turns from the straight one by the taper: it loses

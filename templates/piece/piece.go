@@ -61,7 +61,7 @@ func (j *validator) work() Piece {
 		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Mortise: d.Legs.Mortise,
 	}
 	p.PlainReach = p.Frame.Ring.Reach(horn(d.Ring))
-	p.LegReach = p.Frame.Leg.Outer(p.Frame.Ring.Depth)
+	p.LegReach = p.Frame.Leg.Back(p.Frame.Ring.Depth)
 	p.Taper = taper(d.Legs.Taper, p.Frame.Leg)
 	j.geometry(p)
 	return p

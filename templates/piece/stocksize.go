@@ -78,7 +78,7 @@ func (p Piece) CutHeights() (stretcher, leg float64) {
 
 // onEnd returns how high the cut of an end stands above its rough end, so much
 // longer along the part, square to the bottom of the slot.
-func onEnd(e joint.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.Angle) }
+func onEnd(e joint.BridleEnd, long float64) float64 { return e.Across + long*math.Cos(e.OffSquare) }
 
 // Passes returns in how many passes the dado set, of which there must be one,
 // clears a width in mm, square to the blade.

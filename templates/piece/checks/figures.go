@@ -80,7 +80,7 @@ func plainWords(p piece.Piece) string {
 func lapGroup(p piece.Piece) Group {
 	l := p.EndLap()
 	g := Group{Heading: "Laps"}
-	fromEdge, fromSquare := l.Gauge()
+	fromEdge, fromSquare := l.Bevel(), l.OffSquare()
 	square, along := l.UsualRuleExcess()
 	g.add("gauge from square", measure.Angle(fromSquare))
 	g.add("gauge from the edge", measure.Angle(fromEdge))
@@ -110,8 +110,8 @@ func legGroup(p piece.Piece) Group {
 	g.add("bevel of head and foot from the edge", measure.Angle(math.Pi/2-l.Splay))
 	g.add("true section on the level, along the stretcher", measure.Length(l.Section()))
 	g.add("true section on the level, across it", measure.Length(l.Thickness))
-	g.add("outer face at the stretcher's top", measure.Length(l.Outer(0)))
-	g.add("inner face at the stretcher's top", measure.Length(l.Inner(0)))
+	g.add("outer face at the stretcher's top", measure.Length(l.Back(0)))
+	g.add("inner face at the stretcher's top", measure.Length(l.StretcherSide(0)))
 	addTaper(p, &g)
 	g.Text = []string{"Head and foot are parallel: both lean the same way along the leg."}
 	return g
@@ -133,7 +133,7 @@ func addTaper(p piece.Piece, g *Group) {
 	g.add("taper starts, down the outer edge from the frame's top", measure.Length(t.Start))
 	g.add("joint ends there at", measure.Length(leastTaperStart(p)))
 	g.add("foot, square to the leg", measure.Length(t.Foot))
-	g.add("taper of one face", measure.Angle(t.Angle()))
+	g.add("taper of one face", measure.Angle(t.ToEdge()))
 	g.add("one face loses at the foot", measure.Length(t.Loss()))
 	if t.Faces.Symmetric() {
 		g.add("included angle of the two faces", measure.Angle(t.Included()))
@@ -147,16 +147,16 @@ func jointGroup(p piece.Piece) Group {
 	g.add("tenon and slot", measure.Length(p.Bridle.Third()))
 	g.add("cheek, each side", measure.Length(upper))
 	g.add("far cheek from the face", measure.Length(lower))
-	g.add("shoulders from square", measure.Angle(stretcher.Angle))
+	g.add("shoulders from square", measure.Angle(stretcher.OffSquare))
 	g.add("stretcher shoulder, underside, from the trimmed tip", measure.Length(stretcher.Shoulder(0)))
 	g.add("stretcher shoulder, top", measure.Length(stretcher.Shoulder(stretcher.Width)))
-	g.add("leg shoulder, inner edge, from the trimmed tip", measure.Length(leg.Shoulder(0)+p.HeadProud()))
-	g.add("leg shoulder, outer edge", measure.Length(leg.Shoulder(leg.Width)+p.HeadProud()))
+	g.add("leg shoulder, inner edge, from the trimmed tip", measure.Length(leg.Shoulder(leg.Width)-leg.End(leg.Width)+p.HeadProud()))
+	g.add("leg shoulder, outer edge", measure.Length(leg.Shoulder(0)-leg.End(leg.Width)+p.HeadProud()))
 	onEnd, onHead := p.CutHeights()
 	g.add("cut height, stretcher on its rough end", measure.Length(onEnd))
 	g.add("cut height, leg on its rough head", measure.Length(onHead))
 	g.add("clearance of leg and neighbour", measure.Length(p.Frame.Clearance()))
-	g.add("filler strip to hold a part upright", measure.Angle(stretcher.Angle))
+	g.add("filler strip to hold a part upright", measure.Angle(stretcher.OffSquare))
 	return g
 }
 

@@ -100,7 +100,7 @@ func TestFootprint(t *testing.T) {
 	p = piecetest.Worked(t, piecetest.Low())
 	// The inner face comes nearer to the outer one by 14 mm in 305.3 mm.
 	turn := math.Atan(14 / (380/math.Cos(16*math.Pi/180) - 90))
-	piecetest.Nearly(t, "taper", p.Taper.Angle(), turn)
+	piecetest.Nearly(t, "taper", p.Taper.ToEdge(), turn)
 	got := figure(t, p, "Feet", "foot on the floor, along the stretcher").Value
 	// Square across at the outer edge of the foot the leg is 26 mm; with the level
 	// cut and the inner face that makes a triangle of angles 16°, 90° + turn and

@@ -180,7 +180,7 @@ const leastHorn = 10.0
 // askShoulders asks whether both outer shoulders stand on the stock.
 func askShoulders(p piece.Piece) []Check {
 	r := p.Frame.Ring
-	past := p.Frame.Leg.Outer(p.Frame.NeighbourTop()) - r.Reach(0)
+	past := p.Frame.Leg.Back(p.Frame.NeighbourTop()) - r.Reach(0)
 	leg := limited("outer shoulder at the leg end", "wood past it", measure.Length(past),
 		atLeast, measure.Length(0), Warn).with(
 		"The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",

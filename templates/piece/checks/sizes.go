@@ -27,7 +27,7 @@ const (
 func shared(p piece.Piece) []templates.Figure {
 	var g Group
 	lap := p.EndLap()
-	_, fromSquare := lap.Gauge()
+	fromSquare := lap.OffSquare()
 	g.add("width of the stretchers", measure.Length(p.Frame.Ring.Width))
 	g.add("depth of the stretchers", measure.Length(p.Frame.Ring.Depth))
 	g.add("breadth of the legs", measure.Length(p.Frame.Leg.Breadth))
@@ -38,7 +38,7 @@ func shared(p piece.Piece) []templates.Figure {
 	g.add("tenon", measure.Length(p.Bridle.Tenon))
 	g.add(sharedSplay, measure.Angle(p.Frame.Leg.Splay))
 	if p.Taper != nil {
-		g.add("taper of one face", measure.Angle(p.Taper.Angle()))
+		g.add("taper of one face", measure.Angle(p.Taper.ToEdge()))
 	}
 	return g.Figures
 }

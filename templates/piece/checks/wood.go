@@ -77,11 +77,10 @@ func newStock(milled float64, name string) string {
 // crosses the outer edge at Depth/cos Splay and the inner edge Breadth·tan Splay
 // nearer to the head.
 func leastTaperStart(p piece.Piece) float64 {
-	outer := p.Bridle.Head().Length()
-	if p.Taper.Faces == joint.OneFace { // the inner face
-		return outer - p.Bridle.Head().End(p.Frame.Leg.Breadth)
+	if head := p.Bridle.Head(); !p.Taper.Faces.Cut(joint.Back) && !p.Taper.Faces.Square() {
+		return head.Shoulder(head.Width)
 	}
-	return outer
+	return p.Bridle.Head().Length()
 }
 
 // askTaper asks whether the taper begins below the joint: higher up it would
@@ -110,17 +109,10 @@ const leastFoot = 12.0
 // footThickness returns what the foot measures square to the plane of its
 // stretcher.
 func footThickness(p piece.Piece) float64 {
-	thickness := p.Frame.Leg.Thickness
 	if p.Taper == nil {
-		return thickness
+		return p.Frame.Leg.Thickness
 	}
-	switch p.Taper.Faces {
-	case joint.AdjacentFaces:
-		return thickness - p.Taper.Loss()
-	case joint.FourFaces:
-		return thickness - 2*p.Taper.Loss()
-	}
-	return thickness
+	return p.Frame.Leg.Thickness - p.Taper.LostAcross()
 }
 
 func fixTaper(p piece.Piece, c Check) []change {

@@ -40,7 +40,7 @@ func uses(p piece.Piece) []use {
 	}
 	out = append(out, use{math.Min(crossing, math.Pi-crossing), places})
 	if p.Taper != nil {
-		out = append(out, use{p.Taper.Angle(), "taper of the leg"})
+		out = append(out, use{p.Taper.ToEdge(), "taper of the leg"})
 	}
 	return out
 }

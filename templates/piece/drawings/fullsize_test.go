@@ -164,7 +164,7 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 		d.Legs.Proud = rapid.Float64Range(1, 12).Draw(t, "proud")
 		p := piecetest.Worked(t, d)
 		head := drawnBy(t, bridleJob, p, "bridle, leg, wrap-round")
-		end := p.Bridle.Head()
+		end := p.Bridle.Head().FromFarEdge()
 		for _, s := range head.Strokes {
 			at := s.Points[0].X
 			if s.Role == templates.Cut && len(s.Points) == 2 && s.Points[0].Y != s.Points[1].Y && at < end.RoughEnd(0)+1e-6 {
@@ -181,7 +181,7 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 // from the inner edge's corner at the level of the stretcher's top, and outward.
 func onLeg(p piece.Piece, c solid.Vec) geometry.Point {
 	s, cos := math.Sincos(p.Design.Legs.Given)
-	from := r3.Sub(piecetest.Vec(c), r3.Vec{X: p.Frame.Leg.Inner(0), Z: p.Design.Ring.Depth})
+	from := r3.Sub(piecetest.Vec(c), r3.Vec{X: p.Frame.Leg.StretcherSide(0), Z: p.Design.Ring.Depth})
 	return geometry.Pt(r3.Dot(from, r3.Vec{X: s, Z: -cos}), r3.Dot(from, r3.Vec{X: cos, Z: s}))
 }
 

@@ -28,7 +28,7 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Job, error) {
 	if err != nil {
 		return templates.Job{}, err
 	}
-	fromEdge, _ := lap.Gauge()
+	fromEdge := lap.Bevel()
 	inner, _ := p.Frame.Ring.Shoulders(0)
 	hand, view := ", left hand, ", geometry.MirrorX()
 	if p.Frame.Over {
@@ -151,7 +151,7 @@ func bridleWords(p piece.Piece, part string) map[string]string {
 // runsOn turns the end of a leg whose head stands proud into a mere break: the
 // saw cuts further out.
 func runsOn(p piece.Piece, d templates.Drawing) templates.Drawing {
-	head := p.Bridle.Head()
+	head := p.Bridle.Head().FromFarEdge()
 	ends := [2]float64{head.RoughEnd(0), head.RoughEnd(head.Width)}
 	for i, s := range d.Strokes {
 		atEnd := s.Role == templates.Cut && !slices.ContainsFunc(s.Points, func(q geometry.Point) bool {

@@ -36,9 +36,8 @@ func (l legShape) cutFaces() (innerEdge, outerEdge, insideFace, outsideFace bool
 	if l.Taper == nil {
 		return
 	}
-	four := l.Taper.Faces == joint.FourFaces
-	return true, four || l.Taper.Faces == joint.OppositeFaces,
-		four || l.Taper.Faces == joint.AdjacentFaces, four
+	f := l.Taper.Faces
+	return f.Cut(joint.StretcherSide), f.Cut(joint.Back), f.Cut(joint.RingSide), f.Cut(joint.OuterSide)
 }
 
 // A legFace is one long face of a leg, y across it from its lower edge.
@@ -178,7 +177,7 @@ func (f legFace) cutAngle() string {
 func (f legFace) taperLines(d *templates.Drawing) {
 	for _, s := range f.tapers() {
 		d.Line(templates.Cut, s.A, s.B)
-		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.Say(measure.Angle(f.Taper.Angle()))+" to the edge of the blank")
+		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.Say(measure.Angle(f.Taper.ToEdge()))+" to the edge of the blank")
 	}
 	if f.Taper == nil {
 		return

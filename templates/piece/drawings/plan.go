@@ -59,7 +59,7 @@ func planLabels(p piece.Piece, d *templates.Drawing, i int) {
 	}
 	inner, outer := r.Shoulders(r.Width / 2)
 	d.LabelPoint(at((inner+outer)/2, r.Width/2), fmt.Sprintf("%d passes over %d", over, under))
-	head := (p.Frame.Leg.Outer(0) + p.Frame.Leg.Inner(0)) / 2
+	head := (p.Frame.Leg.Back(0) + p.Frame.Leg.StretcherSide(0)) / 2
 	d.LabelPoint(at(head, r.Width/2), fmt.Sprintf("leg %d", i+1))
 	if p.Design.Top.PadHeight() > 0 {
 		c := at(p.PadCentre().X, p.PadCentre().Y)

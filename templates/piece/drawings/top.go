@@ -20,7 +20,7 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.PadCentre()
 	lap := p.Frame.Ring.Lap(p.Kerf).Corners()
 	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
-	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Outer(0))
+	from, to := bounds.Min.X-beyond/2, math.Min(bounds.Max.X+beyond/2, p.Frame.Leg.Back(0))
 	for _, y := range []float64{0, w} {
 		d.Line(templates.Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}

@@ -100,7 +100,7 @@ func slantedEnd(p piece.Piece) bool {
 
 // squareFromLap returns the lap's gauge setting from square.
 func squareFromLap(p piece.Piece) float64 {
-	_, square := p.EndLap().Gauge()
+	square := p.EndLap().OffSquare()
 	return quantize(square)
 }
 
@@ -153,7 +153,7 @@ func foldingWedge(p piece.Piece) Block {
 	}
 	if taperWedges(p) {
 		t := p.Taper
-		b.Angle, b.From, b.Offcut = t.Angle(), TaperOffcuts, true
+		b.Angle, b.From, b.Offcut = t.ToEdge(), TaperOffcuts, true
 		b.Thin = 0
 		b.Across, b.Thick = taperOffcut(p)
 		switch t.Faces {

@@ -38,7 +38,7 @@ func (p sized) stretcherEnd() member {
 func (p sized) legHead() member {
 	_, height := p.CutHeights()
 	return member{
-		BridleEnd: p.Bridle.Head(), batch: p.legs,
+		BridleEnd: p.Bridle.Head().FromFarEdge(), batch: p.legs,
 		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
 		fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
 		title: TitleHead, square: TitleHeadSquare,
@@ -67,7 +67,7 @@ func (m member) on(edge Face, at float64) float64 {
 	if edge == m.fence {
 		return at
 	}
-	return at - m.Width*math.Tan(m.Angle)
+	return at - m.Width*math.Tan(m.OffSquare)
 }
 
 // line is a distance from the far end as it is measured by hand.
@@ -79,7 +79,7 @@ func (m member) line(at float64, then, once Notes) handWork {
 
 // longer is the edge on which the end stands farther out, NoFace where it is square.
 func (m member) longer() Face {
-	if m.Angle == 0 {
+	if m.OffSquare == 0 {
 		return NoFace
 	}
 	return m.fence
@@ -118,7 +118,7 @@ func (p sized) sawEnd(m member) (row, bool) {
 	o := Operation{
 		Do: SawEnd, What: note(m.title), Lies: lie(RingSide, m.fence, m.end),
 		Cut: Cut{
-			How: OnGauge, OffSquare: m.Angle, Longer: m.longer(), Height: m.Thickness, Through: true, Stop: stop, At: m.rest,
+			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: m.Thickness, Through: true, Stop: stop, At: m.rest,
 		},
 		Then: notes(beyond),
 	}
@@ -127,13 +127,13 @@ func (p sized) sawEnd(m member) (row, bool) {
 	}
 	trimmed := note(TrimmedAfter)
 	hand := m.line(stop, notes(beyond), notes(trimmed, p.firstThrough(false)))
-	if m.Angle == 0 {
+	if m.OffSquare == 0 {
 		o.What, o.Once = note(m.square), hand.Once
 	} else {
 		o.Once = notes(trimmed, note(OneGaugeSetting), p.firstThrough(true))
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return row{Step{Operation: o, Parts: []Batch{m.batch}}, hand}, m.Angle > 0 || quantize(stop) < quantize(m.sawn)
+	return row{Step{Operation: o, Parts: []Batch{m.batch}}, hand}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
@@ -193,7 +193,7 @@ func knifeShoulders(p sized) (row, bool) {
 // first, then its outer side.
 func onItsEnd(stop float64, m member) (lies [2]Lie, c Cut) {
 	return [2]Lie{{RoughEnd, RingSide, NoFace}, {RoughEnd, OuterSide, NoFace}},
-		Cut{How: OnEnd, OffSquare: m.Angle, Longer: m.longer(), Height: m.height, Stop: stop, At: Datum{Point: JigFace}}
+		Cut{How: OnEnd, OffSquare: m.OffSquare, Longer: m.longer(), Height: m.height, Stop: stop, At: Datum{Point: JigFace}}
 }
 
 func cutSlot(p sized) (row, bool) {
@@ -202,7 +202,7 @@ func cutSlot(p sized) (row, bool) {
 	lies, cut := onItsEnd(upper, m)
 	cut.Passes = true
 	fromEach := note(SlotFromEachSquare, length(m.Tenon))
-	if m.Angle > 0 {
+	if m.OffSquare > 0 {
 		fromEach = note(SlotFromEach, length(m.Tenon))
 	}
 	r := row{
@@ -233,7 +233,7 @@ func cutCheeks(p sized) (row, bool) {
 	upper, lower := m.Cheeks()
 	lies, cut := onItsEnd(lower, m)
 	waste := note(CheekWasteSquare, length(upper))
-	if m.Angle > 0 {
+	if m.OffSquare > 0 {
 		waste = note(CheekWaste, length(upper))
 	}
 	return row{
@@ -259,13 +259,13 @@ func (p sized) shoulder(outer bool) (row, bool) {
 	switch {
 	case outer:
 		lies, title = lie(OuterSide, m.other, m.end), TitleShoulderOuter
-	case m.Angle == 0:
+	case m.OffSquare == 0:
 		lies, title = [2]Lie{{RingSide, m.fence, m.end}, {OuterSide, m.other, m.end}}, TitleShoulders
 	}
 	o := Operation{
 		Do: CutShoulders, What: note(title), Lies: lies,
 		Cut: Cut{
-			How: OnGauge, OffSquare: m.Angle, Longer: m.longer(), Height: upper,
+			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: upper,
 			Stop: m.on(lies[0].Fence, at), At: m.rest,
 		},
 		Once: notes(note(HairOutside)),
@@ -276,7 +276,7 @@ func (p sized) shoulder(outer bool) (row, bool) {
 	return row{
 		Step{Operation: o, Parts: []Batch{m.batch}},
 		m.line(at, notes(note(BesideLine)), Notes{}),
-	}, !outer || m.Angle > 0
+	}, !outer || m.OffSquare > 0
 }
 
 func fitBridle(p sized) (row, bool) {

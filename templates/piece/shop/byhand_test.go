@@ -36,7 +36,7 @@ func TestLinesByHand(t *testing.T) {
 		{op: SawEnd, row: 0, line: p.RoughReach() + p.LegReach + joint.BridleLong},
 		{op: CutSlot, row: 0, line: cheek},
 		{op: CutCheeks, row: 0, line: cheek},
-		{op: CutShoulders, row: 0, line: p.RoughReach() + p.Frame.Leg.Inner(p.Frame.Ring.Depth)},
+		{op: CutShoulders, row: 0, line: p.RoughReach() + p.Frame.Leg.StretcherSide(p.Frame.Ring.Depth)},
 		{op: SawFoot, row: 0, line: edge},
 	} {
 		s := only(steps, c.op)[c.row]

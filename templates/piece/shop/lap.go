@@ -43,7 +43,7 @@ func lapLonger(l joint.Lap) Face {
 // lapCut returns how the saw stands for a lap of p.
 func lapCut(p piece.Piece) Cut {
 	l := p.EndLap()
-	_, square := l.Gauge()
+	square := l.OffSquare()
 	return Cut{
 		How: OnGauge, OffSquare: square, Longer: lapLonger(l), Height: l.BladeHeight(),
 		Stop: l.Stop(), At: Datum{Point: StretcherEnd, Inner: true}, Spacer: l.Spacer(), Passes: true,

@@ -22,8 +22,8 @@ const (
 // others less.
 func taperOffcut(p piece.Piece) (long, thick float64) {
 	t, l := p.Taper, p.Frame.Leg
-	long = t.Run() - l.Breadth*math.Tan(l.Splay) - (p.Kerf+planed)/math.Sin(t.Angle())
-	return long, long * math.Tan(t.Angle())
+	long = t.Run() - l.Breadth*math.Tan(l.Splay) - (p.Kerf+planed)/math.Sin(t.ToEdge())
+	return long, long * math.Tan(t.ToEdge())
 }
 
 // leavesOffcut reports whether something falls off a tapered face that can be

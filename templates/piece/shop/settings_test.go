@@ -183,7 +183,7 @@ func TestLapRowHoldsTheLap(t *testing.T) {
 	for name, designs := range piecetest.Cases() {
 		for _, p := range piecetest.WorkedAll(t, designs...) {
 			l := p.EndLap()
-			_, square := l.Gauge()
+			square := l.OffSquare()
 			cut := only(stepsOf([]piece.Piece{p}), CutLap)[0].Cut
 			for _, f := range []struct {
 				figure    string
@@ -242,9 +242,9 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 func shoulderCorners(p piece.Piece) []solid.Vec {
 	d := p.Frame.Ring.Depth
 	if p.Design.Legs.Mortise == joint.MortiseInLeg {
-		return []solid.Vec{{X: p.Frame.Leg.Inner(d)}, {X: p.Frame.Leg.Inner(0), Z: d}}
+		return []solid.Vec{{X: p.Frame.Leg.StretcherSide(d)}, {X: p.Frame.Leg.StretcherSide(0), Z: d}}
 	}
-	return []solid.Vec{{X: p.Frame.Leg.Inner(d)}, {X: p.Frame.Leg.Outer(d)}}
+	return []solid.Vec{{X: p.Frame.Leg.StretcherSide(d)}, {X: p.Frame.Leg.Back(d)}}
 }
 
 // A head that stands proud is sawn as far beyond its own trim line as any other.

@@ -213,7 +213,7 @@ func cutTaper(p sized) (row, bool) {
 			Operation: Operation{
 				Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
 				Cut: Cut{
-					How: OnTaper, OffSquare: t.Angle(), Height: taperCut(p.Piece), Through: true,
+					How: OnTaper, OffSquare: t.ToEdge(), Height: taperCut(p.Piece), Through: true,
 					Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
 				},
 				Then: taperNotes(p.Piece), Once: once,
@@ -249,10 +249,10 @@ func sole(p piece.Piece) float64 {
 // the leg lies on its ring side, the larger way where it is rolled too.
 func taperCut(p piece.Piece) float64 {
 	l := p.Frame.Leg
-	if p.Taper.Faces == joint.OneFace || p.Taper.Faces == joint.OppositeFaces {
-		return l.Thickness
+	if p.Taper.Faces.Square() {
+		return max(l.Thickness, l.Breadth)
 	}
-	return max(l.Thickness, l.Breadth)
+	return l.Thickness
 }
 
 // trimPlainEnd cuts the plain end to its finished length. There is no stop: the
@@ -269,7 +269,7 @@ func trimPlainEnd(p sized) (row, bool) {
 		Test: note(HornsAlike),
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {
-		_, o.Cut.OffSquare = lap.Gauge()
+		o.Cut.OffSquare = lap.OffSquare()
 		o.What, o.Test = note(TitleFlushEnd), note(EndIsFlush)
 		o.Cut.Longer, o.Cut.Line, o.Cut.From.Along = lapLonger(lap), lap.At, RingSide
 	}
