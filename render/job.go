@@ -3,10 +3,7 @@ package render
 import (
 	"cmp"
 	"math"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -86,20 +83,6 @@ func (j *laidJob) survey(drawings []templates.Drawing, l Layout) error {
 	}
 	each(len(drawings), func(i int) { j.surveys[i] = j.surveys[i].cutter.survey() })
 	return nil
-}
-
-// each calls f with every number below n, several at a time.
-func each(n int, f func(int)) {
-	var next atomic.Int64
-	var group sync.WaitGroup
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		group.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				f(i)
-			}
-		})
-	}
-	group.Wait()
 }
 
 // ordinary reports whether every drawing stands whole on a sheet as it is,
