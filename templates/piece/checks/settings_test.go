@@ -40,8 +40,8 @@ func TestCutHeightsAgree(t *testing.T) {
 		piecetest.Nearly(t, "figure of the stretcher", figure(t, p, "Bridle", "cut height, stretcher on its rough end").Value, stretcher)
 		piecetest.Nearly(t, "figure of the leg", figure(t, p, "Bridle", "cut height, leg on its rough head").Value, leg)
 		piecetest.Nearly(t, "check", find(t, askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg))
-		piecetest.Nearly(t, "slot", step(t, p, of(shop.TitleSlot, shop.Stretcher)).Cut.Height, stretcher)
-		piecetest.Nearly(t, "cheeks", step(t, p, of(shop.TitleCheeks, shop.Leg)).Cut.Height, leg)
+		piecetest.Nearly(t, "slot", step(t, p, of("step.slot", shop.Stretcher)).Cut.Height, stretcher)
+		piecetest.Nearly(t, "cheeks", step(t, p, of("step.cheeks", shop.Leg)).Cut.Height, leg)
 	}
 }
 
@@ -118,7 +118,7 @@ func TestBladeComesThrough(t *testing.T) {
 		}
 		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)
 		for part, thick := range map[shop.Part]float64{shop.Stretcher: p.Frame.Ring.Depth, shop.Leg: p.Frame.Ring.Width} {
-			low, what := thick > highest, of(shop.TitleCrosscut, part)
+			low, what := thick > highest, of("step.crosscut", part)
 			name, cut := stepNames(p, []shop.Note{what}), step(t, p, what).Cut
 			if strings.Contains(c.Words, name) != low || cut.ByHand() != low {
 				t.Errorf("blade of %.0f, %s %.0f thick: %q, and by hand %v", highest, name, thick, c.Words, cut.ByHand())

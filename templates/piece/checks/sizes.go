@@ -60,7 +60,7 @@ func checkAll(pieces []piece.Piece) []Check {
 // checkBoards asks whether the boards that are listed are enough. The cutting
 // plan is a good one and not always the best, so that too few are a doubt.
 func checkBoards(pieces []piece.Piece) []Check {
-	plan := shop.NewPlan(pieces).Cuts.Boards
+	plan := shop.Boards(pieces)
 	if plan == nil {
 		return nil
 	}

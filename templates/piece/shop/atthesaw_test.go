@@ -38,7 +38,7 @@ type marks map[Face]solid.Vec
 // not say on which hand they stand, a maker may as well take the other.
 func marked(part Part, steps []Step) marks {
 	out, up := solid.V(0, 1, 0), solid.V(0, 0, 1)
-	told := map[Part]NoteID{Stretcher: MarkStretchers, Leg: MarkLegs}[part]
+	told := map[Part]NoteID{Stretcher: "mark-stretchers", Leg: "mark-legs"}[part]
 	if !slices.ContainsFunc(steps, func(s Step) bool {
 		return s.Do == Crosscut && s.Parts[0].Part == part && slices.Contains(s.Then[:], Note{ID: told})
 	}) {
@@ -142,11 +142,11 @@ func (b *bench) swing(s Step, m solid.Affine3, fence Face) float64 {
 	}
 	said := swing
 	switch s.What.ID {
-	case TitleFoot: // as for the head
+	case "step.foot": // as for the head
 		said = seen * b.endSwing
-	case TitleShoulderRing:
+	case "step.shoulder-ring":
 		said = b.parallel(c.OffSquare, m)
-	case TitleShoulderOuter: // to the other side of square
+	case "step.shoulder-outer": // to the other side of square
 		said = -seen * b.lastSwing
 	}
 	if math.Abs(said-swing) > 1e-9 {

@@ -98,6 +98,15 @@ func listedBoards(pieces []piece.Piece) []design.Board {
 	return out
 }
 
+// Boards returns the cutting plan of the sizes of one design, nil where that lists
+// no boards.
+func Boards(pieces []piece.Piece) *CuttingPlan {
+	if len(listedBoards(pieces)) == 0 {
+		return nil
+	}
+	return newCutList(pieces, nil).Boards
+}
+
 // ripKerf returns the widest kerf among the sizes.
 func ripKerf(pieces []piece.Piece) float64 {
 	widest := 0.0

@@ -31,7 +31,7 @@ func (p sized) stretcherEnd() member {
 		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers,
 		base: p.RoughReach() + p.LegReach, long: joint.BridleLong, height: height, sawn: p.RoughStretcher(),
 		fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
-		title: TitleLegEnd, square: TitleLegEndSquare,
+		title: "step.leg-end", square: "step.leg-end-square",
 	}
 }
 
@@ -41,7 +41,7 @@ func (p sized) legHead() member {
 		BridleEnd: p.Bridle.Head().FromFarEdge(), batch: p.legs,
 		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
 		fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
-		title: TitleHead, square: TitleHeadSquare,
+		title: "step.head", square: "step.head-square",
 	}
 }
 
@@ -62,7 +62,7 @@ func (p sized) tenoned() member {
 
 // on returns a distance from the far end along another edge than that on the
 // fence, or along that one: the end of the part and all that is parallel to it
-// run away from the far end by Width·tan Angle.
+// run away from the far end by Width·tan OffSquare.
 func (m member) on(edge Face, at float64) float64 {
 	if edge == m.fence {
 		return at
@@ -111,9 +111,9 @@ func fitOps() []op { return []op{fitBridle} }
 // sawEnd saws an end at the splay, past its trim line.
 func (p sized) sawEnd(m member) (row, bool) {
 	stop := m.base + m.long
-	beyond := note(BeyondTrim, length(joint.BridleLong))
+	beyond := note("beyond-trim", length(joint.BridleLong))
 	if m.long > joint.BridleLong {
-		beyond = note(BeyondTrimAndTop, length(joint.BridleLong), length(m.long))
+		beyond = note("beyond-trim-and-top", length(joint.BridleLong), length(m.long))
 	}
 	o := Operation{
 		Do: SawEnd, What: note(m.title), Lies: lie(RingSide, m.fence, m.end),
@@ -123,17 +123,17 @@ func (p sized) sawEnd(m member) (row, bool) {
 		Then: notes(beyond),
 	}
 	if m.batch.Part == Stretcher {
-		o.Then = o.Then.with(note(LapTookHalf))
+		o.Then = o.Then.with(note("lap-took-half"))
 	}
-	trimmed := note(TrimmedAfter)
+	trimmed := note("trimmed-after")
 	hand := m.line(stop, notes(beyond), notes(trimmed, p.firstThrough(false)))
 	if m.OffSquare == 0 {
 		o.What, o.Once = note(m.square), hand.Once
 	} else {
-		o.Once = notes(trimmed, note(OneGaugeSetting), p.firstThrough(true))
+		o.Once = notes(trimmed, note("one-gauge-setting"), p.firstThrough(true))
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return row{Step{Operation: o, Parts: []Batch{m.batch}}, hand}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
+	return row{o, []Batch{m.batch}, hand}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
@@ -141,51 +141,45 @@ func (p sized) sawEnd(m member) (row, bool) {
 func (p sized) firstThrough(atSaw bool) Note {
 	switch {
 	case p.tested && atSaw:
-		return note(TestsFirstToLines)
+		return note("tests-first-to-lines")
 	case p.tested:
-		return note(TestsFirst)
+		return note("tests-first")
 	case p.extras&Spares != 0:
-		return note(SparesFirst)
+		return note("spares-first")
 	}
 	return Note{}
 }
 
 func sawStrips(p sized) (row, bool) {
 	b, ok := p.block(FillerStrip)
-	return row{Step: Step{
-		Operation: Operation{
-			Do: SawBlocks, What: note(TitleStrip), From: b.From,
-			Cut:  Cut{How: OnTaper, OffSquare: b.Angle, Height: b.Width, Through: true},
-			Then: notes(note(StripSizes, length(b.Across), length(b.Thin), length(b.Thick))),
-			Test: note(StandsOnEnd), Caution: SmallParts,
-		},
-		Parts: []Batch{b.batch},
-	}}, ok
+	return plain(Operation{
+		Do: SawBlocks, What: note("step.strip"), From: b.From,
+		Cut:  Cut{How: OnTaper, OffSquare: b.Angle, Height: b.Width, Through: true},
+		Then: notes(note("strip-sizes", length(b.Across), length(b.Thin), length(b.Thick))),
+		Test: note("stands-on-end"), Caution: "small-parts",
+	}, b.batch), ok
 }
 
 // sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
 // caul is what falls off, and it must not be trapped.
 func sawCaul(p sized, part Part, title NoteID) (row, bool) {
 	b, ok := p.block(part)
-	return row{Step: Step{
-		Operation: Operation{
-			Do: SawBlocks, What: note(title),
-			Cut: Cut{
-				How: OnGauge, OffSquare: b.Angle, Height: b.Width, Through: true,
-				Line: b.Thick, From: Datum{Point: SquareEnd},
-			},
-			Then: notes(note(CaulsFromEnds, length(p.SafeLength()))), Caution: SmallParts,
+	return plain(Operation{
+		Do: SawBlocks, What: note(title),
+		Cut: Cut{
+			How: OnGauge, OffSquare: b.Angle, Height: b.Width, Through: true,
+			Line: b.Thick, From: Datum{Point: SquareEnd},
 		},
-		Parts: []Batch{b.batch},
-	}}, ok
+		Then: notes(note("cauls-from-ends", length(p.SafeLength()))), Caution: "small-parts",
+	}, b.batch), ok
 }
 
-func sawCauls(p sized) (row, bool)    { return sawCaul(p, LegCaul, TitleLegCaul) }
-func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, TitleEndCaul) }
+func sawCauls(p sized) (row, bool)    { return sawCaul(p, LegCaul, "step.leg-caul") }
+func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, "step.end-caul") }
 
 func knifeShoulders(p sized) (row, bool) {
-	return away(Operation{
-		Do: KnifeShoulders, What: note(TitleKnife), Then: notes(note(FromWrapRound)),
+	return plain(Operation{
+		Do: KnifeShoulders, What: note("step.knife"), Then: notes(note("from-wrap-round")),
 	}, p.stretchers, p.legs), true
 }
 
@@ -201,29 +195,23 @@ func cutSlot(p sized) (row, bool) {
 	upper, _ := m.Cheeks()
 	lies, cut := onItsEnd(upper, m)
 	cut.Passes = true
-	fromEach := note(SlotFromEachSquare, length(m.Tenon))
+	fromEach := note("slot-from-each-square", length(m.Tenon))
 	if m.OffSquare > 0 {
-		fromEach = note(SlotFromEach, length(m.Tenon))
+		fromEach = note("slot-from-each", length(m.Tenon))
 	}
-	r := row{
-		Step: Step{
-			Operation: Operation{
-				Do: CutSlot, What: note(TitleSlot, called(m.batch.Part)), Lies: lies, Cut: cut,
-				Then: notes(fromEach, note(BackFarSide)),
-				Test: note(SlotIsWide, length(m.Tenon)), Caution: HandsOnJig,
-			},
-			Parts: []Batch{m.batch},
-		},
-		hand: handWork{
-			Then: notes(note(SlotByHand, length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
-		},
-	}
+	r := row{Operation{
+		Do: CutSlot, What: note("step.slot", called(m.batch.Part)), Lies: lies, Cut: cut,
+		Then: notes(fromEach, note("back-far-side")),
+		Test: note("slot-is-wide", length(m.Tenon)), Caution: "hands-on-jig",
+	}, []Batch{m.batch}, handWork{
+		Then: notes(note("slot-by-hand", length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
+	}}
 	if !p.Design.Saw.FlatTooth {
-		r.Once = notes(note(LeaveSlotBottom))
+		r.Once = notes(note("leave-slot-bottom"))
 	}
 	if m.Tenon < p.Kerf {
 		r.Then, r.Once, r.hand.Then = Notes{}, Notes{}, Notes{}
-		r.byHand(SlotTooNarrow, note(SlotUnderKerf, length(m.Tenon)), p.Kerf)
+		r.byHand(SlotTooNarrow, note("slot-under-kerf", length(m.Tenon)), p.Kerf)
 	}
 	return r, true
 }
@@ -232,20 +220,14 @@ func cutCheeks(p sized) (row, bool) {
 	m := p.tenoned()
 	upper, lower := m.Cheeks()
 	lies, cut := onItsEnd(lower, m)
-	waste := note(CheekWasteSquare, length(upper))
+	waste := note("cheek-waste-square", length(upper))
 	if m.OffSquare > 0 {
-		waste = note(CheekWaste, length(upper))
+		waste = note("cheek-waste", length(upper))
 	}
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: CutCheeks, What: note(TitleCheeks, called(m.batch.Part)), Lies: lies, Cut: cut,
-				Then: notes(waste), Test: note(TenonIsThick, length(m.Tenon)),
-			},
-			Parts: []Batch{m.batch},
-		},
-		hand: handWork{Then: notes(note(CheeksByHand)), Line: upper, From: Datum{Point: EitherFace}},
-	}, true
+	return row{Operation{
+		Do: CutCheeks, What: note("step.cheeks", called(m.batch.Part)), Lies: lies, Cut: cut,
+		Then: notes(waste), Test: note("tenon-is-thick", length(m.Tenon)),
+	}, []Batch{m.batch}, handWork{Then: notes(note("cheeks-by-hand")), Line: upper, From: Datum{Point: EitherFace}}}, true
 }
 
 // shoulder cuts the shoulders of the tenon, the part flat on the table: first on
@@ -255,12 +237,12 @@ func (p sized) shoulder(outer bool) (row, bool) {
 	m := p.tenoned()
 	upper, _ := m.Cheeks()
 	at := m.base - m.Length()
-	lies, title := lie(RingSide, m.fence, m.end), TitleShoulderRing
+	lies, title := lie(RingSide, m.fence, m.end), NoteID("step.shoulder-ring")
 	switch {
 	case outer:
-		lies, title = lie(OuterSide, m.other, m.end), TitleShoulderOuter
+		lies, title = lie(OuterSide, m.other, m.end), "step.shoulder-outer"
 	case m.OffSquare == 0:
-		lies, title = [2]Lie{{RingSide, m.fence, m.end}, {OuterSide, m.other, m.end}}, TitleShoulders
+		lies, title = [2]Lie{{RingSide, m.fence, m.end}, {OuterSide, m.other, m.end}}, "step.shoulders"
 	}
 	o := Operation{
 		Do: CutShoulders, What: note(title), Lies: lies,
@@ -268,20 +250,17 @@ func (p sized) shoulder(outer bool) (row, bool) {
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: upper,
 			Stop: m.on(lies[0].Fence, at), At: m.rest,
 		},
-		Once: notes(note(HairOutside)),
+		Once: notes(note("hair-outside")),
 	}
 	if outer {
-		o.Then = notes(note(RolledHalf))
+		o.Then = notes(note("rolled-half"))
 	}
-	return row{
-		Step{Operation: o, Parts: []Batch{m.batch}},
-		m.line(at, notes(note(BesideLine)), Notes{}),
-	}, !outer || m.OffSquare > 0
+	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")), Notes{})}, !outer || m.OffSquare > 0
 }
 
 func fitBridle(p sized) (row, bool) {
-	return away(Operation{
-		Do: FitBridle, What: note(TitleFitBridle), Then: notes(note(PareCheeks)),
-		Test: note(SlidesInByHand, angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)),
+	return plain(Operation{
+		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks")),
+		Test: note("slides-in-by-hand", angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)),
 	}, p.stretchers.real(), p.legs.real()), true
 }

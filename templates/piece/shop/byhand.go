@@ -36,11 +36,11 @@ func (r *row) byHand(by Reason, why Note, kerf float64) {
 		c.Along = c.Spacer + kerf/math.Cos(c.OffSquare)
 	}
 	c.By, c.Stop, c.At, c.Spacer = by, 0, Datum{}, 0
-	r.Lies, r.From, r.Caution = [2]Lie{}, Bought, NoCaution
+	r.Lies, r.From, r.Caution = [2]Lie{}, Bought, ""
 	if h.Then.len() > 0 {
 		r.Then, r.Once = h.Then, h.Once
 	}
-	if h.Test.ID != NoNote {
+	if h.Test.ID != "" {
 		r.Test = h.Test
 	}
 	r.Then = notes(why).with(r.Then.All()...)

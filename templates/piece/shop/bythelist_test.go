@@ -137,10 +137,10 @@ func (b *bench) followOnEnd(s Step) {
 
 // taperedSides are the sides that a taper takes.
 var taperedSides = map[NoteID][]Face{
-	TitleTaperOne:      {StretcherSide},
-	TitleTaperAdjacent: {StretcherSide, RingSide},
-	TitleTaperOpposite: {StretcherSide, Back},
-	TitleTaperFour:     {StretcherSide, Back, RingSide, OuterSide},
+	"step.taper-one":      {StretcherSide},
+	"step.taper-adjacent": {StretcherSide, RingSide},
+	"step.taper-opposite": {StretcherSide, Back},
+	"step.taper-four":     {StretcherSide, Back, RingSide, OuterSide},
 }
 
 // followTaper saws every tapered face from its start, squared across the leg,

@@ -2,45 +2,54 @@ package shop
 
 import (
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
-// A Glass is what a glass shop must know of a top. Lengths in mm, the area in mm²,
-// the mass in kg.
-type Glass struct {
-	Thickness      float64
-	Outline        design.TopOutline
-	Sides          int     // of any outline with corners
-	Diameter       float64 // of a round one
-	Side, Apothem  float64 // of one with equal sides, between its sharp corners
-	Across, Height float64 // of a free one, over all
-	Corner         design.Corner
-	CornerSize     float64 // 0 for sharp corners
-	Area, Mass     float64
+// A GlassOrder is what a glass shop asks for, a line each.
+type GlassOrder [8]Note
+
+// GlassOrders returns the glass to order, once for sizes that have it alike.
+func (p Plan) GlassOrders() []piece.Lot[GlassOrder] {
+	return piece.Lots(p.Pieces, func(i int) []GlassOrder { return glassOrder(p.Pieces[i]) }, func(a, b GlassOrder) bool { return a == b })
 }
 
-// Glass returns the glass to order, once for sizes that have it alike.
-func (p Plan) Glass() []piece.Lot[Glass] {
-	return piece.Lots(p.Pieces, func(i int) []Glass { return glass(p.Pieces[i]) }, func(a, b Glass) bool { return a == b })
-}
-
-// glass returns the glass of a piece, nothing where its top is none of glass.
-func glass(p piece.Piece) []Glass {
-	top := p.Design.Top
-	if top.Kind != design.GlassTop {
+// glassOrder returns the order for a piece, nothing where its top is none of glass.
+func glassOrder(p piece.Piece) []GlassOrder {
+	if p.Design.Top.Kind != design.GlassTop {
 		return nil
 	}
-	g := Glass{Thickness: top.Thickness, Outline: top.Outline, Corner: top.Corner, CornerSize: top.CornerSize, Area: p.Pane().Area, Mass: p.Pane().Mass()}
-	switch top.Outline {
+	pane := p.Pane()
+	return []GlassOrder{{
+		note("glass.top", length(p.Design.Top.Thickness)), glassOutline(p), note("glass.finished"), glassCorners(p),
+		note("glass.edges"), note("glass.before-tempering"),
+		note("glass.weight", figure(measure.Area(pane.Area)), figure(measure.Mass(pane.Mass()))), note("glass.safety"),
+	}}
+}
+
+func glassOutline(p piece.Piece) Note {
+	switch p.Design.Top.Outline {
 	case design.RoundTop:
-		g.Diameter = 2 * p.TopRadius()
+		return note("glass.round", length(2*p.TopRadius()))
 	case design.FreeOutline:
-		size := geometry.Bounds(p.TopCorners()...)
-		g.Sides, g.Across, g.Height = len(top.Points), size.Max.X-size.Min.X, size.Max.Y-size.Min.Y
-	default:
-		r := p.RegularTop()
-		g.Sides, g.Side, g.Apothem = r.Sides, r.Side(), r.Apothem
+		box := geometry.Bounds(p.TopCorners()...)
+		size := box.Max.Sub(box.Min)
+		return note("glass.free", number(len(p.Design.Top.Points)), length(size.X), length(size.Y))
 	}
-	return []Glass{g}
+	r := p.RegularTop()
+	return note("glass.regular", number(r.Sides), length(r.Side()), length(r.Apothem))
+}
+
+// glassCorners says how the corners are worked.
+func glassCorners(p piece.Piece) Note {
+	switch top := p.Design.Top; {
+	case top.Outline == design.RoundTop:
+		return note("glass.no-corners")
+	case top.CornerSize == 0 || top.Corner == design.SharpCorner:
+		return note("glass.sharp")
+	case top.Corner == design.ClippedCorner:
+		return note("glass.clipped", length(top.CornerSize))
+	}
+	return note("glass.rounded", length(p.Design.Top.CornerSize))
 }

@@ -31,56 +31,56 @@ func (g GlueUp) onGrid() GlueUp {
 
 func glueUp(p piece.Piece) GlueUp {
 	return GlueUp{[6]Notes{
-		notes(note(DryRunAll)),
-		notes(note(LegsFlat), note(legClamp(p)), note(ClampCheeks)),
-		notes(note(CheckSplay)),
+		notes(note("dry-run-all")),
+		notes(note("legs-flat"), note(legClamp(p)), note("clamp-cheeks")),
+		notes(note("check-splay")),
 		notes(trimmedTo(p)),
 		closing(p),
-		notes(note(ClampLaps, length(p.Frame.Ring.Inside))),
+		notes(note("clamp-laps", length(p.Frame.Ring.Inside))),
 	}, blockNotes(p)}
 }
 
 // legClamp says how a leg is pulled into its stretcher.
 func legClamp(p piece.Piece) NoteID {
 	return map[[2]bool]NoteID{
-		{false, false}: ClampLeg, {true, false}: ClampLegCaul,
-		{false, true}: ClampEndCaul, {true, true}: ClampBothCauls,
+		{false, false}: "clamp-leg", {true, false}: "clamp-leg-caul",
+		{false, true}: "clamp-end-caul", {true, true}: "clamp-both-cauls",
 	}[[2]bool{p.Frame.Leg.Splay > 0, slantedEnd(p)}]
 }
 
 // trimmedTo says what is trimmed to what.
 func trimmedTo(p piece.Piece) Note {
 	if p.Design.Legs.Proud > 0 {
-		return note(TrimProud, length(p.Design.Legs.Proud))
+		return note("trim-proud", length(p.Design.Legs.Proud))
 	}
-	return note(TrimLevel)
+	return note("trim-level")
 }
 
 // closing says how the ring goes together.
 func closing(p piece.Piece) Notes {
-	lies := notes(note(RingFlat))
+	lies := notes(note("ring-flat"))
 	if p.Design.Legs.Proud > 0 {
-		lies = notes(note(RingOnStrips))
+		lies = notes(note("ring-on-strips"))
 	}
 	if p.Design.Ring.Plain == design.ClosedEnd {
 		return lies.with(closedRing(p))
 	}
-	return lies.with(note(SlideEvenly), note(DriveWedges))
+	return lies.with(note("slide-evenly"), note("drive-wedges"))
 }
 
 // blockNotes says how the blocks are sawn.
 func blockNotes(p piece.Piece) Notes {
-	out := notes(note(BlocksFromLength, length(p.SafeLength())))
+	out := notes(note("blocks-from-length", length(p.SafeLength())))
 	splayed := p.Frame.Leg.Splay > 0
 	if splayed {
-		out = out.with(note(CaulsWithEnds))
+		out = out.with(note("cauls-with-ends"))
 	}
 	if !taperWedges(p) {
-		return out.with(note(WedgeRise, number(wedgeSlope)))
+		return out.with(note("wedge-rise", number(wedgeSlope)))
 	}
 	id := map[[2]bool]NoteID{
-		{false, false}: OffcutWedges, {true, false}: OffcutWedgesSquared,
-		{false, true}: OffcutWedgesHalved, {true, true}: OffcutWedgesBoth,
+		{false, false}: "offcut-wedges", {true, false}: "offcut-wedges-squared",
+		{false, true}: "offcut-wedges-halved", {true, true}: "offcut-wedges-both",
 	}[[2]bool{splayed, p.Taper.Faces == joint.OneFace}]
 	return out.with(note(id))
 }

@@ -58,37 +58,31 @@ func testLap(p sized) (row, bool) {
 	if !p.tested {
 		part.Part = StretcherOffcut
 	}
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: TestLap, What: note(TitleTestLap), Lies: lie(legEnd, RingSide, NoFace), Cut: cut,
-				Then: notes(note(TestLapOrder)),
-				Once: notes(usualRule(p.Piece)).with(bottom(p.Piece)...),
-				Test: note(LapFits),
-			},
-			Parts: []Batch{part},
-		},
-		hand: handWork{Then: notes(note(TestLapByHand), note(LapByHand)), Test: note(LapFitsByHand)},
-	}, true
+	return row{Operation{
+		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, NoFace), Cut: cut,
+		Then: notes(note("test-lap-order")),
+		Once: notes(usualRule(p.Piece)).with(bottom(p.Piece)...),
+		Test: note("lap-fits"),
+	}, []Batch{part}, handWork{Then: notes(note("test-lap-by-hand"), note("lap-by-hand")), Test: note("lap-fits-by-hand")}}, true
 }
 
 // usualRule says by how much the shop rule for the spacer misses.
 func usualRule(p piece.Piece) Note {
 	square, along := p.EndLap().UsualRuleExcess()
 	if square == 0 {
-		return note(UsualRuleRight)
+		return note("usual-rule-right")
 	}
-	return note(UsualRuleWrong, length(along), length(square))
+	return note("usual-rule-wrong", length(along), length(square))
 }
 
 // bottom says how the bottom of a lap is cleared and finished.
 func bottom(p piece.Piece) []Note {
 	var out []Note
 	if width := p.Frame.Ring.Width; p.Design.Saw.Dado > 0 && p.Design.Saw.Dado <= width {
-		out = append(out, note(DadoClears, length(p.Design.Saw.Dado), number(p.Passes(width)), length(p.Kerf)))
+		out = append(out, note("dado-clears", length(p.Design.Saw.Dado), number(p.Passes(width)), length(p.Kerf)))
 	}
 	if !p.Design.Saw.FlatTooth {
-		out = append(out, note(LeaveLapBottom))
+		out = append(out, note("leave-lap-bottom"))
 	}
 	return out
 }
@@ -100,23 +94,17 @@ func innerLine(p piece.Piece) float64 { return p.EndLap().At + p.EndLap().EdgeLe
 // cutLaps is both laps of every stretcher at one setting.
 func cutLaps(p sized) (row, bool) {
 	legEnd, plainEnd := cutFaces(p.Piece)
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: CutLap, What: note(TitleLaps), Cut: lapCut(p.Piece),
-				Lies: [2]Lie{{legEnd, RingSide, LegEnd}, {plainEnd, RingSide, PlainEnd}},
-				Then: notes(note(LapsTumbled, face(legEnd), face(plainEnd))),
-				Once: notes(note(NeverRolled)),
-				Test: note(StretchersCross, angle(p.Frame.Ring.Angle())),
-			},
-			Parts: []Batch{p.stretchers.spared()},
-		},
-		hand: handWork{
-			Then: notes(note(LapsTumbledByHand, face(legEnd), face(plainEnd)), note(LapByHand)),
-			Once: notes(note(NeverRolledByHand)),
-			Line: innerLine(p.Piece), From: Datum{StretcherEnd, RingSide, true},
-		},
-	}, true
+	return row{Operation{
+		Do: CutLap, What: note("step.laps"), Cut: lapCut(p.Piece),
+		Lies: [2]Lie{{legEnd, RingSide, LegEnd}, {plainEnd, RingSide, PlainEnd}},
+		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd))),
+		Once: notes(note("never-rolled")),
+		Test: note("stretchers-cross", angle(p.Frame.Ring.Angle())),
+	}, []Batch{p.stretchers.spared()}, handWork{
+		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand")),
+		Once: notes(note("never-rolled-by-hand")),
+		Line: innerLine(p.Piece), From: Datum{StretcherEnd, RingSide, true},
+	}}, true
 }
 
 // slackLaps widens closed plain ends by their play, which leaves the inner
@@ -126,19 +114,13 @@ func slackLaps(p sized) (row, bool) {
 	cut := lapCut(p.Piece)
 	cut.Spacer += p.Design.Ring.Slack / math.Sin(p.Frame.Ring.Angle())
 	cut.At = Datum{Point: ThePlainEnd}
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: CutLap, What: note(TitleSlack), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
-				Then: notes(note(OnlyOuterShoulder, length(p.Design.Ring.Slack))),
-			},
-			Parts: []Batch{p.stretchers.spared()},
-		},
-		hand: handWork{
-			Then: notes(note(OnlyOuterByHand, length(p.Design.Ring.Slack))),
-			Line: innerLine(p.Piece), From: Datum{ThePlainEnd, RingSide, true},
-		},
-	}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
+	return row{Operation{
+		Do: CutLap, What: note("step.slack"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
+		Then: notes(note("only-outer-shoulder", length(p.Design.Ring.Slack))),
+	}, []Batch{p.stretchers.spared()}, handWork{
+		Then: notes(note("only-outer-by-hand", length(p.Design.Ring.Slack))),
+		Line: innerLine(p.Piece), From: Datum{ThePlainEnd, RingSide, true},
+	}}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }
 
 // openEnds clears the plain end from the lap out to the end.
@@ -148,28 +130,22 @@ func openEnds(p sized) (row, bool) {
 	l := p.EndLap()
 	cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
 	cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
-	then := notes(note(BladeStays), note(PassesToEnd))
+	then := notes(note("blade-stays"), note("passes-to-end"))
 	if p.Design.Saw.Dado > 0 {
 		widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
-		then = then.with(note(DadoPasses, number(p.Passes(widest))))
+		then = then.with(note("dado-passes", number(p.Passes(widest))))
 	}
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: OpenEnd, What: note(TitleOpenEnds), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
-				Then: then, Once: notes(note(SlidesShut)), Test: note(BottomLevel),
-			},
-			Parts: []Batch{p.stretchers.spared()},
-		},
-		hand: handWork{Then: notes(note(OpenByHand)), Once: notes(note(SlidesShut))},
-	}, p.Design.Ring.Plain != design.ClosedEnd
+	return row{Operation{
+		Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
+		Then: then, Once: notes(note("slides-shut")), Test: note("bottom-level"),
+	}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand")), Once: notes(note("slides-shut"))}}, p.Design.Ring.Plain != design.ClosedEnd
 }
 
 // dryRing lays the ring together before anything else is cut, or where it does
 // not go together so, once its ends are trimmed.
 func dryRing(trimmed bool) op {
 	return func(p sized) (row, bool) {
-		how := note(SlideShut)
+		how := note("slide-shut")
 		if p.Design.Ring.Plain == design.ClosedEnd {
 			how = closedRing(p.Piece)
 		}
@@ -177,12 +153,12 @@ func dryRing(trimmed bool) op {
 		if trimmed {
 			do = DryTrimmedRing
 		}
-		return away(Operation{
-			Do: do, What: note(TitleDryRing), Then: notes(how, note(NumberLaps)),
-			Test: note(LapsClosed, length(p.Frame.Ring.Inside)),
+		return plain(Operation{
+			Do: do, What: note("step.dry-ring"), Then: notes(how, note("number-laps")),
+			Test: note("laps-closed", length(p.Frame.Ring.Inside)),
 		}, p.stretchers.real()), trimmed == p.TrimFirst()
 	}
 }
 
 // closedRing says how a ring goes together whose laps all have both shoulders.
-func closedRing(p piece.Piece) Note { return note(ClosedRing, length(p.Design.Ring.Slack)) }
+func closedRing(p piece.Piece) Note { return note("closed-ring", length(p.Design.Ring.Slack)) }

@@ -47,9 +47,9 @@ func taperWedges(p piece.Piece) bool {
 
 // taperNotes says how a taper is sawn and the leg turned between its tapers.
 func taperNotes(p piece.Piece) Notes {
-	out := notes(note(TaperToLine))
+	out := notes(note("taper-to-line"))
 	if !leavesOffcut(p) {
-		out = notes(note(NoOffcut, length(p.Taper.Loss())))
+		out = notes(note("no-offcut", length(p.Taper.Loss())))
 	}
 	if p.Taper.Faces == joint.OneFace {
 		return out.with(keepOffcut(p)...)
@@ -64,14 +64,14 @@ func taperNotes(p piece.Piece) Notes {
 // taperTurns are how the leg is turned between its tapers: the offcut taped back,
 // or where there is none a shim in its place.
 var taperTurns = map[joint.TaperFaces]struct{ tape, shim NoteID }{
-	joint.AdjacentFaces: {RollQuarter, ShimQuarter},
-	joint.OppositeFaces: {RollHalf, ShimHalf},
-	joint.FourFaces:     {RollAllRound, ShimAllRound},
+	joint.AdjacentFaces: {"roll-quarter", "shim-quarter"},
+	joint.OppositeFaces: {"roll-half", "shim-half"},
+	joint.FourFaces:     {"roll-all-round", "shim-all-round"},
 }
 
 func laterWedges(p piece.Piece) []Note {
 	if taperWedges(p) {
-		return []Note{note(LaterWedges)}
+		return []Note{note("later-wedges")}
 	}
 	return nil
 }
@@ -81,20 +81,20 @@ func keepOffcut(p piece.Piece) []Note {
 	if !leavesOffcut(p) {
 		return nil
 	}
-	return append([]Note{note(KeepOffcut)}, laterWedges(p)...)
+	return append([]Note{note("keep-offcut")}, laterWedges(p)...)
 }
 
 // taperByHand says how a taper is sawn by hand.
 func taperByHand(p piece.Piece) Notes {
-	out := notes(note(TaperToLine))
+	out := notes(note("taper-to-line"))
 	if !leavesOffcut(p) {
-		out = notes(note(PlaneToLine, length(p.Taper.Loss())))
+		out = notes(note("plane-to-line", length(p.Taper.Loss())))
 	}
 	if p.Taper.Faces != joint.OneFace {
-		out = out.with(note(StrikeAgain))
+		out = out.with(note("strike-again"))
 	}
 	if taperWedges(p) {
-		out = out.with(note(KeepForWedges))
+		out = out.with(note("keep-for-wedges"))
 	}
 	return out
 }

@@ -69,9 +69,9 @@ func TestWedgesHangOnWhatTheSawLeaves(t *testing.T) {
 		from       Source
 		then       []NoteID
 	}{
-		{26, 3.2, TaperOffcuts, []NoteID{TaperToLine, KeepOffcut, LaterWedges}},
-		{26, 9, LegOffcuts, []NoteID{TaperToLine, KeepOffcut}},
-		{38, 3.2, LegOffcuts, []NoteID{NoOffcut}},
+		{26, 3.2, TaperOffcuts, []NoteID{"taper-to-line", "keep-offcut", "later-wedges"}},
+		{26, 9, LegOffcuts, []NoteID{"taper-to-line", "keep-offcut"}},
+		{38, 3.2, LegOffcuts, []NoteID{"no-offcut"}},
 	} {
 		d := piecetest.Low()
 		d.Legs.Taper, d.Saw.Kerf = &design.Taper{Start: 90, Foot: c.foot, Faces: joint.OneFace}, c.kerf
@@ -91,7 +91,7 @@ func TestWedgesHangOnWhatTheSawLeaves(t *testing.T) {
 			t.Errorf("foot %v, kerf %v: notes %v, want %v", c.foot, c.kerf, then, c.then)
 		}
 		last := glueUp(p).Blocks.All()
-		if got := last[len(last)-1].ID == WedgeRise; got != (c.from != TaperOffcuts) {
+		if got := last[len(last)-1].ID == "wedge-rise"; got != (c.from != TaperOffcuts) {
 			t.Errorf("foot %v, kerf %v: wedges sawn by their own slope %v", c.foot, c.kerf, got)
 		}
 	}

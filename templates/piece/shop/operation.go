@@ -216,7 +216,7 @@ type Operation struct {
 	Once Notes // reasons, given at the first step of their kind only
 	Test Note  // what a test cut or a check must show
 	// Caution is given once in the list.
-	Caution Caution
+	Caution NoteID
 	// Past is how far a top of free outline stands past each stretcher.
 	Past Overhangs
 }
@@ -254,20 +254,6 @@ type Step struct {
 	Like  Likeness
 }
 
-// A Caution is a warning that belongs to a step.
-type Caution uint8
-
-const (
-	NoCaution Caution = iota
-	IsolatePower
-	FreeOffcut
-	HandsOnJig
-	SmallParts
-	TaperInJig
-	DataSheets
-	GlassCare
-)
-
 // An Arg is a figure or a name that a note holds.
 type Arg struct {
 	Is     ArgKind
@@ -288,12 +274,17 @@ const (
 	ExtrasArg
 )
 
-func length(mm float64) Arg { return Arg{Is: FigureArg, Figure: measure.Length(mm)} }
-func angle(rad float64) Arg { return Arg{Is: FigureArg, Figure: measure.Angle(rad)} }
-func number(n int) Arg      { return Arg{Is: FigureArg, Figure: measure.Number(float64(n))} }
-func face(f Face) Arg       { return Arg{Is: FaceArg, Face: f} }
-func called(p Part) Arg     { return Arg{Is: PartArg, Part: p} }
-func along(e Extras) Arg    { return Arg{Is: ExtrasArg, Extras: e} }
+func figure(q measure.Quantity) Arg { return Arg{Is: FigureArg, Figure: q} }
+func length(mm float64) Arg         { return figure(measure.Length(mm)) }
+func angle(rad float64) Arg         { return figure(measure.Angle(rad)) }
+func number(n int) Arg              { return figure(measure.Number(float64(n))) }
+func face(f Face) Arg               { return Arg{Is: FaceArg, Face: f} }
+func called(p Part) Arg             { return Arg{Is: PartArg, Part: p} }
+func along(e Extras) Arg            { return Arg{Is: ExtrasArg, Extras: e} }
+
+// A NoteID says which one of all the things to know a note is; those that begin
+// with "step." are what steps are called. Package wording has a sentence for each.
+type NoteID measure.ID
 
 // A Note is one thing to know of a step, with its figures.
 type Note struct {
@@ -318,7 +309,7 @@ func notes(all ...Note) Notes { return Notes{}.with(all...) }
 func (n Notes) with(more ...Note) Notes {
 	at := n.len()
 	for _, m := range more {
-		if m.ID != NoNote {
+		if m.ID != "" {
 			n[at] = m
 			at++
 		}
@@ -328,7 +319,7 @@ func (n Notes) with(more ...Note) Notes {
 
 func (n Notes) len() int {
 	for i, v := range n {
-		if v.ID == NoNote {
+		if v.ID == "" {
 			return i
 		}
 	}
@@ -338,28 +329,25 @@ func (n Notes) len() int {
 // All returns the notes that there are.
 func (n Notes) All() []Note { return n[:n.len()] }
 
-// grid rounds a length in mm or an angle in rad to what a list prints of it:
-// steps that differ by less are one.
+// Steps that differ by less than a list prints are one: 0.01 mm and 0.01°.
 const (
 	lengthGrid = 0.01
 	angleGrid  = 0.01 * math.Pi / 180
 )
 
-func onGrid(v, grid float64) float64 { return grid * math.Round(v/grid) }
-
-func (a Arg) onGrid() Arg {
-	switch a.Figure.Kind {
-	case measure.KindLength:
-		a.Figure.Value = onGrid(a.Figure.Value, lengthGrid)
-	case measure.KindAngle:
-		a.Figure.Value = onGrid(a.Figure.Value, angleGrid)
+// putOn puts figures on a grid.
+func putOn(grid float64, figures ...*float64) {
+	for _, v := range figures {
+		*v = grid * math.Round(*v/grid)
 	}
-	return a
 }
 
 func (n Note) onGrid() Note {
+	grids := map[measure.Kind]float64{measure.KindLength: lengthGrid, measure.KindAngle: angleGrid}
 	for i := range n.Args {
-		n.Args[i] = n.Args[i].onGrid()
+		if f := &n.Args[i].Figure; grids[f.Kind] > 0 {
+			putOn(grids[f.Kind], &f.Value)
+		}
 	}
 	return n
 }
@@ -371,20 +359,14 @@ func (n Notes) onGrid() Notes {
 	return n
 }
 
-func (c Cut) onGrid() Cut {
-	for _, v := range []*float64{&c.Height, &c.Stop, &c.Spacer, &c.Line, &c.Along} {
-		*v = onGrid(*v, lengthGrid)
-	}
-	c.OffSquare, c.Tilt = onGrid(c.OffSquare, angleGrid), onGrid(c.Tilt, angleGrid)
-	return c
-}
-
 // setting returns the operation with its figures on the grid: what two steps are
 // compared by.
 func (o Operation) setting() Operation {
-	o.What, o.Cut, o.Then, o.Once, o.Test = o.What.onGrid(), o.Cut.onGrid(), o.Then.onGrid(), o.Once.onGrid(), o.Test.onGrid()
+	o.What, o.Then, o.Once, o.Test = o.What.onGrid(), o.Then.onGrid(), o.Once.onGrid(), o.Test.onGrid()
+	putOn(lengthGrid, &o.Cut.Height, &o.Cut.Stop, &o.Cut.Spacer, &o.Cut.Line, &o.Cut.Along)
+	putOn(angleGrid, &o.Cut.OffSquare, &o.Cut.Tilt)
 	for i := range o.Past.Sides {
-		o.Past.Sides[i], o.Past.Corners[i] = onGrid(o.Past.Sides[i], lengthGrid), onGrid(o.Past.Corners[i], lengthGrid)
+		putOn(lengthGrid, &o.Past.Sides[i], &o.Past.Corners[i])
 	}
 	return o
 }

@@ -129,7 +129,7 @@ func together(all []sized, o op) []Step {
 	for _, p := range all {
 		if r, ok := o(p); ok {
 			p.limit(&r)
-			out = join(out, r.Step)
+			out = join(out, Step{Operation: r.Operation, Parts: r.parts})
 		}
 	}
 	return out
@@ -160,7 +160,7 @@ func (p sized) limit(r *row) {
 	}
 	c := &r.Cut
 	if !c.ByHand() && !rises(p.Piece, c.Height) {
-		r.byHand(BladeTooLow, note(BladeRises, length(p.Design.Saw.Highest)), p.Kerf)
+		r.byHand(BladeTooLow, note("blade-rises", length(p.Design.Saw.Highest)), p.Kerf)
 	}
 	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach+piece.Slip
 }
@@ -168,7 +168,7 @@ func (p sized) limit(r *row) {
 // finish gives each reason and each caution once, and leaves out what the row
 // above has said.
 func finish(steps []Step) []Step {
-	reasons, cautions := map[Do]bool{}, map[Caution]bool{}
+	reasons, cautions := map[Do]bool{}, map[NoteID]bool{}
 	for i := range steps {
 		s := &steps[i]
 		if reasons[s.Do] {
@@ -176,7 +176,7 @@ func finish(steps []Step) []Step {
 		}
 		reasons[s.Do] = true
 		if cautions[s.Caution] {
-			s.Caution = NoCaution
+			s.Caution = ""
 		}
 		cautions[s.Caution] = true
 	}
@@ -200,7 +200,7 @@ func (s *Step) shorten(above Operation) {
 	}
 	said := left.len() < s.Then.len()
 	s.Then = left
-	if o.Test == a.Test && o.Test.ID != NoNote {
+	if o.Test == a.Test && o.Test.ID != "" {
 		s.Test, said = Note{}, true
 	}
 	switch {

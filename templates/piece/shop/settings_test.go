@@ -251,12 +251,12 @@ func shoulderCorners(p piece.Piece) []solid.Vec {
 func TestHeadsAreSawnBeyondTheirTrimLine(t *testing.T) {
 	d := piecetest.Low()
 	for proud, want := range map[float64]Note{
-		0: note(BeyondTrim, length(3)),
-		5: note(BeyondTrimAndTop, length(3), length(8.2)), // 5/cos 16° and 3
+		0: note("beyond-trim", length(3)),
+		5: note("beyond-trim-and-top", length(3), length(8.2)), // 5/cos 16° and 3
 	} {
 		d.Legs.Proud, d.Top.Kind = proud, design.NoTop
 		head := only(stepsOf(piecetest.WorkedAll(t, d)), SawEnd)[1]
-		if got := head.Then[0].onGrid(); head.What.ID != TitleHead || got != want.onGrid() {
+		if got := head.Then[0].onGrid(); head.What.ID != "step.head" || got != want.onGrid() {
 			t.Errorf("proud by %v, %v: %v, want %v", proud, head.What, got, want)
 		}
 	}

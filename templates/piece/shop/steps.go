@@ -10,12 +10,13 @@ import (
 
 // A row is a step as it is built, with what it says where the saw cannot do it.
 type row struct {
-	Step
-	hand handWork
+	Operation
+	parts []Batch
+	hand  handWork
 }
 
-// away returns a step away from the saw.
-func away(o Operation, parts ...Batch) row { return row{Step: Step{Operation: o, Parts: parts}} }
+// plain returns a step that says the same wherever it is done.
+func plain(o Operation, parts ...Batch) row { return row{Operation: o, parts: parts} }
 
 // lie returns the one way a part lies.
 func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
@@ -24,27 +25,27 @@ func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
 // tenons that fit alike, spares and test pieces among them.
 func stockOps() []op {
 	return []op{millStretchers, millLegs, millTop,
-		measured(MeasureWidth, func(p sized) float64 { return p.Frame.Ring.Width }),
-		measured(MeasureDepth, func(p sized) float64 { return p.Frame.Ring.Depth }),
-		measured(MeasureBreadth, func(p sized) float64 { return p.Frame.Leg.Breadth }),
-		measured(MeasureKerf, func(p sized) float64 { return p.Kerf }),
+		measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
+		measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
+		measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
+		measured("step.measure-kerf", func(p sized) float64 { return p.Kerf }),
 		crosscutStretchers, crosscutLegs, crosscutTests}
 }
 
-func plane(s piece.StockSize) Note { return note(TitlePlane, length(s.Width), length(s.Thickness)) }
+func plane(s piece.StockSize) Note { return note("step.plane", length(s.Width), length(s.Thickness)) }
 
 func millStretchers(p sized) (row, bool) {
-	all := note(MillAll, along(p.extras))
+	all := note("mill-all", along(p.extras))
 	if p.extras == NoExtras {
-		all = note(MillAllAlone)
+		all = note("mill-all-alone")
 	}
-	return away(Operation{
-		Do: Mill, What: plane(p.SawnStretcher()), Once: notes(all), Caution: IsolatePower,
+	return plain(Operation{
+		Do: Mill, What: plane(p.SawnStretcher()), Once: notes(all), Caution: "isolate-power",
 	}, p.stretchers), true
 }
 
 func millLegs(p sized) (row, bool) {
-	return away(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(note(OneSettingForBoth))}, p.legs), true
+	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(note("one-setting-for-both"))}, p.legs), true
 }
 
 func millTop(p sized) (row, bool) {
@@ -52,16 +53,16 @@ func millTop(p sized) (row, bool) {
 		return row{}, false
 	}
 	panel := p.TopPanel()
-	return away(Operation{
-		Do: Mill, What: note(TitleGluePanel, length(p.Design.Top.Thickness)),
-		Then: notes(note(PanelAtLeast, length(panel.Length), length(panel.Width))),
+	return plain(Operation{
+		Do: Mill, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
+		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))),
 	}, p.topBoards), true
 }
 
 // measured is a figure to be measured, written down and put into the design.
 func measured(what NoteID, figure func(sized) float64) op {
 	return func(p sized) (row, bool) {
-		return away(Operation{Do: Measure, What: note(what, length(figure(p))), Once: notes(note(WriteDown))}), true
+		return plain(Operation{Do: Measure, What: note(what, length(figure(p))), Once: notes(note("write-down"))}), true
 	}
 }
 
@@ -70,28 +71,22 @@ func squared(part Batch, size piece.StockSize, fence Face, before, after Notes) 
 	part.Tests = 0
 	byHand := after
 	if after != (Notes{}) {
-		byHand = notes(note(EndsStaySquareByHand))
+		byHand = notes(note("ends-stay-square-by-hand"))
 	}
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: Crosscut, What: note(TitleCrosscut, called(part.Part)), Lies: lie(NoFace, fence, NoFace),
-				Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
-				Then: before.with(note(SquareToStop)).with(after.All()...),
-				Test: note(OneLength), Caution: FreeOffcut,
-			},
-			Parts: []Batch{part},
-		},
-		hand: handWork{Then: before.with(note(SquareToLine)).with(byHand.All()...)},
-	}
+	return row{Operation{
+		Do: Crosscut, What: note("step.crosscut", called(part.Part)), Lies: lie(NoFace, fence, NoFace),
+		Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
+		Then: before.with(note("square-to-stop")).with(after.All()...),
+		Test: note("one-length"), Caution: "free-offcut",
+	}, []Batch{part}, handWork{Then: before.with(note("square-to-line")).with(byHand.All()...)}}
 }
 
 func crosscutStretchers(p sized) (row, bool) {
-	return squared(p.stretchers, p.SawnStretcher(), RingSide, notes(note(MarkStretchers)), notes(note(EndsStaySquare))), true
+	return squared(p.stretchers, p.SawnStretcher(), RingSide, notes(note("mark-stretchers")), notes(note("ends-stay-square"))), true
 }
 
 func crosscutLegs(p sized) (row, bool) {
-	return squared(p.legs, p.SawnLeg(), Back, notes(note(MarkLegs)), Notes{}), true
+	return squared(p.legs, p.SawnLeg(), Back, notes(note("mark-legs")), Notes{}), true
 }
 
 func crosscutTests(p sized) (row, bool) {
@@ -105,59 +100,59 @@ func crosscutTests(p sized) (row, bool) {
 func glueOps() []op { return []op{glueLegs, trimHeads, glueRing, fitPads, fitTop} }
 
 func glueLegs(p sized) (row, bool) {
-	return away(Operation{
-		Do: GlueLegs, What: note(TitleGlueLegs), Then: notes(note(DryRunLegs)),
-		Test: note(BevelBeforeGlue, angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)), Caution: DataSheets,
+	return plain(Operation{
+		Do: GlueLegs, What: note("step.glue-legs"), Then: notes(note("dry-run-legs")),
+		Test: note("bevel-before-glue", angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)), Caution: "data-sheets",
 	}, p.stretchers.real(), p.legs.real()), true
 }
 
 func trimHeads(p sized) (row, bool) {
-	return away(Operation{
-		Do: TrimHeads, What: note(TitleTrimHeads), Then: notes(trimmedTo(p.Piece)),
+	return plain(Operation{
+		Do: TrimHeads, What: note("step.trim-heads"), Then: notes(trimmedTo(p.Piece)),
 	}, p.stretchers.real(), p.legs.real()), true
 }
 
 func glueRing(p sized) (row, bool) {
-	return away(Operation{
-		Do: GlueRing, What: note(TitleGlueRing), Then: notes(note(DryRunRing)),
-		Test: note(InsideAndFeet, length(p.Frame.Ring.Inside), length(p.FootSpread())),
+	return plain(Operation{
+		Do: GlueRing, What: note("step.glue-ring"), Then: notes(note("dry-run-ring")),
+		Test: note("inside-and-feet", length(p.Frame.Ring.Inside), length(p.FootSpread())),
 	}, p.stretchers.real()), true
 }
 
 func fitPads(p sized) (row, bool) {
-	part, title, how := Pad, TitlePads, GluePads
+	part, title, how := Pad, NoteID("step.pads"), NoteID("glue-pads")
 	if p.Design.Top.Pads.Bumpers {
-		part, title, how = Bumper, TitleBumpers, StickBumpers
+		part, title, how = Bumper, "step.bumpers", "stick-bumpers"
 	}
-	return away(Operation{
-		Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note(PadsLevel),
+	return plain(Operation{
+		Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note("pads-level"),
 	}, Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}), p.Design.Top.PadHeight() > 0
 }
 
 func fitTop(p sized) (row, bool) {
-	o := Operation{Do: FitTop, What: note(TitleLayTop), Caution: GlassCare}
+	o := Operation{Do: FitTop, What: note("step.lay-top"), Caution: "glass-care"}
 	placing(p.Piece, &o)
 	if p.Design.Top.Kind == design.WoodTop {
-		o.What, o.Caution = note(TitleFixTop), NoCaution
-		o.Then = o.Then.with(note(FixFree))
+		o.What, o.Caution = note("step.fix-top"), ""
+		o.Then = o.Then.with(note("fix-free"))
 	}
-	return away(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
+	return plain(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
 }
 
 // placing says where the top lies over the ring. A free outline need not follow
 // it: what places that is how far it stands past each stretcher.
 func placing(p piece.Piece, o *Operation) {
 	if p.Design.Top.Outline != design.FreeOutline {
-		o.Then = notes(note(SameOverhang))
+		o.Then = notes(note("same-overhang"))
 		return
 	}
 	sides, corners := p.Overhangs()
 	o.Past.Stretchers = len(sides)
 	copy(o.Past.Sides[:], sides)
 	copy(o.Past.Corners[:], corners)
-	o.Then = notes(note(AnyIsFirst), note(PastSides), note(PastCorners))
+	o.Then = notes(note("any-is-first"), note("past-sides"), note("past-corners"))
 	if p.Design.Top.PadHeight() > 0 {
-		o.Then = o.Then.with(note(PadsOnTemplate))
+		o.Then = o.Then.with(note("pads-on-template"))
 	}
 }
 
@@ -181,21 +176,15 @@ func taperOps() []op { return []op{sawFoot, cutTaper, trimPlainEnd} }
 // have one stop.
 func sawFoot(p sized) (row, bool) {
 	splay, edge := p.Frame.Leg.Splay, p.Frame.Leg.Length()+p.HeadLong()
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: SawFoot, What: note(TitleFoot), Lies: lie(RingSide, Back, Head),
-				Cut: Cut{
-					How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
-					Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
-				},
-				Then: notes(note(LegTurned), note(ReachLongCorner)),
-				Test: note(ParallelEnds, length(edge)),
-			},
-			Parts: []Batch{p.legs.spared()},
+	return row{Operation{
+		Do: SawFoot, What: note("step.foot"), Lies: lie(RingSide, Back, Head),
+		Cut: Cut{
+			How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
+			Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
 		},
-		hand: handWork{Then: notes(note(FootByHand)), Line: edge, From: Datum{Point: SawnHead, Along: Back}},
-	}, splay > 0
+		Then: notes(note("leg-turned"), note("reach-long-corner")),
+		Test: note("parallel-ends", length(edge)),
+	}, []Batch{p.legs.spared()}, handWork{Then: notes(note("foot-by-hand")), Line: edge, From: Datum{Point: SawnHead, Along: Back}}}, splay > 0
 }
 
 func cutTaper(p sized) (row, bool) {
@@ -204,30 +193,24 @@ func cutTaper(p sized) (row, bool) {
 	}
 	t := p.Taper
 	fence := OppositeCut
-	if t.Faces == joint.OneFace || t.Faces == joint.AdjacentFaces {
+	if !t.Faces.Symmetric() {
 		fence = Back
 	}
-	once := notes(note(JointsBeforeTaper))
-	return row{
-		Step: Step{
-			Operation: Operation{
-				Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
-				Cut: Cut{
-					How: OnTaper, OffSquare: t.ToEdge(), Height: taperCut(p.Piece), Through: true,
-					Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
-				},
-				Then: taperNotes(p.Piece), Once: once,
-				Test: note(SoleMeasures, length(sole(p.Piece))), Caution: TaperInJig,
-			},
-			Parts: []Batch{p.legs.spared()},
+	once := notes(note("joints-before-taper"))
+	return row{Operation{
+		Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
+		Cut: Cut{
+			How: OnTaper, OffSquare: t.ToEdge(), Height: taperCut(p.Piece), Through: true,
+			Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
 		},
-		hand: handWork{Then: taperByHand(p.Piece), Once: once},
-	}, true
+		Then: taperNotes(p.Piece), Once: once,
+		Test: note("sole-measures", length(sole(p.Piece))), Caution: "taper-in-jig",
+	}, []Batch{p.legs.spared()}, handWork{Then: taperByHand(p.Piece), Once: once}}, true
 }
 
 var taperTitles = map[joint.TaperFaces]NoteID{
-	joint.OneFace: TitleTaperOne, joint.AdjacentFaces: TitleTaperAdjacent,
-	joint.OppositeFaces: TitleTaperOpposite, joint.FourFaces: TitleTaperFour,
+	joint.OneFace: "step.taper-one", joint.AdjacentFaces: "step.taper-adjacent",
+	joint.OppositeFaces: "step.taper-opposite", joint.FourFaces: "step.taper-four",
 }
 
 // sole returns what the tapered foot measures on the floor, in the plane of its
@@ -261,17 +244,17 @@ func trimPlainEnd(p sized) (row, bool) {
 	lap := p.EndLap()
 	lapUp, _ := cutFaces(p.Piece)
 	o := Operation{
-		Do: TrimPlainEnd, What: note(TitleHorn), Lies: lie(lapUp, RingSide, PlainEnd),
+		Do: TrimPlainEnd, What: note("step.horn"), Lies: lie(lapUp, RingSide, PlainEnd),
 		Cut: Cut{
 			How: OnGauge, Height: p.Frame.Ring.Depth, Through: true,
 			Line: p.RoughReach() - p.PlainReach, From: Datum{Point: ThePlainEnd},
 		},
-		Test: note(HornsAlike),
+		Test: note("horns-alike"),
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {
 		o.Cut.OffSquare = lap.OffSquare()
-		o.What, o.Test = note(TitleFlushEnd), note(EndIsFlush)
+		o.What, o.Test = note("step.flush-end"), note("end-is-flush")
 		o.Cut.Longer, o.Cut.Line, o.Cut.From.Along = lapLonger(lap), lap.At, RingSide
 	}
-	return row{Step: Step{Operation: o, Parts: []Batch{p.stretchers.spared()}}}, true
+	return plain(o, p.stretchers.spared()), true
 }

@@ -8,7 +8,6 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
@@ -16,36 +15,6 @@ import (
 var (
 	cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn square to", "rough"}
 	boardsHead  = []wording.Text{"board", "lane, from one edge", "pieces, each from so far from one end", "offcut"}
-)
-
-const (
-	cutListHeading wording.Text = "Cut list, length along the grain × width × thickness, %s"
-	sizesText      wording.Text = "Finished is from tip to tip, as milled. Sawn is the length at which both ends are square and the settings begin. Rough is that and the allowances, rounded up."
-	millText       wording.Text = "Mill %s with the rest, and take them through every setting: a piece milled later never matches."
-	noSparesText   wording.Text = "The design asks for no spares: a slip at the last cut of a part costs every setting before it. With spares = 1 in [wood] there is one of each."
-	sizeText       wording.Text = "× %[2]s"
-
-	woodHeading  wording.Text = "Wood"
-	roughText    wording.Text = "rough parts"
-	roughOfText  wording.Text = "rough parts, %s"
-	roughSumText wording.Text = "together, rough"
-	netText      wording.Text = "of which in the finished parts"
-	buyText      wording.Text = "with %.0f %% waste, to buy"
-	offcutsText  wording.Text = "Cauls, wedges, filler strips and what else comes from offcuts take no wood of their own."
-	cubicText    wording.Text = "%.4f m³"
-	feetText     wording.Text = "%.2f board feet"
-
-	readyHeading wording.Text = "To buy ready"
-	bumperText   wording.Text = "bumper, %s across, %s high"
-
-	boardsHeading wording.Text = "Cutting plan, %s"
-	boardsText    wording.Text = "Rip the lanes first, then crosscut them. A kerf of %s is left between lanes and between pieces. The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain."
-	laneText      wording.Text = "%s to %s"
-	placeText     wording.Text = "%s at %s"
-	longText      wording.Text = "%s long"
-	notRippedText wording.Text = "not ripped"
-	noRoomText    wording.Text = "No room on these boards for: %s."
-	spareOfText   wording.Text = "spare %s"
 )
 
 // boardFeet returns a volume in mm³ in board feet of 144 cubic inches: 12 × 12
@@ -58,9 +27,9 @@ func boardFeet(mm3 float64) float64 {
 // woodVolume writes a volume as wood is bought: in m³ or in board feet.
 func woodVolume(mm3 float64, u measure.Unit) string {
 	if u == measure.Inch {
-		return feetText.With(boardFeet(mm3))
+		return say("%.2f board feet", boardFeet(mm3))
 	}
-	return cubicText.With(mm3 / 1e9)
+	return say("%.4f m³", mm3/1e9)
 }
 
 // CutList returns the cut list as it is printed, with the boards' cutting
@@ -74,8 +43,8 @@ func CutList(plan shop.Plan) []templates.Panel {
 	if len(c.Bumpers) > 0 {
 		out = append(out, s.readyPanel(c))
 	}
-	for _, l := range plan.Glass() {
-		out = append(out, templates.Panel{Heading: piece.WithSizes(glassHeading.With(), l.Sizes, s.sizes), Text: s.glass(l.What)})
+	for _, l := range plan.GlassOrders() {
+		out = append(out, templates.Panel{Heading: piece.WithSizes(say("Glass order"), l.Sizes, s.sizes), Text: s.all(l.What[:])})
 	}
 	if c.Boards != nil {
 		out = append(out, s.boardsPanel(*c.Boards))
@@ -84,12 +53,12 @@ func CutList(plan shop.Plan) []templates.Panel {
 }
 
 func (s speaker) partsPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: cutListHeading.With(s.unit), Ruled: true, Table: [][]string{said(cutListHead)}, Text: []string{sizesText.With()}}
+	p := templates.Panel{Heading: say("Cut list, length along the grain × width × thickness, %s", s.unit), Ruled: true, Table: [][]string{said(cutListHead)}, Text: []string{say("Finished is from tip to tip, as milled. Sawn is the length at which both ends are square and the settings begin. Rough is that and the allowances, rounded up.")}}
 	if e := c.Extras(); e != shop.NoExtras {
-		p.Text = append(p.Text, millText.With(extraNames[e].With()))
+		p.Text = append(p.Text, say("Mill %s with the rest, and take them through every setting: a piece milled later never matches.", extraNames[e].With()))
 	}
 	if c.NoSpares {
-		p.Text = append(p.Text, noSparesText.With())
+		p.Text = append(p.Text, say("The design asks for no spares: a slip at the last cut of a part costs every setting before it. With spares = 1 in [wood] there is one of each."))
 	}
 	for _, r := range c.Rows {
 		p.Table = append(p.Table, s.partRow(r))
@@ -103,7 +72,7 @@ func (s speaker) partRow(r shop.CutRow) []string {
 		spare = strconv.Itoa(r.Spares)
 	}
 	if r.From != shop.Bought {
-		sawn, rough = empty, fromText.With(sourceNames[r.From].With())
+		sawn, rough = empty, say("from %s", sourceNames[r.From].With())
 	}
 	if len(r.For) > 0 {
 		name = piece.WithSizes(blockNames[r.Part].name.With()+", "+s.angle(r.Angle), r.For, s.sizes)
@@ -131,28 +100,28 @@ func (s speaker) stock(k piece.StockSize) string {
 }
 
 func (s speaker) woodPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: woodHeading.With(), Text: []string{offcutsText.With()}}
+	p := templates.Panel{Heading: say("Wood"), Text: []string{say("Cauls, wedges, filler strips and what else comes from offcuts take no wood of their own.")}}
 	add := func(name string, mm3 float64) { p.Table = append(p.Table, []string{name, woodVolume(mm3, s.unit)}) }
 	for _, w := range c.BySize() {
-		name := roughText.With()
+		name := say("rough parts")
 		if w.Size != "" {
-			name = roughOfText.With(w.Size)
+			name = say("rough parts, %s", w.Size)
 		}
 		add(name, w.Wood)
 	}
 	if e := c.Extras(); e != shop.NoExtras {
 		add(extraNames[e].With(), c.SpareWood())
 	}
-	add(roughSumText.With(), c.Rough())
-	add(netText.With(), c.Net())
-	add(buyText.With(100*c.Waste), c.Buy())
+	add(say("together, rough"), c.Rough())
+	add(say("of which in the finished parts"), c.Net())
+	add(say("with %.0f %% waste, to buy", 100*c.Waste), c.Buy())
 	return p
 }
 
 func (s speaker) readyPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: readyHeading.With()}
+	p := templates.Panel{Heading: say("To buy ready")}
 	for _, b := range c.Bumpers {
-		p.Table = append(p.Table, []string{bumperText.With(s.mm(b.Diameter), s.mm(b.Height)), strconv.Itoa(b.Count)})
+		p.Table = append(p.Table, []string{say("bumper, %s across, %s high", s.mm(b.Diameter), s.mm(b.Height)), strconv.Itoa(b.Count)})
 	}
 	return p
 }
@@ -164,21 +133,21 @@ const leastOffcut = 100.0
 func (s speaker) boardsPanel(c shop.CuttingPlan) templates.Panel {
 	bare := s.coarse
 	p := templates.Panel{
-		Heading: boardsHeading.With(s.unit), Ruled: true, Table: [][]string{said(boardsHead)},
-		Text: []string{boardsText.With(s.mm(c.Kerf))},
+		Heading: say("Cutting plan, %s", s.unit), Ruled: true, Table: [][]string{said(boardsHead)},
+		Text: []string{say("Rip the lanes first, then crosscut them. A kerf of %s is left between lanes and between pieces. The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain.", s.mm(c.Kerf))},
 	}
 	for i, b := range c.Boards {
 		name := fmt.Sprintf("%d: %s × %s × %s", i+1, bare(b.Length), bare(b.Width), bare(b.Thickness))
 		for _, l := range b.Lanes {
-			p.Table = append(p.Table, []string{name, laneText.With(bare(l.At), bare(l.At+l.Width)), s.places(l), s.leftover(b.Behind(l, c.Kerf))})
+			p.Table = append(p.Table, []string{name, say("%s to %s", bare(l.At), bare(l.At+l.Width)), s.places(l), s.leftover(b.Behind(l, c.Kerf))})
 			name = "″"
 		}
 		if left := b.Beside(c.Kerf); left > 1 {
-			p.Table = append(p.Table, []string{"″", empty, notRippedText.With(), bare(b.Length) + " × " + bare(left)})
+			p.Table = append(p.Table, []string{"″", empty, say("not ripped"), bare(b.Length) + " × " + bare(left)})
 		}
 	}
 	if missed := c.NoRoom(); len(missed) > 0 {
-		p.Table = append(p.Table, []string{noRoomText.With(Missing(missed))})
+		p.Table = append(p.Table, []string{say("No room on these boards for: %s.", Missing(missed))})
 	}
 	return p
 }
@@ -194,7 +163,7 @@ func (s speaker) coarse(mm float64) string {
 // leftover writes what is left of a lane, if it is worth a line.
 func (s speaker) leftover(length float64) string {
 	if length >= leastOffcut {
-		return longText.With(s.coarse(length))
+		return say("%s long", s.coarse(length))
 	}
 	return empty
 }
@@ -202,7 +171,7 @@ func (s speaker) leftover(length float64) string {
 func (s speaker) places(l shop.Lane) string {
 	all := make([]string, len(l.Places))
 	for i, p := range l.Places {
-		all[i] = placeText.With(pieceName(p.Name, partNames[p.Name.Part].one), s.coarse(p.At))
+		all[i] = say("%s at %s", pieceName(p.Name, partNames[p.Name.Part].one), s.coarse(p.At))
 	}
 	return strings.Join(all, "; ")
 }
@@ -211,7 +180,7 @@ func (s speaker) places(l shop.Lane) string {
 func pieceName(n shop.Name, part wording.Text) string {
 	name := part.With()
 	if n.Spare {
-		name = spareOfText.With(name)
+		name = say("spare %s", name)
 	}
 	return strings.TrimSpace(name + " " + n.Size)
 }
@@ -227,70 +196,4 @@ func Missing(all []shop.Missing) string {
 		names[i] = fmt.Sprintf("%d %s", m.Count, pieceName(m.Name, part))
 	}
 	return strings.Join(names, ", ")
-}
-
-const (
-	glassHeading wording.Text = "Glass order"
-	tableTopText wording.Text = "1 table top of clear float glass, %s thick, fully tempered."
-	outlineText  wording.Text = "Outline: %s."
-	finishedText wording.Text = "All sizes are glass sizes, finished: add nothing and take nothing off."
-	cornersText  wording.Text = "Corners: %s."
-	edgesText    wording.Text = "Edges: ground flat and polished all round, both arrises taken off."
-	beforeText   wording.Text = "All cutting, corner and edge work comes before tempering: tempered glass cannot be worked."
-	weightText   wording.Text = "Area %s, weight %s."
-	safetyText   wording.Text = "Tempered or laminated safety glass is what ASTM F2813 asks of table tops; the rules of the place come first."
-
-	roundText   wording.Text = "round, diameter %s"
-	freeText    wording.Text = "%d sides, to the full-size template, %s × %s over all"
-	regularText wording.Text = "%s of equal sides and corners, sides %s between the sharp corners, %s from the centre to each side"
-	polygonText wording.Text = "polygon of %d sides"
-
-	noCornersText wording.Text = "none"
-	sharpText     wording.Text = "sharp, only dubbed"
-	clippedText   wording.Text = "clipped %s back along both sides, dubbed"
-	roundedText   wording.Text = "rounded to a radius of %s"
-)
-
-var polygonNames = map[int]wording.Text{3: "triangle", 4: "square", 5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon"}
-
-// glass writes what a glass shop asks for, a line each.
-func (s speaker) glass(g shop.Glass) []string {
-	return []string{
-		tableTopText.With(s.mm(g.Thickness)),
-		outlineText.With(s.outline(g)),
-		finishedText.With(),
-		cornersText.With(s.corners(g)),
-		edgesText.With(),
-		beforeText.With(),
-		weightText.With(measure.Area(g.Area).Text(s.unit), measure.Mass(g.Mass).Text(s.unit)),
-		safetyText.With(),
-	}
-}
-
-// outline says the outline and its sizes.
-func (s speaker) outline(g shop.Glass) string {
-	switch g.Outline {
-	case design.RoundTop:
-		return roundText.With(s.mm(g.Diameter))
-	case design.FreeOutline:
-		return freeText.With(g.Sides, s.bare(g.Across), s.mm(g.Height))
-	}
-	name := polygonText.With(g.Sides)
-	if known, ok := polygonNames[g.Sides]; ok {
-		name = known.With()
-	}
-	return regularText.With(name, s.mm(g.Side), s.mm(g.Apothem))
-}
-
-// corners says how the corners are worked.
-func (s speaker) corners(g shop.Glass) string {
-	switch {
-	case g.Outline == design.RoundTop:
-		return noCornersText.With()
-	case g.CornerSize == 0 || g.Corner == design.SharpCorner:
-		return sharpText.With()
-	case g.Corner == design.ClippedCorner:
-		return clippedText.With(s.mm(g.CornerSize))
-	}
-	return roundedText.With(s.mm(g.CornerSize))
 }

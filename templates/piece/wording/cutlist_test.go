@@ -96,7 +96,7 @@ func TestRoughIsRoundedUp(t *testing.T) {
 func TestGlassOrder(t *testing.T) {
 	d := piecetest.Low()
 	d.Top.Kind = design.WoodTop
-	if got := planOf(t, d).Glass(); got != nil {
+	if got := planOf(t, d).GlassOrders(); got != nil {
 		t.Errorf("a wooden top is ordered as glass: %v", got)
 	}
 	for _, tt := range []struct {
@@ -114,7 +114,7 @@ func TestGlassOrder(t *testing.T) {
 	} {
 		d := piecetest.Low()
 		tt.change(&d)
-		order := strings.Join(speaker{unit: d.Unit}.glass(planOf(t, d).Glass()[0].What), "\n")
+		order := strings.Join(speaker{unit: d.Unit}.all(planOf(t, d).GlassOrders()[0].What[:]), "\n")
 		for _, want := range tt.want {
 			if !strings.Contains(order, want) {
 				t.Errorf("order lacks %q:\n%s", want, order)

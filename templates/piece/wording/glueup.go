@@ -10,11 +10,6 @@ import (
 	"rodsheet/templates/wording"
 )
 
-const (
-	glueHeading   wording.Text = "Glue-up"
-	blocksHeading wording.Text = "Blocks for jig and clamps, %s"
-)
-
 var blocksHead = []wording.Text{"block", "count", "angle", "thin, thick", "across", "width", "from"}
 
 // GlueUp returns the order of assembly and the blocks that it takes.
@@ -25,11 +20,11 @@ func GlueUp(plan shop.Plan) []templates.Panel {
 	s := speakerFor(plan.Pieces)
 	out := []templates.Panel{s.blocks(plan.Blocks)}
 	for _, l := range plan.GlueUps() {
-		panel := templates.Panel{Heading: piece.WithSizes(glueHeading.With(), l.Sizes, s.sizes)}
+		panel := templates.Panel{Heading: piece.WithSizes(say("Glue-up"), l.Sizes, s.sizes)}
 		for i, step := range l.What.Steps {
-			panel.Text = append(panel.Text, fmt.Sprintf("%d. %s", i+1, strings.Join(s.notes(step), " ")))
+			panel.Text = append(panel.Text, fmt.Sprintf("%d. %s", i+1, strings.Join(s.all(step.All()), " ")))
 		}
-		panel.Text = append(panel.Text, strings.Join(s.notes(l.What.Blocks), " "))
+		panel.Text = append(panel.Text, strings.Join(s.all(l.What.Blocks.All()), " "))
 		out = append(out, panel)
 	}
 	return out
@@ -38,7 +33,7 @@ func GlueUp(plan shop.Plan) []templates.Panel {
 // blocks lists cauls, wedges and filler strips, those of several sizes once.
 func (s speaker) blocks(all []piece.Lot[shop.Block]) templates.Panel {
 	panel := templates.Panel{
-		Heading: blocksHeading.With(s.unit), Ruled: true, Table: [][]string{said(blocksHead)},
+		Heading: say("Blocks for jig and clamps, %s", s.unit), Ruled: true, Table: [][]string{said(blocksHead)},
 	}
 	for _, l := range all {
 		b := l.What

@@ -20,8 +20,6 @@ const empty = "–"
 // settingsHead names the columns of the settings list.
 var settingsHead = []wording.Text{"no.", "step", "parts", "down; on the fence", "gauge", "blade", "stop, spacer", "used"}
 
-const settingsHeading wording.Text = "Settings, in working order"
-
 var stageNames = [...]wording.Text{
 	shop.StockStage:  "STOCK",
 	shop.LapStage:    "LAPS",
@@ -42,13 +40,13 @@ var (
 	nearer = swing{"the cut nearer the end on the %s", across}
 	longer = swing{"the %s longer", func(f shop.Face) shop.Face { return f }}
 	swings = map[shop.NoteID]swing{
-		shop.TitleTestLap: nearer, shop.TitleLaps: nearer, shop.TitleSlack: nearer, shop.TitleOpenEnds: nearer, shop.TitleFlushEnd: nearer,
-		shop.TitleLegEnd: longer, shop.TitleHead: longer,
-		shop.TitleLegCaul:       {"as for the ends", nil},
-		shop.TitleEndCaul:       {"either way", nil},
-		shop.TitleShoulderRing:  {"parallel to the sawn end", nil},
-		shop.TitleShoulderOuter: {"to the other side of square", nil},
-		shop.TitleFoot:          {"as for the head", nil},
+		"step.test-lap": nearer, "step.laps": nearer, "step.slack": nearer, "step.open-ends": nearer, "step.flush-end": nearer,
+		"step.leg-end": longer, "step.head": longer,
+		"step.leg-caul":       {"as for the ends", nil},
+		"step.end-caul":       {"either way", nil},
+		"step.shoulder-ring":  {"parallel to the sawn end", nil},
+		"step.shoulder-outer": {"to the other side of square", nil},
+		"step.foot":           {"as for the head", nil},
 	}
 )
 
@@ -65,50 +63,6 @@ var pointNames = [...]wording.Text{
 	shop.EitherFace:   "either face",
 }
 
-const (
-	offSquareText wording.Text = "%[1]s off square, bevel %[2]s"
-	bevelText     wording.Text = "bevel %[2]s, %[1]s off square"
-	toEdgeText    wording.Text = "%s to the edge"
-	tenoningText  wording.Text = "tenoning jig"
-	stripText     wording.Text = "tenoning jig, filler strip %s"
-	taperingText  wording.Text = "tapering jig, %s to the edge"
-
-	throughHandText wording.Text = "by hand, through %s"
-	depthHandText   wording.Text = "by hand, %s deep"
-	endHandText     wording.Text = "by hand, %s from the rough end, along the edge"
-	throughText     wording.Text = "tilt %s, through %s"
-	highText        wording.Text = "tilt %s, %s high"
-
-	stopText     wording.Text = "%s, %s"
-	beyondText   wording.Text = "%s, %s; farther than the stop reaches, saw to a knife line"
-	spacerText   wording.Text = "spacer %s"
-	startsText   wording.Text = "starts %s from the foot, up the %s, squared across"
-	lineText     wording.Text = "line %s from %s"
-	noStopText   wording.Text = "no stop: line %s from %s"
-	lapLongText  wording.Text = "lap %s long along the edge"
-	theText      wording.Text = "the %s"
-	alongText    wording.Text = "%s, along the %s"
-	shoulderText wording.Text = "%s, for the inner shoulder"
-
-	fromText     wording.Text = "from %s"
-	onJigText    wording.Text = "%s on the jig"
-	onJigTooText wording.Text = "%s on the jig, then the %s"
-	thenText     wording.Text = "%s, then %s"
-	endFaceText  wording.Text = "%s: %s"
-
-	testText     wording.Text = "Test: %s"
-	cautionText  wording.Text = "Caution: %s"
-	togetherText wording.Text = "%s: cut them together."
-	bothText     wording.Text = "Both sizes: cut them together."
-	allText      wording.Text = "All sizes: cut them together."
-	spareText    wording.Text = "%d spare"
-	testsText    wording.Text = "%d test"
-	forText      wording.Text = "%s for %s"
-	pastText     wording.Text = "%s at stretcher %d"
-	onePassText  wording.Text = "one pass"
-	passesText   wording.Text = "%d passes"
-)
-
 var likeTexts = [...]wording.Text{
 	shop.NotLike:       "",
 	shop.ButForStop:    "As the row above: only the stop moves.",
@@ -116,16 +70,8 @@ var likeTexts = [...]wording.Text{
 	shop.LikeOtherwise: "Otherwise as the row above.",
 }
 
-var cautions = [...]wording.Text{
-	shop.NoCaution:    "",
-	shop.IsolatePower: "Isolate power before setting. Follow the machine's manual and keep its guards on. Local rules and licensed practice come before this sheet.",
-	shop.FreeOffcut:   "Never trap an offcut between fence and blade.",
-	shop.HandsOnJig:   "The jig slides along the fence; a featherboard holds it there. Hands stay on the jig, never above or beside the cut.",
-	shop.SmallParts:   "Small angled parts are held in a jig or clamped, and moved with a push block; cut them free last.",
-	shop.TaperInJig:   "Use a tapering jig with hold-downs, the guard and a push block. Short or thin legs are safer by hand saw and plane.",
-	shop.DataSheets:   "Glue, finish and finish-soaked rags are handled by their data sheets.",
-	shop.GlassCare:    "Glass tempered, its edges worked; never lift a piece by a top that is only bonded on.",
-}
+// say fills a sentence.
+func say(t wording.Text, args ...any) string { return t.With(args...) }
 
 // A speaker says the values of a plan in its unit.
 type speaker struct {
@@ -143,8 +89,7 @@ func (s speaker) mm(v float64) string    { return measure.Length(v).Text(s.unit)
 func (s speaker) bare(v float64) string  { return measure.Length(v).Bare(s.unit) }
 func (s speaker) angle(v float64) string { return measure.Angle(v).Text(s.unit) }
 
-// A figure prints a quantity: %s with its unit, %b without that of a length, %d as
-// a number of passes.
+// A figure prints a quantity as the verbs of noteTexts have it.
 type figure struct {
 	measure.Quantity
 	unit measure.Unit
@@ -153,22 +98,27 @@ type figure struct {
 // Format implements fmt.Formatter.
 func (f figure) Format(s fmt.State, verb rune) {
 	text := f.Text(f.unit)
-	switch {
-	case verb == 'b':
+	switch verb {
+	case 'b':
 		text = f.Bare(f.unit)
-	case verb == 'd' && f.Value == 1:
-		text = onePassText.With()
-	case verb == 'd':
-		text = passesText.With(int(f.Value))
+	case 'n':
+		if text = say("one pass"); f.Value != 1 {
+			text = say("%d passes", int(f.Value))
+		}
+	case 'k':
+		text = polygonNames[int(f.Value)].With()
 	}
 	fmt.Fprint(s, text)
 }
+
+// polygonNames are those of the outlines that follow a ring.
+var polygonNames = map[int]wording.Text{3: "triangle", 4: "square", 5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon"}
 
 // Note says a note in unit u.
 func Note(n shop.Note, u measure.Unit) string { return speaker{unit: u}.note(n) }
 
 func (s speaker) note(n shop.Note) string {
-	if n.ID == shop.NoNote {
+	if n.ID == "" {
 		return ""
 	}
 	var args []any
@@ -187,10 +137,11 @@ func (s speaker) note(n shop.Note) string {
 	return noteTexts[n.ID].With(args...)
 }
 
-func (s speaker) notes(all shop.Notes) []string {
-	out := make([]string, 0, len(all))
-	for _, n := range all.All() {
-		out = append(out, s.note(n))
+// all says several notes.
+func (s speaker) all(notes []shop.Note) []string {
+	out := make([]string, len(notes))
+	for i, n := range notes {
+		out[i] = s.note(n)
 	}
 	return out
 }
@@ -204,7 +155,7 @@ func Settings(plan shop.Plan) []templates.Panel {
 		return nil
 	}
 	s := speakerFor(plan.Pieces)
-	list := templates.Panel{Heading: settingsHeading.With(), Ruled: true, Under: true, Table: [][]string{said(settingsHead)}}
+	list := templates.Panel{Heading: say("Settings, in working order"), Ruled: true, Under: true, Table: [][]string{said(settingsHead)}}
 	for i, step := range plan.Steps {
 		if i == 0 || plan.Steps[i-1].Do.Stage() != step.Do.Stage() {
 			list.Table = append(list.Table, []string{stageNames[step.Do.Stage()].With()})
@@ -238,23 +189,23 @@ func (s speaker) row(number string, step shop.Step) []string {
 // lies says which face lies down and what is on the fence, or on the jig.
 func (s speaker) lies(o shop.Operation) string {
 	if o.From != shop.Bought {
-		return fromText.With(sourceNames[o.From].With())
+		return say("from %s", sourceNames[o.From].With())
 	}
 	a, b := o.Lies[0], o.Lies[1]
 	var downs, fences []string
 	for _, l := range o.Lies {
 		down := faceOrNone(l.Down)
 		if a.Rest != b.Rest && b.Rest != shop.NoFace {
-			down = endFaceText.With(Face(l.Rest), down)
+			down = say("%s: %s", Face(l.Rest), down)
 		}
 		downs, fences = appendNew(downs, down), appendNew(fences, faceOrNone(l.Fence))
 	}
 	on := then(fences)
 	switch {
 	case o.Cut.How == shop.OnEnd && len(fences) > 1:
-		on = onJigTooText.With(fences[0], fences[1])
+		on = say("%s on the jig, then the %s", fences[0], fences[1])
 	case o.Cut.How == shop.OnTaper && on != "":
-		on = onJigText.With(on)
+		on = say("%s on the jig", on)
 	}
 	return strings.Trim(then(downs)+"; "+on, "; ")
 }
@@ -275,7 +226,7 @@ func appendNew(all []string, s string) []string {
 
 func then(all []string) string {
 	if len(all) == 2 {
-		return thenText.With(all[0], all[1])
+		return say("%s, then %s", all[0], all[1])
 	}
 	return strings.Join(all, "")
 }
@@ -286,20 +237,19 @@ func (s speaker) gauge(o shop.Operation) string {
 	square := s.angle(c.OffSquare)
 	switch {
 	case c.How == shop.OnTaper && c.ByHand():
-		return toEdgeText.With(square)
+		return say("%s to the edge", square)
 	case c.ByHand(): // the bevel, whatever would hold the part at the saw
 	case c.How == shop.OnEnd && c.OffSquare == 0:
-		return tenoningText.With()
+		return say("tenoning jig")
 	case c.How == shop.OnEnd:
-		return stripText.With(square)
+		return say("tenoning jig, filler strip %s", square)
 	case c.How == shop.OnTaper:
-		return taperingText.With(square)
+		return say("tapering jig, %s to the edge", square)
 	}
-	text := offSquareText
+	all := say("%s off square, bevel %s", square, s.angle(c.Bevel()))
 	if s.bevelFirst {
-		text = bevelText
+		all = say("bevel %s, %s off square", s.angle(c.Bevel()), square)
 	}
-	all := text.With(square, s.angle(c.Bevel()))
 	switch w, ok := swings[o.What.ID]; {
 	case ok && w.edge == nil:
 		all += ", " + w.text.With()
@@ -320,15 +270,15 @@ func across(f shop.Face) shop.Face {
 func (s speaker) blade(c shop.Cut) string {
 	switch {
 	case c.ByHand() && c.Through:
-		return throughHandText.With(s.mm(c.Height))
+		return say("by hand, through %s", s.mm(c.Height))
 	case c.ByHand() && c.How == shop.OnEnd:
-		return endHandText.With(s.mm(c.Depth()))
+		return say("by hand, %s from the rough end, along the edge", s.mm(c.Depth()))
 	case c.ByHand():
-		return depthHandText.With(s.mm(c.Height))
+		return say("by hand, %s deep", s.mm(c.Height))
 	case c.Through:
-		return throughText.With(s.angle(c.Tilt), s.mm(c.Height))
+		return say("tilt %s, through %s", s.angle(c.Tilt), s.mm(c.Height))
 	}
-	return highText.With(s.angle(c.Tilt), s.mm(c.Height))
+	return say("tilt %s, %s high", s.angle(c.Tilt), s.mm(c.Height))
 }
 
 func (s speaker) stops(step shop.Step) string {
@@ -336,23 +286,23 @@ func (s speaker) stops(step shop.Step) string {
 	c := step.Cut
 	switch {
 	case c.Beyond:
-		all = append(all, beyondText.With(s.mm(c.Stop), datum(c.At)))
+		all = append(all, say("%s, %s; farther than the stop reaches, saw to a knife line", s.mm(c.Stop), datum(c.At)))
 	case c.Stop > 0:
-		all = append(all, stopText.With(s.mm(c.Stop), datum(c.At)))
+		all = append(all, say("%s, %s", s.mm(c.Stop), datum(c.At)))
 	}
 	if c.Spacer > 0 {
-		all = append(all, spacerText.With(s.mm(c.Spacer)))
+		all = append(all, say("spacer %s", s.mm(c.Spacer)))
 	}
 	switch {
 	case c.Line > 0 && c.How == shop.OnTaper:
-		all = append(all, startsText.With(s.mm(c.Line), Face(c.From.Along)))
+		all = append(all, say("starts %s from the foot, up the %s, squared across", s.mm(c.Line), Face(c.From.Along)))
 	case c.Line > 0 && c.ByHand():
-		all = append(all, lineText.With(s.mm(c.Line), from(c.From)))
+		all = append(all, say("line %s from %s", s.mm(c.Line), from(c.From)))
 	case c.Line > 0:
-		all = append(all, noStopText.With(s.mm(c.Line), from(c.From)))
+		all = append(all, say("no stop: line %s from %s", s.mm(c.Line), from(c.From)))
 	}
 	if c.Along > 0 {
-		all = append(all, lapLongText.With(s.mm(c.Along)))
+		all = append(all, say("lap %s long along the edge", s.mm(c.Along)))
 	}
 	return strings.Join(all, "; ")
 }
@@ -362,17 +312,17 @@ func from(d shop.Datum) string {
 	if d.Point == shop.EitherFace {
 		return datum(d)
 	}
-	return theText.With(datum(d))
+	return say("the %s", datum(d))
 }
 
 // datum names what a distance is counted from.
 func datum(d shop.Datum) string {
 	text := pointNames[d.Point].With()
 	if d.Along != shop.NoFace {
-		text = alongText.With(text, Face(d.Along))
+		text = say("%s, along the %s", text, Face(d.Along))
 	}
 	if d.Inner {
-		text = shoulderText.With(text)
+		text = say("%s, for the inner shoulder", text)
 	}
 	return text
 }
@@ -382,20 +332,20 @@ func (s speaker) under(step shop.Step) string {
 	all := []string{s.shared(step), likeTexts[step.Like].With()}
 	for _, n := range step.Then.All() {
 		switch n.ID {
-		case shop.PastSides:
+		case "past-sides":
 			all = append(all, noteTexts[n.ID].With(s.past(step.Past.Stretchers, step.Past.Sides)))
-		case shop.PastCorners:
+		case "past-corners":
 			all = append(all, noteTexts[n.ID].With(s.past(step.Past.Stretchers, step.Past.Corners)))
 		default:
 			all = append(all, s.note(n))
 		}
 	}
-	all = append(all, s.notes(step.Once)...)
-	if step.Test.ID != shop.NoNote {
-		all = append(all, testText.With(s.note(step.Test)))
+	all = append(all, s.all(step.Once.All())...)
+	if step.Test.ID != "" {
+		all = append(all, say("Test: %s", s.note(step.Test)))
 	}
-	if step.Caution != shop.NoCaution {
-		all = append(all, cautionText.With(cautions[step.Caution].With()))
+	if step.Caution != "" {
+		all = append(all, say("Caution: %s", noteTexts[step.Caution].With()))
 	}
 	return strings.Join(slices.DeleteFunc(all, func(t string) bool { return t == "" }), " ")
 }
@@ -404,7 +354,7 @@ func (s speaker) under(step shop.Step) string {
 func (s speaker) past(n int, all [joint.RingMost]float64) string {
 	words := make([]string, n)
 	for i := range words {
-		words[i] = pastText.With(s.mm(all[i]), i+1)
+		words[i] = say("%s at stretcher %d", s.mm(all[i]), i+1)
 	}
 	return strings.Join(words, ", ")
 }
@@ -421,11 +371,11 @@ func (s speaker) shared(step shop.Step) string {
 	case step.Cut.How == shop.AwayFromSaw || len(names) < 2:
 		return ""
 	case len(names) < s.sizes:
-		return togetherText.With(strings.Join(names, ", "))
+		return say("%s: cut them together.", strings.Join(names, ", "))
 	case s.sizes == 2:
-		return bothText.With()
+		return say("Both sizes: cut them together.")
 	}
-	return allText.With()
+	return say("All sizes: cut them together.")
 }
 
 // parts names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".
@@ -453,10 +403,10 @@ func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 		spares, tests = spares+b.Spares, tests+b.Tests
 	}
 	if spares > 0 {
-		words = append(words, spareText.With(spares))
+		words = append(words, say("%d spare", spares))
 	}
 	if tests > 0 {
-		words = append(words, testsText.With(tests))
+		words = append(words, say("%d test", tests))
 	}
 	if len(words) == 0 {
 		return Part(part)
@@ -469,5 +419,5 @@ func (s speaker) count(b shop.Batch) string {
 	if len(b.For) == 0 || s.sizes == 1 {
 		return words
 	}
-	return forText.With(words, piece.SizeWords(b.For, s.sizes))
+	return say("%s for %s", words, piece.SizeWords(b.For, s.sizes))
 }
