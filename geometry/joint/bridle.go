@@ -44,26 +44,17 @@ type Bridle struct {
 // no source.
 const BridleLong = 3.0
 
-// BridleSteepest is the largest splay: beyond it the joint runs more than
-// twice the breadth of the leg along the stretcher.
-const BridleSteepest = math.Pi / 3
-
 // Check returns a *measure.BoundError for the first figure that no bridle
 // can have. The other methods take a Bridle that has passed.
 func (b Bridle) Check() error {
-	angle, tenon := measure.Angle(b.Angle), measure.Length(b.Tenon)
 	return cmp.Or(
-		checkStock("bridle.width", b.Width),
-		checkStock("bridle.depth", b.Depth),
-		checkStock("bridle.leg", b.Leg),
-		measure.NotNegative("bridle.splay", angle),
-		measure.AtMost("bridle.splay", angle, "", measure.Angle(BridleSteepest),
-			"lean.from-plumb"),
-		measure.NotNegative("bridle.tenon", tenon),
-		measure.Below("bridle.tenon", tenon, "bridle.width", measure.Length(b.Width),
-			"tenon.third"),
-		measure.AtMost("bridle.mortise", measure.Number(float64(b.Mortise)), "",
-			measure.Number(float64(MortiseInLeg)), ""),
+		within("bridle.width", b.Width),
+		within("bridle.depth", b.Depth),
+		within("bridle.leg", b.Leg),
+		within("bridle.splay", b.Angle),
+		within("bridle.tenon", b.Tenon),
+		measure.Below("bridle.tenon", measure.Length(b.Tenon), "bridle.width", measure.Length(b.Width), "tenon.third"),
+		within("bridle.mortise", float64(b.Mortise)),
 	)
 }
 

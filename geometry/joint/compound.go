@@ -3,8 +3,6 @@ package joint
 import (
 	"cmp"
 	"math"
-
-	"rodsheet/geometry/measure"
 )
 
 // A Compound is a leg that leans two ways: by Rake as seen from the side of
@@ -29,7 +27,7 @@ func CompoundOf(resultant, sightline float64) Compound {
 // Check returns a *measure.BoundError for a lean no leg has. The other methods
 // take a Compound that has passed.
 func (c Compound) Check() error {
-	return cmp.Or(checkLean("leg.rake", c.Rake), checkLean("leg.splay", c.Splay))
+	return cmp.Or(within("leg.rake", c.Rake), within("leg.splay", c.Splay))
 }
 
 // lean returns how far the foot stands out from under the head, as seen in
@@ -86,13 +84,7 @@ func HopperCorner(sides int, slope float64) SlopingCorner {
 // Check returns a *measure.BoundError for a figure no corner has. The other
 // methods take a SlopingCorner that has passed.
 func (s SlopingCorner) Check() error {
-	slope, angle := measure.Angle(s.Slope), measure.Angle(s.Angle)
-	return cmp.Or(
-		measure.NotNegative("corner.slope", slope),
-		measure.AtMost("corner.slope", slope, "", measure.Angle(math.Pi/2), "corner.from-level"),
-		measure.Positive("corner.angle", angle),
-		measure.Below("corner.angle", angle, "", measure.Angle(math.Pi), "corner.inside"),
-	)
+	return cmp.Or(within("corner.slope", s.Slope), within("corner.angle", s.Angle))
 }
 
 // half returns half of what the boards turn by at the corner in plan: π/n for

@@ -29,7 +29,7 @@ func (f Frame) Check() error {
 		f.Leg.Check(),
 		measure.Above("leg.height", measure.Length(f.Leg.Height), "ring.depth", measure.Length(f.Ring.Depth),
 			"leg.height-from-floor"),
-		measure.Positive("frame.head", measure.Length(f.Head)),
+		within("frame.head", f.Head),
 		measure.AtMost("frame.head", measure.Length(f.Head), "ring.width", measure.Length(f.Ring.Width), ""),
 	)
 }

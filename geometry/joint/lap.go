@@ -26,45 +26,17 @@ type Lap struct {
 	At    float64 // from the datum to the near shoulder on the reference edge, mm
 }
 
-// Limits of a lap. A flatter crossing than LapFlattest runs out along the
-// part more than five times its width and leaves feather edges.
-const (
-	LapFlattest = 10 * math.Pi / 180
-	LapSteepest = math.Pi - LapFlattest
-)
-
-// Limits of stock and of set-out in mm: what a workshop handles, and what
-// keeps a slip of the keyboard from printing a thousand sheets.
-const (
-	widestStock = 1000
-	longestPart = 10000
-)
-
 // Check returns a *measure.BoundError for the first figure that no lap can
 // have. The other methods take a Lap that has passed.
 func (l Lap) Check() error {
-	const flat = "lap.angle-between"
-	at, angle, kerf := measure.Length(l.At), measure.Angle(l.Angle), measure.Length(l.Kerf)
 	return cmp.Or(
-		checkStock("lap.width", l.Width),
-		checkStock("lap.crossing-width", l.Other),
-		checkStock("lap.depth", l.Depth),
-		measure.AtLeast("lap.angle", angle, "", measure.Angle(LapFlattest), flat),
-		measure.AtMost("lap.angle", angle, "", measure.Angle(LapSteepest), flat),
-		measure.Positive("lap.kerf", kerf),
-		measure.Below("lap.kerf", kerf, "lap.crossing-width", measure.Length(l.Other),
-			"lap.thinner-blade"),
-		measure.NotNegative("lap.at", at),
-		measure.AtMost("lap.at", at, "", measure.Length(longestPart), ""),
-	)
-}
-
-// checkStock returns a *measure.BoundError for a side of stock that is not
-// more than nothing or beyond any workshop.
-func checkStock(figure measure.ID, mm float64) error {
-	return cmp.Or(
-		measure.Positive(figure, measure.Length(mm)),
-		measure.AtMost(figure, measure.Length(mm), "", measure.Length(widestStock), ""),
+		within("lap.width", l.Width),
+		within("lap.crossing-width", l.Other),
+		within("lap.depth", l.Depth),
+		within("lap.angle", l.Angle),
+		within("lap.kerf", l.Kerf),
+		measure.Below("lap.kerf", measure.Length(l.Kerf), "lap.crossing-width", measure.Length(l.Other), "lap.thinner-blade"),
+		within("lap.at", l.At),
 	)
 }
 

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
 )
 
 // A Leg is a straight leg that leans in the plane of its stretcher, foot
@@ -23,32 +22,15 @@ type Leg struct {
 	At        float64 // from mid-length to the back of the head, mm
 }
 
-// LeanSteepest is the largest lean from plumb: beyond it a leg is more than
-// twice as long as the piece is high.
-const LeanSteepest = math.Pi / 3
-
-// checkLean returns a *measure.BoundError for a lean from plumb that is
-// negative or beyond LeanSteepest.
-func checkLean(figure measure.ID, rad float64) error {
-	return cmp.Or(
-		measure.NotNegative(figure, measure.Angle(rad)),
-		measure.AtMost(figure, measure.Angle(rad), "", measure.Angle(LeanSteepest),
-			"lean.from-plumb"),
-	)
-}
-
 // Check returns a *measure.BoundError for the first figure no leg can have.
 // The other methods take a Leg that has passed.
 func (l Leg) Check() error {
-	height, at := measure.Length(l.Height), measure.Length(l.At)
 	return cmp.Or(
-		checkStock("leg.breadth", l.Breadth),
-		checkStock("leg.thickness", l.Thickness),
-		measure.Positive("leg.height", height),
-		measure.AtMost("leg.height", height, "", measure.Length(longestPart), ""),
-		checkLean("leg.splay", l.Splay),
-		measure.Positive("leg.at", at),
-		measure.AtMost("leg.at", at, "", measure.Length(longestPart), ""),
+		within("leg.breadth", l.Breadth),
+		within("leg.thickness", l.Thickness),
+		within("leg.height", l.Height),
+		within("leg.splay", l.Splay),
+		within("leg.at", l.At),
 	)
 }
 

@@ -2,8 +2,6 @@ package joint
 
 import (
 	"cmp"
-
-	"rodsheet/geometry/measure"
 )
 
 // A Movement is how the width of a board across the grain follows the moisture
@@ -37,25 +35,11 @@ func MovementCoefficient(shrinkage float64) float64 { return 1 / (3000/shrinkage
 // Check returns a *measure.BoundError for a figure that the rule does not
 // cover.
 func (m Movement) Check() error {
-	width, c := measure.Length(m.Width), measure.Number(m.Coefficient)
 	return cmp.Or(
-		measure.Positive("movement.width", width),
-		measure.AtMost("movement.width", width, "", measure.Length(longestPart), ""),
-		measure.Positive("movement.coefficient", c),
-		measure.AtMost("movement.coefficient", c, "", measure.Number(mostCoefficient),
-			"movement.per-cent"),
-		checkMoisture("movement.from", m.From),
-		checkMoisture("movement.to", m.To),
-	)
-}
-
-// checkMoisture returns a *measure.BoundError for moisture in per cent at which
-// the movement is not proportional.
-func checkMoisture(figure measure.ID, percent float64) error {
-	value := measure.Number(percent)
-	return cmp.Or(
-		measure.AtLeast(figure, value, "", measure.Number(MoistureLeast), "movement.in-per-cent"),
-		measure.AtMost(figure, value, "", measure.Number(MoistureMost), "movement.dry-first"),
+		within("movement.width", m.Width),
+		within("movement.coefficient", m.Coefficient),
+		within("movement.from", m.From),
+		within("movement.to", m.To),
 	)
 }
 

@@ -16,9 +16,6 @@ type Regular struct {
 	Apothem float64 // from the centre to mid-side, mm
 }
 
-// mostCorners is where a polygon is better set out as a circle.
-const mostCorners = 36
-
 // RegularBySide returns the polygon whose sides are so long: its apothem is
 // side/(2·tan(π/n)).
 func RegularBySide(sides int, side float64) Regular {
@@ -28,13 +25,7 @@ func RegularBySide(sides int, side float64) Regular {
 // Check returns a *measure.BoundError for the first figure that no polygon
 // can have. The other methods take a Regular that has passed.
 func (r Regular) Check() error {
-	sides, apothem := measure.Number(float64(r.Sides)), measure.Length(r.Apothem)
-	return cmp.Or(
-		measure.AtLeast("polygon.sides", sides, "", measure.Number(3), ""),
-		measure.AtMost("polygon.sides", sides, "", measure.Number(mostCorners), "polygon.as-circle"),
-		measure.Positive("polygon.apothem", apothem),
-		measure.AtMost("polygon.apothem", apothem, "", measure.Length(longestPart), ""),
-	)
+	return cmp.Or(within("polygon.sides", float64(r.Sides)), within("polygon.apothem", r.Apothem))
 }
 
 // Turn returns by how much the direction changes from one side to the next,
@@ -70,7 +61,7 @@ func (r Regular) Corners() []geometry.Point {
 // leaves nothing of a side.
 func (r Regular) CheckClip(back float64) error {
 	return cmp.Or(
-		measure.Positive("polygon.clip", measure.Length(back)),
+		within("polygon.clip", back),
 		measure.Below("polygon.clip", measure.Length(back), "polygon.half-side", measure.Length(r.Side()/2),
 			"polygon.clip-less"),
 	)

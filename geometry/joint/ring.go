@@ -12,7 +12,7 @@ import (
 // polygon, each over one neighbour and under the next.
 //
 // Frame of a stretcher: seen from above, x along it from mid-length, y = 0
-// the inside edge, y = Width the outside edge. Its two ends are mirror images
+// the ring side, y = Width the outer side. Its two ends are mirror images
 // in plan, and one is lapped on the upper face, the other on the lower one.
 //
 // Frame of the plan: the centre of the ring at the origin, stretcher 0 across
@@ -37,20 +37,16 @@ const (
 // meet: both are half the depth, so the stretcher would fall apart. The other
 // methods take a Ring that has passed.
 func (r Ring) Check() error {
-	sides, inside := measure.Number(float64(r.Sides)), measure.Length(r.Inside)
 	return cmp.Or(
-		measure.AtLeast("ring.stretchers", sides, "", measure.Number(RingFewest), ""),
-		measure.AtMost("ring.stretchers", sides, "", measure.Number(RingMost), ""),
-		measure.Positive("ring.inside", inside),
-		measure.AtMost("ring.inside", inside, "", measure.Length(longestPart), ""),
-		checkStock("ring.width", r.Width),
-		checkStock("ring.depth", r.Depth),
-		measure.Above("ring.inside", inside, "ring.laps-meet", measure.Length(r.LeastInside()),
-			"ring.larger"),
+		within("ring.stretchers", float64(r.Sides)),
+		within("ring.inside", r.Inside),
+		within("ring.width", r.Width),
+		within("ring.depth", r.Depth),
+		measure.Above("ring.inside", measure.Length(r.Inside), "ring.laps-meet", measure.Length(r.LeastInside()), "ring.larger"),
 	)
 }
 
-// Polygon returns the inside polygon of the ring. Grow(Width) makes of it the
+// Polygon returns the inside polygon of the ring. Offset(Width) makes of it the
 // polygon of the outside edges, and more than that a top with an overhang.
 func (r Ring) Polygon() Regular { return RegularBySide(r.Sides, r.Inside) }
 

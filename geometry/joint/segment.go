@@ -31,16 +31,13 @@ func SegmentOverChord(radius, chord float64) CircularSegment {
 	return CircularSegment{Chord: chord, Rise: half * half / (radius + math.Sqrt((radius-half)*(radius+half)))}
 }
 
-// Check returns a *measure.BoundError for a figure no bow can have. The other
-// methods take a Bow that has passed.
+// Check returns a *measure.BoundError for a figure no segment can have. The
+// other methods take a CircularSegment that has passed.
 func (b CircularSegment) Check() error {
-	chord, rise := measure.Length(b.Chord), measure.Length(b.Rise)
 	return cmp.Or(
-		measure.Positive("segment.chord", chord),
-		measure.AtMost("segment.chord", chord, "", measure.Length(longestPart), ""),
-		measure.Positive("segment.rise", rise),
-		measure.AtMost("segment.rise", rise, "segment.half-chord", measure.Length(b.Chord/2),
-			"segment.more-than-half"),
+		within("segment.chord", b.Chord),
+		within("segment.rise", b.Rise),
+		measure.AtMost("segment.rise", measure.Length(b.Rise), "segment.half-chord", measure.Length(b.Chord/2), "segment.more-than-half"),
 	)
 }
 

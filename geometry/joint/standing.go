@@ -3,8 +3,6 @@ package joint
 import (
 	"cmp"
 	"math"
-
-	"rodsheet/geometry/measure"
 )
 
 // StandardGravity in m/s² is exact (3rd General Conference on Weights and
@@ -28,16 +26,11 @@ type Standing struct {
 // Check returns a *measure.BoundError for the first figure no piece can have.
 // The other methods take a Standing that has passed.
 func (s Standing) Check() error {
-	feet := measure.Number(float64(s.Feet))
-	radius, rim := measure.Length(s.FootRadius), measure.Length(s.Rim)
 	return cmp.Or(
-		measure.AtLeast("standing.feet", feet, "", measure.Number(3), "standing.fewer"),
-		measure.AtMost("standing.feet", feet, "", measure.Number(mostCorners), ""),
-		measure.Positive("standing.foot-radius", radius),
-		measure.AtMost("standing.foot-radius", radius, "", measure.Length(longestPart), ""),
-		measure.Positive("standing.rim", rim),
-		measure.AtMost("standing.rim", rim, "", measure.Length(longestPart), ""),
-		measure.Positive("standing.mass", measure.Mass(s.Mass)),
+		within("standing.feet", float64(s.Feet)),
+		within("standing.foot-radius", s.FootRadius),
+		within("standing.rim", s.Rim),
+		within("standing.mass", s.Mass),
 	)
 }
 

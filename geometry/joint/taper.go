@@ -79,27 +79,17 @@ type Taper struct {
 	Faces  TaperFaces
 }
 
-const (
-	longestTaper = 3000.0 // mm
-	widestTaper  = 600.0  // mm
-)
-
 // Check returns a *measure.BoundError for the first figure no leg can have.
 func (t Taper) Check() error {
-	length, top := measure.Length(t.Length), measure.Length(t.Top)
-	foot, start := measure.Length(t.Foot), measure.Length(t.Start)
 	return cmp.Or(
-		measure.Positive("taper.length", length),
-		measure.AtMost("taper.length", length, "", measure.Length(longestTaper), ""),
-		measure.Positive("taper.top", top),
-		measure.AtMost("taper.top", top, "", measure.Length(widestTaper), ""),
-		measure.Positive("taper.foot", foot),
-		measure.Below("taper.foot", foot, "taper.top", top, "taper.narrows"),
-		measure.NotNegative("taper.start", start),
-		measure.Below("taper.start", start, "taper.length", length, "taper.start-from-top"),
-		measure.AtLeast("taper.run", measure.Length(t.Run()), "taper.loss", measure.Length(t.Loss()),
-			"taper.less"),
-		measure.AtMost("taper.faces", measure.Number(float64(t.Faces)), "", measure.Number(float64(FourFaces)), ""),
+		within("taper.length", t.Length),
+		within("taper.top", t.Top),
+		within("taper.foot", t.Foot),
+		measure.Below("taper.foot", measure.Length(t.Foot), "taper.top", measure.Length(t.Top), "taper.narrows"),
+		within("taper.start", t.Start),
+		measure.Below("taper.start", measure.Length(t.Start), "taper.length", measure.Length(t.Length), "taper.start-from-top"),
+		measure.AtLeast("taper.run", measure.Length(t.Run()), "taper.loss", measure.Length(t.Loss()), "taper.less"),
+		within("taper.faces", float64(t.Faces)),
 	)
 }
 

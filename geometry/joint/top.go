@@ -23,18 +23,11 @@ func RectangleTop(length, width float64) Top {
 	return Top{Corners: geometry.Box(-length/2, -width/2, length/2, width/2).Corners()}
 }
 
-// Limits of a top in mm: a side shorter than shortestSide is a slip.
-const shortestSide = 1.0
-
 // Check returns a *measure.BoundError for the first figure no top can have.
 // The other methods take a Top that has passed.
 func (t Top) Check() error {
 	if t.Diameter != 0 {
-		diameter := measure.Length(t.Diameter)
-		return cmp.Or(
-			measure.Positive("outline.diameter", diameter),
-			measure.AtMost("outline.diameter", diameter, "", measure.Length(longestPart), ""),
-		)
+		return within("outline.diameter", t.Diameter)
 	}
 	// Each question is asked only once those before it are answered.
 	for _, ask := range []func() error{t.checkPoints, t.checkTurns, t.checkWork} {
@@ -48,17 +41,16 @@ func (t Top) Check() error {
 // checkPoints refuses corners that are too few, too close or out of reach.
 func (t Top) checkPoints() error {
 	if len(t.Corners) < 3 {
-		return measure.AtLeast("outline.corners", measure.Number(float64(len(t.Corners))), "", measure.Number(3), "")
+		return within("outline.corners", float64(len(t.Corners)))
 	}
 	for _, c := range t.Corners {
-		if err := measure.AtMost("outline.reach", measure.Length(c.Norm()), "", measure.Length(longestPart), ""); err != nil {
+		if err := within("outline.reach", c.Norm()); err != nil {
 			return err
 		}
 	}
 	for i := range t.Corners {
 		in, _ := t.sides(i)
-		if err := measure.AtLeast("outline.side", measure.Length(in.Norm()), "", measure.Length(shortestSide),
-			"outline.leave-out-corner"); err != nil {
+		if err := within("outline.side", in.Norm()); err != nil {
 			return err
 		}
 	}
@@ -80,8 +72,7 @@ func (t Top) checkTurns() error {
 		}
 		sum += turn
 	}
-	return measure.AtMost("outline.turns", measure.Number(math.Round(sum/(2*math.Pi))), "", measure.Number(1),
-		"outline.sides-cross")
+	return within("outline.turns", math.Round(sum/(2*math.Pi)))
 }
 
 // checkWork refuses a clip or rounding that takes more than half of a side.
@@ -93,8 +84,8 @@ func (t Top) checkWork() error {
 		in, out := t.sides(i)
 		half := math.Min(in.Norm(), out.Norm())/2 + trace
 		if err := cmp.Or(
-			measure.NotNegative("outline.clip", clip),
-			measure.NotNegative("outline.round", round),
+			within("outline.clip", t.Clip),
+			within("outline.round", t.Round),
 			measure.AtMost("outline.clip", clip, "polygon.half-side", measure.Length(half), hint),
 			// The arc begins r·tan(turn/2) from the corner.
 			measure.AtMost("outline.round", round, "outline.half-side-holds",

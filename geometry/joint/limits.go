@@ -1,0 +1,124 @@
+package joint
+
+import (
+	"cmp"
+	"math"
+	"sync"
+
+	"rodsheet/geometry/measure"
+)
+
+// What a workshop handles, and what keeps a slip of the keyboard from printing a
+// thousand sheets (common practice, no source), in mm.
+const (
+	widestStock  = 1000
+	longestPart  = 10000
+	longestTaper = 3000
+	widestTaper  = 600
+	shortestSide = 1 // of a top: a shorter one is a slip
+)
+
+// mostCorners is where a polygon is better set out as a circle.
+const mostCorners = 36
+
+// LapFlattest is the flattest crossing of a lap, in rad: a flatter one runs out
+// along the part more than five times its width and leaves feather edges.
+// LapSteepest is the same on the other hand.
+const (
+	LapFlattest = 10 * math.Pi / 180
+	LapSteepest = math.Pi - LapFlattest
+)
+
+// LeanSteepest is the largest lean from plumb in rad: beyond it a leg is more
+// than twice as long as the piece is high, and its joint runs more than twice the
+// breadth of the leg along the stretcher.
+const LeanSteepest = math.Pi / 3
+
+// A limit bounds a figure by plain numbers: least ≤ value ≤ most, or < where that
+// end is open. The hints say what to do below and above.
+type limit struct {
+	of                func(float64) measure.Quantity
+	least, most       float64
+	openLow, openHigh bool
+	below, above      measure.ID
+}
+
+// limits holds every figure that a plain number bounds. What one figure of a
+// joint sets for another stands in that joint's Check.
+var limits = sync.OnceValue(func() map[measure.ID]limit {
+	more := func(of func(float64) measure.Quantity, most float64) limit {
+		return limit{of: of, most: most, openLow: true}
+	}
+	length, angle, number, unbounded := measure.Length, measure.Angle, measure.Number, math.Inf(1)
+	stock, part := more(length, widestStock), more(length, longestPart)
+	lean := limit{of: angle, most: LeanSteepest, above: "lean.from-plumb"}
+	moisture := limit{of: number, least: MoistureLeast, most: MoistureMost, below: "movement.in-per-cent", above: "movement.dry-first"}
+	return map[measure.ID]limit{
+		"lap.width": stock, "lap.crossing-width": stock, "lap.depth": stock,
+		"lap.angle": {of: angle, least: LapFlattest, most: LapSteepest, below: "lap.angle-between", above: "lap.angle-between"},
+		"lap.kerf":  more(length, unbounded),
+		"lap.at":    {of: length, most: longestPart},
+
+		"bridle.width": stock, "bridle.depth": stock, "bridle.leg": stock,
+		"bridle.splay":   lean,
+		"bridle.tenon":   {of: length, most: unbounded},
+		"bridle.mortise": {of: number, most: float64(MortiseInLeg)},
+
+		"ring.stretchers": {of: number, least: RingFewest, most: RingMost},
+		"ring.inside":     part, "ring.width": stock, "ring.depth": stock,
+
+		"leg.breadth": stock, "leg.thickness": stock, "leg.height": part, "leg.at": part,
+		"leg.splay": lean, "leg.rake": lean,
+		"frame.head": more(length, unbounded),
+
+		"taper.length": more(length, longestTaper), "taper.top": more(length, widestTaper),
+		"taper.foot":  more(length, unbounded),
+		"taper.start": {of: length, most: unbounded},
+		"taper.faces": {of: number, most: float64(FourFaces)},
+
+		"polygon.sides":   {of: number, least: 3, most: mostCorners, above: "polygon.as-circle"},
+		"polygon.apothem": part,
+		"polygon.clip":    more(length, unbounded),
+
+		"outline.diameter": part,
+		"outline.corners":  {of: number, least: 3, most: unbounded},
+		"outline.reach":    {of: length, most: longestPart},
+		"outline.side":     {of: length, least: shortestSide, most: unbounded, below: "outline.leave-out-corner"},
+		"outline.turns":    {of: number, most: 1, above: "outline.sides-cross"},
+		"outline.clip":     {of: length, most: unbounded},
+		"outline.round":    {of: length, most: unbounded},
+
+		"glass.area":      more(measure.Area, unbounded),
+		"glass.thickness": {of: length, least: glassThinnest, most: glassThickest},
+
+		"movement.width":       part,
+		"movement.coefficient": {of: number, most: mostCoefficient, openLow: true, above: "movement.per-cent"},
+		"movement.from":        moisture, "movement.to": moisture,
+
+		"standing.feet":        {of: number, least: 3, most: mostCorners, below: "standing.fewer"},
+		"standing.foot-radius": part, "standing.rim": part,
+		"standing.mass": more(measure.Mass, unbounded),
+
+		"segment.chord": part, "segment.rise": more(length, unbounded),
+
+		"corner.slope": {of: angle, most: math.Pi / 2, above: "corner.from-level"},
+		"corner.angle": {of: angle, most: math.Pi, openLow: true, openHigh: true, above: "corner.inside"},
+	}
+})
+
+// within returns a *measure.BoundError for a value outside the limits of a
+// figure.
+func within(figure measure.ID, value float64) error {
+	l := limits()[figure]
+	low, high := measure.AtLeast, measure.AtMost
+	if l.openLow {
+		low = measure.Above
+	}
+	if l.openHigh {
+		high = measure.Below
+	}
+	return cmp.Or(
+		low(figure, l.of(value), "", l.of(l.least), l.below),
+		high(figure, l.of(value), "", l.of(l.most), l.above),
+	)
+}
