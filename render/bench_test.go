@@ -85,17 +85,17 @@ func BenchmarkSheets(b *testing.B) {
 // longJob returns a job of about 100 sheets with hatching and many labels.
 func longJob(tb testing.TB, l Layout) templates.Job {
 	tb.Helper()
-	job := templates.Job{Name: "long", Title: "long"}
+	var section templates.Section
 	for i := range 5 {
 		one, err := templates.Taper(joint.Taper{Length: 1900 + 20*float64(i), Top: 300, Foot: 120, Start: 150},
 			templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 		if err != nil {
 			tb.Fatal(err)
 		}
-		job.Drawings = append(job.Drawings, one.Drawings...)
-		job.Panels = one.Panels
+		section.Drawings = append(section.Drawings, one.Drawings()...)
+		section.Panels = one.Panels()
 	}
-	return job
+	return jobOf(section)
 }
 
 // BenchmarkAgainstBareWriter draws a job of 100 sheets from its figures to the

@@ -67,8 +67,8 @@ func TestLetteringKeepsClear(t *testing.T) {
 					return templates.Lap(joint.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
 				},
 				func() (templates.Job, error) {
-					return templates.Job{Name: "tops", Title: "tops", Drawings: []templates.Drawing{
-						boxOutline(800, 600), roundOutline(600), polygonOutline(6, 500)}}, nil
+					return templates.Job{Name: "tops", Title: "tops", Sections: []templates.Section{{Drawings: []templates.Drawing{
+						boxOutline(800, 600), roundOutline(600), polygonOutline(6, 500)}}}}, nil
 				},
 			} {
 				job, err := make()
@@ -125,11 +125,11 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	jobs, err := drawings.Pack(checks.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
+	job, err := drawings.Pack(checks.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := LayPack("pack", "", jobs, l)
+	plan, err := Lay(job, l)
 	if err != nil {
 		t.Fatal(err)
 	}

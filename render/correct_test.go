@@ -40,7 +40,7 @@ func TestCorrectedJobComesOutTrue(t *testing.T) {
 		if rapid.IntRange(0, 3).Draw(t, "whole") == 0 {
 			l.Paper = Paper{Name: "whole", Whole: true}
 		}
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Drawings: []templates.Drawing{d}}, l)
+		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -119,7 +119,7 @@ func TestPlacementsAreCorrected(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 130, Y: 20}}}}}
 	l := DefaultLayout(measure.Millimetre, Paper{Name: "A4", Width: 210, Height: 297})
 	l.Correct = Correction{Printer: "bench", Upright: geometry.Affine{A: 1.01, C: 0.01, D: 0.98}}
-	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Drawings: []templates.Drawing{d}}, l)
+	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -142,7 +142,7 @@ func TestPlacementsAreCorrected(t *testing.T) {
 
 func TestEveryCorrectedSheetSaysSo(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 900, Y: 20}}}}}
-	job := templates.Job{Name: "bar", Title: "bar", Drawings: []templates.Drawing{d}}
+	job := templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 	l := DefaultLayout(measure.Millimetre, Paper{Name: "A4", Width: 210, Height: 297})
 	plain, err := Lay(job, l)
 	if err != nil {
@@ -195,7 +195,7 @@ func TestUprightIsNeverTurned(t *testing.T) {
 	} {
 		bar := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, c.corner}}}}
 		for _, bar.Upright = range []bool{false, true} {
-			plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Drawings: []templates.Drawing{bar}}, DefaultLayout(measure.Millimetre, c.paper))
+			plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{bar}}}}, DefaultLayout(measure.Millimetre, c.paper))
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -42,7 +42,7 @@ func a4() Layout { return DefaultLayout(measure.Millimetre, papers()[3]) }
 
 func layOne(t testing.TB, l Layout, drawings ...templates.Drawing) Plan {
 	t.Helper()
-	p, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: drawings}, l)
+	p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: drawings}}}, l)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,7 +114,7 @@ func TestTopOnTwelveSheets(t *testing.T) {
 func TestBetweenBoundAndPlainGrid(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
-		job := templates.Job{Name: "random", Title: "random", Drawings: []templates.Drawing{d}}
+		job := templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 		l.Plain = false
 		p, err := Lay(job, l)
 		if err != nil {
@@ -177,7 +177,7 @@ func TestBlocksKeepApart(t *testing.T) {
 		for range rapid.IntRange(1, 12).Draw(t, "drawings") {
 			drawings = append(drawings, drawRandom(t))
 		}
-		p, err := Lay(templates.Job{Name: "pack", Title: "pack", Drawings: drawings}, l)
+		p, err := Lay(templates.Job{Name: "pack", Title: "pack", Sections: []templates.Section{{Drawings: drawings}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -305,7 +305,7 @@ func TestOnlyDrawsTheSameSheets(t *testing.T) {
 		{99, fmt.Sprintf("sheet 99 must be at most the last sheet, %d", all.Count())},
 	} {
 		l.Only = []int{2, c.only}
-		_, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{boxOutline(800, 600)}}, l)
+		_, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: []templates.Drawing{boxOutline(800, 600)}}}}, l)
 		if line, _ := wording.Fault(err, l.Unit); line != c.want {
 			t.Errorf("only %d: got %v, want %s", c.only, err, c.want)
 		}

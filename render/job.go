@@ -10,7 +10,15 @@ import (
 	"rodsheet/templates"
 )
 
-// A laidJob is a job cut and packed in one manner.
+// A part is a section to be laid, with what the sheets add to it.
+type part struct {
+	templates.Section
+	first bool        // behind the calibration square
+	added []lateWords // panels that speak of sheets
+	notes []string    // what was noticed
+}
+
+// A laidJob is a part of a job cut and packed in one manner.
 type laidJob struct {
 	laids []*tiling
 	items []item
@@ -20,28 +28,26 @@ type laidJob struct {
 	late    []latePanel
 }
 
-// layJob lays one job, behind the calibration square where it comes first and
-// with the panels that the pack adds, in the manner that takes the fewest
-// sheets.
-func (l Layout) layJob(job templates.Job, first bool, added ...lateWords) (laidJob, error) {
+// layPart lays one part of a job in the manner that takes the fewest sheets.
+func (l Layout) layPart(of part) (laidJob, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
-		clear = wholeSize(job)
+		clear = wholeSize(of.Drawings)
 	}
 	j := laidJob{packer: packer{[2]geometry.Point{clear, clear}}}
 	if l.turns() {
 		j.size[1] = l.onSide().clear()
 	}
-	if err := j.survey(job.Drawings, l); err != nil {
+	if err := j.survey(of.Drawings, l); err != nil {
 		return laidJob{}, err
 	}
-	if first {
+	if of.first {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
 	var best laidJob
 	var refused error
 	for _, m := range l.manners() {
-		k, err := j.layIn(m, job, l, added)
+		k, err := j.layIn(m, of, l)
 		if err != nil {
 			refused = cmp.Or(refused, err)
 			continue
@@ -96,18 +102,18 @@ func (j laidJob) ordinary() bool {
 	return true
 }
 
-// layIn lays the job of j in one manner, behind the items it has. Its pictures
+// layIn lays a part in one manner, behind the items it has. Its pictures
 // are as large as half a sheet allows, or a step smaller where that saves a
 // sheet.
-func (j laidJob) layIn(m strategy, job templates.Job, l Layout, added []lateWords) (laidJob, error) {
+func (j laidJob) layIn(m strategy, of part, l Layout) (laidJob, error) {
 	front := slices.Clip(j.items)
 	j.items = nil
 	if err := j.layDrawings(l, m); err != nil {
 		return laidJob{}, err
 	}
-	j.layPanels(job, l, added)
+	j.layPanels(of, l)
 	back := j.items
-	for _, pictures := range j.layPictures(job.Pictures) {
+	for _, pictures := range j.layPictures(of.Pictures) {
 		items := slices.Concat(front, pictures, back)
 		if bins := j.pack(items); j.bins == nil || len(bins) < len(j.bins) {
 			j.items, j.bins = items, bins
@@ -140,9 +146,9 @@ func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
 	return out
 }
 
-// layPanels lays the panels of the job, those the pack adds, and those the
+// layPanels lays the panels of the section, those that speak of sheets, and those the
 // sheets add: how to tape up, how far to trust them, and what was noticed.
-func (j *laidJob) layPanels(job templates.Job, l Layout, added []lateWords) {
+func (j *laidJob) layPanels(of part, l Layout) {
 	lay := func(p, like templates.Panel) []item {
 		if p.Ruled {
 			return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
@@ -156,10 +162,10 @@ func (j *laidJob) layPanels(job templates.Job, l Layout, added []lateWords) {
 		j.items = append(j.items, items...)
 		j.late = append(j.late, latePanel{items, func(n numbers) []item { return lay(words(n), p) }})
 	}
-	for _, p := range job.Panels {
+	for _, p := range of.Panels {
 		add(p)
 	}
-	for _, words := range added {
+	for _, words := range of.added {
 		addLate(words)
 	}
 	laids := j.laids
@@ -172,8 +178,8 @@ func (j *laidJob) layPanels(job templates.Job, l Layout, added []lateWords) {
 	if p, ok := accuracyPanel(laids, l); ok {
 		add(p)
 	}
-	if len(job.Warnings) > 0 {
-		add(templates.Panel{Heading: "note", Text: job.Warnings})
+	if len(of.notes) > 0 {
+		add(templates.Panel{Heading: "note", Text: of.notes})
 	}
 }
 

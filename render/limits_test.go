@@ -15,7 +15,7 @@ func TestAsManySheetsAsItTakes(t *testing.T) {
 		for _, d := range []templates.Drawing{boxOutline(100, 80), boxOutline(800, 600), boxOutline(3000, 30), roundOutline(600), roundOutline(1200), roundOutline(4000)} {
 			l := a4()
 			l.Plain = plain
-			job := templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{d}}
+			job := templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 			l.MaxSheets = 1000
 			p, err := Lay(job, l)
 			if err != nil {
@@ -43,7 +43,7 @@ func TestHintsNameNoFlags(t *testing.T) {
 	l := a4()
 	l.MaxSheets = 3
 	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(1e5, 1e5), boxOutline(500, 200)} {
-		_, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: []templates.Drawing{d}}, l)
+		_, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		bound, ok := err.(*measure.BoundError)
 		if !ok || bound.Figure != "job.sheets" && bound.Figure != "job.tiles" || bound.Hint != "paper.larger" {
 			t.Errorf("%s: %v", d.Name, err)

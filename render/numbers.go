@@ -95,12 +95,12 @@ func run(first, last int) string {
 	return fmt.Sprintf("%d to %d", first, last)
 }
 
-// sheetsPanel lists the sheets of every job of a pack.
-func sheetsPanel(jobs []templates.Job) lateWords {
+// contents lists the sheets of every section.
+func contents(sections []templates.Section) lateWords {
 	return func(n numbers) templates.Panel {
 		p := templates.Panel{Heading: "sheets"}
-		for i, job := range jobs {
-			p.Table = append(p.Table, []string{job.Title, n.job(i)})
+		for i, s := range sections {
+			p.Table = append(p.Table, []string{s.Heading, n.job(i)})
 		}
 		return p
 	}

@@ -19,14 +19,14 @@ import (
 )
 
 // layPack lays the sample pack.
-func layPack(t testing.TB, l Layout, wide, high float64) (Plan, []templates.Job) {
+func layPack(t testing.TB, l Layout, wide, high float64) (Plan, []templates.Section) {
 	t.Helper()
-	jobs := samplePack(wide, high, l.Unit, l)
-	p, err := LayPack("pack", "", jobs, l)
+	sections := samplePack(wide, high, l.Unit, l)
+	p, err := Lay(templates.Job{Name: "pack", Sections: sections}, l)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p, jobs
+	return p, sections
 }
 
 // readPDF writes a document and reads it back by PDFium.
@@ -98,7 +98,7 @@ func TestPackIsClear(t *testing.T) {
 func TestCoverIsOneSheet(t *testing.T) {
 	for _, l := range everyday() {
 		for _, size := range [][2]float64{{350, 300}, {520, 450}, {600, 700}, {900, 400}, {1200, 740}} {
-			p, jobs := layPack(t, l, size[0], size[1])
+			p, sections := layPack(t, l, size[0], size[1])
 			if n := len(p.jobs[0].bins); n != 1 {
 				t.Errorf("%.0f × %.0f mm on %s: a cover of %d sheets", size[0], size[1], l.Paper.Name, n)
 			}
@@ -108,8 +108,8 @@ func TestCoverIsOneSheet(t *testing.T) {
 					found++
 				}
 			}
-			if found != len(jobs[0].Pictures) {
-				t.Errorf("%d pictures on the cover, want %d", found, len(jobs[0].Pictures))
+			if found != len(sections[0].Pictures) {
+				t.Errorf("%d pictures on the cover, want %d", found, len(sections[0].Pictures))
 			}
 		}
 	}
@@ -125,11 +125,11 @@ func TestSmallerPicturesSaveASheet(t *testing.T) {
 		sheets int
 		want   string
 	}{{300, 0, 1, "scale 1:5"}, {300, 26, 1, "scale 1:10"}, {190, 60, 2, "scale 1:5"}} {
-		job := samplePack(c.wide, 200, l.Unit, l)[0]
+		cover := samplePack(c.wide, 200, l.Unit, l)[0]
 		for range c.rows {
-			job.Panels[0].Table = append(job.Panels[0].Table, []string{"figure", "100 mm"})
+			cover.Panels[0].Table = append(cover.Panels[0].Table, []string{"figure", "100 mm"})
 		}
-		p, err := Lay(job, l)
+		p, err := Lay(jobOf(cover), l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -146,19 +146,19 @@ func TestListOfSheets(t *testing.T) {
 	l := everyday()[0]
 	for _, most := range []int{99, 400, 100000} {
 		l.MaxSheets = most
-		p, jobs := layPack(t, l, 900, 450)
+		p, sections := layPack(t, l, 900, 450)
 		doc := p.Document()
 		want := map[string]string{}
-		for _, job := range jobs {
+		for _, job := range sections {
 			var on []int
 			for i, pg := range doc.Pages {
-				if slices.ContainsFunc(pg.Texts, func(x page.Text) bool { return x.String == l.Title+": "+job.Title }) {
+				if slices.ContainsFunc(pg.Texts, func(x page.Text) bool { return x.String == l.Title+": "+job.Heading }) {
 					on = append(on, i+1)
 				}
 			}
-			want[job.Title] = run(on[0], on[len(on)-1])
+			want[job.Heading] = run(on[0], on[len(on)-1])
 			if len(on) != on[len(on)-1]-on[0]+1 {
-				t.Errorf("%s stands on the sheets %d", job.Title, on)
+				t.Errorf("%s stands on the sheets %d", job.Heading, on)
 			}
 		}
 		for title, sheets := range want {
@@ -172,10 +172,10 @@ func TestListOfSheets(t *testing.T) {
 	}
 }
 
-func layPackOf(t *testing.T, jobs int) (Plan, []templates.Job) {
+func layPackOf(t *testing.T, sections int) (Plan, []templates.Section) {
 	l := everyday()[0]
-	all := samplePack(520, 450, l.Unit, l)[:jobs]
-	p, err := LayPack("pack", "", all, l)
+	all := samplePack(520, 450, l.Unit, l)[:sections]
+	p, err := Lay(templates.Job{Name: "pack", Sections: all}, l)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -204,7 +204,7 @@ func TestBookmarksOfAPack(t *testing.T) {
 	l := everyday()[0]
 	for _, only := range [][]int{nil, {2, 4, 9}} {
 		l.Only = only
-		p, jobs := layPack(t, l, 520, 450)
+		p, sections := layPack(t, l, 520, 450)
 		marks := readPDF(t, p.Document()).Bookmarks
 		pages := 0
 		part := ""
@@ -222,11 +222,11 @@ func TestBookmarksOfAPack(t *testing.T) {
 			}
 			pages++
 		}
-		if want := len(p.Document().Pages); pages != want || only == nil && len(marks) != pages+len(jobs) {
-			t.Errorf("%d bookmarks over %d sheets, want %d and %d over them", len(marks), pages, want, len(jobs))
+		if want := len(p.Document().Pages); pages != want || only == nil && len(marks) != pages+len(sections) {
+			t.Errorf("%d bookmarks over %d sheets, want %d and %d over them", len(marks), pages, want, len(sections))
 		}
 	}
-	one, err := Lay(samplePack(520, 450, 0, l)[0], DefaultLayout(0, papers()[3]))
+	one, err := Lay(jobOf(samplePack(520, 450, 0, l)[0]), DefaultLayout(0, papers()[3]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -291,7 +291,7 @@ func TestNumbersFitTheirPlaces(t *testing.T) {
 		d := []templates.Drawing{boxOutline(rapid.Float64Range(300, 1500).Draw(t, "w"), rapid.Float64Range(300, 900).Draw(t, "h"))}
 		l := a4()
 		l.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
-		p, err := Lay(templates.Job{Name: "job", Title: "job", Drawings: d}, l)
+		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: d}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -330,15 +330,15 @@ func TestNumbersFitTheirPlaces(t *testing.T) {
 // Tables a little wider than half a sheet wrap, and stand side by side.
 func TestWideTablesStandSideBySide(t *testing.T) {
 	l := everyday()[0]
-	var job templates.Job
+	var section templates.Section
 	for range 2 {
 		table := [][]string{{"stretcher shoulder, underside, from the sawn tip", "1 31/64 in (1.484)"}}
 		for range 50 {
 			table = append(table, []string{"slot", "1 in"})
 		}
-		job.Panels = append(job.Panels, templates.Panel{Heading: "Figures", Table: table})
+		section.Panels = append(section.Panels, templates.Panel{Heading: "Figures", Table: table})
 	}
-	p, err := Lay(job, l)
+	p, err := Lay(jobOf(section), l)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -207,7 +207,7 @@ func TestPicturesAreLaid(t *testing.T) {
 			pictures = append(pictures, drawPicture(t))
 		}
 		l := drawLayout(t)
-		p, err := Lay(templates.Job{Name: "job", Title: "job", Pictures: pictures}, l)
+		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Pictures: pictures}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}

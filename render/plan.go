@@ -22,7 +22,7 @@ type Plan struct {
 // A sheet is one page of a plan.
 type sheet struct {
 	title  string
-	part   string // of the pack that it belongs to; empty where there is no pack
+	part   string // the heading of its section; empty where there is but one
 	blocks []placed
 	layout Layout // of this sheet: its paper may stand on its side
 }
@@ -35,36 +35,28 @@ type Placement struct {
 	ToPage      geometry.Affine // with the correction of the printer
 }
 
-// Lay puts a job on sheets. It returns a *measure.BoundError where the layout
-// leaves no room, or where the job needs more sheets than it allows.
+// Lay puts the sections of a job on sheets in order, each beginning a sheet of
+// its own, and numbers the sheets through. The calibration square is on the
+// first, and the first of several sections lists the sheets of all. The title
+// is that of a layout that has none.
+//
+// It returns a *measure.BoundError where the layout leaves no room, or where
+// the job needs more sheets than it allows.
 func Lay(job templates.Job, l Layout) (Plan, error) {
-	return LayPack(job.Name, job.Title, []templates.Job{job}, l)
-}
-
-// LayPack puts several jobs on sheets in order, each beginning a sheet of its
-// own, and numbers the sheets through. The calibration square is on the first,
-// and the first job lists the sheets of all. The title is that of a layout that
-// has none.
-func LayPack(name, title string, jobs []templates.Job, l Layout) (Plan, error) {
-	l.Title = cmp.Or(l.Title, title)
+	l.Title = cmp.Or(l.Title, job.Title)
 	if err := l.Check(); err != nil {
 		return Plan{}, err
 	}
 	l = l.inset()
-	laids, errs := make([]laidJob, len(jobs)), make([]error, len(jobs))
-	each(len(jobs), func(i int) {
-		var added []lateWords
-		if len(jobs) > 1 && i == 0 {
-			added = append(added, sheetsPanel(jobs))
-		}
-		laids[i], errs[i] = l.layJob(jobs[i], i == 0, added...)
-	})
+	parts := partsOf(job)
+	laids, errs := make([]laidJob, len(parts)), make([]error, len(parts))
+	each(len(parts), func(i int) { laids[i], errs[i] = l.layPart(parts[i]) })
 	if err := cmp.Or(errs...); err != nil {
 		return Plan{}, err
 	}
-	p := Plan{layout: l, name: name}
-	for i, job := range jobs {
-		p.add(job, laids[i], len(jobs) > 1)
+	p := Plan{layout: l, name: job.Name}
+	for i, laid := range laids {
+		p.add(parts[i].Heading, laid)
 	}
 	if l.Paper.Whole {
 		p.shrink()
@@ -76,14 +68,29 @@ func LayPack(name, title string, jobs []templates.Job, l Layout) (Plan, error) {
 	return p, nil
 }
 
-// add puts the sheets of a job behind those of the others.
-func (p *Plan) add(job templates.Job, laid laidJob, pack bool) {
-	title, part := p.layout.Title, ""
-	if pack {
-		title, part = title+": "+job.Title, job.Title
+// partsOf returns what is to be laid of a job. One without a section has its
+// calibration square all the same.
+func partsOf(job templates.Job) []part {
+	parts := make([]part, max(1, len(job.Sections)))
+	for i, s := range job.Sections {
+		parts[i].Section = s
+	}
+	parts[0].first = true
+	if len(parts) > 1 {
+		parts[0].added = []lateWords{contents(job.Sections)}
+	}
+	parts[len(parts)-1].notes = job.Warnings
+	return parts
+}
+
+// add puts the sheets of a section behind those of the others.
+func (p *Plan) add(heading string, laid laidJob) {
+	title := p.layout.Title
+	if heading != "" {
+		title += ": " + heading
 	}
 	for _, b := range laid.bins {
-		p.sheets = append(p.sheets, sheet{title, part, b.placed, p.layout.of(b.turned)})
+		p.sheets = append(p.sheets, sheet{title, heading, b.placed, p.layout.of(b.turned)})
 	}
 	p.jobs = append(p.jobs, laid)
 }
@@ -132,12 +139,12 @@ func (p Plan) check() error {
 		"paper.named")
 }
 
-// wholeSize returns the clear part of a page that is to hold a whole job: as
+// wholeSize returns the clear part of a page that is to hold all drawings: as
 // wide as its widest drawing or as a square of the same area, and as high as
 // need be.
-func wholeSize(job templates.Job) geometry.Point {
+func wholeSize(drawings []templates.Drawing) geometry.Point {
 	widest, area := calibrationSide(), 0.0
-	for _, d := range job.Drawings {
+	for _, d := range drawings {
 		b := d.Bounds().Offset(room)
 		widest = math.Max(widest, b.Width()+gap)
 		area += (b.Width() + gap) * (b.Height() + gap)

@@ -66,7 +66,7 @@ func (s sheet) onTile(b placed, pg page.Page, line int) [][]geometry.Point {
 func TestSheetsGiveBackEveryStroke(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Drawings: []templates.Drawing{d}}, l)
+		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,7 +168,7 @@ func covering(p geometry.Point, lines []geometry.Segment) (n int) {
 func TestMarksOfASeamCoincide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Drawings: []templates.Drawing{d}}, l)
+		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -253,8 +253,10 @@ func TestNoInkOutsideTheMargins(t *testing.T) {
 		d, l := drawRandom(t), drawLayout(t)
 		plan, err := Lay(templates.Job{
 			Name: "random", Title: rapid.StringMatching(`[a-z ]{0,120}`).Draw(t, "title"),
-			Drawings: []templates.Drawing{d},
-			Panels:   []templates.Panel{{Heading: "figures", Table: [][]string{{"one", "2 mm"}}, Text: []string{"words and words"}}},
+			Sections: []templates.Section{{
+				Drawings: []templates.Drawing{d},
+				Panels:   []templates.Panel{{Heading: "figures", Table: [][]string{{"one", "2 mm"}}, Text: []string{"words and words"}}},
+			}},
 		}, l)
 		if err != nil {
 			t.Fatal(err)
@@ -281,7 +283,7 @@ func TestClearIsHeldByOneSheet(t *testing.T) {
 		at := geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"), rapid.Float64Range(-500, 500).Draw(t, "y"))
 		box := geometry.Rect{Min: at, Max: at.Add(size)}
 		d := templates.Drawing{Name: "full", Strokes: []templates.Stroke{{Points: geometry.Closed(box.Corners())}}}
-		plan, err := Lay(templates.Job{Name: "full", Title: "full", Drawings: []templates.Drawing{d}}, l)
+		plan, err := Lay(templates.Job{Name: "full", Title: "full", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -299,7 +301,7 @@ func TestClearIsHeldByOneSheet(t *testing.T) {
 
 func TestEverySheetHasItsRules(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 900, Y: 20}}}}}
-	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Drawings: []templates.Drawing{d}},
+	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}},
 		DefaultLayout(measure.Millimetre, papers()[3]))
 	if err != nil {
 		t.Fatal(err)

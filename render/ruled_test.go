@@ -228,15 +228,15 @@ func TestRuledGiant(t *testing.T) {
 // tries.
 func TestReadInOrder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		job := templates.Job{Name: "job", Title: "job", Panels: []templates.Panel{
+		section := templates.Section{Panels: []templates.Panel{
 			settingsTable(rapid.IntRange(10, 60).Draw(t, "rows")),
 			{Heading: "notes", Text: slices.Repeat([]string{strings.Repeat("words ", 60)}, rapid.IntRange(1, 60).Draw(t, "notes"))},
 		}}
 		for range rapid.IntRange(0, 8).Draw(t, "drawings") {
-			job.Drawings = append(job.Drawings, boxOutline(
+			section.Drawings = append(section.Drawings, boxOutline(
 				rapid.Float64Range(20, 170).Draw(t, "w"), rapid.Float64Range(20, 220).Draw(t, "h")))
 		}
-		plan, err := Lay(job, a4())
+		plan, err := Lay(jobOf(section), a4())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -86,7 +86,7 @@ func settingsTable(rows int) templates.Panel {
 
 // samplePack is a pack as a whole piece has it: a cover, lists, templates and
 // the figures.
-func samplePack(wide, high float64, u measure.Unit, l Layout) []templates.Job {
+func samplePack(wide, high float64, u measure.Unit, l Layout) []templates.Section {
 	sizes := templates.Panel{Heading: "main sizes", Table: [][]string{
 		{"height", measure.Length(high).Text(u)}, {"width of the top", measure.Length(wide).Text(u)},
 		{"stretcher", measure.Length(28).Text(u)}, {"leg", measure.Length(38).Text(u)},
@@ -102,12 +102,18 @@ func samplePack(wide, high float64, u measure.Unit, l Layout) []templates.Job {
 	if err != nil {
 		panic(err)
 	}
-	taper.Title = "Templates"
-	return []templates.Job{
-		{Name: "cover", Title: "Cover", Pictures: views(wide, high), Panels: []templates.Panel{sizes}},
-		{Name: "cut-list", Title: "Cut list", Panels: []templates.Panel{cuts}},
-		{Name: "settings", Title: "Settings", Panels: []templates.Panel{settingsTable(30)}},
-		taper,
-		{Name: "top", Title: "Top outline", Drawings: []templates.Drawing{roundOutline(wide)}},
+	drawn := taper.Sections[0]
+	drawn.Heading = "Templates"
+	return []templates.Section{
+		{Heading: "Cover", Pictures: views(wide, high), Panels: []templates.Panel{sizes}},
+		{Heading: "Cut list", Panels: []templates.Panel{cuts}},
+		{Heading: "Settings", Panels: []templates.Panel{settingsTable(30)}},
+		drawn,
+		{Heading: "Top outline", Drawings: []templates.Drawing{roundOutline(wide)}},
 	}
+}
+
+// jobOf returns a job of the sections.
+func jobOf(sections ...templates.Section) templates.Job {
+	return templates.Job{Name: "job", Title: "job", Sections: sections}
 }

@@ -35,14 +35,15 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 		return Job{}, err
 	}
 	job := Job{Warnings: warnings}
+	var section Section
 	var names []string
 	for _, a := range acute {
 		g := gaugeFor(a, base, s)
 		name := angleText(a)
 		names = append(names, name)
 		right := g.drawing("angle " + name + ", right hand")
-		job.Drawings = append(job.Drawings, right, right.Mirrored("angle "+name+", left hand"))
-		job.Panels = append(job.Panels, g.panel("angle "+name))
+		section.Drawings = append(section.Drawings, right, right.Mirrored("angle "+name+", left hand"))
+		section.Panels = append(section.Panels, g.panel("angle "+name))
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
 				f.Name = name + " " + f.Name
@@ -50,7 +51,8 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 			job.Figures = append(job.Figures, f)
 		}
 	}
-	job.Panels = append(job.Panels, gaugeWords())
+	section.Panels = append(section.Panels, gaugeWords())
+	job.Sections = []Section{section}
 	job.Name, job.Title = angleTitles(names)
 	return job, nil
 }

@@ -73,16 +73,16 @@ func TestAngleDrawing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if job.Name != "angle-14.5" || len(job.Drawings) != 2 || len(job.Warnings) != 0 {
-		t.Errorf("job %q has %d drawings and warnings %q", job.Name, len(job.Drawings), job.Warnings)
+	if job.Name != "angle-14.5" || len(job.Drawings()) != 2 || len(job.Warnings) != 0 {
+		t.Errorf("job %q has %d drawings and warnings %q", job.Name, len(job.Drawings()), job.Warnings)
 	}
-	if got, want := job.Drawings[0].Name, "angle 14.5°, right hand"; got != want {
+	if got, want := job.Drawings()[0].Name, "angle 14.5°, right hand"; got != want {
 		t.Errorf("drawing %q, want %q", got, want)
 	}
-	if got, want := job.Drawings[1].Name, "angle 14.5°, left hand"; got != want {
+	if got, want := job.Drawings()[1].Name, "angle 14.5°, left hand"; got != want {
 		t.Errorf("drawing %q, want %q", got, want)
 	}
-	texts := labelTexts(job.Drawings[0])
+	texts := labelTexts(job.Drawings()[0])
 	for _, want := range []string{
 		"14.5°", "complement 75.5°: from square", "registration edge", "base 230 mm", "rise 59.48 mm",
 		"cut, or strike on a board from its working edge", "room for the gauge's stock",
@@ -115,7 +115,7 @@ func TestAnglePanel(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := cell(job.Panels[0], c.row); got != c.want {
+		if got := cell(job.Panels()[0], c.row); got != c.want {
 			t.Errorf("%s, %q: %q, want %q", c.unit, c.row, got, c.want)
 		}
 	}
@@ -127,7 +127,7 @@ func TestMinutesCarry(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := cell(job.Panels[0], "gauge reads from the edge"), "15° = 15° 00′"; got != want {
+	if got, want := cell(job.Panels()[0], "gauge reads from the edge"), "15° = 15° 00′"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -137,8 +137,8 @@ func TestAnglesTogether(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if job.Name != "angles-14.5-60" || job.Title != "Angles 14.5°, 60°" || len(job.Drawings) != 4 {
-		t.Errorf("name %q, title %q, %d drawings", job.Name, job.Title, len(job.Drawings))
+	if job.Name != "angles-14.5-60" || job.Title != "Angles 14.5°, 60°" || len(job.Drawings()) != 4 {
+		t.Errorf("name %q, title %q, %d drawings", job.Name, job.Title, len(job.Drawings()))
 	}
 	want := []string{
 		"120° is drawn as its supplement, 60°: the same line, read from the other side",
@@ -217,7 +217,7 @@ func TestAnglesWithoutPaperBounds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		cut := geometry.Bounds(strokesOf(job.Drawings[0], templates.Cut)[0]...)
+		cut := geometry.Bounds(strokesOf(job.Drawings()[0], templates.Cut)[0]...)
 		if math.Abs(cut.Width()-c.want) > 1e-9 || math.Abs(cut.Height()-c.want) > 1e-9 {
 			t.Errorf("%s: cut %.3f × %.3f, want %.3f both ways", c.unit, cut.Width(), cut.Height(), c.want)
 		}
@@ -236,7 +236,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		right, left := job.Drawings[0], job.Drawings[1]
+		right, left := job.Drawings()[0], job.Drawings()[1]
 		if !mirrored(right, left) {
 			t.Fatalf("left hand is not the mirror image of the right")
 		}

@@ -25,15 +25,17 @@ func Bridle(b joint.Bridle, s Setting) (Job, error) {
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
 	return Job{
-		Name:     "bridle-" + strings.TrimSuffix(angle, "°"),
-		Title:    "Corner bridle, leg splayed " + angle,
-		Drawings: append(stretcher.drawings("left", "right"), leg.drawings("right", "left")...),
-		Figures:  figures,
-		Panels: []Panel{
-			{Heading: "Figures", Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
-			{Heading: "Order of work", Text: bridleSteps(b, s.Unit)},
-			{Heading: "Holding the part", Text: bridleHolding(b, s.Unit)},
-		},
+		Name:    "bridle-" + strings.TrimSuffix(angle, "°"),
+		Title:   "Corner bridle, leg splayed " + angle,
+		Figures: figures,
+		Sections: []Section{{
+			Drawings: append(stretcher.drawings("left", "right"), leg.drawings("right", "left")...),
+			Panels: []Panel{
+				{Heading: "Figures", Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
+				{Heading: "Order of work", Text: bridleSteps(b, s.Unit)},
+				{Heading: "Holding the part", Text: bridleHolding(b, s.Unit)},
+			},
+		}},
 	}, nil
 }
 

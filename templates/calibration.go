@@ -109,10 +109,10 @@ func (d *Drawing) feedArrow(from, to geometry.Point) {
 // calibration square and the rules are on the first sheet of every job; what
 // it adds is the large rectangle, which is left out where a sheet is too small.
 func Scale(s Setting) (Job, error) {
+	section := Section{Panels: []Panel{scaleMeasures(s.Unit), scaleWords()}}
 	job := Job{
-		Name:   "scale",
-		Title:  "Proof of scale",
-		Panels: []Panel{scaleMeasures(s.Unit), scaleWords()},
+		Name:  "scale",
+		Title: "Proof of scale",
 		Figures: []Figure{
 			{"side", measure.Length(calibrationSide)},
 			{"diagonal", measure.Length(calibrationDiagonal())},
@@ -121,11 +121,13 @@ func Scale(s Setting) (Job, error) {
 	rectangle, ok := rectangleFor(s.Clear, s.Unit)
 	if !ok {
 		job.Warnings = []string{"no calibration rectangle: it needs a sheet of A4 or letter size, upright, or a larger one"}
+		job.Sections = []Section{section}
 		return job, nil
 	}
 	across, along := RectangleSides(s.Unit)
-	job.Drawings = []Drawing{rectangle}
-	job.Panels = append(job.Panels, rectangleWords(s.Unit))
+	section.Drawings = []Drawing{rectangle}
+	section.Panels = append(section.Panels, rectangleWords(s.Unit))
+	job.Sections = []Section{section}
 	job.Figures = append(job.Figures,
 		Figure{"rectangle, across the feed", measure.Length(across)},
 		Figure{"rectangle, along the feed", measure.Length(along)},

@@ -118,8 +118,8 @@ func TestScaleHasTheRectangle(t *testing.T) {
 		{"no end", measure.Millimetre, geometry.Pt(math.Inf(1), math.Inf(1)), 1},
 	} {
 		job, err := templates.Scale(templates.Setting{Unit: c.unit, Clear: c.clear})
-		if err != nil || len(job.Drawings) != c.want || len(job.Warnings) != 1-c.want {
-			t.Errorf("%s: %v, %d drawings, warnings %q; want %d drawings", c.name, err, len(job.Drawings), job.Warnings, c.want)
+		if err != nil || len(job.Drawings()) != c.want || len(job.Warnings) != 1-c.want {
+			t.Errorf("%s: %v, %d drawings, warnings %q; want %d drawings", c.name, err, len(job.Drawings()), job.Warnings, c.want)
 		}
 	}
 }
@@ -129,10 +129,10 @@ func TestScaleHasTheRectangle(t *testing.T) {
 func TestRectangleOnItsSide(t *testing.T) {
 	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 		job, err := templates.Scale(templates.Setting{Unit: u, Clear: geometry.Pt(258, 155)})
-		if err != nil || len(job.Drawings) != 1 {
-			t.Fatalf("%v, %d drawings", err, len(job.Drawings))
+		if err != nil || len(job.Drawings()) != 1 {
+			t.Fatalf("%v, %d drawings", err, len(job.Drawings()))
 		}
-		d := job.Drawings[0]
+		d := job.Drawings()[0]
 		if !d.Upright || !d.Proof {
 			t.Errorf("%s: upright %t, proof %t, want both", u, d.Upright, d.Proof)
 		}
@@ -175,10 +175,10 @@ func TestProof(t *testing.T) {
 
 func TestScaleHasNoDrawing(t *testing.T) {
 	job, err := templates.Scale(templates.Setting{Unit: measure.Inch})
-	if err != nil || len(job.Drawings) != 0 || len(job.Panels) == 0 {
-		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings), len(job.Panels))
+	if err != nil || len(job.Drawings()) != 0 || len(job.Panels()) == 0 {
+		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings()), len(job.Panels()))
 	}
-	if got, want := cell(job.Panels[0], "both diagonals"), "141.4 mm = 5 9/16 in (5.568)"; got != want {
+	if got, want := cell(job.Panels()[0], "both diagonals"), "141.4 mm = 5 9/16 in (5.568)"; got != want {
 		t.Errorf("both diagonals %q, want %q", got, want)
 	}
 	if side, diagonal := figure(t, job, "side"), figure(t, job, "diagonal"); side != 100 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
@@ -193,7 +193,7 @@ func TestScaleWords(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	words := strings.Join(job.Panels[1].Text, "\n")
+	words := strings.Join(job.Panels()[1].Text, "\n")
 	off := math.Atan2(101, 100) - math.Pi/4
 	// The diagonals of a rhombus of side s, skewed by γ, are 2·s·cos(45° ∓ γ/2):
 	// they differ by 2·√2·s·sin(γ/2).

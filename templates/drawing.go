@@ -78,15 +78,52 @@ type Picture struct {
 	NoScale bool
 }
 
+// A Section is what belongs together in a job: it begins a sheet of its own and
+// stays on consecutive sheets. The heading is empty where a job has but one.
+type Section struct {
+	Heading  string
+	Pictures []Picture
+	Drawings []Drawing
+	Panels   []Panel
+}
+
+// Empty reports whether the section would print nothing.
+func (s Section) Empty() bool {
+	return len(s.Pictures) == 0 && len(s.Drawings) == 0 && len(s.Panels) == 0
+}
+
+// Append puts the pictures, drawings and panels of t behind those of s.
+func (s *Section) Append(t Section) {
+	s.Pictures = append(s.Pictures, t.Pictures...)
+	s.Drawings = append(s.Drawings, t.Drawings...)
+	s.Panels = append(s.Panels, t.Panels...)
+}
+
 // A Job is all that one command prints.
 type Job struct {
 	Name     string // short, fit for a file name: "lap-60"
 	Title    string
-	Pictures []Picture
-	Drawings []Drawing
-	Panels   []Panel
+	Sections []Section
 	Figures  []Figure
-	Warnings []string
+	Warnings []string // printed behind the last section
+}
+
+// Drawings returns those of all sections.
+func (j Job) Drawings() []Drawing {
+	var out []Drawing
+	for _, s := range j.Sections {
+		out = append(out, s.Drawings...)
+	}
+	return out
+}
+
+// Panels returns those of all sections.
+func (j Job) Panels() []Panel {
+	var out []Panel
+	for _, s := range j.Sections {
+		out = append(out, s.Panels...)
+	}
+	return out
 }
 
 // A Setting is what a template must know of the world outside it.

@@ -28,6 +28,8 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 			t.length(l.Width), t.length(l.Other), angle),
 		Figures:  figures,
 		Warnings: t.warnings(),
+	}
+	section := Section{
 		Panels: []Panel{
 			{Heading: "Figures", Table: figureTable(append(lapGiven(l), figures...), s.Unit)},
 			{Heading: "Setting the saw", Text: t.steps()},
@@ -38,10 +40,11 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 		name string
 		of   Drawing
 	}{{"face", t.face()}, {"reference edge", t.edge()}, {"wrap-round", t.wrapRound()}} {
-		job.Drawings = append(job.Drawings,
+		section.Drawings = append(section.Drawings,
 			view.of.Named("lap, right hand, "+view.name),
 			view.of.Mirrored("lap, left hand, "+view.name))
 	}
+	job.Sections = []Section{section}
 	return job, nil
 }
 

@@ -21,16 +21,18 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 	}
 	leg := taperTemplate{t, s.Unit}
 	return Job{
-		Name:     "taper-" + t.Faces.String(),
-		Title:    "Taper, " + leg.faces() + ": " + leg.length(t.Top) + " to " + leg.length(t.Foot) + " over " + leg.length(t.Run()),
-		Drawings: leg.drawings(),
-		Panels: []Panel{
-			{Heading: "taper", Table: leg.table()},
-			leg.offsets(),
-			{Heading: "order of cuts", Text: leg.cuts()},
-			{Heading: "bevels", Text: leg.bevels()},
-			{Heading: "caution", Text: taperCaution()},
-		},
+		Name:  "taper-" + t.Faces.String(),
+		Title: "Taper, " + leg.faces() + ": " + leg.length(t.Top) + " to " + leg.length(t.Foot) + " over " + leg.length(t.Run()),
+		Sections: []Section{{
+			Drawings: leg.drawings(),
+			Panels: []Panel{
+				{Heading: "taper", Table: leg.table()},
+				leg.offsets(),
+				{Heading: "order of cuts", Text: leg.cuts()},
+				{Heading: "bevels", Text: leg.bevels()},
+				{Heading: "caution", Text: taperCaution()},
+			},
+		}},
 		Figures: leg.figures(),
 	}, nil
 }

@@ -37,13 +37,13 @@ func TestTaperDrawings(t *testing.T) {
 			t.Fatal(err)
 		}
 		var names []string
-		for _, d := range job.Drawings {
+		for _, d := range job.Drawings() {
 			names = append(names, d.Name)
 		}
 		if !slices.Equal(names, c.names) {
 			t.Errorf("%s: drawings %q, want %q", c.faces, names, c.names)
 		}
-		texts := labelTexts(job.Drawings[0])
+		texts := labelTexts(job.Drawings()[0])
 		for _, want := range append(c.labels, "top 40 mm", "foot 22 mm", "start, 150 mm from the top end", "waste", "grain") {
 			if !slices.Contains(texts, want) {
 				t.Errorf("%s: no label %q among %q", c.faces, want, texts)
@@ -98,10 +98,10 @@ func TestTaperTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := cell(job.Panels[0], "taper per 100 mm"); got != c.perMM {
+		if got := cell(job.Panels()[0], "taper per 100 mm"); got != c.perMM {
 			t.Errorf("%s: taper per 100 mm %q, want %q", c.unit, got, c.perMM)
 		}
-		if got := cell(job.Panels[0], "taper per foot"); got != c.perFoot {
+		if got := cell(job.Panels()[0], "taper per foot"); got != c.perFoot {
 			t.Errorf("%s: taper per foot %q, want %q", c.unit, got, c.perFoot)
 		}
 	}
@@ -117,7 +117,7 @@ func TestTaperOffsets(t *testing.T) {
 		{"0", "40", "0"}, {"20", "40", "0"}, {"50", "37", "3"}, {"100", "32", "8"},
 		{"150", "27", "13"}, {"200", "22", "18"}, {"220", "20", "20"},
 	}
-	if got := job.Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+	if got := job.Panels()[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
 		t.Errorf("offsets %q, want %q", got, want)
 	}
 	inches := joint.Taper{Length: 6 * 25.4, Top: 4 * 25.4, Foot: 1 * 25.4, Faces: joint.FourFaces}
@@ -129,7 +129,7 @@ func TestTaperOffsets(t *testing.T) {
 		{"from the top end", "width", "each side of the centre line", "from each edge"},
 		{"0", "4", "2", "0"}, {"2", "3", "1 1/2", "1/2"}, {"4", "2", "1", "1"}, {"6", "1", "1/2", "1 1/2"},
 	}
-	if got := job.Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+	if got := job.Panels()[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
 		t.Errorf("offsets in inches %q, want %q", got, want)
 	}
 }
@@ -148,7 +148,7 @@ func TestTaperWords(t *testing.T) {
 			t.Fatal(err)
 		}
 		words := ""
-		for _, p := range job.Panels {
+		for _, p := range job.Panels() {
 			words += strings.Join(p.Text, "\n") + "\n"
 		}
 		for _, w := range []string{want, "A bevel taken off the tapered face differs", "Never trap the offcut"} {
@@ -164,8 +164,8 @@ func TestTaperRefuses(t *testing.T) {
 	bad.Foot = 45
 	job, err := templates.Taper(bad, templates.Setting{})
 	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "taper.foot" || len(job.Drawings) != 0 {
-		t.Errorf("err = %v with %d drawings, want a bound on the foot", err, len(job.Drawings))
+	if !errors.As(err, &bound) || bound.Figure != "taper.foot" || len(job.Drawings()) != 0 {
+		t.Errorf("err = %v with %d drawings, want a bound on the foot", err, len(job.Drawings()))
 	}
 }
 
@@ -183,8 +183,8 @@ func TestTaperDrawingLaws(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := job.Drawings[0]
-		if len(job.Drawings) == 2 && !mirrored(d, job.Drawings[1]) {
+		d := job.Drawings()[0]
+		if len(job.Drawings()) == 2 && !mirrored(d, job.Drawings()[1]) {
 			t.Fatal("left hand is not the mirror image of the right")
 		}
 		cuts := strokesOf(d, templates.Cut)

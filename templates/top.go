@@ -17,13 +17,15 @@ func Top(t joint.Top, s Setting) (Job, error) {
 	top := topTemplate{t, s.Unit}
 	figures := top.figures()
 	return Job{
-		Name:     "top",
-		Title:    "Top, " + top.size(),
-		Drawings: []Drawing{TopOutline(t, "top, outline", s.Unit)},
-		Panels: []Panel{
-			{Heading: "top", Table: figureTable(figures, s.Unit)},
-			{Heading: "order of work", Text: topWords()},
-		},
+		Name:  "top",
+		Title: "Top, " + top.size(),
+		Sections: []Section{{
+			Drawings: []Drawing{TopOutline(t, "top, outline", s.Unit)},
+			Panels: []Panel{
+				{Heading: "top", Table: figureTable(figures, s.Unit)},
+				{Heading: "order of work", Text: topWords()},
+			},
+		}},
 		Figures: figures,
 	}, nil
 }

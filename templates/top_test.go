@@ -22,7 +22,7 @@ func TestTopDrawsItsFigures(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := job.Drawings[0]
+		d := job.Drawings()[0]
 		outline := d.Strokes[0].Points
 		if got, want := geometry.Area(outline)/top.Area(), 1.0; math.Abs(got-want) > 1e-5 {
 			t.Errorf("%s: the outline has %.7f of the area", name, got)
@@ -48,7 +48,7 @@ func TestTopCentreLines(t *testing.T) {
 		t.Fatal(err)
 	}
 	count := 0
-	for _, s := range job.Drawings[0].Strokes {
+	for _, s := range job.Drawings()[0].Strokes {
 		if s.Role != Centre {
 			continue
 		}

@@ -105,7 +105,7 @@ func strokesOf(d Drawing, r Role) []Stroke {
 
 // drawingNamed returns the drawing of that name.
 func drawingNamed(t interface{ Fatalf(string, ...any) }, j Job, name string) Drawing {
-	for _, d := range j.Drawings {
+	for _, d := range j.Drawings() {
 		if d.Name == name {
 			return d
 		}

@@ -43,22 +43,19 @@ type world struct {
 // A maker makes a pack once the paper is known.
 type maker func(templates.Setting) (pack, error)
 
-// A pack is what one command prints: a single job as a rule, several for a
-// whole piece.
+// A pack is what one command prints.
 type pack struct {
-	name, title string
-	jobs        []templates.Job
-	figures     []templates.Figure // printed to the terminal
-	members     []memberJSON       // for other programs beside those
-	warnings    []string
-	remark      string // for the foot of every sheet
+	job      templates.Job // its figures are printed to the terminal
+	members  []memberJSON  // for other programs beside those
+	warnings []string      // for the terminal
+	remark   string        // for the foot of every sheet
 }
 
 // single makes a pack of the one job that a template is.
 func single(build func(templates.Setting) (templates.Job, error)) maker {
 	return func(s templates.Setting) (pack, error) {
 		job, err := build(s)
-		return pack{name: job.Name, title: job.Title, jobs: []templates.Job{job}, figures: job.Figures, warnings: job.Warnings}, err
+		return pack{job: job, warnings: job.Warnings}, err
 	}
 }
 
@@ -200,6 +197,6 @@ func lay(build maker, l render.Layout) (render.Plan, pack, error) {
 	if err != nil {
 		return render.Plan{}, pack{}, err
 	}
-	plan, err := render.LayPack(made.name, made.title, made.jobs, l)
+	plan, err := render.Lay(made.job, l)
 	return plan, made, err
 }

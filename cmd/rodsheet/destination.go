@@ -96,7 +96,7 @@ func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdou
 		err := pdf.Write(atomicfile.Watched(ctx, stdout), doc)
 		return unwritten(ctx, nil, err)
 	}
-	files := o.out.files(made.name, doc, plan.Count())
+	files := o.out.files(made.job.Name, doc, plan.Count())
 	if err := o.out.save(ctx, files); err != nil {
 		return err
 	}
@@ -107,7 +107,7 @@ func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdou
 	if o.json {
 		err = writeJSON(stdout, made, plan.Placements(), plan.Bound())
 	} else {
-		err = emit(stdout, figureTable(made.figures, o.layout.Unit)+o.summary(made, plan, doc, files))
+		err = emit(stdout, figureTable(made.job.Figures, o.layout.Unit)+o.summary(made, plan, doc, files))
 	}
 	return afterWriting(err, files)
 }
@@ -123,19 +123,17 @@ func (o options) summary(made pack, plan render.Plan, doc page.Document, files [
 		fmt.Fprintf(&b, ", corrected for %s", name)
 	}
 	fmt.Fprintf(&b, "; lengths in %s", o.layout.Unit)
-	if w, h := largest(made.jobs); w > 0 {
+	if w, h := largest(made.job.Drawings()); w > 0 {
 		fmt.Fprintf(&b, ", largest drawing %s", render.SizeText(w, h, o.layout.Unit))
 	}
 	return b.String() + "\n"
 }
 
 // largest returns width and height of the drawing with the longest side.
-func largest(jobs []templates.Job) (width, height float64) {
-	for _, j := range jobs {
-		for _, d := range j.Drawings {
-			if b := d.Bounds(); max(b.Width(), b.Height()) > max(width, height) {
-				width, height = b.Width(), b.Height()
-			}
+func largest(drawings []templates.Drawing) (width, height float64) {
+	for _, d := range drawings {
+		if b := d.Bounds(); max(b.Width(), b.Height()) > max(width, height) {
+			width, height = b.Width(), b.Height()
 		}
 	}
 	return width, height

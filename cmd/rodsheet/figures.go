@@ -105,7 +105,7 @@ func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound ren
 		Bounds:   boundsJSON{bound.Sheets, bound.Least, []tilesJSON{}},
 		Warnings: append([]string{}, made.warnings...),
 	}
-	for _, f := range made.figures {
+	for _, f := range made.job.Figures {
 		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf(f.Name, f.Value)})
 	}
 	for _, p := range places {

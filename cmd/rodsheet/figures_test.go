@@ -59,13 +59,13 @@ func TestJSON(t *testing.T) {
 		},
 	} {
 		var b strings.Builder
-		if err := writeJSON(&b, pack{figures: test.job.Figures, warnings: test.job.Warnings}, test.placed, render.Bound{}); err != nil || b.String() != test.want+"\n" {
+		if err := writeJSON(&b, pack{job: test.job, warnings: test.job.Warnings}, test.placed, render.Bound{}); err != nil || b.String() != test.want+"\n" {
 			t.Errorf("%s: got %s, %v; want %s", test.name, b.String(), err, test.want)
 		}
 	}
 
 	var b strings.Builder
-	err := writeJSON(&b, pack{figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}, nil, render.Bound{})
+	err := writeJSON(&b, pack{job: templates.Job{Figures: []templates.Figure{figure("bad", measure.Length(math.NaN()))}}}, nil, render.Bound{})
 	if err == nil || errors.As(err, new(refusal)) || b.Len() > 0 {
 		t.Errorf("NaN: got %q, %v; want an error of the system and no output", b.String(), err)
 	}

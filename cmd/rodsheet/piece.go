@@ -46,8 +46,9 @@ func readPiece(v *values) maker {
 		}
 	}
 	return func(s templates.Setting) (pack, error) {
-		jobs, err := drawings.Pack(found.Findings, v.on("plan"), s)
-		p := pack{name: v.stem(), title: pieces[0].Design.Title, jobs: jobs, warnings: found.doubts()}
+		job, err := drawings.Pack(found.Findings, v.on("plan"), s)
+		job.Name = v.stem()
+		p := pack{job: job, warnings: found.doubts()}
 		if v.on("json") {
 			p.members = found.members()
 		}

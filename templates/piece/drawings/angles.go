@@ -72,7 +72,7 @@ func angleRows(pieces []piece.Piece) []angleRow {
 
 // anglesJob returns the triangle of every angle, once each, and where each is
 // used.
-func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Job, error) {
+func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
 	all := angleRows(pieces)
 	var angles []float64
 	var seen []string
@@ -81,7 +81,7 @@ func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Job, error)
 			angles, seen = append(angles, q.angle), append(seen, q.text)
 		}
 	}
-	job := templates.Job{Panels: []templates.Panel{usesPanel(all, len(pieces), s.Unit)}}
+	job := templates.Section{Panels: []templates.Panel{usesPanel(all, len(pieces), s.Unit)}}
 	if len(angles) == 0 {
 		return job, nil
 	}
@@ -90,12 +90,12 @@ func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Job, error)
 		return job, err
 	}
 	// A gauge that is set from one hand is turned over for the other.
-	for _, d := range drawn.Drawings {
+	for _, d := range drawn.Drawings() {
 		if name, ok := strings.CutSuffix(d.Name, ", right hand"); ok {
 			job.Drawings = append(job.Drawings, d.Named(name))
 		}
 	}
-	job.Panels = append(job.Panels, drawn.Panels[:len(angles)]...)
+	job.Panels = append(job.Panels, drawn.Panels()[:len(angles)]...)
 	return job, nil
 }
 

@@ -12,8 +12,8 @@ import (
 
 // coverJob is the first sheet: how the piece looks, how large it is, what
 // there is to print and what to mind.
-func coverJob(pieces []piece.Piece) templates.Job {
-	job := templates.Job{Name: "cover", Title: "Cover", Pictures: Pictures(pieces)}
+func coverJob(pieces []piece.Piece) templates.Section {
+	job := templates.Section{Heading: "Cover", Pictures: Pictures(pieces)}
 	job.Panels = append(mainSizes(pieces), printing(), cautions(pieces))
 	return job
 }

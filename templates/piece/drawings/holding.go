@@ -13,8 +13,8 @@ import (
 
 // holdingJob returns the blocks that hold and clamp the parts. Wedges that are
 // the offcuts of the tapers need no template.
-func holdingJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
-	var job templates.Job
+func holdingJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
+	var job templates.Section
 	for _, b := range shop.Blocks(p) {
 		if !b.Offcut {
 			job.Drawings = append(job.Drawings, blockDrawing(p, b))

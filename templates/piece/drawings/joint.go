@@ -21,12 +21,12 @@ import (
 //
 // The lap is counted from its own inner shoulder, and that from mid-length, so
 // that sizes whose stretchers differ beyond the lap only share it.
-func lapJob(p piece.Piece, s templates.Setting) (templates.Job, error) {
+func lapJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	lap := p.Frame.Ring.Lap(p.Kerf)
 	lap.At = 0
 	drawn, err := templates.Lap(lap, s)
 	if err != nil {
-		return templates.Job{}, err
+		return templates.Section{}, err
 	}
 	fromEdge := lap.Bevel()
 	inner, _ := p.Frame.Ring.Shoulders(0)
@@ -34,8 +34,8 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Job, error) {
 	if p.Frame.Over {
 		hand, view = ", right hand, ", geometry.Identity()
 	}
-	job := templates.Job{Panels: []templates.Panel{lapPanel(p)}}
-	for _, d := range drawn.Drawings {
+	job := templates.Section{Panels: []templates.Panel{lapPanel(p)}}
+	for _, d := range drawn.Drawings() {
 		before, after, ok := strings.Cut(d.Name, hand)
 		if !ok {
 			continue
@@ -112,13 +112,13 @@ func lapPanel(p piece.Piece) templates.Panel {
 // corner is a right hand one for whoever looks at the inside face of the
 // stretcher: the leg end lies to the right there, and so all face sides look
 // into the ring.
-func bridleJob(p piece.Piece, s templates.Setting) (templates.Job, error) {
+func bridleJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	drawn, err := templates.Bridle(p.Bridle, s)
 	if err != nil {
-		return templates.Job{}, err
+		return templates.Section{}, err
 	}
-	var job templates.Job
-	for _, d := range drawn.Drawings {
+	var job templates.Section
+	for _, d := range drawn.Drawings() {
 		part, view, ok := strings.Cut(d.Name, ", right hand, ")
 		if !ok {
 			part, view, ok = strings.Cut(d.Name, ", both hands, ")

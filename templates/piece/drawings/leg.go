@@ -53,7 +53,7 @@ type legFace struct {
 
 // legJob returns the leg on its inside face and, where the faces that look
 // along the ring taper too, on its outer edge; and the section of its foot.
-func legJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+func legJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	l := legShape{p, p.Frame.Leg}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{
@@ -66,7 +66,7 @@ func legJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 			low: inside, high: outside, size: l.Thickness, from: l.step(),
 		})
 	}
-	var job templates.Job
+	var job templates.Section
 	for _, f := range faces {
 		job.Drawings = append(job.Drawings, f.drawing())
 	}

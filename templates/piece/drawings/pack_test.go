@@ -33,42 +33,42 @@ func eightSided(t rapid.TB) piece.Piece {
 	return piecetest.Worked(t, d)
 }
 
-func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Job {
+func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Section {
 	t.Helper()
-	jobs, err := Pack(checks.Examine(pieces), plan, aSheet)
+	job, err := Pack(checks.Examine(pieces), plan, aSheet)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
-	return jobs
+	return job.Sections
 }
 
 func TestOrderOfThePack(t *testing.T) {
 	var got []string
 	for _, j := range packed(t, twoSizes(t), true) {
-		got = append(got, j.Title)
+		got = append(got, j.Heading)
 		if len(j.Pictures)+len(j.Drawings)+len(j.Panels) == 0 {
-			t.Errorf("%s is empty", j.Title)
+			t.Errorf("%s is empty", j.Heading)
 		}
 	}
 	want := []string{"Cover", "Cut list", "Settings", "Templates", "Checks and figures"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if jobs, err := Pack(checks.Findings{}, false, aSheet); jobs != nil || err != nil {
-		t.Errorf("a pack of nothing: %v, %v", jobs, err)
+	if job, err := Pack(checks.Findings{}, false, aSheet); job.Sections != nil || err != nil {
+		t.Errorf("a pack of nothing: %v, %v", job, err)
 	}
 }
 
 // job returns the job of a title.
-func jobTitled(t *testing.T, jobs []templates.Job, title string) templates.Job {
+func jobTitled(t *testing.T, jobs []templates.Section, title string) templates.Section {
 	t.Helper()
 	for _, j := range jobs {
-		if j.Title == title {
+		if j.Heading == title {
 			return j
 		}
 	}
 	t.Fatalf("no job %q", title)
-	return templates.Job{}
+	return templates.Section{}
 }
 
 // What two sizes share is drawn once and says so; what differs says its size;
@@ -181,7 +181,7 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v", err)
 		}
-		checkJobs(t, []templates.Job{full, coverJob([]piece.Piece{p})})
+		checkJobs(t, []templates.Section{full, coverJob([]piece.Piece{p})})
 	})
 }
 
@@ -202,7 +202,7 @@ func TestWildPiecesHaveTheirPack(t *testing.T) {
 	})
 }
 
-func checkJobs(t *rapid.T, jobs []templates.Job) {
+func checkJobs(t *rapid.T, jobs []templates.Section) {
 	t.Helper()
 	for _, j := range jobs {
 		for _, p := range j.Pictures {
@@ -210,7 +210,7 @@ func checkJobs(t *rapid.T, jobs []templates.Job) {
 		}
 		for _, d := range j.Drawings {
 			if d.Name == "" {
-				t.Errorf("%s: a drawing without a name", j.Title)
+				t.Errorf("%s: a drawing without a name", j.Heading)
 			}
 			checkInk(t, d.Name, d.Strokes, d.Labels)
 		}
@@ -257,7 +257,7 @@ func TestLabelsKeepTheUnit(t *testing.T) {
 		}
 		for _, l := range labels {
 			if strings.Contains(l.Text, " mm") {
-				t.Errorf("%s: %q", j.Title, l.Text)
+				t.Errorf("%s: %q", j.Heading, l.Text)
 			}
 		}
 	}

@@ -11,7 +11,7 @@ import (
 
 // planJob returns the ring at full size, from above, to lay the parts on: the
 // stretchers with their laps, and of the legs what is let into them.
-func planJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+func planJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	d := templates.Drawing{Name: "plan of the ring, from above", Free: true}
 	visible, hidden := solid.Project(ringAndHeads(p), solid.Plan())
 	for _, s := range visible {
@@ -25,7 +25,7 @@ func planJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 	}
 	cross(&d, geometry.Point{}, 10)
 	d.LabelPoint(geometry.Point{}, "centre of the ring")
-	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
 
 // ringAndHeads returns the stretchers and the legs down to the underside of

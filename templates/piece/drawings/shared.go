@@ -10,12 +10,12 @@ import (
 )
 
 // A kind draws one kind of template for one size of a design.
-type kind func(piece.Piece, templates.Setting) (templates.Job, error)
+type kind func(piece.Piece, templates.Setting) (templates.Section, error)
 
 // shared draws every size and keeps once what several of them have alike.
-func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Job, error) {
-	var out templates.Job
-	jobs := make([]templates.Job, len(pieces))
+func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	jobs := make([]templates.Section, len(pieces))
 	for i, p := range pieces {
 		job, err := k(p, s)
 		if err != nil {

@@ -12,9 +12,9 @@ import (
 
 // padJob returns the place of a pad on its stretcher: the upper face, inside
 // edge towards the maker, with the lap of the leg end.
-func padJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	if p.Design.Top.PadHeight() == 0 {
-		return templates.Job{}, nil
+		return templates.Section{}, nil
 	}
 	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
 	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.PadCentre()
@@ -35,7 +35,7 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 	if inner := lap[0]; inner.X-c.X > 5 {
 		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
 	}
-	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
 
 // padLap draws the shoulders of the lap beside the pad, hidden where the lap
@@ -53,12 +53,12 @@ func padLap(p piece.Piece, d *templates.Drawing, lap []geometry.Point) {
 
 // topJob returns the outline of the top with the places of the pads. The ring
 // below is left to its plan: its lines would take sheets that hold nothing else.
-func topJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
+func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	switch {
 	case p.Design.Top.Kind == design.NoTop:
-		return templates.Job{}, nil
+		return templates.Section{}, nil
 	case p.Design.Top.Outline == design.RoundTop:
-		return templates.Job{Drawings: []templates.Drawing{quarterTop(p)}}, nil
+		return templates.Section{Drawings: []templates.Drawing{quarterTop(p)}}, nil
 	}
 	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
 	for i := range p.Frame.Ring.Sides {
@@ -68,7 +68,7 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Job, error) {
 		}
 		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), words)
 	}
-	return templates.Job{Drawings: []templates.Drawing{d}}, nil
+	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
 
 // quarterTop is a quarter of a round top: the whole would take four times the
