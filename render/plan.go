@@ -78,6 +78,8 @@ func partsOf(job templates.Job) []part {
 	parts[0].first = true
 	if len(parts) > 1 {
 		parts[0].added = []lateWords{contents(job.Sections)}
+	} else {
+		parts[0].Heading = "" // there is nothing to tell it from
 	}
 	parts[len(parts)-1].notes = job.Warnings
 	return parts

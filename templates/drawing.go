@@ -79,7 +79,7 @@ type Picture struct {
 }
 
 // A Section is what belongs together in a job: it begins a sheet of its own and
-// stays on consecutive sheets. The heading is empty where a job has but one.
+// stays on consecutive sheets. The heading of the only one is not printed.
 type Section struct {
 	Heading  string
 	Pictures []Picture
