@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b
+	github.com/gofrs/flock v0.13.0
 	github.com/jung-kurt/gofpdf v1.16.2
 	github.com/klippa-app/go-pdfium v1.21.4
 	github.com/pelletier/go-toml/v2 v2.4.3

@@ -28,12 +28,15 @@ func main() {
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdout, os.Stderr))
 }
 
+// hangup is SIGHUP, which not every system has a name for.
+const hangup = syscall.Signal(1)
+
 // stopSignals are those that ask for an end. A closed terminal does not, where
 // the program was started to outlive it.
 func stopSignals() []os.Signal {
 	all := []os.Signal{os.Interrupt, syscall.SIGTERM}
-	if !signal.Ignored(syscall.SIGHUP) {
-		all = append(all, syscall.SIGHUP)
+	if !signal.Ignored(hangup) {
+		all = append(all, hangup)
 	}
 	return all
 }

@@ -44,6 +44,10 @@ func (e *Error) Unwrap() error { return e.Err }
 
 // Reason returns the bare cause of a failed system call: "permission denied".
 func Reason(err error) string {
+	var own *Error
+	if errors.As(err, &own) {
+		err = own.Err
+	}
 	var path *fs.PathError
 	var link *os.LinkError
 	switch {

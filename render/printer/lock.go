@@ -1,89 +1,51 @@
 package printer
 
 import (
+	"context"
 	"errors"
-	"io/fs"
 	"os"
 	"time"
+
+	"github.com/gofrs/flock"
 )
 
-// A lock is a file that only one process can have made.
-type lock struct {
-	*os.File
-	path string // empty once it has been renamed
-}
-
-// lock makes the lock file beside the target. It waits for another process to
-// be done, and clears a lock that a crash left behind.
-func (s Store) lock(target string) (*lock, error) {
-	path := target + ".lock"
-	for end := time.Now().Add(s.patience); ; {
-		f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if err == nil {
-			return &lock{f, path}, nil
-		}
-		if !errors.Is(err, fs.ErrExist) {
+// lock keeps other processes from changing the file at target until it is
+// released. The system gives back the lock of a process that ends, however it
+// does.
+func (s Store) lock(target string) (*flock.Flock, error) {
+	ctx, cancel := context.WithTimeout(context.Background(), s.patience)
+	defer cancel()
+	for {
+		l := flock.New(target+".lock", flock.SetPermissions(0o666))
+		_, err := l.TryLockContext(ctx, 2*time.Millisecond)
+		switch {
+		case errors.Is(err, context.DeadlineExceeded):
+			return nil, &FileError{s.path, "is being written by another rodsheet; try again when that has ended"}
+		case err != nil:
 			return nil, s.cannot("be written", err)
+		case held(l):
+			return l, nil
 		}
-		if time.Now().After(end) {
-			return nil, &FileError{s.path, "is being written by another rodsheet; if none is running, remove " + path}
-		}
-		s.clear(path)
-		time.Sleep(2 * time.Millisecond)
+		l.Close() // of a file that its last holder removed
 	}
 }
 
-// clear removes a stale lock. A second lock lets one process at a time do so:
-// otherwise two could find the same lock stale, and the slower one would
-// remove the new lock of the faster.
-func (s Store) clear(path string) {
-	if !s.isStale(path) {
-		return
-	}
-	guard := path + ".clear"
-	f, err := os.OpenFile(guard, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return
-	}
-	defer os.Remove(guard)
-	f.Close()
-	if s.isStale(path) {
-		os.Remove(path)
-	}
-}
-
-func (s Store) isStale(path string) bool {
-	info, err := os.Lstat(path)
-	return err == nil && time.Since(info.ModTime()) > s.stale
-}
-
-// fill writes the new file to the disk, with the mode of the one it replaces.
-func (l *lock) fill(data []byte, old string) error {
-	if info, err := os.Stat(old); err == nil {
-		if err := l.Chmod(info.Mode().Perm()); err != nil {
-			return err
-		}
-	}
-	if _, err := l.Write(data); err != nil {
-		return err
-	}
-	return l.Sync()
-}
-
-// held reports whether the file under the path is still the one that was made.
-func (l *lock) held() bool {
+// held reports whether the lock is still that of the file under its path.
+func held(l *flock.Flock) bool {
 	own, err := l.Stat()
 	if err != nil {
 		return false
 	}
-	there, err := os.Lstat(l.path)
+	there, err := os.Lstat(l.Path())
 	return err == nil && os.SameFile(own, there)
 }
 
-// release closes the lock and removes what is left of it.
-func (l *lock) release() {
-	if l.path != "" && l.held() {
-		os.Remove(l.path)
+// release removes the file of the lock, which one who waits for it will notice,
+// and gives it back. Where an open file cannot be removed it stays, and is used
+// again.
+func release(l *flock.Flock) {
+	if held(l) {
+		os.Remove(l.Path())
 	}
 	l.Close()
 }

@@ -1,6 +1,7 @@
 package printer
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,19 +11,20 @@ import (
 	"path/filepath"
 	"slices"
 	"time"
+
+	"rodsheet/render/atomicfile"
 )
 
 // A Store is the file that keeps the records. It is made when the first one
 // is put in.
 type Store struct {
 	path     string
-	stale    time.Duration // age at which a lock was left behind by a crash
 	patience time.Duration // how long to wait for a lock
 }
 
 // In returns the store in the user's configuration directory dir.
 func In(dir string) Store {
-	return Store{filepath.Join(dir, "rodsheet", "printers.toml"), 5 * time.Second, 10 * time.Second}
+	return Store{filepath.Join(dir, "rodsheet", "printers.toml"), 10 * time.Second}
 }
 
 // A FileError says that the file of the store cannot be used. The file is as
@@ -51,6 +53,9 @@ func (s Store) Records() (map[string]Record, error) {
 	const most = 1 << 20 // bytes: some ten thousand printers
 	info, err := os.Stat(s.path)
 	if errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(s.path); err == nil {
+			return nil, &FileError{s.path, "is a link to nothing"}
+		}
 		return map[string]Record{}, nil
 	}
 	if err == nil && !info.Mode().IsRegular() { // asked before: to open a pipe waits for its other end
@@ -119,8 +124,8 @@ func (s Store) Forget(name string) error {
 }
 
 // update reads the file, changes the records and writes them, alone. Should
-// the lock be taken away meanwhile, which happens to a process that slept
-// with it, it begins again: change works on what is there then.
+// the file of the lock be removed meanwhile, it begins again: change works on
+// what is there then.
 func (s Store) update(change func(map[string]Record) error) error {
 	if err := os.MkdirAll(filepath.Dir(s.path), 0o755); err != nil {
 		return s.cannot("be written", err)
@@ -133,50 +138,32 @@ func (s Store) update(change func(map[string]Record) error) error {
 	}
 }
 
-// attempt is one try of update. The lock file is also the draft of the new
-// file: renaming it publishes the records and gives the lock back in one step.
+// attempt is one try of update.
 func (s Store) attempt(change func(map[string]Record) error) (done bool, err error) {
 	target := s.path
 	if real, err := filepath.EvalSymlinks(s.path); err == nil {
-		target = real // a link stays one
+		target = real // whichever link led there
 	}
 	l, err := s.lock(target)
 	if err != nil {
 		return false, err
 	}
-	defer l.release()
+	defer release(l)
 	records, err := s.Records()
-	if err != nil {
+	if err == nil {
+		err = change(records)
+	}
+	if err != nil || !held(l) {
 		return false, err
 	}
-	if err := change(records); err != nil {
-		return false, err
-	}
-	if err := l.fill(encode(records), target); err != nil {
+	text := atomicfile.File{Name: target, Write: atomicfile.Text(encode(records))}
+	if err := atomicfile.Write(context.Background(), text); err != nil {
 		return false, s.cannot("be written", err)
 	}
-	if !l.held() {
-		return false, nil
-	}
-	switch err := os.Rename(l.path, target); {
-	case errors.Is(err, fs.ErrNotExist):
-		return false, nil
-	case err != nil:
-		return false, s.cannot("be written", err)
-	}
-	l.path = ""
 	return true, nil
 }
 
 // cannot returns a FileError with the bare cause of a failed system call.
 func (s Store) cannot(do string, err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		err = path.Err
-	case errors.As(err, &link):
-		err = link.Err
-	}
-	return &FileError{s.path, "cannot " + do + ": " + err.Error()}
+	return &FileError{s.path, "cannot " + do + ": " + atomicfile.Reason(err)}
 }

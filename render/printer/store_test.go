@@ -11,6 +11,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"github.com/gofrs/flock"
 )
 
 // storeIn returns a store in a new directory.
@@ -267,30 +269,54 @@ func TestManyProcessesLoseNothing(t *testing.T) {
 	holds(t, In(dir), want...)
 }
 
-func TestLockLeftBehind(t *testing.T) {
+// A lock in use is waited for and left alone; the files of locks that a crash
+// left behind, of this program or an older one, stop nothing and are cleared.
+func TestLock(t *testing.T) {
 	s := storeIn(t)
 	put(t, s, "bench", bench())
-	lock := s.path + ".lock"
-	if err := os.WriteFile(lock, []byte("half a fi"), 0o644); err != nil {
-		t.Fatal(err)
+	other := flock.New(s.path + ".lock")
+	if ok, err := other.TryLock(); !ok || err != nil {
+		t.Fatal(ok, err)
 	}
-
 	s.patience = 20 * time.Millisecond
 	var bad *FileError
-	if _, _, err := s.Put("office", bench()); !errors.As(err, &bad) || !strings.Contains(err.Error(), "remove "+lock) {
+	if _, _, err := s.Put("office", bench()); !errors.As(err, &bad) || !strings.Contains(err.Error(), "another rodsheet") {
 		t.Errorf("a lock in use: %v", err)
 	}
-	if got, err := os.ReadFile(lock); err != nil || string(got) != "half a fi" {
-		t.Errorf("the lock of another was touched: %q, %v", got, err)
+	if !held(other) {
+		t.Error("the lock of another was touched")
 	}
-
-	old := time.Now().Add(-time.Minute)
-	if err := os.Chtimes(lock, old, old); err != nil {
+	if err := other.Close(); err != nil {
 		t.Fatal(err)
 	}
-	s.patience = 10 * time.Second
+	if err := os.WriteFile(s.path+".lock", []byte("half a fi"), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	put(t, s, "office", bench())
 	holds(t, s, "bench", "office")
+	if err := os.WriteFile(s.path+".lock.clear", nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	put(t, s, "home", bench())
+}
+
+// A link to nothing is said, read or written, and stays.
+func TestDanglingLink(t *testing.T) {
+	s := storeIn(t)
+	if err := errors.Join(os.MkdirAll(filepath.Dir(s.path), 0o755), os.Symlink("nothing", s.path)); err != nil {
+		t.Fatal(err)
+	}
+	_, readErr := s.Records()
+	_, _, putErr := s.Put("bench", bench())
+	for _, err := range []error{readErr, putErr} {
+		var bad *FileError
+		if !errors.As(err, &bad) || err.Error() != s.path+" is a link to nothing" {
+			t.Errorf("%v, want a FileError of a link to nothing", err)
+		}
+	}
+	if link, err := os.Readlink(s.path); err != nil || link != "nothing" {
+		t.Errorf("the link is %q, %v", link, err)
+	}
 }
 
 // A process that slept with its lock, so that another cleared it and wrote,
