@@ -2,39 +2,125 @@ package geometry
 
 import "math"
 
-// ClipSegment returns the part of s inside r and reports whether there is
-// one. A segment that only touches r is returned as its touching part.
-//
-// The method is Liang and Barsky's: the segment is A + t·(B − A), and each
-// side of r bounds t from below or from above.
-func ClipSegment(s Segment, r Rect) (Segment, bool) {
-	d := s.B.Sub(s.A)
-	lo, hi := 0.0, 1.0
-	for _, side := range [4][2]float64{
-		{-d.X, s.A.X - r.Min.X}, {d.X, r.Max.X - s.A.X},
-		{-d.Y, s.A.Y - r.Min.Y}, {d.Y, r.Max.Y - s.A.Y},
-	} {
-		p, q := side[0], side[1]
-		switch {
-		case p == 0 && q < 0:
-			return Segment{}, false
-		case p < 0:
-			lo = math.Max(lo, q/p)
-		case p > 0:
-			hi = math.Min(hi, q/p)
+// ClipHalfPlane appends to out the part of a convex polygon where n·q ≤ limit,
+// its corners in the same order.
+func ClipHalfPlane(out, convex []Point, n Point, limit float64) []Point {
+	for i, q := range convex {
+		r := convex[(i+1)%len(convex)]
+		hq, hr := n.Dot(q)-limit, n.Dot(r)-limit
+		if hq <= 0 {
+			out = append(out, q)
+		}
+		if hq < 0 && hr > 0 || hq > 0 && hr < 0 {
+			out = append(out, q.Lerp(r, hq/(hq-hr)))
 		}
 	}
-	if lo > hi {
+	return out
+}
+
+// LeftOf returns the part of a convex polygon to the left of a line, on the way
+// from its A to its B.
+func LeftOf(convex []Point, line Segment) []Point {
+	right := line.A.Sub(line.B).Perp()
+	return ClipHalfPlane(nil, convex, right, right.Dot(line.A))
+}
+
+// A stretch is what lies between two shares of the way from A to B of a segment;
+// there is nothing of it where lo > hi.
+type stretch struct{ lo, hi float64 }
+
+// clip keeps the shares t at which height + t·slope ≥ 0.
+//
+// It is Liang and Barsky's method: each side of a convex figure bounds t from
+// below or from above.
+func (w *stretch) clip(height, slope float64) {
+	switch {
+	case slope > 0:
+		w.lo = math.Max(w.lo, -height/slope)
+	case slope < 0:
+		w.hi = math.Min(w.hi, -height/slope)
+	case height < 0:
+		*w = stretch{1, 0}
+	}
+}
+
+// of returns the stretch of s, with its own ends where it reaches them.
+func (w stretch) of(s Segment) Segment {
+	out, d := s, s.B.Sub(s.A)
+	if w.lo > 0 {
+		out.A = s.A.Add(d.Mul(w.lo))
+	}
+	if w.hi < 1 {
+		out.B = s.A.Add(d.Mul(w.hi))
+	}
+	return out
+}
+
+// within returns the stretch of s inside the convex polygon, and whether s runs
+// along one of its sides.
+func within(s Segment, convex []Point) (w stretch, along bool) {
+	const rounding = 1e-9 // mm: corners nearer than that are one
+	d := s.B.Sub(s.A)
+	w = stretch{0, 1}
+	for i, p := range convex {
+		e := convex[(i+1)%len(convex)].Sub(p)
+		if e.Norm() < rounding {
+			continue
+		}
+		// The inside is to the left of e: e × (A + t·d − p) ≥ 0.
+		height, slope := e.Cross(s.A.Sub(p)), e.Cross(d)
+		w.clip(height, slope)
+		along = along || height == 0 && slope == 0
+	}
+	return w, along
+}
+
+// ClipSegment returns the part of s inside r and reports whether there is
+// one. A segment that only touches r is returned as its touching part.
+func ClipSegment(s Segment, r Rect) (Segment, bool) {
+	d := s.B.Sub(s.A)
+	w := stretch{0, 1}
+	w.clip(s.A.X-r.Min.X, d.X)
+	w.clip(r.Max.X-s.A.X, -d.X)
+	w.clip(s.A.Y-r.Min.Y, d.Y)
+	w.clip(r.Max.Y-s.A.Y, -d.Y)
+	if w.lo > w.hi {
 		return Segment{}, false
 	}
-	out := s
-	if lo > 0 {
-		out.A = s.A.Add(d.Mul(lo))
+	return w.of(s), true
+}
+
+// ClipConvex returns the part of s inside the convex polygon, whose corners run
+// counter-clockwise, and reports whether there is one. What runs along a side
+// is inside; what only touches is not.
+func ClipConvex(s Segment, convex []Point) (Segment, bool) {
+	w, _ := within(s, convex)
+	return w.of(s), w.lo < w.hi
+}
+
+// CutOut returns the parts of s outside the convex polygon, whose corners run
+// counter-clockwise: nothing, the whole of s, or one or two pieces of it. What
+// runs along a side is outside.
+func CutOut(s Segment, convex []Point) []Segment {
+	w, along := within(s, convex)
+	if along || w.lo >= w.hi {
+		return []Segment{s}
 	}
-	if hi < 1 {
-		out.B = s.A.Add(d.Mul(hi))
+	var out []Segment
+	if w.lo > 0 {
+		out = append(out, stretch{0, w.lo}.of(s))
 	}
-	return out, true
+	if w.hi < 1 {
+		out = append(out, stretch{w.hi, 1}.of(s))
+	}
+	return out
+}
+
+// Meets reports whether s runs through the inside of the convex polygon,
+// whose corners run counter-clockwise.
+func Meets(s Segment, convex []Point) bool {
+	w, along := within(s, convex)
+	return !along && w.lo < w.hi
 }
 
 // ClipLine returns the runs of an open polyline that lie inside r. The

@@ -163,25 +163,10 @@ func (c curtain) section(halves []half, inset float64) []geometry.Point {
 	spare := make([]geometry.Point, 0, 2*len(polygon))
 	for _, h := range halves {
 		h.c -= inset
-		polygon, spare = h.clip(spare[:0], polygon), polygon
+		polygon, spare = geometry.ClipHalfPlane(spare[:0], polygon, geometry.Pt(h.a, h.b), h.c), polygon
 		if len(polygon) == 0 {
 			break
 		}
 	}
 	return polygon
-}
-
-// clip appends to out the part of a convex polygon inside h.
-func (h half) clip(out, polygon []geometry.Point) []geometry.Point {
-	for i, p := range polygon {
-		q := polygon[(i+1)%len(polygon)]
-		hp, hq := h.a*p.X+h.b*p.Y-h.c, h.a*q.X+h.b*q.Y-h.c
-		if hp <= 0 {
-			out = append(out, p)
-		}
-		if hp < 0 && hq > 0 || hp > 0 && hq < 0 {
-			out = append(out, p.Lerp(q, hp/(hp-hq)))
-		}
-	}
-	return out
 }

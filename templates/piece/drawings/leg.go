@@ -280,7 +280,7 @@ func (l legShape) footSection() []geometry.Point {
 		{outside, geometry.Pt(k, 1), l.Thickness - loss},
 	} {
 		if face.cut {
-			out = geometry.ClipHalfPlane(out, face.n, face.limit)
+			out = geometry.ClipHalfPlane(nil, out, face.n, face.limit)
 		}
 	}
 	return out
