@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 var errStrange = errors.New("the PDF library has written a file of another form than expected")
@@ -20,60 +21,57 @@ func rewrite(file []byte, change func(n int, object []byte) ([]byte, error)) ([]
 	if table == 0 || trailer < table || end < trailer {
 		return nil, errStrange
 	}
-	offsets := offsets(file[table:trailer])
-	order := make([]int, len(offsets))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(i, j int) int { return offsets[i] - offsets[j] })
-	if len(order) == 0 || offsets[order[0]] < 0 || offsets[order[len(order)-1]] > table {
-		return nil, errStrange
-	}
-
+	objects := tabled(file[table:trailer])
 	out := make([]byte, 0, len(file))
-	out = append(out, file[:offsets[order[0]]]...)
-	moved := make([]int, len(offsets))
-	for k, i := range order {
+	offsets := make([]int, len(objects)+1) // by number; object 0 is none
+	at := 0                                // what stands before is in out
+	for k, o := range objects {
 		next := table
-		if k+1 < len(order) {
-			next = offsets[order[k+1]]
+		if k+1 < len(objects) {
+			next = objects[k+1].at
 		}
-		object := file[offsets[i]:next]
-		if !bytes.HasPrefix(object, fmt.Appendf(nil, "%d 0 obj\n", i+1)) {
+		if o.at < at || next > table || !bytes.HasPrefix(file[o.at:next], fmt.Appendf(nil, "%d 0 obj\n", o.n)) {
 			return nil, errStrange
 		}
-		object, err := change(i+1, object)
+		object, err := change(o.n, file[o.at:next])
 		if err != nil {
 			return nil, err
 		}
-		moved[i] = len(out)
+		out = append(out, file[at:o.at]...)
+		offsets[o.n] = len(out)
 		out = append(out, object...)
+		at = next
 	}
-
+	if at < table {
+		return nil, errStrange
+	}
 	table = len(out)
-	out = fmt.Appendf(out, "xref\n0 %d\n%010d 65535 f \n", len(moved)+1, 0)
-	for _, at := range moved {
-		out = fmt.Appendf(out, "%010d 00000 n \n", at)
+	out = fmt.Appendf(out, "xref\n0 %d\n%010d 65535 f \n", len(offsets), 0)
+	for _, o := range offsets[1:] {
+		out = fmt.Appendf(out, "%010d 00000 n \n", o)
 	}
 	out = append(out, file[trailer:end]...)
 	return fmt.Appendf(out, "startxref\n%d\n%%%%EOF\n", table), nil
 }
 
-// offsets reads a cross-reference table: where object i + 1 begins; −1 where
-// an entry is no number. Object 0 is none.
-func offsets(table []byte) []int {
-	const digits = 10
-	var out []int
-	for i, entry := range bytes.Split(bytes.TrimSuffix(table, []byte("\n")), []byte("\n")) {
-		if i < 3 { // "xref", the count, object 0
-			continue
+// An object has a number and stands somewhere in the file.
+type object struct{ n, at int }
+
+// tabled reads a cross-reference table and returns its objects in the order of
+// the file. An entry that is no number stands before the file.
+func tabled(table []byte) []object {
+	const digits, first = 10, 3 // before object 1: "xref", the count, object 0
+	var out []object
+	for i, entry := range strings.Split(strings.TrimSuffix(string(table), "\n"), "\n") {
+		if i >= first {
+			at, err := strconv.Atoi(entry[:min(digits, len(entry))])
+			if err != nil {
+				at = -1
+			}
+			out = append(out, object{i - first + 1, at})
 		}
-		at, err := strconv.Atoi(string(entry[:min(digits, len(entry))]))
-		if err != nil {
-			at = -1
-		}
-		out = append(out, at)
 	}
+	slices.SortFunc(out, func(a, b object) int { return a.at - b.at })
 	return out
 }
 

@@ -233,6 +233,23 @@ func TestWhatCannotBeWritten(t *testing.T) {
 	}
 }
 
+// The sides of a page reach from 3 to 14400 points, these included.
+func TestSidesOfAPage(t *testing.T) {
+	const point = 25.4 / 72 // mm
+	for points, ok := range map[float64]bool{2.99: false, 3: true, 14400: true, 14400.01: false} {
+		for _, turned := range []bool{false, true} {
+			doc := readback.Sample()
+			p := &doc.Pages[1]
+			if p.Width, p.Height = points*point, 100; turned {
+				p.Width, p.Height = p.Height, p.Width
+			}
+			if err := pdf.Write(io.Discard, doc); (err == nil) != ok {
+				t.Errorf("a side of %.2f points: %v, want it written: %t", points, err, ok)
+			}
+		}
+	}
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errors.New("disk full") }

@@ -151,8 +151,8 @@ func TestSameBytesTwice(t *testing.T) {
 func TestNoMinusBeforeZero(t *testing.T) {
 	doc := readback.Sample()
 	doc.Pages[0].Strokes[0].Points = []geometry.Point{{X: math.Copysign(0, -1), Y: 297.00001}, {X: -0.00001, Y: 5}}
-	if out := string(write(t, doc, 0)); strings.Contains(out, "-0.0000") {
-		t.Errorf("-0.0000 in\n%s", out)
+	if out := string(write(t, doc, 0)); strings.Contains(out, "-0.0000") || !strings.Contains(out, `d="M0.0000 0.0000L0.0000 292.0000"`) {
+		t.Errorf("-0.0000, or not 0.0000 in\n%s", out)
 	}
 }
 

@@ -1,6 +1,5 @@
-// Package bare writes a document in the two plainest ways, with gofpdf's own
-// calls and by hand: what the writer of this program is timed against. Only
-// benchmarks use it.
+// Package bare writes a document with gofpdf's own calls and nothing besides:
+// what the writer of this program is timed against. Only benchmarks use it.
 package bare
 
 import (
