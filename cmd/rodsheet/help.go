@@ -6,6 +6,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
 
@@ -52,6 +53,7 @@ func topics() []topic {
 		{"lengths", "how lengths and angles are written", lengthsTopic},
 		{"paper", "units, paper sizes and sheets", paperTopic},
 		{"design", "the design file of a whole piece", designTopic},
+		{"woods", "woods with their density and movement", woodsTopic()},
 		{"json", "what --json prints", jsonTopic},
 	}
 }
@@ -129,6 +131,36 @@ Examples:
   rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json --out lap.pdf
   rodsheet scale --json --out scale.svg
 `
+
+// woodsTopic lists the table of woods.
+func woodsTopic() string {
+	var b strings.Builder
+	b.WriteString(`Woods that a design file may name, in either order: species = "red oak".
+kg/m³ at 12 per cent of moisture; movement in mm of a width of 100 mm for each
+per cent of moisture, along the rays (quarter-sawn) and across them (flat-sawn).
+`)
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprint(w, "\n  wood\tkg/m³\talong\tacross\talso called\n")
+	for _, s := range design.Species() {
+		mark := ""
+		if s.Recalled {
+			mark = "*"
+		}
+		row := fmt.Sprintf("  %s%s\t%.0f\t%.2f\t%.2f\t%s", s.Name, mark, s.Density, 100*s.Radial, 100*s.Tangential, strings.Join(s.Also, ", "))
+		fmt.Fprintln(w, strings.TrimRight(row, "\t"))
+	}
+	w.Flush()
+	b.WriteString(`
+Movement: USDA, Wood Handbook, FPL-GTR-190 (2010), Tables 4-3 and 13-5;
+densities, and all of a wood with *, by the same book from memory. For any other
+wood give its density: density = 700.
+
+Examples:
+  rodsheet new table.toml
+  rodsheet check table.toml
+`)
+	return b.String()
+}
 
 const designTopic = `A design file is plain text (TOML): the few decisions from which all else
 follows. rodsheet new FILE.toml writes one with every key explained.

@@ -4,6 +4,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"rodsheet/templates/piece/design"
 )
 
 // pages returns every page of help under the words that show it.
@@ -108,5 +110,18 @@ func TestFlagsAreSound(t *testing.T) {
 				t.Errorf("%s: --%s is required and has a default", c.name, f.name)
 			}
 		}
+	}
+}
+
+// The table of woods is told whole, each with its density.
+func TestHelpListsTheWoods(t *testing.T) {
+	_, got, _ := start(t.Context(), "help", "woods")
+	for _, line := range []string{"Ash, white 672 0.17 0.27 American ash", "Oak, red* 706 0.14 0.31 northern red oak", "Walnut 616 0.19 0.27 black walnut"} {
+		if !strings.Contains(strings.Join(strings.Fields(got), " "), line) {
+			t.Errorf("no line %q in\n%s", line, got)
+		}
+	}
+	if rows := strings.Count(got, "\n  "); rows < len(design.Species()) {
+		t.Errorf("%d rows", rows)
 	}
 }

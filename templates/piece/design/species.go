@@ -17,6 +17,8 @@ type WoodSpecies struct {
 	// Radial and Tangential are the change of a width along and across the
 	// rays, as a share of it, for each per cent of moisture.
 	Radial, Tangential float64
+	Recalled           bool // shrinkage and movement from memory, not read in the source
+	Also               []string
 }
 
 //go:embed species.csv
@@ -28,6 +30,7 @@ func Species() []WoodSpecies {
 	for _, row := range speciesRows() {
 		out = append(out, WoodSpecies{
 			Name: row[0], Radial: figureOf(row[3]), Tangential: figureOf(row[4]), Density: figureOf(row[5]),
+			Recalled: row[6] == "memory", Also: strings.FieldsFunc(row[7], func(r rune) bool { return r == ';' }),
 		})
 	}
 	return out
@@ -55,7 +58,7 @@ func figureOf(text string) float64 {
 func FindSpecies(name string) (WoodSpecies, bool) {
 	want := plainName(name)
 	for _, w := range Species() {
-		if plainName(w.Name) == want {
+		if slices.ContainsFunc(append(w.Also, w.Name), func(n string) bool { return plainName(n) == want }) {
 			return w, true
 		}
 	}
@@ -107,23 +110,30 @@ func join(a, b string) string {
 	return a + "; " + b
 }
 
-// speciesLike suggests the woods that share a word, else the nearest name.
+// speciesLike suggests woods of the same genus, which the name puts before its
+// comma; the nearest where one is a slip away. Without a genus it is the nearest
+// name of all.
 func speciesLike(name string) string {
-	var alike, plain []string
 	have := nameWords(name)
-	for _, w := range Species() {
-		plain = append(plain, plainName(w.Name))
-		if slices.ContainsFunc(nameWords(w.Name), func(word string) bool { return slices.Contains(have, word) }) {
-			alike = append(alike, `"`+w.Name+`"`)
-		}
+	all := Species()
+	related := slices.DeleteFunc(slices.Clone(all), func(w WoodSpecies) bool {
+		genus, _, _ := strings.Cut(w.Name, ",")
+		return !slices.ContainsFunc(nameWords(genus), func(word string) bool { return slices.Contains(have, word) })
+	})
+	among := related
+	if len(among) == 0 {
+		among = all
 	}
-	const most = 7
-	if len(alike) > 0 {
-		return "the table has " + wording.Or(alike[:min(most, len(alike))]...)
+	var plain, quoted []string
+	for _, w := range among {
+		plain, quoted = append(plain, plainName(w.Name)), append(quoted, `"`+w.Name+`"`)
 	}
-	best := Nearest(plainName(name), plain)
-	if i := slices.Index(plain, best); i >= 0 {
-		return `did you mean "` + Species()[i].Name + `"?`
+	if i := slices.Index(plain, Nearest(plainName(name), plain)); i >= 0 {
+		return "did you mean " + quoted[i] + "?"
+	}
+	if len(related) > 0 {
+		const most = 9
+		return "the table has " + wording.Or(quoted[:min(most, len(quoted))]...)
 	}
 	return ""
 }
