@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -47,6 +48,21 @@ func PictureDocument(name, title string, pictures []templates.Picture, u measure
 	}
 	n.text(pictureMargin, y-pitch(small), small, lookOnly)
 	return page.Document{Title: title, Subject: name, Lines: lines(), Pages: []page.Page{n.page}}
+}
+
+// CheckForPicture reports a *measure.BoundError for a page on which no picture
+// could be looked at, or that no file can hold.
+func (p Paper) CheckForPicture() error {
+	if p.Whole {
+		return nil
+	}
+	const least = 60
+	mm := measure.Length
+	return cmp.Or(
+		measure.AtLeast("paper.width", mm(p.Width), "", mm(least), ""),
+		measure.AtLeast("paper.height", mm(p.Height), "", mm(least), ""),
+		measure.AtMost("paper", mm(max(p.Width, p.Height)), "page.longest", mm(wholeLimit), ""),
+	)
 }
 
 // usualPaper names the paper that goes with a unit.

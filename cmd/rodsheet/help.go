@@ -30,7 +30,8 @@ const closing = `Print at 100 %, actual size, and measure the rules before you c
 
 Exit status: 0 when all is done; 1 when a piece cannot be built or the system
 failed, such as a full disk; 2 when something on the command line or in the
-design file has to change. With 1 or 2 no file has been written or changed.
+design file has to change. With 2 no file has been written or changed, and with
+1 none that the message does not name as written.
 `
 
 // overviewExamples are commands for one small three-legged table: legs 640 mm
@@ -78,9 +79,9 @@ Examples:
 const paperTopic = `Units, the first that applies:
   1. --units mm or --units in
   2. the environment variable RODSHEET_UNITS, mm or in: your standing choice
-  3. inches with --paper letter, legal or tabloid
-  4. millimetres
-Paper without --paper: A4 for millimetres, letter for inches.
+  3. millimetres
+A design file's own units stand between --units and the variable. Paper never
+decides them. Paper without --paper: A4 for millimetres, letter for inches.
 
 Sizes:
   letter, legal, tabloid, a4, a3
@@ -89,15 +90,16 @@ Sizes:
 
 What is larger than a sheet is cut into tiles that share a strip with
 registration marks; nothing is ever scaled to fit. Two tiles share --overlap,
-and --margin stays blank at each side: printers leave 4 to 6 mm. The last line
-but one of what is printed says how many sheets a job takes, how many its tiles
-cover at least by their area, and how many tiles it takes at least to reach so
-far. --only 3,5-7 prints some of the sheets again, just as they were.
+and --margin stays blank at each side: printers leave 4 to 6 mm. With --verbose
+one more line says how many sheets a job takes, how many its tiles cover at
+least by their area, and how many tiles it takes at least to reach so far.
+--only 3,5-7 prints some of the sheets again, just as they were.
 
 Files: the ending of --out says which kind. .pdf holds all sheets; .svg makes
 one file a sheet, leg-1.svg, leg-2.svg, or leg.svg where one sheet is enough.
 Without --out the job names the file, such as lap-60.pdf. A file that has the
-name already is replaced.
+name already is replaced. Sheets that an earlier, larger job left beside the
+new ones are named; --replace removes them.
 
 Examples:
   rodsheet scale --units in
@@ -124,6 +126,9 @@ null, numbers are never written with a power of ten.
     to_page   [a,b,c,d,e,f]: the point x, y of the template, in mm, stands at
               a x + c y + e, b x + d y + f on the sheet, in mm from its lower
               left corner, y up
+  bounds    how many sheets the job takes
+    sheets    that it takes, least: fewer than which its tiles do not fill
+    tiles     of each drawing of several: template, tiles, and least as above
   warnings  what to know before cutting, one text each
 
 Examples:

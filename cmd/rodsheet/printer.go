@@ -198,29 +198,34 @@ func (v *values) unitOf(text string) measure.Unit {
 	return v.unit
 }
 
-// correction reads --printer, or the standing choice.
+// correction reads --printer, or the standing choice. Of a bad one of these the
+// message names the variable: nothing on the command line shows it.
 func (v *values) correction(standing string) (render.Correction, error) {
-	name := standing
+	name, source := standing, printerVariable+": "
 	if v.given("printer") {
-		name = v.text("printer")
+		name, source = v.text("printer"), ""
 	}
 	if name == printer.None || name == "" && !v.given("printer") {
 		return render.Correction{}, nil
-	}
-	if err := printer.CheckName(name); err != nil {
-		return render.Correction{}, explainPrinter(err)
 	}
 	store, err := printers()
 	if err != nil {
 		return render.Correction{}, err
 	}
 	r, err := store.Find(name)
+	if bad := printer.CheckName(name); bad != nil {
+		err = bad
+	}
 	var file *printer.FileError
-	switch {
-	case errors.As(err, &file):
+	if errors.As(err, &file) {
 		return render.Correction{}, fmt.Errorf("%s; --printer none prints without correction", file)
-	case err != nil:
-		return render.Correction{}, explainPrinter(err)
+	}
+	if err := explainPrinter(err); err != nil {
+		var said refusal
+		if errors.As(err, &said) {
+			said[0].text = source + said[0].text
+		}
+		return render.Correction{}, err
 	}
 	return render.Correction{Printer: name, Upright: r.Correction(), Text: r.Text(name)}, nil
 }

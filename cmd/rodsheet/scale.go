@@ -10,7 +10,7 @@ func scaleCommand() command {
 template goes near the wood.`,
 		examples: []example{
 			{"rodsheet scale", "on A4"},
-			{"rodsheet scale --paper letter", "on letter paper, in inches"},
+			{"rodsheet scale --units in", "on letter paper, in inches"},
 			{"rodsheet scale --paper a3 --title bench", "on A3, with a name on the sheet"},
 		},
 		read: func(*values) maker { return single(templates.Scale) },
