@@ -80,8 +80,7 @@ func (p Part) Bounds() Extent {
 	return all
 }
 
-// Clash returns the wood that a and b both claim, in convex pieces larger
-// than ClashFloor. Parts that only touch do not clash.
+// Clash returns what two parts share, in convex pieces larger than ClashFloor. Parts that only touch do not clash.
 func Clash(a, b Part) []Solid {
 	room := make([]Extent, len(b.Pieces))
 	for i, t := range b.Pieces {

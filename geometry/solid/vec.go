@@ -1,5 +1,5 @@
 // Package solid holds convex solids and what is asked of them: do two parts
-// want the same wood, how much wood is left, and what is seen from where.
+// clash, how much wood is left, and what is seen from where.
 //
 // Lengths are in millimetres and angles in radians. x runs to the right, y
 // away from the maker and z up, so a plan shows x and y. Every value is left

@@ -48,24 +48,42 @@ func (v View) Point(p Vec) geometry.Point {
 // Depth returns how far p stands out of the paper towards the viewer, in mm.
 func (v View) Depth(p Vec) float64 { return p.Dot(v.Out) }
 
+// A Scene is parts to be looked at, with their edges, which are the same from
+// everywhere.
+type Scene struct {
+	parts []Part
+	edges []Edge
+}
+
+// NewScene returns the scene of the parts.
+func NewScene(parts []Part) Scene {
+	s := Scene{parts: parts}
+	for _, p := range parts {
+		s.edges = append(s.edges, p.Edges()...)
+	}
+	return s
+}
+
+// Project draws the parts of a scene that is looked at once.
+func Project(parts []Part, v View) (visible, hidden []geometry.Segment) {
+	return NewScene(parts).Project(v)
+}
+
 // Project draws the edges of the parts as v shows them: visible ones, and
 // those that some part hides. Lines that fall on one another are drawn once,
 // and a hidden line is left out where a visible one covers it. Where two
 // parts clash, the lines in which their surfaces cross are not drawn.
-func Project(parts []Part, v View) (visible, hidden []geometry.Segment) {
+func (s Scene) Project(v View) (visible, hidden []geometry.Segment) {
 	front := math.Inf(-1)
-	screens := make([]screen, len(parts))
-	for i, p := range parts {
+	screens := make([]screen, len(s.parts))
+	for i, p := range s.parts {
 		screens[i] = v.screen(p)
 		front = math.Max(front, screens[i].room.Max.Z)
 	}
 	var inks []ink
-	for _, p := range parts {
-		for _, e := range p.Edges() {
-			c := v.curtain(e, front)
-			if flat := v.segment(e); flat.Length() > hair {
-				inks = append(inks, ink{flat, c.shadows(screens)})
-			}
+	for _, e := range s.edges {
+		if flat := v.segment(e); flat.Length() > hair {
+			inks = append(inks, ink{flat, v.curtain(e, front).shadows(screens)})
 		}
 	}
 	return tidy(inks)

@@ -22,7 +22,7 @@ func views(p piece.Piece) []templates.Picture {
 
 // A scene is what is looked at.
 type scene struct {
-	frame []solid.Part // stretchers and legs
+	frame solid.Scene // stretchers and legs
 	pads  []lid
 	top   []lid // none or one
 }
@@ -32,16 +32,18 @@ func sceneOf(p piece.Piece) scene {
 	half := geometry.Rotate(math.Pi)
 	about := solid.TurnZ(math.Pi)
 	var s scene
+	var frame []solid.Part
 	stretcher, leg := p.Stretcher(), p.Leg()
 	height := p.Frame.Leg.Height
 	for i := range p.Frame.Ring.Sides {
 		place := p.Place(i).Then(about)
-		s.frame = append(s.frame, stretcher.Transform(place), leg.Transform(place))
+		frame = append(frame, stretcher.Transform(place), leg.Transform(place))
 		if p.Design.Top.PadHeight() > 0 {
 			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
 			s.pads = append(s.pads, lid{geometry.Decimate(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
+	s.frame = solid.NewScene(frame)
 	if corners := p.TopCorners(); len(corners) > 0 {
 		under := height + p.Design.Top.PadHeight()
 		s.top = []lid{{geometry.Decimate(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
@@ -54,7 +56,7 @@ func sceneOf(p piece.Piece) scene {
 // drawn in hidden lines where they are wanted.
 func drawn(p piece.Piece, s scene, v solid.View, hidden bool) templates.Drawing {
 	var d templates.Drawing
-	visible, _ := solid.Project(s.frame, v)
+	visible, _ := s.frame.Project(v)
 	for _, pad := range s.pads {
 		visible = uncovered(visible, pad.silhouette(v))
 	}
