@@ -34,6 +34,7 @@ func TestLinesByHand(t *testing.T) {
 		{op: CutLap, row: 0, line: p.RoughReach() - inner, along: outer - inner},
 		{op: CutLap, row: 1, line: p.RoughReach() - inner, along: outer - inner + 0.5/math.Sin(math.Pi/3)},
 		{op: SawEnd, row: 0, line: p.RoughReach() + p.LegReach + joint.BridleLong},
+		{op: SawEnd, row: 1, line: edge},
 		{op: CutSlot, row: 0, line: cheek},
 		{op: CutCheeks, row: 0, line: cheek},
 		{op: CutShoulders, row: 0, line: p.RoughReach() + p.Frame.Leg.StretcherSide(p.Frame.Ring.Depth)},

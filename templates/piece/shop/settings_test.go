@@ -161,6 +161,32 @@ func TestOneRingOneLapRow(t *testing.T) {
 	}
 }
 
+// Splays that the list prints alike are one setting, others are not; and a spare
+// that serves both sizes is counted once.
+func TestSettingsThatPrintAlikeAreOne(t *testing.T) {
+	for apart, want := range map[float64]int{0: 1, 0.0005: 1, 0.02: 2} {
+		twin := piecetest.Low()
+		twin.Size = "twin"
+		twin.Legs.Given = measure.Radians(16 + apart)
+		ends := only(stepsOf(piecetest.WorkedAll(t, piecetest.Low(), twin)), SawEnd)
+		heads, spares := 0, 0
+		for _, s := range ends {
+			if s.What.ID == "step.head" {
+				heads++
+				for _, b := range s.Parts {
+					spares += b.Spares
+				}
+			}
+		}
+		if heads != want {
+			t.Errorf("%v° apart: %d rows for the head, want %d", apart, heads, want)
+		}
+		if kinds := map[bool]int{true: 1, false: 2}[apart == 0]; spares != kinds {
+			t.Errorf("%v° apart: %d spare legs, want %d", apart, spares, kinds)
+		}
+	}
+}
+
 // The short horns of the pair leave the stop to the legs: two rows, one after
 // the other, and the second says that only the stop moves.
 func TestOnlyTheStopMoves(t *testing.T) {

@@ -428,6 +428,41 @@ func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 	}
 }
 
+// A shoulder that stands at s/2 from mid-length on the ring side stands at
+// s/2 + w·cot φ on the outer side: up to four sides nearer the end there, beyond that
+// farther from it. The end of a part that leans is longest on the edge named.
+func TestTheGaugeSwingsTheRightWay(t *testing.T) {
+	for sides, want := range map[int]string{3: "the cut nearer the end on the outer side", 4: "bevel 90°", 6: "the cut nearer the end on the ring side"} {
+		d := piecetest.Low()
+		d.Ring.Sides, d.Ring.Inside = sides, 400
+		plan := planOf(t, d)
+		for _, step := range plan.Steps {
+			text := speakerFor(plan.Pieces).gauge(step.Operation)
+			if step.Do == shop.CutLap && !strings.HasSuffix(text, want) {
+				t.Errorf("%d sides: %s, want %s", sides, text, want)
+			}
+			long := map[shop.NoteID]string{"step.head": "the stretcher side longer", "step.leg-end": "the underside longer"}[step.What.ID]
+			if !strings.HasSuffix(text, long) {
+				t.Errorf("%s, want %s", text, long)
+			}
+		}
+	}
+}
+
+// The marks stand on the hand on which the geometry has them: seen on its ring side
+// a stretcher has its leg end on the right, and a leg leans away from mid-length, so
+// that its stretcher side is on the left.
+func TestMarksStandOnTheRightHand(t *testing.T) {
+	for id, want := range map[shop.NoteID]string{
+		"mark-stretchers": "Seen on the ring side, top up, the leg end is on the right.",
+		"mark-legs":       "Seen on the ring side, head up, the stretcher side is on the left.",
+	} {
+		if text := string(noteTexts[id]); !strings.HasSuffix(text, want) {
+			t.Errorf("%s says %q", id, text)
+		}
+	}
+}
+
 func TestWordsThatHangOnTheSaw(t *testing.T) {
 	v, passes := "the teeth leave a V", "2 passes; the shoulders"
 	d := piecetest.Low()
