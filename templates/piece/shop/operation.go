@@ -335,10 +335,13 @@ const (
 	angleGrid  = 0.01 * math.Pi / 180
 )
 
+// on returns a figure on a grid.
+func on(grid, v float64) float64 { return grid * math.Round(v/grid) }
+
 // putOn puts figures on a grid.
 func putOn(grid float64, figures ...*float64) {
 	for _, v := range figures {
-		*v = grid * math.Round(*v/grid)
+		*v = on(grid, *v)
 	}
 }
 

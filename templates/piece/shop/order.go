@@ -102,8 +102,8 @@ func sawn(p piece.Piece) []row {
 	return out
 }
 
-func lapHeight(p sized) float64 { return p.EndLap().BladeHeight() }
-func splay(p sized) float64     { return p.Frame.Leg.Splay }
+func lapHeight(p sized) float64 { return on(lengthGrid, p.EndLap().BladeHeight()) }
+func splay(p sized) float64     { return on(angleGrid, p.Frame.Leg.Splay) }
 
 // grouped puts together the sizes that have one figure in common, in the order
 // of the design.
@@ -111,7 +111,7 @@ func grouped(all []sized, figure func(sized) float64) [][]sized {
 	var out [][]sized
 	for _, p := range all {
 		i := slices.IndexFunc(out, func(g []sized) bool {
-			return quantize(figure(g[0])) == quantize(figure(p))
+			return figure(g[0]) == figure(p)
 		})
 		if i < 0 {
 			out = append(out, nil)
