@@ -33,8 +33,8 @@ func FuzzDesign(f *testing.F) {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		t.Chdir(t.TempDir())
-		if fault := badlyTreated(t.Context(), text); fault != "" {
+		t.Parallel()
+		if fault := badlyTreated(t.Context(), t.TempDir(), text); fault != "" {
 			t.Error(fault)
 		}
 	})
@@ -58,10 +58,10 @@ func exampleDesigns(tb testing.TB) []string {
 	return out
 }
 
-// badlyTreated puts a design into a directory that is empty, runs every command
+// badlyTreated puts a design into the directory, which is empty, runs every command
 // on it, and returns what is wrong with the way one of them ended.
-func badlyTreated(ctx context.Context, text []byte) string {
-	const name = "d.toml"
+func badlyTreated(ctx context.Context, dir string, text []byte) string {
+	name := filepath.Join(dir, "d.toml")
 	if err := os.WriteFile(name, text, 0o600); err != nil {
 		return err.Error()
 	}
@@ -76,14 +76,20 @@ func badlyTreated(ctx context.Context, text []byte) string {
 		line string
 		want [3]int // the status to end with, by that of check
 	}{
-		{"check d.toml --json", [3]int{0, 1, 2}},
-		{"picture d.toml -o d.svg", [3]int{0, 0, 2}},
-		{"picture d.toml -o d.pdf", [3]int{0, 0, 2}},
-		{"piece d.toml --max-sheets 30", [3]int{orTooMany, 1, 2}},
-		{"piece d.toml --max-sheets 30 --anyway --plan --paper letter", [3]int{orTooMany, orTooMany, 2}},
+		{"check --json", [3]int{0, 1, 2}},
+		{"picture -o d.svg", [3]int{0, 0, 2}},
+		{"picture -o d.pdf", [3]int{0, 0, 2}},
+		{"piece -o p.pdf --max-sheets 30", [3]int{orTooMany, 1, 2}},
+		{"piece -o p.pdf --max-sheets 30 --anyway --plan --paper letter", [3]int{orTooMany, orTooMany, 2}},
 	}
 	for _, r := range runs {
-		status, _, message := start(ctx, strings.Fields(r.line)...)
+		args := strings.Fields(r.line)
+		for i := 1; i < len(args); i++ {
+			if args[i-1] == "-o" {
+				args[i] = filepath.Join(dir, args[i])
+			}
+		}
+		status, _, message := start(ctx, append(args, name)...)
 		if fault := ended(r.want[verdict], status, message); fault != "" {
 			return fmt.Sprintf("%q, checked with %d: %s", r.line, verdict, fault)
 		}
@@ -91,7 +97,7 @@ func badlyTreated(ctx context.Context, text []byte) string {
 		if err != nil || !bytes.Equal(now, text) {
 			return fmt.Sprintf("%q: the design is changed: %v", r.line, err)
 		}
-		if fault := left(status, name); fault != "" {
+		if fault := left(status, dir); fault != "" {
 			return fmt.Sprintf("%q: %s", r.line, fault)
 		}
 	}
@@ -124,16 +130,16 @@ func ended(want, status int, message string) string {
 
 // left empties the directory but for the design, and returns what is wrong
 // with what was there: something after a failure, or nothing otherwise.
-func left(status int, design string) string {
-	entries, err := os.ReadDir(".")
+func left(status int, dir string) string {
+	entries, err := os.ReadDir(dir)
 	if err != nil {
 		return err.Error()
 	}
 	for _, e := range entries {
-		if e.Name() == design {
+		if e.Name() == "d.toml" {
 			continue
 		}
-		os.Remove(e.Name())
+		os.Remove(filepath.Join(dir, e.Name()))
 		if status != 0 {
 			return fmt.Sprintf("status %d, yet %s is there", status, e.Name())
 		}
@@ -275,15 +281,15 @@ func drawDesign(t *rapid.T) string {
 // TestAnyDesign does what FuzzDesign does with files that look like designs,
 // which random text seldom does.
 func TestAnyDesign(t *testing.T) {
-	t.Chdir(t.TempDir())
-	ctx := t.Context()
+	t.Parallel()
+	ctx, dir := t.Context(), t.TempDir()
 	var read, built, all int
 	rapid.Check(t, func(t *rapid.T) {
 		text := drawDesign(t)
-		if fault := badlyTreated(ctx, []byte(text)); fault != "" {
+		if fault := badlyTreated(ctx, dir, []byte(text)); fault != "" {
 			t.Fatalf("%s\n%s", fault, text)
 		}
-		switch status, _, _ := start(ctx, "check", "d.toml"); status {
+		switch status, _, _ := start(ctx, "check", filepath.Join(dir, "d.toml")); status {
 		case 0:
 			read, built = read+1, built+1
 		case 1:
@@ -299,9 +305,9 @@ func TestAnyDesign(t *testing.T) {
 // TestChangedDesigns does the same with the examples, up to three of their
 // figures changed.
 func TestChangedDesigns(t *testing.T) {
+	t.Parallel()
 	texts := exampleDesigns(t)
-	t.Chdir(t.TempDir())
-	ctx := t.Context()
+	ctx, dir := t.Context(), t.TempDir()
 	figure := regexp.MustCompile(`= "?[0-9][0-9. /]*"?`)
 	values := strings.Fields("-40 -1 0 0.001 0.02 0.5 1 2 5 12 29 40 59 100 300 1000 3000 9999")
 	rapid.Check(t, func(t *rapid.T) {
@@ -310,7 +316,7 @@ func TestChangedDesigns(t *testing.T) {
 			at := rapid.SampledFrom(figure.FindAllStringIndex(text, -1)).Draw(t, "figure")
 			text = text[:at[0]] + "= " + rapid.SampledFrom(values).Draw(t, "value") + text[at[1]:]
 		}
-		if fault := badlyTreated(ctx, []byte(text)); fault != "" {
+		if fault := badlyTreated(ctx, dir, []byte(text)); fault != "" {
 			t.Fatalf("%s\n%s", fault, text)
 		}
 	})

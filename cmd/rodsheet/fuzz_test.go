@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -31,7 +32,7 @@ func FuzzCommandLine(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, line string) {
 		t.Chdir(t.TempDir())
-		if fault := dishonest(t.Context(), contained(strings.Fields(line))); fault != "" {
+		if fault := dishonest(t.Context(), ".", contained(strings.Fields(line))); fault != "" {
 			t.Error(fault)
 		}
 	})
@@ -40,8 +41,8 @@ func FuzzCommandLine(f *testing.F) {
 // TestAnyFigures does the same with command lines that have every flag and
 // figures from the edge of what is possible, which random text seldom hits.
 func TestAnyFigures(t *testing.T) {
-	t.Chdir(t.TempDir())
-	ctx := t.Context()
+	t.Parallel()
+	ctx, dir := t.Context(), t.TempDir()
 	usual := rapid.SampledFrom([]string{"12", "15", "28", "30", "36", "45", "60", "1in", "1:6"})
 	edge := rapid.SampledFrom([]string{
 		"0", "-0", "-1", "0.001", "0.01", "1/64in", "1", "8", "89.5", "90", "110", "179.5", "300", "640", "999", "1000",
@@ -70,8 +71,8 @@ func TestAnyFigures(t *testing.T) {
 			}
 			args = append(args, "--"+f.name+"="+value.Draw(t, f.name))
 		}
-		args = append(args, "-o", rapid.SampledFrom([]string{"a.pdf", "a.svg"}).Draw(t, "out"))
-		if fault := dishonest(ctx, args); fault != "" {
+		args = append(args, "-o", filepath.Join(dir, rapid.SampledFrom([]string{"a.pdf", "a.svg"}).Draw(t, "out")))
+		if fault := dishonest(ctx, dir, args); fault != "" {
 			t.Errorf("%q: %s", args, fault)
 		}
 	})
@@ -79,14 +80,14 @@ func TestAnyFigures(t *testing.T) {
 
 // dishonest runs a command line in a directory that is empty and is emptied
 // again, and returns what is wrong with the way it ended.
-func dishonest(ctx context.Context, args []string) string {
+func dishonest(ctx context.Context, dir string, args []string) string {
 	status, _, message := start(ctx, args...)
-	entries, err := os.ReadDir(".")
+	entries, err := os.ReadDir(dir)
 	if err != nil {
 		return err.Error()
 	}
 	for _, e := range entries {
-		os.Remove(e.Name())
+		os.Remove(filepath.Join(dir, e.Name()))
 	}
 	switch {
 	case status < 0 || status > 2:

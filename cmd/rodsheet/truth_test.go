@@ -114,6 +114,7 @@ var truthPapers = []struct {
 
 // The figures here are worked out from the arguments alone.
 func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
+	t.Parallel()
 	sin60, tan60, tan12 := math.Sqrt(3)/2, math.Sqrt(3), math.Tan(12*math.Pi/180)
 	cos12 := math.Cos(12 * math.Pi / 180)
 	for _, paper := range truthPapers {
@@ -204,6 +205,7 @@ func (p printed) wantsWhole(t *testing.T, template string, points []geometry.Poi
 
 // A taper over several sheets: cut and reference edge run from end to end.
 func TestTaperOverSheetsIsWhole(t *testing.T) {
+	t.Parallel()
 	for _, paper := range truthPapers {
 		job := printJob(t, append([]string{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm"}, paper.args...)...)
 		for _, l := range [][4]float64{{110, 45, 640, 28}, {0, 0, 640, 0}, {0, 45, 110, 45}} {
@@ -218,6 +220,7 @@ func TestTaperOverSheetsIsWhole(t *testing.T) {
 
 // A top is turned as suits the sheets and is whole all round.
 func TestTopOverSheetsIsWhole(t *testing.T) {
+	t.Parallel()
 	for _, paper := range truthPapers {
 		job := printJob(t, append([]string{"top", "--diameter", "600mm"}, paper.args...)...)
 		var points []geometry.Point
@@ -317,6 +320,7 @@ func shellWords(line string) []string {
 
 // The same lines stand at the same figures in an SVG file.
 func TestSVGLinesStandAtTheirFigures(t *testing.T) {
+	t.Parallel()
 	name := filepath.Join(t.TempDir(), "lap.svg")
 	status, out, errs := start(t.Context(), "lap", "--width", "28", "--other", "28", "--depth", "36",
 		"--angle", "60", "--kerf", "3.2", "--at", "100", "--paper", "whole", "--json", "-o", name)
@@ -347,6 +351,7 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 // Every command on the smallest paper it takes, and on paper wider than high:
 // no line and no letter reaches into the margin of 8 mm.
 func TestWholeJobsKeepTheMargins(t *testing.T) {
+	t.Parallel()
 	const margin, pen = 8, 0.2
 	for _, line := range []string{
 		"angle 14.5 60 1:6",
