@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sort"
 
 	"rodsheet/geometry"
 )
@@ -17,8 +16,8 @@ type item []block
 // smallest of its shapes.
 func (it item) area() float64 {
 	least := math.Inf(1)
-	for _, b := range it {
-		size := spaced(b)
+	for k := range it {
+		size := it[k].spaced()
 		least = math.Min(least, size.X*size.Y)
 	}
 	return least
@@ -70,63 +69,61 @@ func topmost(f geometry.Rect, _ geometry.Point, k float64) [3]float64 {
 func (n *bin) put(it item, fits fit) bool {
 	const slack = 1e-9
 	best := [3]float64{math.Inf(1)}
-	var to placed
-	for k, b := range it {
-		size := spaced(b)
+	shape, at := -1, geometry.Point{}
+	for k := range it {
+		if n.turned && it[k].upright {
+			continue
+		}
+		size := it[k].spaced()
 		for _, f := range n.free {
-			if n.turned && b.upright || f.Width() < size.X-slack || f.Height() < size.Y-slack {
+			if f.Width() < size.X-slack || f.Height() < size.Y-slack {
 				continue
 			}
 			if q := fits(f, size, float64(k)); slices.Compare(q[:], best[:]) < 0 {
-				best, to = q, placed{b, f.Min}
+				best, shape, at = q, k, f.Min
 			}
 		}
 	}
-	if math.IsInf(best[0], 1) {
+	if shape < 0 {
 		return false
 	}
-	n.placed = append(n.placed, to)
-	n.take(geometry.Rect{Min: to.at, Max: to.at.Add(spaced(to.block))})
+	n.placed = append(n.placed, placed{it[shape], at})
+	n.take(geometry.Rect{Min: at, Max: at.Add(it[shape].spaced())})
 	return true
 }
 
 // spaced returns the size of a block with the gap to the next.
-func spaced(b block) geometry.Point { return b.size.Add(geometry.Pt(gap, gap)) }
+func (b *block) spaced() geometry.Point { return b.size.Add(geometry.Pt(gap, gap)) }
 
 // take removes used from the free boxes: each box it overlaps is replaced by
 // the largest boxes left on its four sides.
 func (n *bin) take(used geometry.Rect) {
-	var free []geometry.Rect
+	free := make([]geometry.Rect, 0, len(n.free)+4)
 	for _, f := range n.free {
-		free = append(free, leftOf(f, used)...)
+		if used.Min.X >= f.Max.X || used.Max.X <= f.Min.X || used.Min.Y >= f.Max.Y || used.Max.Y <= f.Min.Y {
+			free = append(free, f)
+			continue
+		}
+		for _, r := range [...]geometry.Rect{
+			{Min: f.Min, Max: geometry.Pt(used.Min.X, f.Max.Y)},
+			{Min: geometry.Pt(used.Max.X, f.Min.Y), Max: f.Max},
+			{Min: f.Min, Max: geometry.Pt(f.Max.X, used.Min.Y)},
+			{Min: geometry.Pt(f.Min.X, used.Max.Y), Max: f.Max},
+		} {
+			if r.Width() > gap && r.Height() > gap {
+				free = append(free, r)
+			}
+		}
 	}
 	n.free = largest(free)
 }
 
-func leftOf(f, used geometry.Rect) []geometry.Rect {
-	if used.Min.X >= f.Max.X || used.Max.X <= f.Min.X || used.Min.Y >= f.Max.Y || used.Max.Y <= f.Min.Y {
-		return []geometry.Rect{f}
-	}
-	var out []geometry.Rect
-	for _, r := range []geometry.Rect{
-		{Min: f.Min, Max: geometry.Pt(used.Min.X, f.Max.Y)},
-		{Min: geometry.Pt(used.Max.X, f.Min.Y), Max: f.Max},
-		{Min: f.Min, Max: geometry.Pt(f.Max.X, used.Min.Y)},
-		{Min: geometry.Pt(f.Min.X, used.Max.Y), Max: f.Max},
-	} {
-		if r.Width() > gap && r.Height() > gap {
-			out = append(out, r)
-		}
-	}
-	return out
-}
-
 // largest drops every box that lies inside another.
 func largest(boxes []geometry.Rect) []geometry.Rect {
-	sort.SliceStable(boxes, func(i, j int) bool {
-		return boxes[i].Width()*boxes[i].Height() > boxes[j].Width()*boxes[j].Height()
+	slices.SortStableFunc(boxes, func(a, b geometry.Rect) int {
+		return cmp.Compare(b.Width()*b.Height(), a.Width()*a.Height())
 	})
-	var out []geometry.Rect
+	out := boxes[:0]
 next:
 	for _, b := range boxes {
 		for _, o := range out {

@@ -68,7 +68,7 @@ func wantPacking(t *rapid.T, p packer, items []item, sheets []*bin) {
 				t.Fatalf("item %s stands twice", b.panel.title)
 			}
 			on[b.panel] = i
-			box := geometry.Rect{Min: b.at, Max: b.at.Add(spaced(b.block))}
+			box := geometry.Rect{Min: b.at, Max: b.at.Add(b.spaced())}
 			if !clear.Offset(1e-6).Holds(box) {
 				t.Fatalf("item %s stands off the sheet", b.panel.title)
 			}
