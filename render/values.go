@@ -14,8 +14,8 @@ import (
 // stock; from memory). Chance is the same every time.
 func (p packer) fewer(items []item, best []*bin) []*bin {
 	const (
-		rounds   = 8   // at most
-		work     = 400 // rounds times items, at most
+		rounds   = 5   // at most
+		work     = 300 // rounds times items, at most
 		power    = 1.1 // above 1: large items gain more than small ones
 		unplaced = 1.3
 	)
