@@ -173,13 +173,8 @@ func (v *values) record() printer.Record {
 		}
 	}
 	if len(v.problems) == 0 {
-		var fitted *printer.FittedError
-		if err := r.Check(); errors.As(err, &fitted) {
-			v.add(err.Error(), fitted.Hint())
-		} else {
-			v.unit = r.Unit
-			v.fail("printer", err)
-		}
+		v.unit = r.Unit
+		v.fail("printer", r.Check())
 	}
 	return r
 }

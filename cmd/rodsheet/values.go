@@ -150,9 +150,10 @@ func (v *values) add(text, hint string) { v.problems = append(v.problems, proble
 func (v *values) fail(what string, err error) {
 	var parse *measure.ParseError
 	var bound *measure.BoundError
+	var own wording.Spoken
 	switch {
 	case err == nil:
-	case errors.As(err, &bound):
+	case errors.As(err, &bound), errors.As(err, &own):
 		v.add(wording.Fault(err, v.unit))
 	case errors.As(err, &parse):
 		v.add(what+": "+parse.Error(), parse.Hint)

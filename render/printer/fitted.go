@@ -3,6 +3,9 @@ package printer
 import (
 	"fmt"
 	"math"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // A FittedError says that the sheet was not printed at actual size.
@@ -20,9 +23,33 @@ func (e *FittedError) Error() string {
 	return fmt.Sprintf(`%s; %.1f %% looks like the print dialog's "fit to page"`, sides, 100*e.Share)
 }
 
-// Hint says what to do about it.
-func (e *FittedError) Hint() string {
-	return "print the sheet again at 100 %, actual size, and measure that"
+// Words returns Error, and what to do about it.
+func (e *FittedError) Words(measure.Unit) (line, hint string) {
+	return e.Error(), "print the sheet again at 100 %, actual size, and measure that"
+}
+
+// A SideError says that a side of the printed rectangle is further from its drawn
+// length than any printer strays.
+type SideError struct {
+	Bound *measure.BoundError
+	Drawn float64          // mm
+	Near  measure.Quantity // the side that was read without its unit; zero for none
+}
+
+func (e *SideError) Error() string { return e.Bound.Error() }
+
+// Words says of the limit which share of the drawn length it is.
+func (e *SideError) Words(u measure.Unit) (line, hint string) {
+	hint = wording.Hint(e.Bound.Hint)
+	if e.Near.Value != 0 {
+		other := measure.Millimetre
+		if u == other {
+			other = measure.Inch
+		}
+		hint = fmt.Sprintf("that is near %s: give the length its unit", e.Near.Text(other))
+	}
+	share := fmt.Sprintf("%.0f %% of %s", 100*e.Bound.Limit.Value/e.Drawn, measure.Length(e.Drawn).Text(u))
+	return wording.Bound(e.Bound, share, u), hint
 }
 
 // fittings returns the sizes to which print dialogs bring a page: A4 to the

@@ -5,6 +5,7 @@ package printer
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 
@@ -85,7 +86,7 @@ func (r Record) SkewText() string {
 }
 
 // Check refuses readings that no usable printer gives: a *FittedError for a
-// print fitted to the page, a *measure.BoundError for a slip.
+// print fitted to the page, a *SideError or a *measure.BoundError for a slip.
 func (r Record) Check() error {
 	if share, ok := r.fitted(); ok {
 		return &FittedError{r, share}
@@ -100,38 +101,34 @@ func (r Record) Check() error {
 
 // checkSide keeps one side within the limit.
 func (r Record) checkSide(figure string, got, want float64) error {
-	hint := "measure again from line to line, on a sheet printed at 100 %"
-	if other := r.other(figure); math.Abs(got/other.mm-1) <= mostStretch {
-		hint = "that is near " + other.text + ": give the length its unit"
+	var bound *measure.BoundError
+	low, high := measure.Length((1-mostStretch)*want), measure.Length((1+mostStretch)*want)
+	if !errors.As(cmp.Or(
+		measure.AtLeast(measure.ID("print."+figure), measure.Length(got), "", low, "print.line-to-line"),
+		measure.AtMost(measure.ID("print."+figure), measure.Length(got), "", high, "print.line-to-line"),
+	), &bound) {
+		return nil
 	}
-	id := measure.ID("print." + figure)
-	name := func(share float64) measure.ID {
-		return measure.ID(fmt.Sprintf("%.0f %% of %s", 100*share, measure.Length(want).Text(r.Unit)))
+	e := &SideError{Bound: bound, Drawn: want}
+	if other, mm := r.other(figure); math.Abs(got/mm-1) <= mostStretch {
+		e.Near = other
 	}
-	low, high := 1-mostStretch, 1+mostStretch
-	return cmp.Or(
-		measure.AtLeast(id, measure.Length(got), name(low), measure.Length(low*want), measure.ID(hint)),
-		measure.AtMost(id, measure.Length(got), name(high), measure.Length(high*want), measure.ID(hint)))
+	return e
 }
 
-// other returns the length that a reading of the other rectangle becomes when
-// it is taken for one of this: 149.2 in, or 5.97 mm.
-func (r Record) other(figure string) (o struct {
-	mm   float64
-	text string
-}) {
+// other returns the side of the rectangle in the other unit, and the length that a
+// reading of it becomes when it is taken for one of this: 149.2 in, or 5.97 mm.
+func (r Record) other(figure string) (side measure.Quantity, mm float64) {
 	unit, factor := measure.Inch, 1/measure.MillimetresPerInch
 	if r.Unit == measure.Inch {
 		unit, factor = measure.Millimetre, measure.MillimetresPerInch
 	}
 	across, along := templates.RectangleSides(unit)
-	o.mm = across
+	mm = across
 	if figure == "along" {
-		o.mm = along
+		mm = along
 	}
-	o.text = measure.Length(o.mm).Text(unit)
-	o.mm *= factor
-	return o
+	return measure.Length(mm), mm * factor
 }
 
 // checkDiagonals keeps the diagonals with the sides, and the skew small.

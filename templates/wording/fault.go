@@ -26,24 +26,35 @@ func relations() map[measure.Relation]Text {
 // Fault says in one line what is wrong, lengths in u, and in another what to do
 // about it, which may be empty: "foot 50 mm must be less than the top, 45 mm".
 func Fault(err error, u measure.Unit) (line, hint string) {
+	var own Spoken
 	var bound *measure.BoundError
 	var parse *measure.ParseError
 	switch {
+	case errors.As(err, &own):
+		return own.Words(u)
 	case errors.As(err, &bound):
-		return boundLine(bound, u), Hint(bound.Hint)
+		return Bound(bound, Than(bound.Than), u), Hint(bound.Hint)
 	case errors.As(err, &parse):
 		return parse.Error(), parse.Hint
 	}
 	return err.Error(), ""
 }
 
-func boundLine(e *measure.BoundError, u measure.Unit) string {
+// A Spoken error knows itself what a maker reads of it.
+type Spoken interface {
+	error
+	Words(u measure.Unit) (line, hint string)
+}
+
+// Bound says in one line that a figure is outside its limit, which is called
+// than: nothing for a plain number.
+func Bound(e *measure.BoundError, than string, u measure.Unit) string {
 	if !e.Value.Finite() {
 		return notFinite.With(Name(e.Figure))
 	}
 	value, limit := e.Figures(u)
-	if e.Than != "" {
-		limit = boundByName.With(Than(e.Than), limit)
+	if than != "" {
+		limit = boundByName.With(than, limit)
 	}
 	return fault.With(Name(e.Figure), value, relations()[e.Relation].With(), limit)
 }

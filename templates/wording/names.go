@@ -167,6 +167,7 @@ func thans() map[measure.ID]Text {
 // hints says what to do about a figure outside its limit.
 func hints() map[measure.ID]Text {
 	return map[measure.ID]Text{
+		"print.line-to-line":            "measure again from line to line, on a sheet printed at 100 %%",
 		"angle.short-edge":              "a gauge cannot be set from so short an edge",
 		"corner.from-level":             "give the slope from level",
 		"corner.inside":                 "give the angle inside the corner",
