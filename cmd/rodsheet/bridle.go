@@ -9,8 +9,9 @@ func bridleCommand() command {
 	return command{
 		name:    "bridle",
 		summary: "open mortise and tenon of a leg that leans",
-		about: `Draws both parts of the bridle at the end of a stretcher: shoulders at the
-splay of the leg, cheeks, and the waste left for trimming.`,
+		about: `Draws both parts of the bridle at the leg end of a stretcher: shoulders as far
+off square as the leg is splayed, cheeks, and what each part is left over
+length for trimming.`,
 		caution: sawCaution,
 		flags: []flag{
 			{name: "width", value: "LENGTH", usage: "of the stretcher, seen from above", required: true},

@@ -67,6 +67,9 @@ Angles:
   14.5  14.5°  14.5deg        degrees
   '14 deg 30 min' is written 14°30′
   1:6                         rise over base
+A cut across a part is given off square (0° is a square crosscut: what a mitre
+gauge is turned by) and as a bevel (the corner that a bevel gauge encloses on
+that part, 90° less the other). A taper is so many degrees to the edge.
 What can be read in two ways, such as 14,5 or 1/6, is refused with both
 readings. The marks ' and " and blanks need quotes from most shells.
 

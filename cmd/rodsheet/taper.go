@@ -10,7 +10,8 @@ func taperCommand() command {
 		name:    "taper",
 		summary: "lines for a leg that narrows to the foot",
 		about: `Draws the face of a leg with its taper lines, from the top end to the foot.
-Which faces taper decides the angle: two opposite faces share the loss.`,
+Which faces taper decides the angle to the edge: two opposite faces share the
+loss.`,
 		caution: sawCaution,
 		flags: []flag{
 			{name: "length", value: "LENGTH", usage: "of the leg, from top end to foot", required: true},
