@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/wording"
 )
 
 func checkCommand() command {
@@ -74,7 +76,7 @@ func (u unbuildable) Error() string { return string(u) }
 
 // verdict returns nil for a design that can be built.
 func (f findings) verdict() error {
-	failing := f.graded(checks.Fail, func(c checks.Check) string { return c.Name })
+	failing := f.graded(checks.Fail, wording.CheckName)
 	if len(failing) == 0 {
 		return nil
 	}
@@ -92,8 +94,8 @@ func (f findings) graded(g checks.Grade, text func(checks.Check) string) []strin
 			}
 		}
 	}
-	for i, p := range f.Pieces {
-		add(p.Design.Size, f.Sizes[i])
+	for _, s := range f.Sizes {
+		add(s.Piece.Design.Size, s.Checks)
 	}
 	add("", f.Together)
 	return out
@@ -102,23 +104,27 @@ func (f findings) graded(g checks.Grade, text func(checks.Check) string) []strin
 // text is what check prints for people.
 func (f findings) text(u measure.Unit) string {
 	var b strings.Builder
-	for i, p := range f.Pieces {
+	for i, s := range f.Sizes {
 		if i > 0 {
 			b.WriteString("\n")
 		}
-		fmt.Fprintln(&b, heading(p))
-		for _, g := range checks.Groups(p) {
-			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
+		fmt.Fprintln(&b, heading(s.Piece))
+		for _, g := range wording.Groups(s, u) {
+			plain := make([]templates.Figure, len(g.Figures))
+			for i, f := range g.Figures {
+				plain[i] = f.Figure
+			}
+			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(plain, u))
 			for _, text := range g.Text {
 				b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
 			}
 		}
 		fmt.Fprintf(&b, "\nchecks\n")
-		for _, c := range f.Sizes[i] {
+		for _, c := range s.Checks {
 			writeCheck(&b, c, u)
 		}
 	}
-	if len(f.Together) > 0 && len(f.Pieces) > 1 {
+	if len(f.Together) > 0 && len(f.Sizes) > 1 {
 		fmt.Fprintf(&b, "\nall sizes\n")
 	}
 	for _, c := range f.Together {
@@ -138,8 +144,8 @@ func heading(p piece.Piece) string {
 // writeCheck writes one check: how it came out, its name, its figures, and
 // below it, where these do not say it all, what that means and what mends it.
 func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
-	fmt.Fprintf(b, "%-8s  %s", c.Grade, c.Name)
-	if measured := c.Measured(u); measured != "" {
+	fmt.Fprintf(b, "%-8s  %s", wording.Grade(c.Grade), wording.CheckName(c))
+	if measured := wording.Measured(c, u); measured != "" {
 		b.WriteString(": " + measured)
 	}
 	b.WriteString("\n")
@@ -148,14 +154,14 @@ func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
 			fmt.Fprintf(b, "          %s\n", line)
 		}
 	}
-	if words := c.Said(); words != "" {
+	if words := wording.Said(c, u); words != "" {
 		paragraph(words)
 	}
 	for i, m := range c.Fixes {
 		if i == 0 {
-			paragraph("to mend it: " + m.Words)
+			paragraph("to mend it: " + wording.Fix(m, u))
 		} else {
-			paragraph("or: " + m.Words)
+			paragraph("or: " + wording.Fix(m, u))
 		}
 	}
 }

@@ -3,7 +3,10 @@ package main
 import (
 	"io"
 
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/wording"
 )
 
 // The JSON that check prints, under the same promise as that of a template.
@@ -20,10 +23,12 @@ type (
 		Checks  []checkJSON  `json:"checks"`
 	}
 	noteJSON struct {
-		Group string `json:"group"`
-		Text  string `json:"text"`
+		GroupID measure.ID `json:"group_id"`
+		Group   string     `json:"group"`
+		Text    string     `json:"text"`
 	}
 	checkJSON struct {
+		ID       measure.ID    `json:"id"`
 		Name     string        `json:"name"`
 		Grade    string        `json:"grade"`
 		Figure   *figureJSON   `json:"figure"`
@@ -40,16 +45,18 @@ type (
 
 // writeJSON prints the findings as one object on one line.
 func (f findings) writeJSON(stdout io.Writer) error {
-	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: checksJSON(f.Together)}
-	for i, p := range f.Pieces {
-		s := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(f.Sizes[i])}
-		for _, g := range checks.Groups(p) {
-			s.Figures = append(s.Figures, members("", g)...)
+	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: []checkJSON{}}
+	for _, s := range f.Sizes {
+		p := s.Piece
+		one := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(s.Checks, p.Design.Unit)}
+		for _, g := range wording.Groups(s, p.Design.Unit) {
+			one.Figures = append(one.Figures, members("", g)...)
 			for _, text := range g.Text {
-				s.Notes = append(s.Notes, noteJSON{g.Heading, text})
+				one.Notes = append(one.Notes, noteJSON{g.ID, g.Heading, text})
 			}
 		}
-		out.Sizes = append(out.Sizes, s)
+		out.Sizes = append(out.Sizes, one)
+		out.Together = checksJSON(f.Together, p.Design.Unit)
 	}
 	return emitJSON(stdout, out)
 }
@@ -57,33 +64,34 @@ func (f findings) writeJSON(stdout io.Writer) error {
 // members lists the figures of every size, one size after another.
 func (f findings) members() []memberJSON {
 	var out []memberJSON
-	for _, p := range f.Pieces {
-		for _, g := range checks.Groups(p) {
-			out = append(out, members(p.Design.Size, g)...)
+	for _, s := range f.Sizes {
+		for _, g := range wording.Groups(s, s.Piece.Design.Unit) {
+			out = append(out, members(s.Piece.Design.Size, g)...)
 		}
 	}
 	return out
 }
 
-func members(size string, g checks.Group) []memberJSON {
+func members(size string, g wording.Group) []memberJSON {
 	var out []memberJSON
-	for _, figure := range g.Figures {
-		out = append(out, memberJSON{size, g.Heading, figureOf(figure.Name, figure.Value)})
+	for _, f := range g.Figures {
+		out = append(out, memberJSON{size, g.ID, g.Heading, figureOf(f.ID, f.Figure)})
 	}
 	return out
 }
 
-func checksJSON(all []checks.Check) []checkJSON {
+func checksJSON(all []checks.Check, u measure.Unit) []checkJSON {
 	out := make([]checkJSON, 0, len(all))
 	for _, c := range all {
-		j := checkJSON{Name: c.Name, Grade: c.Grade.String(), Relation: c.Relation, Words: c.Words, Mends: []string{}}
-		if c.Relation != "" {
-			figure := figureOf(c.Figure, c.Value)
-			limit := figureOf("", c.Limit)
-			j.Figure, j.Limit = &figure, &quantityJSON{limit.Value, limit.Unit}
+		j := checkJSON{ID: c.ID(), Name: wording.CheckName(c), Grade: c.Grade.String(), Relation: wording.Relation(c),
+			Words: wording.Words(c, u), Mends: []string{}}
+		if c.Figure != "" {
+			figure := figureOf(c.Figure, templates.Figure{Name: wording.FigureName(c), Value: c.Value})
+			limit, unit := c.Limit.JSON()
+			j.Figure, j.Limit = &figure, &quantityJSON{decimal(limit), unit}
 		}
-		for _, m := range c.Fixes {
-			j.Mends = append(j.Mends, m.Words)
+		for _, fix := range c.Fixes {
+			j.Mends = append(j.Mends, wording.Fix(fix, u))
 		}
 		out = append(out, j)
 	}

@@ -51,15 +51,17 @@ type (
 		Warnings []string     `json:"warnings"`
 	}
 	figureJSON struct {
-		Name  string  `json:"name"`
-		Value decimal `json:"value"`
-		Unit  string  `json:"unit"`
+		ID    measure.ID `json:"id,omitempty"`
+		Name  string     `json:"name"`
+		Value decimal    `json:"value"`
+		Unit  string     `json:"unit"`
 	}
 	// Of a piece a figure belongs to a size, where they have names, and to a
 	// group.
 	memberJSON struct {
-		Size  string `json:"size,omitempty"`
-		Group string `json:"group,omitempty"`
+		Size    string     `json:"size,omitempty"`
+		GroupID measure.ID `json:"group_id,omitempty"`
+		Group   string     `json:"group,omitempty"`
 		figureJSON
 	}
 	boundsJSON struct {
@@ -106,7 +108,7 @@ func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound ren
 		Warnings: append([]string{}, made.warnings...),
 	}
 	for _, f := range made.job.Figures {
-		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf(f.Name, f.Value)})
+		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf("", f)})
 	}
 	for _, p := range places {
 		m := p.ToPage
@@ -120,9 +122,9 @@ func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound ren
 }
 
 // figureOf is a figure as JSON has it.
-func figureOf(name string, q measure.Quantity) figureJSON {
-	value, unit := q.JSON()
-	return figureJSON{name, decimal(value), unit}
+func figureOf(id measure.ID, f templates.Figure) figureJSON {
+	value, unit := f.Value.JSON()
+	return figureJSON{id, f.Name, decimal(value), unit}
 }
 
 // emitJSON prints one object on one line.

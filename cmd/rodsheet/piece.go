@@ -4,6 +4,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/wording"
 )
 
 func pieceCommand() command {
@@ -61,5 +62,7 @@ func readPiece(v *values) maker {
 
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
-	return f.graded(checks.Warn, func(c checks.Check) string { return c.Name + ": " + c.Words })
+	return f.graded(checks.Warn, func(c checks.Check) string {
+		return wording.CheckName(c) + ": " + wording.Words(c, f.Sizes[0].Piece.Design.Unit)
+	})
 }

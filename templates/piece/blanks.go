@@ -9,21 +9,22 @@ import (
 
 // A Blank is a part as it is sawn from a board, its rough allowances not in it.
 type Blank struct {
-	Part string // "stretcher"
+	ID   measure.ID // "stretcher", "leg", "top-board", "test-stretcher", "test-leg"
+	Test bool       // a test piece
 	Sawn StockSize
 }
 
 // Blanks returns one of every part for which wood is bought: all but what comes
 // from offcuts.
 func (p Piece) Blanks() []Blank {
-	out := []Blank{{"stretcher", p.SawnStretcher()}, {"leg", p.SawnLeg()}}
+	stretcher, leg := p.SawnStretcher(), p.SawnLeg()
+	out := []Blank{{"stretcher", false, stretcher}, {"leg", false, leg}}
 	if p.Design.Top.Kind == design.WoodTop {
 		board, _ := p.TopBoards()
-		out = append(out, Blank{"top board", board})
+		out = append(out, Blank{"top-board", false, board})
 	}
 	if p.Design.Wood.Tests > 0 {
-		out = append(out, Blank{"test piece, stretcher stock", p.TestPiece(p.SawnStretcher())},
-			Blank{"test piece, leg stock", p.TestPiece(p.SawnLeg())})
+		out = append(out, Blank{"test-stretcher", true, p.TestPiece(stretcher)}, Blank{"test-leg", true, p.TestPiece(leg)})
 	}
 	return out
 }

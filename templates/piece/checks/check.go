@@ -1,15 +1,18 @@
 // Package checks asks everything of a piece before wood is cut: what will not
-// fit, which changes of the design mend it, and all its figures.
+// fit, which changes of the design mend it, and all its figures. It holds no
+// sentence: what it finds are identities and figures, which package wording says.
 package checks
 
 import (
-	"strings"
+	"fmt"
+	"slices"
+	"sync"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
 )
 
 // A Grade says how a check came out.
@@ -21,128 +24,225 @@ const (
 	Fail       // cannot be built
 )
 
+// String returns the grade for programs; what a maker reads is said elsewhere.
 func (g Grade) String() string {
-	switch g {
-	case Pass:
-		return "holds"
-	case Warn:
-		return "doubtful"
-	case Fail:
-		return "fails"
+	words := [...]string{Pass: "holds", Warn: "doubtful", Fail: "fails"}
+	if int(g) < len(words) {
+		return words[g]
 	}
-	return "unknown"
+	return fmt.Sprintf("Grade(%d)", uint8(g))
 }
 
-// A Check is one question asked of a piece before wood is cut.
+// A Check is one question asked of a piece before wood is cut, and its answer.
 type Check struct {
-	Name  string // "leg head and lap"
-	Grade Grade
-	// Value stands in Relation to Limit: "clearance", −4.2 mm, "at least",
-	// 0 mm. Relation is empty for a check without figures.
-	Figure   string
+	Question measure.ID
+	Of       Subject // where the question is asked of several things
+	Grade    Grade
+	// Value stands in Relation to Limit: clearance, −4.2 mm, at least, 0 mm.
+	// Figure is empty for a check without figures.
+	Figure   measure.ID
 	Value    measure.Quantity
-	Relation string
+	Relation measure.Relation
 	Limit    measure.Quantity
-	Words    string // where and what, one sentence
-	Fixes    []Fix  // the cheapest first; each has been worked out and found to hold
+	Found    Remark
+	Fixes    []Fix // the cheapest first; each has been worked out and found to hold
 }
 
-// The two relations of a figure to its limit.
+// ID is the identity of the check among those of one size, or of all together.
+func (c Check) ID() measure.ID { return c.Question + c.Of.id() }
+
+// A Subject is what one of several checks of one question is about; only what
+// tells them apart is set.
+type Subject struct {
+	A, B    Part
+	Blank   measure.ID // that of piece.Blank
+	Setting measure.ID
+	Sizes   [2]int // counted from 1
+}
+
+func (s Subject) id() measure.ID {
+	var out measure.ID
+	for _, p := range []Part{s.A, s.B} {
+		if p.Kind != "" {
+			out += "." + p.ID()
+		}
+	}
+	for _, id := range []measure.ID{s.Blank, s.Setting} {
+		if id != "" {
+			out += "." + id
+		}
+	}
+	if s.Sizes[0] > 0 {
+		out += measure.ID(fmt.Sprintf(".%d-%d", s.Sizes[0], s.Sizes[1]))
+	}
+	return out
+}
+
+// A Part is one part of a piece; a top has no number.
+type Part struct {
+	Kind   measure.ID // Stretcher, Leg, Pad or Top
+	Number int
+}
+
 const (
-	atLeast = "at least"
-	atMost  = "at most"
+	Stretcher measure.ID = "stretcher"
+	Leg       measure.ID = "leg"
+	Pad       measure.ID = "pad"
+	Top       measure.ID = "top"
 )
 
-// Measured returns the figure and its limit in one line, in unit u:
-// "clearance -4.2 mm, at least 0 mm". It is empty for a check without figures.
-func (c Check) Measured(u measure.Unit) string {
-	if c.Relation == "" {
-		return ""
+// ID is that of one part: "leg-2".
+func (p Part) ID() measure.ID {
+	if p.Number == 0 {
+		return p.Kind
 	}
-	return c.Figure + " " + c.Value.Text(u) + ", " + c.Relation + " " + c.Limit.Text(u)
+	return measure.ID(fmt.Sprintf("%s-%d", p.Kind, p.Number))
 }
 
-// Said returns the words of the check, or nothing where it holds and its
-// figures say so.
-func (c Check) Said() string {
-	if c.Grade == Pass && c.Relation != "" {
-		return ""
-	}
-	return c.Words
+// A Remark is a sentence that is still to be said: which one, and the figures and
+// names that it holds, in its order.
+type Remark struct {
+	ID      measure.ID
+	Figures []measure.Quantity
+	Names   []string       // those that a user gave
+	Steps   []shop.Note    // what steps of the settings are called
+	Missing []shop.Missing // pieces without room
 }
 
-// advice returns the mends in one line, the cheapest first: "reduce …, or
-// lengthen …". It is empty where there is none.
-func (c Check) advice() string {
-	words := make([]string, len(c.Fixes))
-	for i, m := range c.Fixes {
-		words[i] = m.Words
-	}
-	return strings.Join(words, ", or ")
-}
-
-// A Fix is a change of the design that makes a check hold.
-type Fix struct {
-	Words  string // "reduce the leg's breadth at the joint to 31.5 mm"
-	Design design.Design
-}
-
-// A Group is the figures of one thing.
-type Group struct {
-	Heading string
-	Figures []templates.Figure
-	Text    []string // what no figure says, a sentence each
+// remark returns the remark of so many figures.
+func remark(id measure.ID, figures ...measure.Quantity) Remark {
+	return Remark{ID: id, Figures: figures}
 }
 
 // A model is a piece together with its solids, which take longer to make than
-// all the rest.
+// all the rest and are made when a question asks for them.
 type model struct {
 	piece.Piece
-	parts []solid.Part // those of Parts: the first is stretcher 1, the second leg 1
+	parts func() []solid.Part // those of Parts: the first is stretcher 1, the second leg 1
 }
 
-func withSolids(p piece.Piece) model { return model{p, p.Parts()} }
+func withSolids(p piece.Piece) model { return model{p, sync.OnceValue(p.Parts)} }
+
+// frameMass returns the mass in kg of the frame.
+func (m model) frameMass() float64 {
+	parts := m.parts()
+	return m.FrameMass(parts[0], parts[1])
+}
 
 // A question is one thing asked of a piece, and the changes of its design that
 // may mend it.
 type question struct {
-	ask   func(model) []Check
-	fixes func(model, Check) []change // nil where no single figure mends it
-	frame bool                        // it looks at ring and legs alone
+	id  measure.ID
+	ask func(model) []Check // none where it does not arise
+	// fixes proposes changes after which holds is true; nil where no single
+	// figure mends it. holds asks the question again of a changed piece.
+	fixes func(m model, c Check, holds func(piece.Piece) bool) []change
+	// frame: it looks at ring and legs alone. solids: it is dear to ask.
+	frame, solids bool
 }
 
 // plain is a question about figures alone.
-func plain(ask func(piece.Piece) []Check, fixes func(piece.Piece, Check) []change) question {
-	q := question{ask: func(m model) []Check { return ask(m.Piece) }}
+func plain(id measure.ID, ask func(piece.Piece) (Check, bool), fixes func(piece.Piece, func(piece.Piece) bool) []change) question {
+	q := question{id: id, ask: func(m model) []Check { return one(ask(m.Piece)) }}
 	if fixes != nil {
-		q.fixes = func(m model, c Check) []change { return fixes(m.Piece, c) }
+		q.fixes = func(m model, _ Check, holds func(piece.Piece) bool) []change { return fixes(m.Piece, holds) }
 	}
 	return q
+}
+
+// one returns the check of a question that arises, by its answer.
+func one(c Check, asked bool) []Check {
+	if !asked {
+		return nil
+	}
+	return []Check{c}
 }
 
 // questions returns all that is asked of one size, in the order of the bench.
 func questions() []question {
 	return []question{
-		{askClash, fixClash, false},
-		plain(askHead, fixHead),
-		plain(askShortGrain, fixShortGrain),
-		{askTogether, fixTogether, true},
-		plain(askShoulders, fixShoulders),
-		{askEnds, fixEnds, true},
-		plain(askWoodLeft, fixWoodLeft),
-		plain(askTaper, fixTaper),
-		{askStanding, fixStanding, false},
-		plain(askSaw, nil),
-		plain(askTop, fixTop),
-		plain(askBoards, nil),
+		{id: "clash", ask: askClash, fixes: fixClash, solids: true},
+		plain("leg-head", askHead, fixHead),
+		plain("short-grain", askShortGrain, fixShortGrain),
+		{id: "together", ask: askTogether, fixes: fixTogether, frame: true, solids: true},
+		plain("leg-end-shoulder", askLegEnd, outward),
+		plain("horn", askHorn, fixHorn),
+		{id: "ends-finished", ask: askEnds, fixes: fixEnds, frame: true, solids: true},
+		plain("ends-rough", askRoughEnds, fixRoughEnds),
+		plain("wood-at-laps", askLapWood, fixWood),
+		plain("cheeks", askCheeks, fixWood),
+		plain("tenon", askTenon, fixWood),
+		plain("taper-start", askTaperStart, turning("legs.taper.start", more)),
+		plain("foot", askFoot, turning("legs.taper.foot", more)),
+		plain("feet", askFeet, nil),
+		{id: "standing", ask: askStanding, fixes: fixStanding, solids: true},
+		plain("loose-top", askLooseTop, fixLooseTop),
+		plain("blade-stock", askThrough, nil),
+		plain("blade-laps", askLapBlade, nil),
+		plain("blade-bridle", askBridleBlade, nil),
+		plain("stop-reach", askStops, nil),
+		plain("dado", askDado, nil),
+		plain("pads-on-stretchers", askPadWidth, turning("top.pads.diameter", less)),
+		plain("pads-shoulder", askPadShoulder, either(turning("top.pads.diameter", less), movePads(less))),
+		plain("pads-edge", askPadEdge, either(movePads(less), resizeTop(more))),
+		plain("glass-corners", askCorner, turning("top.corner-size", more)),
+		plain("frame-under-top", askUnder, resizeTop(more)),
+		plain("proud-head", askProud, either(lowerHead, turning("top.pads.height", more))),
+		{id: "board", ask: askBoards},
 	}
 }
 
-// checksOf returns everything asked of the piece, in a fixed order.
-func checksOf(p piece.Piece) []Check {
-	m := withSolids(p)
+// either proposes the changes of each.
+func either(all ...func(piece.Piece, func(piece.Piece) bool) []change) func(piece.Piece, func(piece.Piece) bool) []change {
+	return func(p piece.Piece, holds func(piece.Piece) bool) []change {
+		var out []change
+		for _, fixes := range all {
+			out = append(out, fixes(p, holds)...)
+		}
+		return out
+	}
+}
+
+// Findings are the checks of a design: of each of its sizes, and of all
+// together.
+type Findings struct {
+	Sizes    []Size
+	Together []Check
+}
+
+// Pieces returns the sizes themselves.
+func (f Findings) Pieces() []piece.Piece {
+	out := make([]piece.Piece, len(f.Sizes))
+	for i, s := range f.Sizes {
+		out[i] = s.Piece
+	}
+	return out
+}
+
+// A Size is what is found of one size: its checks and its figures.
+type Size struct {
+	Piece  piece.Piece
+	Checks []Check
+	Groups []Group
+}
+
+// Examine asks everything of the sizes of one design.
+func Examine(pieces []piece.Piece) Findings {
+	models := make([]model, len(pieces))
+	for i, p := range pieces {
+		models[i] = withSolids(p)
+	}
+	f := Findings{Together: append(askAllBoards(pieces), sharing(models)...)}
+	for _, m := range models {
+		f.Sizes = append(f.Sizes, Size{m.Piece, m.checks(), m.groups()})
+	}
+	return f
+}
+
+// checks returns everything asked of the piece, in a fixed order.
+func (m model) checks() []Check {
 	asked := m.ask()
-	grades := gradesOf(asked...)
+	grades := gradesOf(slices.Concat(asked...))
 	var out []Check
 	for i, q := range questions() {
 		for _, c := range asked[i] {
@@ -155,75 +255,73 @@ func checksOf(p piece.Piece) []Check {
 	return out
 }
 
-// Findings are the checks of a design: of each of its sizes, and of all
-// together.
-type Findings struct {
-	Pieces   []piece.Piece
-	Sizes    [][]Check // of each piece, in their order
-	Together []Check
-}
-
-// Examine asks everything of the sizes of one design.
-func Examine(pieces []piece.Piece) Findings {
-	f := Findings{Pieces: pieces, Together: checkAll(pieces)}
-	for _, p := range pieces {
-		f.Sizes = append(f.Sizes, checksOf(p))
-	}
-	return f
-}
-
-// ask returns the checks of each question, without their mends.
+// ask returns the checks of each question, without their fixes.
 func (m model) ask() [][]Check {
 	all := questions()
 	asked := make([][]Check, len(all))
 	for i, q := range all {
-		asked[i] = q.ask(m)
+		asked[i] = q.asked(m)
 	}
 	return asked
 }
 
-// askAgain returns the checks of a piece whose design differs from that of
-// before, but for those that cannot have changed.
-func (m model) askAgain(before model) []Check {
-	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Piece.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
-	var out []Check
-	for _, q := range questions() {
-		if !(q.frame && same) {
-			out = append(out, q.ask(m)...)
-		}
+// asked returns the checks of the question, which bear its name.
+func (q question) asked(m model) []Check {
+	out := q.ask(m)
+	for i := range out {
+		out[i].Question = q.id
 	}
 	return out
 }
 
-// called returns the check of that name. One that is not asked any more holds.
-func called(checks []Check, name string) Check {
-	for _, c := range checks {
-		if c.Name == name {
-			return c
-		}
-	}
-	return Check{Name: name}
-}
-
 // limited returns the check of a figure against its limit: it holds, or comes
-// out as otherwise. Rounding is forgiven.
-func limited(name, figure string, value measure.Quantity, relation string, limit measure.Quantity, otherwise Grade) Check {
-	c := Check{Name: name, Figure: figure, Value: value, Relation: relation, Limit: limit}
+// out as otherwise. Rounding is forgiven. What is said of it goes by that alone.
+func limited(figure measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise Grade) Check {
+	c := Check{Figure: figure, Value: value, Relation: relation, Limit: limit, Found: remark(Holds)}
 	short := limit.Value - value.Value
-	if relation == atMost {
+	if relation == measure.IsAtMost {
 		short = -short
 	}
 	if !(short <= piece.Slip) { // NaN holds nothing
-		c.Grade = otherwise
+		c.Grade, c.Found.ID = otherwise, Lacks
 	}
 	return c
 }
 
-// with returns the check with the words that fit its grade.
-func (c Check) with(holds, otherwise string) Check {
-	c.Words = otherwise
-	if c.Grade == Pass {
-		c.Words = holds
+// Most remarks go with the question: it holds, or it does not.
+const (
+	Holds measure.ID = "holds"
+	Lacks measure.ID = "lacks"
+)
+
+// lengths returns figures in mm as a remark holds them.
+func lengths(mm ...float64) []measure.Quantity {
+	out := make([]measure.Quantity, len(mm))
+	for i, v := range mm {
+		out[i] = measure.Length(v)
 	}
+	return out
+}
+
+// atLeast and atMost are limited for lengths.
+func atLeast(figure measure.ID, value, limit float64, otherwise Grade) Check {
+	return limited(figure, measure.Length(value), measure.IsAtLeast, measure.Length(limit), otherwise)
+}
+
+func atMost(figure measure.ID, value, limit float64, otherwise Grade) Check {
+	return limited(figure, measure.Length(value), measure.IsAtMost, measure.Length(limit), otherwise)
+}
+
+// with returns the check with figures in mm for its remark.
+func (c Check) with(mm ...float64) Check {
+	c.Found.Figures = lengths(mm...)
 	return c
 }
+
+// finding returns a check without figures.
+func finding(grade Grade, id measure.ID, mm ...float64) Check {
+	return Check{Grade: grade, Found: remark(id, lengths(mm...)...)}
+}
+
+// open reports whether the plain ends are open past their laps.
+func open(p piece.Piece) bool { return p.Design.Ring.Plain != design.ClosedEnd }

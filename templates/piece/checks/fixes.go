@@ -11,17 +11,65 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A change is a mend that has not been proved yet, and by what share of itself
+// A Fix is a change of the design that makes a check hold.
+type Fix struct {
+	Turn
+	Follows []Turn // what changes with it
+	Sized   bool   // of several sizes this one is changed
+	Design  design.Design
+}
+
+// A Turn is one key of the design file and its figure before and after.
+type Turn struct {
+	Key      measure.ID
+	From, To measure.Quantity
+}
+
+// A change is a fix that has not been proved yet, and by what share of itself
 // it changes the figure that was decided: the measure of how cheap it is.
 type change struct {
 	Fix
 	share float64
 }
 
+// changed returns the change of one figure of a piece to another design.
+func changed(p piece.Piece, key measure.ID, from, to measure.Quantity, d design.Design, of float64) change {
+	f := Fix{Turn: Turn{key, from, to}, Follows: follows(p.Design, d, key), Design: d}
+	return change{f, math.Abs(to.Value-from.Value) / cmp.Or(of, 1)}
+}
+
+// follows returns what a design changes beside one key: sizes as milled that have
+// no meaning any more, the place of the legs, and what gave their splay.
+func follows(was, is design.Design, key measure.ID) []Turn {
+	var out []Turn
+	for _, f := range []struct {
+		key      measure.ID
+		from, to float64
+	}{
+		{"milled.depth", was.Milled.Depth, is.Milled.Depth},
+		{"milled.width", was.Milled.Width, is.Milled.Width},
+		{"legs.mid-to-leg", was.Legs.At, is.Legs.At},
+	} {
+		if f.key != key && f.from != f.to {
+			out = append(out, Turn{f.key, measure.Length(f.from), measure.Length(f.to)})
+		}
+	}
+	if was.Legs.Lean != is.Legs.Lean {
+		out = append(out, Turn{Key: leanKeys[was.Legs.Lean], From: measure.Length(was.Legs.Given)})
+	}
+	return out
+}
+
+// leanKeys are the keys that give the splay.
+var leanKeys = [...]measure.ID{
+	design.BySplay: "legs.splay", design.ByFootCircle: "legs.foot-circle", design.ByFootSpread: "legs.foot-spread",
+}
+
 // proved returns the changes that really mend check c of question q, the
 // cheapest first. Grades are those of all checks before.
-func (m model) proved(q question, c Check, grades map[string]Grade) []Fix {
-	candidates := q.fixes(m, c)
+func (m model) proved(q question, c Check, grades map[measure.ID]Grade) []Fix {
+	holds := func(w piece.Piece) bool { return !q.fails(withSolids(w), c.ID()) }
+	candidates := q.fixes(m, c, holds)
 	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
 	var out []Fix
 	for _, try := range candidates {
@@ -32,21 +80,36 @@ func (m model) proved(q question, c Check, grades map[string]Grade) []Fix {
 		if w.SameLaps(m.Piece) {
 			w.Extra = m.Extra
 		}
-		if withSolids(w).mended(m, c, grades) {
+		if withSolids(w).fixed(m, c, grades) {
 			out = append(out, try.Fix)
 		}
 	}
 	return out
 }
 
-// mended reports whether check c of the piece before holds for the changed one,
+// fails reports whether the check of that ID does not hold. One that is not asked
+// any more holds.
+func (q question) fails(m model, id measure.ID) bool {
+	return slices.ContainsFunc(q.asked(m), func(c Check) bool { return c.ID() == id && c.Grade != Pass })
+}
+
+// fixed reports whether check c of the piece before holds for the changed one,
 // worked out again from its design, and no other check comes out worse: a fault
 // is not paid for with another, nor with a doubt. A clash that is gone has no
-// check any more.
-func (m model) mended(before model, c Check, grades map[string]Grade) bool {
-	for _, now := range m.askAgain(before) {
-		if now.Name == c.Name && now.Grade != Pass || worse(grades, now) {
-			return false
+// check any more. What is cheap to ask is asked first, and what cannot have
+// changed not at all.
+func (m model) fixed(before model, c Check, grades map[measure.ID]Grade) bool {
+	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
+	for _, dear := range []bool{false, true} {
+		for _, q := range questions() {
+			if q.solids != dear || q.frame && same {
+				continue
+			}
+			for _, now := range q.asked(m) {
+				if now.ID() == c.ID() && now.Grade != Pass || worse(grades, now) {
+					return false
+				}
+			}
 		}
 	}
 	return true
@@ -55,30 +118,142 @@ func (m model) mended(before model, c Check, grades map[string]Grade) bool {
 // worse reports whether a check comes out worse than its grade before. One that
 // was not asked before, as where something worse was said in its place, may be
 // in doubt now.
-func worse(before map[string]Grade, now Check) bool {
-	was, asked := before[now.Name]
+func worse(before map[measure.ID]Grade, now Check) bool {
+	was, asked := before[now.ID()]
 	return now.Grade > was && (asked || now.Grade == Fail)
 }
 
-// gradesOf returns the grades of checks by their names.
-func gradesOf(checks ...[]Check) map[string]Grade {
-	out := map[string]Grade{}
-	for _, c := range slices.Concat(checks...) {
-		out[c.Name] = c.Grade
+// gradesOf returns the grades of checks by their IDs.
+func gradesOf(checks []Check) map[measure.ID]Grade {
+	out := map[measure.ID]Grade{}
+	for _, c := range checks {
+		out[c.ID()] = c.Grade
 	}
 	return out
 }
 
-// A parameter is one decision that a mend may turn.
+// A parameter is one decision that a fix may turn.
 type parameter struct {
-	now  float64 // as decided, mm or rad
-	of   float64 // what the turn is a share of, where that is not now
-	step float64 // 0: as fine as a rule is read
-	down bool    // it is to become less
-	from float64 // the least it can be, mm
-	set  func(*design.Design, float64)
-	// words says the change once the new figure is known.
-	words func(value float64) string
+	kind measure.Kind
+	now  func(piece.Piece) float64 // as decided, mm or rad
+	set  func(piece.Piece, *design.Design, float64)
+	of   func(piece.Piece) float64  // what the turn is a share of; nil: of now
+	step func(measure.Unit) float64 // nil: grid
+	from func(piece.Piece) float64  // the least it can be; nil: 0
+}
+
+// length is a length of the design that a fix turns as it is.
+func length(at func(*design.Design) *float64) parameter {
+	return parameter{
+		now: func(p piece.Piece) float64 { return *at(&p.Design) },
+		set: func(_ piece.Piece, d *design.Design, v float64) { *at(d) = v },
+	}
+}
+
+// tapered is a length of the taper, which designs share.
+func tapered(at func(*design.Taper) *float64) parameter {
+	return parameter{
+		now: func(p piece.Piece) float64 { return *at(p.Design.Legs.Taper) },
+		set: func(_ piece.Piece, d *design.Design, v float64) {
+			t := *d.Legs.Taper
+			*at(&t) = v
+			d.Legs.Taper = &t
+		},
+	}
+}
+
+// Ways to turn a parameter.
+const (
+	more = false
+	less = true
+)
+
+// parameters returns what a fix may turn, by its key in the design file.
+func parameters() map[measure.ID]parameter {
+	given := func(kind measure.Kind, step func(measure.Unit) float64) parameter {
+		k := length(func(d *design.Design) *float64 { return &d.Legs.Given })
+		k.kind, k.step = kind, step
+		return k
+	}
+	width := func(p piece.Piece) float64 { return p.Frame.Ring.Width }
+	return map[measure.ID]parameter{
+		"ring.inside": {
+			now: func(p piece.Piece) float64 { return p.Design.Ring.Inside },
+			set: func(p piece.Piece, d *design.Design, v float64) {
+				d.Ring.Inside = v
+				carryLegs(p, d)
+			},
+		},
+		"ring.width": {
+			now: width,
+			set: func(p piece.Piece, d *design.Design, v float64) {
+				d.Ring.Width, d.Milled.Width = v, 0
+				carryLegs(p, d)
+			},
+		},
+		"ring.depth": {
+			now: func(p piece.Piece) float64 { return p.Frame.Ring.Depth },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
+		},
+		"ring.horn": length(func(d *design.Design) *float64 { return &d.Ring.Horn }),
+		"legs.breadth": {
+			now: func(p piece.Piece) float64 { return p.Frame.Leg.Breadth },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Breadth = v },
+		},
+		"milled.breadth": length(func(d *design.Design) *float64 { return &d.Milled.Breadth }),
+		// The place is turned and not the step: it is what the design gives.
+		"legs.mid-to-leg": {
+			now: func(p piece.Piece) float64 { return p.Frame.Leg.At },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.At = v },
+		},
+		"legs.clear": {
+			now: func(p piece.Piece) float64 { return p.Design.Legs.Clear },
+			of:  func(p piece.Piece) float64 { return p.Frame.Leg.At },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Clear = v },
+		},
+		"legs.tenon": {
+			now: func(p piece.Piece) float64 { return p.Bridle.Tenon },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Tenon = v },
+		},
+		"legs.proud":       length(func(d *design.Design) *float64 { return &d.Legs.Proud }),
+		"legs.splay":       given(measure.KindAngle, func(measure.Unit) float64 { return fineAngle }),
+		"legs.foot-circle": given(measure.KindLength, coarseGrid),
+		"legs.foot-spread": given(measure.KindLength, coarseGrid),
+		"legs.taper.start": tapered(func(t *design.Taper) *float64 { return &t.Start }),
+		"legs.taper.foot":  tapered(func(t *design.Taper) *float64 { return &t.Foot }),
+		"top.diameter": {
+			now:  func(p piece.Piece) float64 { return 2 * p.TopRadius() },
+			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Diameter = v },
+			step: coarseGrid,
+		},
+		"top.overhang": {
+			now:  func(p piece.Piece) float64 { return p.Design.Top.Overhang },
+			of:   func(p piece.Piece) float64 { return p.RegularTop().Apothem },
+			from: func(p piece.Piece) float64 { return -p.RegularTop().Apothem },
+			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Overhang = v },
+			step: coarseGrid,
+		},
+		"top.corner-size": {
+			now: roundedCorner,
+			of:  func(p piece.Piece) float64 { return p.Design.Top.Thickness },
+			set: func(_ piece.Piece, d *design.Design, v float64) {
+				d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v
+			},
+		},
+		"top.pads.diameter": length(func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }),
+		"top.pads.height":   length(func(d *design.Design) *float64 { return &d.Top.Pads.Height }),
+		"top.pads.mid-to-pad": {
+			now: func(p piece.Piece) float64 { return math.Abs(p.PadAt()) },
+			set: func(p piece.Piece, d *design.Design, v float64) {
+				d.Top.Pads.At, d.Top.Pads.Outermost = math.Copysign(v, p.PadAt()), false
+			},
+		},
+	}
+}
+
+// turning proposes to turn one parameter.
+func turning(key measure.ID, down bool) func(piece.Piece, func(piece.Piece) bool) []change {
+	return func(p piece.Piece, holds func(piece.Piece) bool) []change { return search(p, key, down, holds) }
 }
 
 // grid returns the finest step in mm that a maker is asked to work to: 0.1 mm
@@ -102,29 +277,35 @@ func coarseGrid(u measure.Unit) float64 {
 // fineAngle is the finest step of an angle that a maker is asked to set: 0.1°.
 const fineAngle = math.Pi / 1800
 
-// mostSteps bounds how far a dial is turned: 400 mm, or 63 in.
+// mostSteps bounds how far a parameter is turned: 400 mm, or 63 in.
 const mostSteps = 4000
 
-// value returns the round figure i steps away.
-func (k parameter) value(i int) float64 {
-	if k.down {
-		return (math.Floor(k.now/k.step+piece.Slip) - float64(i)) * k.step
+// search returns the least turn of a parameter, to a round figure, after which
+// holds is true, and none where no turn does it. One that helps at one step is
+// taken to help at all the steps beyond, until there is no such piece.
+func search(p piece.Piece, key measure.ID, down bool, holds func(piece.Piece) bool) []change {
+	k := parameters()[key]
+	step, now, least := grid(p.Design.Unit), k.now(p), 0.0
+	if k.step != nil {
+		step = k.step(p.Design.Unit)
 	}
-	return (math.Ceil(k.now/k.step-piece.Slip) + float64(i)) * k.step
-}
-
-// search returns the least turn of k, to a round figure, after which holds is
-// true, and none where no turn does it. A dial that helps at one step is taken
-// to help at all the steps beyond, until there is no such piece.
-func search(p piece.Piece, k parameter, holds func(piece.Piece) bool) []change {
-	k.step = cmp.Or(k.step, grid(p.Design.Unit))
+	if k.from != nil {
+		least = k.from(p)
+	}
+	// value returns the round figure i steps away.
+	value := func(i int) float64 {
+		if down {
+			return (math.Floor(now/step+piece.Slip) - float64(i)) * step
+		}
+		return (math.Ceil(now/step-piece.Slip) + float64(i)) * step
+	}
 	with := func(i int) design.Design {
 		d := p.Design
-		k.set(&d, k.value(i))
+		k.set(p, &d, value(i))
 		return d
 	}
 	work := func(i int) (piece.Piece, bool) {
-		if k.value(i) < k.from {
+		if value(i) < least {
 			return piece.Piece{}, false
 		}
 		w, err := piece.Solve(with(i))
@@ -137,18 +318,12 @@ func search(p piece.Piece, k parameter, holds func(piece.Piece) bool) []change {
 	if w, ok := work(i); !ok || !holds(w) {
 		return nil
 	}
-	v := k.value(i)
-	share := math.Abs(v-k.now) / cmp.Or(k.of, k.now, 1)
-	d := with(i)
-	return []change{{Fix{k.words(v) + newPlace(p, d), d}, share}}
-}
-
-// newPlace says where the outer faces of the legs stand if a design moves them.
-func newPlace(p piece.Piece, d design.Design) string {
-	if d.Legs.At == p.Design.Legs.At {
-		return ""
+	of := now
+	if k.of != nil {
+		of = k.of(p)
 	}
-	return " (the legs then stand " + p.MM(d.Legs.At) + " from mid-length)"
+	quantity := func(v float64) measure.Quantity { return measure.Quantity{Kind: k.kind, Value: v} }
+	return []change{changed(p, key, quantity(now), quantity(value(i)), with(i), cmp.Or(of, now))}
 }
 
 // carryLegs moves legs that have a place of their own as far as the lap beside
@@ -161,7 +336,7 @@ func carryLegs(p piece.Piece, d *design.Design) {
 	before, ok := placeBesideLap(p.Design)
 	after, also := placeBesideLap(*d)
 	if !ok || !also {
-		return // there is no such ring, so no mend
+		return // there is no such ring, so no fix
 	}
 	step := grid(p.Design.Unit)
 	d.Legs.At = math.Ceil((p.Design.Legs.At+after-before)/step-piece.Slip) * step

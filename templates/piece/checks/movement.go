@@ -1,7 +1,6 @@
 package checks
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry/joint"
@@ -16,13 +15,10 @@ type swing struct{ radial, tangential float64 }
 
 // swings returns that of so many mm of width.
 func swings(p piece.Piece, wood design.WoodSpecies, width float64) swing {
-	m := joint.Movement{Width: width, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}
-	s := swing{}
-	m.Coefficient = wood.Radial
-	s.radial = m.Change()
-	m.Coefficient = wood.Tangential
-	s.tangential = m.Change()
-	return s
+	change := func(coefficient float64) float64 {
+		return joint.Movement{Width: width, Coefficient: coefficient, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}.Change()
+	}
+	return swing{change(wood.Radial), change(wood.Tangential)}
 }
 
 // most returns the larger change, sign dropped.
@@ -31,46 +27,37 @@ func (s swing) most() float64 { return math.Max(math.Abs(s.radial), math.Abs(s.t
 // movementGroup says what the width of each wooden part does over the stated
 // change of moisture. Along the grain wood keeps its length.
 func movementGroup(p piece.Piece) Group {
-	g := Group{Heading: "Movement of the wood"}
+	g := Group{ID: "movement"}
 	wood, known := p.Design.Wood.Known()
 	if !known {
-		g.Text = []string{"Nothing is known of how this wood moves: it is not in the table of woods."}
+		g.note("wood-unknown")
 		return g
 	}
-	if p.Design.Wood.MoistureFrom == p.Design.Wood.MoistureTo {
-		g.Text = []string{"The design states no change of moisture."}
+	from, to := p.Design.Wood.MoistureFrom, p.Design.Wood.MoistureTo
+	if from == to {
+		g.note("no-change")
 		return g
 	}
-	g.Heading = fmt.Sprintf("Movement of the wood, %s from %s %% to %s %% of moisture", wood.Name,
-		p.Say(measure.Number(p.Design.Wood.MoistureFrom)), p.Say(measure.Number(p.Design.Wood.MoistureTo)))
-	for _, w := range movers(p) {
-		s := swings(p, wood, w.width)
-		g.add(w.name+", quarter sawn", measure.Length(s.radial))
-		g.add(w.name+", flat sawn", measure.Length(s.tangential))
+	g.Heading = Remark{ID: "movement.of", Figures: []measure.Quantity{measure.Number(from), measure.Number(to)}, Names: []string{wood.Name}}
+	r, l := p.Frame.Ring, p.Frame.Leg
+	g.moves(p, wood, "movement.stretcher-width", r.Width)
+	g.moves(p, wood, "movement.stretcher-depth", r.Depth)
+	g.moves(p, wood, "movement.leg-breadth", l.Breadth)
+	if l.Thickness != r.Width {
+		g.moves(p, wood, "movement.leg-thickness", l.Thickness)
 	}
-	g.Text = movementWords(p, wood)
+	if p.Design.Top.Kind == design.WoodTop {
+		g.moves(p, wood, "movement.top-width", p.TopPanel().Width)
+	}
+	g.mind(p, wood)
 	return g
 }
 
-// A mover is a size across the grain.
-type mover struct {
-	name  string
-	width float64
-}
-
-func movers(p piece.Piece) []mover {
-	r, l := p.Frame.Ring, p.Frame.Leg
-	out := []mover{
-		{"width of the stretcher", r.Width}, {"depth of the stretcher", r.Depth},
-		{"breadth of the leg", l.Breadth},
-	}
-	if l.Thickness != r.Width {
-		out = append(out, mover{"thickness of the leg", l.Thickness})
-	}
-	if p.Design.Top.Kind == design.WoodTop {
-		out = append(out, mover{"width of the top", p.TopPanel().Width})
-	}
-	return out
+// moves adds the change of a size across the grain.
+func (g *Group) moves(p piece.Piece, wood design.WoodSpecies, id measure.ID, width float64) {
+	s := swings(p, wood, width)
+	g.add(id+".quarter-sawn", measure.Length(s.radial))
+	g.add(id+".flat-sawn", measure.Length(s.tangential))
 }
 
 // felt is the change in mm from which a fit is felt, and widestGlue the width in
@@ -81,31 +68,20 @@ const (
 	widestGlue = 75.0
 )
 
-// movementWords says of each joint whether it minds.
-func movementWords(p piece.Piece, wood design.WoodSpecies) []string {
-	r, l := p.Frame.Ring, p.Frame.Leg
-	lap := swings(p, wood, r.Width).most()
-	out := []string{fmt.Sprintf("Laps: each stands between shoulders that keep their distance while its width changes by up to %s; %s.",
-		p.MM(lap), minds(lap, "fit them at the moisture of the room they go to", "the joint does not mind"))}
-	across := math.Max(r.Depth, l.Breadth)
-	words := "the cheeks are narrow enough to be glued across the grain"
-	if across > widestGlue {
-		words = fmt.Sprintf("cheeks wider than %s may break their glue", p.MM(widestGlue))
+// mind notes of each joint whether it minds.
+func (g *Group) mind(p piece.Piece, wood design.WoodSpecies) {
+	note := func(id measure.ID, minds bool, mm ...float64) {
+		if minds {
+			id += "-minds"
+		}
+		g.note(id, lengths(mm...)...)
 	}
-	out = append(out, fmt.Sprintf("Bridle: stretcher and leg cross, and what is %s across changes by up to %s; %s.",
-		p.MM(across), p.MM(swings(p, wood, across).most()), words))
+	lap := swings(p, wood, p.Frame.Ring.Width).most()
+	note("laps", lap > felt, lap)
+	across := math.Max(p.Frame.Ring.Depth, p.Frame.Leg.Breadth)
+	note("bridle", across > widestGlue, across, swings(p, wood, across).most(), widestGlue)
 	if p.Design.Top.Kind == design.WoodTop {
 		top := swings(p, wood, p.TopPanel().Width).most()
-		out = append(out, fmt.Sprintf("Top: it changes by up to %s across the grain; %s.", p.MM(top),
-			minds(top, "screw it from below through slots, and do not glue it to the frame", "it may be fixed as you like")))
+		note("top", top > felt, top)
 	}
-	return out
-}
-
-// minds picks the words for a change that is felt or not.
-func minds(change float64, yes, no string) string {
-	if change > felt {
-		return yes
-	}
-	return no
 }

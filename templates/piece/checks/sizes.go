@@ -1,18 +1,13 @@
 package checks
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
-	piecewording "rodsheet/templates/piece/wording"
-	"rodsheet/templates/wording"
 )
 
 // Settings that differ by less than this are rather a slip than a wish, and
@@ -22,79 +17,68 @@ const (
 	nearAngle  = math.Pi / 600 // 0.3°
 )
 
-// shared returns the settings that several sizes may share, in the order of
-// the bench.
-func shared(p piece.Piece) []templates.Figure {
-	var g Group
+// settings returns those that several sizes may share, in the order of the bench.
+func settings(p piece.Piece) []Figure {
 	lap := p.EndLap()
-	fromSquare := lap.OffSquare()
-	g.add("width of the stretchers", measure.Length(p.Frame.Ring.Width))
-	g.add("depth of the stretchers", measure.Length(p.Frame.Ring.Depth))
-	g.add("breadth of the legs", measure.Length(p.Frame.Leg.Breadth))
-	g.add("gauge at the laps, from square", measure.Angle(fromSquare))
-	g.add("blade height at the laps", measure.Length(lap.BladeHeight()))
-	g.add("spacer at the laps", measure.Length(lap.Spacer()))
-	g.add("stop at the laps", measure.Length(lap.Stop()))
-	g.add("tenon", measure.Length(p.Bridle.Tenon))
-	g.add(sharedSplay, measure.Angle(p.Frame.Leg.Splay))
+	out := []Figure{
+		{ID: "stretcher-width", Value: measure.Length(p.Frame.Ring.Width)},
+		{ID: "stretcher-depth", Value: measure.Length(p.Frame.Ring.Depth)},
+		{ID: "leg-breadth", Value: measure.Length(p.Frame.Leg.Breadth)},
+		{ID: "lap-off-square", Value: measure.Angle(lap.OffSquare())},
+		{ID: "lap-blade-height", Value: measure.Length(lap.BladeHeight())},
+		{ID: "lap-spacer", Value: measure.Length(lap.Spacer())},
+		{ID: "lap-stop", Value: measure.Length(lap.Stop())},
+		{ID: "tenon", Value: measure.Length(p.Bridle.Tenon)},
+		{ID: splaySetting, Value: measure.Angle(p.Frame.Leg.Splay)},
+	}
 	if p.Taper != nil {
-		g.add("taper of one face", measure.Angle(p.Taper.ToEdge()))
+		out = append(out, Figure{ID: "taper", Value: measure.Angle(p.Taper.ToEdge())})
 	}
-	return g.Figures
+	return out
 }
 
-const sharedSplay = "splay, gauge at heads, feet and bridles"
+const splaySetting measure.ID = "splay"
 
-// A sharer is a size and its figure for one setting.
-type sharer struct {
-	piece piece.Piece
-	value measure.Quantity
-}
-
-// checkAll returns the checks over all sizes of one design: of the boards for
-// them, and where there are several of the settings that they share.
-func checkAll(pieces []piece.Piece) []Check {
-	return append(checkBoards(pieces), sharing(pieces)...)
-}
-
-// checkBoards asks whether the boards that are listed are enough. The cutting
-// plan is a good one and not always the best, so that too few are a doubt.
-func checkBoards(pieces []piece.Piece) []Check {
-	plan := shop.Boards(pieces)
-	if plan == nil {
+// askAllBoards asks whether the boards that are listed are enough for all sizes.
+// The cutting plan is a good one and not always the best, so that too few are a
+// doubt.
+func askAllBoards(pieces []piece.Piece) []Check {
+	boards := shop.Boards(pieces)
+	if boards == nil {
 		return nil
 	}
-	count, names := len(plan.Missed), piecewording.Missing(plan.NoRoom())
-	return []Check{limited("boards for all parts", "parts without room", measure.Number(float64(count)), atMost, measure.Number(0), Warn).with(
-		"The cutting plan finds room for every part, spare and test piece.",
-		"The cutting plan finds no room on the boards listed for: "+names+". Have another board at hand.")}
+	c := limited("without-room", measure.Number(float64(len(boards.Missed))), measure.IsAtMost, measure.Number(0), Warn)
+	c.Question, c.Found.Missing = "boards", boards.NoRoom()
+	return []Check{c}
 }
 
-// sharing returns the checks of the settings of several sizes, with the mends
-// that leave fewer of them in doubt.
-func sharing(pieces []piece.Piece) []Check {
-	if len(pieces) < 2 {
+// sharing returns the checks of the settings of several sizes, with the fixes
+// that leave fewer of them in doubt and make no check of their size worse.
+func sharing(models []model) []Check {
+	if len(models) < 2 {
 		return nil
 	}
-	all := checkSettings(pieces)
+	all := checkSettings(models)
 	for i := range all {
-		all[i].Fixes = slices.DeleteFunc(all[i].Fixes, func(m Fix) bool {
-			return inDoubt(checkSettings(exchanged(pieces, m.Design))) >= inDoubt(all)
+		all[i].Fixes = slices.DeleteFunc(all[i].Fixes, func(f Fix) bool {
+			changed, ok := exchanged(models, all[i].Of.Sizes[1]-1, f.Design)
+			return !ok || inDoubt(checkSettings(changed)) >= inDoubt(all)
 		})
 	}
 	return all
 }
 
-// exchanged returns the pieces with that of one size worked out from another
-// design.
-func exchanged(pieces []piece.Piece, d design.Design) []piece.Piece {
-	out := slices.Clone(pieces)
-	for i, p := range pieces {
-		if w, err := piece.Solve(d); err == nil && p.Design.Size == d.Size {
-			out[i] = w
-		}
+// exchanged returns the models with one of them worked out from another design,
+// and false where that makes any of its own checks worse.
+func exchanged(models []model, i int, d design.Design) ([]model, bool) {
+	p, err := piece.Solve(d)
+	if err != nil {
+		return nil, false
 	}
-	return out
+	out := slices.Clone(models)
+	out[i] = withSolids(p)
+	grades := gradesOf(slices.Concat(models[i].ask()...))
+	return out, !slices.ContainsFunc(slices.Concat(out[i].ask()...), func(c Check) bool { return worse(grades, c) })
 }
 
 func inDoubt(checks []Check) int {
@@ -110,37 +94,45 @@ func inDoubt(checks []Check) int {
 // checkSettings returns the settings that two or more sizes share, and those
 // that miss it by so little that they may as well be made equal. Settings that
 // plainly differ are not named.
-func checkSettings(pieces []piece.Piece) []Check {
-	var names []string
-	by := map[string][]sharer{}
-	for _, p := range pieces {
-		for _, f := range shared(p) {
-			if by[f.Name] == nil {
-				names = append(names, f.Name)
+func checkSettings(models []model) []Check {
+	var order []measure.ID
+	by := map[measure.ID]map[int]measure.Quantity{}
+	for i, m := range models {
+		for _, f := range settings(m.Piece) {
+			if by[f.ID] == nil {
+				order = append(order, f.ID)
+				by[f.ID] = map[int]measure.Quantity{}
 			}
-			by[f.Name] = append(by[f.Name], sharer{p, f.Value})
+			by[f.ID][i] = f.Value
 		}
 	}
 	var out []Check
-	for _, name := range names {
-		out = append(out, checkShared(name, by[name])...)
+	for _, id := range order {
+		out = append(out, checkShared(id, models, by[id])...)
 	}
 	return out
 }
 
-// checkShared returns the checks of one setting: one for each pair of sizes
-// that nearly agree, or else one for all that do agree.
-func checkShared(name string, all []sharer) []Check {
+// checkShared returns the checks of one setting, by the places of the sizes that
+// have it: one for each pair of sizes that nearly agree, or else one for all that
+// do agree.
+func checkShared(id measure.ID, models []model, values map[int]measure.Quantity) []Check {
 	var near []Check
-	best := []sharer{}
-	for i, a := range all {
-		same := []sharer{a}
-		for _, b := range all[i+1:] {
-			switch off := math.Abs(a.value.Value - b.value.Value); {
-			case off <= piece.Slip:
-				same = append(same, b)
-			case off < nearMost(a.value.Kind):
-				near = append(near, nearMiss(name, a, b))
+	var best []int
+	for i := range models {
+		a, has := values[i]
+		if !has {
+			continue
+		}
+		same := []int{i}
+		for j := i + 1; j < len(models); j++ {
+			b, has := values[j]
+			off := math.Abs(a.Value - b.Value)
+			switch {
+			case has && off <= piece.Slip:
+				same = append(same, j)
+			case has && off < nearMost(a.Kind):
+				near = append(near, nearMiss(id, models, i, j, a, b))
 			}
 		}
 		if len(same) > len(best) {
@@ -150,9 +142,11 @@ func checkShared(name string, all []sharer) []Check {
 	if near != nil || len(best) < 2 {
 		return near
 	}
-	words := fmt.Sprintf("%s: %s for %s; set it once and cut them together.",
-		capital(name), best[0].value.Text(best[0].piece.Design.Unit), sizeNames(best))
-	return []Check{{Name: "shared: " + name, Words: words}}
+	c := Check{Question: "shared", Of: Subject{Setting: id}, Found: remark(Holds, values[best[0]])}
+	for _, i := range best {
+		c.Found.Names = append(c.Found.Names, models[i].Design.Size)
+	}
+	return []Check{c}
 }
 
 // nearMost is the difference below which two settings are a near miss.
@@ -163,52 +157,19 @@ func nearMost(k measure.Kind) float64 {
 	return nearLength
 }
 
-// nearMiss is the check of two sizes that all but agree.
-func nearMiss(name string, a, b sharer) Check {
-	u := a.piece.Design.Unit
-	off := measure.Quantity{Kind: a.value.Kind, Value: math.Abs(a.value.Value - b.value.Value)}
+// nearMiss is the check of two sizes that all but agree. A splay that is given may
+// be made that of the other.
+func nearMiss(id measure.ID, models []model, i, j int, a, b measure.Quantity) Check {
+	off := measure.Quantity{Kind: a.Kind, Value: math.Abs(a.Value - b.Value)}
 	c := Check{
-		Name: "nearly shared: " + name, Grade: Warn,
-		Figure: "difference", Value: off, Relation: atMost, Limit: measure.Quantity{Kind: off.Kind},
-		Words: fmt.Sprintf("%s: %s for %s but %s for %s. Make them equal and set once.",
-			capital(name), a.value.Text(u), sizeName(a.piece), b.value.Text(u), sizeName(b.piece)),
+		Question: "nearly-shared", Of: Subject{Setting: id, Sizes: [2]int{i + 1, j + 1}}, Grade: Warn,
+		Figure: "difference", Value: off, Relation: measure.IsAtMost, Limit: measure.Quantity{Kind: off.Kind},
+		Found: remark(Lacks, a, b),
 	}
-	if a.value.Kind == measure.KindAngle && b.piece.Design.Legs.Lean == design.BySplay && name == sharedSplay {
-		d := b.piece.Design
-		d.Legs.Given = a.value.Value
-		if w, err := piece.Solve(d); err == nil && !worsened(b.piece, w) {
-			c.Fixes = []Fix{{"splay the legs of " + sizeName(b.piece) + " by " + a.value.Text(u), d}}
-		}
+	c.Found.Names = []string{models[i].Design.Size, models[j].Design.Size}
+	if d := models[j].Design; id == splaySetting && d.Legs.Lean == design.BySplay {
+		d.Legs.Given = a.Value
+		c.Fixes = []Fix{{Turn: Turn{"legs.splay", b, a}, Sized: true, Design: d}}
 	}
 	return c
-}
-
-// worsened reports whether any check of a piece comes out worse than before.
-func worsened(before, p piece.Piece) bool {
-	grades := gradesOf(withSolids(before).ask()...)
-	return slices.ContainsFunc(slices.Concat(withSolids(p).ask()...), func(c Check) bool { return worse(grades, c) })
-}
-
-// sizeNames joins the names of the sizes.
-func sizeNames(all []sharer) string {
-	names := make([]string, len(all))
-	for i, s := range all {
-		names[i] = sizeName(s.piece)
-	}
-	return wording.And(names...)
-}
-
-func sizeName(p piece.Piece) string {
-	if p.Design.Size == "" {
-		return "the size without a name"
-	}
-	return p.Design.Size
-}
-
-// capital begins a sentence with s.
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

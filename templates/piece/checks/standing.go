@@ -1,31 +1,33 @@
 package checks
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
 // A stand is a body on as many supports as the ring has sides, seen about its
-// own centre of gravity: one geometry.Standing for each line it may tip over.
+// own centre of gravity: one Standing for each line it may tip over.
 type stand []joint.Standing
 
 // standOn returns a body of so many kg on supports, one a side, that carries the
-// top. Its centre of gravity is the centre of the ring moved by off.
+// top. Its centre of gravity is the centre of the ring moved by off. A piece
+// without a top has no rim.
 func standOn(p piece.Piece, support func(i int) geometry.Point, mass float64, off geometry.Point) stand {
 	n := p.Frame.Ring.Sides
+	top := p.TopShape()
 	out := make(stand, n)
 	for i := range out {
 		a, b := support(i), support(i+1)
 		square := a.Lerp(b, 0.5).Unit() // to the line through both, outward
-		line, rim := a.Dot(square), rimToward(p, square)
-		shift := off.Dot(square)
+		line, shift, rim := a.Dot(square), off.Dot(square), 0.0
+		if p.Design.Top.Kind != design.NoTop {
+			rim = top.Support(square)
+		}
 		out[i] = joint.Standing{
 			Feet:       n,
 			FootRadius: (line - shift) / math.Cos(math.Pi/float64(n)),
@@ -36,28 +38,17 @@ func standOn(p piece.Piece, support func(i int) geometry.Point, mass float64, of
 	return out
 }
 
-// rimToward returns how far the edge of the top stands from the centre of the
-// ring in a direction in plan, counted along it.
-func rimToward(p piece.Piece, out geometry.Point) float64 {
-	if p.Design.Top.Outline == design.RoundTop {
-		return p.TopRadius()
-	}
-	most := 0.0
-	for _, c := range p.TopCorners() {
-		most = math.Max(most, c.Dot(out))
-	}
-	return most
-}
-
-// weakest returns the line over which the least load at the rim tips it.
-func (s stand) weakest() joint.Standing {
-	least := s[0]
+// weakest returns the line over which the least load inset mm in from the rim tips
+// the body; where none does, the one that the rim stands out from most.
+func (s stand) weakest(inset float64) joint.Standing {
+	weak := s[0]
 	for _, t := range s[1:] {
-		if t.TippingLoad(0) < least.TippingLoad(0) {
-			least = t
+		load, least := t.TippingLoad(inset), weak.TippingLoad(inset)
+		if load < least || load == least && t.Overhang() > weak.Overhang() {
+			weak = t
 		}
 	}
-	return least
+	return weak
 }
 
 // falls reports whether the body tips with no load at all: its centre of gravity
@@ -71,8 +62,7 @@ func (s stand) falls() bool {
 	return false
 }
 
-// whole returns the piece on its feet, its frame weighing so many kg. Where it
-// has no top it has no rim.
+// whole returns the piece on its feet, its frame weighing so many kg.
 func whole(p piece.Piece, frame float64) stand {
 	mass := frame + p.TopMass()
 	return standOn(p, p.FootPoint, mass, topCentre(p).Mul(p.TopMass()/mass))
@@ -101,146 +91,121 @@ func topCentre(p piece.Piece) geometry.Point {
 	if p.Design.Top.Kind == design.NoTop || p.Design.Top.Outline != design.FreeOutline {
 		return geometry.Point{}
 	}
-	var sum geometry.Point
-	corners := p.TopCorners()
-	for i, a := range corners {
-		b := corners[(i+1)%len(corners)]
-		sum = sum.Add(a.Add(b).Mul(a.Cross(b) / 6)) // a triangle with the centre
-	}
-	return sum.Mul(1 / geometry.Area(corners))
+	return p.TopShape().Centroid()
 }
 
 // modestLoad in kg is what a piece should bear at its rim: a hand that is
 // leaned on (common practice, no source; no standard is meant).
 const modestLoad = 10.0
 
-// askStanding asks where the feet stand and how the piece stands on them.
+// askStanding asks what load at the rim tips the piece.
 func askStanding(m model) []Check {
-	p := m.Piece
-	out := []Check{askFeet(p)}
-	if p.Design.Top.Kind == design.NoTop {
-		return out
+	if m.Design.Top.Kind == design.NoTop {
+		return nil
 	}
-	out = append(out, askTipping("standing", "the piece", whole(p, m.FrameMass(m.parts[0], m.parts[1]))))
-	if p.Design.Top.Kind == design.GlassTop {
-		loose := askTipping("loose top", "the loose top", looseTop(p))
-		if loose.Grade == Warn {
-			loose.Words += " Stick it to its supports, or set them further out."
-		}
-		out = append(out, loose)
+	return []Check{askTipping("tipping-load", whole(m.Piece, m.frameMass()))}
+}
+
+// askLooseTop asks what load tips a pane off what it lies on.
+func askLooseTop(p piece.Piece) (Check, bool) {
+	if p.Design.Top.Kind != design.GlassTop {
+		return Check{}, false
 	}
-	return out
+	return askTipping("loose-top-load", looseTop(p)), true
 }
 
 // askTipping asks what load at the rim tips a body.
-func askTipping(name, what string, s stand) Check {
+func askTipping(figure measure.ID, s stand) Check {
 	if s.falls() {
-		return Check{Name: name, Grade: Fail, Words: "The weight of " + what + " lies outside what it stands on: it falls by itself."}
+		return finding(Fail, "falls")
 	}
-	w := s.weakest()
+	w := s.weakest(0)
 	if w.NeverTips() {
-		return Check{Name: name, Words: "No load on the top tips " + what + ": its rim stands nowhere outside what it stands on."}
+		return finding(Pass, "never-tips")
 	}
-	load := measure.Mass(w.TippingLoad(0))
-	return limited(name, "load at the rim that tips "+what, load, atLeast, measure.Mass(modestLoad), Warn).with(
-		"A hand leaned on the rim does not tip "+what+".",
-		"A hand leaned on the rim may tip "+what+".")
+	return limited(figure, measure.Mass(w.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), Warn)
 }
 
-// askFeet says whether the feet stand inside the rim, and whether they rock.
-func askFeet(p piece.Piece) Check {
-	rock := "Three legs never rock."
-	if p.Frame.Ring.Sides > 3 {
-		rock = fmt.Sprintf("On a floor that is not flat %d legs rock: level the feet on a flat bench.", p.Frame.Ring.Sides)
+// askFeet says whether the feet stand inside the rim, and whether they rock: three
+// never do. Its remark says by how much, and how many there are.
+func askFeet(p piece.Piece) (Check, bool) {
+	c := Check{Found: remark("rock")}
+	past := 0.0
+	if p.Design.Top.Kind != design.NoTop {
+		past = math.Inf(-1)
+		for i := range p.Frame.Ring.Sides {
+			past = math.Max(past, -p.TopShape().Inside(p.FootPoint(i)))
+		}
+		c.Found.ID = "inside-and-rock"
+		if past > piece.Slip {
+			c.Found.ID = "outside-and-rock"
+		}
 	}
-	c := Check{Name: "feet"}
-	if p.Design.Top.Kind == design.NoTop {
-		c.Words = rock
-		return c
+	if p.Frame.Ring.Sides == 3 {
+		c.Found.ID += "-never"
 	}
-	past := -math.MaxFloat64
-	for i := range p.Frame.Ring.Sides {
-		past = math.Max(past, -insideTop(p, p.FootPoint(i)))
-	}
-	where := fmt.Sprintf("The feet stand %s inside the rim. ", p.MM(-past))
-	if past > piece.Slip {
-		where = fmt.Sprintf("The feet stand %s outside the rim, where a shoe may catch on them. ", p.MM(past))
-	}
-	c.Words = where + rock
-	return c
+	c.Found.Figures = []measure.Quantity{measure.Length(math.Abs(past)), measure.Number(float64(p.Frame.Ring.Sides))}
+	return c, true
 }
 
-// fixStanding spreads the feet or draws in the rim.
-func fixStanding(m model, c Check) []change {
-	stands := func(s stand) bool { return askTipping("", "", s).Grade == Pass }
-	if c.Name == "loose top" {
-		holds := func(w piece.Piece) bool { return stands(looseTop(w)) }
-		return append(smallerTop(m.Piece, holds), outerPads(m.Piece, holds)...)
-	}
-	frame := m.FrameMass(m.parts[0], m.parts[1]) // a top of another size leaves it as it is
+// stands reports whether a body bears a modest load.
+func stands(s stand) bool { return askTipping("", s).Grade == Pass }
+
+// fixStanding draws in the rim or spreads the feet.
+func fixStanding(m model, _ Check, _ func(piece.Piece) bool) []change {
+	frame := m.frameMass() // a top of another size leaves it as it is
 	return append(
-		smallerTop(m.Piece, func(w piece.Piece) bool { return stands(whole(w, frame)) }),
-		spreadFeet(m.Piece, func(w piece.Piece) bool { return stands(whole(w, w.FrameMass(w.Stretcher(), w.Leg()))) })...)
+		resizeTop(less)(m.Piece, func(w piece.Piece) bool { return stands(whole(w, frame)) }),
+		search(m.Piece, leanKeys[m.Design.Legs.Lean], more, func(w piece.Piece) bool {
+			return stands(whole(w, w.FrameMass(w.Stretcher(), w.Leg())))
+		})...)
 }
 
-// spreadFeet turns whichever decision fixes the splay.
-func spreadFeet(p piece.Piece, holds func(piece.Piece) bool) []change {
-	k := parameter{now: p.Design.Legs.Given, set: func(d *design.Design, v float64) { d.Legs.Given = v }}
-	switch p.Design.Legs.Lean {
-	case design.BySplay:
-		k.step = fineAngle
-		k.words = func(v float64) string { return "splay the legs by " + p.Say(measure.Angle(v)) }
-	case design.ByFootCircle:
-		k.step = coarseGrid(p.Design.Unit)
-		k.words = func(v float64) string { return "set the feet on a circle of " + p.MM(v) }
-	default:
-		k.step = coarseGrid(p.Design.Unit)
-		k.words = func(v float64) string { return "set the feet " + p.MM(v) + " apart" }
-	}
-	return search(p, k, holds)
+func fixLooseTop(p piece.Piece, holds func(piece.Piece) bool) []change {
+	return append(resizeTop(less)(p, holds), movePads(more)(p, holds)...)
 }
 
 // standingGroup is the figures of how the piece stands.
 func (m model) standingGroup() Group {
-	p := m.Piece
-	g := Group{Heading: "Standing"}
-	s := whole(p, m.FrameMass(m.parts[0], m.parts[1]))
+	g := Group{ID: "standing"}
+	s := whole(m.Piece, m.frameMass())
 	if s.falls() {
-		g.Text = []string{"Its weight lies outside its feet: it falls by itself."}
+		g.note("falls")
 		return g
 	}
-	w := s.weakest()
-	g.add("tipping line from the centre of gravity", measure.Length(w.TippingLine()))
-	if p.Design.Top.Kind == design.NoTop {
+	w := s.weakest(0)
+	g.add("standing.line", measure.Length(w.TippingLine()))
+	if m.Design.Top.Kind == design.NoTop {
 		return g
 	}
-	g.add("rim from the centre of gravity, square to it", measure.Length(w.Rim))
-	g.tipping(w, "the piece", p.MM(joint.EdgeInset))
-	if p.Design.Top.Kind == design.GlassTop && !looseTop(p).falls() {
-		t := looseTop(p).weakest()
-		g.add("loose top: line through its supports, from its centre", measure.Length(t.TippingLine()))
-		g.tipping(t, "the loose top", p.MM(joint.EdgeInset))
+	g.add("standing.rim", measure.Length(w.Rim))
+	g.tipping("standing", s)
+	if loose := looseTop(m.Piece); m.Design.Top.Kind == design.GlassTop && !loose.falls() {
+		g.add("loose-top.line", measure.Length(loose.weakest(0).TippingLine()))
+		g.tipping("loose-top", loose)
 	}
 	return g
 }
 
 // tipping adds what tips a body: at the rim, and pressed 50 mm in as the test
-// of ISO 7172 does. Figures only; what a piece must bear is not said.
-func (g *Group) tipping(s joint.Standing, what, inset string) {
-	if s.NeverTips() {
-		g.Text = append(g.Text, "No load on the top tips "+what+".")
+// of ISO 7172 does, each over the line where the least does it. Figures only; what
+// a piece must bear is not said.
+func (g *Group) tipping(body measure.ID, s stand) {
+	rim, inset := s.weakest(0), s.weakest(joint.EdgeInset)
+	within := measure.Length(joint.EdgeInset)
+	if rim.NeverTips() {
+		g.note(body + ".never-tips")
 		return
 	}
-	g.add("load at the rim that tips "+what, measure.Mass(s.TippingLoad(0)))
-	if math.IsInf(s.TippingLoad(joint.EdgeInset), 1) {
-		g.Text = append(g.Text, "No load "+inset+" inside the rim tips "+what+".")
+	g.add(body+".load", measure.Mass(rim.TippingLoad(0)))
+	if math.IsInf(inset.TippingLoad(joint.EdgeInset), 1) {
+		g.note(body+".inset-never-tips", within)
 		return
 	}
-	g.add("load "+inset+" inside the rim that tips "+what, measure.Mass(s.TippingLoad(joint.EdgeInset)))
-	g.add("the same as a force", measure.Force(s.TippingForce(joint.EdgeInset)))
-}
-
-// add appends a figure.
-func (g *Group) add(name string, value measure.Quantity) {
-	g.Figures = append(g.Figures, templates.Figure{Name: name, Value: value})
+	g.add(body+".inset-load", measure.Mass(inset.TippingLoad(joint.EdgeInset)), within)
+	g.add(body+".inset-force", measure.Force(inset.TippingForce(joint.EdgeInset)))
+	if math.Abs(inset.TippingLine()-rim.TippingLine()) > piece.Slip || math.Abs(inset.Rim-rim.Rim) > piece.Slip {
+		g.add(body+".inset-line", measure.Length(inset.TippingLine()))
+		g.add(body+".inset-rim", measure.Length(inset.Rim))
+	}
 }

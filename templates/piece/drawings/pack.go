@@ -20,7 +20,7 @@ import (
 // The error is a *measure.BoundError. There is none for a Piece that Work has
 // returned without one.
 func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job, error) {
-	pieces := f.Pieces
+	pieces := f.Pieces()
 	if len(pieces) == 0 {
 		return templates.Job{}, nil
 	}
@@ -35,7 +35,7 @@ func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job,
 		{Heading: "Cut list", Panels: wording.CutList(plan)},
 		{Heading: "Settings", Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
 		fullSize,
-		{Heading: "Checks and figures", Panels: f.Panels()},
+		{Heading: "Checks and figures", Panels: wording.CheckPanels(f)},
 	}
 	return templates.Job{
 		Title:    pieces[0].Design.Title,

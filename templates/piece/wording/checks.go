@@ -1,0 +1,396 @@
+package wording
+
+import (
+	"slices"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
+)
+
+// Grade says how a check came out.
+func Grade(g checks.Grade) string {
+	return [...]wording.Text{checks.Pass: "holds", checks.Warn: "doubtful", checks.Fail: "fails"}[g].With()
+}
+
+// CheckName names a check: "leg head and lap".
+func CheckName(c checks.Check) string {
+	switch {
+	case c.Of.A.Kind != "":
+		return twoParts.With(partName(c.Of.A), partName(c.Of.B))
+	case c.Of.Blank != "":
+		return boardsFor.With(partNames[kinds[c.Of.Blank]].many.With())
+	case c.Of.Setting != "":
+		return speak(checkNames(), c.Question, speak(settingNames(), c.Of.Setting))
+	}
+	return speak(checkNames(), c.Question)
+}
+
+const (
+	twoParts  wording.Text = "%s and %s"
+	boardsFor wording.Text = "boards for the %s"
+	numbered  wording.Text = "%s %d"
+)
+
+// kinds are the parts that checks speak of, as the shop has them.
+var kinds = map[measure.ID]shop.Part{
+	checks.Stretcher: shop.Stretcher, checks.Leg: shop.Leg, checks.Pad: shop.Pad, checks.Top: shop.Top,
+	"top-board": shop.TopBoard, "test-stretcher": shop.StretcherTest, "test-leg": shop.LegTest,
+}
+
+// partName names a part: "leg 2".
+func partName(p checks.Part) string {
+	if p.Number == 0 {
+		return Part(kinds[p.Kind])
+	}
+	return numbered.With(Part(kinds[p.Kind]), p.Number)
+}
+
+// FigureName names the figure of a check.
+func FigureName(c checks.Check) string { return speak(checkFigures(), c.Figure) }
+
+// Relation says what a figure has to be to its limit, nothing for a check without
+// figures.
+func Relation(c checks.Check) string {
+	if c.Figure == "" {
+		return ""
+	}
+	return map[measure.Relation]wording.Text{measure.IsAtLeast: "at least", measure.IsAtMost: "at most"}[c.Relation].With()
+}
+
+const measured wording.Text = "%s %s, %s %s" // figure, value, relation, limit
+
+// Measured says the figure of a check and its limit in one line, in unit u:
+// "clearance -4.2 mm, at least 0 mm". It is empty for a check without figures.
+func Measured(c checks.Check, u measure.Unit) string {
+	if c.Figure == "" {
+		return ""
+	}
+	return measured.With(FigureName(c), c.Value.Text(u), Relation(c), c.Limit.Text(u))
+}
+
+// Words says what a check found, where and what.
+func Words(c checks.Check, u measure.Unit) string {
+	var args []any
+	switch {
+	case c.Of.A.Kind != "":
+		args = append(args, partName(c.Of.A), partName(c.Of.B))
+	case c.Of.Setting != "":
+		name := speak(settingNames(), c.Of.Setting)
+		args = append(args, strings.ToUpper(name[:1])+name[1:])
+		args = append(args, sizeNames(c)...)
+	case c.Found.Steps != nil:
+		args = append(args, stepNames(c.Found.Steps, u))
+	case c.Found.Missing != nil:
+		args = append(args, Missing(c.Found.Missing))
+	}
+	args = append(args, show(u, c.Found.Figures)...)
+	return speak(found(), c.Question+"."+c.Found.ID, args...)
+}
+
+// Said is Words, or nothing where the check holds and its figures say so.
+func Said(c checks.Check, u measure.Unit) string {
+	if c.Grade == checks.Pass && c.Figure != "" {
+		return ""
+	}
+	return Words(c, u)
+}
+
+// sizeNames are the two sizes that nearly agree, or all that do in one.
+func sizeNames(c checks.Check) []any {
+	names := make([]string, len(c.Found.Names))
+	for i, name := range c.Found.Names {
+		names[i] = SizeName(name)
+	}
+	if c.Of.Sizes[0] > 0 {
+		return []any{names[0], names[1]}
+	}
+	return []any{wording.And(names...)}
+}
+
+// SizeName names a size in a sentence.
+func SizeName(name string) string {
+	if name == "" {
+		return unnamed.With()
+	}
+	return name
+}
+
+const unnamed wording.Text = "the size without a name"
+
+// stepNames names steps of the settings.
+func stepNames(steps []shop.Note, u measure.Unit) string {
+	names := make([]string, len(steps))
+	for i, n := range steps {
+		names[i] = Note(n, u)
+	}
+	return strings.Join(names, "; ")
+}
+
+// settingNames names what several sizes may share.
+func settingNames() map[measure.ID]wording.Text {
+	return map[measure.ID]wording.Text{
+		"stretcher-width":  "width of the stretchers",
+		"stretcher-depth":  "depth of the stretchers",
+		"leg-breadth":      "breadth of the legs",
+		"lap-off-square":   "gauge at the laps, off square",
+		"lap-blade-height": "blade height at the laps",
+		"lap-spacer":       "spacer at the laps",
+		"lap-stop":         "stop at the laps",
+		"tenon":            "tenon",
+		"splay":            "splay, gauge at heads, feet and bridles",
+		"taper":            "taper of one face, to the edge",
+	}
+}
+
+// checkNames names the questions.
+func checkNames() map[measure.ID]wording.Text {
+	return map[measure.ID]wording.Text{
+		"clash":              "parts and parts",
+		"leg-head":           "leg head and lap",
+		"short-grain":        "wood between lap and leg",
+		"together":           "putting the ring together",
+		"leg-end-shoulder":   "outer shoulder at the leg end",
+		"horn":               "horn at the plain end",
+		"ends-finished":      "ends, finished",
+		"ends-rough":         "ends before trimming",
+		"wood-at-laps":       "wood left at the laps",
+		"cheeks":             "cheeks of the bridle",
+		"tenon":              "tenon of the bridle",
+		"taper-start":        "taper and joint",
+		"foot":               "foot",
+		"feet":               "feet",
+		"standing":           "standing",
+		"loose-top":          "loose top",
+		"blade-stock":        "blade and stock",
+		"blade-laps":         "blade at the laps",
+		"blade-bridle":       "blade at the bridle",
+		"stop-reach":         "reach of the stop",
+		"dado":               "dado set and lap",
+		"pads-on-stretchers": "pads on the stretchers",
+		"pads-shoulder":      "pads and shoulders",
+		"pads-edge":          "pads and edge of the top",
+		"glass-corners":      "corners of the glass",
+		"frame-under-top":    "frame under the top",
+		"proud-head":         "proud head and top",
+		"boards":             "boards for all parts",
+		"shared":             "shared: %s",
+		"nearly-shared":      "nearly shared: %s",
+	}
+}
+
+// checkFigures names what checks measure.
+func checkFigures() map[measure.ID]wording.Text {
+	return map[measure.ID]wording.Text{
+		"overlap":          "overlap",
+		"clearance":        "clearance",
+		"wood-left":        "wood left",
+		"wood-past":        "wood past it",
+		"horn-past":        "horn past the shoulder",
+		"mid-to-end":       "mid-length to end",
+		"taper-start":      "start of the taper",
+		"foot-side":        "smaller side of the foot",
+		"tipping-load":     "load at the rim that tips the piece",
+		"loose-top-load":   "load at the rim that tips the loose top",
+		"stock-sawn":       "stock sawn through",
+		"blade-height":     "blade height",
+		"farthest-stop":    "farthest stop from the blade",
+		"dado-width":       "width of the dado",
+		"wood-beside-pad":  "wood beside a pad",
+		"pad-clear":        "pad clear of the shoulder by",
+		"pad-to-edge":      "edge of pad to edge of top",
+		"corner-radius":    "corner radius",
+		"top-past-frame":   "top past the frame",
+		"head-above-frame": "head above the frame",
+		"blank-length":     "length of the blank",
+		"blank-width":      "width of the blank",
+		"blank-thickness":  "thickness of the blank",
+		"without-room":     "parts without room",
+		"difference":       "difference",
+	}
+}
+
+// found says what each question found.
+func found() map[measure.ID]wording.Text {
+	return map[measure.ID]wording.Text{
+		"clash.holds":                    "No two of the %s parts clash.",
+		"clash.here":                     clashHere,
+		"clash.everywhere":               clashHere + " So it is at every corner.",
+		"leg-head.holds-under-neighbour": "The leg's stretcher side stays %s clear of the neighbour's outer side, over the middle %s of its width, at the top of the stretcher, where the neighbour passes over.",
+		"leg-head.holds-over-neighbour":  "The leg's stretcher side stays %s clear of the neighbour's outer side, over the middle %s of its width, at half the depth of the stretcher, where the neighbour passes under.",
+		"leg-head.lacks-under-neighbour": "The leg's stretcher side reaches %s into the neighbour, over the middle %s of its width, at the top of the stretcher, where the neighbour passes over.",
+		"leg-head.lacks-over-neighbour":  "The leg's stretcher side reaches %s into the neighbour, over the middle %s of its width, at half the depth of the stretcher, where the neighbour passes under.",
+		"short-grain.holds":              "Enough is left along the grain between the lap's outer shoulder and the leg.",
+		"short-grain.lacks":              "So little between the lap's outer shoulder and the leg breaks off at a touch: saw it with care, or leave more.",
+		"together.holds":                 "The stretchers slide shut in plan, all at once: every plain end is open past its lap. So they do before their ends are trimmed, and with the legs on.",
+		"together.catches":               "The stretchers catch on each other as the ring slides shut.",
+		"together.trimmed-first":         "The stretchers slide shut only once their ends are trimmed.",
+		"together.before-the-legs":       "The ring slides shut before the legs are on, not after: join the legs when the ring is together.",
+		"together.no-slack":              "With both shoulders of every lap closed and no slack the ring cannot be put together: the last part has no way in.",
+		"together.closed": "With both shoulders of every lap closed the ring can go together only by tilting all parts at once and letting them down together," +
+			" and the outer shoulder of every plain end stays open by %s. The slack eases the plain ends alone; in the laps at the leg ends a tilted part binds." +
+			" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.",
+		"leg-end-shoulder.holds":      "The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",
+		"leg-end-shoulder.lacks":      "The lap's outer shoulder at the leg end runs off the trimmed end.",
+		"horn.holds":                  "Enough wood is left past the outer shoulder of the plain end.",
+		"horn.lacks":                  "What is left past the outer shoulder of the plain end is short grain and breaks off.",
+		"ends-finished.holds":         "No two ends that cross the same stretcher meet.",
+		"ends-finished.lacks":         "Two ends that cross the same stretcher meet.",
+		"ends-finished.pass":          "Two ends that cross the same stretcher pass each other only because one of them is shorter.",
+		"ends-rough.holds":            "The ring goes together before any end is trimmed.",
+		"ends-rough.lacks":            "Ends that cross the same stretcher would meet: trim them before the ring goes together.",
+		"wood-at-laps.holds":          "Enough wood is left.",
+		"wood-at-laps.lacks":          "Little is left of the depth at the laps.",
+		"cheeks.holds":                "Enough wood is left.",
+		"cheeks.lacks":                "The cheeks beside the slot are thin.",
+		"tenon.holds":                 "Enough wood is left.",
+		"tenon.lacks":                 "The tenon is thin.",
+		"taper-start.holds":           "The taper begins below the joint.",
+		"taper-start.lacks":           "The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
+		"foot.holds":                  "The foot keeps enough wood.",
+		"foot.lacks":                  "The foot is thin and chips on a hard floor.",
+		"feet.rock":                   floorRocks,
+		"feet.rock-never":             neverRocks,
+		"feet.inside-and-rock":        feetInside + floorRocks,
+		"feet.inside-and-rock-never":  feetInside + neverRocks,
+		"feet.outside-and-rock":       feetOutside + floorRocks,
+		"feet.outside-and-rock-never": feetOutside + neverRocks,
+		"standing.falls":              "The weight of the piece lies outside what it stands on: it falls by itself.",
+		"standing.never-tips":         "No load on the top tips the piece: its rim stands nowhere outside what it stands on.",
+		"standing.holds":              "A hand leaned on the rim does not tip the piece.",
+		"standing.lacks":              "A hand leaned on the rim may tip the piece.",
+		"loose-top.falls":             "The weight of the loose top lies outside what it stands on: it falls by itself.",
+		"loose-top.never-tips":        "No load on the top tips the loose top: its rim stands nowhere outside what it stands on.",
+		"loose-top.holds":             "A hand leaned on the rim does not tip the loose top.",
+		"loose-top.lacks":             "A hand leaned on the rim may tip the loose top. Stick it to its supports, or set them further out.",
+		"blade-stock.holds":           "The blade comes through everywhere.",
+		"blade-stock.lacks":           "The blade does not come through at: %s. Saw these by hand or at the bandsaw, to knifed lines.",
+		"blade-laps.holds":            "The blade rises high enough.",
+		"blade-laps.lacks":            "Cut the laps by hand, or on another machine.",
+		"blade-bridle.holds":          "The blade rises high enough.",
+		"blade-bridle.lacks":          "Saw the cheeks and the slot by hand or on a bandsaw.",
+		"stop-reach.holds":            "Every stop that the settings ask for stands within reach.",
+		"stop-reach.lacks":            "The stop does not reach so far for: %s. Clamp a longer board to the fence, or saw these to a knife line.",
+		"dado.holds":                  "The dado set clears a lap in %d.",
+		"dado.lacks":                  "The dado set is wider than the lap: take chippers out of it.",
+		"pads-on-stretchers.holds":    "The pads stand on wood all round.",
+		"pads-on-stretchers.lacks":    "The pads are wider than the stretchers.",
+		"pads-shoulder.holds":         "Each pad stands on its own stretcher.",
+		"pads-shoulder.lacks":         "The pads reach over a shoulder: fix each to one part only, or it works loose.",
+		"pads-edge.holds":             "The pads stand well inside the edge of the top.",
+		"pads-edge.lacks":             "The pads stand too near to the edge of the top.",
+		"glass-corners.clipped":       "The corners are clipped; ask for them to be dubbed.",
+		"glass-corners.holds":         "The corners are rounded enough for the glass shop.",
+		"glass-corners.lacks":         "A corner radius is not to be less than the thickness of the glass.",
+		"glass-corners.sharp":         "Sharp corners of glass chip and hurt: round them.",
+		"frame-under-top.holds":       "Leg heads and horns stay within the outline of the top.",
+		"frame-under-top.lacks":       "Leg heads or horns stand out from under the top by %s.",
+		"proud-head.holds":            "The proud heads stay below the top.",
+		"proud-head.lacks":            "The proud heads stand higher than the underside of the top.",
+		"board.holds":                 "Every blank comes out of the boards listed.",
+		"board.lacks":                 "No board listed is as long as the blank.",
+		"board.section":               "No board listed is at once long, wide and thick enough for a blank with a section of %b × %s: glue it up.",
+		"boards.holds":                "The cutting plan finds room for every part, spare and test piece.",
+		"boards.lacks":                "The cutting plan finds no room on the boards listed for: %s. Have another board at hand.",
+		"shared.holds":                "%[1]s: %[3]s for %[2]s; set it once and cut them together.",
+		"nearly-shared.lacks":         "%[1]s: %[4]s for %[2]s but %[5]s for %[3]s. Make them equal and set once.",
+	}
+}
+
+const (
+	// Two parts, the volume they share, the number of a stretcher, and the size and
+	// place of it there.
+	clashHere wording.Text = "%[1]s and %[2]s clash: they share %[3]s, in a space of %[5]s × %[6]s × %[7]s: along stretcher %[4]s from %[8]b to %[9]s" +
+		" from mid-length towards its leg, from %[10]b to %[11]s outward of its ring side, and from %[12]b to %[13]s above its underside."
+	feetInside  wording.Text = "The feet stand %[1]s inside the rim. "
+	feetOutside wording.Text = "The feet stand %[1]s outside the rim, where a shoe may catch on them. "
+	neverRocks  wording.Text = "Three legs never rock."
+	floorRocks  wording.Text = "On a floor that is not flat %[2]s legs rock: level the feet on a flat bench."
+)
+
+const (
+	checksThatFail wording.Text = "Checks that fail"
+	checksInDoubt  wording.Text = "Checks in doubt"
+	checksThatHold wording.Text = "Checks that hold"
+	allTogether    wording.Text = "%s, all sizes together"
+	toMend         wording.Text = "To mend it: %s."
+)
+
+// CheckPanels returns the checks and the figures of each size in turn, then the
+// checks of all together. What is asked of all stands with the rest where there
+// is one.
+func CheckPanels(f checks.Findings) []templates.Panel {
+	var out []templates.Panel
+	for _, s := range f.Sizes {
+		u, own := s.Piece.Design.Unit, s.Checks
+		if len(f.Sizes) == 1 {
+			own = slices.Concat(own, f.Together)
+		}
+		for _, panel := range append(gradedPanels(own, u), figurePanels(s, u)...) {
+			panel.Heading = piece.WithSizes(panel.Heading, []string{s.Piece.Design.Size}, len(f.Sizes))
+			out = append(out, panel)
+		}
+	}
+	if len(f.Sizes) == 1 {
+		return out
+	}
+	for _, panel := range gradedPanels(f.Together, f.Sizes[0].Piece.Design.Unit) {
+		panel.Heading = allTogether.With(panel.Heading)
+		out = append(out, panel)
+	}
+	return out
+}
+
+// figurePanels returns the figures for the printed pack, a panel for each group.
+func figurePanels(s checks.Size, u measure.Unit) []templates.Panel {
+	var out []templates.Panel
+	for _, g := range Groups(s, u) {
+		panel := templates.Panel{Heading: g.Heading, Text: g.Text}
+		for _, f := range g.Figures {
+			panel.Table = append(panel.Table, []string{f.Name, f.Value.Text(u)})
+		}
+		out = append(out, panel)
+	}
+	return out
+}
+
+// gradedPanels returns checks as panels: what fails, what is doubtful and what
+// holds, each in the order given.
+func gradedPanels(all []checks.Check, u measure.Unit) []templates.Panel {
+	var out []templates.Panel
+	for _, part := range []struct {
+		grade   checks.Grade
+		heading wording.Text
+	}{{checks.Fail, checksThatFail}, {checks.Warn, checksInDoubt}, {checks.Pass, checksThatHold}} {
+		panel := templates.Panel{Heading: part.heading.With()}
+		for _, c := range all {
+			if c.Grade == part.grade {
+				panel.Table = append(panel.Table, rows(c, u)...)
+			}
+		}
+		if panel.Table != nil {
+			out = append(out, panel)
+		}
+	}
+	return out
+}
+
+// rows returns a check as rows of a table: its name and figure, then its words
+// and what mends it, across.
+func rows(c checks.Check, u measure.Unit) [][]string {
+	out := [][]string{{CheckName(c)}}
+	if c.Figure != "" {
+		out[0] = append(out[0], Measured(c, u))
+	}
+	if words := Said(c, u); words != "" {
+		out = append(out, []string{words})
+	}
+	if len(c.Fixes) > 0 {
+		out = append(out, []string{toMend.With(Advice(c, u))})
+	}
+	return out
+}
