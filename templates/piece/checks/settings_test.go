@@ -2,7 +2,7 @@ package checks
 
 import (
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -37,9 +37,9 @@ func TestCutHeightsAgree(t *testing.T) {
 		d.Legs.Proud = proud
 		p := piecetest.Worked(t, d)
 		stretcher, leg := p.CutHeights()
-		piecetest.Nearly(t, "figure of the stretcher", figure(t, p, "Bridle", "cut height, stretcher on its rough end").Value, stretcher)
-		piecetest.Nearly(t, "figure of the leg", figure(t, p, "Bridle", "cut height, leg on its rough head").Value, leg)
-		piecetest.Nearly(t, "check", find(t, askSaw(p), "blade at the bridle").Value.Value, math.Max(stretcher, leg))
+		piecetest.Nearly(t, "figure of the stretcher", figure(t, p, "bridle.cut-height.stretcher").Value, stretcher)
+		piecetest.Nearly(t, "figure of the leg", figure(t, p, "bridle.cut-height.leg").Value, leg)
+		piecetest.Nearly(t, "check", find(t, checksOf(p), "blade-bridle").Value.Value, math.Max(stretcher, leg))
 		piecetest.Nearly(t, "slot", step(t, p, of("step.slot", shop.Stretcher)).Cut.Height, stretcher)
 		piecetest.Nearly(t, "cheeks", step(t, p, of("step.cheeks", shop.Leg)).Cut.Height, leg)
 	}
@@ -54,9 +54,9 @@ func TestTrimmedFirstIsSaid(t *testing.T) {
 		d.Legs.Breadth = 20
 		d.Legs.Taper = nil
 		p := piecetest.Worked(t, d)
-		words := find(t, askTogether(withSolids(p)), "putting the ring together").Words
-		if said := strings.Contains(words, "only once their ends are trimmed"); said != late || p.TrimFirst() != late {
-			t.Errorf("inside %.0f: trimmed first %v, and the check says %q", inside, p.TrimFirst(), words)
+		found := find(t, checksOf(p), "together").Found.ID
+		if said := found == "trimmed-first"; said != late || p.TrimFirst() != late {
+			t.Errorf("inside %.0f: trimmed first %v, and the check finds %q", inside, p.TrimFirst(), found)
 		}
 	}
 }
@@ -68,15 +68,15 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 	for _, reach := range []float64{90, 200, 350, 377.5, 420, 500} {
 		d.Saw.StopReach = reach
 		p := piecetest.Worked(t, d)
-		c := find(t, askSaw(p), "reach of the stop")
+		c := find(t, checksOf(p), "stop-reach")
 		rows := 0
 		for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
 			if !s.Cut.Beyond {
 				continue
 			}
 			rows++
-			if name := stepNames(p, []shop.Note{s.What}); !strings.Contains(c.Words, name) {
-				t.Errorf("reach %v: no word of %q in %q", reach, name, c.Words)
+			if !slices.Contains(c.Found.Steps, s.What) {
+				t.Errorf("reach %v: no word of %v in %v", reach, s.What, c.Found.Steps)
 			}
 		}
 		if (c.Grade == Warn) != (rows > 0) {
@@ -98,7 +98,7 @@ func TestFarthestStop(t *testing.T) {
 					want = math.Max(want, s.Cut.Stop)
 				}
 			}
-			if got := find(t, askSaw(p), "reach of the stop").Value.Value; math.Abs(got-want) > 1e-9 {
+			if got := find(t, checksOf(p), "stop-reach").Value.Value; math.Abs(got-want) > 1e-9 {
 				t.Errorf("base %d, blade %v: farthest stop %.3f, the list has %.3f", i, highest, got, want)
 			}
 		}
@@ -112,16 +112,16 @@ func TestBladeComesThrough(t *testing.T) {
 		d := piecetest.Low()
 		d.Saw.Highest = highest
 		p := piecetest.Worked(t, d)
-		c := find(t, askSaw(p), "blade and stock")
+		c := find(t, checksOf(p), "blade-stock")
 		if got, want := c.Grade == Pass, p.Frame.Ring.Depth <= highest; got != want {
 			t.Errorf("blade of %.0f: %v", highest, c.Grade)
 		}
 		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)
 		for part, thick := range map[shop.Part]float64{shop.Stretcher: p.Frame.Ring.Depth, shop.Leg: p.Frame.Ring.Width} {
 			low, what := thick > highest, of("step.crosscut", part)
-			name, cut := stepNames(p, []shop.Note{what}), step(t, p, what).Cut
-			if strings.Contains(c.Words, name) != low || cut.ByHand() != low {
-				t.Errorf("blade of %.0f, %s %.0f thick: %q, and by hand %v", highest, name, thick, c.Words, cut.ByHand())
+			cut := step(t, p, what).Cut
+			if slices.Contains(c.Found.Steps, what) != low || cut.ByHand() != low {
+				t.Errorf("blade of %.0f, %v %.0f thick: %v, and by hand %v", highest, what, thick, c.Found.Steps, cut.ByHand())
 			}
 		}
 	}

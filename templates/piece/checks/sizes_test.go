@@ -1,7 +1,7 @@
 package checks
 
 import (
-	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -28,18 +28,19 @@ func TestSharedSettings(t *testing.T) {
 	for _, tt := range []struct {
 		name    string
 		designs []design.Design
-		check   string
+		check   measure.ID
 		grade   Grade
-		words   []string // none: no such check
+		values  []float64 // mm or degrees; none: no such check
+		sizes   string
 	}{
-		{"one size", []design.Design{piecetest.Low()}, "shared: spacer at the laps", Pass, nil},
-		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared: spacer at the laps", Pass, []string{"28.64 mm for low and tall", "cut them together"}},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared: " + sharedSplay, Pass, nil},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly shared: " + sharedSplay, Warn, nil},
-		{"nearly", []design.Design{piecetest.Low(), near}, "nearly shared: " + sharedSplay, Warn, []string{"16° for low but 16.2° for tall", "set once"}},
-		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly shared: depth of the stretchers", Warn, []string{"36 mm for low but 36.2 mm for tall"}},
-		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly shared: blade height at the laps", Warn, []string{"18.1 mm"}},
-		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared: " + sharedSplay, Pass, []string{"11° for tall and third"}},
+		{"one size", []design.Design{piecetest.Low()}, "shared.lap-spacer", Pass, nil, ""},
+		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared.lap-spacer", Pass, []float64{24.8 / math.Sin(math.Pi/3)}, "low tall"},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared.splay", Pass, nil, ""},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly-shared.splay.1-2", Warn, nil, ""},
+		{"nearly", []design.Design{piecetest.Low(), near}, "nearly-shared.splay.1-2", Warn, []float64{16, 16.2}, "low tall"},
+		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly-shared.stretcher-depth.1-2", Warn, []float64{36, 36.2}, "low tall"},
+		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly-shared.lap-blade-height.1-2", Warn, []float64{18, 18.1}, "low tall"},
+		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared.splay", Pass, []float64{11}, "tall third"},
 	} {
 		var pieces []piece.Piece
 		for _, d := range tt.designs {
@@ -47,17 +48,18 @@ func TestSharedSettings(t *testing.T) {
 		}
 		var got *Check
 		for _, c := range checkAll(pieces) {
-			if c.Name == tt.check {
+			if c.ID() == tt.check {
 				got = &c
 			}
 		}
-		if (got != nil) != (tt.words != nil) {
+		if (got != nil) != (tt.values != nil) {
 			t.Errorf("%s: check %q is %+v", tt.name, tt.check, got)
 			continue
 		}
-		for _, want := range tt.words {
-			if got.Grade != tt.grade || !strings.Contains(got.Words, want) {
-				t.Errorf("%s: %v %q, want %v and %q", tt.name, got.Grade, got.Words, tt.grade, want)
+		for i, want := range tt.values {
+			value, _ := got.Found.Figures[i].JSON()
+			if got.Grade != tt.grade || math.Abs(value-want) > 1e-6 || strings.Join(got.Found.Names, " ") != tt.sizes {
+				t.Errorf("%s: %+v, want %v, %v and %s", tt.name, got, tt.grade, want, tt.sizes)
 			}
 		}
 	}
@@ -68,12 +70,12 @@ func TestNearMissIsMended(t *testing.T) {
 	near := tallTable()
 	near.Legs.Given = measure.Radians(16.2)
 	pieces := []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near)}
-	c := find(t, checkAll(pieces), "nearly shared: "+sharedSplay)
-	if len(c.Fixes) != 1 || c.Fixes[0].Words != "splay the legs of tall by 16°" {
+	c := find(t, checkAll(pieces), "nearly-shared.splay.1-2")
+	if len(c.Fixes) != 1 || !c.Fixes[0].Sized || c.Fixes[0].Design.Size != "tall" || advice(c) != "legs.splay 16°" {
 		t.Fatalf("mends: %+v", c.Fixes)
 	}
 	pieces[1] = piecetest.Worked(t, c.Fixes[0].Design)
-	find(t, checkAll(pieces), "shared: "+sharedSplay)
+	find(t, checkAll(pieces), "shared.splay")
 }
 
 // It is not offered where it costs another fault: less splay takes the feet of
@@ -92,9 +94,9 @@ func TestNearMissIsNotMendedByAFault(t *testing.T) {
 		}
 	}
 	graded(t, tippy, "standing", Pass)
-	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, steady), piecetest.Worked(t, tippy)}), "nearly shared: "+sharedSplay)
+	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, steady), piecetest.Worked(t, tippy)}), "nearly-shared.splay.1-2")
 	if len(c.Fixes) > 0 {
-		t.Errorf("offered: %s", c.advice())
+		t.Errorf("offered: %s", advice(c))
 	}
 }
 
@@ -105,9 +107,9 @@ func TestNearMissIsNotMendedByAnother(t *testing.T) {
 	near.Legs.Given = measure.Radians(16.2)
 	third := near
 	third.Size, third.Legs.Height = "third", 500
-	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near), piecetest.Worked(t, third)}), "nearly shared: "+sharedSplay)
+	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near), piecetest.Worked(t, third)}), "nearly-shared.splay.1-2")
 	if len(c.Fixes) > 0 {
-		t.Errorf("offered: %s", c.advice())
+		t.Errorf("offered: %s", advice(c))
 	}
 }
 
@@ -125,7 +127,7 @@ func TestBoardsForAllParts(t *testing.T) {
 		t.Errorf("without boards: %v", got)
 	}
 	enough := 1
-	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards for all parts").Grade != Pass {
+	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards").Grade != Pass {
 		enough++
 	}
 	if enough == 20 {
@@ -133,17 +135,8 @@ func TestBoardsForAllParts(t *testing.T) {
 	}
 	one, other := with(enough), with(enough)
 	other.Design.Size = "other"
-	few := find(t, checkAll([]piece.Piece{one, other}), "boards for all parts")
-	if few.Grade != Warn || few.Value.Value < 1 || !strings.Contains(few.Words, "leg") && !strings.Contains(few.Words, "stretcher") {
+	few := find(t, checkAll([]piece.Piece{one, other}), "boards")
+	if few.Grade != Warn || few.Value.Value < 1 || few.Found.Missing[0].Count < 1 {
 		t.Errorf("the boards of one table for two: %+v", few)
-	}
-	for _, p := range Examine([]piece.Piece{one}).Panels() {
-		if strings.Contains(p.Heading, "all sizes") {
-			t.Errorf("one size has the heading %q", p.Heading)
-		}
-	}
-	text := fmt.Sprint(Examine([]piece.Piece{one}).Panels())
-	if !strings.Contains(text, "boards for all parts") {
-		t.Error("the sheets do not say whether the boards are enough")
 	}
 }

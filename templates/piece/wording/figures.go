@@ -224,7 +224,7 @@ func groupNotes() map[measure.ID]wording.Text {
 		"movement.no-change":                  "The design states no change of moisture.",
 		"movement.laps":                       "Laps: each stands between shoulders that keep their distance while its width changes by up to %s; the joint does not mind.",
 		"movement.laps-minds":                 "Laps: each stands between shoulders that keep their distance while its width changes by up to %s; fit them at the moisture of the room they go to.",
-		"movement.bridle":                     "Bridle: stretcher and leg cross, and what is %s across changes by up to %s; the cheeks are narrow enough to be glued across the grain.",
+		"movement.bridle":                     "Bridle: stretcher and leg cross, and what is %[1]s across changes by up to %[2]s; the cheeks are narrow enough to be glued across the grain.",
 		"movement.bridle-minds":               "Bridle: stretcher and leg cross, and what is %s across changes by up to %s; cheeks wider than %s may break their glue.",
 		"movement.top":                        "Top: it changes by up to %s across the grain; it may be fixed as you like.",
 		"movement.top-minds":                  "Top: it changes by up to %s across the grain; screw it from below through slots, and do not glue it to the frame.",

@@ -75,6 +75,44 @@ func Sound(t *rapid.T) design.Design {
 	return d
 }
 
+// Any draws any design, sound or not.
+func Any(t *rapid.T) design.Design {
+	mm := func(lo, hi float64, name string) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+	pick := func(last int, name string) int { return rapid.IntRange(0, last).Draw(t, name) }
+	n := 3 + pick(5, "sides")
+	d := design.Design{
+		Unit: measure.Unit(pick(1, "unit")),
+		Ring: design.Ring{
+			Ring:       joint.Ring{Sides: n, Inside: mm(60, 600, "inside"), Width: mm(10, 60, "width"), Depth: mm(10, 70, "depth")},
+			LegEndOver: rapid.Bool().Draw(t, "over"), Plain: design.PlainEnd(pick(2, "plain")),
+			Horn: mm(0, 60, "horn"), Slack: mm(0, 2, "slack"),
+		},
+		Legs: design.Legs{
+			Breadth: mm(15, 70, "breadth"), Mortise: joint.BridleMember(pick(1, "mortise")),
+			Given: mm(0, 0.6, "splay"), Height: mm(150, 800, "height"), Clear: mm(0, 6, "clear"),
+			At: float64(pick(1, "own place")) * mm(20, 500, "at"), Proud: float64(pick(1, "proud")) * mm(0, 12, "proud by"),
+		},
+		Top: design.Top{
+			Kind: design.TopKind(pick(2, "kind")), Outline: design.TopOutline(pick(1, "outline")),
+			Thickness: mm(4, 25, "thickness"), Overhang: mm(-20, 150, "overhang"),
+			Corner: design.Corner(pick(2, "corner")), CornerSize: mm(0, 20, "corner size"),
+			Pads: design.Pads{Diameter: float64(pick(1, "pads")) * mm(8, 70, "pad"), Height: mm(2, 12, "pad height"),
+				At: mm(-100, 250, "pad at"), Outermost: rapid.Bool().Draw(t, "outermost")},
+		},
+		Wood: design.Wood{Species: "Ash, white", MoistureFrom: 8, MoistureTo: 12, ExtraLength: 20,
+			Boards: []design.Board{{Length: mm(300, 1200, "board"), Width: 150, Thickness: mm(20, 80, "thick"), Count: 3}}},
+		Saw: design.Saw{Kerf: 3, Highest: mm(10, 80, "highest"), Dado: mm(5, 30, "dado"), StopReach: mm(50, 400, "reach")},
+	}
+	if rapid.Bool().Draw(t, "free") {
+		d.Top.Outline, d.Top.Corner = design.FreeOutline, design.SharpCorner
+		d.Top.Points = []geometry.Point{{X: -300, Y: -mm(100, 300, "a")}, {X: mm(100, 400, "b"), Y: -200}, {X: 350, Y: 250}, {X: -mm(100, 300, "c"), Y: 300}}
+	}
+	if rapid.Bool().Draw(t, "tapered") {
+		d.Legs.Taper = &design.Taper{Start: mm(0, 140, "start"), Foot: mm(6, 60, "foot"), Faces: joint.TaperFaces(pick(3, "faces"))}
+	}
+	return d
+}
+
 // Worked works a design out, which must have no fault.
 func Worked(t rapid.TB, d design.Design) piece.Piece {
 	t.Helper()
