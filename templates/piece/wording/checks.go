@@ -275,7 +275,7 @@ func found() map[measure.ID]wording.Text {
 		"blade-bridle.lacks":          "Saw the cheeks and the slot by hand or on a bandsaw.",
 		"stop-reach.holds":            "Every stop that the settings ask for stands within reach.",
 		"stop-reach.lacks":            "The stop does not reach so far for: %s. Clamp a longer board to the fence, or saw these to a knife line.",
-		"dado.holds":                  "The dado set clears a lap in %d.",
+		"dado.holds":                  "The dado set clears a lap in %n.",
 		"dado.lacks":                  "The dado set is wider than the lap: take chippers out of it.",
 		"pads-on-stretchers.holds":    "The pads stand on wood all round.",
 		"pads-on-stretchers.lacks":    "The pads are wider than the stretchers.",
