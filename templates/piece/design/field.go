@@ -140,10 +140,18 @@ func choice[T any](key string, words []string, set func(*T, int)) field[T] {
 func boolean[T any](key string, of func(*T) *bool) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
-			return reading[T]{}, wanted(n, "true or false", "without quotes")
+			return reading[T]{}, wanted(n, trueFalse.With(), boolHint(n.text))
 		}
 		return reading[T]{apply: func(t *T) { *of(t) = n.text == "true" }, idle: n.text == "false"}, nil
 	}}
+}
+
+// boolHint says what to write for a word that others use for true or false.
+func boolHint(text string) string {
+	if word := trueOrFalse(text); word != "" {
+		return writeIt.With(word)
+	}
+	return writeIt.With(trueFalse.With())
 }
 
 // line reads a text of one line.

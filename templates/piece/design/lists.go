@@ -117,6 +117,9 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 			}
 			continue
 		}
+		if kid.kind == isBroken {
+			continue
+		}
 		r, bad := f.read(kid, u)
 		if bad != nil {
 			bad.key = f.key
@@ -126,7 +129,7 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 		r.apply(&b)
 	}
 	for _, kid := range n.kids {
-		if !known[kid.key] {
+		if !known[kid.key] && kid.kind != isBroken {
 			faults = append(faults, &fault{at: kid.at, key: wording.Shown(kid.key), words: "this key is not known", hint: didYouMean(kid.key, words)})
 		}
 	}

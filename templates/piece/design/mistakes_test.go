@@ -36,7 +36,7 @@ func TestMistakes(t *testing.T) {
 		{"density nan", with(24, "density = nan"), "24:11 wood.density: must be a finite number"},
 		{"density inf", with(24, "density = inf"), "24:11 wood.density: must be a finite number"},
 		{"density over all numbers", with(24, "density = 1e999"), "24:11 wood.density: a number is wanted, not 1e999 | write it without quotes and without a unit"},
-		{"not yes or no", with(26, "kerf = 3\nflat-tooth = \"yes\""), `27:14 saw.flat-tooth: true or false is wanted, not "yes" | without quotes`},
+		{"not yes or no", with(26, "kerf = 3\nflat-tooth = \"yes\""), `27:14 saw.flat-tooth: true or false is wanted, not "yes" | write true, without quotes`},
 		{"title", with(1, "title = 3"), "1:9 title: a text is wanted, not 3 | a text stands in quotes"},
 		{"empty title", with(1, `title = " "`), "1:9 title: the text is empty"},
 		{"long title", with(1, `title = "`+strings.Repeat("ä", 121)+`"`), "1:9 title: the text has 121 characters, the most is 120"},
@@ -138,32 +138,61 @@ func TestMistakes(t *testing.T) {
 	}
 }
 
-// What is no TOML stops the reading, with a hint that knows how it comes about.
+// What is no TOML is told with a hint that knows how it comes about.
 func TestSyntax(t *testing.T) {
 	tests := []struct{ line, want string }{
-		{"width = 28mm", "6:11 a figure is followed by letters" + stopped + " | " + quotesHint},
-		{"width = 1 1/8", "6:11 the line does not end here" + stopped + " | " + quotesHint},
-		{"width = 28,5", "6:11 the line does not end here" + stopped + " | use a point for decimals, and nothing between thousands"},
-		{"width = .5", "6:9 the value is not understood" + stopped + " | write a 0 before the point: 0.5"},
-		{"width = 1:6", "6:10 the line does not end here" + stopped + ` | a slope stands in quotes: splay = "1:6"`},
-		{`width = "1 1/8""`, "6:16 the line does not end here" + stopped + ` | for inch marks write 25in, or use single quotes: '25"'`},
-		{`width = "28`, "6:12 a text is not closed" + stopped + ` | put the same quote at its end; for inch marks write 25in or '25"'`},
-		{"width = '2", "6:11 a text is not closed" + stopped + ` | put the same quote at its end; for foot marks write 2ft or "2'"`},
-		{"width = wide", "6:9 the value is not understood" + stopped + " | " + quotesHint},
-		{"width = four", "6:9 the value is not understood" + stopped + " | " + quotesHint},
-		{"width 28", "6:7 an = is missing after the key" + stopped + " | write width = 28"},
-		{"width = ", "6:9 the value is missing" + stopped + " | write width = 28"},
-		{"width = 08", "6:9 a number begins with 0" + stopped + " | write 8, not 08"},
-		{"width = 3.", "6:11 a digit is missing after the point" + stopped + " | write 3.0 or 3"},
-		{"[ring", "6:6 the name of a table is not closed" + stopped + " | write [ring], or [[size]] for one of several"},
-		{"width = [28", "7:1 a comma or the closing ] of a list is missing" + stopped + " | write [8, 12]"},
-		{"= 28", "6:1 a key is wanted here" + stopped + " | keys are plain words: width = 28"},
-		{`width = "2\8"`, "6:11 a backslash means something else in double quotes" + stopped + " | take it out, or use single quotes"},
+		{"width = 28mm", "6:11 a figure is followed by letters | " + quotesHint.With()},
+		{"width = 1 1/8", "6:11 the line does not end here | " + quotesHint.With()},
+		{"width = 28,5", "6:11 the line does not end here | use a point for decimals, and nothing between thousands"},
+		{"width = .5", "6:9 the value is not understood | write a 0 before the point: 0.5"},
+		{"width = 1:6", "6:10 the line does not end here" + ` | a slope stands in quotes: splay = "1:6"`},
+		{`width = "1 1/8""`, "6:16 the line does not end here" + ` | for inch marks write 25in, or use single quotes: '25"'`},
+		{`width = "28`, "6:12 a text is not closed" + ` | put the same quote at its end; for inch marks write 25in or '25"'`},
+		{"width = '2", "6:11 a text is not closed" + ` | put the same quote at its end; for foot marks write 2ft or "2'"`},
+		{"width = wide", "6:9 the value is not understood | " + quotesHint.With()},
+		{"width = four", "6:9 the value is not understood | " + quotesHint.With()},
+		{"width 28", "6:7 an = is missing after the key | write width = 28"},
+		{"width = ", "6:9 the value is missing | write width = 28"},
+		{"width = 08", "6:9 a number begins with 0 | write 8, not 08"},
+		{"width = 3.", "6:11 a digit is missing after the point | write 3.0 or 3"},
+		{"[ring", "3:2 ring.width: is missing\n6:6 the name of a table is not closed | write [ring], or [[size]] for one of several"},
+		{"width = “28”", "6:9 a curly quote, “, stands here | " + curlyHint.With()},
+		{`width = "28”`, "6:12 a curly quote, ”, stands here | " + curlyHint.With()},
+		{"width = yes", "6:9 true or false is wanted, not yes | write true, without quotes"},
+		{"width = [28", "7:1 a comma or the closing ] of a list is missing | write [8, 12]"},
+		{"= 28", "6:1 a key is wanted here | keys are plain words: width = 28"},
+		{`width = "2\8"`, "6:11 a backslash means something else in double quotes | take it out, or use single quotes"},
 	}
 	for _, tt := range tests {
 		_, err := Read([]byte(with(6, tt.line)), nil)
 		if got := complaints(err); got != tt.want {
 			t.Errorf("%s: got\n%s\nwant\n%s", tt.line, got, tt.want)
+		}
+	}
+}
+
+// Behind what is no TOML the file is read on: with what else is wrong, and no
+// word of a key that stands in a line that is not understood.
+func TestReadingGoesOn(t *testing.T) {
+	tests := []struct{ name, text, want string }{
+		{"two slips", with(6, "width = 28mm", 26, "kerf = 3,2"), "6:11 a figure is followed by letters | " + quotesHint.With() +
+			"\n26:9 the line does not end here | " + commaHint.With()},
+		{"a slip and a wrong figure", with(4, "sides = 9", 6, "width = 28mm", 7, "dephts = 36"), "" +
+			"3:2 ring.depth: is missing\n4:9 ring.sides: 9 must be at most 8\n" +
+			"6:11 a figure is followed by letters | " + quotesHint.With() + "\n7:1 ring.dephts: this key is not known | did you mean depth?"},
+		{"a header", with(9, "[legs", 10, "breadht = 40"), "9:2 legs.breadth: is missing\n9:6 the name of a table is not closed | " + headerHint.With() +
+			"\n10:1 legs.breadht: this key is not known | did you mean breadth?"},
+		{"an open list", with(19, "outline = \"free\"\npoints = [[0, 0], [9, 0]", 27, "widht = 3"), "" +
+			"21:1 a comma or the closing ] of a list is missing | write [8, 12]\n28:1 saw.widht: this key is not known"},
+		{"a line without a key", with(6, "= 28", 7, ""), "6:1 a key is wanted here | " + keyHint.With()},
+		{"broken boards", with(24, "species = \"beech\"\n[[wood.board]]\nlength = 9oo\nwidth = 90\nthickness = 20"), "26:11 a figure is followed by letters | " + quotesHint.With()},
+		{"broken name of a size", sound + "[[size]]\nname = low\n", "28:8 the value is not understood | " + quotesHint.With()},
+		{"broken sizes", "size = low\n" + sound, "1:8 the value is not understood | " + quotesHint.With()},
+	}
+	for _, tt := range tests {
+		_, err := Read([]byte(tt.text), nil)
+		if got := complaints(err); got != tt.want {
+			t.Errorf("%s: got\n%s\nwant\n%s", tt.name, got, tt.want)
 		}
 	}
 }
@@ -177,8 +206,8 @@ func TestGuards(t *testing.T) {
 		{"Latin-1", "title = \"t\"\n# ä\n# caf\xe9\n", "3:6 this is not UTF-8" + shut},
 		{"UTF-16", "\xff\xfet\x00", "1:1 the file is in UTF-16 | save it as UTF-8, the usual text of today"},
 		{"NUL", "title = \"t\"\n#\x00", "2:2 a control character, U+0000, stands here | take it out; is this a text file?"},
-		{"nested lists", "points = " + strings.Repeat("[", 200_000), "1:10010 lists stand within lists without end" + stopped},
-		{"nested tables", strings.Repeat("a={", 80_000), "1:30003 lists stand within lists without end" + stopped},
+		{"nested lists", "points = " + strings.Repeat("[", 200_000), "1:10010 lists stand within lists without end"},
+		{"nested tables", strings.Repeat("a={", 80_000), "1:30003 lists stand within lists without end"},
 		{"deep key", strings.Repeat("a.", 100_000) + "a = 1\n" + sound[strings.Index(sound, "[ring]"):], "1:1 a: this key is not known"},
 	}
 	for _, tt := range tests {

@@ -23,8 +23,7 @@ type File struct {
 // Read reads a design file and has every size judged by what judge knows of it:
 // what that returns are mistakes too. It is asked even where reading has found
 // some, and told which keys of the size are in doubt; nil asks nobody. The error
-// is of type Mistakes and holds all of them, but for a file that is no TOML:
-// reading then stops at the first.
+// is of type Mistakes and holds all of them.
 func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
 	if judge == nil {
 		judge = func(Design, Doubts) []error { return nil }
@@ -33,15 +32,13 @@ func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
 	if bad != nil {
 		return File{}, Mistakes{*bad}
 	}
-	root, notes := build(src)
-	switch {
-	case root == nil:
-		return File{}, src.mistakes(notes)
-	case len(root.kids) == 0:
+	tree := build(src)
+	root := tree.root
+	if len(root.kids)+len(tree.notes) == 0 {
 		return File{}, Mistakes{{1, 1, "the file holds no design", "rodsheet new writes one to begin with"}}
 	}
 	r := newReader(src, root)
-	r.notes = append(r.notes, notes...)
+	r.notes, r.lost = tree.notes, tree.lost
 	f := r.file(root, judge)
 	if len(r.notes) == 0 {
 		r.notes = strictly(src)
@@ -86,6 +83,7 @@ type reader struct {
 	fields []field[Design]
 	byKey  map[string]field[Design]
 	notes  []note
+	lost   bool // keys may have been passed over
 }
 
 func newReader(s source, root *node) *reader {
@@ -128,7 +126,7 @@ func (r *reader) file(root *node, judge func(Design, Doubts) []error) File {
 // nothing.
 func (r *reader) sizes(root *node) (own []settings, names []string) {
 	n := root.child("size")
-	if n == nil {
+	if n == nil || n.kind == isBroken {
 		return []settings{{}}, []string{""}
 	}
 	const hint = `write [[size]], below it name = "low", and what differs in [size.ring] and so on`
@@ -156,6 +154,9 @@ func (r *reader) sizes(root *node) (own []settings, names []string) {
 // sizeName returns the name of size i, or its number where it has none.
 func (r *reader) sizeName(n *node, i int, others []string) string {
 	name := n.child("name")
+	if name != nil && name.kind == isBroken {
+		return strconv.Itoa(i + 1)
+	}
 	if name == nil {
 		r.note(n.at, "size", nil, "this size has no name", `write name = "low" below [[size]]`)
 		return strconv.Itoa(i + 1)
@@ -177,6 +178,8 @@ func (r *reader) table(n *node, prefix string, size []string, into settings) {
 		field, known := r.byKey[path]
 		switch {
 		case prefix == "" && size == nil && path == "size", prefix == "" && size != nil && path == "name":
+		case kid.kind == isBroken:
+			into[path] = setting{at: kid.at, own: size != nil}
 		case known && size != nil && prefix == "":
 			r.note(kid.at, path, size, "this holds for all sizes", "write it at the head of the file", path)
 		case known:

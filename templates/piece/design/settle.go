@@ -73,7 +73,9 @@ func (r *reader) start() Design {
 func (r *reader) design(s settings, size string) (Design, []note) {
 	doubts := r.doubts(s, size, nil)
 	notes := r.misfits(s, doubts)
-	notes = append(notes, missing(s, doubts)...)
+	if !r.lost {
+		notes = append(notes, missing(s, doubts)...)
+	}
 	d := r.start()
 	for _, f := range r.fields {
 		if set, given := s[f.key]; given && set.ok {

@@ -78,6 +78,30 @@ func (s source) place(at int) place {
 	return place{line + 1, utf8.RuneCount(s.text[s.lines[line]:at]) + 1}
 }
 
+// lineStart returns where the line of an offset begins, lineEnd where the next
+// one does.
+func (s source) lineStart(at int) int { return bytes.LastIndexByte(s.text[:at], '\n') + 1 }
+
+func (s source) lineEnd(at int) int {
+	if i := bytes.IndexByte(s.text[at:], '\n'); i >= 0 {
+		return at + i + 1
+	}
+	return len(s.text)
+}
+
+// nextStatement returns where the first line from an offset on begins that is
+// neither blank nor a comment.
+func (s source) nextStatement(at int) int {
+	for at < len(s.text) {
+		end := s.lineEnd(at)
+		if line := bytes.TrimSpace(s.text[at:end]); len(line) > 0 && line[0] != '#' {
+			break
+		}
+		at = end
+	}
+	return at
+}
+
 // offset is the inverse of place for a column that counts bytes.
 func (s source) offset(line, column int) int {
 	line = min(max(line, 1), len(s.lines))

@@ -1,86 +1,192 @@
 package design
 
 import (
+	"bytes"
 	"errors"
+	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"rodsheet/templates/wording"
 )
 
-// stopped ends the words of a mistake behind which nothing was read.
-const stopped = "; nothing behind this was read"
+// statement is the beginning of a line that sets a key or opens a table.
+var statement = regexp.MustCompile(`^[ \t]*(?:(\[\[?)[ \t]*([A-Za-z][\w.-]*)|([\w.-]+)[ \t]*=)`)
 
-const quotesHint = `a word, and a figure with a unit or a fraction, stands in quotes: width = "1 1/4in"`
+// firstWord is what a line begins with where its = is missing.
+var firstWord = regexp.MustCompile(`^[ \t]*([A-Za-z][\w.-]*)`)
 
-// A slip is what the parser says, by how it begins, and a maker's words for it.
-type slip struct{ begins, words, hint string }
-
-func slips() []slip {
-	return []slip{
-		{"strings must be quoted", "a figure is followed by letters", quotesHint},
-		{"expected newline", "the line does not end here", quotesHint},
-		{"expected '=' after key", "an = is missing after the key", "write width = 28"},
-		{"expected value", "the value is missing", "write width = 28"},
-		{"unexpected character", "the value is not understood", quotesHint},
-		{"expected keyword", "the value is not understood", quotesHint},
-		{"unterminated", "a text is not closed", `put the same quote at its end; for inch marks write 25in or '25"'`},
-		{"basic strings cannot have new lines", "a text is not closed", `put the same quote at its end; for inch marks write 25in or '25"'`},
-		{"literal strings cannot have new lines", "a text is not closed", `put the same quote at its end; for foot marks write 2ft or "2'"`},
-		{"multiline", "a text of several lines is not closed", "put the same three quotes at its end"},
-		{"integers cannot have leading zeroes", "a number begins with 0", "write 8, not 08"},
-		{"decimal point must be followed", "a digit is missing after the point", "write 3.0 or 3"},
-		{"expected ']", "the name of a table is not closed", "write [ring], or [[size]] for one of several"},
-		{"array is incomplete", "a list is not closed", "put ] at its end"},
-		{"expected ',' or ']'", "a comma or the closing ] of a list is missing", "write [8, 12]"},
-		{"inline table is incomplete", "a table in braces is not closed", "put } at its end"},
-		{"expected ',' or '}'", "a comma or the closing } of a table is missing", ""},
-		{"invalid character at start of key", "a key is wanted here", "keys are plain words: width = 28"},
-		{"expected key", "a key is wanted here", "keys are plain words: width = 28"},
-		{"invalid escape", "a backslash means something else in double quotes", "take it out, or use single quotes"},
-		{"need a character after", "a backslash means something else in double quotes", "take it out, or use single quotes"},
-		{"arrays and inline tables are nested", "lists stand within lists without end", ""},
-		{"carriage returns", "a line ends in the manner of very old files", "save it with the usual line ends"},
-	}
-}
-
-// syntax says what keeps the file from being read.
-func syntax(s source, err error) note {
-	n := note{words: "this is not understood"}
+// brokenOff notes what keeps the file from being read and returns where reading
+// goes on: at the next line that sets a key or opens a table. The key whose value
+// is not understood, or the table whose header is not, still counts as given.
+func (b *builder) brokenOff(err error) (next int) {
+	at := b.base
 	var fault *unstable.ParserError
-	if !errors.As(err, &fault) {
-		n.words += stopped
-		return n
+	if errors.As(err, &fault) {
+		at += int(b.parser.Range(fault.Highlight).Offset)
 	}
-	n.at = max(0, cap(s.text)-cap(fault.Highlight))
-	message := fault.Message
-	if strings.HasPrefix(message, "unexpected character U+000A") || strings.HasPrefix(message, "unexpected character U+000D") {
-		message = "expected value" // and the line ends
+	text := b.source.text
+	begin := b.source.nextStatement(b.read)
+	line := b.source.lineStart(at)
+	begin = min(begin, line)
+	n := slipAt(text, begin, at)
+	if !b.keepBroken(text[begin:], begin) {
+		n.doubts = []string{everything}
 	}
-	for _, slip := range slips() {
-		if strings.HasPrefix(message, slip.begins) {
-			n.words, n.hint = slip.words, slip.hint
+	for next = b.source.lineEnd(begin); next < len(text); next = b.source.lineEnd(next) {
+		found := statement.Match(text[next:b.source.lineEnd(next)])
+		if found && next >= line {
 			break
 		}
+		if found {
+			n.doubts = []string{everything}
+		}
 	}
-	n.words += stopped
-	n.hint = sharper(s.text, n.at, n.hint)
-	return n
+	b.lost = b.lost || n.doubts != nil
+	b.notes = append(b.notes, n)
+	b.read = next
+	return next
 }
 
-// sharper returns a better hint where the character in question tells more.
-func sharper(text []byte, at int, hint string) string {
-	if at >= len(text) || hint != quotesHint {
-		return hint
+// keepBroken puts the key or the table of a broken line into the tree; false
+// where none can be made out.
+func (b *builder) keepBroken(line []byte, at int) bool {
+	line, _, _ = bytes.Cut(line, []byte("\n"))
+	if m := statement.FindSubmatchIndex(line); m != nil && m[2] >= 0 {
+		noted := len(b.notes)
+		b.here = b.header(partsOf(line[m[4]:m[5]], at+m[4]), m[3]-m[2] == 2)
+		b.notes = b.notes[:noted] // one mistake a line
+		return true
 	}
-	switch text[at] {
-	case ',':
-		return "use a point for decimals, and nothing between thousands"
-	case '.':
-		return "write a 0 before the point: 0.5"
-	case ':':
-		return `a slope stands in quotes: splay = "1:6"`
-	case '"':
-		return `for inch marks write 25in, or use single quotes: '25"'`
+	m := firstWord.FindSubmatchIndex(line)
+	if m == nil {
+		return false
 	}
-	return hint
+	keys := partsOf(line[m[2]:m[3]], at+m[2])
+	last := keys[len(keys)-1]
+	if parent := b.descend(b.here, keys[:len(keys)-1]); parent.child(last.key) == nil {
+		parent.add(&node{key: last.key, at: last.at, value: last.at, kind: isBroken})
+	}
+	return true
+}
+
+// partsOf takes a bare dotted key apart.
+func partsOf(key []byte, at int) []part {
+	var out []part
+	for word := range bytes.SplitSeq(key, []byte(".")) {
+		out = append(out, part{string(word), at})
+		at += len(word) + 1
+	}
+	return out
+}
+
+// deepest is how far lists stand within lists before nothing else explains it.
+const deepest = 1000
+
+const curlyQuotes = "“”„‟‘’‚‛"
+
+// slipAt says what is wrong at a place that the parser of TOML does not accept,
+// by the text around it: the line of its key, or of its header, begins at begin.
+func slipAt(text []byte, begin, at int) note {
+	before, _ := strings.CutPrefix(string(text[begin:at]), byteOrderMark)
+	rest, _, _ := strings.Cut(string(text[at:]), "\n")
+	key, value, valued := strings.Cut(before, "=")
+	value = strings.TrimLeft(value, " \t")
+	first, _ := utf8.DecodeRuneInString(rest)
+	slip := func(words wording.Text, hint string) note { return note{at: at, words: words.With(), hint: hint} }
+	if i := strings.IndexAny(value+rest, curlyQuotes); i >= 0 && (value == "" && i == 0 || unclosed(value)) {
+		return curly(at-len(value)+i, (value + rest)[i:])
+	}
+	switch {
+	case strings.Count(before, "[")+strings.Count(before, "{") > deepest:
+		return note{at: at, words: nestedWords.With(), doubts: []string{everything}}
+	case first == '\r':
+		return slip(oldLineEnds, oldLineEndsHint.With())
+	case strings.HasPrefix(strings.TrimLeft(before+rest, " \t"), "["):
+		return slip(headerOpen, headerHint.With())
+	case !valued && strings.TrimSpace(key) == "":
+		return slip(keyWanted, keyHint.With())
+	case !valued:
+		return slip(equalsMissing, widthHint.With())
+	case value == "":
+		return badValue(at, rest)
+	case first == '\\':
+		return slip(backslash, backslashHint.With())
+	case unclosed(value):
+		return slip(notClosed(value))
+	case value[0] == '[':
+		return slip(listOpen, listHint.With())
+	case value[0] == '{':
+		return slip(braceOpen, "")
+	case strings.HasSuffix(value, "."):
+		return slip(digitMissing, digitHint.With())
+	case unicode.IsLetter(first) && unicode.IsDigit(rune(value[len(value)-1])):
+		return slip(unitUnquoted, quotesHint.With())
+	}
+	return slip(lineGoesOn, sharper(first))
+}
+
+// badValue says what is wrong with a value from its first character on.
+func badValue(at int, rest string) note {
+	word := strings.TrimRightFunc(rest, unicode.IsSpace)
+	switch {
+	case word == "" || word[0] == '#':
+		return note{at: at, words: valueMissing.With(), hint: widthHint.With()}
+	case trueOrFalse(word) != "":
+		return note{at: at, words: wantedFor.With(trueFalse.With(), word), hint: writeIt.With(trueOrFalse(word))}
+	case word[0] == '0':
+		return note{at: at, words: leadingZero.With(), hint: leadingZeroHint.With()}
+	}
+	first, _ := utf8.DecodeRuneInString(word)
+	return note{at: at, words: valueUnknown.With(), hint: sharper(first)}
+}
+
+// trueOrFalse returns what other notations write for true or false.
+func trueOrFalse(word string) string {
+	switch strings.ToLower(word) {
+	case "yes", "on", "true":
+		return "true"
+	case "no", "off", "false":
+		return "false"
+	}
+	return ""
+}
+
+func curly(at int, from string) note {
+	r, _ := utf8.DecodeRuneInString(from)
+	return note{at: at, words: curlyQuote.With(r), hint: curlyHint.With()}
+}
+
+// unclosed reports whether a value begins with a quote and has none at its end.
+func unclosed(value string) bool {
+	if value == "" || value[0] != '"' && value[0] != '\'' {
+		return false
+	}
+	quote := value[:1]
+	if strings.HasPrefix(value, strings.Repeat(quote, 3)) {
+		return strings.Count(value, strings.Repeat(quote, 3)) < 2
+	}
+	return strings.Count(strings.ReplaceAll(value, `\"`, ""), quote)%2 == 1
+}
+
+func notClosed(value string) (wording.Text, string) {
+	switch {
+	case strings.HasPrefix(value, `"""`) || strings.HasPrefix(value, "'''"):
+		return textsOpen, textsHint.With()
+	case value[0] == '"':
+		return textOpen, inchesHint.With()
+	}
+	return textOpen, feetHint.With()
+}
+
+// sharper returns a hint by the character in question.
+func sharper(first rune) string {
+	hint, known := map[rune]wording.Text{',': commaHint, '.': pointHint, ':': slopeHint, '"': inchMarkHint}[first]
+	if !known {
+		hint = quotesHint
+	}
+	return hint.With()
 }

@@ -20,6 +20,7 @@ const (
 	isDate
 	isList
 	isTable
+	isBroken // a key whose value is no TOML; said already
 )
 
 // A node is a key of the file with what stands behind it, or an item of a
@@ -73,31 +74,49 @@ func (n *node) described() string {
 type builder struct {
 	source source
 	parser unstable.Parser
+	base   int // where the text begins that the parser reads
+	read   int // where the line behind the last expression begins
 	root   *node
 	here   *node // the table that the header above has opened
 	notes  []note
+	lost   bool // lines were passed over that may hold any key
 }
 
-// build returns the tree of a file. Where the file cannot be read as TOML the
-// only note is the first such place.
-func build(s source) (*node, []note) {
-	b := builder{source: s, root: &node{kind: isTable, headed: true}}
+// build returns the tree of a file. What cannot be read as TOML is noted and
+// passed over.
+func build(s source) *builder {
+	b := &builder{source: s, root: &node{kind: isTable, headed: true}}
 	b.here = b.root
-	b.parser.Reset(s.text)
-	for b.parser.NextExpression() {
-		switch e := b.parser.Expression(); e.Kind {
-		case unstable.Table:
-			b.here = b.header(b.keys(e), false)
-		case unstable.ArrayTable:
-			b.here = b.header(b.keys(e), true)
-		case unstable.KeyValue:
-			b.keyValue(b.here, e)
+	for b.base < len(s.text) && len(b.notes) <= mostMistakes {
+		b.parser.Reset(s.text[b.base:])
+		b.expressions()
+		err := b.parser.Error()
+		if err == nil {
+			break
 		}
+		b.base = b.brokenOff(err)
 	}
-	if err := b.parser.Error(); err != nil {
-		return nil, []note{syntax(s, err)}
+	return b
+}
+
+func (b *builder) expressions() {
+	for b.parser.NextExpression() {
+		e := b.parser.Expression()
+		if e.Kind == unstable.KeyValue {
+			b.keyValue(b.here, e)
+			continue
+		}
+		b.here = b.header(b.keys(e), e.Kind == unstable.ArrayTable)
 	}
-	return b.root, b.notes
+}
+
+// at returns an offset in the source, and keeps where the line behind it begins.
+func (b *builder) at(offset uint32) int {
+	at := b.base + int(offset)
+	if at >= b.read {
+		b.read = b.source.lineEnd(at)
+	}
+	return at
 }
 
 // A part is one word of a dotted key.
@@ -110,7 +129,7 @@ func (b *builder) keys(e *unstable.Node) []part {
 	var out []part
 	for it := e.Key(); it.Next(); {
 		n := it.Node()
-		out = append(out, part{string(n.Data), int(n.Raw.Offset)})
+		out = append(out, part{string(n.Data), b.at(n.Raw.Offset)})
 	}
 	return out
 }
@@ -181,10 +200,12 @@ func (b *builder) keyValue(into *node, e *unstable.Node) {
 // valueOf returns a node without a key. A list has no place of its own: it
 // takes that of its first item, and failing this the one given.
 func (b *builder) valueOf(v *unstable.Node, at int) *node {
-	n := &node{at: at, value: int(v.Raw.Offset), kind: kindOf(v.Kind), text: string(v.Data)}
+	n := &node{at: at, value: at, kind: kindOf(v.Kind), text: string(v.Data)}
 	switch v.Kind {
+	default:
+		n.value = b.at(v.Raw.Offset)
 	case unstable.Array:
-		n.text, n.inline, n.value = "", true, at
+		n.text, n.inline = "", true
 		for it := v.Children(); it.Next(); {
 			n.add(b.valueOf(it.Node(), at))
 		}
@@ -192,7 +213,7 @@ func (b *builder) valueOf(v *unstable.Node, at int) *node {
 			n.value = n.kids[0].value
 		}
 	case unstable.InlineTable:
-		n.text, n.inline = "", true
+		n.text, n.inline, n.value = "", true, b.at(v.Raw.Offset)
 		for it := v.Children(); it.Next(); {
 			b.keyValue(n, it.Node())
 		}
