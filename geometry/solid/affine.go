@@ -16,10 +16,10 @@ func Translate(v Vec) Affine3 {
 	return m
 }
 
-// Turn turns by a about the axis through the origin, counter-clockwise for one
+// Rotate turns by a about the axis through the origin, counter-clockwise for one
 // who looks against the axis (Rodrigues' formula). The four quarter turns
 // have exact sines. The axis need not be of length 1, but not zero.
-func Turn(axis Vec, a float64) Affine3 {
+func Rotate(axis Vec, a float64) Affine3 {
 	s, c := math.Sincos(a)
 	if q := a / (math.Pi / 2); q == math.Trunc(q) {
 		s, c = math.Round(s), math.Round(c)
@@ -32,14 +32,14 @@ func Turn(axis Vec, a float64) Affine3 {
 	return Affine3{X: turn(m.X), Y: turn(m.Y), Z: turn(m.Z)}
 }
 
-// TurnX turns about the x axis, from y towards z.
-func TurnX(a float64) Affine3 { return Turn(V(1, 0, 0), a) }
+// RotateX turns about the x axis, from y towards z.
+func RotateX(a float64) Affine3 { return Rotate(V(1, 0, 0), a) }
 
-// TurnY turns about the y axis, from z towards x.
-func TurnY(a float64) Affine3 { return Turn(V(0, 1, 0), a) }
+// RotateY turns about the y axis, from z towards x.
+func RotateY(a float64) Affine3 { return Rotate(V(0, 1, 0), a) }
 
-// TurnZ turns about the z axis, from x towards y.
-func TurnZ(a float64) Affine3 { return Turn(V(0, 0, 1), a) }
+// RotateZ turns about the z axis, from x towards y.
+func RotateZ(a float64) Affine3 { return Rotate(V(0, 0, 1), a) }
 
 // Mirror reflects in the plane p: left hand becomes right.
 func Mirror(p Plane) Affine3 {

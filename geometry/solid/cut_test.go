@@ -72,7 +72,7 @@ func TestCutAlongSliver(t *testing.T) {
 // A bevelled end: both level cuts of a leaning leg, length H/cos α each side.
 func TestCutLeg(t *testing.T) {
 	const b, h, splay = 45.0, 430.0, 12 * math.Pi / 180
-	leg := Box(V(0, 0, -200), V(b, 30, 800)).Transform(TurnY(splay))
+	leg := Box(V(0, 0, -200), V(b, 30, 800)).Transform(RotateY(splay))
 	leg = leg.Cut(Plane{V(0, 0, 1), h}).Cut(Plane{V(0, 0, -1), 0})
 	near(t, "volume", leg.Volume(), b*30*h/math.Cos(splay), 1e-12)
 	for _, f := range leg.Faces() {

@@ -25,7 +25,7 @@ func TestClashTouching(t *testing.T) {
 		{"inside", Box(V(10, 10, 5), V(20, 20, 10)), 10 * 10 * 5},
 	}
 	// The same must hold away from the axes, where nothing is round.
-	for _, m := range []Affine3{Identity(), Turn(V(1, 2, 3), 0.7).Then(Translate(V(311, -77, 430)))} {
+	for _, m := range []Affine3{Identity(), Rotate(V(1, 2, 3), 0.7).Then(Translate(V(311, -77, 430)))} {
 		for _, tt := range tests {
 			got := 0.0
 			for _, s := range Clash(a.Transform(m), Stock("b", tt.b).Transform(m)) {
@@ -43,7 +43,7 @@ func TestClashTouching(t *testing.T) {
 // other: one from above, one from below.
 func lap(w, d, a float64) (over, under Part) {
 	bar := Box(V(-200, -w/2, 0), V(200, w/2, d))
-	m := TurnZ(a)
+	m := RotateZ(a)
 	other := bar.Transform(m)
 	upper, lower := Plane{V(0, 0, -1), -d / 2}, Plane{V(0, 0, 1), d / 2}
 	over = Stock("over", bar).Subtract(other.Cut(lower))
@@ -135,7 +135,7 @@ func ring(n int) []Part {
 			bar = bar.Subtract(Box(V(x-10, 170, 20), V(x+10, 230, 50)))
 		}
 		bar.Pieces = bar.Pieces[:4]
-		out = append(out, bar.Transform(TurnX(0.1).Then(TurnZ(2*math.Pi*float64(i)/float64(n)))))
+		out = append(out, bar.Transform(RotateX(0.1).Then(RotateZ(2*math.Pi*float64(i)/float64(n)))))
 	}
 	return out
 }

@@ -57,11 +57,11 @@ var (
 		return V(places.Draw(t, "x"), places.Draw(t, "y"), places.Draw(t, "z"))
 	})
 	axes = rapid.Custom(func(t *rapid.T) Vec {
-		return Turn(V(1, 0, 0), turns.Draw(t, "a")).Then(TurnZ(turns.Draw(t, "b"))).Apply(V(0, 0, 1))
+		return Rotate(V(1, 0, 0), turns.Draw(t, "a")).Then(RotateZ(turns.Draw(t, "b"))).Apply(V(0, 0, 1))
 	})
 	planes = rapid.Custom(func(t *rapid.T) Plane { return Through(vecs.Draw(t, "at"), axes.Draw(t, "n")) })
 	moves  = rapid.Custom(func(t *rapid.T) Affine3 {
-		return Turn(axes.Draw(t, "axis"), turns.Draw(t, "turn")).Then(Translate(vecs.Draw(t, "move")))
+		return Rotate(axes.Draw(t, "axis"), turns.Draw(t, "turn")).Then(Translate(vecs.Draw(t, "move")))
 	})
 	boxes = rapid.Custom(func(t *rapid.T) Solid {
 		a := vecs.Draw(t, "corner")
@@ -299,18 +299,18 @@ func TestMirror(t *testing.T) {
 }
 
 func TestTurn(t *testing.T) {
-	if got, want := TurnX(math.Pi/2).Apply(V(0, 1, 0)), V(0, 0, 1); got != want {
+	if got, want := RotateX(math.Pi/2).Apply(V(0, 1, 0)), V(0, 0, 1); got != want {
 		t.Errorf("x: got %v, want %v", got, want)
 	}
-	if got, want := TurnY(math.Pi/2).Apply(V(0, 0, 1)), V(1, 0, 0); got != want {
+	if got, want := RotateY(math.Pi/2).Apply(V(0, 0, 1)), V(1, 0, 0); got != want {
 		t.Errorf("y: got %v, want %v", got, want)
 	}
-	if got, want := TurnZ(math.Pi/2).Apply(V(1, 0, 0)), V(0, 1, 0); got != want {
+	if got, want := RotateZ(math.Pi/2).Apply(V(1, 0, 0)), V(0, 1, 0); got != want {
 		t.Errorf("z: got %v, want %v", got, want)
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		axis, a, v := axes.Draw(t, "axis"), turns.Draw(t, "a"), vecs.Draw(t, "v")
-		nearVec(t, "turn", Turn(axis.Mul(3), a).Apply(v), Vec(r3.NewRotation(a, r3.Vec(axis)).Rotate(r3.Vec(v))))
+		nearVec(t, "turn", Rotate(axis.Mul(3), a).Apply(v), Vec(r3.NewRotation(a, r3.Vec(axis)).Rotate(r3.Vec(v))))
 		m, n := moves.Draw(t, "m"), moves.Draw(t, "n")
 		nearVec(t, "then", m.Then(n).Apply(v), n.Apply(m.Apply(v)))
 	})

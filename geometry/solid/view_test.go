@@ -163,7 +163,7 @@ func notched() Part {
 
 // The edges between coplanar faces of the pieces do not belong to the part.
 func TestPartEdges(t *testing.T) {
-	for _, m := range []Affine3{Identity(), Turn(V(3, -1, 2), 1.1).Then(Translate(V(700, 20, -90)))} {
+	for _, m := range []Affine3{Identity(), Rotate(V(3, -1, 2), 1.1).Then(Translate(V(700, 20, -90)))} {
 		p := notched().Transform(m)
 		sum := 0.0
 		for _, e := range p.Edges() {
@@ -261,7 +261,7 @@ func TestShadowsByRays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		h := V(lengths.Draw(t, "hx"), lengths.Draw(t, "hy"), lengths.Draw(t, "hz"))
 		axis, angle, centre := axes.Draw(t, "axis"), turns.Draw(t, "angle"), vecs.Draw(t, "centre")
-		box := Box(h.Mul(-1), h).Transform(Turn(axis, angle).Then(Translate(centre)))
+		box := Box(h.Mul(-1), h).Transform(Rotate(axis, angle).Then(Translate(centre)))
 		e := Edge{vecs.Draw(t, "a"), vecs.Draw(t, "b")}
 		v := Look(axes.Draw(t, "from"), V(1, 2, 3))
 		if v.segment(e).Length() < 1 || math.Abs(v.Up.Norm()-1) > 1e-9 {
@@ -297,12 +297,12 @@ var (
 		return float64(rapid.IntRange(-12, 12).Draw(t, "n")) * math.Pi / 12
 	})
 	directions = rapid.Custom(func(t *rapid.T) Vec {
-		return TurnX(angles.Draw(t, "a")).Then(TurnZ(angles.Draw(t, "b"))).Apply(V(0, 0, 1))
+		return RotateX(angles.Draw(t, "a")).Then(RotateZ(angles.Draw(t, "b"))).Apply(V(0, 0, 1))
 	})
 	bars = rapid.Custom(func(t *rapid.T) Solid {
 		a := steps.Draw(t, "at")
 		return Box(a, a.Add(steps.Draw(t, "size"))).
-			Transform(Turn(directions.Draw(t, "axis"), angles.Draw(t, "turn")))
+			Transform(Rotate(directions.Draw(t, "axis"), angles.Draw(t, "turn")))
 	})
 )
 

@@ -61,7 +61,7 @@ func (p Piece) Collides(bars []solid.Part, slide float64) bool {
 	open := r.Opening(slide)
 	step := solid.V(open.X, open.Y, 0)
 	for i := 1; 2*i <= r.Sides; i++ {
-		turn := solid.TurnZ(float64(i) * r.Polygon().Turn())
+		turn := solid.RotateZ(float64(i) * r.Polygon().Turn())
 		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))
 		for _, b := range bars {
 			room := b.Bounds()

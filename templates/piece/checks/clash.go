@@ -113,7 +113,7 @@ func (m model) partAt(i int) Part {
 // fromStretcher returns the extent of a part in the frame of the stretcher of a
 // side. That of the first side is not turned.
 func fromStretcher(p piece.Piece, side int, part solid.Part) solid.Extent {
-	back := solid.TurnZ(-float64(side) * p.Frame.Ring.Polygon().Turn())
+	back := solid.RotateZ(-float64(side) * p.Frame.Ring.Polygon().Turn())
 	return part.Transform(back.Then(solid.Translate(p.Place(0).O.Mul(-1)))).Bounds()
 }
 

@@ -30,7 +30,7 @@ type scene struct {
 // sceneOf turns the piece half round, which brings stretcher 1 to the front.
 func sceneOf(p piece.Piece) scene {
 	half := geometry.Rotate(math.Pi)
-	about := solid.TurnZ(math.Pi)
+	about := solid.RotateZ(math.Pi)
 	var s scene
 	var frame []solid.Part
 	stretcher, leg := p.Stretcher(), p.Leg()

@@ -185,7 +185,7 @@ func hasFace(p solid.Part, out solid.Vec) bool {
 func (b *bench) stood(face solid.Vec, lean float64) solid.Affine3 {
 	x, y, z := face.Cross(solid.V(1, 0, 0)), face.Mul(-1), solid.V(-1, 0, 0)
 	for _, a := range []float64{lean, -lean} {
-		turn := axes(x, y, z).Then(solid.TurnY(a))
+		turn := axes(x, y, z).Then(solid.RotateY(a))
 		if hasFace(b.wood.Transform(turn), solid.V(0, 0, -1)) {
 			return b.home(turn)
 		}

@@ -55,9 +55,9 @@ func TestBlankIsPartAndWaste(t *testing.T) {
 		bar := solid.Box(solid.V(-p.RoughReach(), 0, 0), solid.V(p.RoughReach(), r.Width, r.Depth))
 		check(list.Rows[0], bar, p.Stretcher())
 		// Upright, its foot at the foot of the blank.
-		leg := p.Leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
-		outer := solid.TurnY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Back(0), 0, r.Depth))
-		foot := solid.TurnY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Foot(), 0, r.Depth-p.Frame.Leg.Height)).Z
+		leg := p.Leg().Transform(solid.RotateY(p.Frame.Leg.Splay))
+		outer := solid.RotateY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Back(0), 0, r.Depth))
+		foot := solid.RotateY(p.Frame.Leg.Splay).Apply(solid.V(p.Frame.Leg.Foot(), 0, r.Depth-p.Frame.Leg.Height)).Z
 		blank := solid.Box(solid.V(outer.X-p.Frame.Leg.Breadth, 0, foot), solid.V(outer.X, r.Width, foot+p.SawnLeg().Length))
 		check(list.Rows[1], blank, leg)
 		if got, want := list.Rows[0].Finished.Length, p.Stretcher().Bounds().Size().X; math.Abs(got-want) > 1e-6 {

@@ -23,7 +23,7 @@ func TestTaperOffcutAgainstTheSolids(t *testing.T) {
 		d.Legs.Taper.Faces = joint.OneFace
 		p := piecetest.Worked(t, d)
 		d.Legs.Taper = nil
-		off := offcutSolid(p, piecetest.Worked(t, d).Leg()).Transform(solid.TurnY(p.Frame.Leg.Splay))
+		off := offcutSolid(p, piecetest.Worked(t, d).Leg()).Transform(solid.RotateY(p.Frame.Leg.Splay))
 		long, thick := taperOffcut(p)
 		if len(off.Pieces) == 0 || long < 1 {
 			if long > 1 || off.Volume() > 100 {

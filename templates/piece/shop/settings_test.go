@@ -248,12 +248,12 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 		stretcher := p.Stretcher().Bounds()
 		close("stretcher end", stop(SawEnd, 0), p.RoughReach()+stretcher.Max.X+joint.BridleLong)
 		// Down the leg is z; the long corner of the foot lies lowest.
-		leg := p.Leg().Transform(solid.TurnY(p.Frame.Leg.Splay))
+		leg := p.Leg().Transform(solid.RotateY(p.Frame.Leg.Splay))
 		long := leg.Bounds().Size().Z + joint.BridleLong
 		close("leg head", stop(SawEnd, 1), long)
 		close("foot", stop(SawFoot, 0), long)
 		for i, at := range shoulderCorners(p) {
-			turned := solid.TurnY(p.Frame.Leg.Splay).Apply(at)
+			turned := solid.RotateY(p.Frame.Leg.Splay).Apply(at)
 			want := turned.Z - leg.Bounds().Min.Z
 			if p.Design.Legs.Mortise == joint.MortiseInLeg {
 				want = p.RoughReach() + at.X
