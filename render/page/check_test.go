@@ -31,6 +31,12 @@ func TestCheck(t *testing.T) {
 	}{
 		{"sound", func(*Document) {}, ""},
 		{"off the sheet, in reach", func(d *Document) { d.Pages[1].Strokes[0].Points[0].X = -Reach }, ""},
+		{"as far as may be", func(d *Document) {
+			d.Pages[1].Strokes[0].Points = []geometry.Point{{X: Reach, Y: Reach}, {X: -Reach, Y: -Reach}}
+		}, ""},
+		{"farther up", func(d *Document) { d.Pages[1].Strokes[0].Points[0].Y = Reach + 1 }, "out of reach"},
+		{"as wide as may be", func(d *Document) { d.Lines[0].Width = Reach }, ""},
+		{"wider", func(d *Document) { d.Lines[0].Width = Reach + 1 }, `line "cut"`},
 		{"no pages", func(d *Document) { d.Pages = nil }, "no pages"},
 		{"x not a number", func(d *Document) { d.Pages[1].Strokes[0].Points[1].X = nan }, `page 2 "second"`},
 		{"y not a number", func(d *Document) { d.Pages[1].Strokes[0].Points[1].Y = nan }, `page 2 "second"`},

@@ -151,6 +151,9 @@ func TestTitlesAndPreferences(t *testing.T) {
 	if f.Title != doc.Title || f.Subject != doc.Subject || f.Creator != "rodsheet" {
 		t.Errorf("title %q, subject %q, creator %q", f.Title, f.Subject, f.Creator)
 	}
+	if asked := "/Version /1.7\n/ViewerPreferences <</PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex>>\n"; bytes.Count(write(t, doc), []byte(asked)) != 1 {
+		t.Errorf("the print dialogue is not asked once for what it is to do: %s", asked)
+	}
 	if f.PrintScaling {
 		t.Error("the viewer is not asked to leave the scale alone")
 	}
