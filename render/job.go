@@ -25,6 +25,7 @@ type laidJob struct {
 	bins  []*bin
 	packer
 	surveys []survey
+	panels  []item // of the section
 	late    []latePanel
 }
 
@@ -43,6 +44,9 @@ func (l Layout) layPart(of part) (laidJob, error) {
 	}
 	if of.first {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
+	}
+	for _, p := range of.Panels {
+		j.panels = append(j.panels, j.set(p, p, l)...)
 	}
 	var best laidJob
 	var refused error
@@ -146,25 +150,25 @@ func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
 	return out
 }
 
+// set sets a panel in blocks, with the breaks of another.
+func (j laidJob) set(p, like templates.Panel, l Layout) []item {
+	if p.Ruled {
+		return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
+	}
+	return layPanel(p, like, columns(j.size[0].X), j.size[0])
+}
+
 // layPanels lays the panels of the section, those that speak of sheets, and those the
 // sheets add: how to tape up, how far to trust them, and what was noticed.
 func (j *laidJob) layPanels(of part, l Layout) {
-	lay := func(p, like templates.Panel) []item {
-		if p.Ruled {
-			return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
-		}
-		return layPanel(p, like, columns(j.size[0].X), j.size[0])
-	}
-	add := func(p templates.Panel) { j.items = append(j.items, lay(p, p)...) }
+	add := func(p templates.Panel) { j.items = append(j.items, j.set(p, p, l)...) }
 	addLate := func(words lateWords) {
 		p := words(numbers{most: l.MaxSheets})
-		items := lay(p, p)
+		items := j.set(p, p, l)
 		j.items = append(j.items, items...)
-		j.late = append(j.late, latePanel{items, func(n numbers) []item { return lay(words(n), p) }})
+		j.late = append(j.late, latePanel{items, func(n numbers) []item { return j.set(words(n), p, l) }})
 	}
-	for _, p := range of.Panels {
-		add(p)
-	}
+	j.items = append(j.items, j.panels...)
 	for _, words := range of.added {
 		addLate(words)
 	}
