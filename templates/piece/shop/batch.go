@@ -34,12 +34,11 @@ type batchedBlock struct {
 // uncounted returns a size without the counts of its parts, which move no stop, but
 // for test pieces: they are sawn to a length of their own.
 func uncounted(p piece.Piece) sized {
-	out := sized{
+	return sized{
 		Piece:      p,
 		stretchers: Batch{Part: Stretcher, Tests: p.Design.Wood.Tests},
 		legs:       Batch{Part: Leg},
 	}
-	return out
 }
 
 // counted counts the parts of each size. A spare that serves several sizes is

@@ -163,7 +163,9 @@ const (
 // Frame of the saw: x along the fence away from the stop, which stands at 0; y
 // from the fence over the table. The side of the blade nearer the stop meets the
 // fence at x = Stop and stands y·tan OffSquare farther at y, or nearer: farther
-// where Longer is the edge away from the fence.
+// where Longer is the edge away from the fence. What a cut that comes through leaves
+// beyond the blade is waste; where there is a Line, what it leaves on the side of the
+// end that the line is counted from, but of a block that is the block itself.
 type Cut struct {
 	How       How
 	OffSquare float64 // on the gauge; in a jig, between part and jig
@@ -346,10 +348,12 @@ func putOn(grid float64, figures ...*float64) {
 }
 
 func (n Note) onGrid() Note {
-	grids := map[measure.Kind]float64{measure.KindLength: lengthGrid, measure.KindAngle: angleGrid}
 	for i := range n.Args {
-		if f := &n.Args[i].Figure; grids[f.Kind] > 0 {
-			putOn(grids[f.Kind], &f.Value)
+		switch f := &n.Args[i].Figure; f.Kind {
+		case measure.KindLength:
+			putOn(lengthGrid, &f.Value)
+		case measure.KindAngle:
+			putOn(angleGrid, &f.Value)
 		}
 	}
 	return n

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -57,7 +58,7 @@ func workingOrder(all []sized) []Step {
 // Stops returns the farthest stop that the settings list asks for, mm from the
 // blade, and what the steps are called whose stop stands beyond reach.
 func Stops(p piece.Piece) (farthest float64, beyond []Note) {
-	for _, s := range sawn(p) {
+	for s := range sawn(p) {
 		if s.Cut.How != OnGauge {
 			continue
 		}
@@ -73,7 +74,7 @@ func Stops(p piece.Piece) (farthest float64, beyond []Note) {
 // Through returns how thick the stock is, in mm, that the blade comes through at
 // most, and what the steps are called for which it does not rise so high.
 func Through(p piece.Piece) (thickest float64, beyond []Note) {
-	for _, s := range sawn(p) {
+	for s := range sawn(p) {
 		if !s.Cut.Through {
 			continue
 		}
@@ -85,21 +86,22 @@ func Through(p piece.Piece) (thickest float64, beyond []Note) {
 	return thickest, beyond
 }
 
-// sawn returns the steps of one size at the saw, before it is asked how far that
-// reaches.
-func sawn(p piece.Piece) []row {
-	var out []row
-	for _, r := range rounds() {
-		if r.away {
-			continue
-		}
-		for _, o := range r.ops {
-			if s, ok := o(uncounted(p)); ok && s.Cut.How != AwayFromSaw {
-				out = append(out, s)
+// sawn goes through the steps of one size at the saw, before it is asked how far
+// that reaches.
+func sawn(p piece.Piece) iter.Seq[row] {
+	return func(yield func(row) bool) {
+		size := uncounted(p)
+		for _, r := range rounds() {
+			for _, o := range r.ops {
+				if r.away {
+					continue
+				}
+				if s, ok := o(size); ok && s.Cut.How != AwayFromSaw && !yield(s) {
+					return
+				}
 			}
 		}
 	}
-	return out
 }
 
 func lapHeight(p sized) float64 { return on(lengthGrid, p.EndLap().BladeHeight()) }
