@@ -37,10 +37,6 @@ the cheapest first. The exit status is 1 when the piece cannot be built.`,
 
 // checkDesign prints figures and checks, and fails where a check does.
 func checkDesign(ctx context.Context, v *values, w world) error {
-	v.unit = v.units(w.getenv(unitsVariable))
-	if len(v.problems) > 0 {
-		return v.problems
-	}
 	var r findings
 	if err := awaited(ctx, func() error {
 		pieces, err := v.pieces()

@@ -158,17 +158,17 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 			return err
 		}
 	}
+	v.unit = v.units(getenv(unitsVariable))
+	if len(v.problems) > 0 {
+		return v.problems
+	}
 	if c.act != nil {
-		if len(v.problems) > 0 {
-			return v.problems
-		}
 		return c.act(ctx, v, world{getenv, stdout, stderr})
 	}
 	o, err := v.options(getenv, stdout)
 	if err != nil {
 		return err
 	}
-	v.unit = o.layout.Unit
 	var plan render.Plan
 	var made pack
 	if err := awaited(ctx, func() (err error) {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	_ "embed" // of the topics of help
 	"fmt"
 	"io"
 	"strings"
@@ -59,86 +60,17 @@ func topics() []topic {
 	}
 }
 
-const lengthsTopic = `Lengths:
-  640  640mm  64cm  0.64m     without a unit: in the unit of --units
-  25.25in  '25 1/4in'  25-1/4in  '2ft 1 1/4in'
-  25¼″  2′1¼″                 the signs of print are read as well
-Angles:
-  14.5  14.5°  14.5deg        degrees
-  '14 deg 30 min' is written 14°30′
-  1:6                         rise over base
-A cut across a part is given off square (0° is a square crosscut: what a mitre
-gauge is turned by) and as a bevel (the corner that a bevel gauge encloses on
-that part, 90° less the other). A taper is so many degrees to the edge.
-What can be read in two ways, such as 14,5 or 1/6, is refused with both
-readings. The marks ' and " and blanks need quotes from most shells.
-
-Examples:
-  rodsheet angle 14.5 1:6
-  rodsheet taper --length 64cm --top 45 --foot 28mm --start 110
-  rodsheet lap --width 1-1/8in --other 28 --depth 36 --angle 60
-`
-
-const paperTopic = `Units, the first that applies:
-  1. --units mm or --units in
-  2. the environment variable RODSHEET_UNITS, mm or in: your standing choice
-  3. millimetres
-A design file's own units stand between --units and the variable. Paper never
-decides them. Paper without --paper: A4 for millimetres, letter for inches.
-
-Sizes:
-  letter, legal, tabloid, a4, a3
-  WIDTHxHEIGHT                such as 300x450 or 12inx18in
-  whole                       one page as large as the job, for a plotter
-
-What is larger than a sheet is cut into tiles that share a strip with
-registration marks; nothing is ever scaled to fit. Two tiles share --overlap,
-and --margin stays blank at each side: printers leave 4 to 6 mm. With --verbose
-one more line says how many sheets a job takes, how many its tiles cover at
-least by their area, and how many tiles it takes at least to reach so far.
---only 3,5-7 prints some of the sheets again, just as they were.
-
-Files: the ending of --out says which kind. .pdf holds all sheets; .svg makes
-one file a sheet, leg-1.svg, leg-2.svg, or leg.svg where one sheet is enough.
-Without --out the job names the file, such as lap-60.pdf. A file that has the
-name already is replaced. Sheets that an earlier, larger job left beside the
-new ones are named; --replace removes them.
-
-Examples:
-  rodsheet scale --units in
-  rodsheet angle 12 --paper a3 --margin 6
-  rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole
-  rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --only 2
-`
-
-const jsonTopic = `--json prints one object, on one line, on standard output; the file is written
-as usual. Its fields may grow in number but keep their names. Arrays are never
-null, numbers are never written with a power of ten.
-
-  figures   what was worked out, in the order of the sheet
-    size      of a piece: the name of the size, if it has one
-    group     of a piece: the heading that it stands under
-    name      as printed
-    value     a number in unit, whatever --units says
-    unit      mm, deg, mm2, mm3, kg, N, or "" for a bare number
-  pages     the templates, or tiles of them, sheet by sheet
-    page      the sheet of the whole job, from 1, also with --only
-    template  the name of the drawing
-    row       of the tile, from 1, counted from the top
-    column    of the tile, from 1, counted from the left
-    to_page   [a,b,c,d,e,f]: the point x, y of the template, in mm, stands at
-              a x + c y + e, b x + d y + f on the sheet, in mm from its lower
-              left corner, y up
-  bounds    how many sheets the job takes
-    sheets    that it takes, least: fewer than which its tiles do not fill
-    tiles     of each drawing of several: template, tiles, and least as above
-  warnings  what to know before cutting, one text each
-
-Examples:
-  rodsheet angle 12 --json
-  rodsheet lap --width 28 --other 28 --depth 36 --angle 60 --json --out lap.pdf
-  rodsheet scale --json --out scale.svg
-`
+// The topics that are text alone.
+var (
+	//go:embed help/lengths.txt
+	lengthsTopic string
+	//go:embed help/paper.txt
+	paperTopic string
+	//go:embed help/design.txt
+	designTopic string
+	//go:embed help/json.txt
+	jsonTopic string
+)
 
 // woodsTopic lists the table of woods.
 func woodsTopic() string {
@@ -169,28 +101,6 @@ Examples:
 `)
 	return b.String()
 }
-
-const designTopic = `A design file is plain text (TOML): the few decisions from which all else
-follows. rodsheet new FILE.toml writes one with every key explained.
-
-  [ring]    sides, inside size, width and depth of the stretchers, their ends
-  [legs]    breadth, lean, height, place, joint, taper
-  [top]     glass, wood or none; outline, thickness, overhang, pads
-  [wood]    species, allowances, spares, boards at hand
-  [saw]     kerf, blade height, stop, gauge
-  [milled]  real sizes after planing: a saw is set by these, not by the design;
-            but not in a size with its own width, depth, breadth or kerf
-  [[size]]  a name and what differs: several sizes of one design in one file
-
-Lengths and angles are written as on the command line, in quotes where they
-are more than a number: width = "1 1/8". A bare number takes the file's units.
-All mistakes are listed with line and column, and comments are never touched.
-
-Examples:
-  rodsheet new table.toml --sides 3
-  rodsheet check table.toml
-  rodsheet piece table.toml --plan
-`
 
 // help answers "rodsheet help" and what stands after it.
 func help(words []string, stdout io.Writer) error {

@@ -35,7 +35,6 @@ rodsheet check says. A file that is there already is left alone.`,
 
 // startDesign writes the starting design where no file is yet.
 func startDesign(ctx context.Context, v *values, w world) error {
-	v.unit = v.units(w.getenv(unitsVariable))
 	sides := v.count("sides", 3, 3, 8)
 	if len(v.words) > 1 {
 		v.add("new takes one file, found "+wording.Shown(v.words[1])+" as well", "")

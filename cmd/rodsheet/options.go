@@ -50,13 +50,8 @@ type options struct {
 	json, verbose bool
 }
 
-// options reads the common flags. Units come first, since all other lengths
-// are read in them.
+// options reads the common flags.
 func (v *values) options(getenv func(string) string, stdout io.Writer) (options, error) {
-	v.unit = v.units(getenv(unitsVariable))
-	if len(v.problems) > 0 {
-		return options{}, v.problems
-	}
 	l := render.DefaultLayout(v.unit, v.paper())
 	l.Margin = v.length("margin", l.Margin)
 	l.Overlap = v.length("overlap", l.Overlap)

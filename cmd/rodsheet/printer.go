@@ -61,7 +61,6 @@ be fed short edge first.`,
 
 // tendPrinters does what "rodsheet printer" was asked to.
 func tendPrinters(_ context.Context, v *values, w world) error {
-	v.unit = v.units(w.getenv(unitsVariable))
 	measured := v.given("across") || v.given("along") || v.given("diagonals")
 	forget := v.on("forget")
 	switch {
