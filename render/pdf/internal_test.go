@@ -108,6 +108,26 @@ func TestContentObject(t *testing.T) {
 	}
 }
 
+// A dashed line begins with a whole dash (phase 0) and has flat ends, so that
+// its dashes keep their length; any other has round ends; all have round
+// corners (operators w, d, j and J of ISO 32000-1, 8.4.3; from memory).
+func TestStyle(t *testing.T) {
+	const mm = 25.4 / 72 // a point
+	for _, c := range []struct {
+		line page.Line
+		want string
+	}{
+		{page.Line{Width: mm / 2}, "0.5 w [ ] 0 d 1 j 1 J\n"},
+		{page.Line{Width: 2 * mm, Dash: []float64{8 * mm, 3 * mm}}, "2 w [ 8 3 ] 0 d 1 j 0 J\n"},
+	} {
+		w := newContentWriter()
+		w.style(c.line)
+		if got := string(w.text); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
 func TestAppendEscaped(t *testing.T) {
 	var got []byte
 	for _, c := range []byte("a\\()\r\n") {
