@@ -21,7 +21,7 @@ import (
 // stop on the other side of the blade is the same saw seen in a mirror.
 //
 // Frame of a blank: x along it, the leg end or the head where x is most. For
-// one who looks at its face side, y = 0, with that end on the right, z is up.
+// one who looks at its ring side, y = 0, with that end on the right, z is up.
 type bench struct {
 	wood      solid.Part
 	marks     marks

@@ -95,11 +95,11 @@ func NeedsStrip(p piece.Piece) bool {
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush
 // in a ring that is not square.
 func slantedEnd(p piece.Piece) bool {
-	return p.Design.Ring.Plain == design.FlushEnd && squareFromLap(p) > 0
+	return p.Design.Ring.Plain == design.FlushEnd && lapOffSquare(p) > 0
 }
 
-// squareFromLap returns the lap's gauge setting from square.
-func squareFromLap(p piece.Piece) float64 {
+// lapOffSquare returns by how much the laps are cut off square.
+func lapOffSquare(p piece.Piece) float64 {
 	square := p.EndLap().OffSquare()
 	return quantize(square)
 }
@@ -129,7 +129,7 @@ func legCaul(p piece.Piece) Block {
 // endCaul returns the caul for a plain end that is cut flush at the lap's
 // angle.
 func endCaul(p piece.Piece) Block {
-	return caul(p, EndCaul, squareFromLap(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
+	return caul(p, EndCaul, lapOffSquare(p), p.Frame.Ring.Width, p.Frame.Ring.Depth)
 }
 
 func caul(p piece.Piece, part Part, angle, across, width float64) Block {

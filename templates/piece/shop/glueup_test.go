@@ -36,7 +36,7 @@ func TestBlocksLeanAsTheySay(t *testing.T) {
 }
 
 // Clamp faces become parallel: the caul leans by the splay, at a flush end by
-// what the lap leans from square.
+// what the lap is cut off square.
 func TestCauls(t *testing.T) {
 	d := piecetest.Low()
 	d.Ring.Plain, d.Ring.Horn = design.FlushEnd, 0

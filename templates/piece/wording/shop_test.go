@@ -390,7 +390,7 @@ func TestAFreeTopIsPlacedByFigures(t *testing.T) {
 // No sentence has the word "in" right behind a length in inches, and none a figure
 // that is no number or a verb that was not filled.
 func TestListsReadWell(t *testing.T) {
-	odd := regexp.MustCompile(`.{0,30}(\bin( \([0-9.]+\))? in\b|NaN|Inf|-0 |%!|  |from square|inner face|inside (edge|face)|face side).{0,20}`)
+	odd := regexp.MustCompile(`.{0,30}(\bin( \([0-9.]+\))? in\b|NaN|Inf|-0 |%!|  |from (square|the edge)|inner (face|edge)|outer (face|edge)|inside (edge|face)|outside edge|face side|upright jig).{0,20}`)
 	decimals := regexp.MustCompile(` \([0-9.]+\)`)
 	cases := piecetest.Cases()
 	cases["bases"] = piecetest.Bases()
