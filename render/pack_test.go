@@ -172,6 +172,24 @@ func TestListOfSheets(t *testing.T) {
 	}
 }
 
+// A section that holds nothing takes no sheet and no line in the list of them.
+func TestEmptySection(t *testing.T) {
+	section := func(heading string) templates.Section {
+		return templates.Section{Heading: heading, Panels: []templates.Panel{{Heading: heading, Text: []string{"words"}}}}
+	}
+	job := templates.Job{Name: "job", Title: "job", Sections: []templates.Section{section("first"), {Heading: "nothing"}, section("last")}}
+	p, err := Lay(job, everyday()[0])
+	if err != nil || p.Count() != 2 {
+		t.Fatalf("%d sheets, %v, want one for each of two sections", p.Count(), err)
+	}
+	if doc := p.Document(); textOn(doc.Pages[0], "nothing") || !sideBySide(doc.Pages[0], "last", "2") {
+		t.Error("the list of sheets is not of the two sections")
+	}
+	if len(job.Sections) != 3 {
+		t.Error("the job is changed")
+	}
+}
+
 func layPackOf(t *testing.T, sections int) (Plan, []templates.Section) {
 	l := everyday()[0]
 	all := samplePack(520, 450, l.Unit, l)[:sections]

@@ -71,6 +71,7 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 // partsOf returns what is to be laid of a job. One without a section has its
 // calibration square all the same.
 func partsOf(job templates.Job) []part {
+	job.Sections = slices.DeleteFunc(slices.Clone(job.Sections), templates.Section.Empty)
 	parts := make([]part, max(1, len(job.Sections)))
 	for i, s := range job.Sections {
 		parts[i].Section = s
