@@ -78,7 +78,6 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 
 		"polygon.sides":   {of: number, least: 3, most: mostCorners, above: "polygon.as-circle"},
 		"polygon.apothem": part,
-		"polygon.clip":    more(length, unbounded),
 
 		"outline.diameter": part,
 		"outline.corners":  {of: number, least: 3, most: unbounded},

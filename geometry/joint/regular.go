@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
 )
 
 // A Regular is a regular polygon about the origin. Side 0 lies across the y
@@ -57,36 +56,6 @@ func (r Regular) Corners() []geometry.Point {
 	return out
 }
 
-// CheckClip returns a *measure.BoundError for a clip that is nothing or that
-// leaves nothing of a side.
-func (r Regular) CheckClip(back float64) error {
-	return cmp.Or(
-		within("polygon.clip", back),
-		measure.Below("polygon.clip", measure.Length(back), "polygon.half-side", measure.Length(r.Side()/2),
-			"polygon.clip-less"),
-	)
-}
-
-// Clipped returns the corners, counter-clockwise, of the polygon whose own
-// corners are cut off back mm along each side. It starts at corner 0 with the
-// end of the side before. Back must have passed CheckClip.
-func (r Regular) Clipped(back float64) []geometry.Point {
-	corners := r.Corners()
-	share := back / r.Side()
-	out := make([]geometry.Point, 0, 2*r.Sides)
-	for i, c := range corners {
-		before, after := corners[(i+r.Sides-1)%r.Sides], corners[(i+1)%r.Sides]
-		out = append(out, c.Lerp(before, share), c.Lerp(after, share))
-	}
-	return out
-}
-
-// ClipFlat returns the length of the flat that Clipped leaves at a corner:
-// 2·back·sin(Angle/2).
+// ClipFlat returns the length of the flat that is left where a corner is cut off
+// back mm along both its sides: 2·back·sin(Angle/2).
 func (r Regular) ClipFlat(back float64) float64 { return 2 * back * math.Sin(r.Angle()/2) }
-
-// ClippedArea returns what is left in mm²: each corner loses a triangle of two
-// sides back with Angle between them.
-func (r Regular) ClippedArea(back float64) float64 {
-	return r.Area() - float64(r.Sides)*back*back*math.Sin(r.Angle())/2
-}

@@ -113,17 +113,6 @@ func (r Ring) MostReach() float64 {
 	return r.Inside/2 - r.Inside/2/math.Cos(r.Angle())
 }
 
-// CheckReach returns a *measure.BoundError for a square end that does not
-// come to the outer shoulder, or that runs into the next stretcher but one.
-func (r Ring) CheckReach(reach float64) error {
-	value := measure.Length(reach)
-	return cmp.Or(
-		measure.AtLeast("ring.reach", value, "ring.outer-shoulder", measure.Length(r.Reach(0)), ""),
-		measure.Below("ring.reach", value, "ring.next-end", measure.Length(r.MostReach()),
-			"ring.shorten-horns"),
-	)
-}
-
 // Corners returns the corners in plan of a stretcher with square ends, left
 // and right mm from mid-length, counter-clockwise from the inside left.
 func (r Ring) Corners(left, right float64) []geometry.Point {

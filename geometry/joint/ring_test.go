@@ -292,13 +292,4 @@ func TestRingCheck(t *testing.T) {
 		tt.change(&r)
 		checkBound(t, r.Check(), tt.figure, tt.want)
 	}
-	checkBound(t, good.CheckReach(good.Reach(0)-0.1), "ring.reach", "ring.outer-shoulder")
-	checkBound(t, good.CheckReach(good.MostReach()), "ring.reach", "ring.next-end")
-	if err := good.CheckReach(good.Reach(0)); err != nil {
-		t.Error(err)
-	}
-	square := joint.Ring{Sides: 4, Inside: 300, Width: 50, Depth: 30}
-	if err := square.CheckReach(2000); err != nil {
-		t.Error(err)
-	}
 }
