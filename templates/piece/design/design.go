@@ -72,8 +72,8 @@ type Lean uint8
 
 const (
 	BySplay      Lean = iota // Given is the splay from plumb
-	ByFootCircle             // Given is the diameter of the circle through the outer edges of the feet
-	ByFootSpread             // Given is the distance between the outer edges of neighbouring feet
+	ByFootCircle             // Given is the diameter of the circle through the middles of the outer edges of the feet
+	ByFootSpread             // Given is the distance between those middles of neighbouring feet
 )
 
 // HeightTo says from where Height is counted down to the floor.

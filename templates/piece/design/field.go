@@ -24,12 +24,14 @@ type reading[T any] struct {
 	apply func(*T)
 	value float64 // of a figure, in mm, rad or as it is
 	word  string  // of a choice
+	bare  bool    // a figure without a unit
 	idle  bool    // says no more than leaving the key out: 0, or "sharp"
 }
 
 // A fault says what is wrong with a value, or with several in a list.
 type fault struct {
 	at          int
+	unit        bool // it may be the unit that is wrong
 	words, hint string
 	key         string // of the item it is about, below the field's; mostly empty
 	also        []*fault
@@ -67,7 +69,7 @@ func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 	words, _ := wording.Fault(outside, u)
 	f := &fault{at: n.value, words: strings.TrimSpace(words)}
 	if q.Kind == measure.KindLength && n.kind != isText && q.Value > l.most {
-		f.hint = "a length without a unit is in " + u.String()
+		f.unit, f.hint = true, "a length without a unit is in "+u.String()
 	}
 	return f
 }
@@ -79,7 +81,7 @@ func figure[T any](key string, l limits, parse func(*node, measure.Unit) (measur
 		if f == nil {
 			f = l.check(n, q, u)
 		}
-		return reading[T]{apply: func(t *T) { *of(t) = q.Value }, value: q.Value, idle: q.Value == 0}, f
+		return reading[T]{apply: func(t *T) { *of(t) = q.Value }, value: q.Value, bare: n.kind != isText, idle: q.Value == 0}, f
 	}}
 }
 

@@ -85,6 +85,8 @@ func readBoards(n *node, u measure.Unit) (reading[Design], *fault) {
 	switch {
 	case n.kind != isList:
 		return reading[Design]{}, wanted(n, "a list of boards", hint)
+	case !n.headed:
+		return reading[Design]{}, &fault{at: n.value, words: boardsInline.With(), hint: hint}
 	case len(n.kids) > mostBoards:
 		return reading[Design]{}, &fault{at: n.value, words: fmt.Sprintf("there are %d boards, the most is %d", len(n.kids), mostBoards),
 			hint: "boards of one size share an entry: count = 4"}

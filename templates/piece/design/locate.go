@@ -110,7 +110,7 @@ func frameSetters() []setter {
 func topSetters() []setter {
 	return []setter{
 		{[]measure.ID{"glass.thickness", "top.thickness"}, []string{"top.thickness"}},
-		{[]measure.ID{"glass.area", "standing.rim", "top.diameter", "top.radius", "top.apothem"}, []string{"top.diameter", "top.overhang", "top.points"}},
+		{[]measure.ID{"glass.area", "standing.rim", "top.diameter", "outline.diameter", "top.radius", "top.apothem"}, []string{"top.diameter", "top.overhang", "top.points"}},
 		{[]measure.ID{"top.overhang"}, []string{"top.overhang"}},
 		{[]measure.ID{"top.corner-size", "polygon.clip", "outline.clip", "outline.round"}, []string{"top.corner-size"}},
 		{[]measure.ID{"outline.corner", "outline.corners", "top.points", "outline.reach", "outline.side", "outline.turns"}, []string{"top.points", "top.corner-size", "top.overhang"}},

@@ -45,6 +45,7 @@ type note struct {
 	// doubts are the keys that are not to be relied on for it, beside one that
 	// could not be read: see doubt.
 	doubts []string
+	unit   bool // it may be the unit that is wrong
 }
 
 func (n note) text() string {

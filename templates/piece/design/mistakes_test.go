@@ -112,6 +112,10 @@ func TestMistakes(t *testing.T) {
 			"26:1 wood.board.lenght: this key is not known | did you mean length?\n27:9 wood.board.width: 0 mm must be more than 0 mm"},
 		{"a board", with(24, "species = \"beech\"\nboard = 3"), "25:9 wood.board: a list of boards is wanted, not 3 | write [[wood.board]] and below it length, width and thickness"},
 
+		{"boards in one line", with(24, "species = \"beech\"\nboard = [{length = 900, width = 90, thickness = 40}]"),
+			"25:10 wood.board: boards stand each under a header of its own | write [[wood.board]] and below it length, width and thickness"},
+		{"thickness as milled", with(25, "[milled]\nthickness = 27.5\n[saw]"), "26:1 milled.thickness: this key is not known | a leg is as thick as its stretcher is wide: did you mean milled.width?"},
+		{"millimetres in a file of inches", with(2, `units = "in"`), `2:1 units: these look like millimetres, but the unit is in | write units = "mm", or give the figures in inches`},
 		{"unknown wood", with(24, `species = "wallnut"`), `24:1 wood.species: wallnut is not in the table of woods | did you mean "Walnut"?; or give its density in kg/m³: density = 700`},
 		{"half a wood", with(24, `species = "cherry"`), `24:1 wood.species: cherry is not in the table of woods | the table has "Cherry, black"; or give its density in kg/m³: density = 700`},
 		{"no such wood", with(24, `species = "xyzzy"`), `24:1 wood.species: xyzzy is not in the table of woods | give its density in kg/m³: density = 700`},

@@ -99,7 +99,7 @@ func newReader(s source, root *node) *reader {
 }
 
 func (r *reader) note(at int, path string, sizes []string, words, hint string, doubts ...string) {
-	r.notes = append(r.notes, note{at, path, sizes, words, hint, doubts})
+	r.notes = append(r.notes, note{at: at, path: path, sizes: sizes, words: words, hint: hint, doubts: doubts})
 }
 
 // file reads what holds for all sizes, then each size upon it, and has it judged.
@@ -108,6 +108,7 @@ func (r *reader) file(root *node, judge func(Design, Doubts) []error) File {
 	r.table(root, "", nil, base)
 	r.contradictions(base, nil)
 	own, names := r.sizes(root)
+	r.rightUnit(base)
 	f := File{Title: r.start().Title, Unit: r.unit}
 	var found [][]note
 	for i := range own {
@@ -120,6 +121,25 @@ func (r *reader) file(root *node, judge func(Design, Doubts) []error) File {
 	}
 	r.notes = append(r.notes, shared(found, names)...)
 	return f
+}
+
+// thickestInches is more than any stock of a table frame, whose figures in
+// millimetres are all above it (common practice, no source).
+const thickestInches = 10
+
+// rightUnit says once that figures in inches were meant in millimetres: where all
+// the stock is so thick. What is too long for the same reason is not said.
+func (r *reader) rightUnit(base settings) {
+	if r.unit != measure.Inch {
+		return
+	}
+	for _, key := range []string{"ring.width", "ring.depth", "legs.breadth"} {
+		if s := base[key]; !s.bare || s.value < thickestInches*measure.MillimetresPerInch {
+			return
+		}
+	}
+	r.notes = slices.DeleteFunc(r.notes, func(n note) bool { return n.unit })
+	r.note(base["units"].at, "units", nil, likeMillimetres.With(), wholeUnitHint.With(), everything)
 }
 
 // sizes reads what each size changes. Without sizes there is one that changes
@@ -215,7 +235,7 @@ func (r *reader) fault(f *fault, key string, size []string) {
 	if f.key != "" {
 		path += "." + f.key
 	}
-	r.note(f.at, path, size, f.words, f.hint)
+	r.notes = append(r.notes, note{at: f.at, path: path, sizes: size, words: f.words, hint: f.hint, unit: f.unit})
 	for _, one := range f.also {
 		r.fault(one, key, size)
 	}
@@ -224,6 +244,9 @@ func (r *reader) fault(f *fault, key string, size []string) {
 // suggest says where a key that is not known may have been meant to stand, and
 // what that leaves in doubt: without a suggestion, all that may be meant.
 func (r *reader) suggest(prefix string, n *node, inSize bool) (hint string, doubts []string) {
+	if meant, ok := map[string]string{"milled.thickness": "milled.width", "legs.thickness": "ring.width"}[prefix+n.key]; ok {
+		return asThickAsWide.With(meant), []string{meant}
+	}
 	table := strings.TrimSuffix(prefix, ".")
 	var here, elsewhere []string
 	for _, path := range r.paths() {

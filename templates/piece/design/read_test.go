@@ -146,8 +146,6 @@ func TestReadEveryKey(t *testing.T) {
 		{"density alone", with(24, "density = 800"), func(d Design) any { return d.Wood.Density }, 800.0},
 		{"boards", with(24, "species = \"beech\"\n[[wood.board]]\nlength = 2400\nwidth = 180\nthickness = 40\n[[wood.board]]\nlength = 900\nwidth = 90\nthickness = 40\ncount = 3"),
 			func(d Design) any { return d.Wood.Boards }, []Board{{2400, 180, 40, 1}, {900, 90, 40, 3}}},
-		{"boards in a line", with(24, "species = \"beech\"\nboard = [{length = 2400, width = 180, thickness = 40}]"),
-			func(d Design) any { return d.Wood.Boards }, []Board{{2400, 180, 40, 1}}},
 		{"saw", with(26, "kerf = 3\nflat-tooth = true\nblade-height = 80\ndado = 20\nstop-reach = 900\ngauge = \"fence\""),
 			func(d Design) any { return d.Saw }, Saw{Kerf: 3, FlatTooth: true, Highest: 80, Dado: 20, StopReach: 900, FromFence: true}},
 		{"milled", with(27, "[milled]\nwidth = 27.6\ndepth = 35.5\nbreadth = 39\nkerf = 2.9"),

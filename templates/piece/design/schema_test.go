@@ -19,7 +19,8 @@ func TestStartNamesEveryKey(t *testing.T) {
 	for line := range strings.Lines(string(text)) {
 		line = strings.TrimPrefix(line, "# ")
 		if strings.HasPrefix(line, "[") {
-			table, _, _ = strings.Cut(line[1:], "]")
+			table, _, _ = strings.Cut(strings.TrimLeft(line, "["), "]")
+			named[table] = true
 		}
 		if word, _, found := strings.Cut(line, " = "); found {
 			named[strings.TrimPrefix(table+"."+word, ".")] = true

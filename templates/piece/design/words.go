@@ -46,3 +46,11 @@ const (
 	trueFalse wording.Text = "true or false"
 	writeIt   wording.Text = "write %s, without quotes"
 )
+
+// What is said of keys.
+const (
+	likeMillimetres wording.Text = "these look like millimetres, but the unit is in"
+	wholeUnitHint   wording.Text = `write units = "mm", or give the figures in inches`
+	boardsInline    wording.Text = "boards stand each under a header of its own"
+	asThickAsWide   wording.Text = "a leg is as thick as its stretcher is wide: did you mean %s?"
+)
