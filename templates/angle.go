@@ -24,8 +24,8 @@ const (
 // takes the largest that one sheet offers, up to 250 mm or 10 in. The error is
 // a *measure.BoundError.
 //
-// The names of the figures are those of angleFigures; with more than one angle
-// drawn, each begins with its angle: "14.5° rise".
+// With more than one angle drawn, the name of each figure begins with its angle
+// and its identity ends in it: "14.5° rise", "angle.rise-14.5".
 func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	acute, warnings, err := acuteOnce(angles)
 	if err != nil {
@@ -39,14 +39,13 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	var names []string
 	for _, a := range acute {
 		g := gaugeFor(a, base, s)
-		name := angleText(a)
+		name := angleText(a.drawn)
 		names = append(names, name)
-		right := g.drawing("angle " + name + ", right hand")
-		section.Drawings = append(section.Drawings, right, right.Mirrored("angle "+name+", left hand"))
-		section.Panels = append(section.Panels, g.panel("angle "+name))
+		section.Drawings = append(section.Drawings, g.hands()...)
+		section.Panels = append(section.Panels, g.panel())
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
-				f.Name = name + " " + f.Name
+				f.ID, f.Name = f.ID+"-"+measure.ID(strings.TrimSuffix(name, "°")), name+" "+f.Name
 			}
 			job.Figures = append(job.Figures, f)
 		}
@@ -68,9 +67,28 @@ func checkBase(base float64) error {
 	)
 }
 
-// acuteOnce returns the acute angles to draw and what there is to say about
-// the others.
-func acuteOnce(angles []float64) (acute []float64, warnings []string, err error) {
+// AngleViews returns the triangle of one angle, which may be obtuse: the right
+// hand, then the left one. The error is a *measure.BoundError.
+func AngleViews(angle float64, s Setting) ([]Drawing, error) {
+	acute, _, err := joint.Acute(angle)
+	if err != nil {
+		return nil, err
+	}
+	return gaugeFor(wanted{acute, angle}, 0, s).hands(), nil
+}
+
+// AnglePanel returns the table of figures of one angle that AngleViews draws.
+func AnglePanel(angle float64, s Setting) Panel {
+	acute, _, _ := joint.Acute(angle)
+	return gaugeFor(wanted{acute, angle}, 0, s).panel()
+}
+
+// A wanted angle is drawn as its supplement where it is obtuse.
+type wanted struct{ drawn, asked float64 }
+
+// acuteOnce returns the angles to draw and what there is to say about the
+// others.
+func acuteOnce(angles []float64) (acute []wanted, warnings []string, err error) {
 	if err := measure.Positive("angles", measure.Number(float64(len(angles)))); err != nil {
 		return nil, nil, err
 	}
@@ -82,15 +100,14 @@ func acuteOnce(angles []float64) (acute []float64, warnings []string, err error)
 		}
 		name := angleText(a)
 		if obtuse {
-			warnings = append(warnings, fmt.Sprintf("%s is drawn as its supplement, %s: the same line, read from the other side",
-				angleText(given), name))
+			warnings = append(warnings, say(drawnAsSupplement, angleText(given), name))
 		}
 		if seen[name] {
-			warnings = append(warnings, name+" is asked for more than once and drawn once")
+			warnings = append(warnings, say(drawnOnce, name))
 			continue
 		}
 		seen[name] = true
-		acute = append(acute, a)
+		acute = append(acute, wanted{a, given})
 	}
 	return acute, warnings, nil
 }
@@ -98,35 +115,30 @@ func acuteOnce(angles []float64) (acute []float64, warnings []string, err error)
 // angleText is an angle as it is printed, the same in every unit.
 func angleText(rad float64) string { return measure.Angle(rad).Text(measure.Millimetre) }
 
-// degreesAndMinutes is an angle to the nearest minute: "14° 30′".
-func degreesAndMinutes(rad float64) string {
-	minutes := int(math.Round(measure.Degrees(rad) * 60))
-	return fmt.Sprintf("%d° %02d′", minutes/60, minutes%60)
-}
-
 // angleTitles returns the name and the title of a job from the printed angles.
 // Past four of them the rest is counted.
 func angleTitles(names []string) (name, title string) {
 	const most = 4
 	shown, rest := names, ""
 	if len(names) > most {
-		shown, rest = names[:most], fmt.Sprintf("%d more", len(names)-most)
+		shown, rest = names[:most], say(nMore, len(names)-most)
 	}
 	plain := strings.ReplaceAll(strings.Join(shown, "-"), "°", "")
 	list := strings.Join(shown, ", ")
 	switch {
 	case len(names) == 1:
-		return "angle-" + plain, "Angle " + list
+		return "angle-" + plain, say(angleTitle, list)
 	case rest == "":
-		return "angles-" + plain, "Angles " + list
+		return "angles-" + plain, say(anglesTitle, list)
 	}
-	return "angles-" + plain + "-and-" + strings.ReplaceAll(rest, " ", "-"), "Angles " + list + " and " + rest
+	return fmt.Sprintf("angles-%s-and-%d-more", plain, len(names)-most), say(anglesTitle, say(andRest, list, rest))
 }
 
 // A gauge is one angle about to be drawn.
 type gauge struct {
 	joint.Triangle
 	outline joint.AngleGauge
+	asked   float64 // the angle as it was given
 	stock   float64 // depth of the strip for the gauge's stock, mm
 	unit    measure.Unit
 }
@@ -135,42 +147,64 @@ type gauge struct {
 // runs along the longer side of the sheet and the triangle, with the strip
 // below it, takes no more than the shorter one. A base that is asked for
 // stands, even if it takes several sheets.
-func gaugeFor(angle, base float64, s Setting) gauge {
+//
+// Where the triangle is low the strip is deeper: the upright side, which runs
+// down through it, is then long enough to set a gauge in the upper corner too.
+func gaugeFor(angle wanted, base float64, s Setting) gauge {
 	stock, step, shortest, longest := 25.0, 10.0, 100.0, 250.0
 	if s.Unit == measure.Inch {
 		const in = measure.MillimetresPerInch
 		stock, step, shortest, longest = 1*in, in/2, 4*in, 10*in
 	}
-	outline := joint.AngleGauge{Angle: angle, Length: base, Height: base}
+	outline := joint.AngleGauge{Angle: angle.drawn, Length: base, Height: base}
 	if base == 0 {
 		fits := math.Min(math.Max(s.Clear.X, s.Clear.Y), longest)
 		outline.Length = math.Max(step*math.Floor(fits/step+1e-9), shortest)
 		rise := math.Min(math.Min(s.Clear.X, s.Clear.Y)-stock, outline.Length)
 		outline.Height = math.Max(rise, shortest/2)
 	}
-	return gauge{outline.Triangle(), outline, stock, s.Unit}
+	triangle := outline.Triangle()
+	if room := math.Min(s.Clear.X, s.Clear.Y) - triangle.Rise(); triangle.Base == outline.Length {
+		stock = math.Max(stock, math.Min(shortest-triangle.Rise(), room))
+	}
+	return gauge{triangle, outline, angle.asked, stock, s.Unit}
 }
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
 
+// hands returns the right hand, then the left one.
+func (g gauge) hands() []Drawing {
+	part := measure.ID("angle-" + strings.TrimSuffix(angleText(g.Angle), "°"))
+	d := g.drawing()
+	v := View{Part: part, Hand: RightHand}
+	w := View{Part: part, Hand: LeftHand}
+	return []Drawing{d.Of(v, say(angleHand, angleText(g.Angle), handName(RightHand))),
+		d.Moved(geometry.MirrorX()).Of(w, say(angleHand, angleText(g.Angle), handName(LeftHand)))}
+}
+
 // drawing is the right hand: the registration edge below, the angle at its
 // left end, the slope rising to the right.
-func (g gauge) drawing(name string) Drawing {
-	d := Drawing{Name: name}
+func (g gauge) drawing() Drawing {
+	var d Drawing
 	d.Polygon(Cut, g.outline.Outline()...)
 	corner, far := geometry.Point{}, geometry.Pt(g.outline.Length, 0)
 	plumb, top := geometry.Pt(g.Base, 0), geometry.Pt(g.Base, g.Rise())
 	if g.Base < g.outline.Length {
 		d.Line(Construction, plumb, top)
+	} else {
+		d.Line(Cut, far, geometry.Pt(g.Base, -g.stock))
 	}
-	g.angleMark(&d, corner, 30, 0, g.Angle, Label{Text: angleText(g.Angle), Big: true})
-	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), Label{Text: "complement " + angleText(g.OffSquare()) + ": from square"})
-	d.LabelLine(corner, top, "cut, or strike on a board from its working edge")
-	d.LabelLine(corner, far, "registration edge")
-	d.LabelLine(plumb, top, "rise "+g.length(g.Rise()))
+	g.angleMark(&d, corner, 30, 0, g.Angle, Label{Text: say(cornerSets, angleText(g.Angle), angleText(g.OffSquare())), Big: true})
+	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), Label{Text: say(cornerSets, angleText(g.OffSquare()), angleText(g.Angle))})
+	if g.asked != g.Angle {
+		d.LabelPoint(corner, say(beyondSlope, angleText(g.asked)))
+	}
+	d.LabelLine(corner, top, say(cutOrStrike))
+	d.LabelLine(corner, far, say(registrationEdge))
+	d.LabelLine(plumb, top, say(riseIs, g.length(g.Rise())))
 	// A shorter base is left to the table: its name would not stand beside it.
 	if g.Base >= g.stock {
-		d.LabelLine(corner, plumb, "base "+g.length(g.Base))
+		d.LabelLine(corner, plumb, say(baseIs, g.length(g.Base)))
 	}
 	g.stockStrip(&d)
 	return d
@@ -193,7 +227,7 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 // stockStrip keeps the paper below the registration edge free.
 func (g gauge) stockStrip(d *Drawing) {
 	d.Line(Construction, geometry.Pt(0, 0), geometry.Pt(0, -g.stock), geometry.Pt(g.outline.Length, -g.stock), geometry.Pt(g.outline.Length, 0))
-	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), "room for the gauge's stock")
+	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), say(roomForStock))
 }
 
 // figures are the same for every angle, in this order.
@@ -201,51 +235,48 @@ func (g gauge) figures() []Figure {
 	const in = measure.MillimetresPerInch
 	rise := func(run float64) measure.Quantity { return measure.Length(joint.RiseOver(run, g.Angle)) }
 	return []Figure{
-		{"angle", measure.Angle(g.Angle)},
-		{"complement", measure.Angle(g.OffSquare())},
-		{"rise over 100 mm", rise(100)},
-		{"rise over 250 mm", rise(250)},
-		{"rise over 500 mm", rise(500)},
-		{"rise over 12 in", rise(12 * in)},
-		{"rise over 24 in", rise(24 * in)},
-		{"slope, 1 in", measure.Number(1 / math.Tan(g.Angle))},
-		{"chord at radius 250 mm", measure.Length(joint.Chord(chordRadius, g.Angle))},
-		{"base", measure.Length(g.Base)},
-		{"rise", measure.Length(g.Rise())},
-		{"reading error", measure.Angle(g.SlipError(gaugeSlip))},
+		figure("angle.bevel", measure.Angle(g.Angle)),
+		figure("angle.off-square", measure.Angle(g.OffSquare())),
+		figure("angle.rise-over-100-mm", rise(100)),
+		figure("angle.rise-over-250-mm", rise(250)),
+		figure("angle.rise-over-500-mm", rise(500)),
+		figure("angle.rise-over-12-in", rise(12*in)),
+		figure("angle.rise-over-24-in", rise(24*in)),
+		figure("angle.slope", measure.Number(1/math.Tan(g.Angle))),
+		figure("angle.chord", measure.Length(joint.Chord(chordRadius, g.Angle))),
+		figure("angle.base", measure.Length(g.Base)),
+		figure("angle.rise", measure.Length(g.Rise())),
+		figure("angle.reading-error", measure.Angle(g.SlipError(gaugeSlip))),
 	}
 }
 
 // panel is the table of one angle. Rises over a round run are in the unit of
 // that run; runs in inches are for those who work in inches.
-func (g gauge) panel(heading string) Panel {
-	p := Panel{Heading: heading, Table: [][]string{
-		{"gauge reads from the edge", angleText(g.Angle) + " = " + degreesAndMinutes(g.Angle)},
-		{"gauge reads from square", angleText(g.OffSquare()) + " = " + degreesAndMinutes(g.OffSquare())},
-	}}
-	for _, f := range g.figures()[2:] {
+func (g gauge) panel() Panel {
+	p := Panel{Heading: say(angleHeading, angleText(g.Angle))}
+	for _, f := range g.figures() {
 		text := f.Value.Text(g.unit)
-		switch {
-		case f.Name == "slope, 1 in":
-			f.Name, text = "slope", "1 in "+text
-		case f.Name == "reading error":
-			f.Name = "a slip of 0.25 mm at the far end costs"
-		case strings.HasSuffix(f.Name, " mm"):
+		switch f.ID {
+		case "angle.bevel", "angle.off-square":
+			text = say(degreesAndMinutes, text, minutesText(f.Value.Value))
+		case "angle.slope":
+			f.Name, text = say(slopeName), say(oneIn, text)
+		case "angle.reading-error":
+			f.Name = say(slipCosts)
+		case "angle.rise-over-100-mm", "angle.rise-over-250-mm", "angle.rise-over-500-mm":
 			text = f.Value.Text(measure.Millimetre)
-		case strings.HasSuffix(f.Name, " in") && g.unit != measure.Inch:
-			continue
+		case "angle.rise-over-12-in", "angle.rise-over-24-in":
+			if g.unit != measure.Inch {
+				continue
+			}
 		}
 		p.Table = append(p.Table, []string{f.Name, text})
 	}
 	return p
 }
 
-// gaugeWords says how a triangle is used. It is printed once.
-func gaugeWords() Panel {
-	return Panel{Heading: "setting a bevel gauge", Text: []string{
-		"Stock of the gauge on the registration edge, blade along the slope. Setting by a line alone is uncertain: cut along it, or strike the slope on a board from its working edge and set to that.",
-		"Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left.",
-		"A mitre gauge reads from square: set it to the complement.",
-		"Prove the setting: strike the line from both sides of a straight board; reversed, the gauge must make equal and opposite lines.",
-	}}
+// minutesText is an angle to the nearest minute: "14° 30′".
+func minutesText(rad float64) string {
+	minutes := int(math.Round(measure.Degrees(rad) * 60))
+	return fmt.Sprintf("%d° %02d′", minutes/60, minutes%60)
 }

@@ -84,7 +84,7 @@ func TestAngleDrawing(t *testing.T) {
 	}
 	texts := labelTexts(job.Drawings()[0])
 	for _, want := range []string{
-		"14.5°", "complement 75.5°: from square", "registration edge", "base 230 mm", "rise 59.48 mm",
+		"bevel 14.5°: 75.5° off square across an edge", "bevel 75.5°: 14.5° off square across an edge", "registration edge", "base 230 mm", "rise 59.48 mm",
 		"cut, or strike on a board from its working edge", "room for the gauge's stock",
 	} {
 		if !slices.Contains(texts, want) {
@@ -98,8 +98,8 @@ func TestAnglePanel(t *testing.T) {
 		unit      measure.Unit
 		row, want string
 	}{
-		{measure.Millimetre, "gauge reads from the edge", "14.5° = 14° 30′"},
-		{measure.Millimetre, "gauge reads from square", "75.5° = 75° 30′"},
+		{measure.Millimetre, "bevel", "14.5° = 14° 30′"},
+		{measure.Millimetre, "off square", "75.5° = 75° 30′"},
 		{measure.Millimetre, "rise over 100 mm", "25.86 mm"},
 		{measure.Millimetre, "rise over 250 mm", "64.65 mm"},
 		{measure.Millimetre, "rise over 500 mm", "129.31 mm"},
@@ -127,7 +127,7 @@ func TestMinutesCarry(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := cell(job.Panels()[0], "gauge reads from the edge"), "15° = 15° 00′"; got != want {
+	if got, want := cell(job.Panels()[0], "bevel"), "15° = 15° 00′"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -141,7 +141,7 @@ func TestAnglesTogether(t *testing.T) {
 		t.Errorf("name %q, title %q, %d drawings", job.Name, job.Title, len(job.Drawings()))
 	}
 	want := []string{
-		"120° is drawn as its supplement, 60°: the same line, read from the other side",
+		"120° is drawn as its supplement, bevel 60°: the same line, read from the other side",
 		"60° is asked for more than once and drawn once",
 		"14.5° is asked for more than once and drawn once",
 	}
@@ -254,6 +254,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 		if outline[0] != (geometry.Point{}) || top.Distance(want) > 1e-9 {
 			t.Fatalf("slope ends at %v, want %v", top, want)
 		}
+		wantCorners(t, right)
 		for _, l := range right.Labels {
 			foot := geometry.Pt(top.X, 0)
 			if strings.HasPrefix(l.Text, "rise ") && (l.On.A.Distance(foot) > 1e-9 || l.On.B.Distance(top) > 1e-9) {
@@ -263,8 +264,8 @@ func TestAngleDrawingLaws(t *testing.T) {
 		if got := math.Atan2(top.Y, top.X); math.Abs(got-measure.Radians(deg)) > 1e-9 {
 			t.Fatalf("slope stands at %.12f, want %.12f", got, measure.Radians(deg))
 		}
-		if sum := figure(t, job, "angle") + figure(t, job, "complement"); math.Abs(sum-math.Pi/2) > 1e-12 {
-			t.Fatalf("angle and complement make %.12f", sum)
+		if sum := figure(t, job, "bevel") + figure(t, job, "off square"); math.Abs(sum-math.Pi/2) > 1e-12 {
+			t.Fatalf("bevel and off square make %.12f", sum)
 		}
 	})
 }
@@ -294,4 +295,37 @@ func mirrored(a, b templates.Drawing) bool {
 		}
 	}
 	return strings.Replace(a.Name, "right", "left", 1) == b.Name
+}
+
+// corners returns what the sides of both acute corners enclose, by the label that
+// says what each sets, and how long the shorter of their sides is.
+func corners(d templates.Drawing) map[string][2]float64 {
+	outline := strokesOf(d, templates.Cut)[0]
+	low, slope, up := outline[0], outline[len(outline)-2], geometry.Pt(outline[len(outline)-2].X, 0)
+	if cut := strokesOf(d, templates.Cut); len(cut) > 1 { // the upright side runs on below
+		up = cut[1][1]
+	}
+	out := map[string][2]float64{}
+	for at, sides := range map[geometry.Point][2]geometry.Point{low: {outline[1], slope}, slope: {low, up}} {
+		a, b := sides[0].Sub(at), sides[1].Sub(at)
+		angle := math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
+		deg := measure.Angle(angle).Text(0)
+		off := measure.Angle(math.Pi/2 - angle).Text(0)
+		out["bevel "+deg+": "+off+" off square across an edge"] = [2]float64{angle, math.Min(a.Norm(), b.Norm())}
+	}
+	return out
+}
+
+// wantCorners wants each acute corner to be named by what it sets, and both its
+// sides long enough for a gauge.
+func wantCorners(t *rapid.T, d templates.Drawing) {
+	t.Helper()
+	for label, corner := range corners(d) {
+		if !slices.Contains(labelTexts(d), label) {
+			t.Fatalf("no corner is named %q among %q", label, labelTexts(d))
+		}
+		if corner[1] < 100-1e-9 {
+			t.Fatalf("a side of the corner %q is %.1f mm long", label, corner[1])
+		}
+	}
 }

@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -9,66 +11,77 @@ import (
 )
 
 // Bridle returns the templates of a corner bridle joint: for stretcher and
-// leg the face and the wrap-round of both hands, and the reference edge,
-// which both hands share: turned end for end it is its own mirror image. The
-// error is a *measure.BoundError.
+// leg the ring side and the wrap-round of both hands, and one edge, which both
+// hands share: turned end for end it is its own mirror image. The error is a
+// *measure.BoundError.
 //
-// The right hand is the corner on the right as one looks at the face side of
-// both parts, foot down. A part is drawn lying: the leg with its head to the
-// left, a right hand stretcher with its end to the right.
+// The right hand is the corner on the right as one looks at the ring side of
+// both parts, foot down.
 func Bridle(b joint.Bridle, s Setting) (Job, error) {
 	if err := b.Check(); err != nil {
 		return Job{}, err
 	}
-	stretcher := newBridleTemplate(b.Stretcher(), partWords{"stretcher", "underside", "top"}, s)
-	leg := newBridleTemplate(b.Head().FromFarEdge(), partWords{"leg", "inner edge", "outer edge"}, s)
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
 	return Job{
 		Name:    "bridle-" + strings.TrimSuffix(angle, "°"),
-		Title:   "Corner bridle, leg splayed " + angle,
+		Title:   say(bridleTitle, angle),
 		Figures: figures,
 		Sections: []Section{{
-			Drawings: append(stretcher.drawings("left", "right"), leg.drawings("right", "left")...),
+			Drawings: BridleViews(b, 0, s),
 			Panels: []Panel{
-				{Heading: "Figures", Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
-				{Heading: "Order of work", Text: bridleSteps(b, s.Unit)},
-				{Heading: "Holding the part", Text: bridleHolding(b, s.Unit)},
+				{Heading: say(figuresHeading), Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
+				{Heading: say(workHeading), Text: bridleSteps(b, s.Unit)},
+				{Heading: say(holdingHeading), Text: bridleHolding(b, s.Unit)},
 			},
 		}},
 	}, nil
 }
 
-// partWords is what the edges of one part are called.
-type partWords struct{ part, reference, far string }
+// BridleViews returns all views of both parts, the stretcher's first. A leg whose
+// head is left proud mm above the stretcher is not trimmed at the joint. The
+// bridle must have passed its Check.
+//
+// A part is drawn lying, the edge that it is set out from below: of the stretcher
+// the underside, of the leg the back. In the frame of joint.BridleEnd the end is
+// to the left, which shows the left hand of either.
+func BridleViews(b joint.Bridle, proud float64, s Setting) []Drawing {
+	stretcher := newBridleTemplate(b.Stretcher(), stretcherSides(), 0, s)
+	leg := newBridleTemplate(b.Head(), legSides(), proud, s)
+	return append(stretcher.drawings(), leg.drawings()...)
+}
+
+// partSides is what the long sides of one part are called.
+type partSides struct {
+	part, lower        measure.ID // the part, the edge that it is set out from
+	below, above       string     // the edges of the ring side
+	facing, turnedAway string     // ring side and outer side
+}
 
 // A bridleTemplate is one part of a bridle joint about to be drawn.
 type bridleTemplate struct {
 	joint.BridleEnd
-	partWords
+	partSides
 	Setting
-	wrap wrap
-	to   float64 // where the drawing breaks off
+	wrap  wrap
+	to    float64 // where the drawing breaks off
+	proud float64 // how far the part runs on beyond the joint; 0 where it is trimmed to it
 }
 
-func newBridleTemplate(e joint.BridleEnd, words partWords, s Setting) bridleTemplate {
-	return bridleTemplate{e, words, s, wrap{e.Width, e.Thickness, true}, e.Shoulder(e.Width) + reach}
+func newBridleTemplate(e joint.BridleEnd, sides partSides, proud float64, s Setting) bridleTemplate {
+	to := math.Max(e.Shoulder(0), e.Shoulder(e.Width)) + reach
+	return bridleTemplate{e, sides, s, wrap{e.Width, e.Thickness, true}, to, proud}
 }
 
 func (t bridleTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
-// drawings returns all views; straight is the hand that has the frame of
-// geometry.BridleEnd, mirror the other.
-func (t bridleTemplate) drawings(straight, mirror string) []Drawing {
-	name := func(hand, view string) string { return t.part + ", " + hand + " hand, " + view }
-	face, round := t.face(), t.wrapRound()
-	return []Drawing{
-		face.Named(name(straight, "face")),
-		face.Mirrored(name(mirror, "face")),
-		t.edge().Named(t.part + ", both hands, " + t.reference),
-		round.Named(name(straight, "wrap-round")),
-		round.Mirrored(name(mirror, "wrap-round")),
-	}
+// drawings returns all views.
+func (t bridleTemplate) drawings() []Drawing {
+	return slices.Concat(
+		t.face().hands(View{Part: t.part, Face: "ring-side"}, LeftHand),
+		[]Drawing{t.edge().of(View{Part: t.part, Face: t.lower})},
+		t.wrapRound().hands(View{Part: t.part, Face: "wrap-round"}, LeftHand),
+	)
 }
 
 // face is the face with its two edges and the positions on them.
@@ -79,9 +92,9 @@ func (t bridleTemplate) face() Drawing {
 	}
 	d.Span(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.End(0), 0), t.length(t.Length()))
 	d.Span(geometry.Pt(t.End(t.Width), t.Width), geometry.Pt(t.Shoulder(t.Width), t.Width), t.length(t.Length()))
-	d.LabelLine(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.to, 0), t.reference+", reference edge")
-	d.LabelLine(geometry.Pt(t.Shoulder(t.Width), t.Width), geometry.Pt(t.to, t.Width), t.far)
-	d.LabelPoint(geometry.Pt(0, 0), "datum")
+	d.LabelLine(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.to, 0), t.below)
+	d.LabelLine(geometry.Pt(t.Shoulder(t.Width), t.Width), geometry.Pt(t.to, t.Width), t.above)
+	d.LabelPoint(geometry.Pt(0, 0), say(datum))
 	return d
 }
 
@@ -95,17 +108,17 @@ func (t bridleTemplate) edge() Drawing {
 	upper, lower := t.Cheeks()
 	for _, depth := range []float64{upper, lower} {
 		y := t.Thickness - depth
-		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), t.length(depth)+" from face")
+		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), say(fromRingSide, t.length(depth)))
 	}
 	d.Span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), t.length(t.Length()))
-	d.LabelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), "face side")
+	d.LabelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), t.facing)
 	return d
 }
 
 // wrapRound is all four sides in one strip.
 func (t bridleTemplate) wrapRound() Drawing {
-	d := t.wrap.drawing("", t.side, t.RoughEnd, t.to)
-	d.LabelPoint(geometry.Pt(0, 0), "datum")
+	d := t.wrap.drawing(t.side, t.RoughEnd, t.to)
+	d.LabelPoint(geometry.Pt(0, 0), say(datum))
 	return d
 }
 
@@ -117,16 +130,16 @@ func (t bridleTemplate) side(s side) Drawing {
 	case faceSide:
 		t.cheek(&d)
 		t.crosswise(&d)
-		d.LabelPoint(middle, "face side")
+		d.LabelPoint(middle, t.facing)
 	case backFace:
 		t.cheek(&d)
-		d.LabelPoint(middle, "back face")
+		d.LabelPoint(middle, t.turnedAway)
 	case referenceEdge:
 		t.section(&d, 0)
-		d.LabelPoint(middle, t.reference)
+		d.LabelPoint(middle, t.below)
 	case farEdge:
 		t.section(&d, t.Width)
-		d.LabelPoint(middle, t.far)
+		d.LabelPoint(middle, t.above)
 	}
 	return d
 }
@@ -140,7 +153,7 @@ func (t bridleTemplate) cheek(d *Drawing) {
 	endA, endB := across(t.RoughEnd)
 	trimA, trimB := across(t.End)
 	a, b := across(t.Shoulder)
-	d.Line(Cut, endA, endB)
+	d.Line(t.endRole(), endA, endB)
 	d.Line(Construction, trimA, trimB)
 	if t.Slot {
 		d.Line(Hidden, a, b)
@@ -152,23 +165,36 @@ func (t bridleTemplate) cheek(d *Drawing) {
 
 // crosswise names the lines that run across the face.
 func (t bridleTemplate) crosswise(d *Drawing) {
-	name := "shoulder"
+	name := say(shoulder)
 	if t.Slot {
-		name = "slot bottom"
+		name = say(slotBottom)
 	}
-	if t.OffSquare > 0 {
-		name += ", " + measure.Angle(t.OffSquare).Text(t.Unit)
+	if t.OffSquare != 0 {
+		name = say(lineOffSquare, name, measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))
+	}
+	end, trim := say(sawHere, t.length(joint.BridleLong)), say(trimLine)
+	if t.proud > 0 {
+		end, trim = say(runsOn, t.length(t.proud)), say(topOfStretcher)
 	}
 	for _, line := range []struct {
 		at   func(y float64) float64
 		text string
 	}{
 		{t.Shoulder, name},
-		{t.RoughEnd, "saw, " + t.length(joint.BridleLong) + " long"},
-		{t.End, "trim line"},
+		{t.RoughEnd, end},
+		{t.End, trim},
 	} {
 		d.LabelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.text)
 	}
+}
+
+// endRole returns what the drawn end is: sawn there, or only where the drawing
+// breaks off a part that runs on.
+func (t bridleTemplate) endRole() Role {
+	if t.proud > 0 {
+		return Construction
+	}
+	return Cut
 }
 
 // section draws the joint as the edge at y shows it, down from the face: the
@@ -176,7 +202,7 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 func (t bridleTemplate) section(d *Drawing, y float64) {
 	end, trim, shoulder := t.RoughEnd(y), t.End(y), t.Shoulder(y)
 	upper, lower := t.Cheeks()
-	d.Line(Cut, geometry.Pt(end, 0), geometry.Pt(end, t.Thickness))
+	d.Line(t.endRole(), geometry.Pt(end, 0), geometry.Pt(end, t.Thickness))
 	d.Line(Construction, geometry.Pt(trim, 0), geometry.Pt(trim, t.Thickness))
 	if t.Slot {
 		slot := geometry.Box(end, upper, shoulder, lower).Corners()

@@ -31,12 +31,12 @@ func drawnBridle(t *rapid.T) (joint.Bridle, Job) {
 }
 
 // corner is the joint on the right in space: x along the stretcher, z up, the
-// face sides on y = 0 towards the reader at −y, the stretcher's underside on
+// ring sides on y = 0 towards the reader at −y, the stretcher's underside on
 // z = 0. Its lower trimmed corner is the origin, through which the leg's
-// outer face passes, foot leaning out to +x.
+// back passes, foot leaning out to +x.
 type corner struct{ joint.Bridle }
 
-// outward is square to the leg's outer and inner faces, by turning the x
+// outward is square to the leg's back and stretcher side, by turning the x
 // direction about y.
 func (c corner) outward() r3.Vec {
 	return r3.NewRotation(-c.Angle, r3.Vec{Y: 1}).Rotate(r3.Vec{X: 1})
@@ -50,16 +50,17 @@ func (c corner) down() r3.Vec { return r3.Cross(r3.Vec{Y: 1}, c.outward()) }
 func (c corner) stretcher(p r3.Vec) r3.Vec { return r3.Vec{X: p.X, Y: -p.Z, Z: p.Y} }
 
 func (c corner) leg(p r3.Vec) r3.Vec {
-	// Head corner of the inner edge: where inner face and top meet.
+	// The head's corner at the back, where back and top meet. The right hand is
+	// drawn with its head to the right.
 	along := c.outward()
-	head := r3.Vec{X: (-c.Leg - along.Z*c.Depth) / along.X, Z: c.Depth}
-	v := r3.Add(r3.Scale(p.X, c.down()), r3.Scale(p.Y, along))
+	head := r3.Vec{X: -along.Z * c.Depth / along.X, Z: c.Depth}
+	v := r3.Add(r3.Scale(-p.X, c.down()), r3.Scale(-p.Y, along))
 	return r3.Add(head, r3.Add(v, r3.Vec{Y: -p.Z}))
 }
 
 // Folded and put in its place every line of a right hand wrap-round lies in a
-// plane of the other part: the shoulder of the stretcher in the leg's inner
-// face, its trim line in the outer one; the shoulder of the leg in the
+// plane of the other part: the shoulder of the stretcher in the leg's
+// stretcher side, its trim line in the back; the shoulder of the leg in the
 // stretcher's underside, its trim line in the top.
 func TestBridleWrapRoundsMeetInSpace(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -137,7 +138,7 @@ func TestBridleHandsMirror(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, job := drawnBridle(t)
 		for _, part := range []string{"stretcher", "leg"} {
-			for _, view := range []string{"face", "wrap-round"} {
+			for _, view := range []string{"ring side", "wrap-round"} {
 				wantMirror(t,
 					drawingNamed(t, job, part+", right hand, "+view),
 					drawingNamed(t, job, part+", left hand, "+view))
@@ -153,7 +154,7 @@ func TestBridleEdgeServesBothHands(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"stretcher, both hands, underside", "leg, both hands, inner edge"} {
+	for _, name := range []string{"stretcher, underside", "leg, back"} {
 		cuts := strokesOf(drawingNamed(t, b, name), Cut)
 		for _, s := range cuts {
 			for _, p := range s.Points {
@@ -186,7 +187,7 @@ func TestBridleFaceHatching(t *testing.T) {
 			t.Fatal(err)
 		}
 		for part, want := range map[string]bool{"stretcher": tt.stretcher, "leg": tt.leg} {
-			d := drawingNamed(t, job, part+", right hand, face")
+			d := drawingNamed(t, job, part+", right hand, ring side")
 			if got := len(strokesOf(d, Waste)) > 0; got != want {
 				t.Errorf("mortise in %v: face of the %s hatched %v, want %v", tt.mortise, part, got, want)
 			}
@@ -205,23 +206,23 @@ func TestBridleFigures(t *testing.T) {
 	}
 	// By hand, cos 10° = 0.9848078, tan 10° = 0.1763270.
 	for name, want := range map[string]string{
-		"tenon and slot width":                  "8 mm",
-		"cheek depth, each side":                "8 mm",
-		"far cheek from the face":               "16 mm",
-		"gauge from square":                     "10°",
-		"gauge from the edge":                   "80°",
-		"stretcher shoulder, underside":         "45.69 mm",
-		"stretcher shoulder, top":               "50.98 mm",
-		"stretcher trimmed end, top":            "5.29 mm",
-		"stretcher slot length, trimmed":        "45.69 mm",
-		"stretcher cut height on its rough end": "47.95 mm",
-		"leg shoulder, inner edge":              "30.46 mm",
-		"leg shoulder, outer edge":              "38.4 mm",
-		"leg trimmed head, outer edge":          "7.93 mm",
-		"leg tenon length, trimmed":             "30.46 mm",
-		"leg cut height on its rough end":       "32.95 mm",
-		"left long at both ends":                "3 mm",
-		"glue area, two cheeks":                 "2741.7 mm²",
+		"tenon and slot width":                             "8 mm",
+		"cheek depth, each side":                           "8 mm",
+		"far cheek from the ring side":                     "16 mm",
+		"off square":                                       "10°",
+		"bevel":                                            "80°",
+		"stretcher shoulder, underside":                    "45.69 mm",
+		"stretcher shoulder, top":                          "50.98 mm",
+		"stretcher trimmed end, top":                       "5.29 mm",
+		"stretcher slot length, trimmed":                   "45.69 mm",
+		"stretcher cut height on its rough end":            "47.95 mm",
+		"leg shoulder, back":                               "30.46 mm",
+		"leg shoulder, stretcher side":                     "22.53 mm",
+		"leg trimmed head, stretcher side, past the datum": "7.93 mm",
+		"leg tenon length, trimmed":                        "30.46 mm",
+		"leg cut height on its rough end":                  "32.95 mm",
+		"over length at both ends":                         "3 mm",
+		"glue area, two cheeks":                            "2741.7 mm²",
 	} {
 		wantFigure(t, job, name, want)
 	}

@@ -37,9 +37,37 @@ type Label struct {
 	Big  bool // the larger of the two letter heights
 }
 
+// A Hand says which of two mirror images a drawing shows.
+type Hand uint8
+
+const (
+	EitherHand Hand = iota // it is its own mirror image, or serves both
+	RightHand
+	LeftHand
+)
+
+// Other returns the mirrored hand.
+func (h Hand) Other() Hand {
+	switch h {
+	case RightHand:
+		return LeftHand
+	case LeftHand:
+		return RightHand
+	}
+	return EitherHand
+}
+
+// A View tells a drawing from all others of a job.
+type View struct {
+	Part, Face measure.ID // "lap", "cut-face"
+	Hand       Hand
+	Size       string // of the design that it is for; empty where there is one or all share it
+}
+
 // A Drawing is one template at full size.
 type Drawing struct {
-	Name    string // part, hand and view: "lap, right hand, face"
+	View    View
+	Name    string // the view in words: "lap, right hand, cut face"
 	Strokes []Stroke
 	Labels  []Label
 	Free    bool // may be turned by any angle on a sheet, not by quarters only
@@ -49,6 +77,7 @@ type Drawing struct {
 
 // A Figure is one worked-out size with the name a maker calls it by.
 type Figure struct {
+	ID    measure.ID
 	Name  string
 	Value measure.Quantity
 }

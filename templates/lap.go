@@ -1,8 +1,8 @@
 package templates
 
 import (
-	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -19,74 +19,91 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 	if err := l.Check(); err != nil {
 		return Job{}, err
 	}
-	t := lapTemplate{l, s, wrap{width: l.Width, thickness: l.Depth}}
+	t := newLapTemplate(l, SingleLap(), s)
 	figures := lapFigures(l)
 	angle := measure.Angle(l.Angle).Text(s.Unit)
 	job := Job{
-		Name: "lap-" + strings.TrimSuffix(angle, "°"),
-		Title: fmt.Sprintf("Half-lap: %s crossed by %s at %s",
-			t.length(l.Width), t.length(l.Other), angle),
+		Name:     "lap-" + strings.TrimSuffix(angle, "°"),
+		Title:    say(lapTitle, t.length(l.Width), t.length(l.Other), angle),
 		Figures:  figures,
 		Warnings: t.warnings(),
 	}
 	section := Section{
+		Drawings: t.views(),
 		Panels: []Panel{
-			{Heading: "Figures", Table: figureTable(append(lapGiven(l), figures...), s.Unit)},
-			{Heading: "Setting the saw", Text: t.steps()},
-			{Heading: "Hands", Text: lapHands()},
+			{Heading: say(figuresHeading), Table: figureTable(append(lapGiven(l), figures...), s.Unit)},
+			{Heading: say(sawHeading), Text: t.steps()},
+			{Heading: say(handsHeading), Text: lapHands()},
 		},
-	}
-	for _, view := range []struct {
-		name string
-		of   Drawing
-	}{{"face", t.face()}, {"reference edge", t.edge()}, {"wrap-round", t.wrapRound()}} {
-		section.Drawings = append(section.Drawings,
-			view.of.Named("lap, right hand, "+view.name),
-			view.of.Mirrored("lap, left hand, "+view.name))
 	}
 	job.Sections = []Section{section}
 	return job, nil
 }
 
+// LapNames is what the lines of a lap are called on its part.
+type LapNames struct {
+	Reference, Far string // the two edges
+	Near, Other    string // the shoulder that meets the reference edge at At, and the other one
+	Datum          string // what At is counted from
+}
+
+// LapViews returns cut face, reference edge and wrap-round of a lap, the right
+// hand of each before the left. The lap must have passed its Check.
+func LapViews(l joint.Lap, names LapNames, s Setting) []Drawing {
+	return newLapTemplate(l, names, s).views()
+}
+
+func newLapTemplate(l joint.Lap, names LapNames, s Setting) lapTemplate {
+	return lapTemplate{l, names, s, wrap{width: l.Width, thickness: l.Depth}}
+}
+
+func (t lapTemplate) views() []Drawing {
+	return slices.Concat(
+		t.face().hands(View{Part: "lap", Face: "cut-face"}, RightHand),
+		t.edge().hands(View{Part: "lap", Face: "reference-edge"}, RightHand),
+		t.wrapRound().hands(View{Part: "lap", Face: "wrap-round"}, RightHand),
+	)
+}
+
 func lapGiven(l joint.Lap) []Figure {
 	return []Figure{
-		{"width", measure.Length(l.Width)},
-		{"crossing width", measure.Length(l.Other)},
-		{"depth of stock", measure.Length(l.Depth)},
-		{"angle", measure.Angle(l.Angle)},
-		{"kerf", measure.Length(l.Kerf)},
+		figure("lap.width", measure.Length(l.Width)),
+		figure("lap.crossing-width", measure.Length(l.Other)),
+		figure("lap.depth", measure.Length(l.Depth)),
+		figure("lap.angle", measure.Angle(l.Angle)),
+		figure("lap.kerf", measure.Length(l.Kerf)),
 	}
 }
 
 func lapFigures(l joint.Lap) []Figure {
 	near, far := l.Shoulders(0)
 	farNear, farFar := l.Shoulders(l.Width)
-	fromEdge, fromSquare := l.Bevel(), l.OffSquare()
 	square, along := l.UsualRuleExcess()
 	figures := []Figure{
-		{"near shoulder, reference edge", measure.Length(near)},
-		{"far shoulder, reference edge", measure.Length(far)},
-		{"near shoulder, far edge", measure.Length(farNear)},
-		{"far shoulder, far edge", measure.Length(farFar)},
-		{"edge length", measure.Length(l.EdgeLength())},
-		{"corner shift", measure.Length(l.Shift())},
-		{"lap area", measure.Area(l.Area())},
-		{"gauge from the edge", measure.Angle(fromEdge)},
-		{"gauge from square", measure.Angle(fromSquare)},
-		{"blade height", measure.Length(l.BladeHeight())},
-		{"spacer", measure.Length(l.Spacer())},
+		figure("lap.near-reference", measure.Length(near)),
+		figure("lap.far-reference", measure.Length(far)),
+		figure("lap.near-far-edge", measure.Length(farNear)),
+		figure("lap.far-far-edge", measure.Length(farFar)),
+		figure("lap.edge-length", measure.Length(l.EdgeLength())),
+		figure("lap.corner-shift", measure.Length(l.Shift())),
+		figure("lap.area", measure.Area(l.Area())),
+		figure("lap.bevel", measure.Angle(l.Bevel())),
+		figure("lap.off-square", measure.Angle(l.OffSquare())),
+		figure("lap.blade-height", measure.Length(l.BladeHeight())),
+		figure("lap.spacer", measure.Length(l.Spacer())),
 	}
 	if l.At > 0 {
-		figures = append(figures, Figure{"stop, first cut", measure.Length(l.Stop())})
+		figures = append(figures, figure("lap.stop", measure.Length(l.Stop())))
 	}
 	return append(figures,
-		Figure{"usual rule too wide by", measure.Length(square)},
-		Figure{"usual spacer too long by", measure.Length(along)})
+		figure("lap.usual-rule-wide", measure.Length(square)),
+		figure("lap.usual-spacer-long", measure.Length(along)))
 }
 
 // A lapTemplate is a lap about to be drawn.
 type lapTemplate struct {
 	joint.Lap
+	names LapNames
 	Setting
 	wrap wrap
 }
@@ -122,17 +139,19 @@ func (t lapTemplate) face() Drawing {
 	box := geometry.Bounds(c...)
 	d.Line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(box.Min.X, t.Width/2))
 	d.Line(Centre, geometry.Pt(box.Max.X, t.Width/2), geometry.Pt(to, t.Width/2))
-	d.Span(c[1], c[0], "edge length "+t.length(t.EdgeLength()))
+	d.Span(c[1], c[0], say(edgeLengthIs, t.length(t.EdgeLength())))
 	if square := geometry.Pt(c[0].X, t.Width); t.Shift() != 0 {
 		left, right := square, c[3]
 		if left.X > right.X {
 			left, right = right, left
 		}
-		d.Span(left, right, "corner shift "+t.length(math.Abs(t.Shift())))
+		d.Span(left, right, say(cornerShiftIs, t.length(t.Shift())))
 	}
-	d.LabelLine(c[0], c[3], measure.Angle(t.Angle).Text(t.Unit)+" from the edge")
-	d.LabelLine(c[1], geometry.Pt(to, 0), "reference edge")
-	d.LabelLine(c[2], geometry.Pt(to, t.Width), "far edge")
+	d.LabelLine(c[0], c[3], t.names.Near)
+	d.LabelLine(c[1], c[2], t.names.Other)
+	d.LabelLine(c[1], c[2], t.cut())
+	d.LabelLine(c[1], geometry.Pt(to, 0), t.names.Reference)
+	d.LabelLine(c[2], geometry.Pt(to, t.Width), t.names.Far)
 	t.datum(&d, 0, t.Width)
 	t.positions(&d)
 	return d
@@ -147,9 +166,9 @@ func (t lapTemplate) edge() Drawing {
 		d.Line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
 	near, far := t.Shoulders(0)
-	d.Span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), "edge length "+t.length(t.EdgeLength()))
-	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), "face side")
-	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), t.length(t.BladeHeight())+" deep")
+	d.Span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), say(edgeLengthIs, t.length(t.EdgeLength())))
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), say(cutFace))
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), say(deepIs, t.length(t.BladeHeight())))
 	t.datum(&d, 0, t.Depth)
 	return d
 }
@@ -157,12 +176,12 @@ func (t lapTemplate) edge() Drawing {
 // wrapRound is face and both edges in one strip.
 func (t lapTemplate) wrapRound() Drawing {
 	from, to, _ := t.extent()
-	d := t.wrap.drawing("", t.side, func(float64) float64 { return from }, to)
+	d := t.wrap.drawing(t.side, func(float64) float64 { return from }, to)
 	t.datum(&d, -t.Depth, t.Width+t.Depth)
 	t.positions(&d)
 	near, far := t.Shoulders(0)
 	d.LabelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
-		"edge length "+t.length(t.EdgeLength()))
+		say(edgeLengthIs, t.length(t.EdgeLength())))
 	return d
 }
 
@@ -179,14 +198,14 @@ func (t lapTemplate) side(s side) Drawing {
 		lower, upper := c[0].Lerp(c[1], 0.5), c[3].Lerp(c[2], 0.5)
 		past := upper.Sub(lower).Unit().Mul(offset / 2)
 		d.Line(Centre, lower.Sub(past), upper.Add(past))
-		d.LabelLine(lower, upper, "crossing centre")
-		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), "lap up: face side")
+		d.LabelLine(lower, upper, t.centre())
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), say(cutFace))
 	case referenceEdge:
 		t.notch(&d, c[0].X, c[1].X)
-		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), "reference edge")
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), t.names.Reference)
 	case farEdge:
 		t.notch(&d, c[3].X, c[2].X)
-		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), "far edge")
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), t.names.Far)
 	}
 	return d
 }
@@ -201,9 +220,9 @@ func (t lapTemplate) notch(d *Drawing, near, far float64) {
 // datum draws the line square across from which positions are counted, or
 // where that is off the drawing a square line through the near shoulder.
 func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
-	x, text := 0.0, "datum"
+	x, text := 0.0, t.names.Datum
 	if _, _, on := t.extent(); !on {
-		x, text = t.At, "square line, at "+t.length(t.At)
+		x, text = t.At, say(squareLineAt, t.length(t.At))
 	}
 	a, b := geometry.Pt(x, y0-offset/2), geometry.Pt(x, y1+offset/2)
 	d.Line(Construction, a, b)
@@ -220,59 +239,29 @@ func (t lapTemplate) positions(d *Drawing) {
 	near, _ := t.Shoulders(0)
 	farNear, _ := t.Shoulders(t.Width)
 	if _, _, datum := t.extent(); datum {
-		d.LabelPoint(geometry.Pt(near, 0), t.length(near)+", reference edge")
+		d.LabelPoint(geometry.Pt(near, 0), say(onEdge, t.length(near), t.names.Reference))
 	}
-	d.LabelPoint(geometry.Pt(farNear, t.Width), t.length(farNear)+", far edge")
+	d.LabelPoint(geometry.Pt(farNear, t.Width), say(onEdge, t.length(farNear), t.names.Far))
 }
 
-// steps is the order of work at the saw.
-func (t lapTemplate) steps() []string {
-	fromEdge, fromSquare := t.Bevel(), t.OffSquare()
-	first := "First cut, the far shoulder: saw to the template line and set the stop against the end."
-	if t.At > 0 {
-		first = "First cut, the far shoulder: datum end against the stop, the stop " + t.length(t.Stop()) +
-			" from the blade, measured along the fence."
+// cut says at which angle the shoulders are cut.
+func (t lapTemplate) cut() string {
+	return say(bevelAndOffSquare, measure.Angle(t.Bevel()).Text(t.Unit), measure.Angle(t.OffSquare()).Text(t.Unit))
+}
+
+// centre names the centre line of the part that crosses, with the angle as it was
+// given where that is not the bevel of the shoulders.
+func (t lapTemplate) centre() string {
+	if t.Angle > math.Pi/2 {
+		return say(crossingCentreAt, measure.Angle(t.Angle).Text(t.Unit))
 	}
-	return []string{
-		"1. Isolate power before setting. Follow the machine's manual and keep its guards on.",
-		"2. Blade height " + t.length(t.BladeHeight()) + ", half the stock. Prove it on two offcuts of the same milling: lapped, they come flush.",
-		fmt.Sprintf("3. Mitre gauge %s from the edge, which is %s from square. Reference edge on the fence, the face to be cut down. Swing the gauge so that the blade runs along the line of the template.",
-			measure.Angle(fromEdge).Text(t.Unit), measure.Angle(fromSquare).Text(t.Unit)),
-		"4. " + first,
-		"5. Second cut, the near shoulder: spacer " + t.length(t.Spacer()) + " between part and stop. " + t.usualRule(),
-		"6. Take out the rest in passes between the two cuts. Never trap an offcut between fence and blade.",
-		"7. Cut a test lap first, in an offcut of the same milling. The crossing part must go in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it.",
-	}
+	return say(crossingCentre)
 }
 
 // warnings says where a lap leaves the part it is counted on.
 func (t lapTemplate) warnings() []string {
 	if beyond := -(t.At + t.Shift()); t.At > 0 && beyond > 0 {
-		return []string{"on the far edge the near shoulder falls " + t.length(beyond) +
-			" beyond the datum; if the part ends there, the lap is open"}
+		return []string{say(beyondDatum, t.length(beyond))}
 	}
 	return nil
-}
-
-// usualRule says what the shop rule would do at this angle.
-func (t lapTemplate) usualRule() string {
-	const rule = "The usual rule, edge length less the kerf,"
-	square, along := t.UsualRuleExcess()
-	if square == 0 {
-		return rule + " gives the same at 90°."
-	}
-	return fmt.Sprintf("%s makes it %s too long and the lap %s too wide at this angle: the blade crosses the edge slanting and takes more than its kerf.",
-		rule, t.length(along), t.length(square))
-}
-
-// lapHands says which setting gives which lean.
-func lapHands() []string {
-	return []string{
-		"Positions are from the datum, along the edge they name.",
-		"The template shows the face that is cut. Both parts of one crossing take the same hand, each on its own cut face. Where their widths differ, the part that crosses has width and crossing width exchanged.",
-		"One gauge setting gives two laps on a part. Turned end for end, the same face down, it repeats the same lean on the same face; the other edge comes to the fence, so measure from the other end along that edge.",
-		"Tumbled end over end, the other face down and the same edge on the fence, it gives the lap on the other face; seen from the first face it leans the other way.",
-		"Rolled about its length, the other edge is on the fence and the stop no longer serves.",
-		"For the other hand swing the gauge to the other side of square.",
-	}
 }

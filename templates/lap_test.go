@@ -38,7 +38,7 @@ func drawnLap(t *rapid.T) (joint.Lap, Job) {
 func TestLapFaceShoulders(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l, job := drawnLap(t)
-		cuts := strokesOf(drawingNamed(t, job, "lap, right hand, face"), Cut)
+		cuts := strokesOf(drawingNamed(t, job, "lap, right hand, cut face"), Cut)
 		if len(cuts) != 2 {
 			t.Fatalf("%d cut lines on the face, want 2", len(cuts))
 		}
@@ -100,7 +100,7 @@ func TestLapWrapRoundFoldsToShouldersAndFloor(t *testing.T) {
 func TestLapHandsMirror(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, job := drawnLap(t)
-		for _, view := range []string{"face", "reference edge", "wrap-round"} {
+		for _, view := range []string{"cut face", "reference edge", "wrap-round"} {
 			wantMirror(t, drawingNamed(t, job, "lap, right hand, "+view), drawingNamed(t, job, "lap, left hand, "+view))
 		}
 	})
@@ -162,7 +162,7 @@ func TestLapDatum(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := drawingNamed(t, job, "lap, right hand, face")
+		d := drawingNamed(t, job, "lap, right hand, cut face")
 		edge := strokesOf(d, Outline)[0].Points
 		if got := edge[0].X; math.Abs(got-tt.from) > 1e-9 {
 			t.Errorf("at %v the stock starts at %v, want %v", tt.at, got, tt.from)
@@ -192,8 +192,8 @@ func TestLapFigures(t *testing.T) {
 		"usual spacer too long by":      "0.5 mm",
 		"blade height":                  "10 mm",
 		"lap area":                      "2309.4 mm²",
-		"gauge from the edge":           "60°",
-		"gauge from square":             "30°",
+		"bevel":                         "60°",
+		"off square":                    "30°",
 	} {
 		wantFigure(t, job, name, want)
 	}

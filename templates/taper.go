@@ -22,15 +22,15 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 	leg := taperTemplate{t, s.Unit}
 	return Job{
 		Name:  "taper-" + t.Faces.String(),
-		Title: "Taper, " + leg.faces() + ": " + leg.length(t.Top) + " to " + leg.length(t.Foot) + " over " + leg.length(t.Run()),
+		Title: say(taperTitle, leg.faces(), leg.length(t.Top), leg.length(t.Foot), leg.length(t.Run())),
 		Sections: []Section{{
 			Drawings: leg.drawings(),
 			Panels: []Panel{
-				{Heading: "taper", Table: leg.table()},
+				{Heading: say(taperHeading), Table: leg.table()},
 				leg.offsets(),
-				{Heading: "order of cuts", Text: leg.cuts()},
-				{Heading: "bevels", Text: leg.bevels()},
-				{Heading: "caution", Text: taperCaution()},
+				{Heading: say(cutsHeading), Text: leg.cuts()},
+				{Heading: say(bevelsHeading), Text: leg.bevels()},
+				{Heading: say(cautionHeading), Text: taperCaution()},
 			},
 		}},
 		Figures: leg.figures(),
@@ -45,37 +45,24 @@ type taperTemplate struct {
 
 func (t taperTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }
 
-// faces names the tapered faces.
-func (t taperTemplate) faces() string {
-	switch t.Faces {
-	case joint.AdjacentFaces:
-		return "two adjacent faces"
-	case joint.OppositeFaces:
-		return "two opposite faces"
-	case joint.FourFaces:
-		return "four faces"
-	}
-	return "one face"
-}
-
 func (t taperTemplate) drawings() []Drawing {
+	v := View{Part: "taper", Face: "face"}
 	if t.Faces.Symmetric() {
-		return []Drawing{t.drawing("taper, either hand, face")}
+		return []Drawing{t.drawing().of(v)}
 	}
-	right := t.drawing("taper, right hand, face")
-	return []Drawing{right, right.Mirrored("taper, left hand, face")}
+	return t.drawing().hands(v, RightHand)
 }
 
-func (t taperTemplate) drawing(name string) Drawing {
-	d := Drawing{Name: name}
+func (t taperTemplate) drawing() Drawing {
+	var d Drawing
 	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
 		d.Line(Cut, c.A, c.B)
-		d.LabelLine(c.A, c.B, "cut line, "+angleText(t.ToEdge())+" to the "+t.reference())
+		d.LabelLine(c.A, c.B, say(cutLineToEdge, angleText(t.ToEdge()), t.reference()))
 	}
 	for _, w := range t.Waste() {
 		d.Hatch(w...)
-		d.LabelPoint(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), "waste")
+		d.LabelPoint(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), say(waste))
 	}
 	t.ends(&d)
 	t.start(&d)
@@ -83,40 +70,24 @@ func (t taperTemplate) drawing(name string) Drawing {
 	if mid := t.Top / 2; t.Faces.Symmetric() {
 		a, b := geometry.Pt(-offset, mid), geometry.Pt(t.Length+offset, mid)
 		d.Line(Centre, a, b)
-		d.LabelLine(a, b, "centre line")
+		d.LabelLine(a, b, say(centreLine))
 	}
 	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
 	return d
 }
 
-// reference names what the taper is counted from.
-func (t taperTemplate) reference() string {
-	if t.Faces.Symmetric() {
-		return "centre line"
-	}
-	return "straight face"
-}
-
-// referenceEdge names the edge y = 0 of the blank.
-func (t taperTemplate) referenceEdge() string {
-	if t.Faces == joint.AdjacentFaces {
-		return "reference edge: on the outside arris"
-	}
-	return "reference edge"
-}
-
 // ends names the widths at top and foot.
 func (t taperTemplate) ends(d *Drawing) {
-	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), "top "+t.length(t.Top))
+	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), say(topIs, t.length(t.Top)))
 	lo, hi := t.Edges(t.Length)
-	d.LabelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), "foot "+t.length(t.Foot))
+	d.LabelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), say(footIs, t.length(t.Foot)))
 }
 
 // start marks where the taper begins, square across the blank.
 func (t taperTemplate) start(d *Drawing) {
-	text := "start, at the top end"
+	text := say(startAtTop)
 	if t.Start > 0 {
-		text = "start, " + t.length(t.Start) + " from the top end"
+		text = say(startFromTop, t.length(t.Start))
 	}
 	a, b := geometry.Pt(t.Start, -tick), geometry.Pt(t.Start, t.Top+tick)
 	d.Line(Construction, a, b)
@@ -134,39 +105,41 @@ func (t taperTemplate) grain(d *Drawing) {
 	barb := math.Min(4, (hi-lo)/5)
 	d.Line(Construction, tail, head)
 	d.Line(Construction, head.Add(geometry.Pt(-2*barb, barb/2)), head, head.Add(geometry.Pt(-2*barb, -barb/2)))
-	d.LabelLine(tail, head, "grain")
+	d.LabelLine(tail, head, say(grain))
 }
 
-// figures returns what the taper comes to. Where both edges are cut, "taper
-// angle" and "loss at the foot" are those of one edge, and the tapers per
-// length those of both together.
+// figures returns what the taper comes to: of one face, and where two opposite
+// faces are cut of both together, named as such.
 func (t taperTemplate) figures() []Figure {
+	const hundred, foot = 100, 12 * measure.MillimetresPerInch
 	out := []Figure{
-		{"length", measure.Length(t.Length)},
-		{"top", measure.Length(t.Top)},
-		{"foot", measure.Length(t.Foot)},
-		{"start", measure.Length(t.Start)},
-		{"length of taper", measure.Length(t.Run())},
-		{"loss at the foot", measure.Length(t.Loss())},
-		{"taper angle", measure.Angle(t.ToEdge())},
+		figure("taper.length", measure.Length(t.Length)),
+		figure("taper.top", measure.Length(t.Top)),
+		figure("taper.foot", measure.Length(t.Foot)),
+		figure("taper.start", measure.Length(t.Start)),
+		figure("taper.run", measure.Length(t.Run())),
+		figure("taper.loss", measure.Length(t.Loss())),
+		figure("taper.to-edge", measure.Angle(t.ToEdge())),
+		figure("taper.per-100-mm", measure.Length(t.LossOver(hundred))),
+		figure("taper.per-foot", measure.Length(t.LossOver(foot))),
 	}
 	if t.Faces.Symmetric() {
-		out = append(out, Figure{"included angle", measure.Angle(t.Included())})
+		out = append(out,
+			figure("taper.included", measure.Angle(t.Included())),
+			figure("taper.both-per-100-mm", measure.Length(t.NarrowingOver(hundred))),
+			figure("taper.both-per-foot", measure.Length(t.NarrowingOver(foot))),
+		)
 	}
-	return append(out,
-		Figure{"taper per 100 mm", measure.Length(t.NarrowingOver(100))},
-		Figure{"taper per foot", measure.Length(t.NarrowingOver(12 * measure.MillimetresPerInch))},
-		Figure{"length of cut", measure.Length(t.Cuts()[0].Length())},
-	)
+	return append(out, figure("taper.cut", measure.Length(t.Cuts()[0].Length())))
 }
 
 // table is the figures without the taper per length of the other unit.
 func (t taperTemplate) table() [][]string {
-	foreign := "taper per foot"
+	foreign := []measure.ID{"taper.per-foot", "taper.both-per-foot"}
 	if t.unit == measure.Inch {
-		foreign = "taper per 100 mm"
+		foreign = []measure.ID{"taper.per-100-mm", "taper.both-per-100-mm"}
 	}
-	return slices.DeleteFunc(figureTable(t.figures(), t.unit), func(row []string) bool { return row[0] == foreign })
+	return figureTable(slices.DeleteFunc(t.figures(), func(f Figure) bool { return slices.Contains(foreign, f.ID) }), t.unit)
 }
 
 // offsets is the table to set the cut out by rule. A symmetric leg is
@@ -177,11 +150,7 @@ func (t taperTemplate) offsets() Panel {
 		step = 2 * measure.MillimetresPerInch
 	}
 	bare := func(mm float64) string { return measure.Length(mm).Bare(t.unit) }
-	head := []string{"from the top end", "from the reference edge", "to cut away"}
-	if t.Faces.Symmetric() {
-		head = []string{"from the top end", "width", "each side of the centre line", "from each edge"}
-	}
-	table := [][]string{head}
+	table := [][]string{offsetsHead(t.Faces.Symmetric())}
 	for _, x := range t.Stations(step) {
 		row := []string{bare(x), bare(t.Width(x))}
 		if t.Faces.Symmetric() {
@@ -189,62 +158,5 @@ func (t taperTemplate) offsets() Panel {
 		}
 		table = append(table, append(row, bare(t.Lost(x))))
 	}
-	return Panel{Heading: "offsets, " + t.unit.String(), Table: table}
-}
-
-// cuts is the order of work, and what becomes of the offcut.
-func (t taperTemplate) cuts() []string {
-	const (
-		flat = "Tape the offcut back, with a shim as thick as the kerf, so that the work lies flat and bears on its whole length."
-		keep = "Saw beside the line, in the waste, and plane to it."
-	)
-	switch t.Faces {
-	case joint.AdjacentFaces:
-		return []string{
-			"1. Mark the arris between the two faces that stay straight: the outside arris. The two tapers are cut from the faces opposite.",
-			"2. Trace the right-hand template on one straight face and the left-hand template on its neighbour, both with the reference edge on that arris and the foot at the foot.",
-			"3. First cut: to the line on one of them. " + keep,
-			"4. " + flat,
-			"5. Second cut: roll the leg a quarter turn, and cut to the line on the other.",
-			"In a tapering jig one setting serves both, foot the same way and a straight face against the jig: the traced face down for the first cut, up for the second.",
-			"All four legs of a set are cut alike; which way each is turned makes left and right.",
-		}
-	case joint.OppositeFaces:
-		return []string{
-			"1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand.",
-			"2. First cut: " + angleText(t.ToEdge()) + " to the reference edge. " + keep,
-			"3. " + flat,
-			"4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting.",
-			"Without the offcut the leg would bear on its taper, and the second cut would need the included angle, " + angleText(t.Included()) + ".",
-		}
-	case joint.FourFaces:
-		return []string{
-			"1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand.",
-			"2. First pair: cut one side, " + angleText(t.ToEdge()) + " to the reference edge. " + keep,
-			"3. " + flat,
-			"4. Roll the leg half a turn, foot the same way, and cut the other side at the same setting. Tape this offcut back too.",
-			"5. Second pair: roll the leg a quarter turn and cut both sides as before. Take the tape off last.",
-		}
-	}
-	return []string{
-		"1. Trace the template on the face, its reference edge on the edge that stays straight. Use the hand that lays the foot at the foot.",
-		"2. Cut to the line. " + keep,
-		"3. Keep the offcut: taped back, it holds the leg parallel for joints cut later.",
-	}
-}
-
-// bevels says which face a bevel on the leg is counted from.
-func (t taperTemplate) bevels() []string {
-	by := angleText(t.ToEdge())
-	return []string{
-		"A bevel taken off the tapered face differs by " + by + " from one taken off the " + t.reference() + ". Write the face beside every angle.",
-		"Cut joints while the blank is square. A shoulder square to the " + t.reference() + " stands " + by + " from square on the tapered face.",
-	}
-}
-
-func taperCaution() []string {
-	return []string{
-		"Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual.",
-		"Never trap the offcut between fence and blade. Short or thin legs are safer by hand saw and plane.",
-	}
+	return Panel{Heading: say(offsetsHeading, t.unit.String()), Table: table}
 }

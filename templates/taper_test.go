@@ -21,14 +21,14 @@ func leg(faces joint.TaperFaces) joint.Taper {
 
 func TestTaperDrawings(t *testing.T) {
 	hands := []string{"taper, right hand, face", "taper, left hand, face"}
-	either := []string{"taper, either hand, face"}
+	either := []string{"taper, face"}
 	for _, c := range []struct {
 		faces  joint.TaperFaces
 		names  []string
 		labels []string
 	}{
-		{joint.OneFace, hands, []string{"cut line, 1.87° to the straight face", "reference edge"}},
-		{joint.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight face", "reference edge: on the outside arris"}},
+		{joint.OneFace, hands, []string{"cut line, 1.87° to the straight edge", "reference edge"}},
+		{joint.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight edge", "reference edge: on the arris of the straight faces"}},
 		{joint.OppositeFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
 		{joint.FourFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
 	} {
@@ -66,21 +66,22 @@ func TestTaperFigures(t *testing.T) {
 		name string
 		want float64
 	}{
-		{one, "taper angle", math.Atan(18.0 / 550)},
-		{one, "loss at the foot", 18},
+		{one, "to the edge, one face", math.Atan(18.0 / 550)},
+		{one, "loss at the foot, one face", 18},
 		{one, "length of cut", math.Hypot(18, 550)},
-		{one, "taper per 100 mm", 18.0 / 5.5},
-		{one, "taper per foot", 18.0 / 550 * 304.8},
-		{both, "taper angle", math.Atan(9.0 / 550)},
-		{both, "included angle", 2 * math.Atan(9.0/550)},
-		{both, "loss at the foot", 9},
-		{both, "taper per 100 mm", 18.0 / 5.5},
+		{one, "one face, per 100 mm", 18.0 / 5.5},
+		{one, "one face, per foot", 18.0 / 550 * 304.8},
+		{both, "to the edge, one face", math.Atan(9.0 / 550)},
+		{both, "included angle of both faces", 2 * math.Atan(9.0/550)},
+		{both, "loss at the foot, one face", 9},
+		{both, "one face, per 100 mm", 9.0 / 5.5},
+		{both, "both faces together, per 100 mm", 18.0 / 5.5},
 	} {
 		if got := figure(t, c.job, c.name); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s, %s = %.12f, want %.12f", c.job.Name, c.name, got, c.want)
 		}
 	}
-	if slices.ContainsFunc(one.Figures, func(f templates.Figure) bool { return f.Name == "included angle" }) {
+	if slices.ContainsFunc(one.Figures, func(f templates.Figure) bool { return f.ID == "taper.included" }) {
 		t.Error("one tapered face has no included angle")
 	}
 }
@@ -98,10 +99,10 @@ func TestTaperTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := cell(job.Panels()[0], "taper per 100 mm"); got != c.perMM {
+		if got := cell(job.Panels()[0], "one face, per 100 mm"); got != c.perMM {
 			t.Errorf("%s: taper per 100 mm %q, want %q", c.unit, got, c.perMM)
 		}
-		if got := cell(job.Panels()[0], "taper per foot"); got != c.perFoot {
+		if got := cell(job.Panels()[0], "one face, per foot"); got != c.perFoot {
 			t.Errorf("%s: taper per foot %q, want %q", c.unit, got, c.perFoot)
 		}
 	}
@@ -191,7 +192,7 @@ func TestTaperDrawingLaws(t *testing.T) {
 		if want := len(taper.Cuts()); len(cuts) != want {
 			t.Fatalf("%d cut lines, want %d", len(cuts), want)
 		}
-		loss, start, length := figure(t, job, "loss at the foot"), figure(t, job, "start"), figure(t, job, "length")
+		loss, start, length := figure(t, job, "loss at the foot, one face"), figure(t, job, "start"), figure(t, job, "length")
 		for i, c := range cuts {
 			from, to := geometry.Pt(start, top), geometry.Pt(length, top-loss)
 			if i == 1 {

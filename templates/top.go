@@ -18,12 +18,12 @@ func Top(t joint.Top, s Setting) (Job, error) {
 	figures := top.figures()
 	return Job{
 		Name:  "top",
-		Title: "Top, " + top.size(),
+		Title: say(topTitle, top.size()),
 		Sections: []Section{{
-			Drawings: []Drawing{TopOutline(t, "top, outline", s.Unit)},
+			Drawings: []Drawing{TopOutline(t, s.Unit)},
 			Panels: []Panel{
-				{Heading: "top", Table: figureTable(figures, s.Unit)},
-				{Heading: "order of work", Text: topWords()},
+				{Heading: say(topHeading), Table: figureTable(figures, s.Unit)},
+				{Heading: say(topWorkHeading), Text: topWords()},
 			},
 		}},
 		Figures: figures,
@@ -41,7 +41,7 @@ func (t topTemplate) length(mm float64) string { return measure.Length(mm).Text(
 // size says how large the top is.
 func (t topTemplate) size() string {
 	if t.Diameter > 0 {
-		return t.length(t.Diameter) + " round"
+		return say(roundSize, t.length(t.Diameter))
 	}
 	size := t.Size()
 	return t.length(size.X) + " × " + t.length(size.Y)
@@ -50,31 +50,31 @@ func (t topTemplate) size() string {
 func (t topTemplate) figures() []Figure {
 	size := t.Size()
 	figures := []Figure{
-		{"length", measure.Length(size.X)},
-		{"width", measure.Length(size.Y)},
+		figure("top.length", measure.Length(size.X)),
+		figure("top.width", measure.Length(size.Y)),
 	}
 	if t.Diameter > 0 {
-		figures = []Figure{{"diameter", measure.Length(t.Diameter)}}
+		figures = []Figure{figure("top.diameter", measure.Length(t.Diameter))}
 	}
 	if t.Clip > 0 {
-		figures = append(figures, Figure{"clipped off each side of a corner", measure.Length(t.Clip)})
+		figures = append(figures, figure("top.clip", measure.Length(t.Clip)))
 	}
 	if t.Round > 0 {
-		figures = append(figures, Figure{"corner radius", measure.Length(t.Round)})
+		figures = append(figures, figure("top.corner-radius", measure.Length(t.Round)))
 	}
 	return append(figures,
-		Figure{"area", measure.Area(t.Area())},
-		Figure{"edge all round", measure.Length(t.Perimeter())},
+		figure("top.area", measure.Area(t.Area())),
+		figure("top.rim", measure.Length(t.Perimeter())),
 	)
 }
 
 // TopOutline draws the outline and, at its edge, the ends of its two centre
 // lines. Drawn right across they would only keep sheets that hold nothing else.
 // The top must have passed its Check.
-func TopOutline(top joint.Top, name string, u measure.Unit) Drawing {
+func TopOutline(top joint.Top, u measure.Unit) Drawing {
 	t := topTemplate{top, u}
 	outline := t.Outline()
-	d := Drawing{Name: name, Free: true}
+	d := Drawing{Free: true}.of(View{Part: "top", Face: "outline"})
 	d.Polygon(Cut, outline...)
 	past := geometry.Bounds(outline...).Offset(1)
 	for _, centre := range []geometry.Segment{
@@ -87,12 +87,12 @@ func TopOutline(top joint.Top, name string, u measure.Unit) Drawing {
 	}
 	if t.Diameter > 0 {
 		at := geometry.Polar(t.Diameter/2, math.Pi/4)
-		d.LabelPoint(at, "radius "+t.length(t.Diameter/2))
+		d.LabelPoint(at, say(radiusIs, t.length(t.Diameter/2)))
 		return d
 	}
 	for i, c := range t.Corners {
 		next := t.Corners[(i+1)%len(t.Corners)]
-		d.LabelLine(c, next, "side "+t.length(c.Distance(next))+t.worked())
+		d.LabelLine(c, next, say(sideIs, t.length(c.Distance(next)), t.worked()))
 	}
 	return d
 }
@@ -101,9 +101,9 @@ func TopOutline(top joint.Top, name string, u measure.Unit) Drawing {
 func (t topTemplate) worked() string {
 	switch {
 	case t.Clip > 0:
-		return " to the sharp corners, clipped " + t.length(t.Clip)
+		return say(sharpClipped, t.length(t.Clip))
 	case t.Round > 0:
-		return " to the sharp corners, rounded " + t.length(t.Round)
+		return say(sharpRounded, t.length(t.Round))
 	}
 	return ""
 }
@@ -114,16 +114,6 @@ func (d *Drawing) centreEnds(a, b geometry.Point) {
 	in := b.Sub(a).Unit().Mul(math.Min(most, a.Distance(b)/3))
 	for _, end := range []geometry.Segment{{A: a, B: a.Add(in)}, {A: b, B: b.Sub(in)}} {
 		d.Line(Centre, end.A, end.B)
-		d.LabelLine(end.A, end.B, "centre line")
-	}
-}
-
-// topWords says how the outline is used.
-func topWords() []string {
-	return []string{
-		"1. Strike both centre lines on the underside first and lay the taped pattern on them.",
-		"2. A circle is better struck with a beam compass from the centre; the pattern proves it.",
-		"3. Rough the edge 2 mm outside the line, then work to it.",
-		"4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering.",
+		d.LabelLine(end.A, end.B, say(centreLine))
 	}
 }

@@ -80,8 +80,8 @@ func (w wrap) arrises() []arris {
 
 // drawing lays what each side holds on the strip, and draws the arrises from
 // x = from(y) to x = to.
-func (w wrap) drawing(name string, content func(side) Drawing, from func(y float64) float64, to float64) Drawing {
-	d := Drawing{Name: name}
+func (w wrap) drawing(content func(side) Drawing, from func(y float64) float64, to float64) Drawing {
+	var d Drawing
 	for _, s := range w.sides() {
 		d.Add(content(s).Moved(w.place(s)))
 	}
@@ -93,7 +93,7 @@ func (w wrap) drawing(name string, content func(side) Drawing, from func(y float
 			continue
 		}
 		d.Line(Fold, a, b)
-		d.LabelLine(geometry.Pt(to-reach, e.level), b, "fold")
+		d.LabelLine(geometry.Pt(to-reach, e.level), b, say(labelFold))
 	}
 	return d
 }
@@ -113,7 +113,7 @@ func (d *Drawing) Add(o Drawing) {
 // Moved returns d with every point taken through m. Its lettering is not
 // mirrored: labels hold places, not shapes.
 func (d Drawing) Moved(m geometry.Affine) Drawing {
-	out := Drawing{Name: d.Name}
+	out := Drawing{View: d.View, Name: d.Name}
 	for _, s := range d.Strokes {
 		out.Line(s.Role, m.ApplyAll(s.Points)...)
 	}
@@ -124,15 +124,21 @@ func (d Drawing) Moved(m geometry.Affine) Drawing {
 	return out
 }
 
-// Named returns d under another name.
-func (d Drawing) Named(name string) Drawing {
-	d.Name = name
+// Of returns d as that of a view, under a name.
+func (d Drawing) Of(v View, name string) Drawing {
+	d.View, d.Name = v, name
 	return d
 }
 
-// Mirrored returns d as the other hand, under another name.
-func (d Drawing) Mirrored(name string) Drawing {
-	return d.Moved(geometry.MirrorX()).Named(name)
+// of returns d as that of a view of a single template.
+func (d Drawing) of(v View) Drawing { return d.Of(v, viewName(v)) }
+
+// hands returns d, which shows hand of the view, and its mirror image.
+func (d Drawing) hands(v View, hand Hand) []Drawing {
+	v.Hand = hand
+	mirror := v
+	mirror.Hand = hand.Other()
+	return []Drawing{d.of(v), d.Moved(geometry.MirrorX()).of(mirror)}
 }
 
 // Hatch fills a polygon with waste hatching.

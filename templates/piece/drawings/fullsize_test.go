@@ -80,7 +80,7 @@ func isCorner(t *rapid.T, what string, p solid.Part, match func(solid.Vec) float
 	}
 }
 
-// The template, printed side up on the face that is cut, inside edge towards
+// The template, printed side up on the face that is cut, ring side towards
 // the maker and its corner at the mark, parts wood from waste at both ends of a
 // stretcher.
 func TestLapTemplateLiesOnBothLaps(t *testing.T) {
@@ -92,7 +92,7 @@ func TestLapTemplateLiesOnBothLaps(t *testing.T) {
 		if mark := lineOf(t, face, p.MM(d.Ring.Inside/2)+" to mid-length"); mark.A.X != 0 || mark.B.X != 0 {
 			t.Errorf("the distance to mid-length is at %v, want the mark", mark)
 		}
-		lineOf(t, face, "reference edge")
+		lineOf(t, face, "ring side: reference edge")
 		inner, outer := lineOf(t, face, "inner shoulder"), lineOf(t, face, "outer shoulder")
 		if inner.A != (geometry.Point{}) {
 			t.Fatalf("the inner shoulder begins at %v, want the mark", inner.A)
@@ -130,13 +130,13 @@ func checkLap(t *rapid.T, p piece.Piece, x float64, upper bool, inner, outer geo
 	}
 }
 
-// The drawings of the bridle lie on the inside faces of the parts.
+// The drawings of the bridle lie on the ring sides of the parts.
 func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := piecetest.Sound(t)
 		d.Legs.Proud = 0
 		p := piecetest.Worked(t, d)
-		stretcher := drawnBy(t, bridleJob, p, "bridle, stretcher, inside face")
+		stretcher := drawnBy(t, bridleJob, p, "bridle, stretcher, ring side")
 		name := map[bool]string{true: "slot bottom", false: "shoulder"}
 		for _, text := range []string{"trim line", name[p.Bridle.Stretcher().Slot]} {
 			on := lineOf(t, stretcher, text)
@@ -146,11 +146,11 @@ func TestBridleTemplatesLieOnTheParts(t *testing.T) {
 				})
 			}
 		}
-		leg := drawnBy(t, bridleJob, p, "bridle, leg, inside face")
+		leg := drawnBy(t, bridleJob, p, "bridle, leg, ring side")
 		for _, text := range []string{"trim line", name[p.Bridle.Head().Slot]} {
 			on := lineOf(t, leg, text)
 			for _, q := range []geometry.Point{on.A, on.B} {
-				isCorner(t, text, p.Leg(), func(c solid.Vec) float64 { return onLeg(p, c).Distance(q) })
+				isCorner(t, text, p.Leg(), func(c solid.Vec) float64 { return onBack(p, c).Distance(q) })
 			}
 		}
 	})
@@ -164,25 +164,35 @@ func TestBridleTemplateOfAProudHead(t *testing.T) {
 		d.Legs.Proud = rapid.Float64Range(1, 12).Draw(t, "proud")
 		p := piecetest.Worked(t, d)
 		head := drawnBy(t, bridleJob, p, "bridle, leg, wrap-round")
-		end := p.Bridle.Head().FromFarEdge()
+		end := p.Bridle.Head() // drawn with its head to the right
 		for _, s := range head.Strokes {
 			at := s.Points[0].X
-			if s.Role == templates.Cut && len(s.Points) == 2 && s.Points[0].Y != s.Points[1].Y && at < end.RoughEnd(0)+1e-6 {
+			if s.Role == templates.Cut && len(s.Points) == 2 && s.Points[0].Y != s.Points[1].Y && at > -end.RoughEnd(0)-1e-6 {
 				t.Errorf("a cut at %v", s.Points)
 			}
 		}
-		if on := lineOf(t, head, "runs on: "+p.MM(d.Legs.Proud)); math.Abs(on.A.X-end.RoughEnd(0)) > 1e-9 {
+		if on := lineOf(t, head, "runs on: "+p.MM(d.Legs.Proud)); math.Abs(on.A.X+end.RoughEnd(0)) > 1e-9 {
 			t.Errorf("it runs on from %v", on)
 		}
 	})
 }
 
 // onLeg returns where a point of the leg falls on its template: along the leg
-// from the inner edge's corner at the level of the stretcher's top, and outward.
+// from the stretcher side's corner at the level of the stretcher's top, and outward.
 func onLeg(p piece.Piece, c solid.Vec) geometry.Point {
 	s, cos := math.Sincos(p.Design.Legs.Given)
 	from := r3.Sub(piecetest.Vec(c), r3.Vec{X: p.Frame.Leg.StretcherSide(0), Z: p.Design.Ring.Depth})
 	return geometry.Pt(r3.Dot(from, r3.Vec{X: s, Z: -cos}), r3.Dot(from, r3.Vec{X: cos, Z: s}))
+}
+
+// onBack returns where a point of the leg falls on its bridle's template, which
+// has the head to the right: from the back's corner at the level of the
+// stretcher's top, and inward from the back.
+func onBack(p piece.Piece, c solid.Vec) geometry.Point {
+	l := p.Frame.Leg
+	corner := solid.V(l.Back(0), 0, p.Design.Ring.Depth)
+	from := onLeg(p, c).Sub(onLeg(p, corner))
+	return geometry.Pt(-from.X, -from.Y)
 }
 
 // Every corner of the leg's outline stands on its template.
@@ -193,7 +203,7 @@ func TestLegTemplateIsTheLeg(t *testing.T) {
 			d.Legs.Taper = piecetest.Taper(t, d)
 		}
 		p := piecetest.Worked(t, d)
-		face := drawnBy(t, legJob, p, "leg, inside face")
+		face := drawnBy(t, legJob, p, "leg, ring side")
 		var all []geometry.Point
 		for _, s := range p.Leg().Pieces {
 			for _, f := range s.Faces() {
@@ -222,9 +232,9 @@ func onDrawing(t *rapid.T, d templates.Drawing, q geometry.Point) {
 	}
 }
 
-// With tapers that look into the ring the outer edge of the leg has a drawing
+// With a tapered ring side the back of the leg has a drawing
 // of its own, which holds the corners of that edge.
-func TestLegTemplateOnItsOuterEdge(t *testing.T) {
+func TestLegTemplateOnItsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := piecetest.Sound(t)
 		d.Legs.Taper = piecetest.Taper(t, d)
@@ -235,10 +245,10 @@ func TestLegTemplateOnItsOuterEdge(t *testing.T) {
 				t.Errorf("%d drawings of a leg that keeps its thickness, want the leg and its foot", len(job.Drawings))
 			}
 			return
-		case joint.FourFaces: // the outer edge itself tapers
+		case joint.FourFaces: // the back itself tapers
 			return
 		}
-		edge := drawnBy(t, legJob, p, "leg, outer edge")
+		edge := drawnBy(t, legJob, p, "leg, back")
 		joint := p.Design.Ring.Depth/math.Cos(p.Design.Legs.Given) + p.Frame.Leg.Breadth*math.Tan(p.Design.Legs.Given) + 1e-6
 		var all []geometry.Point
 		for _, s := range p.Leg().Pieces {
@@ -275,7 +285,7 @@ func TestFootTemplateIsTheFaceOnTheFloor(t *testing.T) {
 		}
 		piecetest.Nearly(t, "area of the foot", geometry.Area(corners[:len(corners)-1]), piecetest.Area(piecetest.Levels(p.Leg(), d.Ring.Depth-d.Legs.Height)))
 		outer := geometry.Bounds(corners...).Max.X
-		piecetest.Nearly(t, "outer edge of the foot", p.Frame.Leg.Foot()+outer, p.Foot())
+		piecetest.Nearly(t, "back of the foot", p.Frame.Leg.Foot()+outer, p.Foot())
 	})
 }
 
@@ -304,7 +314,7 @@ func TestPadTemplate(t *testing.T) {
 		d.Top = piecetest.Low().Top
 		d.Top.Pads.Diameter = rapid.Float64Range(5, 18).Draw(t, "diameter")
 		p := piecetest.Worked(t, d)
-		pad := drawnBy(t, padJob, p, "pad, upper face of the stretcher")
+		pad := drawnBy(t, padJob, p, "pad, top of the stretcher")
 		centre := partNamed(p.Parts(), "pad 1").Centroid().Sub(p.Place(0).O) // the first side is not turned
 		at := geometry.Pt(centre.X, centre.Y)
 		shoulder := lineOf(t, pad, "inner shoulder")

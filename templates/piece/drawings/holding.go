@@ -30,12 +30,12 @@ func blockCorners(b shop.Block) []geometry.Point {
 }
 
 func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
-	d := templates.Drawing{Name: wording.Block(b)}
+	d := templates.Drawing{}.Of(templates.View{Part: "block", Face: measure.ID(wording.Block(b))}, wording.Block(b))
 	c := blockCorners(b)
 	straight, leaning := wording.BlockFaces(b)
 	d.Polygon(templates.Cut, c...)
 	d.LabelLine(c[0], c[1], straight)
-	d.LabelLine(c[3], c[2], leaning+", "+p.Say(measure.Angle(b.Angle)))
+	d.LabelLine(c[3], c[2], say(pair, leaning, p.Say(measure.Angle(b.Angle))))
 	d.Span(c[1], c[0], p.MM(b.Across))
 	d.Span(c[2], c[1], p.MM(b.Thick))
 	if b.Thin > 0 {
@@ -46,6 +46,6 @@ func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
 		along, long = geometry.Pt(0, 1), b.Thin/2
 	}
 	grainArrow(&d, geometry.Pt(b.Across/2, (b.Thin+b.Thick)/4), along, math.Min(long, 40))
-	d.LabelPoint(c[2], p.MM(b.Width)+" wide, square to this")
+	d.LabelPoint(c[2], say(wideSquare, p.MM(b.Width)))
 	return d
 }

@@ -11,28 +11,28 @@ import (
 )
 
 // A legShape is a leg lying as its templates show it: x along the leg, foot to
-// the right, x = 0 where the inner edge meets the level of the stretcher's
-// top. The level cuts lean by Splay across its inside face and are square
-// across its outer edge.
+// the right, x = 0 where the stretcher side meets the level of the stretcher's
+// top. The level cuts are off square by Splay across its ring side and square
+// across its back.
 type legShape struct {
 	piece.Piece
 	joint.Leg
 }
 
-// Places along the inner edge, in mm: the finished head, the head as it is
+// Places along the stretcher side, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
 func (l legShape) head() float64     { return -l.HeadProud() }
 func (l legShape) rough() float64    { return l.head() - joint.BridleLong }
 func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
 
-// step is how much further along anything level comes to the outer edge.
+// step is how much further along anything level comes to the back.
 func (l legShape) step() float64 { return l.Breadth * math.Tan(l.Splay) }
 
-// foot is where the outer edge meets the floor: the square end of the blank.
+// foot is where the back meets the floor: the square end of the blank.
 func (l legShape) foot() float64 { return l.Length() + l.step() }
 
 // cutFaces reports which of the four faces taper.
-func (l legShape) cutFaces() (innerEdge, outerEdge, insideFace, outsideFace bool) {
+func (l legShape) cutFaces() (stretcherSide, back, ringSide, outerSide bool) {
 	if l.Taper == nil {
 		return
 	}
@@ -43,26 +43,26 @@ func (l legShape) cutFaces() (innerEdge, outerEdge, insideFace, outsideFace bool
 // A legFace is one long face of a leg, y across it from its lower edge.
 type legFace struct {
 	legShape
-	name         string
-	lower, upper string  // its edges
-	low, high    bool    // which of them taper
-	size         float64 // across
-	lean         float64 // of the level cuts, from square
-	from         float64 // x of a level line at y = 0, less its x on the inner edge
+	face         measure.ID // what it is called
+	lower, upper string     // its edges
+	low, high    bool       // which of them taper
+	size         float64    // across
+	lean         float64    // of the level cuts, off square
+	from         float64    // x of a level line at y = 0, less its x on the stretcher side
 }
 
-// legJob returns the leg on its inside face and, where the faces that look
-// along the ring taper too, on its outer edge; and the section of its foot.
+// legJob returns the leg on its ring side and, where ring side and outer side
+// taper too, on its back; and the section of its foot.
 func legJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	l := legShape{p, p.Frame.Leg}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{
-		legShape: l, name: "leg, inside face", lower: "inner edge", upper: "outer edge: reference edge",
+		legShape: l, face: "ring-side", lower: say(stretcherSide), upper: say(backReference),
 		low: inner, high: outer, size: l.Breadth, lean: l.Splay,
 	}}
 	if inside {
 		faces = append(faces, legFace{
-			legShape: l, name: "leg, outer edge", lower: "inside face", upper: "outside face: reference face",
+			legShape: l, face: "back", lower: say(ringSide), upper: say(outerSide),
 			low: inside, high: outside, size: l.Thickness, from: l.step(),
 		})
 	}
@@ -74,8 +74,8 @@ func legJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	return job, nil
 }
 
-// level returns what is level across the face and meets the inner edge of the
-// leg at x.
+// level returns what is level across the face and meets the stretcher side of
+// the leg at x.
 func (f legFace) level(x float64) geometry.Segment {
 	a := geometry.Pt(x+f.from, 0)
 	return geometry.Segment{A: a, B: a.Add(geometry.Pt(f.size*math.Tan(f.lean), f.size))}
@@ -129,7 +129,7 @@ func (f legFace) footLine() (geometry.Segment, bool) {
 }
 
 func (f legFace) drawing() templates.Drawing {
-	d := templates.Drawing{Name: f.name}
+	d := named(templates.Drawing{}, "leg", f.face)
 	d.Polygon(templates.Outline, f.blank()...)
 	for _, w := range f.waste() {
 		d.Hatch(w...)
@@ -138,7 +138,7 @@ func (f legFace) drawing() templates.Drawing {
 	f.taperLines(&d)
 	if foot, ok := f.footLine(); ok {
 		d.Line(templates.Cut, foot.A, foot.B)
-		d.LabelLine(foot.A, foot.B, "foot"+f.cutAngle())
+		d.LabelLine(foot.A, foot.B, say(withCut, say(footWord), f.cutAngle()))
 	}
 	f.names(&d)
 	return d
@@ -151,33 +151,33 @@ func (f legFace) headLines(d *templates.Drawing) {
 		d.Line(role, s.A, s.B)
 		d.LabelLine(s.A, s.B, text)
 	}
-	line(templates.Cut, f.rough(), "saw, "+f.MM(joint.BridleLong)+" long")
+	line(templates.Cut, f.rough(), say(sawHere, f.MM(joint.BridleLong)))
 	if f.Design.Legs.Proud > 0 {
-		line(templates.Construction, f.head(), "trim line, "+f.MM(f.Design.Legs.Proud)+" proud")
-		line(templates.Construction, 0, "top of the stretcher")
+		line(templates.Construction, f.head(), say(trimProud, f.MM(f.Design.Legs.Proud)))
+		line(templates.Construction, 0, say(topOfStretcher))
 	} else {
-		line(templates.Construction, 0, "trim line")
+		line(templates.Construction, 0, say(trimLine))
 	}
 	if f.Bridle.Head().Slot {
-		line(templates.Hidden, f.shoulder(), "bottom of the slot")
+		line(templates.Hidden, f.shoulder(), say(slotBottom))
 	} else {
-		line(templates.Cut, f.shoulder(), "shoulder"+f.cutAngle())
+		line(templates.Cut, f.shoulder(), say(withCut, say(shoulder), f.cutAngle()))
 	}
 }
 
-// cutAngle says how a level cut runs across the face, counted from square.
+// cutAngle says how a level cut runs across the face.
 func (f legFace) cutAngle() string {
 	if f.lean == 0 {
-		return ", square"
+		return say(square)
 	}
-	return ", " + f.Say(measure.Angle(f.lean))
+	return say(offSquare, f.Say(measure.Angle(f.lean)))
 }
 
 // taperLines draws the tapers, where they start and what they leave.
 func (f legFace) taperLines(d *templates.Drawing) {
 	for _, s := range f.tapers() {
 		d.Line(templates.Cut, s.A, s.B)
-		d.LabelLine(s.A, s.B, "taper: saw to this line, "+f.Say(measure.Angle(f.Taper.ToEdge()))+" to the edge of the blank")
+		d.LabelLine(s.A, s.B, say(taperHere, f.Say(measure.Angle(f.Taper.ToEdge()))))
 	}
 	if f.Taper == nil {
 		return
@@ -185,7 +185,7 @@ func (f legFace) taperLines(d *templates.Drawing) {
 	start := f.foot() - f.Taper.Run()
 	a, b := geometry.Pt(start, -2), geometry.Pt(start, f.size+2)
 	d.Line(templates.Construction, a, b)
-	d.LabelLine(a, b, "taper starts")
+	d.LabelLine(a, b, say(taperStarts))
 	low, high := 0.0, f.size
 	if f.low {
 		low = f.Taper.Loss()
@@ -193,9 +193,9 @@ func (f legFace) taperLines(d *templates.Drawing) {
 	if f.high {
 		high -= f.Taper.Loss()
 	}
-	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), f.MM(high-low)+" left")
+	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), say(remain, f.MM(high-low)))
 	if f.Taper.Start > 0 {
-		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), "taper starts "+f.MM(f.Taper.Start)+" from here")
+		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), say(taperStartsFrom, f.MM(f.Taper.Start)))
 	}
 }
 
@@ -208,7 +208,7 @@ func (f legFace) names(d *templates.Drawing) {
 	a, b := geometry.Pt(f.rough(), f.size/2), geometry.Pt(f.foot(), f.size/2)
 	if f.low && f.high {
 		d.Line(templates.Centre, a, b)
-		d.LabelLine(a, b, "centre line of the blank")
+		d.LabelLine(a, b, say(centreOfBlank))
 	}
 	mid := geometry.Pt((from+to)/2, f.size*0.75)
 	if f.low && f.high {
@@ -216,24 +216,24 @@ func (f legFace) names(d *templates.Drawing) {
 	}
 	grainArrow(d, mid, geometry.Pt(1, 0), math.Min(60, f.Length()/4))
 	end := f.level(f.Length()).A
-	d.Span(end, f.level(f.head()).A, f.MM(f.LegEdge())+" from head to foot along any edge")
+	d.Span(end, f.level(f.head()).A, say(headToFoot, f.MM(f.LegEdge())))
 }
 
 // footDrawing is the section of the leg on the floor, seen from above as it
-// stands: x outward along the stretcher from where the blank's outer edge
+// stands: x outward along the stretcher from where the blank's back
 // stands, y from the inside face to the outside one.
 func (l legShape) footDrawing() templates.Drawing {
-	d := templates.Drawing{Name: "foot on the floor, from above"}
+	d := named(templates.Drawing{}, "foot")
 	section := l.footSection()
 	d.Polygon(templates.Cut, section...)
 	box := geometry.Bounds(section...)
 	middle := l.Thickness / 2
 	a, b := geometry.Pt(box.Min.X-45, middle), geometry.Pt(box.Max.X+8, middle)
 	d.Line(templates.Centre, a, b)
-	d.LabelLine(a, geometry.Pt(box.Min.X-10, middle), "mid-thickness")
+	d.LabelLine(a, geometry.Pt(box.Min.X-10, middle), say(midThickness))
 	out := b.Add(geometry.Pt(22, 0))
 	arrow(&d, b.Add(geometry.Pt(4, 0)), out)
-	d.LabelPoint(out, "outward")
+	d.LabelPoint(out, say(outward))
 	for i, c := range section {
 		next := section[(i+1)%len(section)]
 		d.LabelLine(c, next, footEdge(next.Sub(c)))
@@ -248,17 +248,17 @@ func (l legShape) footDrawing() templates.Drawing {
 func footEdge(along geometry.Point) string {
 	switch {
 	case math.Abs(along.Y) > math.Abs(along.X) && along.Y > 0:
-		return "outer edge"
+		return say(back)
 	case math.Abs(along.Y) > math.Abs(along.X):
-		return "inner edge"
+		return say(stretcherSide)
 	case along.X > 0:
-		return "inside face"
+		return say(ringSide)
 	}
-	return "outside face"
+	return say(outerSide)
 }
 
 // footSection returns the corners, counter-clockwise. A point x outward stands
-// -x·cos Splay from the outer edge of the blank, square to it, and
+// -x·cos Splay from the back of the blank, square to it, and
 // Length + x·sin Splay down it; there each tapered face has lost
 // Loss/Run·(Run + x·sin Splay).
 func (l legShape) footSection() []geometry.Point {

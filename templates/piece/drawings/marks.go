@@ -16,7 +16,7 @@ func grainArrow(d *templates.Drawing, mid, along geometry.Point, long float64) {
 	along = along.Unit()
 	tail, head := mid.Sub(along.Mul(long/2)), mid.Add(along.Mul(long/2))
 	arrow(d, tail, head)
-	d.LabelLine(tail, head, "grain")
+	d.LabelLine(tail, head, say(grain))
 }
 
 // arrow draws a line with a head.
@@ -36,20 +36,4 @@ func cross(d *templates.Drawing, c geometry.Point, arm float64) {
 // circle draws a whole circle.
 func circle(d *templates.Drawing, role templates.Role, c geometry.Point, radius float64) {
 	d.Line(role, geometry.Arc(c, radius, 0, 2*math.Pi)...)
-}
-
-// relabelled returns d with the labels that are keys of words replaced; an
-// empty word takes the label away.
-func relabelled(d templates.Drawing, words map[string]string) templates.Drawing {
-	var labels []templates.Label
-	for _, l := range d.Labels {
-		if text, ok := words[l.Text]; ok {
-			l.Text = text
-		}
-		if l.Text != "" {
-			labels = append(labels, l)
-		}
-	}
-	d.Labels = labels
-	return d
 }

@@ -32,10 +32,10 @@ func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job,
 	plan := shop.NewPlan(pieces)
 	sections := []templates.Section{
 		coverJob(pieces),
-		{Heading: "Cut list", Panels: wording.CutList(plan)},
-		{Heading: "Settings", Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
+		{Heading: say(cutListHeading), Panels: wording.CutList(plan)},
+		{Heading: say(settingsHeading), Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
 		fullSize,
-		{Heading: "Checks and figures", Panels: wording.CheckPanels(f)},
+		{Heading: say(checksHeading), Panels: wording.CheckPanels(f)},
 	}
 	return templates.Job{
 		Title:    pieces[0].Design.Title,
@@ -46,7 +46,7 @@ func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job,
 // fullSizeJob returns all that is drawn at full size, nothing of it twice:
 // what two sizes share is drawn once and says so.
 func fullSizeJob(pieces []piece.Piece, plan bool, s templates.Setting) (templates.Section, error) {
-	out := templates.Section{Heading: "Templates"}
+	out := templates.Section{Heading: say(templatesHeading)}
 	angles, err := anglesJob(pieces, s)
 	if err != nil {
 		return out, err

@@ -94,7 +94,7 @@ func TestNothingIsDrawnTwice(t *testing.T) {
 	if sizes["both sizes"] < 4 || sizes["size low"] == 0 || sizes["size low"] != sizes["size tall"] {
 		t.Errorf("drawings by size: %v; want the laps and the pad shared, the rest in pairs", sizes)
 	}
-	for _, name := range []string{"lap, cut face, both sizes", "pad, upper face of the stretcher, both sizes", "leg, inside face, size tall"} {
+	for _, name := range []string{"lap, cut face, both sizes", "pad, top of the stretcher, both sizes", "leg, ring side, size tall"} {
 		if !slices.ContainsFunc(job.Drawings, func(d templates.Drawing) bool { return d.Name == name }) {
 			t.Errorf("no drawing %q", name)
 		}
@@ -122,11 +122,11 @@ func TestAnglesOnceEach(t *testing.T) {
 			triangles = append(triangles, name)
 		}
 	}
-	if want := []string{"16°", "60°", "2.63°", "11°", "1.67°"}; !slices.Equal(triangles, want) {
+	if want := []string{"74°", "60°", "2.63°", "79°", "1.67°"}; !slices.Equal(triangles, want) {
 		t.Errorf("triangles of %q, want %q", triangles, want)
 	}
 	table := job.Panels[0].Table
-	for _, want := range [][2]string{{"16°", "(size low)"}, {"16°", "foot"}, {"16°", "filler strips"}, {"60°", "laps (both sizes)"}, {"11°", "(size tall)"}} {
+	for _, want := range [][2]string{{"bevel 74°", "(size low)"}, {"bevel 74°", "foot"}, {"bevel 74°", "filler strips"}, {"bevel 60°", "laps (both sizes)"}, {"bevel 79°", "(size tall)"}, {"2.63° to the edge", "taper"}} {
 		if !slices.ContainsFunc(table, func(row []string) bool { return row[0] == want[0] && strings.Contains(row[2], want[1]) }) {
 			t.Errorf("%s is not said to be used for %q in %q", want[0], want[1], table)
 		}

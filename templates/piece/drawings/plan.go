@@ -1,8 +1,6 @@
 package drawings
 
 import (
-	"fmt"
-
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
@@ -12,7 +10,7 @@ import (
 // planJob returns the ring at full size, from above, to lay the parts on: the
 // stretchers with their laps, and of the legs what is let into them.
 func planJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
-	d := templates.Drawing{Name: "plan of the ring, from above", Free: true}
+	d := named(templates.Drawing{Free: true}, "plan")
 	visible, hidden := solid.Project(ringAndHeads(p), solid.Plan())
 	for _, s := range visible {
 		d.Line(templates.Cut, s.A, s.B)
@@ -24,7 +22,7 @@ func planJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 		planLabels(p, &d, i)
 	}
 	cross(&d, geometry.Point{}, 10)
-	d.LabelPoint(geometry.Point{}, "centre of the ring")
+	d.LabelPoint(geometry.Point{}, say(centreOfRing))
 	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
 
@@ -46,11 +44,10 @@ func planLabels(p piece.Piece, d *templates.Drawing, i int) {
 	n := r.Sides
 	at := func(x, y float64) geometry.Point { return r.Place(i, 0).Apply(geometry.Pt(x, y)) }
 	half := r.Inside / 2
-	d.LabelLine(at(-half, r.Width), at(half, r.Width), fmt.Sprintf("stretcher %d", i+1))
-	inside := fmt.Sprintf("inside edge, %s from corner to corner", p.MM(r.Inside))
-	d.LabelLine(at(-half, 0), at(half, 0), inside)
+	d.LabelLine(at(-half, r.Width), at(half, r.Width), say(stretcherN, i+1))
+	d.LabelLine(at(-half, 0), at(half, 0), say(cornerToCorner, p.MM(r.Inside)))
 	d.Line(templates.Centre, at(0, -6), at(0, r.Width+6))
-	d.LabelPoint(at(0, -6), "mid-length")
+	d.LabelPoint(at(0, -6), say(midLength))
 	// The neighbour whose plain end crosses here is the one before.
 	before := (i+n-1)%n + 1
 	over, under := before, i+1
@@ -58,12 +55,12 @@ func planLabels(p piece.Piece, d *templates.Drawing, i int) {
 		over, under = under, over
 	}
 	inner, outer := r.Shoulders(r.Width / 2)
-	d.LabelPoint(at((inner+outer)/2, r.Width/2), fmt.Sprintf("%d passes over %d", over, under))
+	d.LabelPoint(at((inner+outer)/2, r.Width/2), say(passesOver, over, under))
 	head := (p.Frame.Leg.Back(0) + p.Frame.Leg.StretcherSide(0)) / 2
-	d.LabelPoint(at(head, r.Width/2), fmt.Sprintf("leg %d", i+1))
+	d.LabelPoint(at(head, r.Width/2), say(legN, i+1))
 	if p.Design.Top.PadHeight() > 0 {
 		c := at(p.PadCentre().X, p.PadCentre().Y)
 		circle(d, templates.Construction, c, p.Design.Top.Pads.Diameter/2)
-		d.LabelPoint(c, "pad")
+		d.LabelPoint(c, say(pad))
 	}
 }

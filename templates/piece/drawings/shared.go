@@ -33,7 +33,7 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 
 // alike reports whether two drawings would come out the same on paper.
 func alike(a, b templates.Drawing) bool {
-	return a.Name == b.Name &&
+	return a.View == b.View && a.Name == b.Name &&
 		slices.EqualFunc(a.Labels, b.Labels, func(l, m templates.Label) bool {
 			return l.Text == m.Text && near(l.On.A, m.On.A) && near(l.On.B, m.On.B)
 		}) &&

@@ -1,7 +1,6 @@
 package drawings
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry"
@@ -10,13 +9,13 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// padJob returns the place of a pad on its stretcher: the upper face, inside
-// edge towards the maker, with the lap of the leg end.
+// padJob returns the place of a pad on its stretcher: the top, ring side
+// towards the maker, with the lap of the leg end.
 func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	if p.Design.Top.PadHeight() == 0 {
 		return templates.Section{}, nil
 	}
-	d := templates.Drawing{Name: "pad, upper face of the stretcher"}
+	d := named(templates.Drawing{}, "pad", "stretcher-top")
 	w, r, c := p.Frame.Ring.Width, p.Design.Top.Pads.Diameter/2, p.PadCentre()
 	lap := p.Frame.Ring.Lap(p.Kerf).Corners()
 	bounds := geometry.Bounds(append(lap, c.Sub(geometry.Pt(r, r)), c.Add(geometry.Pt(r, r)))...)
@@ -24,13 +23,13 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	for _, y := range []float64{0, w} {
 		d.Line(templates.Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
-	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), "inside edge")
-	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), "outside edge")
+	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), say(ringSideReference))
+	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), say(outerSide))
 	d.Line(templates.Centre, geometry.Pt(from, w/2), geometry.Pt(to, w/2))
 	d.Line(templates.Centre, geometry.Pt(c.X, -4), geometry.Pt(c.X, w+4))
 	circle(&d, templates.Cut, c, r)
-	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), "pad, "+p.MM(2*r)+" diameter")
-	d.LabelPoint(geometry.Pt(c.X, w+4), "centre "+p.MM(c.X)+" from mid-length")
+	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), say(padAcross, p.MM(2*r)))
+	d.LabelPoint(geometry.Pt(c.X, w+4), say(centreFromMid, p.MM(c.X)))
 	padLap(p, &d, lap)
 	if inner := lap[0]; inner.X-c.X > 5 {
 		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
@@ -41,14 +40,14 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 // padLap draws the shoulders of the lap beside the pad, hidden where the lap
 // is on the underside.
 func padLap(p piece.Piece, d *templates.Drawing, lap []geometry.Point) {
-	role, where := templates.Outline, ""
+	role, where := templates.Outline, onEdge
 	if !p.Frame.Over {
-		role, where = templates.Hidden, ", on the underside"
+		role, where = templates.Hidden, onUnderside
 	}
 	d.Line(role, lap[0], lap[3])
 	d.Line(role, lap[1], lap[2])
-	d.LabelLine(lap[0], lap[3], "inner shoulder"+where)
-	d.LabelLine(lap[1], lap[2], "outer shoulder"+where)
+	d.LabelLine(lap[0], lap[3], say(where, say(innerShoulder)))
+	d.LabelLine(lap[1], lap[2], say(where, say(outerShoulder)))
 }
 
 // topJob returns the outline of the top with the places of the pads. The ring
@@ -60,11 +59,11 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	case p.Design.Top.Outline == design.RoundTop:
 		return templates.Section{Drawings: []templates.Drawing{quarterTop(p)}}, nil
 	}
-	d := templates.TopOutline(p.TopShape(), "top, from above", p.Design.Unit)
+	d := named(templates.TopOutline(p.TopShape(), p.Design.Unit), "top", "from-above")
 	for i := range p.Frame.Ring.Sides {
-		words := "pad, below"
+		words := say(padBelowTop)
 		if p.Design.Top.Outline == design.FreeOutline { // it matters which
-			words = fmt.Sprintf("pad on stretcher %d, below", i+1)
+			words = say(padOnBelow, i+1)
 		}
 		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), words)
 	}
@@ -75,17 +74,17 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 // sheets and say no more.
 func quarterTop(p piece.Piece) templates.Drawing {
 	r := p.TopRadius()
-	d := templates.Drawing{Name: "top, from above, one quarter", Free: true}
+	d := named(templates.Drawing{Free: true}, "top", "quarter")
 	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
-	d.LabelPoint(geometry.Polar(r, math.Pi/4), "edge of the top, radius "+p.MM(r))
+	d.LabelPoint(geometry.Polar(r, math.Pi/4), say(rimRadius, p.MM(r)))
 	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
 		d.Line(templates.Centre, geometry.Point{}, end)
-		d.LabelLine(geometry.Point{}, end, "centre line")
+		d.LabelLine(geometry.Point{}, end, say(centreLine))
 	}
-	d.LabelPoint(geometry.Point{}, "centre of the top")
+	d.LabelPoint(geometry.Point{}, say(centreOfTop))
 	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
 	padBelow(p, &d, geometry.Polar(out, math.Pi/4),
-		fmt.Sprintf("pad, below: %s from the centre, %d of them evenly round", p.MM(out), p.Frame.Ring.Sides))
+		say(padsRound, p.MM(out), p.Frame.Ring.Sides))
 	return d
 }
 

@@ -114,13 +114,13 @@ func planView(p piece.Piece, s scene) templates.Picture {
 	radius := p.FootRadius()
 	circle(&d, templates.Centre, geometry.Point{}, radius)
 	below := math.Min(box.Min.Y, -radius) - off
-	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, "feet "+p.MM(2*radius))
+	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, say(feetAre, p.MM(2*radius)))
 	if len(s.top) > 0 {
 		top := topBounds(p)
 		at := math.Max(box.Max.Y, radius) + off
-		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, "top "+p.MM(top.Width()))
+		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, say(topIs, p.MM(top.Width())))
 	}
-	return templates.Picture{Heading: "Plan", Strokes: d.Strokes, Labels: d.Labels}
+	return templates.Picture{Heading: say(planHeading), Strokes: d.Strokes, Labels: d.Labels}
 }
 
 // topBounds returns the box round the outline of the top as it lies over the
@@ -134,11 +134,11 @@ func elevation(p piece.Piece, s scene) templates.Picture {
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
 	left, right := box.Min.X-2*off, box.Max.X+2*off
-	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, "overall "+p.MM(p.Overall()))
+	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, say(overallIs, p.MM(p.Overall())))
 	if frame := p.Frame.Leg.Height; frame < p.Overall() {
-		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, "frame "+p.MM(frame))
+		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, say(frameIs, p.MM(frame)))
 	}
-	return templates.Picture{Heading: "Elevation", Strokes: d.Strokes, Labels: d.Labels}
+	return templates.Picture{Heading: say(elevationHeading), Strokes: d.Strokes, Labels: d.Labels}
 }
 
 // viewAtCorner is what one sees who stands to the right of the near stretcher
@@ -148,7 +148,7 @@ func viewAtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), soli
 // cornerView is seen from above, from the right of the near stretcher.
 func cornerView(p piece.Piece, s scene) templates.Picture {
 	d := drawn(p, s, viewAtCorner(), false)
-	return templates.Picture{Heading: "From above, at a corner", Strokes: d.Strokes, NoScale: true}
+	return templates.Picture{Heading: say(cornerHeading), Strokes: d.Strokes, NoScale: true}
 }
 
 // dimension draws a dimension line from a to b, its end marks in keeping with

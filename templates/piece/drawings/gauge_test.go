@@ -1,0 +1,78 @@
+package drawings
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
+)
+
+// A gauge is set from the corner that the sheet of angles names for a row of the
+// settings list, laid to the edge of the part, and strikes the cut of that row.
+func TestGaugeStrikesTheCut(t *testing.T) {
+	found := 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Sound(t)
+		if rapid.Bool().Draw(t, "tapered") {
+			d.Legs.Taper = piecetest.Taper(t, d)
+		}
+		pieces := []piece.Piece{piecetest.Worked(t, d)}
+		sheet, err := anglesJob(pieces, aSheet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, step := range shop.NewPlan(pieces).Steps {
+			corner, want := step.Cut.Bevel(), step.Cut.OffSquare
+			if step.Cut.How == shop.OnTaper {
+				corner, want = step.Cut.OffSquare, math.Pi/2-step.Cut.OffSquare
+			}
+			if _, _, err := joint.Acute(corner); err != nil || want == 0 {
+				continue
+			}
+			found++
+			gauge := cornerNamed(t, sheet, "bevel "+measure.Angle(corner).Text(d.Unit)+":")
+			// The stock lies along the edge, so the blade strikes a line that
+			// encloses the gauge's corner with it.
+			edge := geometry.Pt(1, 0)
+			struck := geometry.Polar(1, gauge)
+			off := math.Abs(math.Pi/2 - math.Atan2(edge.Cross(struck), edge.Dot(struck)))
+			if math.Abs(measure.Degrees(off-want)) > 0.01 {
+				t.Errorf("%v: the gauge strikes %.4f° off square, want %.4f°", step.What.ID, measure.Degrees(off), measure.Degrees(want))
+			}
+		}
+	})
+	if found == 0 {
+		t.Error("no step was asked for its gauge")
+	}
+}
+
+// cornerNamed returns what the drawn sides of the corner with that name enclose.
+func cornerNamed(t *rapid.T, sheet templates.Section, name string) float64 {
+	t.Helper()
+	for _, d := range sheet.Drawings {
+		outline := d.Strokes[0].Points
+		low, slope := outline[0], outline[len(outline)-2]
+		for _, l := range d.Labels {
+			if !strings.HasPrefix(l.Text, name) {
+				continue
+			}
+			at, a, b := low, outline[1], slope
+			if l.On.A.Distance(slope) < l.On.A.Distance(low) {
+				at, a, b = slope, low, geometry.Pt(slope.X, slope.Y-1)
+			}
+			a, b = a.Sub(at), b.Sub(at)
+			return math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
+		}
+	}
+	t.Fatalf("no corner is named %q", name)
+	return 0
+}

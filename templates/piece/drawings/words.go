@@ -1,0 +1,288 @@
+package drawings
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
+)
+
+// All sentences of the full-size templates and of the cover.
+
+// say fills the verbs of a sentence.
+func say(t wording.Text, args ...any) string { return t.With(args...) }
+
+// named returns a drawing under the names of a part and of what is seen of it:
+// the last of them but for a part that is all there is to say.
+func named(d templates.Drawing, ids ...measure.ID) templates.Drawing {
+	words := make([]string, len(ids))
+	for i, id := range ids {
+		words[i] = say(viewNames[id])
+	}
+	v := templates.View{Part: ids[0], Hand: d.View.Hand}
+	if len(ids) > 1 {
+		v.Part, v.Face = ids[len(ids)-2], ids[len(ids)-1]
+	}
+	return d.Of(v, strings.Join(words, ", "))
+}
+
+// viewNames names parts and what is seen of them.
+var viewNames = map[measure.ID]wording.Text{
+	"back":           "back",
+	"bridle":         "bridle",
+	"cut-face":       "cut face",
+	"foot":           "foot on the floor, from above",
+	"from-above":     "from above",
+	"lap":            "lap",
+	"leg":            "leg",
+	"pad":            "pad",
+	"plan":           "plan of the ring, from above",
+	"quarter":        "from above, one quarter",
+	"reference-edge": "ring side",
+	"ring-side":      "ring side",
+	"stretcher":      "stretcher",
+	"stretcher-top":  "top of the stretcher",
+	"top":            "top",
+	"underside":      "underside",
+	"wrap-round":     "wrap-round",
+}
+
+const (
+	coverHeading     wording.Text = "Cover"
+	cutListHeading   wording.Text = "Cut list"
+	settingsHeading  wording.Text = "Settings"
+	templatesHeading wording.Text = "Templates"
+	checksHeading    wording.Text = "Checks and figures"
+	sizesHeading     wording.Text = "Main sizes"
+	planHeading      wording.Text = "Plan"
+	elevationHeading wording.Text = "Elevation"
+	cornerHeading    wording.Text = "From above, at a corner"
+	writeRealSizes   wording.Text = "Where wood or saw turn out different, write the real sizes into the design file and print again."
+
+	angleName         wording.Text = "angle %s"
+	back              wording.Text = "back"
+	backReference     wording.Text = "back: reference edge"
+	centreFromMid     wording.Text = "centre %s from mid-length"
+	centreLine        wording.Text = "centre line"
+	centreOfBlank     wording.Text = "centre line of the blank"
+	centreOfRing      wording.Text = "centre of the ring"
+	centreOfTop       wording.Text = "centre of the top"
+	cornerToCorner    wording.Text = "ring side, %s from corner to corner"
+	feetAre           wording.Text = "feet %s"
+	footWord          wording.Text = "foot"
+	frameIs           wording.Text = "frame %s"
+	grain             wording.Text = "grain"
+	headToFoot        wording.Text = "%s from head to foot along any edge"
+	innerShoulder     wording.Text = "inner shoulder"
+	legEndOnly        wording.Text = "leg end only"
+	legN              wording.Text = "leg %d"
+	midLength         wording.Text = "mid-length"
+	midThickness      wording.Text = "mid-thickness"
+	offSquare         wording.Text = "%s off square"
+	onEdge            wording.Text = "%s"
+	onUnderside       wording.Text = "%s, on the underside"
+	outerShoulder     wording.Text = "outer shoulder"
+	outerSide         wording.Text = "outer side"
+	outward           wording.Text = "outward"
+	overallIs         wording.Text = "overall %s"
+	pad               wording.Text = "pad"
+	padAcross         wording.Text = "pad, %s diameter"
+	padBelowTop       wording.Text = "pad, below"
+	padOnBelow        wording.Text = "pad on stretcher %d, below"
+	padsRound         wording.Text = "pad, below: %s from the centre, %d of them evenly round"
+	pair              wording.Text = "%s, %s"
+	passesOver        wording.Text = "%d passes over %d"
+	plainEndSlack     wording.Text = "plain end: %s slack"
+	remain            wording.Text = "%s remain"
+	rimRadius         wording.Text = "rim, radius %s"
+	ringSide          wording.Text = "ring side"
+	ringSideReference wording.Text = "ring side: reference edge"
+	sawHere           wording.Text = "saw here, %s over length"
+	shoulder          wording.Text = "shoulder"
+	slotBottom        wording.Text = "slot bottom"
+	square            wording.Text = "square"
+	stretcherN        wording.Text = "stretcher %d"
+	stretcherSide     wording.Text = "stretcher side"
+	taperHere         wording.Text = "taper: saw to this line, %s to the edge of the blank"
+	taperStarts       wording.Text = "taper starts"
+	taperStartsFrom   wording.Text = "taper starts %s from here"
+	toMidLength       wording.Text = "%s to mid-length"
+	topIs             wording.Text = "top %s"
+	topOfStretcher    wording.Text = "top of the stretcher"
+	trimLine          wording.Text = "trim line"
+	trimProud         wording.Text = "trim line, %s proud"
+	wideSquare        wording.Text = "%s wide, square to this"
+	withCut           wording.Text = "%s, %s"
+)
+
+// lapNames is what the lines of a lap are called on a stretcher; inner is how far
+// its inner shoulder stands from mid-length on the ring side.
+func lapNames(inner string) templates.LapNames {
+	return templates.LapNames{
+		Reference: say(ringSideReference), Far: say(outerSide),
+		Near: say(innerShoulder), Other: say(outerShoulder), Datum: say(toMidLength, inner),
+	}
+}
+
+// lapPanel says where the laps stand, and on which faces.
+func lapPanel(p piece.Piece) templates.Panel {
+	r := p.Frame.Ring
+	inner, outer := r.Shoulders(0)
+	innerFar, outerFar := r.Shoulders(r.Width)
+	up, down := say("leg end"), say("plain end")
+	if !p.Frame.Over {
+		up, down = down, up
+	}
+	plain := say("The plain end is left open: everything from the inner shoulder to the end comes away, so that the ring can be slid together.")
+	if p.Design.Ring.Plain == design.ClosedEnd {
+		plain = say("The plain end is closed: its outer shoulder leaves %s of slack, square to the lap.", p.MM(p.Design.Ring.Slack))
+	}
+	return templates.Panel{
+		Heading: say("Where the laps stand"),
+		Table: [][]string{
+			{say("from mid-length of the stretcher"), say("on the ring side"), say("on the outer side")},
+			{say(innerShoulder), p.MM(inner), p.MM(innerFar)},
+			{say(outerShoulder), p.MM(outer), p.MM(outerFar)},
+			{say("deep"), p.MM(r.Depth / 2)},
+		},
+		Text: []string{
+			say("One template serves both ends: the lap of the %s is on the top, that of the %s on the underside. Mark mid-length on the ring side, lay the template on the face that is cut with the ring side towards you, then tumble the stretcher end over end for the other lap. Never roll it.", up, down),
+			plain,
+		},
+	}
+}
+
+// placeNames says what a gauge is set for, in the order in which it is listed.
+var placeNames = []struct {
+	at   places
+	text wording.Text
+}{
+	{legEnds, "head, foot and shoulder of the leg; leg end and shoulder of the stretcher"},
+	{fillerStrips, "filler strips"},
+	{cauls, "cauls"},
+	{laps, "laps"},
+	{flushEnds, "flush plain end of the stretcher"},
+	{topCorners, "corners of the top"},
+	{tapers, "taper of the leg"},
+}
+
+func (at places) String() string {
+	var words []string
+	for _, p := range placeNames {
+		if at&p.at != 0 {
+			words = append(words, say(p.text))
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// usesPanel says where each angle is used, and what to do with those that
+// have no triangle.
+func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
+	panel := templates.Panel{
+		Heading: say("Where the angles are used"),
+		Table:   [][]string{{say("bevel gauge"), say("mitre gauge"), say("used for")}},
+		Text: []string{
+			say("Stock of the gauge on the registration edge, blade along the slope. Cut along the slope, or strike it on a board from its working edge and set to that: a setting by a line alone is uncertain."),
+			say("A gauge set once serves both hands: turn it over. Laid to the edge of the part it strikes the cut as far off square as the middle column says; a mitre gauge is turned by that."),
+		},
+	}
+	for _, q := range all {
+		where := q.places.String()
+		if words := piece.SizeWords(q.sizes, sizes); words != "" {
+			where = say("%s (%s)", where, words)
+		}
+		if _, _, err := joint.Acute(q.angle); err != nil {
+			where = say("%s. %s", where, withoutTriangle(q.use, u))
+		}
+		text := measure.Angle(q.angle).Text(u)
+		row := []string{say("bevel %s", text), say(offSquare, measure.Angle(math.Pi/2-q.angle).Text(u)), where}
+		if q.along {
+			row[0], row[1] = say("%s to the edge", text), say("–")
+		}
+		panel.Table = append(panel.Table, row)
+	}
+	return panel
+}
+
+// withoutTriangle says how an angle is set that joint.Acute refuses.
+func withoutTriangle(q use, u measure.Unit) string {
+	angle := q.angle
+	if !q.along {
+		angle = math.Pi/2 - angle
+	}
+	if angle == 0 {
+		return say("Set by a square")
+	}
+	run, text := 250.0, say("250 mm")
+	if u == measure.Inch {
+		run, text = 10*measure.MillimetresPerInch, say("10 in")
+	}
+	return say("Set out by a rise of %s over %s", measure.Length(joint.RiseOver(run, angle)).Text(u), text)
+}
+
+// sizeRows returns names and figures, the same names for every size.
+func sizeRows(p piece.Piece) [][2]string {
+	f, r, l := p.Frame, p.Frame.Ring, p.Frame.Leg
+	return [][2]string{
+		{say("overall height"), p.MM(p.Overall())},
+		{say("floor to top of frame"), p.MM(l.Height)},
+		{say("circle through the middles of the feet's backs"), p.MM(2 * p.FootRadius())},
+		{say("ring"), say("%d stretchers", r.Sides)},
+		{say("inside, corner to corner"), p.MM(r.Inside)},
+		{say("stretcher, width × depth"), say("%s × %s", p.MM(r.Width), p.MM(r.Depth))},
+		{say("stretcher, finished length"), p.MM(p.FinishedStretcher())},
+		{say("leg, breadth × thickness"), say("%s × %s", p.MM(l.Breadth), p.MM(l.Thickness))},
+		{say("leg, along the edge"), p.MM(p.LegEdge())},
+		{say("splay from plumb"), p.Say(measure.Angle(f.Leg.Splay))},
+		{say("top"), topWords(p)},
+	}
+}
+
+// topWords describes the top in a few words.
+func topWords(p piece.Piece) string {
+	if p.Design.Top.Kind == design.NoTop {
+		return say("none")
+	}
+	material := say("glass")
+	if p.Design.Top.Kind == design.WoodTop {
+		material = say("wood")
+	}
+	thick := p.MM(p.Design.Top.Thickness)
+	if p.Design.Top.Outline == design.RoundTop {
+		return say("%s %s, %s across", thick, material, p.MM(2*p.TopRadius()))
+	}
+	b := topBounds(p)
+	return say("%s %s, %s × %s", thick, material, p.MM(b.Width()), p.MM(b.Height()))
+}
+
+// printing says how a sheet comes out at full size.
+func printing() templates.Panel {
+	return templates.Panel{Heading: say("How to print"), Text: []string{
+		say("Print at 100 %%, actual size. The choice is under page size, scaling or handling, often folded away under more settings or advanced, sometimes only in the dialog of the printer itself."),
+		say("Never fit, shrink, borderless, or several pages a sheet. Paper as on the foot of the sheet, one side only."),
+		say("Print sheet 1 first and measure the calibration square. Every other sheet has a rule along each axis: look at them before a template is cut out."),
+	}}
+}
+
+// cautions are said once a pack; what belongs to one operation stands beside
+// it as well.
+func cautions(pieces []piece.Piece) templates.Panel {
+	text := []string{
+		say("Isolate power before setting a machine. Follow its manual and keep its guards on."),
+		say("Featherboards, jigs and push blocks for small and for angled parts; hands never above or beside the cut. Never trap an offcut between fence and blade."),
+	}
+	if slices.ContainsFunc(pieces, func(p piece.Piece) bool { return p.Design.Top.Kind == design.GlassTop }) {
+		text = append(text, say("Glass tempered, its edges worked, and never lifted by its bonding."))
+	}
+	return templates.Panel{Heading: say("Cautions"), Text: append(text,
+		say("Adhesives and finish by their data sheets; rags soaked in finish can catch fire by themselves: dry them spread out, or keep them under water."),
+		say("Local rules and licensed practice come before these sheets."),
+	)}
+}

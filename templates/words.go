@@ -1,0 +1,533 @@
+package templates
+
+import (
+	"math"
+	"strings"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
+)
+
+// All sentences of the single templates, and what their parts, faces, lines and
+// figures are called.
+
+// say fills the verbs of a sentence.
+func say(t wording.Text, args ...any) string { return t.With(args...) }
+
+// figure returns a figure under the name of its identity.
+func figure(id measure.ID, q measure.Quantity) Figure {
+	return Figure{ID: id, Name: say(figureNames[id]), Value: q}
+}
+
+// viewName names a view: "lap, right hand, cut face".
+func viewName(v View) string {
+	words := []string{say(viewNames[v.Part])}
+	if v.Hand != EitherHand {
+		words = append(words, handName(v.Hand))
+	}
+	if v.Face != "" {
+		words = append(words, say(viewNames[v.Face]))
+	}
+	return strings.Join(words, ", ")
+}
+
+func handName(h Hand) string {
+	if h == LeftHand {
+		return say("left hand")
+	}
+	return say("right hand")
+}
+
+// viewNames names parts and faces.
+var viewNames = map[measure.ID]wording.Text{
+	"back":                  "back",
+	"calibration-rectangle": "calibration rectangle",
+	"calibration-square":    "calibration square",
+	"cut-face":              "cut face",
+	"face":                  "face",
+	"lap":                   "lap",
+	"leg":                   "leg",
+	"outline":               "outline",
+	"reference-edge":        "reference edge",
+	"ring-side":             "ring side",
+	"stretcher":             "stretcher",
+	"taper":                 "taper",
+	"top":                   "top",
+	"underside":             "underside",
+	"wrap-round":            "wrap-round",
+}
+
+var figureNames = map[measure.ID]wording.Text{
+	"angle.base":             "base",
+	"angle.bevel":            "bevel",
+	"angle.chord":            "chord at radius 250 mm",
+	"angle.off-square":       "off square",
+	"angle.reading-error":    "reading error",
+	"angle.rise":             "rise",
+	"angle.rise-over-100-mm": "rise over 100 mm",
+	"angle.rise-over-12-in":  "rise over 12 in",
+	"angle.rise-over-24-in":  "rise over 24 in",
+	"angle.rise-over-250-mm": "rise over 250 mm",
+	"angle.rise-over-500-mm": "rise over 500 mm",
+	"angle.slope":            "slope, 1 in",
+
+	"bridle.bevel":                  "bevel",
+	"bridle.cheek":                  "cheek depth, each side",
+	"bridle.depth":                  "depth of stretcher",
+	"bridle.far-cheek":              "far cheek from the ring side",
+	"bridle.glue-area":              "glue area, two cheeks",
+	"bridle.leg":                    "breadth of leg",
+	"bridle.leg-cut-height":         "leg cut height on its rough end",
+	"bridle.leg-end":                "leg trimmed head, stretcher side, past the datum",
+	"bridle.leg-length":             "leg %s length, trimmed",
+	"bridle.leg-shoulder":           "leg shoulder, back",
+	"bridle.leg-shoulder-far":       "leg shoulder, stretcher side",
+	"bridle.off-square":             "off square",
+	"bridle.over-length":            "over length at both ends",
+	"bridle.splay":                  "splay",
+	"bridle.stretcher-cut-height":   "stretcher cut height on its rough end",
+	"bridle.stretcher-end":          "stretcher trimmed end, top",
+	"bridle.stretcher-length":       "stretcher %s length, trimmed",
+	"bridle.stretcher-shoulder":     "stretcher shoulder, underside",
+	"bridle.stretcher-shoulder-far": "stretcher shoulder, top",
+	"bridle.tenon":                  "tenon and slot width",
+	"bridle.width":                  "width of stretcher, thickness of leg",
+
+	"lap.angle":             "angle between the parts",
+	"lap.area":              "lap area",
+	"lap.bevel":             "bevel",
+	"lap.blade-height":      "blade height",
+	"lap.corner-shift":      "corner shift",
+	"lap.crossing-width":    "crossing width",
+	"lap.depth":             "depth of stock",
+	"lap.edge-length":       "edge length",
+	"lap.far-far-edge":      "far shoulder, far edge",
+	"lap.far-reference":     "far shoulder, reference edge",
+	"lap.kerf":              "kerf",
+	"lap.near-far-edge":     "near shoulder, far edge",
+	"lap.near-reference":    "near shoulder, reference edge",
+	"lap.off-square":        "off square",
+	"lap.spacer":            "spacer",
+	"lap.stop":              "stop, first cut",
+	"lap.usual-rule-wide":   "usual rule too wide by",
+	"lap.usual-spacer-long": "usual spacer too long by",
+	"lap.width":             "width",
+
+	"scale.across":             "rectangle, across the feed",
+	"scale.along":              "rectangle, along the feed",
+	"scale.diagonal":           "diagonal",
+	"scale.rectangle-diagonal": "rectangle, diagonal",
+	"scale.side":               "side",
+
+	"taper.both-per-100-mm": "both faces together, per 100 mm",
+	"taper.both-per-foot":   "both faces together, per foot",
+	"taper.cut":             "length of cut",
+	"taper.foot":            "foot",
+	"taper.included":        "included angle of both faces",
+	"taper.length":          "length",
+	"taper.loss":            "loss at the foot, one face",
+	"taper.per-100-mm":      "one face, per 100 mm",
+	"taper.per-foot":        "one face, per foot",
+	"taper.run":             "length of taper",
+	"taper.start":           "start",
+	"taper.to-edge":         "to the edge, one face",
+	"taper.top":             "top",
+
+	"top.area":          "area",
+	"top.clip":          "clipped off each side of a corner",
+	"top.corner-radius": "corner radius",
+	"top.diameter":      "diameter",
+	"top.length":        "length",
+	"top.rim":           "rim, all round",
+	"top.width":         "width",
+}
+
+// Titles, headings and notes.
+const (
+	angleTitle  wording.Text = "Angle %s"
+	anglesTitle wording.Text = "Angles %s"
+	andRest     wording.Text = "%s and %s"
+	nMore       wording.Text = "%d more"
+	lapTitle    wording.Text = "Half-lap: %s crossed by %s at %s"
+	bridleTitle wording.Text = "Corner bridle, leg splayed %s"
+	taperTitle  wording.Text = "Taper, %s: %s to %s over %s"
+	topTitle    wording.Text = "Top, %s"
+	scaleTitle  wording.Text = "Proof of scale"
+
+	angleHeading   wording.Text = "angle %s"
+	angleHand      wording.Text = "angle %s, %s"
+	figuresHeading wording.Text = "Figures"
+	sawHeading     wording.Text = "Setting the saw"
+	handsHeading   wording.Text = "Hands"
+	workHeading    wording.Text = "Order of work"
+	holdingHeading wording.Text = "Holding the part"
+	taperHeading   wording.Text = "taper"
+	cutsHeading    wording.Text = "order of cuts"
+	bevelsHeading  wording.Text = "bevels"
+	cautionHeading wording.Text = "caution"
+	offsetsHeading wording.Text = "offsets, %s"
+	topHeading     wording.Text = "top"
+	topWorkHeading wording.Text = "order of work"
+
+	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
+	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
+	beyondDatum       wording.Text = "on the far edge the near shoulder falls %s beyond the datum; if the part ends there, the lap is open"
+	noRectangle       wording.Text = "no calibration rectangle: it needs a sheet of A4 or letter size, upright, or a larger one"
+
+	degreesAndMinutes wording.Text = "%s = %s"
+	equals            wording.Text = "%s = %s"
+	slopeName         wording.Text = "slope"
+	oneIn             wording.Text = "1 in %s"
+	slipCosts         wording.Text = "a slip of 0.25 mm at the far end costs"
+	roundSize         wording.Text = "%s round"
+)
+
+// Labels of lines and places.
+const (
+	labelFold         wording.Text = "fold"
+	cornerSets        wording.Text = "bevel %s: %s off square across an edge"
+	beyondSlope       wording.Text = "%s on the other side of the slope"
+	cutOrStrike       wording.Text = "cut, or strike on a board from its working edge"
+	registrationEdge  wording.Text = "registration edge"
+	riseIs            wording.Text = "rise %s"
+	baseIs            wording.Text = "base %s"
+	roomForStock      wording.Text = "room for the gauge's stock"
+	cutFace           wording.Text = "cut face"
+	crossingCentre    wording.Text = "crossing centre"
+	crossingCentreAt  wording.Text = "crossing centre, at %s"
+	edgeLengthIs      wording.Text = "edge length %s"
+	cornerShiftIs     wording.Text = "corner shift %s"
+	bevelAndOffSquare wording.Text = "bevel %s, %s off square"
+	deepIs            wording.Text = "%s deep"
+	squareLineAt      wording.Text = "square line, at %s"
+	onEdge            wording.Text = "%s, %s"
+	datum             wording.Text = "datum"
+	shoulder          wording.Text = "shoulder"
+	slotBottom        wording.Text = "slot bottom"
+	lineOffSquare     wording.Text = "%s, %s off square"
+	sawHere           wording.Text = "saw here, %s over length"
+	trimLine          wording.Text = "trim line"
+	runsOn            wording.Text = "runs on: %s proud"
+	topOfStretcher    wording.Text = "top of the stretcher"
+	fromRingSide      wording.Text = "%s from the ring side"
+	cutLineToEdge     wording.Text = "cut line, %s to the %s"
+	waste             wording.Text = "waste"
+	centreLine        wording.Text = "centre line"
+	topIs             wording.Text = "top %s"
+	footIs            wording.Text = "foot %s"
+	startAtTop        wording.Text = "start, at the top end"
+	startFromTop      wording.Text = "start, %s from the top end"
+	grain             wording.Text = "grain"
+	radiusIs          wording.Text = "radius %s"
+	sideIs            wording.Text = "side %s%s"
+	sharpClipped      wording.Text = " to the sharp corners, clipped %s"
+	sharpRounded      wording.Text = " to the sharp corners, rounded %s"
+	measureAll        wording.Text = "measure all sides and both diagonals"
+	acrossFeed        wording.Text = "across the feed"
+	alongFeed         wording.Text = "along the feed"
+	firstDiagonal     wording.Text = "first diagonal"
+	secondDiagonal    wording.Text = "second diagonal"
+	wayIs             wording.Text = "%s, %s"
+	fedAlong          wording.Text = "the sheet is fed along this arrow"
+)
+
+// SingleLap is what the lines of a lap are called where nothing is known of the
+// part that it stands on.
+func SingleLap() LapNames {
+	return LapNames{
+		Reference: say("reference edge"), Far: say("far edge"),
+		Near: say("near shoulder"), Other: say("far shoulder"), Datum: say(datum),
+	}
+}
+
+func stretcherSides() partSides {
+	return partSides{"stretcher", "underside", say("underside"), say("top"), say("ring side"), say("outer side")}
+}
+
+func legSides() partSides {
+	return partSides{"leg", "back", say("back: reference edge"), say("stretcher side"), say("ring side"), say("outer side")}
+}
+
+// gaugeWords says how a triangle is used. It is printed once.
+func gaugeWords() Panel {
+	return Panel{Heading: say("setting a bevel gauge"), Text: []string{
+		say("Stock of the gauge on the registration edge, blade along the slope: that sets the bevel of the lower corner. Stock on the upright side, blade down the slope, sets that of the upper one. Setting by a line alone is uncertain: cut along it, or strike the slope on a board from its working edge and set to that."),
+		say("A gauge lays its bevel to the edge of the part. What it strikes there is off square by the other corner's figure: bevel 74° is a cut 16° off square."),
+		say("Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left."),
+		say("A mitre gauge, or the head of a saw, is turned by the figure off square."),
+		say("Prove the setting: strike the line from both sides of a straight board; reversed, the gauge must make equal and opposite lines."),
+	}}
+}
+
+// steps is the order of work at the saw.
+func (t lapTemplate) steps() []string {
+	first := say("4. First cut, the far shoulder: saw to the template line and set the stop against the end.")
+	if t.At > 0 {
+		first = say("4. First cut, the far shoulder: datum end against the stop, the stop %s from the blade, measured along the fence.", t.length(t.Stop()))
+	}
+	return []string{
+		say(isolate),
+		say("2. Blade height %s, half the stock. Prove it on two offcuts of the same milling: lapped, they come flush.", t.length(t.BladeHeight())),
+		say("3. Mitre gauge %s off square; a bevel gauge laid to the edge shows bevel %s. Reference edge on the fence, the face to be cut down. Swing the gauge so that the blade runs along the line of the template.",
+			measure.Angle(t.OffSquare()).Text(t.Unit), measure.Angle(t.Bevel()).Text(t.Unit)),
+		first,
+		say("5. Second cut, the near shoulder: spacer %s between part and stop. %s", t.length(t.Spacer()), t.usualRule()),
+		say("6. Take out the rest in passes between the two cuts. Never trap an offcut between fence and blade."),
+		say("7. Cut a test lap first, in an offcut of the same milling. The crossing part must go in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it."),
+	}
+}
+
+const isolate wording.Text = "1. Isolate power before setting. Follow the machine's manual and keep its guards on."
+
+// usualRule says what the shop rule would do at this angle.
+func (t lapTemplate) usualRule() string {
+	square, along := t.UsualRuleExcess()
+	if square == 0 {
+		return say("The usual rule, edge length less the kerf, gives the same at 90°.")
+	}
+	return say("The usual rule, edge length less the kerf, makes it %s too long and the lap %s too wide at this angle: the blade crosses the edge slanting and takes more than its kerf.",
+		t.length(along), t.length(square))
+}
+
+// lapHands says which setting gives which lean.
+func lapHands() []string {
+	return []string{
+		say("Positions are from the datum, along the edge they name."),
+		say("The template shows the face that is cut. Both parts of one crossing take the same hand, each on its own cut face. Where their widths differ, the part that crosses has width and crossing width exchanged."),
+		say("One gauge setting gives two laps on a part. Turned end for end, the same face down, it repeats the same lean on the same face; the other edge comes to the fence, so measure from the other end along that edge."),
+		say("Tumbled end over end, the other face down and the same edge on the fence, it gives the lap on the other face; seen from the first face it leans the other way."),
+		say("Rolled about its length, the other edge is on the fence and the stop no longer serves."),
+		say("For the other hand swing the gauge to the other side of square."),
+	}
+}
+
+func bridleGiven(b joint.Bridle) []Figure {
+	return []Figure{
+		figure("bridle.width", measure.Length(b.Width)),
+		figure("bridle.depth", measure.Length(b.Depth)),
+		figure("bridle.leg", measure.Length(b.Leg)),
+		figure("bridle.splay", measure.Angle(b.Angle)),
+	}
+}
+
+// bridleFigures returns the sizes of both parts, counted from their datum
+// corners: the stretcher's at its underside, the leg's at its back.
+func bridleFigures(b joint.Bridle) []Figure {
+	stretcher, leg := b.Stretcher(), b.Head()
+	upper, lower := stretcher.Cheeks()
+	tongued := func(id measure.ID, e joint.BridleEnd) Figure {
+		return Figure{ID: id, Name: say(figureNames[id], tongue(e)), Value: measure.Length(e.Length())}
+	}
+	return []Figure{
+		figure("bridle.tenon", measure.Length(b.Third())),
+		figure("bridle.cheek", measure.Length(upper)),
+		figure("bridle.far-cheek", measure.Length(lower)),
+		figure("bridle.off-square", measure.Angle(b.Angle)),
+		figure("bridle.bevel", measure.Angle(math.Pi/2-b.Angle)),
+		figure("bridle.stretcher-shoulder", measure.Length(stretcher.Shoulder(0))),
+		figure("bridle.stretcher-shoulder-far", measure.Length(stretcher.Shoulder(stretcher.Width))),
+		figure("bridle.stretcher-end", measure.Length(stretcher.End(stretcher.Width))),
+		tongued("bridle.stretcher-length", stretcher),
+		figure("bridle.stretcher-cut-height", measure.Length(stretcher.CutHeight())),
+		figure("bridle.leg-shoulder", measure.Length(leg.Shoulder(0))),
+		figure("bridle.leg-shoulder-far", measure.Length(leg.Shoulder(leg.Width))),
+		figure("bridle.leg-end", measure.Length(-leg.End(leg.Width))),
+		tongued("bridle.leg-length", leg),
+		figure("bridle.leg-cut-height", measure.Length(leg.CutHeight())),
+		figure("bridle.over-length", measure.Length(joint.BridleLong)),
+		figure("bridle.glue-area", measure.Area(2*stretcher.CheekArea())),
+	}
+}
+
+// tongue names what the end of a part is made into.
+func tongue(e joint.BridleEnd) string {
+	if e.Slot {
+		return say("slot")
+	}
+	return say("tenon")
+}
+
+// bridleSteps is the order of work.
+func bridleSteps(b joint.Bridle, u measure.Unit) []string {
+	length := func(mm float64) string { return measure.Length(mm).Text(u) }
+	slotted, tenoned := say("stretcher"), say("leg")
+	slot, tenon := b.Stretcher(), b.Head()
+	if b.Mortise == joint.MortiseInLeg {
+		slotted, tenoned = tenoned, slotted
+		slot, tenon = tenon, slot
+	}
+	cheek, _ := tenon.Cheeks()
+	return []string{
+		say(isolate),
+		say("2. Mill stretchers, legs and some spare length together. Cut the whole joint in offcuts of that milling first: the fit depends on their thickness, not on the drawing."),
+		say("3. Saw the ends %s off square, bevel %s, %s beyond the trim line. Stretcher and leg have the same angle.",
+			measure.Angle(b.Angle).Text(u), measure.Angle(math.Pi/2-b.Angle).Text(u), length(joint.BridleLong)),
+		say("4. Knife the shoulders round all four sides from the wrap-round. Where they do not meet at an arris the paper has slipped."),
+		say("5. Slot in the %s: %s wide, in the middle of the thickness. Standing on its rough end it is cut %s high, square to the bottom of the slot.",
+			slotted, length(slot.Tenon), length(slot.CutHeight())),
+		say("6. Tenon on the %s: take %s off ring side and outer side, from the shoulder to the end. For the outer side swing the gauge to the same angle on the other side of square.",
+			tenoned, length(cheek)),
+		say("7. Fit: the tenon slides in by hand and stays when the joint is lifted. Pare the cheeks, not the shoulder."),
+		say("8. Both ends stand about %s proud. Glue up, and trim them flush once the glue is hard: the stretcher to the leg's back, the head to the stretcher's top.",
+			length(joint.BridleLong)),
+		say("Datum: the corner of the trimmed end, on the stretcher the lower one, on the leg the one at its back. The trim line is for after glue-up."),
+		say("Right hand: the corner on the right as you look at the ring side, foot down. Stretcher and leg have their ring sides to the same way, and a stretcher with a leg at both ends takes one of each hand."),
+	}
+}
+
+// bridleHolding is how an angled part is held upright.
+func bridleHolding(b joint.Bridle, u measure.Unit) []string {
+	lean := say("The part stands square on its end.")
+	if b.Angle > 0 {
+		lean = say("Standing on its rough end the part leans %s. Clamp it in a tenoning jig against a filler strip sawn at that angle; for the other side the strip goes to the other side.",
+			measure.Angle(b.Angle).Text(u))
+	}
+	return []string{
+		lean,
+		say("The jig slides along the fence; a featherboard holds it there. Hands stay on the jig, never above or beside the cut."),
+		say("Back the far side with waste wood so that it does not break out."),
+	}
+}
+
+// faces names the tapered faces.
+func (t taperTemplate) faces() string {
+	switch t.Faces {
+	case joint.AdjacentFaces:
+		return say("two adjacent faces")
+	case joint.OppositeFaces:
+		return say("two opposite faces")
+	case joint.FourFaces:
+		return say("four faces")
+	}
+	return say("one face")
+}
+
+// reference names what the taper is counted from.
+func (t taperTemplate) reference() string {
+	if t.Faces.Symmetric() {
+		return say(centreLine)
+	}
+	return say("straight edge")
+}
+
+// referenceEdge names the edge y = 0 of the blank.
+func (t taperTemplate) referenceEdge() string {
+	if t.Faces == joint.AdjacentFaces {
+		return say("reference edge: on the arris of the straight faces")
+	}
+	return say("reference edge")
+}
+
+func offsetsHead(symmetric bool) []string {
+	if symmetric {
+		return []string{say("from the top end"), say("width"), say("each side of the centre line"), say("from each edge")}
+	}
+	return []string{say("from the top end"), say("from the reference edge"), say("to cut away")}
+}
+
+// cuts is the order of work, and what becomes of the offcut.
+func (t taperTemplate) cuts() []string {
+	flat := say("Tape the offcut back, with a shim as thick as the kerf, so that the work lies flat and bears on its whole length.")
+	keep := say("Saw beside the line, in the waste, and plane to it.")
+	by := angleText(t.ToEdge())
+	switch t.Faces {
+	case joint.AdjacentFaces:
+		return []string{
+			say("1. Mark the arris between the two faces that stay straight. The two tapers are cut from the faces opposite."),
+			say("2. Trace the right-hand template on one straight face and the left-hand template on its neighbour, both with the reference edge on that arris and the foot at the foot."),
+			say("3. First cut: to the line on one of them. %s", keep),
+			say("4. %s", flat),
+			say("5. Second cut: roll the leg a quarter turn, and cut to the line on the other."),
+			say("In a tapering jig one setting serves both, foot the same way and a straight face against the jig: the traced face down for the first cut, up for the second."),
+			say("All four legs of a set are cut alike; which way each is turned makes left and right."),
+		}
+	case joint.OppositeFaces:
+		return []string{
+			say("1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand."),
+			say("2. First cut: %s to the reference edge. %s", by, keep),
+			say("3. %s", flat),
+			say("4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting."),
+			say("Without the offcut the leg would bear on its taper, and the second cut would need the included angle, %s.", angleText(t.Included())),
+		}
+	case joint.FourFaces:
+		return []string{
+			say("1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand."),
+			say("2. First pair: cut one side, %s to the reference edge. %s", by, keep),
+			say("3. %s", flat),
+			say("4. Roll the leg half a turn, foot the same way, and cut the other side at the same setting. Tape this offcut back too."),
+			say("5. Second pair: roll the leg a quarter turn and cut both sides as before. Take the tape off last."),
+		}
+	}
+	return []string{
+		say("1. Trace the template on the face, its reference edge on the edge that stays straight. Use the hand that lays the foot at the foot."),
+		say("2. Cut to the line, %s to the reference edge. %s", by, keep),
+		say("3. Keep the offcut: taped back, it holds the leg parallel for joints cut later."),
+	}
+}
+
+// bevels says which face a bevel on the leg is counted from.
+func (t taperTemplate) bevels() []string {
+	by := angleText(t.ToEdge())
+	return []string{
+		say("A bevel taken off the tapered face differs by %s from one taken off the %s. Write the face beside every angle.", by, t.reference()),
+		say("Cut joints while the blank is square. A shoulder square to the %s is %s off square on the tapered face.", t.reference(), by),
+	}
+}
+
+func taperCaution() []string {
+	return []string{
+		say("Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual."),
+		say("Never trap the offcut between fence and blade. Short or thin legs are safer by hand saw and plane."),
+	}
+}
+
+// topWords says how the outline is used.
+func topWords() []string {
+	return []string{
+		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
+		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
+		say("3. Rough the edge 2 mm outside the line, then work to it."),
+		say("4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering."),
+	}
+}
+
+// rectangleWords says how a printer is measured. The readings of the example
+// are invented.
+func rectangleWords(u measure.Unit) Panel {
+	example := say("rodsheet printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0")
+	if u == measure.Inch {
+		example = say("rodsheet printer bench --across 5.97in --along 8.04in --diagonals 10.02in,10.00in")
+	}
+	return Panel{Heading: say("to measure a printer"), Text: []string{
+		say("On the large rectangle measure one side across the feed, one along it, and both diagonals, from line to line, " +
+			"as finely as the rule allows: tenths of a millimetre or hundredths of an inch are worth the trouble."),
+		say("Tell rodsheet once, by a name of your own:"),
+		example,
+		say("Then print with --printer bench. Measure only a sheet whose foot says nothing of a correction."),
+	}}
+}
+
+func scaleMeasures(u measure.Unit) Panel {
+	return Panel{Heading: say("measure"), Table: [][]string{
+		{say("all four sides"), withInches("100 mm", calibrationSide, u)},
+		{say("both diagonals"), withInches(diagonalText(), calibrationDiagonal(), u)},
+		{say("rules on every sheet"), say("100 mm and 4 in")},
+	}, Text: []string{
+		say("Use a steel rule. Lay the 10 mm line, not the end of the rule, on the first corner."),
+	}}
+}
+
+// scaleWords says what a wrong size means. A diagonal that is off by d while
+// the sides are right skews the square: the diagonals differ by side·√2 times
+// the skew in radians, so 1 mm is 0.41°. A difference between the axes by the
+// share e turns a line at 45° by up to e/2 rad, which is e·28.65°.
+func scaleWords() Panel {
+	return Panel{Heading: say("if it is not true"), Text: []string{
+		say("Print at 100 %%, actual size, with no fitting to the page. Print again after any change and measure again."),
+		say("Both sides off alike: angles are still true, lengths are not. A side that measures 99 mm needs a print at 100/99, which is 101 %%."),
+		say("One side off: angles are wrong too. A difference of 1 mm between the sides costs up to 0.29°."),
+		say("Diagonals unequal: the print is skewed. A difference of 1 mm is 0.41°. Measure the printer, or use another."),
+		say("Paper moves with damp: work from a print of the same day. The figures beside each outline hold, whatever the paper does."),
+	}}
+}
