@@ -1,12 +1,14 @@
 package joint
 
 import (
+	"errors"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 )
 
 // anyTop draws a top of each kind: round, or a polygon about the origin whose
@@ -88,5 +90,19 @@ func TestRimByHand(t *testing.T) {
 		if math.Abs(tt.got-tt.want) > 1e-9 {
 			t.Errorf("%s %.9f, want %.9f", tt.name, tt.got, tt.want)
 		}
+	}
+}
+
+// A corner cannot be rounded to less than nothing, where no other figure is wrong;
+// with none at all the corners are sharp.
+func TestCornerRadiusIsNotNegative(t *testing.T) {
+	top := RectangleTop(200, 200)
+	if err := top.Check(); err != nil {
+		t.Errorf("sharp corners: %v", err)
+	}
+	top.Round = -0.001
+	var bound *measure.BoundError
+	if err := top.Check(); !errors.As(err, &bound) || bound.Figure != "outline.round" || bound.Limit.Value != 0 {
+		t.Errorf("a radius of %v: %v", top.Round, err)
 	}
 }

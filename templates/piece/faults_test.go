@@ -135,3 +135,19 @@ func TestFaultsAreThoseOfWork(t *testing.T) {
 		}
 	})
 }
+
+// Every key on which a figure hangs keeps it from being judged where that key is in
+// doubt. An overall height is one with all that stands above the frame: none of it
+// unknown, 30 mm are too low.
+func TestHeightHangsOnWhatStandsAbove(t *testing.T) {
+	d := piecetest.Low()
+	d.Legs.To, d.Legs.Height, d.Legs.Taper = design.Overall, 30, nil
+	if got := figures(t, piece.Faults(d, nil)); len(got) == 0 {
+		t.Fatal("an overall height of 30 mm is sound")
+	}
+	for _, key := range []string{"legs.height", "legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"} {
+		if got := figures(t, piece.Faults(d, design.Doubts{key: true})); len(got) > 0 {
+			t.Errorf("%s in doubt: %q", key, got)
+		}
+	}
+}
