@@ -152,7 +152,7 @@ func footRadius(t *joint.Taper, f joint.Frame) float64 {
 func (p Piece) Foot() float64 { return foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width).X }
 
 // FootRadius returns the radius of the circle on the floor, about the centre
-// of the ring, through the middles of the outer edges of the finished feet.
+// of the ring, through the middles of the backs of the finished feet.
 // A leg that keeps its outer and its ringward face has them under the middle
 // of its stretcher.
 func (p Piece) FootRadius() float64 { return footRadius(p.Taper, p.Frame) }

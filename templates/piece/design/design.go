@@ -72,7 +72,7 @@ type Lean uint8
 
 const (
 	BySplay      Lean = iota // Given is the splay from plumb
-	ByFootCircle             // Given is the diameter of the circle through the middles of the outer edges of the feet
+	ByFootCircle             // Given is the diameter of the circle through the middles of the backs of the feet
 	ByFootSpread             // Given is the distance between those middles of neighbouring feet
 )
 

@@ -167,9 +167,9 @@ func figureNames() map[measure.ID]wording.Text {
 		"top.pad.to-rim":         "pad centre to the edge of the top",
 
 		"feet.mid-to-back":      "mid-length to the back of the foot",
-		"feet.circle.radius":    "circle through the middles of the outer edges, radius",
-		"feet.circle":           "circle through the middles of the outer edges, diameter",
-		"feet.spread":           "middles of the outer edges, one to the next",
+		"feet.circle.radius":    "circle through the middles of the backs, radius",
+		"feet.circle":           "circle through the middles of the backs, diameter",
+		"feet.spread":           "middles of the backs, one to the next",
 		"feet.outermost-circle": "circle through the outermost corners, diameter",
 		"feet.along":            "foot on the floor, along the stretcher",
 		"feet.across":           "foot on the floor, across it",
