@@ -123,7 +123,7 @@ func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
 
 			lap := with("lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "60", "--kerf", "3.2mm", "--at", "100mm")
 			edge, shift := 28/sin60, 28/tan60
-			lap.wants(t, "lap, right hand, face",
+			lap.wants(t, "lap, right hand, cut face",
 				[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
 
 			angle := with("angle", "30", "--base", "200mm")
@@ -131,7 +131,7 @@ func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
 
 			bridle := with("bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm")
 			along := 36 / cos12
-			bridle.wants(t, "leg, right hand, face", [4]float64{along, 0, along + 38*tan12, 38})
+			bridle.wants(t, "leg, left hand, ring side", [4]float64{along, 0, along - 38*tan12, 38})
 
 			for _, job := range []printed{lap, angle, bridle, with("scale")} {
 				job.wantsScale(t, paper.width, paper.height)
@@ -343,7 +343,7 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	}
 	p := printed{[]readback.Page{{Width: drawing.Width, Height: drawing.Height, Strokes: drawing.Strokes}}, job.Pages}
 	edge, shift := 56/math.Sqrt(3), 28/math.Sqrt(3)
-	p.wants(t, "lap, right hand, face",
+	p.wants(t, "lap, right hand, cut face",
 		[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
 	p.wantsScale(t, drawing.Width, drawing.Height)
 }
