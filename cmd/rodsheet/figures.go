@@ -108,7 +108,7 @@ func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound ren
 		Warnings: append([]string{}, made.warnings...),
 	}
 	for _, f := range made.job.Figures {
-		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf("", f)})
+		r.Figures = append(r.Figures, memberJSON{figureJSON: figureOf(f.ID, f)})
 	}
 	for _, p := range places {
 		m := p.ToPage
