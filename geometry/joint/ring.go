@@ -47,7 +47,7 @@ func (r Ring) Check() error {
 }
 
 // Polygon returns the inside polygon of the ring. Offset(Width) makes of it the
-// polygon of the outside edges, and more than that a top with an overhang.
+// polygon of the outer sides, and more than that a top with an overhang.
 func (r Ring) Polygon() Regular { return RegularBySide(r.Sides, r.Inside) }
 
 // Angle returns the crossing angle of two neighbours, the inside angle of the
@@ -59,13 +59,13 @@ func (r Ring) Angle() float64 { return r.Polygon().Angle() }
 func (r Ring) Axis() float64 { return r.Polygon().Apothem + r.Width/2 }
 
 // LeastInside returns the inside at which the inner shoulders of a
-// stretcher's two laps meet on the outside edge: −2·Width·cot Angle, and
+// stretcher's two laps meet on the outer side: −2·Width·cot Angle, and
 // nothing up to four sides.
 func (r Ring) LeastInside() float64 { return math.Max(0, -2*r.Width*cot(r.Angle())) }
 
 // Lap returns the lap of the end x > 0 in the frame of a stretcher: its datum
 // is mid-length, its reference edge the inside one. Seen on its own face,
-// inside edge towards the maker, the lap of the other end is the same.
+// ring side towards the maker, the lap of the other end is the same.
 func (r Ring) Lap(kerf float64) Lap {
 	return Lap{
 		Width: r.Width, Other: r.Width, Depth: r.Depth,
@@ -84,7 +84,7 @@ func (r Ring) EndLap(reach, kerf float64) Lap {
 }
 
 // Shoulders returns where the shoulders of the end x > 0 cross the line y mm
-// from the inside edge: Inside/2 + y·cot Angle, and Width/sin Angle beyond.
+// from the ring side: Inside/2 + y·cot Angle, and Width/sin Angle beyond.
 func (r Ring) Shoulders(y float64) (inner, outer float64) { return r.Lap(0).Shoulders(y) }
 
 // Reach returns how far from mid-length a square end stands that runs past
@@ -104,7 +104,7 @@ func (r Ring) Reach(horn float64) float64 {
 // through the centre and mid-length of the third. Up to four sides they never
 // do, and MostReach is infinite.
 //
-// Past the corner the inside edge leaves its neighbour's by Angle; over a run
+// Past the corner the ring side leaves its neighbour's by Angle; over a run
 // of −(Inside/2)/cos Angle it comes to mid-length of that neighbour.
 func (r Ring) MostReach() float64 {
 	if r.Sides <= 4 {
@@ -120,7 +120,7 @@ func (r Ring) Corners(left, right float64) []geometry.Point {
 }
 
 // FlushCorners returns the corners in plan of a stretcher whose ends are cut
-// flush with the outside edges of its neighbours, in the order of Corners.
+// flush with its neighbours' outer sides, in the order of Corners.
 func (r Ring) FlushCorners() []geometry.Point {
 	_, inside := r.Shoulders(0)
 	_, outside := r.Shoulders(r.Width)

@@ -28,7 +28,7 @@ func cross(a, b geometry.Segment) geometry.Point {
 	return a.A.Add(da.Mul(b.A.Sub(a.A).Cross(db) / da.Cross(db)))
 }
 
-// level is the line y mm from the inside edge in the frame of a stretcher.
+// level is the line y mm from the ring side in the frame of a stretcher.
 func level(y float64) geometry.Segment {
 	return geometry.Segment{A: geometry.Pt(-1, y), B: geometry.Pt(1, y)}
 }
@@ -77,10 +77,10 @@ func TestRingByHand(t *testing.T) {
 		name      string
 		got, want float64
 	}{
-		{"inside edge, inner", inside, 100},
-		{"inside edge, outer", insideFar, 160},
-		{"outside edge, inner", outside, 70},
-		{"outside edge, outer", outsideFar, 130},
+		{"ring side, inner", inside, 100},
+		{"ring side, outer", insideFar, 160},
+		{"outer side, inner", outside, 70},
+		{"outer side, outer", outsideFar, 130},
 		{"angle", measure.Degrees(r.Angle()), 120},
 		{"centre to axis", r.Axis(), 115 * math.Sqrt(3)},
 		{"least inside", r.LeastInside(), 60},
@@ -96,7 +96,7 @@ func TestRingByHand(t *testing.T) {
 	}
 }
 
-// A triangle's shoulders lean outward, so the outside edge sets the reach; a
+// A triangle's shoulders lean outward, so the outer side sets the reach; a
 // square's do not lean at all.
 func TestReachInTriangleAndSquare(t *testing.T) {
 	triangle := joint.Ring{Sides: 3, Inside: 200, Width: 30 * math.Sqrt(3), Depth: 30}
@@ -131,7 +131,7 @@ func TestEndLapIsTheLap(t *testing.T) {
 	})
 }
 
-// A flush end lies on the outside edge of the neighbour, and the longer edge
+// A flush end lies on the outer side of the neighbour, and the longer edge
 // of the piece reaches as far as the blank.
 func TestFlushCorners(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -203,7 +203,7 @@ func TestMostReachIsWhereStretchersMeet(t *testing.T) {
 	}
 }
 
-// At the least inside the neighbours of a stretcher meet on its outside edge.
+// At the least inside the neighbours of a stretcher meet on its outer side.
 func TestLeastInside(t *testing.T) {
 	for sides := 5; sides <= 8; sides++ {
 		r := joint.Ring{Sides: sides, Width: 50, Depth: 30}

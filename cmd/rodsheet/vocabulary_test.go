@@ -1,0 +1,97 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"rodsheet/render/readback"
+)
+
+// replaced are words that have been read in two ways, or that name two faces at
+// right angles to each other: nothing that a maker reads holds them.
+var replaced = regexp.MustCompile(`(?i)from square|from\s+the\s+edge\b|complement|inner\s+(face|edge)|inside\s+(face|edge)|` +
+	`(outside|outer)\s+(face|edge|arris)|face side|back face|face\s+into\s+the\s+ring|upright jig|same wood|\bsaw, \d`)
+
+// TestReplacedWords reads the help, what check and new print, and every sheet of
+// every kind of job, and wants none of the words.
+func TestReplacedWords(t *testing.T) {
+	told := pages(t)
+	dir, err := filepath.Abs("../../examples")
+	if err != nil {
+		t.Fatal(err)
+	}
+	designs, _ := filepath.Glob(filepath.Join(dir, "*.toml"))
+	t.Chdir(t.TempDir())
+	say := func(name string, args ...string) {
+		status, out, errs := start(t.Context(), args...)
+		if status != 0 {
+			t.Errorf("%q: status %d, %s", args, status, errs)
+		}
+		told[name] = out + errs
+	}
+	for _, sides := range []string{"3", "6"} {
+		say("new "+sides, "new", sides+".toml", "--sides", sides)
+		told["design "+sides] = read(t, sides+".toml")
+		designs = append(designs, sides+".toml")
+	}
+	jobs := [][]string{
+		{"angle", "16", "120", "1:6"},
+		{"lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "120", "--kerf", "3.2mm", "--at", "155mm"},
+		{"bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm"},
+		{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm", "--faces", "opposite"},
+		{"top", "--diameter", "600mm"},
+		{"scale"},
+	}
+	for _, name := range designs {
+		say("check "+name, "check", name)
+		jobs = append(jobs, []string{"piece", name})
+	}
+	for _, args := range jobs {
+		for _, units := range []string{"mm", "in"} {
+			if args[0] == "piece" && units == "in" {
+				continue // a design has its own
+			}
+			line := append(append([]string{}, args...), "-o", "job.pdf", "--json")
+			if args[0] != "piece" {
+				line = append(line, "--units", units)
+			}
+			name := strings.Join(args[:1], " ") + " " + units
+			say(name, line...)
+			told[name+", sheets"] = textOf(t, "job.pdf")
+			os.Remove("job.pdf")
+		}
+	}
+	for name, text := range told {
+		for _, found := range replaced.FindAllStringIndex(text, -1) {
+			t.Errorf("%s: …%s…", name, strings.Join(strings.Fields(text[max(0, found[0]-40):min(len(text), found[1]+30)]), " "))
+		}
+	}
+}
+
+func read(t *testing.T, name string) string {
+	t.Helper()
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+// textOf returns all that stands on the sheets of a PDF, a line a string.
+func textOf(t *testing.T, name string) string {
+	t.Helper()
+	file, err := readback.PDF([]byte(read(t, name)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	for _, p := range file.Pages {
+		for _, s := range p.Texts {
+			b.WriteString(s.String + "\n")
+		}
+	}
+	return b.String()
+}
