@@ -14,7 +14,8 @@ import (
 type placer struct {
 	window  geometry.Rect
 	lines   []obstacle         // what lettering must not touch
-	boxes   [][]geometry.Point // lettering already set, corners counter-clockwise
+	boxes   [][]geometry.Point // marks of seams, then lettering already set; corners counter-clockwise
+	marks   int                // how many of the boxes are marks
 	texts   []page.Text
 	leaders []geometry.Segment
 }
@@ -68,8 +69,12 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 	p.put(text, height, size, best)
 }
 
-// avoid keeps lettering out of a box.
-func (p *placer) avoid(r geometry.Rect) { p.boxes = append(p.boxes, r.Corners()) }
+// avoid keeps lettering out of the box round a mark of a seam. All of them come
+// before any lettering.
+func (p *placer) avoid(r geometry.Rect) {
+	p.boxes = append(p.boxes, r.Corners())
+	p.marks++
+}
 
 func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
 	along := geometry.Polar(1, s.angle)
@@ -119,11 +124,12 @@ func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 			}
 		}
 	}
-	for _, b := range p.boxes {
+	for i, b := range p.boxes {
 		if bounds.Overlaps(geometry.Bounds(b...)) && overlap(box, b) {
 			n += hiding
 		}
-		if s.led() && geometry.Meets(s.link, b) {
+		// A leader has to reach what lies among the marks of a seam.
+		if s.led() && geometry.Meets(s.link, b) && !(i < p.marks && geometry.Bounds(b...).Contains(s.link.B)) {
 			n += hiding
 		}
 	}

@@ -108,7 +108,7 @@ func (t bridleTemplate) edge() Drawing {
 	upper, lower := t.Cheeks()
 	for _, depth := range []float64{upper, lower} {
 		y := t.Thickness - depth
-		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), say(fromRingSide, t.length(depth)))
+		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), say(cheekAt, t.length(depth)))
 	}
 	d.Span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), t.length(t.Length()))
 	d.LabelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), t.facing)

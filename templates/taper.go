@@ -58,7 +58,7 @@ func (t taperTemplate) drawing() Drawing {
 	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
 		d.Line(Cut, c.A, c.B)
-		d.LabelLine(c.A, c.B, say(cutLineToEdge, angleText(t.ToEdge()), t.reference()))
+		d.LabelLine(c.A, c.B, say(cutLineToEdge, angleText(t.ToEdge())))
 	}
 	for _, w := range t.Waste() {
 		d.Hatch(w...)

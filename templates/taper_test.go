@@ -27,10 +27,10 @@ func TestTaperDrawings(t *testing.T) {
 		names  []string
 		labels []string
 	}{
-		{joint.OneFace, hands, []string{"cut line, 1.87° to the straight edge", "reference edge"}},
-		{joint.AdjacentFaces, hands, []string{"cut line, 1.87° to the straight edge", "reference edge: on the arris of the straight faces"}},
-		{joint.OppositeFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
-		{joint.FourFaces, either, []string{"cut line, 0.94° to the centre line", "centre line"}},
+		{joint.OneFace, hands, []string{"cut line, 1.87° to the edge", "reference edge"}},
+		{joint.AdjacentFaces, hands, []string{"cut line, 1.87° to the edge", "reference edge: on the arris of the straight faces"}},
+		{joint.OppositeFaces, either, []string{"cut line, 0.94° to the edge", "centre line"}},
+		{joint.FourFaces, either, []string{"cut line, 0.94° to the edge", "centre line"}},
 	} {
 		job, err := templates.Taper(leg(c.faces), templates.Setting{})
 		if err != nil {

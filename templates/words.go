@@ -210,8 +210,8 @@ const (
 	trimLine          wording.Text = "trim line"
 	runsOn            wording.Text = "runs on: %s proud"
 	topOfStretcher    wording.Text = "top of the stretcher"
-	fromRingSide      wording.Text = "%s from the ring side"
-	cutLineToEdge     wording.Text = "cut line, %s to the %s"
+	cheekAt           wording.Text = "cheek at %s"
+	cutLineToEdge     wording.Text = "cut line, %s to the edge"
 	waste             wording.Text = "waste"
 	centreLine        wording.Text = "centre line"
 	topIs             wording.Text = "top %s"
@@ -445,7 +445,7 @@ func (t taperTemplate) cuts() []string {
 	case joint.OppositeFaces:
 		return []string{
 			say("1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand."),
-			say("2. First cut: %s to the reference edge. %s", by, keep),
+			say("2. First cut: %s to the edge. %s", by, keep),
 			say("3. %s", flat),
 			say("4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting."),
 			say("Without the offcut the leg would bear on its taper, and the second cut would need the included angle, %s.", angleText(t.Included())),
@@ -453,7 +453,7 @@ func (t taperTemplate) cuts() []string {
 	case joint.FourFaces:
 		return []string{
 			say("1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand."),
-			say("2. First pair: cut one side, %s to the reference edge. %s", by, keep),
+			say("2. First pair: cut one side, %s to the edge. %s", by, keep),
 			say("3. %s", flat),
 			say("4. Roll the leg half a turn, foot the same way, and cut the other side at the same setting. Tape this offcut back too."),
 			say("5. Second pair: roll the leg a quarter turn and cut both sides as before. Take the tape off last."),
@@ -461,7 +461,7 @@ func (t taperTemplate) cuts() []string {
 	}
 	return []string{
 		say("1. Trace the template on the face, its reference edge on the edge that stays straight. Use the hand that lays the foot at the foot."),
-		say("2. Cut to the line, %s to the reference edge. %s", by, keep),
+		say("2. Cut to the line, %s to the edge. %s", by, keep),
 		say("3. Keep the offcut: taped back, it holds the leg parallel for joints cut later."),
 	}
 }

@@ -98,6 +98,7 @@ wood give its density: density = 700.
 Examples:
   rodsheet new table.toml
   rodsheet check table.toml
+  rodsheet piece table.toml
 `)
 	return b.String()
 }

@@ -92,7 +92,7 @@ func TestLapTemplateLiesOnBothLaps(t *testing.T) {
 		if mark := lineOf(t, face, p.MM(d.Ring.Inside/2)+" to mid-length"); mark.A.X != 0 || mark.B.X != 0 {
 			t.Errorf("the distance to mid-length is at %v, want the mark", mark)
 		}
-		lineOf(t, face, "ring side: reference edge")
+		lineOf(t, face, "reference edge")
 		inner, outer := lineOf(t, face, "inner shoulder"), lineOf(t, face, "outer shoulder")
 		if inner.A != (geometry.Point{}) {
 			t.Fatalf("the inner shoulder begins at %v, want the mark", inner.A)

@@ -36,6 +36,7 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 		if d.View.Face != "reference-edge" {
 			d.Add(plainEnd(p).Moved(view))
 		}
+		d.LabelLine(view.Apply(geometry.Pt(-beyond, 0)), geometry.Point{}, say(referenceEdge))
 		job.Drawings = append(job.Drawings, named(d, d.View.Part, d.View.Face))
 	}
 	return job, nil

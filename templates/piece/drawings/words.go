@@ -99,6 +99,7 @@ const (
 	pair              wording.Text = "%s, %s"
 	passesOver        wording.Text = "%d passes over %d"
 	plainEndSlack     wording.Text = "plain end: %s slack"
+	referenceEdge     wording.Text = "reference edge"
 	remain            wording.Text = "%s remain"
 	rimRadius         wording.Text = "rim, radius %s"
 	ringSide          wording.Text = "ring side"
@@ -125,7 +126,7 @@ const (
 // its inner shoulder stands from mid-length on the ring side.
 func lapNames(inner string) templates.LapNames {
 	return templates.LapNames{
-		Reference: say(ringSideReference), Far: say(outerSide),
+		Reference: say(ringSide), Far: say(outerSide),
 		Near: say(innerShoulder), Other: say(outerShoulder), Datum: say(toMidLength, inner),
 	}
 }
