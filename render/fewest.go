@@ -359,15 +359,29 @@ func (p *tiling) drop() {
 	join(p.kept, p.cols)
 }
 
-// filled returns a number of tiles that the drawing takes in any stance: those
-// in one piece that reach through its rows and columns.
-func (c cutter) filled() int {
-	n := math.MaxInt
+// leastSheets returns a number of sheets below which the drawing goes in no
+// orientation. In one piece it reaches through every row and column of its
+// smallest grid, which takes rows + columns - 1 tiles at least; none of them is
+// smaller than the narrowest column by the lowest row, and no sheet holds more
+// than its area.
+func (c cutter) leastSheets() int {
+	least := math.Inf(1)
 	for _, s := range c.stances(strategy{}) {
-		p := lay(c.drawing, s, c.clear(s.turned), c.overlap)
-		n = min(n, p.rows+p.cols-1)
+		size := c.clear(s.turned)
+		p := lay(c.drawing, s, size, c.overlap)
+		tile := smallestStep(p.xs) * smallestStep(p.ys)
+		least = math.Min(least, float64(p.rows+p.cols-1)*tile/(size.X*size.Y))
 	}
-	return n
+	return int(math.Ceil(least - hair))
+}
+
+// smallestStep returns the least distance from one seam to the next.
+func smallestStep(seams []float64) float64 {
+	least := math.Inf(1)
+	for i := 1; i < len(seams); i++ {
+		least = math.Min(least, math.Abs(seams[i]-seams[i-1]))
+	}
+	return least
 }
 
 // large returns the number of tiles that share no sheet with one another.

@@ -73,20 +73,19 @@ func (l Layout) layPart(of part) (laidJob, error) {
 	return best, nil
 }
 
-// plannable refuses to plan a job of so many tiles that it takes long. How many
-// sheets it comes to, and whether that is allowed, is known of every other
-// when it is planned.
-func (l Layout) plannable(tiles int) error {
-	const most = 600
-	return measure.AtMost("job.tiles", measure.Number(float64(tiles)), "", measure.Number(float64(max(most, l.MaxSheets))),
-		"paper.larger")
+// plannable refuses to plan a job that takes more sheets than it may, however it
+// is cut and packed: a large one would take long. Of every other it is known how
+// many sheets it takes when it is planned.
+func (l Layout) plannable(least int) error {
+	return measure.AtMost("job.least-sheets", measure.Number(float64(least)), "",
+		measure.Number(float64(l.MaxSheets)), "paper.larger")
 }
 
 // survey looks at every drawing by itself, each in its own goroutine.
 func (j *laidJob) survey(drawings []templates.Drawing, l Layout) error {
 	for _, d := range drawings {
 		c := cutter{d, l.Overlap, j.size}
-		if err := l.plannable(c.filled()); err != nil {
+		if err := l.plannable(c.leastSheets()); err != nil {
 			return err
 		}
 		j.surveys = append(j.surveys, survey{cutter: c})
@@ -163,7 +162,7 @@ func (j laidJob) set(p, like templates.Panel, l Layout) []item {
 func (j *laidJob) layPanels(of part, l Layout) {
 	add := func(p templates.Panel) { j.items = append(j.items, j.set(p, p, l)...) }
 	addLate := func(words lateWords) {
-		p := words(numbers{most: l.MaxSheets})
+		p := words(numbers{})
 		items := j.set(p, p, l)
 		j.items = append(j.items, items...)
 		j.late = append(j.late, latePanel{items, func(n numbers) []item { return j.set(words(n), p, l) }})

@@ -37,6 +37,10 @@ const (
 	footText     = 72             // what the words beside the level rule need
 )
 
+// MostSheets is what one job may take at most: numbers of sheets have room for
+// four figures.
+const MostSheets = 9999
+
 // DefaultLayout returns the layout used when nothing else is said. Printers
 // leave 4 to 6 mm blank, so the margin is 8 mm.
 func DefaultLayout(u measure.Unit, p Paper) Layout {
@@ -60,6 +64,7 @@ func (l Layout) Check() error {
 		measure.AtLeast("overlap", mm(l.Overlap), "", mm(leastOverlap), "overlap.marks"),
 		l.checkOverlap(clear),
 		measure.AtLeast("max-sheets", measure.Number(float64(l.MaxSheets)), "", measure.Number(1), ""),
+		measure.AtMost("max-sheets", measure.Number(float64(l.MaxSheets)), "", measure.Number(MostSheets), ""),
 	)
 }
 

@@ -2,6 +2,7 @@ package render
 
 import (
 	"errors"
+	"rodsheet/geometry"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -45,8 +46,34 @@ func TestHintsNameNoFlags(t *testing.T) {
 	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(1e5, 1e5), boxOutline(500, 200)} {
 		_, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
 		bound, ok := err.(*measure.BoundError)
-		if !ok || bound.Figure != "job.sheets" && bound.Figure != "job.tiles" || bound.Hint != "paper.larger" {
+		if !ok || bound.Figure != "job.sheets" && bound.Figure != "job.least-sheets" || bound.Hint != "paper.larger" {
 			t.Errorf("%s: %v", d.Name, err)
+		}
+	}
+}
+
+// There is one limit, that of sheets. A job that is refused unplanned would have
+// taken more of them than were allowed; one that takes no more is never refused.
+func TestRefusedUnplannedTakesTooMany(t *testing.T) {
+	for _, size := range []geometry.Point{{X: 900, Y: 700}, {X: 2000, Y: 20}, {X: 3000, Y: 2500}, {X: 5200, Y: 4100}} {
+		d := boxOutline(size.X, size.Y)
+		l := a4()
+		l.MaxSheets = MostSheets
+		all, err := Lay(jobOf(templates.Section{Drawings: []templates.Drawing{d}}), l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, most := range []int{all.Count(), all.Count() - 1, 3} {
+			l.MaxSheets = most
+			_, err := Lay(jobOf(templates.Section{Drawings: []templates.Drawing{d}}), l)
+			var bound *measure.BoundError
+			refused := errors.As(err, &bound)
+			if refused != (all.Count() > most) {
+				t.Errorf("%v takes %d sheets of %d: %v", size, all.Count(), most, err)
+			}
+			if refused && (bound.Figure == "job.least-sheets" && bound.Value.Value > float64(all.Count()) || bound.Limit.Value != float64(most)) {
+				t.Errorf("%v takes %d sheets of %d and is refused for %v", size, all.Count(), most, err)
+			}
 		}
 	}
 }

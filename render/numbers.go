@@ -13,7 +13,6 @@ import (
 // Numbers say on which sheets things stand. As long as that is not known they
 // are the widest there can be, so that words set with them keep room enough.
 type numbers struct {
-	most  int           // sheets there may be
 	tiles map[place]int // nil: not known
 	jobs  [][2]int      // first and last sheet of each; nil: not known
 }
@@ -37,8 +36,9 @@ func (p latePanel) set(n numbers) {
 	}
 }
 
-// widest is a number as wide as any: all figures are equally wide.
-func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(n.most))) }
+// widest is a number as wide as any: all figures are equally wide. It does not
+// hang on the limit of the job, or sheets printed again would not be the same.
+func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(MostSheets))) }
 
 // job names the sheets of a job.
 func (n numbers) job(i int) string {

@@ -144,7 +144,7 @@ func TestSmallerPicturesSaveASheet(t *testing.T) {
 // so at their foot.
 func TestListOfSheets(t *testing.T) {
 	l := everyday()[0]
-	for _, most := range []int{99, 400, 100000} {
+	for _, most := range []int{99, 400, MostSheets} {
 		l.MaxSheets = most
 		p, sections := layPack(t, l, 900, 450)
 		doc := p.Document()
@@ -305,7 +305,7 @@ func TestRemark(t *testing.T) {
 // known, whatever these are.
 func TestNumbersFitTheirPlaces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		most := rapid.SampledFrom([]int{9, 40, 400, 12345}).Draw(t, "most")
+		most := rapid.SampledFrom([]int{9, 40, 400, MostSheets}).Draw(t, "most")
 		d := []templates.Drawing{boxOutline(rapid.Float64Range(300, 1500).Draw(t, "w"), rapid.Float64Range(300, 900).Draw(t, "h"))}
 		l := a4()
 		l.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
@@ -313,12 +313,12 @@ func TestNumbersFitTheirPlaces(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		known := numbers{most: most, tiles: map[place]int{}}
+		known := numbers{tiles: map[place]int{}}
 		for at := range p.tileSheets() {
 			known.tiles[at] = rapid.IntRange(1, most).Draw(t, "sheet")
 		}
 		laids := p.jobs[0].laids
-		wide, _ := checkPanel(laids, l.Unit, numbers{most: most})
+		wide, _ := checkPanel(laids, l.Unit, numbers{})
 		now, _ := checkPanel(laids, l.Unit, known)
 		for _, width := range []float64{50, 62, 91} {
 			want := layPanel(wide, wide, []float64{width}, geometry.Pt(187, 200))
@@ -362,5 +362,21 @@ func TestWideTablesStandSideBySide(t *testing.T) {
 	}
 	if p.Count() != 2 { // the calibration square stands on the first
 		t.Errorf("%d sheets for two columns, want 2", p.Count())
+	}
+}
+
+// The same sheets come out whatever the job was allowed to take.
+func TestLimitMovesNothing(t *testing.T) {
+	l := everyday()[0]
+	var want []Placement
+	for _, most := range []int{40, 400, MostSheets} {
+		l.MaxSheets = most
+		p, _ := layPack(t, l, 900, 450)
+		if want == nil {
+			want = p.Placements()
+		}
+		if !slices.Equal(p.Placements(), want) {
+			t.Errorf("of at most %d sheets the templates stand elsewhere", most)
+		}
 	}
 }

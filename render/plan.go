@@ -100,7 +100,7 @@ func (p *Plan) add(heading string, laid laidJob) {
 
 // number puts the numbers of the sheets in the words that speak of them.
 func (p *Plan) number() {
-	n := numbers{most: p.layout.MaxSheets, tiles: p.tileSheets()}
+	n := numbers{tiles: p.tileSheets()}
 	first := 1
 	for _, j := range p.jobs {
 		n.jobs = append(n.jobs, [2]int{first, first + len(j.bins) - 1})

@@ -67,6 +67,7 @@ type flag struct {
 	required    bool
 	figure      measure.ID // that it sets, where that is not the command's of the flag's name
 	limits      measure.ID // of the figure that it sets a limit to
+	bounds      measure.ID // of a figure that the one with the limit is not less than
 }
 
 // An example is a command line that works, and what it is for.

@@ -164,6 +164,9 @@ func (c command) hint(e *measure.BoundError, hint string, u measure.Unit) string
 		if f.limits == e.Figure && f.limits != "" {
 			return strings.TrimPrefix(fmt.Sprintf("%s; --%s %s allows it", hint, f.name, e.Value.Bare(u)), "; ")
 		}
+		if f.bounds == e.Figure && f.bounds != "" {
+			return strings.TrimPrefix(fmt.Sprintf("%s; --%s sets the limit", hint, f.name), "; ")
+		}
 	}
 	return hint
 }

@@ -17,8 +17,8 @@ import (
 const unitsVariable = "RODSHEET_UNITS"
 
 const (
-	longestTitle = 120    // characters: two lines on the sheet
-	mostSheets   = 100000 // what --max-sheets may allow
+	longestTitle = 120 // characters: two lines on the sheet
+	mostSheets   = render.MostSheets
 )
 
 // commonFlags are the flags that every command has.
@@ -33,7 +33,7 @@ func commonFlags() []flag {
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
 		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
 		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7"},
-		{name: "max-sheets", value: "N", limits: "job.sheets", usage: "refuse a job of more sheets; 400 if not given"},
+		{name: "max-sheets", value: "N", limits: "job.sheets", bounds: "job.least-sheets", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "replace", usage: "remove SVG sheets that an earlier, larger job left"},
 		{name: "json", usage: "print figures and placements as JSON"},
 		{name: "verbose", usage: "say how few sheets and tiles could do"},

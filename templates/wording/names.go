@@ -99,7 +99,7 @@ func figures() map[measure.ID]Text {
 		"taper.run":             "length of taper",
 		"taper.start":           "start",
 		"taper.top":             "top",
-		"job.tiles":             "number of tiles",
+		"job.least-sheets":      "least number of sheets",
 		"top.apothem":           "centre to side of the top",
 		"top.corner":            "number of the corner of the top",
 		"top.corner-size":       "corner size of the top",
