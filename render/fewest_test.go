@@ -345,3 +345,22 @@ func TestUprightStaysUpright(t *testing.T) {
 		t.Error("an upright block stands on a sheet on its side")
 	}
 }
+
+// A strip as long as so many tiles just hold is cut into just so many, and the
+// bound allows it: ink a little outside its core keeps no tile.
+func TestBoundAllowsWhatJustFits(t *testing.T) {
+	cut := func(w float64) TileBound { return layOne(t, a4(), boxOutline(w, 60)).Bound().Tiles[0] }
+	for _, tiles := range []int{2, 3} {
+		fits, not := 300.0, 1200.0
+		for not-fits > 1e-3 {
+			if mid := (fits + not) / 2; cut(mid).Tiles <= tiles {
+				fits = mid
+			} else {
+				not = mid
+			}
+		}
+		if b := cut(fits); b.Tiles != tiles || b.Least > tiles {
+			t.Errorf("%.3f mm: %d tiles, want %d; the bound is %d", fits, b.Tiles, tiles, b.Least)
+		}
+	}
+}
