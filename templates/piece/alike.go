@@ -39,13 +39,13 @@ func SizeWords(sizes []string, all int) string {
 	case all == 1:
 		return ""
 	case n == all && n == 2:
-		return "both sizes"
+		return bothSizes.With()
 	case n == all:
-		return "all sizes"
+		return allSizes.With()
 	case n == 1:
-		return "size " + sizes[0]
+		return oneSize.With(sizes[0])
 	}
-	return "sizes " + wording.And(sizes...)
+	return someSizes.With(wording.And(sizes...))
 }
 
 // WithSizes puts behind a name which of all sizes it is for, where there are

@@ -1,7 +1,6 @@
 package piece
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry/joint"
@@ -87,7 +86,7 @@ func (p Piece) Passes(width float64) int { return int(math.Ceil(width/p.Design.S
 // DadoPasses says so.
 func (p Piece) DadoPasses(width float64) string {
 	if n := p.Passes(width); n > 1 {
-		return fmt.Sprintf("%d passes", n)
+		return passes.With(n)
 	}
-	return "one pass"
+	return onePass.With()
 }

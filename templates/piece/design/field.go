@@ -3,7 +3,6 @@ package design
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -38,8 +37,8 @@ type fault struct {
 }
 
 // wanted is the fault of a value of the wrong sort.
-func wanted(n *node, what, hint string) *fault {
-	return &fault{at: n.value, words: what + " is wanted, not " + n.described(), hint: hint}
+func wanted(n *node, what, hint wording.Text) *fault {
+	return &fault{at: n.value, words: wantedFor.With(what.With(), n.described()), hint: hint.With()}
 }
 
 // limits of a figure; open ones do not allow the least itself.
@@ -69,7 +68,7 @@ func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 	words, _ := wording.Fault(outside, u)
 	f := &fault{at: n.value, words: strings.TrimSpace(words)}
 	if q.Kind == measure.KindLength && n.kind != isText && q.Value > l.most {
-		f.unit, f.hint = true, "a length without a unit is in "+u.String()
+		f.unit, f.hint = true, bareLengths.With(u)
 	}
 	return f
 }
@@ -115,7 +114,7 @@ func count[T any](key string, l limits, of func(*T) *int) field[T] {
 	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
 		v, err := strconv.Atoi(n.text)
 		if n.kind != isWhole || err != nil {
-			return reading[T]{}, wanted(n, "a whole number", "")
+			return reading[T]{}, wanted(n, wholeNumber, "")
 		}
 		f := l.check(n, measure.Number(float64(v)), u)
 		return reading[T]{apply: func(t *T) { *of(t) = v }, value: float64(v), idle: v == 0}, f
@@ -127,11 +126,12 @@ func count[T any](key string, l limits, of func(*T) *int) field[T] {
 func choice[T any](key string, words []string, set func(*T, int)) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isText {
-			return reading[T]{}, wanted(n, `"`+strings.Join(words, `" or "`)+`"`, "a word stands in quotes")
+			quoted := `"` + strings.Join(words, orQuoted.With()) + `"`
+			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(quoted, n.described()), hint: wordQuoted.With()}
 		}
 		i := slices.Index(words, n.text)
 		if i < 0 {
-			return reading[T]{}, &fault{at: n.value, words: n.described() + " is not " + wording.Or(words...),
+			return reading[T]{}, &fault{at: n.value, words: noneOf.With(n.described(), wording.Or(words...)),
 				hint: didYouMean(strings.ToLower(n.text), words)}
 		}
 		return reading[T]{apply: func(t *T) { set(t, i) }, word: words[i], idle: i == 0}, nil
@@ -142,7 +142,7 @@ func choice[T any](key string, words []string, set func(*T, int)) field[T] {
 func boolean[T any](key string, of func(*T) *bool) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
-			return reading[T]{}, wanted(n, trueFalse.With(), boolHint(n.text))
+			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(trueFalse.With(), n.described()), hint: boolHint(n.text)}
 		}
 		return reading[T]{apply: func(t *T) { *of(t) = n.text == "true" }, idle: n.text == "false"}, nil
 	}}
@@ -168,22 +168,20 @@ func line[T any](key string, most int, of func(*T) *string) field[T] {
 func checkLine(n *node, most int) *fault {
 	switch runes := []rune(n.text); {
 	case n.kind != isText:
-		return wanted(n, "a text", "a text stands in quotes")
+		return wanted(n, aText, textQuoted)
 	case strings.TrimSpace(n.text) == "":
-		return &fault{at: n.value, words: "the text is empty"}
+		return &fault{at: n.value, words: textEmpty.With()}
 	case len(runes) > most:
-		return &fault{at: n.value, words: fmt.Sprintf("the text has %d characters, the most is %d", len(runes), most)}
+		return &fault{at: n.value, words: textLong.With(len(runes), most)}
 	case slices.ContainsFunc(runes, func(r rune) bool { return !unicode.IsPrint(r) }):
-		return &fault{at: n.value, words: "the text holds a character that cannot be printed", hint: "one line of plain text is wanted"}
+		return &fault{at: n.value, words: textUnprintable.With(), hint: plainLine.With()}
 	}
 	return nil
 }
 
-const unitsHint = `write 28, or with a unit and in quotes "1 1/8in"`
-
 func parseLength(n *node, u measure.Unit) (measure.Quantity, *fault) {
 	if n.kind > isDecimal {
-		return measure.Quantity{}, wanted(n, "a length", unitsHint)
+		return measure.Quantity{}, wanted(n, aLength, lengthHint)
 	}
 	mm, err := measure.ParseLength(n.text, u)
 	return measure.Length(mm), parseFault(n, err)
@@ -191,7 +189,7 @@ func parseLength(n *node, u measure.Unit) (measure.Quantity, *fault) {
 
 func parseAngle(n *node, _ measure.Unit) (measure.Quantity, *fault) {
 	if n.kind > isDecimal {
-		return measure.Quantity{}, wanted(n, "an angle", `write 14.5, or in quotes "14°30'" or "1:6"`)
+		return measure.Quantity{}, wanted(n, anAngle, angleHint)
 	}
 	rad, err := measure.ParseAngle(n.text)
 	return measure.Angle(rad), parseFault(n, err)
@@ -200,7 +198,7 @@ func parseAngle(n *node, _ measure.Unit) (measure.Quantity, *fault) {
 func parseNumber(n *node, _ measure.Unit) (measure.Quantity, *fault) {
 	v, err := strconv.ParseFloat(n.text, 64)
 	if n.kind != isWhole && n.kind != isDecimal || err != nil {
-		return measure.Quantity{}, wanted(n, "a number", "write it without quotes and without a unit")
+		return measure.Quantity{}, wanted(n, aNumber, numberHint)
 	}
 	return measure.Number(v), nil
 }

@@ -1,7 +1,7 @@
 package design
 
 import (
-	"fmt"
+	"strconv"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -20,12 +20,12 @@ func all(faults []*fault) *fault {
 }
 
 // pair reads a list of two figures.
-func pair(n *node, what, hint string, parse func(*node) (float64, *fault)) (a, b float64, bad *fault) {
+func pair(n *node, what, hint wording.Text, parse func(*node) (float64, *fault)) (a, b float64, bad *fault) {
 	if n.kind != isList || n.headed {
 		return 0, 0, wanted(n, what, hint)
 	}
 	if len(n.kids) != 2 {
-		return 0, 0, &fault{at: n.value, words: fmt.Sprintf("%s is wanted, not %d", what, len(n.kids)), hint: hint}
+		return 0, 0, &fault{at: n.value, words: wantedFor.With(what.With(), strconv.Itoa(len(n.kids))), hint: hint.With()}
 	}
 	a, bad1 := parse(n.kids[0])
 	b, bad2 := parse(n.kids[1])
@@ -41,7 +41,7 @@ func pair(n *node, what, hint string, parse func(*node) (float64, *fault)) (a, b
 // readMoisture reads between which per cent of moisture the wood will live.
 func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
 	span := from(joint.MoistureLeast, joint.MoistureMost)
-	low, high, bad := pair(n, "a pair of per cents", "write moisture = [8, 12]", func(item *node) (float64, *fault) {
+	low, high, bad := pair(n, pairOfPercents, moistureHint, func(item *node) (float64, *fault) {
 		q, f := parseNumber(item, u)
 		if f == nil {
 			f = span.check(item, q, u)
@@ -53,18 +53,17 @@ func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
 
 // readPoints reads the corners of a free outline.
 func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
-	const hint = "write points = [[-200, -150], [200, -150], [0, 250]], counter-clockwise about the centre"
 	if n.kind != isList || n.headed {
-		return reading[Design]{}, wanted(n, "a list of corners", hint)
+		return reading[Design]{}, wanted(n, listOfCorners, pointsHint)
 	}
 	if len(n.kids) < 3 || len(n.kids) > MostPoints {
 		return reading[Design]{}, &fault{at: n.value,
-			words: fmt.Sprintf("an outline has 3 to %d corners, not %d", MostPoints, len(n.kids)), hint: hint}
+			words: cornersOutside.With(MostPoints, len(n.kids)), hint: pointsHint.With()}
 	}
 	var points []geometry.Point
 	var faults []*fault
 	for _, corner := range n.kids {
-		x, y, bad := pair(corner, "a pair of lengths", hint, func(item *node) (float64, *fault) {
+		x, y, bad := pair(corner, pairOfLengths, pointsHint, func(item *node) (float64, *fault) {
 			q, f := parseLength(item, u)
 			if f == nil {
 				f = from(-longest, longest).check(item, q, u)
@@ -81,21 +80,20 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 
 // readBoards reads the boards at hand.
 func readBoards(n *node, u measure.Unit) (reading[Design], *fault) {
-	const hint = "write [[wood.board]] and below it length, width and thickness"
 	switch {
 	case n.kind != isList:
-		return reading[Design]{}, wanted(n, "a list of boards", hint)
+		return reading[Design]{}, wanted(n, listOfBoards, boardsHint)
 	case !n.headed:
-		return reading[Design]{}, &fault{at: n.value, words: boardsInline.With(), hint: hint}
+		return reading[Design]{}, &fault{at: n.value, words: boardsInline.With(), hint: boardsHint.With()}
 	case len(n.kids) > mostBoards:
-		return reading[Design]{}, &fault{at: n.value, words: fmt.Sprintf("there are %d boards, the most is %d", len(n.kids), mostBoards),
-			hint: "boards of one size share an entry: count = 4"}
+		return reading[Design]{}, &fault{at: n.value, words: tooManyBoards.With(len(n.kids), mostBoards),
+			hint: sharedEntry.With()}
 	}
 	var boards []Board
 	var faults []*fault
 	for _, item := range n.kids {
 		if item.kind != isTable {
-			faults = append(faults, wanted(item, "a board", hint))
+			faults = append(faults, wanted(item, aBoard, boardsHint))
 			continue
 		}
 		b, bad := readBoard(item, u)
@@ -115,7 +113,7 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 		kid := n.child(f.key)
 		if kid == nil {
 			if f.key != "count" {
-				faults = append(faults, &fault{at: n.value, key: f.key, words: "is missing"})
+				faults = append(faults, &fault{at: n.value, key: f.key, words: isMissing.With()})
 			}
 			continue
 		}
@@ -132,7 +130,7 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 	}
 	for _, kid := range n.kids {
 		if !known[kid.key] && kid.kind != isBroken {
-			faults = append(faults, &fault{at: kid.at, key: wording.Shown(kid.key), words: "this key is not known", hint: didYouMean(kid.key, words)})
+			faults = append(faults, &fault{at: kid.at, key: wording.Shown(kid.key), words: keyUnknown.With(), hint: didYouMean(kid.key, words)})
 		}
 	}
 	return b, faults

@@ -1,7 +1,6 @@
 package design
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -17,7 +16,7 @@ type Mistake struct {
 
 // Error is the text and where it stands.
 func (m Mistake) Error() string {
-	return fmt.Sprintf("line %d, column %d: %s", m.Line, m.Column, m.Text)
+	return mistakeAt.With(m.Line, m.Column, m.Text)
 }
 
 // Mistakes are all that is wrong with a file, in its order.
@@ -57,17 +56,18 @@ func (n note) text() string {
 
 // subject names a key: "ring.width of size low".
 func subject(path string, sizes []string) string {
-	switch len(sizes) {
-	case 0:
+	if len(sizes) == 0 {
 		return path
-	case 1:
-		return path + " of size " + wording.Shown(sizes[0])
 	}
 	names := make([]string, len(sizes))
 	for i, s := range sizes {
 		names[i] = wording.Shown(s)
 	}
-	return path + " of sizes " + strings.Join(names, ", ")
+	of := ofSizes
+	if len(sizes) == 1 {
+		of = ofSize
+	}
+	return of.With(path, strings.Join(names, ", "))
 }
 
 // mistakes places the notes and puts them in the order of the file.
@@ -77,7 +77,7 @@ func (s source) mistakes(notes []note) Mistakes {
 	more := len(notes) - mostMistakes
 	if more > 0 {
 		notes = notes[:mostMistakes+1]
-		notes[mostMistakes] = note{at: notes[mostMistakes].at, words: fmt.Sprintf("and %d more mistakes from here on", more)}
+		notes[mostMistakes] = note{at: notes[mostMistakes].at, words: moreMistakes.With(more)}
 	}
 	out := make(Mistakes, len(notes))
 	for i, n := range notes {

@@ -15,7 +15,7 @@ func Nearest(word string, known []string) string {
 // didYouMean returns a hint with the nearest word, or nothing.
 func didYouMean(word string, known []string) string {
 	if best := Nearest(word, known); best != "" {
-		return "did you mean " + best + "?"
+		return didMean.With(best)
 	}
 	return ""
 }

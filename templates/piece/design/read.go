@@ -2,7 +2,6 @@ package design
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -35,7 +34,7 @@ func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
 	tree := build(src)
 	root := tree.root
 	if len(root.kids)+len(tree.notes) == 0 {
-		return File{}, Mistakes{{1, 1, "the file holds no design", "rodsheet new writes one to begin with"}}
+		return File{}, Mistakes{{1, 1, noDesign.With(), newHint.With()}}
 	}
 	r := newReader(src, root)
 	r.notes, r.lost = tree.notes, tree.lost
@@ -57,7 +56,7 @@ func strictly(s source) []note {
 	if err == nil {
 		return nil
 	}
-	n := note{words: "a table is opened in two ways", hint: "give each table one header, and keep its keys below it"}
+	n := note{words: openedTwice.With(), hint: openedTwiceHint.With()}
 	var bad *toml.DecodeError
 	if errors.As(err, &bad) {
 		n.at = s.offset(bad.Position())
@@ -149,17 +148,16 @@ func (r *reader) sizes(root *node) (own []settings, names []string) {
 	if n == nil || n.kind == isBroken {
 		return []settings{{}}, []string{""}
 	}
-	const hint = `write [[size]], below it name = "low", and what differs in [size.ring] and so on`
 	if n.kind != isList || len(n.kids) == 0 {
-		r.note(n.at, "size", nil, "a list of sizes is wanted, not "+n.described(), hint, everything)
+		r.note(n.at, "size", nil, wantedFor.With(listOfSizes.With(), n.described()), sizesHint.With(), everything)
 		return []settings{{}}, []string{""}
 	}
 	if len(n.kids) > mostSizes {
-		r.note(n.kids[mostSizes].at, "size", nil, fmt.Sprintf("there are %d sizes, the most is %d", len(n.kids), mostSizes), "")
+		r.note(n.kids[mostSizes].at, "size", nil, tooManySizes.With(len(n.kids), mostSizes), "")
 	}
 	for i, item := range n.kids[:min(len(n.kids), mostSizes)] {
 		if item.kind != isTable {
-			r.note(item.value, "size", nil, "a size is wanted, not "+item.described(), hint)
+			r.note(item.value, "size", nil, wantedFor.With(aSize.With(), item.described()), sizesHint.With())
 			continue
 		}
 		name := r.sizeName(item, i, names)
@@ -178,7 +176,7 @@ func (r *reader) sizeName(n *node, i int, others []string) string {
 		return strconv.Itoa(i + 1)
 	}
 	if name == nil {
-		r.note(n.at, "size", nil, "this size has no name", `write name = "low" below [[size]]`)
+		r.note(n.at, "size", nil, sizeUnnamed.With(), sizeNameHint.With())
 		return strconv.Itoa(i + 1)
 	}
 	if bad := checkLine(name, nameLetters); bad != nil {
@@ -186,7 +184,7 @@ func (r *reader) sizeName(n *node, i int, others []string) string {
 		return strconv.Itoa(i + 1)
 	}
 	if slices.ContainsFunc(others, func(o string) bool { return strings.EqualFold(o, name.text) }) {
-		r.note(name.value, "size.name", nil, "a size above has this name", "give each size its own")
+		r.note(name.value, "size.name", nil, sizeNameTwice.With(), sizeNameTwiceHint.With())
 	}
 	return name.text
 }
@@ -201,7 +199,7 @@ func (r *reader) table(n *node, prefix string, size []string, into settings) {
 		case kid.kind == isBroken:
 			into[path] = setting{at: kid.at, own: size != nil}
 		case known && size != nil && prefix == "":
-			r.note(kid.at, path, size, "this holds for all sizes", "write it at the head of the file", path)
+			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), path)
 		case known:
 			into[path] = r.value(kid, field, size)
 		case slices.Contains(tables(), path) && kid.kind == isTable:
@@ -212,10 +210,10 @@ func (r *reader) table(n *node, prefix string, size []string, into settings) {
 			if size != nil {
 				header = "[size." + path + "]"
 			}
-			r.note(kid.value, path, size, "one table is wanted, not "+kid.described(), "write "+header+" on a line of its own", path)
+			r.note(kid.value, path, size, wantedFor.With(oneTable.With(), kid.described()), ownLine.With(header), path)
 		default:
 			hint, meant := r.suggest(prefix, kid, size != nil)
-			r.note(kid.at, prefix+wording.Shown(kid.key), size, "this key is not known", hint, meant...)
+			r.note(kid.at, prefix+wording.Shown(kid.key), size, keyUnknown.With(), hint, meant...)
 		}
 	}
 }
@@ -267,7 +265,7 @@ func (r *reader) suggest(prefix string, n *node, inSize bool) (hint string, doub
 	case best != "":
 		return didYouMean(n.key, here), []string{prefix + best}
 	case len(elsewhere) > 0:
-		return "did you mean " + wording.Or(elsewhere...) + "?", elsewhere
+		return didMean.With(wording.Or(elsewhere...)), elsewhere
 	}
 	return "", []string{prefix + anyOf}
 }
@@ -287,8 +285,8 @@ func (r *reader) contradictions(s settings, size []string) {
 		given := slices.DeleteFunc(slices.Clone(group), func(key string) bool { _, ok := s[key]; return !ok })
 		slices.SortFunc(given, func(a, b string) int { return s[a].at - s[b].at })
 		for _, key := range given[min(1, len(given)):] {
-			r.note(s[key].at, key, size, fmt.Sprintf("%s in line %d says the same in another way",
-				wordOf(given[0]), r.source.place(s[given[0]].at).line), "keep one of "+wording.Or(words(group)...), group...)
+			r.note(s[key].at, key, size, saidOtherwise.With(wordOf(given[0]), r.source.place(s[given[0]].at).line),
+				keepOneOf.With(wording.Or(words(group)...)), group...)
 		}
 	}
 }

@@ -2,7 +2,6 @@ package design
 
 import (
 	"cmp"
-	"fmt"
 	"maps"
 	"slices"
 
@@ -54,7 +53,7 @@ func (s settings) good(keys ...string) bool {
 // may be left out. The rough allowances are common practice, no source.
 func (r *reader) start() Design {
 	d := Design{
-		Title: "table frame", Unit: r.unit,
+		Title: untitled.With(), Unit: r.unit,
 		Ring: Ring{Plain: OpenEnd},
 		Wood: Wood{
 			ExtraLength: 20, ExtraWidth: 4, ExtraThickness: 4, Spares: 1, Tests: 1,
@@ -103,7 +102,7 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 			set := s[key]
 			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
 				notes = append(notes, note{at: set.at, path: key,
-					words: fmt.Sprintf("goes with %s %s, not with %s", wordOf(n.of), wording.Or(n.words...), word),
+					words: goesWith.With(wordOf(n.of), wording.Or(n.words...), word),
 					hint:  r.whereSaid(s, n), doubts: []string{key, n.of}})
 			}
 			delete(s, key)
@@ -114,9 +113,9 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 
 func (r *reader) whereSaid(s settings, n need) string {
 	if set, given := s[n.of]; given {
-		return fmt.Sprintf("%s stands in line %d", wordOf(n.of), r.source.place(set.at).line)
+		return standsInLine.With(wordOf(n.of), r.source.place(set.at).line)
 	}
-	return fmt.Sprintf("without %s it is %s", wordOf(n.of), n.standard)
+	return standardIs.With(wordOf(n.of), n.standard)
 }
 
 // missing notes at the header of its table each key that is wanted.
@@ -131,13 +130,13 @@ func missing(s settings, doubts Doubts) []note {
 		case !there && (d.optional || lost[table]):
 		case !there:
 			lost[table] = true
-			notes = append(notes, note{path: table, words: "the table [" + table + "] is missing",
-				hint: "rodsheet new writes a design with all of them", doubts: []string{table}})
+			notes = append(notes, note{path: table, words: tableMissing.With(table),
+				hint: allTablesHint.With(), doubts: []string{table}})
 		case d.of != "" && (doubts.Any(d.of) || !slices.Contains(d.words, s.word(d.of, d.standard))):
 		case len(d.keys) == 1:
-			notes = append(notes, note{at: header.at, path: d.keys[0], words: "is missing", doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: d.keys[0], words: isMissing.With(), doubts: d.keys})
 		default:
-			notes = append(notes, note{at: header.at, path: table, words: "one of " + wording.Or(words(d.keys)...) + " is missing", doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: table, words: oneMissing.With(wording.Or(words(d.keys)...)), doubts: d.keys})
 		}
 	}
 	return notes

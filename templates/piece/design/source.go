@@ -2,7 +2,6 @@ package design
 
 import (
 	"bytes"
-	"fmt"
 	"slices"
 	"unicode"
 	"unicode/utf8"
@@ -25,11 +24,10 @@ const byteOrderMark = "\xef\xbb\xbf"
 // open refuses what no editor of plain text writes.
 func open(data []byte) (source, *Mistake) {
 	if len(data) > mostBytes {
-		return source{}, &Mistake{1, 1,
-			fmt.Sprintf("a design file is a page or two of text; this has more than %d bytes", mostBytes), "is it another file?"}
+		return source{}, &Mistake{1, 1, tooLong.With(mostBytes), otherFile.With()}
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
-		return source{}, &Mistake{1, 1, "the file is in UTF-16", "save it as UTF-8, the usual text of today"}
+		return source{}, &Mistake{1, 1, utf16.With(), utf16Hint.With()}
 	}
 	s := newSource(bytes.TrimPrefix(data, []byte(byteOrderMark)))
 	for i := 0; i < len(s.text); {
@@ -47,9 +45,9 @@ func open(data []byte) (source, *Mistake) {
 func unfit(r rune, size int) (words, hint string) {
 	switch {
 	case r == utf8.RuneError && size < 2:
-		return "this is not UTF-8", "save the file as UTF-8, the usual text of today"
+		return notUTF8.With(), notUTF8Hint.With()
 	case r != '\n' && r != '\r' && r != '\t' && unicode.IsControl(r):
-		return fmt.Sprintf("a control character, U+%04X, stands here", r), "take it out; is this a text file?"
+		return control.With(r), controlHint.With()
 	}
 	return "", ""
 }

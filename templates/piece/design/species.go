@@ -98,16 +98,18 @@ func resolveSpecies(d *Design, s settings) []note {
 		return nil
 	}
 	return []note{{
-		at: s["wood.species"].at, path: "wood.species", words: wording.Shown(d.Wood.Species) + " is not in the table of woods",
-		hint: join(speciesLike(d.Wood.Species), "or give its density in kg/m³: density = 700"),
+		at: s["wood.species"].at, path: "wood.species", words: woodUnknown.With(wording.Shown(d.Wood.Species)),
+		hint: woodHint(speciesLike(d.Wood.Species)),
 	}}
 }
 
-func join(a, b string) string {
-	if a == "" {
-		return strings.TrimPrefix(b, "or ")
+// woodHint says what to do about a wood that is not known: what was meant, if
+// anything, or its density.
+func woodHint(meant string) string {
+	if meant == "" {
+		return giveDensity.With()
 	}
-	return a + "; " + b
+	return orGiveDensity.With(meant)
 }
 
 // speciesLike suggests woods of the same genus, which the name puts before its
@@ -129,11 +131,11 @@ func speciesLike(name string) string {
 		plain, quoted = append(plain, plainName(w.Name)), append(quoted, `"`+w.Name+`"`)
 	}
 	if i := slices.Index(plain, Nearest(plainName(name), plain)); i >= 0 {
-		return "did you mean " + quoted[i] + "?"
+		return didMean.With(quoted[i])
 	}
 	if len(related) > 0 {
 		const most = 9
-		return "the table has " + wording.Or(quoted[:min(most, len(quoted))]...)
+		return tableHas.With(wording.Or(quoted[:min(most, len(quoted))]...))
 	}
 	return ""
 }

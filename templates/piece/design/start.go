@@ -95,7 +95,7 @@ func beginning(sides int, unit measure.Unit) figures {
 			Points: "[[-12, -8], [12, -8], [0, 14]]",
 		}
 	}
-	f.Sides, f.Splay, f.Name, f.Species = sides, "14", numberWord(sides)+"-sided table", "white ash"
+	f.Sides, f.Splay, f.Name, f.Species = sides, "14", sided(sides), usualWood
 	f.Title = f.Name
 	f.Inside = inside(sides, unit)
 	if sides == joint.RingFewest {
@@ -105,10 +105,6 @@ func beginning(sides int, unit measure.Unit) figures {
 		}
 	}
 	return f
-}
-
-func numberWord(sides int) string {
-	return []string{"three", "four", "five", "six", "seven", "eight"}[sides-joint.RingFewest]
 }
 
 // inside returns a side that leaves the ring about as wide whatever its

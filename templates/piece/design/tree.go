@@ -1,7 +1,7 @@
 package design
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -58,13 +58,13 @@ func (n *node) add(kid *node) *node {
 func (n *node) described() string {
 	switch n.kind {
 	case isText:
-		return fmt.Sprintf("%q", wording.Shorten(n.text, wording.MostShown))
+		return strconv.Quote(wording.Shorten(n.text, wording.MostShown))
 	case isDate:
-		return "a date or time"
+		return aDate.With()
 	case isList:
-		return "a list"
+		return aList.With()
 	case isTable:
-		return "a table"
+		return aTable.With()
 	}
 	return wording.Shorten(n.text, wording.MostShown)
 }
@@ -152,7 +152,7 @@ func (b *builder) header(keys []part, several bool) *node {
 		old.headed, old.at, old.value = true, last.at, last.at
 		return old
 	case !several && old.kind == isTable && old.headed:
-		b.twice(last.at, "the table ["+name+"]", old)
+		b.twice(last.at, theTable.With(name), old)
 		return old
 	}
 	b.twice(last.at, name, old)
@@ -223,8 +223,7 @@ func (b *builder) valueOf(v *unstable.Node, at int) *node {
 
 func (b *builder) twice(at int, name string, old *node) {
 	b.notes = append(b.notes, note{
-		at: at, words: fmt.Sprintf("%s stands twice; first in line %d", name, b.source.place(old.at).line),
-		hint: "keep one of them",
+		at: at, words: standsTwice.With(name, b.source.place(old.at).line), hint: keepOne.With(),
 	})
 }
 

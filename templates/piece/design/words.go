@@ -40,17 +40,116 @@ const (
 	curlyHint       wording.Text = `write straight quotes, " at both ends, and save as plain text`
 )
 
-// What is said of values.
+// What is said of a file that is no text.
 const (
-	wantedFor wording.Text = "%s is wanted, not %s"
-	trueFalse wording.Text = "true or false"
-	writeIt   wording.Text = "write %s, without quotes"
+	tooLong      wording.Text = "a design file is a page or two of text; this has more than %d bytes"
+	otherFile    wording.Text = "is it another file?"
+	utf16        wording.Text = "the file is in UTF-16"
+	utf16Hint    wording.Text = "save it as UTF-8, the usual text of today"
+	notUTF8      wording.Text = "this is not UTF-8"
+	notUTF8Hint  wording.Text = "save the file as UTF-8, the usual text of today"
+	control      wording.Text = "a control character, U+%04X, stands here"
+	controlHint  wording.Text = "take it out; is this a text file?"
+	noDesign     wording.Text = "the file holds no design"
+	newHint      wording.Text = "rodsheet new writes one to begin with"
+	mistakeAt    wording.Text = "line %d, column %d: %s"
+	moreMistakes wording.Text = "and %d more mistakes from here on"
 )
 
-// What is said of keys.
+// What is said of values.
 const (
+	wantedFor       wording.Text = "%s is wanted, not %s"
+	noneOf          wording.Text = "%s is not %s"
+	orQuoted        wording.Text = `" or "`
+	wordQuoted      wording.Text = "a word stands in quotes"
+	trueFalse       wording.Text = "true or false"
+	writeIt         wording.Text = "write %s, without quotes"
+	bareLengths     wording.Text = "a length without a unit is in %s"
+	wholeNumber     wording.Text = "a whole number"
+	aNumber         wording.Text = "a number"
+	numberHint      wording.Text = "write it without quotes and without a unit"
+	aLength         wording.Text = "a length"
+	lengthHint      wording.Text = `write 28, or with a unit and in quotes "1 1/8in"`
+	anAngle         wording.Text = "an angle"
+	angleHint       wording.Text = `write 14.5, or in quotes "14°30'" or "1:6"`
+	aText           wording.Text = "a text"
+	textQuoted      wording.Text = "a text stands in quotes"
+	textEmpty       wording.Text = "the text is empty"
+	textLong        wording.Text = "the text has %d characters, the most is %d"
+	textUnprintable wording.Text = "the text holds a character that cannot be printed"
+	plainLine       wording.Text = "one line of plain text is wanted"
+	aDate           wording.Text = "a date or time"
+	aList           wording.Text = "a list"
+	aTable          wording.Text = "a table"
+	pairOfPercents  wording.Text = "a pair of per cents"
+	moistureHint    wording.Text = "write moisture = [8, 12]"
+	pairOfLengths   wording.Text = "a pair of lengths"
+	listOfCorners   wording.Text = "a list of corners"
+	cornersOutside  wording.Text = "an outline has 3 to %d corners, not %d"
+	pointsHint      wording.Text = "write points = [[-200, -150], [200, -150], [0, 250]], counter-clockwise about the centre"
+	listOfBoards    wording.Text = "a list of boards"
+	aBoard          wording.Text = "a board"
+	boardsInline    wording.Text = "boards stand each under a header of its own"
+	boardsHint      wording.Text = "write [[wood.board]] and below it length, width and thickness"
+	tooManyBoards   wording.Text = "there are %d boards, the most is %d"
+	sharedEntry     wording.Text = "boards of one size share an entry: count = 4"
+	woodUnknown     wording.Text = "%s is not in the table of woods"
+	giveDensity     wording.Text = "give its density in kg/m³: density = 700"
+	orGiveDensity   wording.Text = "%s; or give its density in kg/m³: density = 700"
+	tableHas        wording.Text = "the table has %s"
+	didMean         wording.Text = "did you mean %s?"
+)
+
+// What is said of keys and tables.
+const (
+	keyUnknown      wording.Text = "this key is not known"
+	isMissing       wording.Text = "is missing"
+	oneMissing      wording.Text = "one of %s is missing"
+	tableMissing    wording.Text = "the table [%s] is missing"
+	allTablesHint   wording.Text = "rodsheet new writes a design with all of them"
+	theTable        wording.Text = "the table [%s]"
+	standsTwice     wording.Text = "%s stands twice; first in line %d"
+	keepOne         wording.Text = "keep one of them"
+	keepOneOf       wording.Text = "keep one of %s"
+	saidOtherwise   wording.Text = "%s in line %d says the same in another way"
+	openedTwice     wording.Text = "a table is opened in two ways"
+	openedTwiceHint wording.Text = "give each table one header, and keep its keys below it"
+	oneTable        wording.Text = "one table"
+	ownLine         wording.Text = "write %s on a line of its own"
+	goesWith        wording.Text = "goes with %s %s, not with %s"
+	standsInLine    wording.Text = "%s stands in line %d"
+	standardIs      wording.Text = "without %s it is %s"
 	likeMillimetres wording.Text = "these look like millimetres, but the unit is in"
 	wholeUnitHint   wording.Text = `write units = "mm", or give the figures in inches`
-	boardsInline    wording.Text = "boards stand each under a header of its own"
 	asThickAsWide   wording.Text = "a leg is as thick as its stretcher is wide: did you mean %s?"
 )
+
+// What is said of sizes.
+const (
+	ofSize            wording.Text = "%s of size %s"
+	ofSizes           wording.Text = "%s of sizes %s"
+	listOfSizes       wording.Text = "a list of sizes"
+	aSize             wording.Text = "a size"
+	sizesHint         wording.Text = `write [[size]], below it name = "low", and what differs in [size.ring] and so on`
+	tooManySizes      wording.Text = "there are %d sizes, the most is %d"
+	sizeUnnamed       wording.Text = "this size has no name"
+	sizeNameHint      wording.Text = `write name = "low" below [[size]]`
+	sizeNameTwice     wording.Text = "a size above has this name"
+	sizeNameTwiceHint wording.Text = "give each size its own"
+	forAllSizes       wording.Text = "this holds for all sizes"
+	forAllSizesHint   wording.Text = "write it at the head of the file"
+)
+
+// untitled is the title of a design that gives none.
+const untitled wording.Text = "table frame"
+
+// usualWood is that of a design to begin with. It is the value of a key, looked
+// up in the table of woods, and no Text.
+const usualWood = "white ash"
+
+// sided names the table of a design to begin with.
+func sided(sides int) string {
+	names := map[int]wording.Text{3: "three-sided table", 4: "four-sided table", 5: "five-sided table",
+		6: "six-sided table", 7: "seven-sided table", 8: "eight-sided table"}
+	return names[sides].With()
+}
