@@ -194,17 +194,18 @@ func (g gauge) drawing() Drawing {
 	} else {
 		d.Line(Cut, far, geometry.Pt(g.Base, -g.stock))
 	}
-	g.angleMark(&d, corner, 30, 0, g.Angle, Label{Text: say(cornerSets, angleText(g.Angle), angleText(g.OffSquare())), Big: true})
-	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), Label{Text: say(cornerSets, angleText(g.OffSquare()), angleText(g.Angle))})
+	g.angleMark(&d, corner, 30, 0, g.Angle, tag("corner-sets", angleText(g.Angle), angleText(g.OffSquare())))
+	d.Labels[len(d.Labels)-1].Big = true
+	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), tag("corner-sets", angleText(g.OffSquare()), angleText(g.Angle)))
 	if g.asked != g.Angle {
-		d.LabelPoint(corner, say(beyondSlope, angleText(g.asked)))
+		d.LabelPoint(corner, tag("beyond-slope", angleText(g.asked)))
 	}
-	d.LabelLine(corner, top, say(cutOrStrike))
-	d.LabelLine(corner, far, say(registrationEdge))
-	d.LabelLine(plumb, top, say(riseIs, g.length(g.Rise())))
+	d.LabelLine(corner, top, tag("cut-or-strike"))
+	d.LabelLine(corner, far, tag("registration-edge"))
+	d.LabelLine(plumb, top, tag("rise", g.length(g.Rise())))
 	// A shorter base is left to the table: its name would not stand beside it.
 	if g.Base >= g.stock {
-		d.LabelLine(corner, plumb, say(baseIs, g.length(g.Base)))
+		d.LabelLine(corner, plumb, tag("base", g.length(g.Base)))
 	}
 	g.stockStrip(&d)
 	return d
@@ -213,21 +214,20 @@ func (g gauge) drawing() Drawing {
 // angleMark draws the arc of an angle at a corner of the triangle, from
 // direction from on, and labels it. The arc is left out where the triangle is
 // too thin to show it.
-func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle float64, l Label) {
+func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle float64, t Tag) {
 	radius = math.Min(radius, 0.6*math.Min(g.Base, g.Rise()))
 	at := corner
 	if radius > 3 {
 		d.Line(Construction, geometry.Arc(corner, radius, from, from+angle)...)
 		at = corner.Add(geometry.Polar(radius, from+angle/2))
 	}
-	l.On = geometry.Segment{A: at, B: at}
-	d.Labels = append(d.Labels, l)
+	d.LabelPoint(at, t)
 }
 
 // stockStrip keeps the paper below the registration edge free.
 func (g gauge) stockStrip(d *Drawing) {
 	d.Line(Construction, geometry.Pt(0, 0), geometry.Pt(0, -g.stock), geometry.Pt(g.outline.Length, -g.stock), geometry.Pt(g.outline.Length, 0))
-	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), say(roomForStock))
+	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), tag("room-for-stock"))
 }
 
 // figures are the same for every angle, in this order.

@@ -257,7 +257,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 		wantCorners(t, right)
 		for _, l := range right.Labels {
 			foot := geometry.Pt(top.X, 0)
-			if strings.HasPrefix(l.Text, "rise ") && (l.On.A.Distance(foot) > 1e-9 || l.On.B.Distance(top) > 1e-9) {
+			if l.ID == "rise" && (l.On.A.Distance(foot) > 1e-9 || l.On.B.Distance(top) > 1e-9) {
 				t.Fatalf("rise is named at %v", l.On)
 			}
 		}

@@ -54,8 +54,8 @@ func BridleViews(b joint.Bridle, proud float64, s Setting) []Drawing {
 // partSides is what the long sides of one part are called.
 type partSides struct {
 	part, lower        measure.ID // the part, the edge that it is set out from
-	below, above       string     // the edges of the ring side
-	facing, turnedAway string     // ring side and outer side
+	below, above       Tag        // the edges of the ring side
+	facing, turnedAway Tag        // ring side and outer side
 }
 
 // A bridleTemplate is one part of a bridle joint about to be drawn.
@@ -90,11 +90,11 @@ func (t bridleTemplate) face() Drawing {
 	for _, y := range []float64{0, t.Width} {
 		d.Line(Outline, geometry.Pt(t.RoughEnd(y), y), geometry.Pt(t.to, y))
 	}
-	d.Span(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.End(0), 0), t.length(t.Length()))
-	d.Span(geometry.Pt(t.End(t.Width), t.Width), geometry.Pt(t.Shoulder(t.Width), t.Width), t.length(t.Length()))
+	d.Span(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.End(0), 0), tag("joint-length", t.length(t.Length())))
+	d.Span(geometry.Pt(t.End(t.Width), t.Width), geometry.Pt(t.Shoulder(t.Width), t.Width), tag("joint-length", t.length(t.Length())))
 	d.LabelLine(geometry.Pt(t.Shoulder(0), 0), geometry.Pt(t.to, 0), t.below)
 	d.LabelLine(geometry.Pt(t.Shoulder(t.Width), t.Width), geometry.Pt(t.to, t.Width), t.above)
-	d.LabelPoint(geometry.Pt(0, 0), say(datum))
+	d.LabelPoint(geometry.Pt(0, 0), tag("datum"))
 	return d
 }
 
@@ -108,9 +108,9 @@ func (t bridleTemplate) edge() Drawing {
 	upper, lower := t.Cheeks()
 	for _, depth := range []float64{upper, lower} {
 		y := t.Thickness - depth
-		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), say(cheekAt, t.length(depth)))
+		d.LabelLine(geometry.Pt(t.RoughEnd(0), y), geometry.Pt(t.Shoulder(0), y), tag("cheek-at", t.length(depth)))
 	}
-	d.Span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), t.length(t.Length()))
+	d.Span(geometry.Pt(t.End(0), t.Thickness), geometry.Pt(t.Shoulder(0), t.Thickness), tag("joint-length", t.length(t.Length())))
 	d.LabelLine(geometry.Pt(t.Shoulder(0), t.Thickness), geometry.Pt(t.to, t.Thickness), t.facing)
 	return d
 }
@@ -118,7 +118,7 @@ func (t bridleTemplate) edge() Drawing {
 // wrapRound is all four sides in one strip.
 func (t bridleTemplate) wrapRound() Drawing {
 	d := t.wrap.drawing(t.side, t.RoughEnd, t.to)
-	d.LabelPoint(geometry.Pt(0, 0), say(datum))
+	d.LabelPoint(geometry.Pt(0, 0), tag("datum"))
 	return d
 }
 
@@ -165,26 +165,26 @@ func (t bridleTemplate) cheek(d *Drawing) {
 
 // crosswise names the lines that run across the face.
 func (t bridleTemplate) crosswise(d *Drawing) {
-	name := say(shoulder)
+	name := tag("shoulder")
 	if t.Slot {
-		name = say(slotBottom)
+		name = tag("slot-bottom")
 	}
 	if t.OffSquare != 0 {
-		name = say(lineOffSquare, name, measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))
+		name.Text = say(lineOffSquare, name.Text, measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))
 	}
-	end, trim := say(sawHere, t.length(joint.BridleLong)), say(trimLine)
+	end, trim := tag("saw-here", t.length(joint.BridleLong)), tag("trim-line")
 	if t.proud > 0 {
-		end, trim = say(runsOn, t.length(t.proud)), say(topOfStretcher)
+		end, trim = tag("runs-on", t.length(t.proud)), tag("top-of-stretcher")
 	}
 	for _, line := range []struct {
 		at   func(y float64) float64
-		text string
+		name Tag
 	}{
 		{t.Shoulder, name},
 		{t.RoughEnd, end},
 		{t.End, trim},
 	} {
-		d.LabelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.text)
+		d.LabelLine(geometry.Pt(line.at(0), 0), geometry.Pt(line.at(t.Width), t.Width), line.name)
 	}
 }
 

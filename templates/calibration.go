@@ -6,7 +6,6 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/wording"
 )
 
 // calibrationSide is the side of the calibration square in mm, whatever the
@@ -33,13 +32,13 @@ func Calibration(u measure.Unit) Drawing {
 	c := geometry.Box(0, 0, calibrationSide, calibrationSide).Corners()
 	d.Polygon(Cut, c...)
 	for i, p := range c {
-		d.LabelLine(p, c[(i+1)%len(c)], withInches("100 mm", calibrationSide, u))
+		d.LabelLine(p, c[(i+1)%len(c)], tag("side", withInches("100 mm", calibrationSide, u)))
 	}
 	for i := range 2 {
 		d.Line(Construction, c[i], c[i+2])
-		d.LabelLine(c[i], c[i+2], withInches(diagonalText(), calibrationDiagonal(), u))
+		d.LabelLine(c[i], c[i+2], tag("diagonal", withInches(diagonalText(), calibrationDiagonal(), u)))
 	}
-	d.LabelPoint(geometry.Pt(calibrationSide/2, calibrationSide/8), say(measureAll))
+	d.LabelPoint(geometry.Pt(calibrationSide/2, calibrationSide/8), tag("measure-all"))
 	return d
 }
 
@@ -61,17 +60,17 @@ func CalibrationRectangle(u measure.Unit) Drawing {
 	d := Drawing{Upright: true, Proof: true}.of(View{Part: "calibration-rectangle"})
 	d.Polygon(Outline, c...)
 	for _, way := range []struct {
-		name     wording.Text
+		id       measure.ID
 		from, to geometry.Point
 	}{
-		{acrossFeed, c[0], c[1]},
-		{alongFeed, c[0], c[3]},
-		{alongFeed, c[1], c[2]},
-		{acrossFeed, c[3], c[2]},
-		{firstDiagonal, c[0], c[2]},
-		{secondDiagonal, c[3], c[1]},
+		{"across-feed", c[0], c[1]},
+		{"along-feed", c[0], c[3]},
+		{"along-feed", c[1], c[2]},
+		{"across-feed", c[3], c[2]},
+		{"first-diagonal", c[0], c[2]},
+		{"second-diagonal", c[3], c[1]},
 	} {
-		d.LabelLine(way.from, way.to, say(wayIs, way.name.With(), measure.Length(way.from.Distance(way.to)).Text(u)))
+		d.LabelLine(way.from, way.to, tag(way.id, measure.Length(way.from.Distance(way.to)).Text(u)))
 	}
 	d.Line(Construction, c[0], c[2])
 	d.Line(Construction, c[1], c[3])
@@ -103,7 +102,7 @@ func (d *Drawing) feedArrow(from, to geometry.Point) {
 	d.Line(Construction, from, to)
 	d.Line(Construction, from.Add(back).Add(side), from, from.Add(back).Sub(side))
 	d.Line(Construction, to.Sub(back).Add(side), to, to.Sub(back).Sub(side))
-	d.LabelLine(from, to, say(fedAlong))
+	d.LabelLine(from, to, tag("fed-along"))
 }
 
 // Scale returns the job that proves a print and measures a printer. The

@@ -32,9 +32,16 @@ type Stroke struct {
 // same, of a point. It is set near On, clear of every line but hatching; a
 // LabelPoint of a line is repeated on each sheet that shows enough of the line.
 type Label struct {
+	ID   measure.ID // of what it says: "centre-line"
 	Text string
 	On   geometry.Segment
 	Big  bool // the larger of the two letter heights
+}
+
+// A Tag is what a label says, and its identity.
+type Tag struct {
+	ID   measure.ID
+	Text string
 }
 
 // A Hand says which of two mirror images a drawing shows.
@@ -194,11 +201,11 @@ func (d *Drawing) Polygon(role Role, corners ...geometry.Point) {
 }
 
 // LabelPoint names a point.
-func (d *Drawing) LabelPoint(at geometry.Point, text string) {
-	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: at, B: at}})
+func (d *Drawing) LabelPoint(at geometry.Point, t Tag) {
+	d.Labels = append(d.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: at, B: at}})
 }
 
 // LabelLine names a line.
-func (d *Drawing) LabelLine(a, b geometry.Point, text string) {
-	d.Labels = append(d.Labels, Label{Text: text, On: geometry.Segment{A: a, B: b}})
+func (d *Drawing) LabelLine(a, b geometry.Point, t Tag) {
+	d.Labels = append(d.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
 }

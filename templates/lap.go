@@ -42,9 +42,9 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 
 // LapNames is what the lines of a lap are called on its part.
 type LapNames struct {
-	Reference, Far string // the two edges
-	Near, Other    string // the shoulder that meets the reference edge at At, and the other one
-	Datum          string // what At is counted from
+	Reference, Far Tag // the two edges
+	Near, Other    Tag // the shoulder that meets the reference edge at At, and the other one
+	Datum          Tag // what At is counted from
 }
 
 // LapViews returns cut face, reference edge and wrap-round of a lap, the right
@@ -139,13 +139,13 @@ func (t lapTemplate) face() Drawing {
 	box := geometry.Bounds(c...)
 	d.Line(Centre, geometry.Pt(from, t.Width/2), geometry.Pt(box.Min.X, t.Width/2))
 	d.Line(Centre, geometry.Pt(box.Max.X, t.Width/2), geometry.Pt(to, t.Width/2))
-	d.Span(c[1], c[0], say(edgeLengthIs, t.length(t.EdgeLength())))
+	d.Span(c[1], c[0], tag("edge-length", t.length(t.EdgeLength())))
 	if square := geometry.Pt(c[0].X, t.Width); t.Shift() != 0 {
 		left, right := square, c[3]
 		if left.X > right.X {
 			left, right = right, left
 		}
-		d.Span(left, right, say(cornerShiftIs, t.length(t.Shift())))
+		d.Span(left, right, tag("corner-shift", t.length(t.Shift())))
 	}
 	d.LabelLine(c[0], c[3], t.names.Near)
 	d.LabelLine(c[1], c[2], t.names.Other)
@@ -166,9 +166,9 @@ func (t lapTemplate) edge() Drawing {
 		d.Line(Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
 	near, far := t.Shoulders(0)
-	d.Span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), say(edgeLengthIs, t.length(t.EdgeLength())))
-	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), say(cutFace))
-	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), say(deepIs, t.length(t.BladeHeight())))
+	d.Span(geometry.Pt(near, t.Depth), geometry.Pt(far, t.Depth), tag("edge-length", t.length(t.EdgeLength())))
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(to, t.Depth), tag("cut-face"))
+	d.LabelLine(geometry.Pt(far, t.Depth), geometry.Pt(far, t.Depth/2), tag("deep", t.length(t.BladeHeight())))
 	t.datum(&d, 0, t.Depth)
 	return d
 }
@@ -181,7 +181,7 @@ func (t lapTemplate) wrapRound() Drawing {
 	t.positions(&d)
 	near, far := t.Shoulders(0)
 	d.LabelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
-		say(edgeLengthIs, t.length(t.EdgeLength())))
+		tag("edge-length", t.length(t.EdgeLength())))
 	return d
 }
 
@@ -199,7 +199,7 @@ func (t lapTemplate) side(s side) Drawing {
 		past := upper.Sub(lower).Unit().Mul(offset / 2)
 		d.Line(Centre, lower.Sub(past), upper.Add(past))
 		d.LabelLine(lower, upper, t.centre())
-		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), say(cutFace))
+		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), tag("cut-face"))
 	case referenceEdge:
 		t.notch(&d, c[0].X, c[1].X)
 		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), t.names.Reference)
@@ -220,13 +220,13 @@ func (t lapTemplate) notch(d *Drawing, near, far float64) {
 // datum draws the line square across from which positions are counted, or
 // where that is off the drawing a square line through the near shoulder.
 func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
-	x, text := 0.0, t.names.Datum
+	x, name := 0.0, t.names.Datum
 	if _, _, on := t.extent(); !on {
-		x, text = t.At, say(squareLineAt, t.length(t.At))
+		x, name = t.At, tag("square-line-at", t.length(t.At))
 	}
 	a, b := geometry.Pt(x, y0-offset/2), geometry.Pt(x, y1+offset/2)
 	d.Line(Construction, a, b)
-	d.LabelLine(a, b, text)
+	d.LabelLine(a, b, name)
 }
 
 // positions says how far from the datum the near shoulder meets either edge.
@@ -239,23 +239,23 @@ func (t lapTemplate) positions(d *Drawing) {
 	near, _ := t.Shoulders(0)
 	farNear, _ := t.Shoulders(t.Width)
 	if _, _, datum := t.extent(); datum {
-		d.LabelPoint(geometry.Pt(near, 0), say(onEdge, t.length(near), t.names.Reference))
+		d.LabelPoint(geometry.Pt(near, 0), tag("position-on-reference-edge", t.length(near), t.names.Reference.Text))
 	}
-	d.LabelPoint(geometry.Pt(farNear, t.Width), say(onEdge, t.length(farNear), t.names.Far))
+	d.LabelPoint(geometry.Pt(farNear, t.Width), tag("position-on-far-edge", t.length(farNear), t.names.Far.Text))
 }
 
 // cut says at which angle the shoulders are cut.
-func (t lapTemplate) cut() string {
-	return say(bevelAndOffSquare, measure.Angle(t.Bevel()).Text(t.Unit), measure.Angle(t.OffSquare()).Text(t.Unit))
+func (t lapTemplate) cut() Tag {
+	return tag("cut", measure.Angle(t.Bevel()).Text(t.Unit), measure.Angle(t.OffSquare()).Text(t.Unit))
 }
 
 // centre names the centre line of the part that crosses, with the angle as it was
 // given where that is not the bevel of the shoulders.
-func (t lapTemplate) centre() string {
+func (t lapTemplate) centre() Tag {
 	if t.Angle > math.Pi/2 {
-		return say(crossingCentreAt, measure.Angle(t.Angle).Text(t.Unit))
+		return tag("crossing-centre-at", measure.Angle(t.Angle).Text(t.Unit))
 	}
-	return say(crossingCentre)
+	return tag("crossing-centre")
 }
 
 // warnings says where a lap leaves the part it is counted on.

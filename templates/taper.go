@@ -58,11 +58,11 @@ func (t taperTemplate) drawing() Drawing {
 	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
 		d.Line(Cut, c.A, c.B)
-		d.LabelLine(c.A, c.B, say(cutLineToEdge, angleText(t.ToEdge())))
+		d.LabelLine(c.A, c.B, tag("cut-line-to-edge", angleText(t.ToEdge())))
 	}
 	for _, w := range t.Waste() {
 		d.Hatch(w...)
-		d.LabelPoint(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), say(waste))
+		d.LabelPoint(w[0].Add(w[1]).Add(w[2]).Mul(1.0/3), tag("waste"))
 	}
 	t.ends(&d)
 	t.start(&d)
@@ -70,7 +70,7 @@ func (t taperTemplate) drawing() Drawing {
 	if mid := t.Top / 2; t.Faces.Symmetric() {
 		a, b := geometry.Pt(-offset, mid), geometry.Pt(t.Length+offset, mid)
 		d.Line(Centre, a, b)
-		d.LabelLine(a, b, say(centreLine))
+		d.LabelLine(a, b, tag("centre-line"))
 	}
 	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
 	return d
@@ -78,20 +78,20 @@ func (t taperTemplate) drawing() Drawing {
 
 // ends names the widths at top and foot.
 func (t taperTemplate) ends(d *Drawing) {
-	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), say(topIs, t.length(t.Top)))
+	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Top), tag("width-at-top", t.length(t.Top)))
 	lo, hi := t.Edges(t.Length)
-	d.LabelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), say(footIs, t.length(t.Foot)))
+	d.LabelLine(geometry.Pt(t.Length, lo), geometry.Pt(t.Length, hi), tag("width-at-foot", t.length(t.Foot)))
 }
 
 // start marks where the taper begins, square across the blank.
 func (t taperTemplate) start(d *Drawing) {
-	text := say(startAtTop)
+	name := tag("start-at-top")
 	if t.Start > 0 {
-		text = say(startFromTop, t.length(t.Start))
+		name = tag("start-from-top", t.length(t.Start))
 	}
 	a, b := geometry.Pt(t.Start, -tick), geometry.Pt(t.Start, t.Top+tick)
 	d.Line(Construction, a, b)
-	d.LabelLine(a, b, text)
+	d.LabelLine(a, b, name)
 }
 
 // grain draws an arrow along the grain, in the wood that stays and clear of
@@ -105,7 +105,7 @@ func (t taperTemplate) grain(d *Drawing) {
 	barb := math.Min(4, (hi-lo)/5)
 	d.Line(Construction, tail, head)
 	d.Line(Construction, head.Add(geometry.Pt(-2*barb, barb/2)), head, head.Add(geometry.Pt(-2*barb, -barb/2)))
-	d.LabelLine(tail, head, say(grain))
+	d.LabelLine(tail, head, tag("grain"))
 }
 
 // figures returns what the taper comes to: of one face, and where two opposite

@@ -87,12 +87,12 @@ func TopOutline(top joint.Top, u measure.Unit) Drawing {
 	}
 	if t.Diameter > 0 {
 		at := geometry.Polar(t.Diameter/2, math.Pi/4)
-		d.LabelPoint(at, say(radiusIs, t.length(t.Diameter/2)))
+		d.LabelPoint(at, tag("radius", t.length(t.Diameter/2)))
 		return d
 	}
 	for i, c := range t.Corners {
 		next := t.Corners[(i+1)%len(t.Corners)]
-		d.LabelLine(c, next, say(sideIs, t.length(c.Distance(next)), t.worked()))
+		d.LabelLine(c, next, tag("side-of-top", t.length(c.Distance(next)), t.worked()))
 	}
 	return d
 }
@@ -114,6 +114,6 @@ func (d *Drawing) centreEnds(a, b geometry.Point) {
 	in := b.Sub(a).Unit().Mul(math.Min(most, a.Distance(b)/3))
 	for _, end := range []geometry.Segment{{A: a, B: a.Add(in)}, {A: b, B: b.Sub(in)}} {
 		d.Line(Centre, end.A, end.B)
-		d.LabelLine(end.A, end.B, say(centreLine))
+		d.LabelLine(end.A, end.B, tag("centre-line"))
 	}
 }

@@ -15,6 +15,9 @@ import (
 // say fills the verbs of a sentence.
 func say(t wording.Text, args ...any) string { return t.With(args...) }
 
+// tag returns a label under the words of its identity.
+func tag(id measure.ID, args ...any) Tag { return Tag{id, say(labels[id], args...)} }
+
 // figure returns a figure under the name of its identity.
 func figure(id measure.ID, q measure.Quantity) Figure {
 	return Figure{ID: id, Name: say(figureNames[id]), Value: q}
@@ -183,70 +186,93 @@ const (
 	roundSize         wording.Text = "%s round"
 )
 
-// Labels of lines and places.
+// labels is what lines and places are called.
+var labels = map[measure.ID]wording.Text{
+	"across-feed":                "across the feed, %s",
+	"along-feed":                 "along the feed, %s",
+	"back":                       "back: reference edge",
+	"base":                       "base %s",
+	"beyond-slope":               "%s on the other side of the slope",
+	"centre-line":                "centre line",
+	"cheek-at":                   "cheek at %s",
+	"corner-sets":                "bevel %s: %s off square across an edge",
+	"corner-shift":               "corner shift %s",
+	"crossing-centre":            "crossing centre",
+	"crossing-centre-at":         "crossing centre, at %s",
+	"cut":                        "bevel %s, %s off square",
+	"cut-face":                   "cut face",
+	"cut-line-to-edge":           "cut line, %s to the edge",
+	"cut-or-strike":              "cut, or strike on a board from its working edge",
+	"datum":                      "datum",
+	"deep":                       "%s deep",
+	"diagonal":                   "%s",
+	"edge-length":                "edge length %s",
+	"far-edge":                   "far edge",
+	"far-shoulder":               "far shoulder",
+	"fed-along":                  "the sheet is fed along this arrow",
+	"first-diagonal":             "first diagonal, %s",
+	"fold":                       "fold",
+	"grain":                      "grain",
+	"joint-length":               "%s",
+	"measure-all":                "measure all sides and both diagonals",
+	"near-shoulder":              "near shoulder",
+	"outer-side":                 "outer side",
+	"position-on-far-edge":       "%s, %s",
+	"position-on-reference-edge": "%s, %s",
+	"radius":                     "radius %s",
+	"reference-arris":            "reference edge: on the arris of the straight faces",
+	"reference-edge":             "reference edge",
+	"registration-edge":          "registration edge",
+	"ring-side":                  "ring side",
+	"rise":                       "rise %s",
+	"room-for-stock":             "room for the gauge's stock",
+	"runs-on":                    "runs on: %s proud",
+	"saw-here":                   "saw here, %s over length",
+	"second-diagonal":            "second diagonal, %s",
+	"shoulder":                   "shoulder",
+	"side":                       "%s",
+	"side-of-top":                "side %s%s",
+	"slot-bottom":                "slot bottom",
+	"square-line-at":             "square line, at %s",
+	"start-at-top":               "start, at the top end",
+	"start-from-top":             "start, %s from the top end",
+	"stretcher-side":             "stretcher side",
+	"top":                        "top",
+	"top-of-stretcher":           "top of the stretcher",
+	"trim-line":                  "trim line",
+	"underside":                  "underside",
+	"waste":                      "waste",
+	"width-at-foot":              "foot %s",
+	"width-at-top":               "top %s",
+}
+
+// Parts of labels, and what tables call the same.
 const (
-	labelFold         wording.Text = "fold"
-	cornerSets        wording.Text = "bevel %s: %s off square across an edge"
-	beyondSlope       wording.Text = "%s on the other side of the slope"
-	cutOrStrike       wording.Text = "cut, or strike on a board from its working edge"
-	registrationEdge  wording.Text = "registration edge"
-	riseIs            wording.Text = "rise %s"
-	baseIs            wording.Text = "base %s"
-	roomForStock      wording.Text = "room for the gauge's stock"
-	cutFace           wording.Text = "cut face"
-	crossingCentre    wording.Text = "crossing centre"
-	crossingCentreAt  wording.Text = "crossing centre, at %s"
-	edgeLengthIs      wording.Text = "edge length %s"
-	cornerShiftIs     wording.Text = "corner shift %s"
-	bevelAndOffSquare wording.Text = "bevel %s, %s off square"
-	deepIs            wording.Text = "%s deep"
-	squareLineAt      wording.Text = "square line, at %s"
-	onEdge            wording.Text = "%s, %s"
-	datum             wording.Text = "datum"
-	shoulder          wording.Text = "shoulder"
-	slotBottom        wording.Text = "slot bottom"
-	lineOffSquare     wording.Text = "%s, %s off square"
-	sawHere           wording.Text = "saw here, %s over length"
-	trimLine          wording.Text = "trim line"
-	runsOn            wording.Text = "runs on: %s proud"
-	topOfStretcher    wording.Text = "top of the stretcher"
-	cheekAt           wording.Text = "cheek at %s"
-	cutLineToEdge     wording.Text = "cut line, %s to the edge"
-	waste             wording.Text = "waste"
-	centreLine        wording.Text = "centre line"
-	topIs             wording.Text = "top %s"
-	footIs            wording.Text = "foot %s"
-	startAtTop        wording.Text = "start, at the top end"
-	startFromTop      wording.Text = "start, %s from the top end"
-	grain             wording.Text = "grain"
-	radiusIs          wording.Text = "radius %s"
-	sideIs            wording.Text = "side %s%s"
-	sharpClipped      wording.Text = " to the sharp corners, clipped %s"
-	sharpRounded      wording.Text = " to the sharp corners, rounded %s"
-	measureAll        wording.Text = "measure all sides and both diagonals"
-	acrossFeed        wording.Text = "across the feed"
-	alongFeed         wording.Text = "along the feed"
-	firstDiagonal     wording.Text = "first diagonal"
-	secondDiagonal    wording.Text = "second diagonal"
-	wayIs             wording.Text = "%s, %s"
-	fedAlong          wording.Text = "the sheet is fed along this arrow"
+	datum          wording.Text = "datum"
+	lineOffSquare  wording.Text = "%s, %s off square"
+	sharpClipped   wording.Text = " to the sharp corners, clipped %s"
+	sharpRounded   wording.Text = " to the sharp corners, rounded %s"
+	acrossFeed     wording.Text = "across the feed"
+	alongFeed      wording.Text = "along the feed"
+	firstDiagonal  wording.Text = "first diagonal"
+	secondDiagonal wording.Text = "second diagonal"
 )
 
 // SingleLap is what the lines of a lap are called where nothing is known of the
 // part that it stands on.
 func SingleLap() LapNames {
 	return LapNames{
-		Reference: say("reference edge"), Far: say("far edge"),
-		Near: say("near shoulder"), Other: say("far shoulder"), Datum: say(datum),
+		Reference: tag("reference-edge"), Far: tag("far-edge"),
+		Near: tag("near-shoulder"), Other: tag("far-shoulder"), Datum: tag("datum"),
 	}
 }
 
 func stretcherSides() partSides {
-	return partSides{"stretcher", "underside", say("underside"), say("top"), say("ring side"), say("outer side")}
+	return partSides{"stretcher", "underside", tag("underside"), tag("top"), tag("ring-side"), tag("outer-side")}
 }
 
 func legSides() partSides {
-	return partSides{"leg", "back", say("back: reference edge"), say("stretcher side"), say("ring side"), say("outer side")}
+	return partSides{"leg", "back", tag("back"), tag("stretcher-side"), tag("ring-side"), tag("outer-side")}
 }
 
 // gaugeWords says how a triangle is used. It is printed once.
@@ -406,17 +432,17 @@ func (t taperTemplate) faces() string {
 // reference names what the taper is counted from.
 func (t taperTemplate) reference() string {
 	if t.Faces.Symmetric() {
-		return say(centreLine)
+		return say("centre line")
 	}
 	return say("straight edge")
 }
 
 // referenceEdge names the edge y = 0 of the blank.
-func (t taperTemplate) referenceEdge() string {
+func (t taperTemplate) referenceEdge() Tag {
 	if t.Faces == joint.AdjacentFaces {
-		return say("reference edge: on the arris of the straight faces")
+		return tag("reference-arris")
 	}
-	return say("reference edge")
+	return tag("reference-edge")
 }
 
 func offsetsHead(symmetric bool) []string {

@@ -93,7 +93,7 @@ func (w wrap) drawing(content func(side) Drawing, from func(y float64) float64, 
 			continue
 		}
 		d.Line(Fold, a, b)
-		d.LabelLine(geometry.Pt(to-reach, e.level), b, say(labelFold))
+		d.LabelLine(geometry.Pt(to-reach, e.level), b, tag("fold"))
 	}
 	return d
 }
@@ -150,7 +150,7 @@ func (d *Drawing) Hatch(polygon ...geometry.Point) {
 
 // Span draws a dimension line beside a and b, to the left on the way from a
 // to b, and names it.
-func (d *Drawing) Span(a, b geometry.Point, text string) {
+func (d *Drawing) Span(a, b geometry.Point, t Tag) {
 	along := b.Sub(a).Unit()
 	out := along.Perp().Mul(offset)
 	p, q := a.Add(out), b.Add(out)
@@ -162,7 +162,7 @@ func (d *Drawing) Span(a, b geometry.Point, text string) {
 	for _, s := range [2]geometry.Segment{{A: a, B: p}, {A: b, B: q}} {
 		d.Line(Construction, s.A.Lerp(s.B, 0.2), s.B)
 	}
-	d.LabelLine(p, q, text)
+	d.LabelLine(p, q, t)
 }
 
 // figureTable returns figures as rows of name and value.

@@ -82,7 +82,7 @@ func TestWrapArrisesBoundTheSides(t *testing.T) {
 func TestSpanIsTrue(t *testing.T) {
 	var d Drawing
 	a, b := geometry.Pt(10, 0), geometry.Pt(10, 30)
-	d.Span(a, b, "30 mm")
+	d.Span(a, b, Tag{"span", "30 mm"})
 	on := d.Labels[0].On
 	if got := on.Length(); math.Abs(got-30) > 1e-12 {
 		t.Errorf("dimension line %v mm long, want 30", got)

@@ -23,6 +23,14 @@ func holdingJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	return job, nil
 }
 
+// blockIDs tells the templates of blocks apart.
+var blockIDs = map[shop.Part]measure.ID{
+	shop.FillerStrip:  "filler-strip",
+	shop.LegCaul:      "leg-caul",
+	shop.EndCaul:      "end-caul",
+	shop.FoldingWedge: "folding-wedge",
+}
+
 // blockCorners returns the outline of a block, the straight face on y = 0, the
 // thin side on x = 0.
 func blockCorners(b shop.Block) []geometry.Point {
@@ -30,22 +38,22 @@ func blockCorners(b shop.Block) []geometry.Point {
 }
 
 func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
-	d := templates.Drawing{}.Of(templates.View{Part: "block", Face: measure.ID(wording.Block(b))}, wording.Block(b))
+	d := templates.Drawing{}.Of(templates.View{Part: "block", Face: blockIDs[b.Part]}, wording.Block(b))
 	c := blockCorners(b)
 	straight, leaning := wording.BlockFaces(b)
 	d.Polygon(templates.Cut, c...)
-	d.LabelLine(c[0], c[1], straight)
-	d.LabelLine(c[3], c[2], say(pair, leaning, p.Say(measure.Angle(b.Angle))))
-	d.Span(c[1], c[0], p.MM(b.Across))
-	d.Span(c[2], c[1], p.MM(b.Thick))
+	d.LabelLine(c[0], c[1], tag("straight-face", straight))
+	d.LabelLine(c[3], c[2], tag("leaning-face", leaning, p.Say(measure.Angle(b.Angle))))
+	d.Span(c[1], c[0], tag("across", p.MM(b.Across)))
+	d.Span(c[2], c[1], tag("thick-side", p.MM(b.Thick)))
 	if b.Thin > 0 {
-		d.Span(c[0], c[3], p.MM(b.Thin))
+		d.Span(c[0], c[3], tag("thin-side", p.MM(b.Thin)))
 	}
 	along, long := geometry.Pt(1, 0), b.Across/3
 	if b.Along {
 		along, long = geometry.Pt(0, 1), b.Thin/2
 	}
 	grainArrow(&d, geometry.Pt(b.Across/2, (b.Thin+b.Thick)/4), along, math.Min(long, 40))
-	d.LabelPoint(c[2], say(wideSquare, p.MM(b.Width)))
+	d.LabelPoint(c[2], tag("wide-square", p.MM(b.Width)))
 	return d
 }

@@ -36,7 +36,7 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 		if d.View.Face != "reference-edge" {
 			d.Add(plainEnd(p).Moved(view))
 		}
-		d.LabelLine(view.Apply(geometry.Pt(-beyond, 0)), geometry.Point{}, say(referenceEdge))
+		d.LabelLine(view.Apply(geometry.Pt(-beyond, 0)), geometry.Point{}, tag("reference-edge"))
 		job.Drawings = append(job.Drawings, named(d, d.View.Part, d.View.Face))
 	}
 	return job, nil
@@ -53,10 +53,10 @@ func plainEnd(p piece.Piece) templates.Drawing {
 		by := geometry.Pt(p.Design.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
 		d.Line(templates.Construction, a, b)
-		d.LabelLine(a, b, say(plainEndSlack, p.MM(p.Design.Ring.Slack)))
+		d.LabelLine(a, b, tag("plain-end-slack", p.MM(p.Design.Ring.Slack)))
 	}
 	if p.Design.Ring.Plain != design.ClosedEnd || p.Design.Ring.Slack > 0 {
-		d.LabelLine(c[1], c[2], say(legEndOnly))
+		d.LabelLine(c[1], c[2], tag("leg-end-only"))
 	}
 	return d
 }

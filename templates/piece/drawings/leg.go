@@ -43,12 +43,12 @@ func (l legShape) cutFaces() (stretcherSide, back, ringSide, outerSide bool) {
 // A legFace is one long face of a leg, y across it from its lower edge.
 type legFace struct {
 	legShape
-	face         measure.ID // what it is called
-	lower, upper string     // its edges
-	low, high    bool       // which of them taper
-	size         float64    // across
-	lean         float64    // of the level cuts, off square
-	from         float64    // x of a level line at y = 0, less its x on the stretcher side
+	face         measure.ID    // what it is called
+	lower, upper templates.Tag // its edges
+	low, high    bool          // which of them taper
+	size         float64       // across
+	lean         float64       // of the level cuts, off square
+	from         float64       // x of a level line at y = 0, less its x on the stretcher side
 }
 
 // legJob returns the leg on its ring side and, where ring side and outer side
@@ -57,12 +57,12 @@ func legJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	l := legShape{p, p.Frame.Leg}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{
-		legShape: l, face: "ring-side", lower: say(stretcherSide), upper: say(backReference),
+		legShape: l, face: "ring-side", lower: tag("stretcher-side"), upper: tag("back-reference"),
 		low: inner, high: outer, size: l.Breadth, lean: l.Splay,
 	}}
 	if inside {
 		faces = append(faces, legFace{
-			legShape: l, face: "back", lower: say(ringSide), upper: say(outerSide),
+			legShape: l, face: "back", lower: tag("ring-side"), upper: tag("outer-side"),
 			low: inside, high: outside, size: l.Thickness, from: l.step(),
 		})
 	}
@@ -138,7 +138,7 @@ func (f legFace) drawing() templates.Drawing {
 	f.taperLines(&d)
 	if foot, ok := f.footLine(); ok {
 		d.Line(templates.Cut, foot.A, foot.B)
-		d.LabelLine(foot.A, foot.B, say(withCut, say(footWord), f.cutAngle()))
+		d.LabelLine(foot.A, foot.B, tag("foot", f.cutAngle()))
 	}
 	f.names(&d)
 	return d
@@ -146,22 +146,22 @@ func (f legFace) drawing() templates.Drawing {
 
 // headLines draws the level lines of the head.
 func (f legFace) headLines(d *templates.Drawing) {
-	line := func(role templates.Role, at float64, text string) {
+	line := func(role templates.Role, at float64, t templates.Tag) {
 		s := f.level(at)
 		d.Line(role, s.A, s.B)
-		d.LabelLine(s.A, s.B, text)
+		d.LabelLine(s.A, s.B, t)
 	}
-	line(templates.Cut, f.rough(), say(sawHere, f.MM(joint.BridleLong)))
+	line(templates.Cut, f.rough(), tag("saw-here", f.MM(joint.BridleLong)))
 	if f.Design.Legs.Proud > 0 {
-		line(templates.Construction, f.head(), say(trimProud, f.MM(f.Design.Legs.Proud)))
-		line(templates.Construction, 0, say(topOfStretcher))
+		line(templates.Construction, f.head(), tag("trim-proud", f.MM(f.Design.Legs.Proud)))
+		line(templates.Construction, 0, tag("top-of-stretcher"))
 	} else {
-		line(templates.Construction, 0, say(trimLine))
+		line(templates.Construction, 0, tag("trim-line"))
 	}
 	if f.Bridle.Head().Slot {
-		line(templates.Hidden, f.shoulder(), say(slotBottom))
+		line(templates.Hidden, f.shoulder(), tag("slot-bottom"))
 	} else {
-		line(templates.Cut, f.shoulder(), say(withCut, say(shoulder), f.cutAngle()))
+		line(templates.Cut, f.shoulder(), tag("shoulder", f.cutAngle()))
 	}
 }
 
@@ -177,7 +177,7 @@ func (f legFace) cutAngle() string {
 func (f legFace) taperLines(d *templates.Drawing) {
 	for _, s := range f.tapers() {
 		d.Line(templates.Cut, s.A, s.B)
-		d.LabelLine(s.A, s.B, say(taperHere, f.Say(measure.Angle(f.Taper.ToEdge()))))
+		d.LabelLine(s.A, s.B, tag("taper-here", f.Say(measure.Angle(f.Taper.ToEdge()))))
 	}
 	if f.Taper == nil {
 		return
@@ -185,7 +185,7 @@ func (f legFace) taperLines(d *templates.Drawing) {
 	start := f.foot() - f.Taper.Run()
 	a, b := geometry.Pt(start, -2), geometry.Pt(start, f.size+2)
 	d.Line(templates.Construction, a, b)
-	d.LabelLine(a, b, say(taperStarts))
+	d.LabelLine(a, b, tag("taper-starts"))
 	low, high := 0.0, f.size
 	if f.low {
 		low = f.Taper.Loss()
@@ -193,9 +193,9 @@ func (f legFace) taperLines(d *templates.Drawing) {
 	if f.high {
 		high -= f.Taper.Loss()
 	}
-	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), say(remain, f.MM(high-low)))
+	d.LabelLine(geometry.Pt(f.foot(), low), geometry.Pt(f.foot(), high), tag("remain", f.MM(high-low)))
 	if f.Taper.Start > 0 {
-		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), say(taperStartsFrom, f.MM(f.Taper.Start)))
+		d.Span(geometry.Pt(start, f.size), geometry.Pt(f.step(), f.size), tag("taper-starts-from", f.MM(f.Taper.Start)))
 	}
 }
 
@@ -208,7 +208,7 @@ func (f legFace) names(d *templates.Drawing) {
 	a, b := geometry.Pt(f.rough(), f.size/2), geometry.Pt(f.foot(), f.size/2)
 	if f.low && f.high {
 		d.Line(templates.Centre, a, b)
-		d.LabelLine(a, b, say(centreOfBlank))
+		d.LabelLine(a, b, tag("centre-of-blank"))
 	}
 	mid := geometry.Pt((from+to)/2, f.size*0.75)
 	if f.low && f.high {
@@ -216,7 +216,7 @@ func (f legFace) names(d *templates.Drawing) {
 	}
 	grainArrow(d, mid, geometry.Pt(1, 0), math.Min(60, f.Length()/4))
 	end := f.level(f.Length()).A
-	d.Span(end, f.level(f.head()).A, say(headToFoot, f.MM(f.LegEdge())))
+	d.Span(end, f.level(f.head()).A, tag("head-to-foot", f.MM(f.LegEdge())))
 }
 
 // footDrawing is the section of the leg on the floor, seen from above as it
@@ -230,31 +230,31 @@ func (l legShape) footDrawing() templates.Drawing {
 	middle := l.Thickness / 2
 	a, b := geometry.Pt(box.Min.X-45, middle), geometry.Pt(box.Max.X+8, middle)
 	d.Line(templates.Centre, a, b)
-	d.LabelLine(a, geometry.Pt(box.Min.X-10, middle), say(midThickness))
+	d.LabelLine(a, geometry.Pt(box.Min.X-10, middle), tag("mid-thickness"))
 	out := b.Add(geometry.Pt(22, 0))
 	arrow(&d, b.Add(geometry.Pt(4, 0)), out)
-	d.LabelPoint(out, say(outward))
+	d.LabelPoint(out, tag("outward"))
 	for i, c := range section {
 		next := section[(i+1)%len(section)]
 		d.LabelLine(c, next, footEdge(next.Sub(c)))
 	}
-	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), l.MM(box.Width()))
-	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), l.MM(box.Height()))
+	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), tag("along-stretcher", l.MM(box.Width())))
+	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), tag("across-stretcher", l.MM(box.Height())))
 	return d
 }
 
 // footEdge names a side of the foot that runs in direction along,
 // counter-clockwise.
-func footEdge(along geometry.Point) string {
+func footEdge(along geometry.Point) templates.Tag {
 	switch {
 	case math.Abs(along.Y) > math.Abs(along.X) && along.Y > 0:
-		return say(back)
+		return tag("back")
 	case math.Abs(along.Y) > math.Abs(along.X):
-		return say(stretcherSide)
+		return tag("stretcher-side")
 	case along.X > 0:
-		return say(ringSide)
+		return tag("ring-side")
 	}
-	return say(outerSide)
+	return tag("outer-side")
 }
 
 // footSection returns the corners, counter-clockwise. A point x outward stands

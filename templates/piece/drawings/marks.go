@@ -16,7 +16,7 @@ func grainArrow(d *templates.Drawing, mid, along geometry.Point, long float64) {
 	along = along.Unit()
 	tail, head := mid.Sub(along.Mul(long/2)), mid.Add(along.Mul(long/2))
 	arrow(d, tail, head)
-	d.LabelLine(tail, head, say(grain))
+	d.LabelLine(tail, head, tag("grain"))
 }
 
 // arrow draws a line with a head.

@@ -164,7 +164,8 @@ func TestAnAngleOfTwoUses(t *testing.T) {
 }
 
 // Whatever Work accepts has its drawings: no error, no size that is not finite or
-// beyond reason, no empty name or label.
+// beyond reason, no empty name or label. A label has an identity, and what it says
+// of a place is said there once.
 func TestEveryPieceIsDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := piecetest.Sound(t)
@@ -226,10 +227,16 @@ func checkInk(t *rapid.T, name string, strokes []templates.Stroke, labels []temp
 		}
 		all = append(all, s.Points...)
 	}
+	told := map[templates.Label]bool{}
 	for _, l := range labels {
-		if l.Text == "" {
-			t.Errorf("%s: an empty label", name)
+		if l.ID == "" || l.Text == "" || strings.Contains(l.Text, "%!") {
+			t.Errorf("%s: label %q says %q", name, l.ID, l.Text)
 		}
+		at := templates.Label{ID: l.ID, On: l.On}
+		if told[at] {
+			t.Errorf("%s: label %q twice at %v", name, l.ID, l.On)
+		}
+		told[at] = true
 		all = append(all, l.On.A, l.On.B)
 	}
 	const most = 1e5 // mm: ten times the longest figure of a design

@@ -22,7 +22,7 @@ func planJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 		planLabels(p, &d, i)
 	}
 	cross(&d, geometry.Point{}, 10)
-	d.LabelPoint(geometry.Point{}, say(centreOfRing))
+	d.LabelPoint(geometry.Point{}, tag("centre-of-ring"))
 	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
 
@@ -44,10 +44,10 @@ func planLabels(p piece.Piece, d *templates.Drawing, i int) {
 	n := r.Sides
 	at := func(x, y float64) geometry.Point { return r.Place(i, 0).Apply(geometry.Pt(x, y)) }
 	half := r.Inside / 2
-	d.LabelLine(at(-half, r.Width), at(half, r.Width), say(stretcherN, i+1))
-	d.LabelLine(at(-half, 0), at(half, 0), say(cornerToCorner, p.MM(r.Inside)))
+	d.LabelLine(at(-half, r.Width), at(half, r.Width), tag("stretcher-n", i+1))
+	d.LabelLine(at(-half, 0), at(half, 0), tag("corner-to-corner", p.MM(r.Inside)))
 	d.Line(templates.Centre, at(0, -6), at(0, r.Width+6))
-	d.LabelPoint(at(0, -6), say(midLength))
+	d.LabelPoint(at(0, -6), tag("mid-length"))
 	// The neighbour whose plain end crosses here is the one before.
 	before := (i+n-1)%n + 1
 	over, under := before, i+1
@@ -55,12 +55,12 @@ func planLabels(p piece.Piece, d *templates.Drawing, i int) {
 		over, under = under, over
 	}
 	inner, outer := r.Shoulders(r.Width / 2)
-	d.LabelPoint(at((inner+outer)/2, r.Width/2), say(passesOver, over, under))
+	d.LabelPoint(at((inner+outer)/2, r.Width/2), tag("passes-over", over, under))
 	head := (p.Frame.Leg.Back(0) + p.Frame.Leg.StretcherSide(0)) / 2
-	d.LabelPoint(at(head, r.Width/2), say(legN, i+1))
+	d.LabelPoint(at(head, r.Width/2), tag("leg-n", i+1))
 	if p.Design.Top.PadHeight() > 0 {
 		c := at(p.PadCentre().X, p.PadCentre().Y)
 		circle(d, templates.Construction, c, p.Design.Top.Pads.Diameter/2)
-		d.LabelPoint(c, say(pad))
+		d.LabelPoint(c, tag("pad"))
 	}
 }

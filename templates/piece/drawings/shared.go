@@ -35,7 +35,7 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 func alike(a, b templates.Drawing) bool {
 	return a.View == b.View && a.Name == b.Name &&
 		slices.EqualFunc(a.Labels, b.Labels, func(l, m templates.Label) bool {
-			return l.Text == m.Text && near(l.On.A, m.On.A) && near(l.On.B, m.On.B)
+			return l.ID == m.ID && l.Text == m.Text && near(l.On.A, m.On.A) && near(l.On.B, m.On.B)
 		}) &&
 		slices.EqualFunc(a.Strokes, b.Strokes, func(s, t templates.Stroke) bool {
 			return s.Role == t.Role && slices.EqualFunc(s.Points, t.Points, near)

@@ -23,16 +23,16 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	for _, y := range []float64{0, w} {
 		d.Line(templates.Outline, geometry.Pt(from, y), geometry.Pt(to, y))
 	}
-	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), say(ringSideReference))
-	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), say(outerSide))
+	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(c.X, 0), tag("ring-side-reference"))
+	d.LabelLine(geometry.Pt(from, w), geometry.Pt(c.X, w), tag("outer-side"))
 	d.Line(templates.Centre, geometry.Pt(from, w/2), geometry.Pt(to, w/2))
 	d.Line(templates.Centre, geometry.Pt(c.X, -4), geometry.Pt(c.X, w+4))
 	circle(&d, templates.Cut, c, r)
-	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), say(padAcross, p.MM(2*r)))
-	d.LabelPoint(geometry.Pt(c.X, w+4), say(centreFromMid, p.MM(c.X)))
+	d.LabelPoint(c.Add(geometry.Polar(r, 3*math.Pi/4)), tag("pad-across", p.MM(2*r)))
+	d.LabelPoint(geometry.Pt(c.X, w+4), tag("centre-from-mid", p.MM(c.X)))
 	padLap(p, &d, lap)
 	if inner := lap[0]; inner.X-c.X > 5 {
-		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), p.MM(inner.X-c.X))
+		d.Span(geometry.Pt(inner.X, 0), geometry.Pt(c.X, 0), tag("pad-to-lap", p.MM(inner.X-c.X)))
 	}
 	return templates.Section{Drawings: []templates.Drawing{d}}, nil
 }
@@ -40,14 +40,14 @@ func padJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 // padLap draws the shoulders of the lap beside the pad, hidden where the lap
 // is on the underside.
 func padLap(p piece.Piece, d *templates.Drawing, lap []geometry.Point) {
-	role, where := templates.Outline, onEdge
+	role, inner, outer := templates.Outline, tag("inner-shoulder"), tag("outer-shoulder")
 	if !p.Frame.Over {
-		role, where = templates.Hidden, onUnderside
+		role, inner, outer = templates.Hidden, tag("inner-shoulder-below"), tag("outer-shoulder-below")
 	}
 	d.Line(role, lap[0], lap[3])
 	d.Line(role, lap[1], lap[2])
-	d.LabelLine(lap[0], lap[3], say(where, say(innerShoulder)))
-	d.LabelLine(lap[1], lap[2], say(where, say(outerShoulder)))
+	d.LabelLine(lap[0], lap[3], inner)
+	d.LabelLine(lap[1], lap[2], outer)
 }
 
 // topJob returns the outline of the top with the places of the pads. The ring
@@ -61,9 +61,9 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	}
 	d := named(templates.TopOutline(p.TopShape(), p.Design.Unit), "top", "from-above")
 	for i := range p.Frame.Ring.Sides {
-		words := say(padBelowTop)
+		words := tag("pad-below-top")
 		if p.Design.Top.Outline == design.FreeOutline { // it matters which
-			words = say(padOnBelow, i+1)
+			words = tag("pad-on-below", i+1)
 		}
 		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), words)
 	}
@@ -76,20 +76,20 @@ func quarterTop(p piece.Piece) templates.Drawing {
 	r := p.TopRadius()
 	d := named(templates.Drawing{Free: true}, "top", "quarter")
 	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
-	d.LabelPoint(geometry.Polar(r, math.Pi/4), say(rimRadius, p.MM(r)))
+	d.LabelPoint(geometry.Polar(r, math.Pi/4), tag("rim-radius", p.MM(r)))
 	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
 		d.Line(templates.Centre, geometry.Point{}, end)
-		d.LabelLine(geometry.Point{}, end, say(centreLine))
+		d.LabelLine(geometry.Point{}, end, tag("centre-line"))
 	}
-	d.LabelPoint(geometry.Point{}, say(centreOfTop))
+	d.LabelPoint(geometry.Point{}, tag("centre-of-top"))
 	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
 	padBelow(p, &d, geometry.Polar(out, math.Pi/4),
-		say(padsRound, p.MM(out), p.Frame.Ring.Sides))
+		tag("pads-round", p.MM(out), p.Frame.Ring.Sides))
 	return d
 }
 
 // padBelow draws a pad under the top, if there is one.
-func padBelow(p piece.Piece, d *templates.Drawing, c geometry.Point, words string) {
+func padBelow(p piece.Piece, d *templates.Drawing, c geometry.Point, words templates.Tag) {
 	if p.Design.Top.PadHeight() == 0 {
 		return
 	}

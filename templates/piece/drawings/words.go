@@ -18,6 +18,11 @@ import (
 // say fills the verbs of a sentence.
 func say(t wording.Text, args ...any) string { return t.With(args...) }
 
+// tag returns a label under the words of its identity.
+func tag(id measure.ID, args ...any) templates.Tag {
+	return templates.Tag{ID: id, Text: say(labels[id], args...)}
+}
+
 // named returns a drawing under the names of a part and of what is seen of it:
 // the last of them but for a part that is all there is to say.
 func named(d templates.Drawing, ids ...measure.ID) templates.Drawing {
@@ -64,70 +69,85 @@ const (
 	elevationHeading wording.Text = "Elevation"
 	cornerHeading    wording.Text = "From above, at a corner"
 	writeRealSizes   wording.Text = "Where wood or saw turn out different, write the real sizes into the design file and print again."
+)
 
-	angleName         wording.Text = "angle %s"
-	back              wording.Text = "back"
-	backReference     wording.Text = "back: reference edge"
-	centreFromMid     wording.Text = "centre %s from mid-length"
-	centreLine        wording.Text = "centre line"
-	centreOfBlank     wording.Text = "centre line of the blank"
-	centreOfRing      wording.Text = "centre of the ring"
-	centreOfTop       wording.Text = "centre of the top"
-	cornerToCorner    wording.Text = "ring side, %s from corner to corner"
-	feetAre           wording.Text = "feet %s"
-	footWord          wording.Text = "foot"
-	frameIs           wording.Text = "frame %s"
-	grain             wording.Text = "grain"
-	headToFoot        wording.Text = "%s from head to foot along any edge"
-	innerShoulder     wording.Text = "inner shoulder"
-	legEndOnly        wording.Text = "leg end only"
-	legN              wording.Text = "leg %d"
-	midLength         wording.Text = "mid-length"
-	midThickness      wording.Text = "mid-thickness"
-	offSquare         wording.Text = "%s off square"
-	onEdge            wording.Text = "%s"
-	onUnderside       wording.Text = "%s, on the underside"
-	outerShoulder     wording.Text = "outer shoulder"
-	outerSide         wording.Text = "outer side"
-	outward           wording.Text = "outward"
-	overallIs         wording.Text = "overall %s"
-	pad               wording.Text = "pad"
-	padAcross         wording.Text = "pad, %s diameter"
-	padBelowTop       wording.Text = "pad, below"
-	padOnBelow        wording.Text = "pad on stretcher %d, below"
-	padsRound         wording.Text = "pad, below: %s from the centre, %d of them evenly round"
-	pair              wording.Text = "%s, %s"
-	passesOver        wording.Text = "%d passes over %d"
-	plainEndSlack     wording.Text = "plain end: %s slack"
-	referenceEdge     wording.Text = "reference edge"
-	remain            wording.Text = "%s remain"
-	rimRadius         wording.Text = "rim, radius %s"
-	ringSide          wording.Text = "ring side"
-	ringSideReference wording.Text = "ring side: reference edge"
-	sawHere           wording.Text = "saw here, %s over length"
-	shoulder          wording.Text = "shoulder"
-	slotBottom        wording.Text = "slot bottom"
-	square            wording.Text = "square"
-	stretcherN        wording.Text = "stretcher %d"
-	stretcherSide     wording.Text = "stretcher side"
-	taperHere         wording.Text = "taper: saw to this line, %s to the edge of the blank"
-	taperStarts       wording.Text = "taper starts"
-	taperStartsFrom   wording.Text = "taper starts %s from here"
-	toMidLength       wording.Text = "%s to mid-length"
-	topIs             wording.Text = "top %s"
-	topOfStretcher    wording.Text = "top of the stretcher"
-	trimLine          wording.Text = "trim line"
-	trimProud         wording.Text = "trim line, %s proud"
-	wideSquare        wording.Text = "%s wide, square to this"
-	withCut           wording.Text = "%s, %s"
+// labels is what lines and places are called.
+var labels = map[measure.ID]wording.Text{
+	"across":               "%s",
+	"across-stretcher":     "%s",
+	"along-stretcher":      "%s",
+	"back":                 "back",
+	"back-reference":       "back: reference edge",
+	"centre-from-mid":      "centre %s from mid-length",
+	"centre-line":          "centre line",
+	"centre-of-blank":      "centre line of the blank",
+	"centre-of-ring":       "centre of the ring",
+	"centre-of-top":        "centre of the top",
+	"corner-to-corner":     "ring side, %s from corner to corner",
+	"feet":                 "feet %s",
+	"foot":                 "foot, %s",
+	"frame":                "frame %s",
+	"grain":                "grain",
+	"head-to-foot":         "%s from head to foot along any edge",
+	"inner-shoulder":       "inner shoulder",
+	"inner-shoulder-below": "inner shoulder, on the underside",
+	"leaning-face":         "%s, %s",
+	"leg-end-only":         "leg end only",
+	"leg-n":                "leg %d",
+	"mid-length":           "mid-length",
+	"mid-thickness":        "mid-thickness",
+	"outer-shoulder":       "outer shoulder",
+	"outer-shoulder-below": "outer shoulder, on the underside",
+	"outer-side":           "outer side",
+	"outward":              "outward",
+	"overall":              "overall %s",
+	"pad":                  "pad",
+	"pad-across":           "pad, %s diameter",
+	"pad-below-top":        "pad, below",
+	"pad-on-below":         "pad on stretcher %d, below",
+	"pad-to-lap":           "%s",
+	"pads-round":           "pad, below: %s from the centre, %d of them evenly round",
+	"passes-over":          "%d passes over %d",
+	"plain-end-slack":      "plain end: %s slack",
+	"reference-edge":       "reference edge",
+	"remain":               "%s remain",
+	"rim-radius":           "rim, radius %s",
+	"ring-side":            "ring side",
+	"ring-side-reference":  "ring side: reference edge",
+	"saw-here":             "saw here, %s over length",
+	"shoulder":             "shoulder, %s",
+	"slot-bottom":          "slot bottom",
+	"straight-face":        "%s",
+	"stretcher-n":          "stretcher %d",
+	"stretcher-side":       "stretcher side",
+	"taper-here":           "taper: saw to this line, %s to the edge of the blank",
+	"taper-starts":         "taper starts",
+	"taper-starts-from":    "taper starts %s from here",
+	"thick-side":           "%s",
+	"thin-side":            "%s",
+	"to-mid-length":        "%s to mid-length",
+	"top":                  "top %s",
+	"top-of-stretcher":     "top of the stretcher",
+	"trim-line":            "trim line",
+	"trim-proud":           "trim line, %s proud",
+	"wide-square":          "%s wide, square to this",
+}
+
+// Parts of labels, and what tables call the same.
+const (
+	angleName     wording.Text = "angle %s"
+	innerShoulder wording.Text = "inner shoulder"
+	offSquare     wording.Text = "%s off square"
+	outerShoulder wording.Text = "outer shoulder"
+	square        wording.Text = "square"
 )
 
 // lapNames is what the lines of a lap are called on a stretcher; inner is how far
 // its inner shoulder stands from mid-length on the ring side.
 func lapNames(inner string) templates.LapNames {
 	return templates.LapNames{
-		Reference: say(ringSide), Far: say(outerSide),
-		Near: say(innerShoulder), Other: say(outerShoulder), Datum: say(toMidLength, inner),
+		Reference: tag("ring-side"), Far: tag("outer-side"),
+		Near: tag("inner-shoulder"), Other: tag("outer-shoulder"), Datum: tag("to-mid-length", inner),
 	}
 }
 

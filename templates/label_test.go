@@ -1,0 +1,53 @@
+package templates
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+)
+
+// Every label of a single template has an identity and its words, and what it says
+// of a place is said there once.
+func TestLabelsHaveIdentity(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mm := func(name string, from, to float64) float64 { return rapid.Float64Range(from, to).Draw(t, name) }
+		s := Setting{measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), geometry.Pt(180, 260)}
+		for _, made := range []func() (Job, error){
+			func() (Job, error) {
+				return Lap(joint.Lap{Width: mm("width", 20, 80), Other: mm("other", 20, 80), Depth: mm("depth", 20, 80),
+					Angle: measure.Radians(mm("angle", 30, 150)), Kerf: 3, At: rapid.SampledFrom([]float64{0, 30, 400}).Draw(t, "at")}, s)
+			},
+			func() (Job, error) {
+				return Taper(joint.Taper{Length: mm("length", 200, 900), Top: 45, Foot: mm("foot", 22, 40), Start: mm("start", 0, 100),
+					Faces: joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}, s)
+			},
+			func() (Job, error) { return Scale(s) },
+		} {
+			if job, err := made(); err == nil {
+				checkLabels(t, job.Drawings())
+			}
+		}
+		checkLabels(t, []Drawing{Calibration(s.Unit)})
+	})
+}
+
+func checkLabels(t *rapid.T, drawings []Drawing) {
+	for _, d := range drawings {
+		told := map[Label]bool{}
+		for _, l := range d.Labels {
+			if l.ID == "" || l.Text == "" || strings.Contains(l.Text, "%!") {
+				t.Errorf("%s: label %q says %q", d.Name, l.ID, l.Text)
+			}
+			at := Label{ID: l.ID, On: l.On}
+			if told[at] {
+				t.Errorf("%s: label %q twice at %v", d.Name, l.ID, l.On)
+			}
+			told[at] = true
+		}
+	}
+}
