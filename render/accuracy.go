@@ -47,13 +47,13 @@ func (t tolerance) cause() string {
 	most := max(t.printing, t.paper, t.pencil, t.seams)
 	switch most {
 	case t.printing:
-		return "printing"
+		return say(byPrinting)
 	case t.paper:
-		return "paper"
+		return say(byPaper)
 	case t.pencil:
-		return "pencil line"
+		return say(byPencil)
 	}
-	return "seams"
+	return say(bySeams)
 }
 
 // An accuracy is how far a template is to be trusted: an angle along its
@@ -126,11 +126,10 @@ func (a accuracy) String() string {
 	if a.unit == measure.Inch {
 		length = fmt.Sprintf("%.2f in", a.length.total()/measure.MillimetresPerInch)
 	}
-	text := fmt.Sprintf("±%s (%s)", length, a.length.cause())
 	if a.angle.total() > 0 {
-		text = fmt.Sprintf("±%.2f° (%s), ", measure.Degrees(a.angle.total()), a.angle.cause()) + text
+		return say(goodToBoth, measure.Degrees(a.angle.total()), a.angle.cause(), length, a.length.cause())
 	}
-	return "good to " + text
+	return say(goodTo, length, a.length.cause())
 }
 
 // assess fills in how far p is to be trusted. What proves a printer is not
@@ -170,17 +169,12 @@ func accuracyPanel(laids []*tiling, l Layout) (templates.Panel, bool) {
 	if !judged {
 		return templates.Panel{}, false
 	}
-	printing := "0.5 % unmeasured; measure the printer once and it is a quarter of that"
+	printing, seams := unmeasured, seamEach
 	if !l.Correct.none() {
-		printing = "0.25 mm in 200 mm, as measured"
+		printing = asMeasured
 	}
-	seams := "0.2 mm each"
 	if taped {
-		seams = "0.2 mm at either end of each, so that a sheet may lie crooked and turn all beyond it"
+		seams = seamEnds
 	}
-	return templates.Panel{Heading: "how true it is", Text: []string{
-		"Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
-			"Printing: " + printing + ". Paper: 0.2 % along its grain and 0.4 % across with damp. " +
-			"Pencil line: 0.3 mm. Seams: " + seams + ". The figures hold whatever the paper does.",
-	}}, true
+	return templates.Panel{Heading: say(accuracyHeading), Text: []string{say(accuracyText, say(printing), say(seams))}}, true
 }

@@ -1,8 +1,8 @@
 package render
 
 import (
-	"fmt"
 	"math"
+	"rodsheet/templates/wording"
 	"strings"
 
 	"rodsheet/geometry"
@@ -31,25 +31,26 @@ type TileBound struct {
 // String states the count and what proves it: "12 sheets, no fewer than 11 by
 // what a sheet holds of these tiles; top: 10 tiles, no fewer than 9 by extent".
 func (b Bound) String() string {
-	by := "what a sheet holds"
+	by := bySheet
 	if len(b.Tiles) > 0 {
-		by += " of these tiles"
+		by = byTheseTo
 	}
-	parts := []string{counted(b.Sheets, b.Least, "sheet", by)}
+	parts := []string{counted(b.Sheets, b.Least, oneSheet, manySheet, by)}
 	for _, t := range b.Tiles {
-		parts = append(parts, t.Template+": "+counted(t.Tiles, t.Least, "tile", "extent"))
+		parts = append(parts, say(boundOf, t.Template, counted(t.Tiles, t.Least, oneTile, manyTiles, byExtent)))
 	}
 	return strings.Join(parts, "; ")
 }
 
-func counted(n, least int, what, by string) string {
-	if n != 1 {
-		what += "s"
+func counted(n, least int, one, many, by wording.Text) string {
+	what := say(many, n)
+	if n == 1 {
+		what = say(one, n)
 	}
 	if n <= least {
-		return fmt.Sprintf("%d %s, the fewest by %s", n, what, by)
+		return say(fewestBy, what, say(by))
 	}
-	return fmt.Sprintf("%d %s, no fewer than %d by %s", n, what, least, by)
+	return say(noFewerBy, what, least, say(by))
 }
 
 // Bound returns the count of the plan and its bounds.

@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -205,15 +204,8 @@ func (p *tiling) farthest(a, step geometry.Point) (geometry.Point, float64) {
 // what a wrong one means.
 func checkPanel(laids []*tiling, u measure.Unit, n numbers) (templates.Panel, bool) {
 	p := templates.Panel{
-		Heading: "check lengths, after taping up",
-		Text: []string{
-			"Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
-				"registration marks meet, tape, then measure between the lettered crosses.",
-			"The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, 0.2 mm each. " +
-				"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.",
-			"A length that is off by the same share as the 100 mm rules is the printer's doing; the rest is the taping's. " +
-				"Of several seams, retape the one where the ticks read most.",
-		},
+		Heading: say(checkHeading),
+		Text:    checkText(),
 	}
 	for _, d := range laids {
 		if len(d.crosses) < 2 {
@@ -229,7 +221,7 @@ func checkPanel(laids []*tiling, u measure.Unit, n numbers) (templates.Panel, bo
 }
 
 func (p *tiling) checkRow(a, b cross, u measure.Unit) []string {
-	return []string{a.name + " to " + b.name, bothUnits(a.at.Distance(b.at), u)}
+	return []string{say(fromTo, a.name, b.name), bothUnits(a.at.Distance(b.at), u)}
 }
 
 // retape says at which seams the fault lies when a check length is wrong.
@@ -243,39 +235,39 @@ func (p *tiling) retape(u measure.Unit, n numbers) string {
 	for _, l := range p.lengths {
 		a, b := p.crosses[l[0]], p.crosses[l[1]]
 		if way := p.way(a.at, b.at); l[1] > told && len(way) > 1 {
-			words = append(words, fmt.Sprintf("%s (%s to %s)", seamsAmong(n, way), a.name, b.name))
+			words = append(words, say(seamsBetween, seamsAmong(n, way), a.name, b.name))
 		}
 		told = l[1]
 	}
 	if len(words) == 0 {
-		return "a wrong length: print that sheet again"
+		return say(wrongSingle)
 	}
-	return off.Text(u) + " off: retape at " + strings.Join(words, "; at ")
+	return say(retapeAt, off.Text(u), strings.Join(words, say(orAt)))
 }
 
 // seamsAmong names the seams on the way over several tiles by their sheets
 // and, where these hold more than one of the tiles, by their rows or columns.
 func seamsAmong(n numbers, way []place) string {
-	seams := "the seams of "
+	seams, among := seamsOf, ""
 	if len(way) == 2 {
-		seams = "the seam of "
+		seams = seamOf
 	}
 	switch first, last := way[0], way[len(way)-1]; {
 	case n.apart(way) || first.row != last.row && first.col != last.col:
 	case first.row == last.row:
-		seams += span("columns", first.col, last.col)
+		among = span(columnRun, first.col, last.col)
 	default:
-		seams += span("rows", first.row, last.row)
+		among = span(rowRun, first.row, last.row)
 	}
-	return seams + n.sheets(way)
+	return say(seams, among, n.sheets(way))
 }
 
 // span names a run of rows or columns before their sheets.
-func span(kind string, a, b int) string {
+func span(words runWords, a, b int) string {
 	if abs(a-b) == 1 {
-		return fmt.Sprintf("%s %d and %d, ", kind, min(a, b), max(a, b))
+		return say(words.two, min(a, b), max(a, b))
 	}
-	return fmt.Sprintf("%s %d to %d, ", kind, min(a, b), max(a, b))
+	return say(words.more, min(a, b), max(a, b))
 }
 
 // way returns the tiles on the shortest way over kept tiles from the owner of
@@ -308,7 +300,7 @@ func (p *tiling) way(from, to geometry.Point) []place {
 func bothUnits(mm float64, u measure.Unit) string {
 	q := measure.Length(mm)
 	if u == measure.Inch {
-		return q.Text(measure.Inch) + " = " + q.Text(measure.Millimetre)
+		return say(inBoth, q.Text(measure.Inch), q.Text(measure.Millimetre))
 	}
-	return q.Text(measure.Millimetre) + " = " + q.Text(measure.Inch)
+	return say(inBoth, q.Text(measure.Millimetre), q.Text(measure.Inch))
 }

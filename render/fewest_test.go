@@ -150,7 +150,7 @@ func TestBoundsMet(t *testing.T) {
 		{boxOutline(640, 45), "3 tiles, the fewest by extent"},
 	} {
 		b := layOne(t, a4(), c.d).Bound()
-		if got := counted(b.Tiles[0].Tiles, b.Tiles[0].Least, "tile", "extent"); got != c.want {
+		if got := counted(b.Tiles[0].Tiles, b.Tiles[0].Least, oneTile, manyTiles, byExtent); got != c.want {
 			t.Errorf("%s: %s, want %s", c.d.Name, got, c.want)
 		}
 	}

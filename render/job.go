@@ -182,7 +182,7 @@ func (j *laidJob) layPanels(of part, l Layout) {
 		add(p)
 	}
 	if len(of.notes) > 0 {
-		add(templates.Panel{Heading: "note", Text: of.notes})
+		add(templates.Panel{Heading: say(noteHeading), Text: of.notes})
 	}
 }
 

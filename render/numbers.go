@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -43,7 +42,7 @@ func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(M
 // job names the sheets of a job.
 func (n numbers) job(i int) string {
 	if n.jobs == nil {
-		return n.widest() + " to " + n.widest()
+		return say(fromTo, n.widest(), n.widest())
 	}
 	return run(n.jobs[i][0], n.jobs[i][1])
 }
@@ -66,11 +65,11 @@ func (n numbers) of(places []place) []int {
 // sheets names the sheets of several tiles, in order: "sheets 3 to 5, 7 and 9".
 func (n numbers) sheets(places []place) string {
 	if n.tiles == nil {
-		return "sheets " + wording.And(slices.Repeat([]string{n.widest()}, len(places))...)
+		return say(sheetWords, wording.And(slices.Repeat([]string{n.widest()}, len(places))...))
 	}
 	all := n.of(places)
 	if len(all) == 1 {
-		return "sheet " + strconv.Itoa(all[0])
+		return say(sheetWord, strconv.Itoa(all[0]))
 	}
 	var parts []string
 	for len(all) > 0 {
@@ -84,7 +83,7 @@ func (n numbers) sheets(places []place) string {
 		parts = append(parts, run(all[0], all[k-1]))
 		all = all[k:]
 	}
-	return "sheets " + wording.And(parts...)
+	return say(sheetWords, wording.And(parts...))
 }
 
 // run names the numbers from one to another.
@@ -92,13 +91,13 @@ func run(first, last int) string {
 	if first == last {
 		return strconv.Itoa(first)
 	}
-	return fmt.Sprintf("%d to %d", first, last)
+	return say(fromTo, strconv.Itoa(first), strconv.Itoa(last))
 }
 
 // contents lists the sheets of every section.
 func contents(sections []templates.Section) lateWords {
 	return func(n numbers) templates.Panel {
-		p := templates.Panel{Heading: "sheets"}
+		p := templates.Panel{Heading: say(contentsHead)}
 		for i, s := range sections {
 			p.Table = append(p.Table, []string{s.Heading, n.job(i)})
 		}

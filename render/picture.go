@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -29,9 +28,9 @@ func reduction(n int) float64 {
 // newView returns a picture reduced by a number of times, or one that is not
 // to scale by any.
 func newView(p templates.Picture, reduced float64) *view {
-	v := &view{Picture: p, factor: 1 / reduced, scale: fmt.Sprintf("scale 1:%.0f", reduced), air: 3}
+	v := &view{Picture: p, factor: 1 / reduced, scale: say(scaleOf, reduced), air: 3}
 	if p.NoScale {
-		v.scale = "not to scale"
+		v.scale = say(notToScale)
 	}
 	if len(p.Labels) > 0 {
 		v.air = room

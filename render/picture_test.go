@@ -175,7 +175,7 @@ func TestPictureDocument(t *testing.T) {
 						scales[x.String]++
 					}
 				}
-				if scales["scale "] != 2 || scales["not to scale"] != 1 || len(scales) < 3 || scales[lookOnly] != 1 || scales["Low table"] != 1 {
+				if scales["scale "] != 2 || scales["not to scale"] != 1 || len(scales) < 3 || scales[string(lookOnly)] != 1 || scales["Low table"] != 1 {
 					t.Errorf("%s says %v", what, scales)
 				}
 				for s, n := range scales {

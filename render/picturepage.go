@@ -21,10 +21,7 @@ type gallery struct {
 	paper  Paper
 }
 
-const (
-	pictureMargin = 8.0 // mm, as in DefaultLayout
-	lookOnly      = "to look at, not to work from"
-)
+const pictureMargin = 8.0 // mm, as in DefaultLayout
 
 // PictureDocument returns one page with the pictures, as large as they can be
 // together: those to scale at one scale, on the paper as it is or on its side.
@@ -46,7 +43,7 @@ func PictureDocument(name, title string, pictures []templates.Picture, u measure
 		y -= pitch(large)
 		n.text(pictureMargin, y, large, line)
 	}
-	n.text(pictureMargin, y-pitch(small), small, lookOnly)
+	n.text(pictureMargin, y-pitch(small), small, say(lookOnly))
 	return page.Document{Title: title, Subject: name, Lines: lines(), Pages: []page.Page{n.page}}
 }
 

@@ -41,7 +41,7 @@ type ruledPanel struct {
 func layRuled(p templates.Panel, most geometry.Point) []item {
 	r := ruledPanel{Panel: p, width: most.X, widths: ruledWidths(p.Table, most.X)}
 	rows := r.rows()
-	room := most.Y - r.top(p.Heading+continued)
+	room := most.Y - r.top(say(continued, p.Heading))
 	if len(rows) > 0 && rows[0].height < room/3 {
 		r.head = &rows[0]
 		room -= r.head.height
@@ -60,8 +60,6 @@ func layRuled(p templates.Panel, most geometry.Point) []item {
 	}
 	return chained(out)
 }
-
-const continued = ", continued"
 
 // top returns the height of a heading.
 func (r ruledPanel) top(heading string) float64 { return -(&words{}).heading(heading, r.width) }
@@ -164,7 +162,7 @@ func (r ruledPanel) block(strips []strip, again bool) block {
 	w := &words{}
 	heading := r.Heading
 	if again && heading != "" {
-		heading += continued
+		heading = say(continued, heading)
 	}
 	y := w.heading(heading, r.width)
 	if r.head != nil && (!again || strips[0].table) {

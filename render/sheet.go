@@ -21,11 +21,11 @@ type place struct {
 func (p place) name() string {
 	switch {
 	case p.drawing.cols == 1:
-		return fmt.Sprintf("row %d", p.row)
+		return say(rowN, p.row)
 	case p.drawing.rows == 1:
-		return fmt.Sprintf("column %d", p.col)
+		return say(columnN, p.col)
 	}
-	return fmt.Sprintf("row %d column %d", p.row, p.col)
+	return say(rowColumn, p.row, p.col)
 }
 
 // tileSheets returns the sheet, from 1, on which each tile stands.
@@ -233,9 +233,9 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where ma
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
 		letters.bar(s)
-		text := fmt.Sprintf("lay %s, sheet %d, to this line", next.name(), sheet)
+		text := say(layToLine, next.name(), sheet)
 		if seam.trimmed {
-			text = fmt.Sprintf("trim here, lay on %s, sheet %d", next.name(), sheet)
+			text = say(trimHere, next.name(), sheet)
 		}
 		letters.set(text, small, s)
 	}
@@ -322,13 +322,13 @@ func (p Plan) drawFoot(n *pen, i int) {
 	left := l.Margin + railWidth/2 - 0.5
 	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)))
 	n.rules(geometry.Rotate(fullTurn / 4).Then(geometry.Translate(geometry.Pt(left, foot))))
-	unit := "millimetres"
+	unit := millimetres
 	if l.Unit == measure.Inch {
-		unit = "inches"
+		unit = inches
 	}
 	words := []string{
-		fmt.Sprintf("sheet %d of %d, %s, lengths in %s", i+1, len(p.sheets), l.Paper.Name, unit),
-		"print at 100 %, actual size; measure the rules",
+		say(sheetOf, i+1, len(p.sheets), l.Paper.Name, say(unit)),
+		say(actualSize),
 	}
 	x, y := l.Margin+ruleLength+18, foot-pitch(small)+0.5
 	if l.narrow() {

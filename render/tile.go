@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
@@ -206,11 +205,11 @@ func (t *tile) title() string {
 	case t.rows*t.cols == 1:
 		return t.Name
 	case t.cols == 1:
-		return fmt.Sprintf("%s: row %d of %d", t.Name, t.row, t.rows)
+		return say(rowOf, t.Name, t.row, t.rows)
 	case t.rows == 1:
-		return fmt.Sprintf("%s: column %d of %d", t.Name, t.col, t.cols)
+		return say(columnOf, t.Name, t.col, t.cols)
 	}
-	return fmt.Sprintf("%s: row %d of %d, column %d of %d", t.Name, t.row, t.rows, t.col, t.cols)
+	return say(rowColumns, t.Name, t.row, t.rows, t.col, t.cols)
 }
 
 const (

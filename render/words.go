@@ -1,227 +1,102 @@
 package render
 
-import (
-	"rodsheet/geometry"
-	"rodsheet/render/lettering"
-	"rodsheet/render/page"
-	"rodsheet/templates"
+import "rodsheet/templates/wording"
+
+// All that the sheets say of themselves.
+
+// say fills the verbs of a sentence.
+func say(t wording.Text, args ...any) string { return t.With(args...) }
+
+// The foot and the rails of a sheet, and its tiles.
+const (
+	sheetOf      wording.Text = "sheet %d of %d, %s, lengths in %s"
+	actualSize   wording.Text = "print at 100 %%, actual size; measure the rules"
+	millimetres  wording.Text = "millimetres"
+	inches       wording.Text = "inches"
+	notToScale   wording.Text = "not to scale"
+	scaleOf      wording.Text = "scale 1:%.0f"
+	lookOnly     wording.Text = "to look at, not to work from"
+	continued    wording.Text = "%s, continued"
+	noteHeading  wording.Text = "note"
+	contentsHead wording.Text = "sheets"
+
+	layToLine  wording.Text = "lay %s, sheet %d, to this line"
+	trimHere   wording.Text = "trim here, lay on %s, sheet %d"
+	rowN       wording.Text = "row %d"
+	columnN    wording.Text = "column %d"
+	rowColumn  wording.Text = "row %d column %d"
+	rowOf      wording.Text = "%s: row %d of %d"
+	columnOf   wording.Text = "%s: column %d of %d"
+	rowColumns wording.Text = "%s: row %d of %d, column %d of %d"
 )
 
-// Words is a panel set in lines. Places are from its upper left corner, y up,
-// so they are negative.
-type words struct {
-	title   string
-	texts   []page.Text
-	strokes []page.Stroke
+// Numbers of sheets, rows and columns.
+const (
+	sheetWord  wording.Text = "sheet %s"
+	sheetWords wording.Text = "sheets %s"
+	fromTo     wording.Text = "%s to %s"
+)
+
+// A run names several rows or columns before their sheets.
+type runWords struct{ two, more wording.Text }
+
+var (
+	columnRun = runWords{"columns %d and %d, ", "columns %d to %d, "}
+	rowRun    = runWords{"rows %d and %d, ", "rows %d to %d, "}
+)
+
+// Check lengths, and what a wrong one means.
+const (
+	checkHeading wording.Text = "check lengths, after taping up"
+	wrongSingle  wording.Text = "a wrong length: print that sheet again"
+	retapeAt     wording.Text = "%s off: retape at %s"
+	orAt         wording.Text = "; at "
+	seamsOf      wording.Text = "the seams of %s%s"
+	seamOf       wording.Text = "the seam of %s%s"
+	seamsBetween wording.Text = "%s (%s to %s)"
+	inBoth       wording.Text = "%s = %s"
+)
+
+func checkText() []string {
+	return []string{
+		say("Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
+			"registration marks meet, tape, then measure between the lettered crosses."),
+		say("The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, 0.2 mm each. " +
+			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap."),
+		say("A length that is off by the same share as the 100 mm rules is the printer's doing; the rest is the taping's. " +
+			"Of several seams, retape the one where the ticks read most."),
+	}
 }
 
-// text sets a line with the left end of its base line at x, y.
-func (w *words) text(x, y, height float64, s string) {
-	if s == "" {
-		return
-	}
-	if w.title == "" {
-		w.title = s
-	}
-	w.texts = append(w.texts, page.Text{At: geometry.Pt(x, y), Height: height, String: s})
-}
+// How far a template is to be trusted.
+const (
+	byPrinting wording.Text = "printing"
+	byPaper    wording.Text = "paper"
+	byPencil   wording.Text = "pencil line"
+	bySeams    wording.Text = "seams"
+	goodTo     wording.Text = "good to ±%s (%s)"
+	goodToBoth wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 
-func (w *words) line(line int, points ...geometry.Point) {
-	w.strokes = append(w.strokes, page.Stroke{Line: line, Points: points})
-}
+	accuracyHeading wording.Text = "how true it is"
+	accuracyText    wording.Text = "Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
+		"Printing: %s. Paper: 0.2 %% along its grain and 0.4 %% across with damp. " +
+		"Pencil line: 0.3 mm. Seams: %s. The figures hold whatever the paper does."
+	unmeasured wording.Text = "0.5 %% unmeasured; measure the printer once and it is a quarter of that"
+	asMeasured wording.Text = "0.25 mm in 200 mm, as measured"
+	seamEach   wording.Text = "0.2 mm each"
+	seamEnds   wording.Text = "0.2 mm at either end of each, so that a sheet may lie crooked and turn all beyond it"
+)
 
-// heading sets the heading over a line of its own and returns the level of
-// that line.
-func (w *words) heading(text string, width float64) float64 {
-	w.title = text
-	y := -lettering.Ascent(large)
-	for _, line := range lettering.Wrap(text, large, width) {
-		w.text(0, y, large, line)
-		y -= pitch(large)
-	}
-	y += pitch(large) - 1.6
-	w.line(rule, geometry.Pt(0, y), geometry.Pt(width, y))
-	return y
-}
-
-const columnGap = 4.0
-
-// layPanel sets a panel in blocks no larger than most. A panel that needs one
-// block only may take any of the widths of a column that hold its table, the
-// first of them by preference; a longer one is broken over several blocks.
-//
-// Like is the panel that decides where lines and columns end: p itself, or one
-// with the same words of which none is shorter. So words that are known only
-// after everything is packed can take the places kept for them.
-func layPanel(p, like templates.Panel, columns []float64, most geometry.Point) []item {
-	const little = 1.15
-	var shapes item
-	for i, column := range columns {
-		room := most
-		// A table a little too wide for half a sheet wraps: grown, it would
-		// leave the other half to nothing.
-		if i == 0 && total(columnWidths(like.Table, most.X)) <= little*column {
-			room.X = column
-		}
-		blocks := panelBlocks(p, like, column, room)
-		if i == 0 && len(blocks) > 1 {
-			return blocks
-		}
-		if len(blocks) == 1 && (i == 0 || blocks[0][0].size.X == column) {
-			shapes = append(shapes, blocks[0][0])
-		}
-	}
-	return []item{shapes}
-}
-
-// panelRows sets a panel in lines for a column, which grows where the table
-// needs more.
-func panelRows(p, like templates.Panel, column, most float64) (rows []row, widths []float64, width float64) {
-	widths = columnWidths(like.Table, most)
-	width = max(column, total(widths))
-	rows = tableLines(p.Table, like.Table, widths, width)
-	for i, text := range p.Text {
-		if i > 0 || len(rows) > 0 {
-			rows = append(rows, row{air: true})
-		}
-		for _, line := range wrapLike(text, like.Text[i], width) {
-			rows = append(rows, row{cells: []string{line}})
-		}
-	}
-	return rows, widths, width
-}
-
-// wrapLike wraps a text in as many lines as its like takes, the last of them
-// blank where it needs fewer.
-func wrapLike(text, like string, width float64) []string {
-	lines := lettering.Wrap(text, small, width)
-	for n := len(lettering.Wrap(like, small, width)); len(lines) < n; {
-		lines = append(lines, "")
-	}
-	return lines
-}
-
-// A row is one line of print: a cell for each column, or a single cell that
-// may run across all of them; or half a line of air.
-type row struct {
-	cells []string
-	air   bool
-}
-
-func total(widths []float64) float64 {
-	sum := 0.0
-	for i, w := range widths {
-		if i > 0 {
-			sum += columnGap
-		}
-		sum += w
-	}
-	return sum
-}
-
-// columnWidths returns the width of each column; a row of one cell runs across
-// all and has no say. Where together they are wider than most, the widest is
-// narrowed and its cells wrap.
-func columnWidths(table [][]string, most float64) []float64 {
-	var widths []float64
-	for _, cells := range table {
-		if len(cells) == 1 {
-			continue
-		}
-		for i, cell := range cells {
-			if i == len(widths) {
-				widths = append(widths, 0)
-			}
-			widths[i] = max(widths[i], lettering.Width(cell, small))
-		}
-	}
-	const narrowest = 15
-	for total(widths) > most {
-		widest := 0
-		for i, w := range widths {
-			if w > widths[widest] {
-				widest = i
-			}
-		}
-		if widths[widest] <= narrowest {
-			break
-		}
-		widths[widest] = max(narrowest, widths[widest]-(total(widths)-most))
-	}
-	return widths
-}
-
-// tableLines wraps the cells of a table to their columns, and a row of a
-// single cell to the whole width.
-func tableLines(table, like [][]string, widths []float64, width float64) []row {
-	var out []row
-	for r, cells := range table {
-		columns := widths
-		if len(cells) == 1 {
-			columns = []float64{width}
-		}
-		wrapped := make([][]string, len(cells))
-		most := 0
-		for i, cell := range cells {
-			wrapped[i] = wrapLike(cell, like[r][i], columns[i]+1e-6)
-			most = max(most, len(wrapped[i]))
-		}
-		for k := range most {
-			line := row{cells: make([]string, len(cells))}
-			for i := range cells {
-				if k < len(wrapped[i]) {
-					line.cells[i] = wrapped[i][k]
-				}
-			}
-			out = append(out, line)
-		}
-	}
-	return out
-}
-
-// panelBlocks breaks a panel into blocks no higher than most, each with the
-// heading.
-func panelBlocks(p, like templates.Panel, column float64, most geometry.Point) []item {
-	rows, widths, width := panelRows(p, like, column, most.X)
-	heading := p.Heading
-	var out []item
-	for len(rows) > 0 || out == nil {
-		w := &words{}
-		y := w.heading(heading, width) - 1.6 - small
-		for len(rows) > 0 && -y <= most.Y-1 {
-			y = w.set(rows[0], widths, y)
-			rows = rows[1:]
-		}
-		height := -y - pitch(small) + small
-		out = append(out, item{{panel: w, size: geometry.Pt(width, height)}})
-		if heading != "" && len(rows) > 0 && len(out) == 1 {
-			heading += continued
-		}
-	}
-	return chained(out)
-}
-
-// chained ties blocks together that are to be read in order.
-func chained(items []item) []item {
-	if len(items) > 1 {
-		for _, it := range items {
-			it[0].chain = items[0][0].panel
-		}
-	}
-	return items
-}
-
-// set sets one row with its base line at y and returns the next base line.
-func (w *words) set(r row, widths []float64, y float64) float64 {
-	if r.air {
-		return y - pitch(small)/2
-	}
-	x := 0.0
-	for i, cell := range r.cells {
-		w.text(x, y, small, cell)
-		if i < len(widths) {
-			x += widths[i] + columnGap
-		}
-	}
-	return y - pitch(small)
-}
+// What the number of sheets is bounded by.
+const (
+	fewestBy  wording.Text = "%s, the fewest by %s"
+	noFewerBy wording.Text = "%s, no fewer than %d by %s"
+	boundOf   wording.Text = "%s: %s"
+	oneSheet  wording.Text = "%d sheet"
+	manySheet wording.Text = "%d sheets"
+	oneTile   wording.Text = "%d tile"
+	manyTiles wording.Text = "%d tiles"
+	bySheet   wording.Text = "what a sheet holds"
+	byTheseTo wording.Text = "what a sheet holds of these tiles"
+	byExtent  wording.Text = "extent"
+)
