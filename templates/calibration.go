@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry"
@@ -15,7 +14,7 @@ const calibrationSide = 100.0
 func calibrationDiagonal() float64 { return calibrationSide * math.Sqrt2 }
 
 // diagonalText gives the tenths of a millimetre that a rule can show.
-func diagonalText() string { return fmt.Sprintf("%.1f mm", calibrationDiagonal()) }
+func diagonalText() string { return say(tenthsOfMM, calibrationDiagonal()) }
 
 // withInches adds inches to a text in millimetres where u asks for them.
 func withInches(text string, mm float64, u measure.Unit) string {

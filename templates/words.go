@@ -183,6 +183,7 @@ const (
 	slopeName         wording.Text = "slope"
 	oneIn             wording.Text = "1 in %s"
 	slipCosts         wording.Text = "a slip of 0.25 mm at the far end costs"
+	tenthsOfMM        wording.Text = "%.1f mm"
 	roundSize         wording.Text = "%s round"
 )
 

@@ -297,7 +297,7 @@ type Note struct {
 func note(id NoteID, args ...Arg) Note {
 	n := Note{ID: id}
 	if copy(n.Args[:], args) < len(args) {
-		panic("more figures than a note holds")
+		panic(id) // more figures than a note holds
 	}
 	return n
 }

@@ -1,0 +1,65 @@
+package wording_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// sentence is two words with a blank between them.
+var sentence = regexp.MustCompile(`\pL[\pL’',;:.]* \pL`)
+
+// Every sentence of this floor stands in a file words.go or in a package wording:
+// all else works with identities and figures. So a sentence can be changed, or
+// said in another language, without a look at what it is said of.
+func TestSentencesStandInOnePlace(t *testing.T) {
+	read := 0
+	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
+		inPlace := d.IsDir() && (d.Name() == "wording" || d.Name() == "internal")
+		switch {
+		case err != nil:
+			return err
+		case inPlace:
+			return filepath.SkipDir
+		case d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") || d.Name() == "words.go":
+			return nil
+		}
+		read++
+		for _, at := range sentencesOf(t, path) {
+			t.Errorf("%s", at)
+		}
+		return nil
+	})
+	if err != nil || read < 20 {
+		t.Errorf("%d files read, %v", read, err)
+	}
+}
+
+// sentencesOf returns the sentences among the strings of a Go file, each with its
+// place.
+func sentencesOf(t *testing.T, path string) []string {
+	t.Helper()
+	files := token.NewFileSet()
+	file, err := parser.ParseFile(files, path, nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		lit, ok := n.(*ast.BasicLit)
+		if !ok || lit.Kind != token.STRING {
+			return true
+		}
+		if text, err := strconv.Unquote(lit.Value); err == nil && sentence.MatchString(text) {
+			out = append(out, files.Position(lit.Pos()).String()+": "+text)
+		}
+		return true
+	})
+	return out
+}
