@@ -227,6 +227,9 @@ func TestAnglesWithoutPaperBounds(t *testing.T) {
 func TestAngleDrawingLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		deg := rapid.Float64Range(0.5, 89.5).Draw(t, "degrees")
+		if math.Abs(math.Mod(100*deg, 1)-0.5) < 1e-6 {
+			t.Skip("midway between two printed figures: which of them is chance")
+		}
 		unit := measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
 		clear := geometry.Pt(
 			rapid.Float64Range(150, 400).Draw(t, "clear width"),
