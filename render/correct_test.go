@@ -223,3 +223,31 @@ func TestLettersKeepTheirPlace(t *testing.T) {
 		}
 	}
 }
+
+// Letters are not sheared, and grow by their base line: they reach a little
+// farther than the box that they stand in. Flush with the margin they stay
+// inside it, for a printer that is off by as much as any.
+func TestLettersAtTheMarginStayInside(t *testing.T) {
+	l := DefaultLayout(measure.Millimetre, Paper{Name: "A4", Width: 210, Height: 297})
+	skew := math.Sin(measure.Radians(1))
+	for _, across := range []float64{1 / 1.03, 1, 1 / 0.97} {
+		for _, along := range []float64{1 / 1.03, 1, 1 / 0.97} {
+			for _, lean := range []float64{-skew, 0, skew} {
+				l.Correct = Correction{Printer: "bench", Upright: geometry.Affine{A: across, C: lean, D: along}}
+				in := l.inset().Margin
+				allowed := geometry.Box(l.Margin, l.Margin, l.Paper.Width-l.Margin, l.Paper.Height-l.Margin)
+				for angle, at := range map[float64]geometry.Point{
+					0:           {X: in, Y: l.Paper.Height - in - large},
+					math.Pi / 2: {X: in + large, Y: in},
+				} {
+					x := page.Text{At: at, Height: large, Angle: angle, String: "foot"}
+					x = l.Correct.apply(page.Page{Width: l.Paper.Width, Height: l.Paper.Height, Texts: []page.Text{x}}).Texts[0]
+					up := geometry.Polar(x.Height, x.Angle+math.Pi/2)
+					if box := geometry.Bounds(x.At, x.At.Add(up)); !allowed.Holds(box) {
+						t.Errorf("%v, at %.0f°: letters over %v, outside %v", l.Correct.Upright, measure.Degrees(angle), box, allowed)
+					}
+				}
+			}
+		}
+	}
+}
