@@ -64,8 +64,8 @@ func TestFaultsAreAllOfThem(t *testing.T) {
 }
 
 // keysOf returns the keys that set a figure of a design, by the name of its knob.
-func keysOf(knob string) []string {
-	table := map[string][]string{
+func keysOf(knob string) []design.Key {
+	table := map[string][]design.Key{
 		".Ring.Ring.Sides": {"ring.sides"}, ".Ring.Ring.Inside": {"ring.inside"}, ".Ring.Ring.Width": {"ring.width"}, ".Ring.Ring.Depth": {"ring.depth"},
 		".Ring.Plain": {"ring.plain-end"}, ".Ring.Horn": {"ring.horn"}, ".Ring.Slack": {"ring.slack"},
 		".Legs.Breadth": {"legs.breadth"}, ".Legs.Tenon": {"legs.tenon"}, ".Legs.Mortise": {"legs.mortise"},
@@ -124,7 +124,7 @@ func TestFaultsAreThoseOfWork(t *testing.T) {
 		if (err == nil) != (len(faults) == 0) || err != nil && err.Error() != faults[0].Error() {
 			t.Errorf("%v, but the faults are %v", err, faults)
 		}
-		seen := map[string]bool{}
+		seen := map[design.Key]bool{}
 		for _, f := range faults {
 			for _, key := range design.SetBy(f) {
 				if seen[key] {
@@ -145,7 +145,7 @@ func TestHeightHangsOnWhatStandsAbove(t *testing.T) {
 	if got := figures(t, piece.Faults(d, nil)); len(got) == 0 {
 		t.Fatal("an overall height of 30 mm is sound")
 	}
-	for _, key := range []string{"legs.height", "legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"} {
+	for _, key := range []design.Key{"legs.height", "legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"} {
 		if got := figures(t, piece.Faults(d, design.Doubts{key: true})); len(got) > 0 {
 			t.Errorf("%s in doubt: %q", key, got)
 		}

@@ -86,7 +86,7 @@ func (j *validator) top(p Piece) {
 		return
 	}
 	outline := keys("top.kind", "top.outline", "top.diameter", "top.overhang", "top.corner", "top.corner-size", "top.points")
-	ring := func() []string { return nil } // what the outline goes by beside
+	ring := func() []design.Key { return nil } // what the outline goes by beside
 	if p.Design.Top.Outline == design.RingTop || p.Design.Top.Outline == design.RoundTop && p.Design.Top.Diameter == 0 {
 		ring = keys("ring.sides", "ring.inside", "ring.width")
 	}

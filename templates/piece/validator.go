@@ -22,9 +22,9 @@ type validator struct {
 }
 
 // A group returns the keys of figures that belong together.
-type group func() []string
+type group func() []design.Key
 
-func keys(of ...string) group { return func() []string { return of } }
+func keys(of ...design.Key) group { return func() []design.Key { return of } }
 
 // sure reports whether no key of the groups is in doubt.
 func (j *validator) sure(of ...group) bool {
@@ -64,26 +64,28 @@ func (j *validator) note(errs ...error) {
 
 // The groups of keys that several questions hang on.
 
-func ringKeys() []string { return []string{"ring.sides", "ring.inside", "ring.width", "ring.depth"} }
+func ringKeys() []design.Key {
+	return []design.Key{"ring.sides", "ring.inside", "ring.width", "ring.depth"}
+}
 
-func milledKeys() []string { return []string{"milled.width", "milled.depth", "milled.breadth"} }
+func milledKeys() []design.Key { return []design.Key{"milled.width", "milled.depth", "milled.breadth"} }
 
-func endKeys() []string { return []string{"ring.plain-end", "ring.horn"} }
+func endKeys() []design.Key { return []design.Key{"ring.plain-end", "ring.horn"} }
 
 // inPlanKeys are those of ring and legs without their height, their lean and the
 // place that follows from it.
-func inPlanKeys() []string {
+func inPlanKeys() []design.Key {
 	return append(ringKeys(), "legs.breadth", "legs.tenon", "legs.mortise", "legs.mid-to-leg")
 }
 
 // aboveFrameKeys are those of what stands above the frame.
-func aboveFrameKeys() []string {
-	return []string{"legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"}
+func aboveFrameKeys() []design.Key {
+	return []design.Key{"legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"}
 }
 
 // height are those of the height of the frame.
-func (j *validator) height() []string {
-	out := []string{"legs.height", "legs.frame-height"}
+func (j *validator) height() []design.Key {
+	out := []design.Key{"legs.height", "legs.frame-height"}
 	if j.design.Legs.To == design.Overall {
 		out = append(out, aboveFrameKeys()...)
 	}
@@ -91,10 +93,12 @@ func (j *validator) height() []string {
 }
 
 // leanKeys are those that may fix the splay.
-func leanKeys() []string { return []string{"legs.splay", "legs.foot-circle", "legs.foot-spread"} }
+func leanKeys() []design.Key {
+	return []design.Key{"legs.splay", "legs.foot-circle", "legs.foot-spread"}
+}
 
 // leaned are those of the splay, which may follow from all the rest.
-func (j *validator) leaned() []string {
+func (j *validator) leaned() []design.Key {
 	if j.design.Legs.Lean == design.BySplay {
 		return leanKeys()
 	}
@@ -103,4 +107,4 @@ func (j *validator) leaned() []string {
 }
 
 // placed are those of the splay and of where the legs stand.
-func (j *validator) placed() []string { return append(j.leaned(), "ring.leg-end", "legs.clear") }
+func (j *validator) placed() []design.Key { return append(j.leaned(), "ring.leg-end", "legs.clear") }

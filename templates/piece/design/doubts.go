@@ -3,23 +3,22 @@ package design
 import (
 	"maps"
 	"slices"
-	"strings"
 )
 
 // Doubts are the keys of a design whose figures are not to be relied on: they
-// are mistaken or missing, or may have been meant by a key that is not known.
-type Doubts map[string]bool
+// are mistaken or missing, or an unknown key may stand for them.
+type Doubts map[Key]bool
 
 // Any reports whether one of the keys is in doubt.
-func (d Doubts) Any(keys ...string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool { return d[key] })
+func (d Doubts) Any(keys ...Key) bool {
+	return slices.ContainsFunc(keys, func(key Key) bool { return d[key] })
 }
 
 // Clone returns doubts to which With may add.
 func (d Doubts) Clone() Doubts { return maps.Clone(d) }
 
 // With returns the doubts with more of them. It may use what it was given.
-func (d Doubts) With(keys ...string) Doubts {
+func (d Doubts) With(keys ...Key) Doubts {
 	if d == nil {
 		d = Doubts{}
 	}
@@ -29,33 +28,25 @@ func (d Doubts) With(keys ...string) Doubts {
 	return d
 }
 
-// A doubt is a key, a table with all that it holds, or one of the constants
-// below; own says that it is about one size and not about all of them.
+// A doubt is about a key, or about what a table holds; own says that it is about
+// one size and not about all of them, vacant as in note.
 type doubt struct {
-	key string
-	own bool
+	key         Key
+	own, vacant bool
 }
 
-const (
-	everything = ""  // whatever is said in the file
-	anyOf      = "*" // behind a table and its point: each of its keys that is not given
-)
-
-// doubts returns those of one size, which goes by s: what could not be read, and
-// what the notes about all sizes, about this one and on what it goes by leave in
-// doubt. A bare figure without a unit to rely on is no figure.
+// doubts returns those of one size with its settings: the keys that could not be
+// read, and those left in doubt by the notes about all sizes, about this one, and
+// found in its settings. Without a unit to rely on every key is in doubt.
 func (r *reader) doubts(s settings, size string, found []note) Doubts {
 	noted := map[doubt]bool{} // of many notes each but once
-	for _, n := range r.notes {
-		for _, key := range n.doubts {
-			if n.sizes == nil || slices.Contains(n.sizes, size) {
-				noted[doubt{key, n.sizes != nil}] = true
+	for i, notes := range [][]note{r.notes, found} {
+		for _, n := range notes {
+			for _, key := range n.doubts {
+				if i == 1 || n.sizes == nil || slices.Contains(n.sizes, size) {
+					noted[doubt{key, i == 1 || n.sizes != nil, n.vacant}] = true
+				}
 			}
-		}
-	}
-	for _, n := range found {
-		for _, key := range n.doubts {
-			noted[doubt{key, true}] = true
 		}
 	}
 	var out Doubts
@@ -68,15 +59,17 @@ func (r *reader) doubts(s settings, size string, found []note) Doubts {
 	return out
 }
 
-// inDoubt reports whether a key is in doubt. What is wrong for all sizes is not
-// where a size says better itself.
-func (s settings) inDoubt(key string, noted map[doubt]bool) bool {
-	if set, given := s[key]; given && !set.ok || s.unreadTable(key) {
-		return true
+// inDoubt reports whether a key is in doubt. A doubt about all sizes does not
+// count where the size gives the key, or another of its group, itself.
+func (s settings) inDoubt(key Key, noted map[doubt]bool) bool {
+	for k := key; k != ""; k = k.table() {
+		if set, given := s[k]; given && !set.ok {
+			return true
+		}
 	}
-	better := slices.ContainsFunc(alternatives(key), func(k string) bool { return s[k].own && s[k].ok })
+	better := slices.ContainsFunc(alternatives(key), func(k Key) bool { return s[k].own && s[k].ok })
 	for d := range noted {
-		if (d.own || !better) && d.holds(key, s) {
+		if (d.own || !better) && (d.key == key || d.key.holds(key)) && (!d.vacant || s.vacant(key, d.own)) {
 			return true
 		}
 	}
@@ -84,38 +77,19 @@ func (s settings) inDoubt(key string, noted map[doubt]bool) bool {
 }
 
 // alternatives are the keys that say the same in another way, with the key.
-func alternatives(key string) []string {
+func alternatives(key Key) []Key {
 	for _, group := range groups() {
 		if slices.Contains(group, key) {
 			return group
 		}
 	}
-	return []string{key}
+	return []Key{key}
 }
 
-// unreadTable reports whether a table that holds the key could not be read.
-func (s settings) unreadTable(key string) bool {
-	for table := tableOf(key); table != ""; table = tableOf(table) {
-		if set, given := s[table]; given && !set.ok {
-			return true
-		}
-	}
-	return false
-}
-
-// holds reports whether the doubt is about a key.
-func (d doubt) holds(key string, s settings) bool {
-	if table, free := strings.CutSuffix(d.key, anyOf); free {
-		return strings.HasPrefix(key, table) && s.vacant(key, d.own)
-	}
-	return d.key == everything || d.key == key || strings.HasPrefix(key, d.key+".")
-}
-
-// vacant reports whether a key may still be meant by one that is not known, by
-// the size itself or for all of them: neither it nor another that says the same in
-// another way is given there.
-func (s settings) vacant(key string, own bool) bool {
-	return !slices.ContainsFunc(alternatives(key), func(k string) bool {
+// vacant reports whether an unknown key, of the size itself or of all, may stand
+// for a key: neither it nor another of its group is given there.
+func (s settings) vacant(key Key, own bool) bool {
+	return !slices.ContainsFunc(alternatives(key), func(k Key) bool {
 		set, given := s[k]
 		return given && (!own || set.own)
 	})

@@ -14,7 +14,7 @@ import (
 
 // A field is one key of a table that fills a T.
 type field[T any] struct {
-	key  string // with its table: "ring.width"
+	key  Key
 	read func(*node, measure.Unit) (reading[T], *fault)
 }
 
@@ -32,7 +32,7 @@ type fault struct {
 	at          int
 	unit        bool // it may be the unit that is wrong
 	words, hint string
-	key         string // of the item it is about, below the field's; mostly empty
+	key         Key // of the item it is about, below the field's; mostly empty
 	also        []*fault
 }
 
@@ -74,7 +74,7 @@ func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 }
 
 // figure reads one quantity.
-func figure[T any](key string, l limits, parse func(*node, measure.Unit) (measure.Quantity, *fault), of func(*T) *float64) field[T] {
+func figure[T any](key Key, l limits, parse func(*node, measure.Unit) (measure.Quantity, *fault), of func(*T) *float64) field[T] {
 	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
 		q, f := parse(n, u)
 		if f == nil {
@@ -84,21 +84,21 @@ func figure[T any](key string, l limits, parse func(*node, measure.Unit) (measur
 	}}
 }
 
-func length[T any](key string, l limits, of func(*T) *float64) field[T] {
+func length[T any](key Key, l limits, of func(*T) *float64) field[T] {
 	return figure(key, l, parseLength, of)
 }
 
 // angle takes its limits in degrees.
-func angle[T any](key string, l limits, of func(*T) *float64) field[T] {
+func angle[T any](key Key, l limits, of func(*T) *float64) field[T] {
 	return figure(key, l.degrees(), parseAngle, of)
 }
 
-func number[T any](key string, l limits, of func(*T) *float64) field[T] {
+func number[T any](key Key, l limits, of func(*T) *float64) field[T] {
 	return figure(key, l, parseNumber, of)
 }
 
 // percent keeps a share: 0.25 for 25.
-func percent[T any](key string, l limits, of func(*T) *float64) field[T] {
+func percent[T any](key Key, l limits, of func(*T) *float64) field[T] {
 	f := number(key, l, of)
 	read := f.read
 	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
@@ -110,7 +110,7 @@ func percent[T any](key string, l limits, of func(*T) *float64) field[T] {
 }
 
 // count reads a whole number.
-func count[T any](key string, l limits, of func(*T) *int) field[T] {
+func count[T any](key Key, l limits, of func(*T) *int) field[T] {
 	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
 		v, err := strconv.Atoi(n.text)
 		if n.kind != isWhole || err != nil {
@@ -123,7 +123,7 @@ func count[T any](key string, l limits, of func(*T) *int) field[T] {
 
 // choice reads one of several words and hands on which; the first says no
 // more than leaving the key out where nothing hangs on it.
-func choice[T any](key string, words []string, set func(*T, int)) field[T] {
+func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isText {
 			quoted := `"` + strings.Join(words, orQuoted.With()) + `"`
@@ -139,7 +139,7 @@ func choice[T any](key string, words []string, set func(*T, int)) field[T] {
 }
 
 // boolean reads true or false.
-func boolean[T any](key string, of func(*T) *bool) field[T] {
+func boolean[T any](key Key, of func(*T) *bool) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
 			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(trueFalse.With(), n.described()), hint: boolHint(n.text)}
@@ -157,7 +157,7 @@ func boolHint(text string) string {
 }
 
 // line reads a text of one line.
-func line[T any](key string, most int, of func(*T) *string) field[T] {
+func line[T any](key Key, most int, of func(*T) *string) field[T] {
 	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
 		f := checkLine(n, most)
 		return reading[T]{apply: func(t *T) { *of(t) = n.text }, word: n.text}, f

@@ -8,8 +8,8 @@ import (
 
 // setKey returns sound with a key in its table set to a value, in the place of
 // the one that stands there.
-func setKey(key, value string) string {
-	table, word := tableOf(key), wordOf(key)
+func setKey(key Key, value string) string {
+	table, word := string(key.table()), key.word()
 	var out []string
 	here, done := "", false
 	for _, line := range strings.Split(sound, "\n") {
@@ -33,7 +33,7 @@ func setKey(key, value string) string {
 // Every figure at its limits, which are read, and beyond them.
 func TestLimits(t *testing.T) {
 	tests := []struct {
-		key               string
+		key               Key
 		least, under      string
 		most, over        string
 		below, above      string // what is said of under and over
@@ -82,12 +82,12 @@ func TestLimits(t *testing.T) {
 		{key: "milled.breadth", least: "26.001", under: "0", most: "1000", over: "1000.01"},
 		{key: "milled.kerf", least: "0.001", under: "0", most: "12", over: "12.01"},
 	}
-	tried := map[string]bool{}
+	tried := map[Key]bool{}
 	for _, tt := range tests {
 		tried[tt.key] = true
 		text := func(value string) []byte {
 			s := strings.Replace(setKey(tt.key, value), tt.replaces+"\n", "", min(1, len(tt.replaces)))
-			head := "[" + tableOf(tt.key) + "]\n"
+			head := "[" + string(tt.key.table()) + "]\n"
 			return []byte(strings.Replace(s, head, head+tt.besides+"\n", 1))
 		}
 		for _, value := range []string{tt.least, tt.most} {
@@ -108,7 +108,7 @@ func TestLimits(t *testing.T) {
 		}
 		for value, want := range map[string]string{tt.under: below, tt.over: above} {
 			_, err := Read(text(value), nil)
-			if got := complaints(err); !strings.Contains(got, " "+tt.key+": "+want) || strings.Contains(got, "\n") {
+			if got := complaints(err); !strings.Contains(got, " "+string(tt.key)+": "+want) || strings.Contains(got, "\n") {
 				t.Errorf("%s = %s: got %q, want %q", tt.key, value, got, want)
 			}
 		}

@@ -105,12 +105,12 @@ func readBoards(n *node, u measure.Unit) (reading[Design], *fault) {
 func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 	b := Board{Count: 1}
 	var faults []*fault
-	known := map[string]bool{}
+	known := map[Key]bool{}
 	var words []string
 	for _, f := range boardFields() {
-		words = append(words, f.key)
+		words = append(words, f.key.word())
 		known[f.key] = true
-		kid := n.child(f.key)
+		kid := n.child(f.key.word())
 		if kid == nil {
 			if f.key != "count" {
 				faults = append(faults, &fault{at: n.value, key: f.key, words: isMissing.With()})
@@ -129,8 +129,8 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 		r.apply(&b)
 	}
 	for _, kid := range n.kids {
-		if !known[kid.key] && kid.kind != isBroken {
-			faults = append(faults, &fault{at: kid.at, key: wording.Shown(kid.key), words: keyUnknown.With(), hint: didYouMean(kid.key, words)})
+		if !known[Key(kid.key)] && kid.kind != isBroken {
+			faults = append(faults, &fault{at: kid.at, key: Key(wording.Shown(kid.key)), words: keyUnknown.With(), hint: didYouMean(kid.key, words)})
 		}
 	}
 	return b, faults

@@ -41,9 +41,11 @@ type note struct {
 	sizes []string // whose alone it is; none where it is everybody's
 	words string
 	hint  string
-	// doubts are the keys that are not to be relied on for it, beside one that
-	// could not be read: see doubt.
-	doubts []string
+	// doubts are the keys and tables that are not to be relied on for it, beside
+	// a key that could not be read; vacant says that only those of their keys are
+	// meant that are not given.
+	doubts []Key
+	vacant bool
 	unit   bool // it may be the unit that is wrong
 }
 

@@ -74,19 +74,19 @@ type setting struct {
 
 // settings are what a table and those below it say, by the whole key. The
 // headers of tables are among them.
-type settings map[string]setting
+type settings map[Key]setting
 
 type reader struct {
 	source source
 	unit   measure.Unit
 	fields []field[Design]
-	byKey  map[string]field[Design]
+	byKey  map[Key]field[Design]
 	notes  []note
 	lost   bool // keys may have been passed over
 }
 
 func newReader(s source, root *node) *reader {
-	r := &reader{source: s, fields: fields(), byKey: map[string]field[Design]{}}
+	r := &reader{source: s, fields: fields(), byKey: map[Key]field[Design]{}}
 	for _, f := range r.fields {
 		r.byKey[f.key] = f
 	}
@@ -97,7 +97,7 @@ func newReader(s source, root *node) *reader {
 	return r
 }
 
-func (r *reader) note(at int, path string, sizes []string, words, hint string, doubts ...string) {
+func (r *reader) note(at int, path string, sizes []string, words, hint string, doubts ...Key) {
 	r.notes = append(r.notes, note{at: at, path: path, sizes: sizes, words: words, hint: hint, doubts: doubts})
 }
 
@@ -132,7 +132,7 @@ func (r *reader) rightUnit(base settings) {
 	if r.unit != measure.Inch {
 		return
 	}
-	for _, key := range []string{"ring.width", "ring.depth", "legs.breadth"} {
+	for _, key := range []Key{"ring.width", "ring.depth", "legs.breadth"} {
 		if s := base[key]; !s.bare || s.value < thickestInches*measure.MillimetresPerInch {
 			return
 		}
@@ -190,30 +190,35 @@ func (r *reader) sizeName(n *node, i int, others []string) string {
 }
 
 // table reads the keys of a table of all sizes or, given its name, of one.
-func (r *reader) table(n *node, prefix string, size []string, into settings) {
+func (r *reader) table(n *node, within Key, size []string, into settings) {
 	for _, kid := range n.kids {
-		path := prefix + kid.key
-		field, known := r.byKey[path]
+		key := within.with(kid.key)
+		path := string(key)
+		field, known := r.byKey[key]
 		switch {
-		case prefix == "" && size == nil && path == "size", prefix == "" && size != nil && path == "name":
+		case size == nil && key == "size", size != nil && key == "name":
 		case kid.kind == isBroken:
-			into[path] = setting{at: kid.at, own: size != nil}
-		case known && size != nil && prefix == "":
-			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), path)
+			into[key] = setting{at: kid.at, own: size != nil}
+		case known && size != nil && within == "":
+			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), key)
 		case known:
-			into[path] = r.value(kid, field, size)
-		case slices.Contains(tables(), path) && kid.kind == isTable:
-			into[path] = setting{at: kid.at, ok: !kid.twice, own: size != nil}
-			r.table(kid, path+".", size, into)
-		case slices.Contains(tables(), path):
+			into[key] = r.value(kid, field, size)
+		case slices.Contains(tables(), key) && kid.kind == isTable:
+			into[key] = setting{at: kid.at, ok: !kid.twice, own: size != nil}
+			r.table(kid, key, size, into)
+		case slices.Contains(tables(), key):
 			header := "[" + path + "]"
 			if size != nil {
 				header = "[size." + path + "]"
 			}
-			r.note(kid.value, path, size, wantedFor.With(oneTable.With(), kid.described()), ownLine.With(header), path)
+			r.note(kid.value, path, size, wantedFor.With(oneTable.With(), kid.described()), ownLine.With(header), key)
 		default:
-			hint, meant := r.suggest(prefix, kid, size != nil)
-			r.note(kid.at, prefix+wording.Shown(kid.key), size, keyUnknown.With(), hint, meant...)
+			hint, meant := r.suggest(within, kid, size != nil)
+			n := note{at: kid.at, path: string(within.with(wording.Shown(kid.key))), sizes: size, words: keyUnknown.With(), hint: hint, doubts: meant}
+			if n.vacant = meant == nil; n.vacant {
+				n.doubts = []Key{within}
+			}
+			r.notes = append(r.notes, n)
 		}
 	}
 }
@@ -228,10 +233,10 @@ func (r *reader) value(n *node, f field[Design], size []string) setting {
 }
 
 // fault notes what is wrong with the value of the key and its items.
-func (r *reader) fault(f *fault, key string, size []string) {
-	path := key
+func (r *reader) fault(f *fault, key Key, size []string) {
+	path := string(key)
 	if f.key != "" {
-		path += "." + f.key
+		path = string(key.with(string(f.key)))
 	}
 	r.notes = append(r.notes, note{at: f.at, path: path, sizes: size, words: f.words, hint: f.hint, unit: f.unit})
 	for _, one := range f.also {
@@ -240,38 +245,38 @@ func (r *reader) fault(f *fault, key string, size []string) {
 }
 
 // suggest says where a key that is not known may have been meant to stand, and
-// what that leaves in doubt: without a suggestion, all that may be meant.
-func (r *reader) suggest(prefix string, n *node, inSize bool) (hint string, doubts []string) {
-	if meant, ok := map[string]string{"milled.thickness": "milled.width", "legs.thickness": "ring.width"}[prefix+n.key]; ok {
-		return asThickAsWide.With(meant), []string{meant}
+// what that leaves in doubt; none where it may mean anything.
+func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts []Key) {
+	if meant, ok := asThick()[within.with(n.key)]; ok {
+		return asThickAsWide.With(meant), []Key{meant}
 	}
-	table := strings.TrimSuffix(prefix, ".")
-	var here, elsewhere []string
-	for _, path := range r.paths() {
-		head := inSize && tableOf(path) == "" && r.byKey[path].key != ""
+	var here, also []string
+	var elsewhere []Key
+	for _, key := range r.paths() {
+		head := inSize && key.table() == "" && r.byKey[key].key != ""
 		switch {
-		case tableOf(path) == table && !head:
-			here = append(here, wordOf(path))
-		case wordOf(path) == n.key && !head:
-			elsewhere = append(elsewhere, path)
+		case key.table() == within && !head:
+			here = append(here, key.word())
+		case key.word() == n.key && !head:
+			elsewhere, also = append(elsewhere, key), append(also, string(key))
 		}
 	}
-	if prefix == "" && inSize {
+	if within == "" && inSize {
 		here = append(here, "name")
 	}
 	switch best := Nearest(n.key, here); {
 	case best == "size":
-		return didYouMean(n.key, here), []string{everything}
+		return didYouMean(n.key, here), []Key{everything}
 	case best != "":
-		return didYouMean(n.key, here), []string{prefix + best}
+		return didYouMean(n.key, here), []Key{within.with(best)}
 	case len(elsewhere) > 0:
-		return didMean.With(wording.Or(elsewhere...)), elsewhere
+		return didMean.With(wording.Or(also...)), elsewhere
 	}
-	return "", []string{prefix + anyOf}
+	return "", nil
 }
 
 // paths are all keys and tables.
-func (r *reader) paths() []string {
+func (r *reader) paths() []Key {
 	out := slices.Clone(tables())
 	for _, f := range r.fields {
 		out = append(out, f.key)
@@ -282,19 +287,11 @@ func (r *reader) paths() []string {
 // contradictions notes the second key of a group of which one is wanted.
 func (r *reader) contradictions(s settings, size []string) {
 	for _, group := range groups() {
-		given := slices.DeleteFunc(slices.Clone(group), func(key string) bool { _, ok := s[key]; return !ok })
-		slices.SortFunc(given, func(a, b string) int { return s[a].at - s[b].at })
+		given := slices.DeleteFunc(slices.Clone(group), func(key Key) bool { _, ok := s[key]; return !ok })
+		slices.SortFunc(given, func(a, b Key) int { return s[a].at - s[b].at })
 		for _, key := range given[min(1, len(given)):] {
-			r.note(s[key].at, key, size, saidOtherwise.With(wordOf(given[0]), r.source.place(s[given[0]].at).line),
-				keepOneOf.With(wording.Or(words(group)...)), group...)
+			r.note(s[key].at, string(key), size, saidOtherwise.With(given[0].word(), r.source.place(s[given[0]].at).line),
+				keepOneOf.With(oneOf(group)), group...)
 		}
 	}
-}
-
-func words(keys []string) []string {
-	out := make([]string, len(keys))
-	for i, k := range keys {
-		out[i] = wordOf(k)
-	}
-	return out
 }

@@ -2,7 +2,6 @@ package design
 
 import (
 	"slices"
-	"strings"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -177,13 +176,13 @@ func sawFields() []field[Design] {
 }
 
 // tables are the tables of a design; all but the boards stand once.
-func tables() []string {
-	return []string{"ring", "legs", "legs.taper", "top", "top.pads", "wood", "saw", "milled"}
+func tables() []Key {
+	return []Key{"ring", "legs", "legs.taper", "top", "top.pads", "wood", "saw", "milled"}
 }
 
 // groups are the keys of which one at most is given.
-func groups() [][]string {
-	return [][]string{
+func groups() [][]Key {
+	return [][]Key{
 		{"legs.splay", "legs.foot-circle", "legs.foot-spread"},
 		{"legs.height", "legs.frame-height"},
 		{"legs.mid-to-leg", "legs.clear"},
@@ -193,16 +192,16 @@ func groups() [][]string {
 
 // measures are the keys that say how another figure came out, with the key of
 // that figure.
-func measures() map[string]string {
-	return map[string]string{
+func measures() map[Key]Key {
+	return map[Key]Key{
 		"milled.width": "ring.width", "milled.depth": "ring.depth", "milled.breadth": "legs.breadth", "milled.kerf": "saw.kerf",
 	}
 }
 
-// A need says for which words of another key a key has a meaning. A key that
-// ends with a point stands for all that begin with it but the other itself.
+// A need says for which words of another key a key has a meaning. A table
+// stands for all that it holds but the other key itself.
 type need struct {
-	key, of  string
+	key, of  Key
 	words    []string
 	standard string // the word of the other key where it is left out
 	quiet    bool   // passed over without a mistake
@@ -210,9 +209,9 @@ type need struct {
 
 func needs() []need {
 	return []need{
-		{"top.", "top.kind", []string{"glass", "wood"}, "none", true},
-		{"top.pads.", "top.pads.kind", []string{"pad", "bumper"}, "pad", true},
-		{"legs.taper.", "legs.taper.faces", taperedFaces()[1:], "one", true},
+		{"top", "top.kind", []string{"glass", "wood"}, "none", true},
+		{"top.pads", "top.pads.kind", []string{"pad", "bumper"}, "pad", true},
+		{"legs.taper", "legs.taper.faces", taperedFaces()[1:], "one", true},
 		{"ring.horn", "ring.plain-end", []string{"open", "closed"}, "open", false},
 		{"ring.slack", "ring.plain-end", []string{"closed"}, "open", false},
 		{"top.diameter", "top.outline", []string{"round"}, "round", false},
@@ -225,19 +224,16 @@ func needs() []need {
 }
 
 // touches reports whether the need is one of the key.
-func (n need) touches(key string) bool {
-	if strings.HasSuffix(n.key, ".") {
-		return strings.HasPrefix(key, n.key) && key != n.of
-	}
-	return key == n.key
+func (n need) touches(key Key) bool {
+	return key != n.of && (key == n.key && !slices.Contains(tables(), key) || n.key.holds(key))
 }
 
 // A demand is a key that must be given, or one of several: where the table is
 // there at all, and where the word of another key is one of some.
 type demand struct {
-	keys     []string
+	keys     []Key
 	optional bool // asked only where the table is there
-	of       string
+	of       Key
 	words    []string
 	standard string
 }
@@ -245,31 +241,22 @@ type demand struct {
 func demands() []demand {
 	some, taper := []string{"glass", "wood"}, taperedFaces()[1:]
 	return []demand{
-		{keys: []string{"ring.sides"}},
-		{keys: []string{"ring.inside"}},
-		{keys: []string{"ring.width"}},
-		{keys: []string{"ring.depth"}},
-		{keys: []string{"legs.breadth"}},
+		{keys: []Key{"ring.sides"}},
+		{keys: []Key{"ring.inside"}},
+		{keys: []Key{"ring.width"}},
+		{keys: []Key{"ring.depth"}},
+		{keys: []Key{"legs.breadth"}},
 		{keys: groups()[0]},
 		{keys: groups()[1]},
-		{keys: []string{"legs.taper.start"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-		{keys: []string{"legs.taper.foot"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-		{keys: []string{"top.kind"}, optional: true},
-		{keys: []string{"top.thickness"}, optional: true, of: "top.kind", words: some},
-		{keys: []string{"top.points"}, optional: true, of: "top.outline", words: []string{"free"}},
-		{keys: []string{"top.corner-size"}, optional: true, of: "top.corner", words: []string{"clipped", "rounded"}},
-		{keys: []string{"top.pads.diameter"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-		{keys: []string{"top.pads.height"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-		{keys: []string{"wood.species", "wood.density"}},
-		{keys: []string{"saw.kerf"}},
+		{keys: []Key{"legs.taper.start"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
+		{keys: []Key{"legs.taper.foot"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
+		{keys: []Key{"top.kind"}, optional: true},
+		{keys: []Key{"top.thickness"}, optional: true, of: "top.kind", words: some},
+		{keys: []Key{"top.points"}, optional: true, of: "top.outline", words: []string{"free"}},
+		{keys: []Key{"top.corner-size"}, optional: true, of: "top.corner", words: []string{"clipped", "rounded"}},
+		{keys: []Key{"top.pads.diameter"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
+		{keys: []Key{"top.pads.height"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
+		{keys: []Key{"wood.species", "wood.density"}},
+		{keys: []Key{"saw.kerf"}},
 	}
 }
-
-// tableOf returns what stands before the last point of a key.
-func tableOf(key string) string {
-	i := strings.LastIndexByte(key, '.')
-	return key[:max(i, 0)]
-}
-
-// wordOf returns what stands behind it.
-func wordOf(key string) string { return key[strings.LastIndexByte(key, '.')+1:] }

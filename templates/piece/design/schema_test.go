@@ -27,7 +27,7 @@ func TestStartNamesEveryKey(t *testing.T) {
 		}
 	}
 	for _, f := range fields() {
-		if !named[f.key] {
+		if !named[string(f.key)] {
 			t.Errorf("%s is not explained", f.key)
 		}
 	}
@@ -41,16 +41,16 @@ func TestSchemaIsWhole(t *testing.T) {
 			t.Errorf("%s stands twice", f.key)
 		}
 		keys = append(keys, f.key)
-		if table := tableOf(f.key); table != "" && !slices.Contains(tables(), table) {
+		if table := f.key.table(); table != "" && !slices.Contains(tables(), table) {
 			t.Errorf("%s stands in no table", f.key)
 		}
 	}
-	var spoken []string
+	var spoken []Key
 	for _, g := range groups() {
 		spoken = append(spoken, g...)
 	}
 	for _, n := range needs() {
-		spoken = append(spoken, strings.TrimSuffix(n.key, "."), n.of)
+		spoken = append(spoken, n.key, n.of)
 	}
 	for _, d := range demands() {
 		spoken = append(spoken, d.keys...)
@@ -66,18 +66,18 @@ func TestSchemaIsWhole(t *testing.T) {
 }
 
 func TestSettersAreKeys(t *testing.T) {
-	var keys []string
+	var keys []Key
 	for _, f := range fields() {
 		keys = append(keys, f.key)
 	}
 	seen := map[measure.ID]bool{}
-	for _, s := range slices.Concat(frameSetters(), topSetters(), otherSetters()) {
+	for _, s := range otherSetters() {
 		for _, figure := range s.figures {
 			if seen[figure] {
 				t.Errorf("%s stands twice", figure)
 			}
 			seen[figure] = true
-			for _, key := range setters(&measure.BoundError{Figure: figure}) {
+			for _, key := range setters(figure) {
 				if !slices.Contains(keys, key) {
 					t.Errorf("%s: there is no key %s", figure, key)
 				}

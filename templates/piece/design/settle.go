@@ -16,7 +16,7 @@ import (
 func overlay(base, own settings) settings {
 	out := maps.Clone(base)
 	for _, group := range groups() {
-		if slices.ContainsFunc(group, func(key string) bool { _, ok := own[key]; return ok }) {
+		if slices.ContainsFunc(group, func(key Key) bool { _, ok := own[key]; return ok }) {
 			for _, key := range group {
 				delete(out, key)
 			}
@@ -37,7 +37,7 @@ func overlay(base, own settings) settings {
 }
 
 // word returns the word that a choice stands at.
-func (s settings) word(key, standard string) string {
+func (s settings) word(key Key, standard string) string {
 	if set, given := s[key]; given {
 		return set.word
 	}
@@ -45,8 +45,8 @@ func (s settings) word(key, standard string) string {
 }
 
 // good reports whether all the keys are given and could be read.
-func (s settings) good(keys ...string) bool {
-	return !slices.ContainsFunc(keys, func(key string) bool { return !s[key].ok })
+func (s settings) good(keys ...Key) bool {
+	return !slices.ContainsFunc(keys, func(key Key) bool { return !s[key].ok })
 }
 
 // start is a design before anything is set: the standards of the keys that
@@ -101,9 +101,9 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 			}
 			set := s[key]
 			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
-				notes = append(notes, note{at: set.at, path: key,
-					words: goesWith.With(wordOf(n.of), wording.Or(n.words...), word),
-					hint:  r.whereSaid(s, n), doubts: []string{key, n.of}})
+				notes = append(notes, note{at: set.at, path: string(key),
+					words: goesWith.With(n.of.word(), wording.Or(n.words...), word),
+					hint:  r.whereSaid(s, n), doubts: []Key{key, n.of}})
 			}
 			delete(s, key)
 		}
@@ -113,30 +113,30 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 
 func (r *reader) whereSaid(s settings, n need) string {
 	if set, given := s[n.of]; given {
-		return standsInLine.With(wordOf(n.of), r.source.place(set.at).line)
+		return standsInLine.With(n.of.word(), r.source.place(set.at).line)
 	}
-	return standardIs.With(wordOf(n.of), n.standard)
+	return standardIs.With(n.of.word(), n.standard)
 }
 
 // missing notes at the header of its table each key that is wanted.
 func missing(s settings, doubts Doubts) []note {
 	var notes []note
-	lost := map[string]bool{}
+	lost := map[Key]bool{}
 	for _, d := range demands() {
-		table := tableOf(d.keys[0])
+		table := d.keys[0].table()
 		header, there := s[table]
 		switch {
-		case slices.ContainsFunc(d.keys, func(key string) bool { _, ok := s[key]; return ok }):
+		case slices.ContainsFunc(d.keys, func(key Key) bool { _, ok := s[key]; return ok }):
 		case !there && (d.optional || lost[table]):
 		case !there:
 			lost[table] = true
-			notes = append(notes, note{path: table, words: tableMissing.With(table),
-				hint: allTablesHint.With(), doubts: []string{table}})
+			notes = append(notes, note{path: string(table), words: tableMissing.With(table),
+				hint: allTablesHint.With(), doubts: []Key{table}})
 		case d.of != "" && (doubts.Any(d.of) || !slices.Contains(d.words, s.word(d.of, d.standard))):
 		case len(d.keys) == 1:
-			notes = append(notes, note{at: header.at, path: d.keys[0], words: isMissing.With(), doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: string(d.keys[0]), words: isMissing.With(), doubts: d.keys})
 		default:
-			notes = append(notes, note{at: header.at, path: table, words: oneMissing.With(wording.Or(words(d.keys)...)), doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: string(table), words: oneMissing.With(oneOf(d.keys)), doubts: d.keys})
 		}
 	}
 	return notes
@@ -146,7 +146,7 @@ func missing(s settings, doubts Doubts) []note {
 // on more than a few keys is found out when the piece is worked out.
 func (r *reader) impossible(d Design, s settings, doubts Doubts) []note {
 	var errs []error
-	check := func(err error, keys ...string) {
+	check := func(err error, keys ...Key) {
 		if s.good(keys...) && !doubts.Any(keys...) {
 			errs = append(errs, err)
 		}

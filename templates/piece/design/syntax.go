@@ -34,7 +34,7 @@ func (b *builder) brokenOff(err error) (next int) {
 	begin = min(begin, line)
 	n := slipAt(text, begin, at)
 	if !b.keepBroken(text[begin:], begin) {
-		n.doubts = []string{everything}
+		n.doubts = []Key{everything}
 	}
 	for next = b.source.lineEnd(begin); next < len(text); next = b.source.lineEnd(next) {
 		found := statement.Match(text[next:b.source.lineEnd(next)])
@@ -42,7 +42,7 @@ func (b *builder) brokenOff(err error) (next int) {
 			break
 		}
 		if found {
-			n.doubts = []string{everything}
+			n.doubts = []Key{everything}
 		}
 	}
 	b.lost = b.lost || n.doubts != nil
@@ -102,7 +102,7 @@ func slipAt(text []byte, begin, at int) note {
 	}
 	switch {
 	case strings.Count(before, "[")+strings.Count(before, "{") > deepest:
-		return note{at: at, words: nestedWords.With(), doubts: []string{everything}}
+		return note{at: at, words: nestedWords.With(), doubts: []Key{everything}}
 	case first == '\r':
 		return slip(oldLineEnds, oldLineEndsHint.With())
 	case strings.HasPrefix(strings.TrimLeft(before+rest, " \t"), "["):
