@@ -26,6 +26,9 @@ func TestLabelsHaveIdentity(t *testing.T) {
 				return Taper(joint.Taper{Length: mm("length", 200, 900), Top: 45, Foot: mm("foot", 22, 40), Start: mm("start", 0, 100),
 					Faces: joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}, s)
 			},
+			func() (Job, error) {
+				return Angles([]float64{measure.Radians(mm("triangle", 5, 85)), measure.Radians(106)}, 0, s)
+			},
 			func() (Job, error) { return Scale(s) },
 		} {
 			if job, err := made(); err == nil {
