@@ -56,7 +56,7 @@ func counted(n, least int, one, many, by wording.Text) string {
 // Bound returns the count of the plan and its bounds.
 func (p Plan) Bound() Bound {
 	out := Bound{Sheets: len(p.sheets)}
-	for _, j := range p.jobs {
+	for _, j := range p.sections {
 		out.Least += j.least(j.items)
 		for i, d := range j.laids {
 			if d.rows*d.cols > 1 {

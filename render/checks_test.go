@@ -22,7 +22,7 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 	} {
 		d := boxOutline(c.w, c.h)
 		p := layOne(t, a4(), d)
-		laid := p.jobs[0].laids[0]
+		laid := p.sections[0].laids[0]
 		where := p.tileSheets()
 		var all string
 		for _, pg := range p.Document().Pages {

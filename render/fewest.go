@@ -34,8 +34,8 @@ const (
 	preferences = iota
 )
 
-// manners lists what is compared for a layout, the preferred one first.
-func (l Layout) manners() []strategy {
+// strategies lists what is compared for a layout, the preferred one first.
+func (l Layout) strategies() []strategy {
 	plain := strategy{plain: true}
 	level := []strategy{{level: true}, {level: true, prefer: fullest}, {level: true, prefer: sharing}}
 	switch {
@@ -195,7 +195,7 @@ func (c cutter) survey() survey {
 }
 
 // lay returns the drawing in the stance and the cut with the fewest tiles that
-// a manner allows.
+// a strategy allows.
 func (v survey) lay(m strategy) *tiling {
 	best := -1
 	for i, p := range v.all {

@@ -264,7 +264,7 @@ func TestNoSeamThroughAJoint(t *testing.T) {
 	d := boxOutline(450, 40)
 	d.Strokes = append(d.Strokes, templates.Stroke{Points: geometry.Closed(geometry.Box(210, 0, 240, 40).Corners())})
 	p := layOne(t, a4(), d)
-	laid := p.jobs[0].laids[0]
+	laid := p.sections[0].laids[0]
 	if laid.count() != 2 {
 		t.Fatalf("%d tiles, want 2", laid.count())
 	}
@@ -319,7 +319,7 @@ func TestStrokesApartHangTogether(t *testing.T) {
 		{Points: []geometry.Point{{X: 900, Y: 700}, {X: 930, Y: 760}}},
 		{Points: []geometry.Point{{X: 900, Y: 0}, {X: 930, Y: 60}}},
 	}}
-	p := layOne(t, a4(), d).jobs[0].laids[0]
+	p := layOne(t, a4(), d).sections[0].laids[0]
 	if got, want := number(pieceOf(p.kept, p.cols)), p.count(); got != want || want == p.rows*p.cols {
 		t.Errorf("%d of %d tiles hang together, of %d in the grid; want all that are kept, and fewer than the grid",
 			got, want, p.rows*p.cols)

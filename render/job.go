@@ -13,34 +13,34 @@ import (
 // A part is a section to be laid, with what the sheets add to it.
 type part struct {
 	templates.Section
-	first bool        // behind the calibration square
-	added []lateWords // panels that speak of sheets
-	notes []string    // what was noticed
+	first bool            // behind the calibration square
+	added []deferredWords // panels that speak of sheets
+	notes []string        // what was noticed
 }
 
-// A laidJob is a part of a job cut and packed in one manner.
-type laidJob struct {
+// A laidSection is a section cut and packed by one strategy.
+type laidSection struct {
 	laids []*tiling
 	items []item
 	bins  []*bin
 	packer
-	surveys []survey
-	panels  []item // of the section
-	late    []latePanel
+	surveys  []survey
+	panels   []item // of the section
+	deferred []deferredPanel
 }
 
-// layPart lays one part of a job in the manner that takes the fewest sheets.
-func (l Layout) layPart(of part) (laidJob, error) {
+// laySection lays one section by the strategy that takes the fewest sheets.
+func (l Layout) laySection(of part) (laidSection, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
 		clear = wholeSize(of.Drawings)
 	}
-	j := laidJob{packer: packer{[2]geometry.Point{clear, clear}}}
+	j := laidSection{packer: packer{[2]geometry.Point{clear, clear}}}
 	if l.turns() {
 		j.size[1] = l.onSide().clear()
 	}
 	if err := j.survey(of.Drawings, l); err != nil {
-		return laidJob{}, err
+		return laidSection{}, err
 	}
 	if of.first {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
@@ -48,9 +48,9 @@ func (l Layout) layPart(of part) (laidJob, error) {
 	for _, p := range of.Panels {
 		j.panels = append(j.panels, j.set(p, p, l)...)
 	}
-	var best laidJob
+	var best laidSection
 	var refused error
-	for _, m := range l.manners() {
+	for _, m := range l.strategies() {
 		k, err := j.layIn(m, of, l)
 		if err != nil {
 			refused = cmp.Or(refused, err)
@@ -60,11 +60,11 @@ func (l Layout) layPart(of part) (laidJob, error) {
 			best = k
 		}
 		if best.ordinary() || len(best.bins) == 1 {
-			break // no manner differs, or none can do better
+			break // no strategy differs, or none can do better
 		}
 	}
 	if best.bins == nil {
-		return laidJob{}, refused
+		return laidSection{}, refused
 	}
 	best.bins = collated(best.items, best.fewer(best.items, best.bins))
 	for _, p := range best.laids {
@@ -82,7 +82,7 @@ func (l Layout) plannable(least int) error {
 }
 
 // survey looks at every drawing by itself, each in its own goroutine.
-func (j *laidJob) survey(drawings []templates.Drawing, l Layout) error {
+func (j *laidSection) survey(drawings []templates.Drawing, l Layout) error {
 	for _, d := range drawings {
 		c := cutter{d, l.Overlap, j.size}
 		if err := l.plannable(c.leastSheets()); err != nil {
@@ -95,8 +95,8 @@ func (j *laidJob) survey(drawings []templates.Drawing, l Layout) error {
 }
 
 // ordinary reports whether every drawing stands whole on a sheet as it is,
-// turned by quarters at most: it then does so in every manner.
-func (j laidJob) ordinary() bool {
+// turned by quarters at most: it then does so by every strategy.
+func (j laidSection) ordinary() bool {
 	for _, p := range j.laids {
 		if p.rows*p.cols > 1 || p.turned || p.angle != 0 && p.angle != math.Pi/2 {
 			return false
@@ -105,14 +105,14 @@ func (j laidJob) ordinary() bool {
 	return true
 }
 
-// layIn lays a part in one manner, behind the items it has. Its pictures
+// layIn lays a section by one strategy, behind the items it has. Its pictures
 // are as large as half a sheet allows, or a step smaller where that saves a
 // sheet.
-func (j laidJob) layIn(m strategy, of part, l Layout) (laidJob, error) {
+func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	front := slices.Clip(j.items)
 	j.items = nil
 	if err := j.layDrawings(l, m); err != nil {
-		return laidJob{}, err
+		return laidSection{}, err
 	}
 	j.layPanels(of, l)
 	back := j.items
@@ -127,7 +127,7 @@ func (j laidJob) layIn(m strategy, of part, l Layout) (laidJob, error) {
 
 // layPictures returns the pictures in the sizes to compare, the preferred one
 // first. One too small to show anything is none.
-func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
+func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	if len(pictures) == 0 {
 		return [][]item{nil}
 	}
@@ -150,7 +150,7 @@ func (j laidJob) layPictures(pictures []templates.Picture) [][]item {
 }
 
 // set sets a panel in blocks, with the breaks of another.
-func (j laidJob) set(p, like templates.Panel, l Layout) []item {
+func (j laidSection) set(p, like templates.Panel, l Layout) []item {
 	if p.Ruled {
 		return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
 	}
@@ -159,21 +159,21 @@ func (j laidJob) set(p, like templates.Panel, l Layout) []item {
 
 // layPanels lays the panels of the section, those that speak of sheets, and those the
 // sheets add: how to tape up, how far to trust them, and what was noticed.
-func (j *laidJob) layPanels(of part, l Layout) {
+func (j *laidSection) layPanels(of part, l Layout) {
 	add := func(p templates.Panel) { j.items = append(j.items, j.set(p, p, l)...) }
-	addLate := func(words lateWords) {
+	addDeferred := func(words deferredWords) {
 		p := words(numbers{})
 		items := j.set(p, p, l)
 		j.items = append(j.items, items...)
-		j.late = append(j.late, latePanel{items, func(n numbers) []item { return j.set(words(n), p, l) }})
+		j.deferred = append(j.deferred, deferredPanel{items, func(n numbers) []item { return j.set(words(n), p, l) }})
 	}
 	j.items = append(j.items, j.panels...)
 	for _, words := range of.added {
-		addLate(words)
+		addDeferred(words)
 	}
 	laids := j.laids
 	if _, ok := checkPanel(laids, l.Unit, numbers{}); ok {
-		addLate(func(n numbers) templates.Panel {
+		addDeferred(func(n numbers) templates.Panel {
 			p, _ := checkPanel(laids, l.Unit, n)
 			return p
 		})
@@ -206,7 +206,7 @@ func columns(clear float64) []float64 {
 
 // layDrawings turns and cuts every drawing and makes its blocks; one of a
 // single tile may be packed in any shape it fits in.
-func (j *laidJob) layDrawings(l Layout, m strategy) error {
+func (j *laidSection) layDrawings(l Layout, m strategy) error {
 	sum := 0
 	for _, v := range j.surveys {
 		p := v.lay(m)

@@ -12,22 +12,22 @@ import (
 // Numbers say on which sheets things stand. As long as that is not known they
 // are the widest there can be, so that words set with them keep room enough.
 type numbers struct {
-	tiles map[place]int // nil: not known
-	jobs  [][2]int      // first and last sheet of each; nil: not known
+	tiles    map[place]int // nil: not known
+	sections [][2]int      // first and last sheet of each section; nil: not known
 }
 
-// A lateWords is a panel that speaks of sheets by their numbers.
-type lateWords func(numbers) templates.Panel
+// A deferredWords is a panel that speaks of sheets by their numbers.
+type deferredWords func(numbers) templates.Panel
 
-// A latePanel is such a panel once it is laid, and how it is laid again in the
+// A deferredPanel is such a panel once it is laid, and how it is laid again in the
 // same lines.
-type latePanel struct {
+type deferredPanel struct {
 	items []item
 	again func(numbers) []item
 }
 
 // set puts the numbers in their places.
-func (p latePanel) set(n numbers) {
+func (p deferredPanel) set(n numbers) {
 	for i, it := range p.again(n) {
 		for k, b := range it {
 			*p.items[i][k].panel = *b.panel
@@ -39,12 +39,12 @@ func (p latePanel) set(n numbers) {
 // hang on the limit of the job, or sheets printed again would not be the same.
 func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(MostSheets))) }
 
-// job names the sheets of a job.
-func (n numbers) job(i int) string {
-	if n.jobs == nil {
+// section names the sheets of a section.
+func (n numbers) section(i int) string {
+	if n.sections == nil {
 		return say(fromTo, n.widest(), n.widest())
 	}
-	return run(n.jobs[i][0], n.jobs[i][1])
+	return run(n.sections[i][0], n.sections[i][1])
 }
 
 // apart reports whether each of several tiles has a sheet of its own.
@@ -95,11 +95,11 @@ func run(first, last int) string {
 }
 
 // contents lists the sheets of every section.
-func contents(sections []templates.Section) lateWords {
+func contents(sections []templates.Section) deferredWords {
 	return func(n numbers) templates.Panel {
 		p := templates.Panel{Heading: say(contentsHead)}
 		for i, s := range sections {
-			p.Table = append(p.Table, []string{s.Heading, n.job(i)})
+			p.Table = append(p.Table, []string{s.Heading, n.section(i)})
 		}
 		return p
 	}

@@ -99,7 +99,7 @@ func TestCoverIsOneSheet(t *testing.T) {
 	for _, l := range everyday() {
 		for _, size := range [][2]float64{{350, 300}, {520, 450}, {600, 700}, {900, 400}, {1200, 740}} {
 			p, sections := layPack(t, l, size[0], size[1])
-			if n := len(p.jobs[0].bins); n != 1 {
+			if n := len(p.sections[0].bins); n != 1 {
 				t.Errorf("%.0f × %.0f mm on %s: a cover of %d sheets", size[0], size[1], l.Paper.Name, n)
 			}
 			found := 0
@@ -317,7 +317,7 @@ func TestNumbersFitTheirPlaces(t *testing.T) {
 		for at := range p.tileSheets() {
 			known.tiles[at] = rapid.IntRange(1, most).Draw(t, "sheet")
 		}
-		laids := p.jobs[0].laids
+		laids := p.sections[0].laids
 		wide, _ := checkPanel(laids, l.Unit, numbers{})
 		now, _ := checkPanel(laids, l.Unit, known)
 		for _, width := range []float64{50, 62, 91} {

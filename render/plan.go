@@ -13,10 +13,10 @@ import (
 
 // A Plan says what stands where on which sheet.
 type Plan struct {
-	layout Layout
-	name   string
-	sheets []sheet
-	jobs   []laidJob
+	layout   Layout
+	name     string
+	sheets   []sheet
+	sections []laidSection
 }
 
 // A sheet is one page of a plan.
@@ -49,8 +49,8 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 	}
 	l = l.inset()
 	parts := partsOf(job)
-	laids, errs := make([]laidJob, len(parts)), make([]error, len(parts))
-	each(len(parts), func(i int) { laids[i], errs[i] = l.layPart(parts[i]) })
+	laids, errs := make([]laidSection, len(parts)), make([]error, len(parts))
+	each(len(parts), func(i int) { laids[i], errs[i] = l.laySection(parts[i]) })
 	if err := cmp.Or(errs...); err != nil {
 		return Plan{}, err
 	}
@@ -78,7 +78,7 @@ func partsOf(job templates.Job) []part {
 	}
 	parts[0].first = true
 	if len(parts) > 1 {
-		parts[0].added = []lateWords{contents(job.Sections)}
+		parts[0].added = []deferredWords{contents(job.Sections)}
 	} else {
 		parts[0].Heading = "" // there is nothing to tell it from
 	}
@@ -87,7 +87,7 @@ func partsOf(job templates.Job) []part {
 }
 
 // add puts the sheets of a section behind those of the others.
-func (p *Plan) add(heading string, laid laidJob) {
+func (p *Plan) add(heading string, laid laidSection) {
 	title := p.layout.Title
 	if heading != "" {
 		title += ": " + heading
@@ -95,20 +95,20 @@ func (p *Plan) add(heading string, laid laidJob) {
 	for _, b := range laid.bins {
 		p.sheets = append(p.sheets, sheet{title, heading, b.placed, p.layout.of(b.turned)})
 	}
-	p.jobs = append(p.jobs, laid)
+	p.sections = append(p.sections, laid)
 }
 
 // number puts the numbers of the sheets in the words that speak of them.
 func (p *Plan) number() {
 	n := numbers{tiles: p.tileSheets()}
 	first := 1
-	for _, j := range p.jobs {
-		n.jobs = append(n.jobs, [2]int{first, first + len(j.bins) - 1})
+	for _, j := range p.sections {
+		n.sections = append(n.sections, [2]int{first, first + len(j.bins) - 1})
 		first += len(j.bins)
 	}
-	for _, j := range p.jobs {
-		for _, late := range j.late {
-			late.set(n)
+	for _, j := range p.sections {
+		for _, p := range j.deferred {
+			p.set(n)
 		}
 	}
 }

@@ -253,7 +253,7 @@ func TestReadInOrder(t *testing.T) {
 				part[b.chain]++
 			}
 		}
-		for _, j := range plan.jobs {
+		for _, j := range plan.sections {
 			order := map[*words]int{}
 			for i, b := range j.bins {
 				for _, p := range b.placed {

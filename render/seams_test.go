@@ -66,7 +66,7 @@ func TestVerniersCoincide(t *testing.T) {
 			}
 		}
 	}
-	laid := p.jobs[0].laids[0]
+	laid := p.sections[0].laids[0]
 	if want := len(laid.verniers) * 2 * (2*vernierTicks + 1); len(seen) != want || want == 0 {
 		t.Errorf("%d ticks in all, want %d", len(seen), want)
 	}
@@ -91,7 +91,7 @@ func TestCheckLengths(t *testing.T) {
 			l := a4()
 			l.Unit = u
 			p := layOne(t, l, d)
-			laid := p.jobs[0].laids[0]
+			laid := p.sections[0].laids[0]
 			if n := len(laid.crosses); n != 3 && n != 4 {
 				t.Errorf("%s: %d crosses, want 3 or 4", d.Name, n)
 				continue
@@ -125,7 +125,7 @@ func TestCheckLengths(t *testing.T) {
 func TestCheckLengthsReachTheCorners(t *testing.T) {
 	clipped := outline("clipped triangle", true, joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 60}.Outline()...)
 	for _, d := range []templates.Drawing{boxOutline(800, 600), boxOutline(400, 250), clipped} {
-		laid := layOne(t, a4(), d).jobs[0].laids[0]
+		laid := layOne(t, a4(), d).sections[0].laids[0]
 		rows, cols := map[int]bool{}, map[int]bool{}
 		for _, x := range laid.crosses {
 			row, col := laid.at(x.at)
@@ -146,7 +146,7 @@ func TestCheckLengthsReachTheCorners(t *testing.T) {
 			}
 		}
 	}
-	box := layOne(t, a4(), boxOutline(800, 600)).jobs[0].laids[0].crosses
+	box := layOne(t, a4(), boxOutline(800, 600)).sections[0].laids[0].crosses
 	if len(box) != 4 {
 		t.Fatalf("%d crosses on a box, want 4", len(box))
 	}
@@ -269,11 +269,11 @@ func TestTaping(t *testing.T) {
 			t.Errorf("%d seams turn by %.6f, want %.6f", n, got, want)
 		}
 	}
-	p := layOne(t, a4(), boxOutline(640, 45)).jobs[0].laids[0]
+	p := layOne(t, a4(), boxOutline(640, 45)).sections[0].laids[0]
 	if got, want := p.taping(), (taping{2, 45 + 2*room}); got != want {
 		t.Errorf("a strip is taped as %+v, want %+v", got, want)
 	}
-	if got := layOne(t, a4(), boxOutline(60, 45)).jobs[0].laids[0].taping(); got.seams != 0 || got.turn() != 0 {
+	if got := layOne(t, a4(), boxOutline(60, 45)).sections[0].laids[0].taping(); got.seams != 0 || got.turn() != 0 {
 		t.Errorf("one sheet is taped as %+v", got)
 	}
 }
@@ -283,7 +283,7 @@ func TestTaping(t *testing.T) {
 func TestProofIsNotJudged(t *testing.T) {
 	proof, upright := boxOutline(100, 60), boxOutline(100, 60)
 	proof.Proof, upright.Upright = true, true
-	p := layOne(t, a4(), proof, upright).jobs[0].laids
+	p := layOne(t, a4(), proof, upright).sections[0].laids
 	if p[0].trust.String() != "" || p[1].trust.String() == "" {
 		t.Errorf("the proof is %q, the upright template %q", p[0].trust, p[1].trust)
 	}

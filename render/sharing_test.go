@@ -19,7 +19,7 @@ func TestTilesShareSheets(t *testing.T) {
 		if p.Count() > c.sheets {
 			t.Errorf("%.0f × %.0f: %d sheets, want at most %d", c.wide, c.high, p.Count(), c.sheets)
 		}
-		for _, tile := range p.jobs[0].laids[0].tiles() {
+		for _, tile := range p.sections[0].laids[0].tiles() {
 			if side := math.Min(tile.window.Width(), tile.window.Height()); side < 100 {
 				t.Errorf("%.0f × %.0f: a tile is %.1f mm narrow", c.wide, c.high, side)
 			}
