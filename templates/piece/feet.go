@@ -119,13 +119,13 @@ func checkTaper(t joint.Taper, thickness float64) error {
 	)
 }
 
-// foot returns where the middle of the outer edge of the finished foot stands
+// foot returns where the middle of the back of the finished foot stands
 // on the floor, in the frame of a stretcher so wide.
 //
-// A taper of the outer face brings it in: t mm down the leg the face has lost
+// A taper of the back brings it in: t mm down the leg the face has lost
 // k·(t − Start), k its loss for every mm, and so it comes to the floor where
 // t·cos α + k·(t − Start)·sin α = Height. Of two adjacent tapers one leaves the
-// outer face and takes its loss off the side that looks into the ring.
+// back as it is and takes its loss off the ring side.
 func foot(t *joint.Taper, l joint.Leg, width float64) geometry.Point {
 	at := geometry.Pt(l.Foot(), width/2)
 	switch {
@@ -147,13 +147,13 @@ func footRadius(t *joint.Taper, f joint.Frame) float64 {
 	return math.Hypot(at.X, f.Ring.Polygon().Apothem+at.Y)
 }
 
-// Foot returns how far from mid-length of its stretcher the outer edge of the
+// Foot returns how far from mid-length of its stretcher the back of the
 // finished foot stands on the floor.
 func (p Piece) Foot() float64 { return foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width).X }
 
 // FootRadius returns the radius of the circle on the floor, about the centre
 // of the ring, through the middles of the backs of the finished feet.
-// A leg that keeps its outer and its ringward face has them under the middle
+// A leg that keeps its back and its ring side has them under the middle
 // of its stretcher.
 func (p Piece) FootRadius() float64 { return footRadius(p.Taper, p.Frame) }
 
@@ -162,7 +162,7 @@ func (p Piece) FootSpread() float64 {
 	return joint.Chord(p.FootRadius(), p.Frame.Ring.Polygon().Turn())
 }
 
-// FootPoint returns in plan the middle of the outer edge of finished foot i, from
+// FootPoint returns in plan the middle of the back of finished foot i, from
 // the centre of the ring.
 func (p Piece) FootPoint(i int) geometry.Point {
 	return p.Frame.Ring.Place(i, 0).Apply(foot(p.Taper, p.Frame.Leg, p.Frame.Ring.Width))

@@ -8,15 +8,12 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// Limits in mm, and of counts and densities, that keep a slip of the keyboard
-// from going to the saw. They lie beyond any furniture (common practice, no
-// source).
+// Limits in mm and of counts, beside those of package design, beyond any
+// furniture (common practice, no source).
 const (
-	longest     = 10000.0
-	thickestTop = 200.0
-	mostCount   = 1000.0
-	least       = 1.0    // of stock, and of the side of an outline
-	heaviest    = 1500.0 // kg/m³: the densest woods come near 1300
+	longest   = design.Longest
+	mostCount = 1000.0
+	least     = 1.0 // of stock, and of the side of an outline
 )
 
 // figures refuses what the geometry of ring, legs and joints does not look at by
@@ -123,7 +120,7 @@ func topFigures(t design.Top) []error {
 		choice("top.kind", t.Kind, design.WoodTop),
 		choice("top.outline", t.Outline, design.FreeOutline),
 		choice("top.corner", t.Corner, design.RoundedCorner),
-		stock("top.thickness", t.Thickness, thickestTop),
+		stock("top.thickness", t.Thickness, design.ThickestTop),
 		upTo("top.diameter", t.Diameter, longest),
 		measure.AtLeast("top.overhang", measure.Length(t.Overhang), "", measure.Length(-longest), ""),
 		measure.AtMost("top.overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
@@ -150,7 +147,7 @@ func woodFigures(w design.Wood) []error {
 	waste := measure.Number(w.Waste)
 	return []error{
 		measure.NotNegative("wood.density", density),
-		measure.AtMost("wood.density", density, "", measure.Number(heaviest), "wood.density-unit"),
+		measure.AtMost("wood.density", density, "", measure.Number(design.MostDense), "wood.density-unit"),
 		upTo("wood.rough-length", w.ExtraLength, longest),
 		upTo("wood.rough-width", w.ExtraWidth, longest),
 		upTo("wood.rough-thickness", w.ExtraThickness, longest),

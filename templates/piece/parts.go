@@ -40,7 +40,7 @@ func named(s solid.Part, name string) solid.Part {
 }
 
 // Place takes the frame of stretcher i (x along it from mid-length, y outward
-// from its inside edge, z up from its underside) to the room.
+// from its ring side, z up from its underside) to the room.
 func (p Piece) Place(i int) solid.Affine3 {
 	m := p.Frame.Ring.Place(i, 0)
 	return solid.Affine3{
@@ -62,16 +62,16 @@ func slab(polygon []geometry.Point, low, high float64) solid.Solid {
 }
 
 // bar returns an endless bar along the stretcher, between two distances from
-// its inside edge and two heights over its underside.
+// its ring side and two heights over its underside.
 func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 	return slab(geometry.Box(-p.far(), y0, p.far(), y1).Corners(), low, high)
 }
 
 // Stretcher returns the finished stretcher in its own frame, that of Place.
 func (p Piece) Stretcher() solid.Part {
-	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.outerFace()))
+	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.back()))
 	for _, waste := range p.joint(p.Design.Legs.Mortise == joint.MortiseInStretcher) {
-		bar = bar.Subtract(waste.Cut(p.innerFace().Flip()))
+		bar = bar.Subtract(waste.Cut(p.stretcherSide().Flip()))
 	}
 	return bar
 }
@@ -119,10 +119,10 @@ func (p Piece) plainLap() []geometry.Point {
 	return lap
 }
 
-// innerFace and outerFace are the planes of the leg's faces, in the frame of
+// stretcherSide and back are the planes of those faces of the leg, in the frame of
 // the stretcher; what lies inside is nearer to mid-length.
-func (p Piece) innerFace() solid.Plane { return p.face(p.Frame.Leg.StretcherSide(0)) }
-func (p Piece) outerFace() solid.Plane { return p.face(p.Frame.Leg.Back(0)) }
+func (p Piece) stretcherSide() solid.Plane { return p.face(p.Frame.Leg.StretcherSide(0)) }
+func (p Piece) back() solid.Plane          { return p.face(p.Frame.Leg.Back(0)) }
 
 func (p Piece) face(at float64) solid.Plane {
 	s, c := math.Sincos(p.Frame.Leg.Splay)
@@ -148,7 +148,7 @@ func (p Piece) Leg() solid.Part {
 	l := p.Frame.Leg
 	foot := p.Frame.Ring.Depth - l.Height
 	head := p.Frame.Ring.Depth + p.Design.Legs.Proud
-	part := solid.Stock("leg", p.bar(0, l.Thickness, foot, head)).Cut(p.outerFace()).Cut(p.innerFace().Flip())
+	part := solid.Stock("leg", p.bar(0, l.Thickness, foot, head)).Cut(p.back()).Cut(p.stretcherSide().Flip())
 	for _, waste := range p.joint(p.Design.Legs.Mortise == joint.MortiseInLeg) {
 		shoulder := solid.Through(solid.V(0, 0, 0), solid.V(0, 0, -1))
 		part = part.Subtract(waste.Cut(shoulder))
@@ -156,8 +156,8 @@ func (p Piece) Leg() solid.Part {
 	return p.tapered(part)
 }
 
-// tapered cuts the tapers of the leg, the inner face first, then the outer or
-// the neighbouring ones.
+// tapered cuts the tapers of the leg, its stretcher side first, then the back or
+// the neighbouring faces.
 func (p Piece) tapered(leg solid.Part) solid.Part {
 	if p.Taper == nil {
 		return leg
@@ -170,16 +170,15 @@ func (p Piece) tapered(leg solid.Part) solid.Part {
 
 // taperWaste returns what each taper removes: outside a plane that leaves the
 // face at the start of the taper, below that start. Start and foot are counted
-// along the leg from the outer edge of its head, square across the leg. A single
-// taper is on the inner face, two adjacent ones are on the two faces that look
-// into the ring.
+// along the leg from the back of its head, square across the leg. A single taper
+// is on the stretcher side, two adjacent ones are there and on the ring side.
 func (p Piece) taperWaste() []solid.Solid {
 	l := p.Frame.Leg
 	s, c := math.Sincos(l.Splay)
 	along := solid.V(s, 0, -c) // down the leg
 	loss := p.Taper.Loss() / p.Taper.Run()
 	head := solid.V(l.Back(0), 0, p.Frame.Ring.Depth)
-	square := solid.V(c, 0, s) // out of the outer face
+	square := solid.V(c, 0, s) // out of the back
 	faces := []struct{ at, out solid.Vec }{
 		{head.Sub(square.Mul(l.Breadth)), square.Mul(-1)},
 		{head, square},
@@ -204,7 +203,7 @@ func (p Piece) taperWaste() []solid.Solid {
 
 // PadAt returns how far from mid-length of its stretcher, towards the leg, the
 // centre of a pad stands. Outermost, its edge touches the inner shoulder of the
-// lap, which leaves the inside edge at Inside/2 and leans by the crossing angle:
+// lap, which leaves the ring side at Inside/2 and leans by the crossing angle:
 // a circle of radius r about (x, w/2) touches it where
 // x = Inside/2 + (w/2)·cot φ − r/sin φ.
 func (p Piece) PadAt() float64 {

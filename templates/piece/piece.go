@@ -2,7 +2,7 @@
 // figure that its checks, lists and drawings are made from.
 //
 // The way of the data: design.Design (the decisions for one size) → Piece (all
-// that follows) → bench → checks → drawings → templates.Job (what is printed).
+// that follows) → shop → checks → wording → drawings → templates.Job (what is printed).
 package piece
 
 import (
@@ -16,15 +16,15 @@ import (
 
 // A Piece is all that follows from its Design. The sizes beside that are as
 // milled where the design gives such: they fix every joint and every setting,
-// while the outline (the inside of the ring, the place and lean of the outer
-// faces of the legs, the top) stays as it was designed. Legs stand in the
+// while the outline (the inside of the ring, the place and lean of the
+// backs of the legs, the top) stays as it was designed. Legs stand in the
 // middle of their stretchers, so the circle of the feet follows half of a
 // difference in width.
 type Piece struct {
 	Design design.Design // as decided, before the wood was milled
 	Frame  joint.Frame   // ring and legs as milled
 	Bridle joint.Bridle
-	// Taper is counted along the outer edge of the leg, from the level of the
+	// Taper is counted along the back of the leg, from the level of the
 	// frame's top to the floor; nil for none. A proud head stands above that.
 	Taper *joint.Taper
 	// PlainReach and LegReach are from mid-length to the farthest point of the

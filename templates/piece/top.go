@@ -35,7 +35,7 @@ func (p Piece) TopCorners() []geometry.Point { return p.TopShape().Outline() }
 // TopArea returns the area of the top in mm², 0 where there is none.
 func (p Piece) TopArea() float64 { return p.TopShape().Area() }
 
-// ringOutline returns the polygon of the ring's outside edges as designed:
+// ringOutline returns the polygon of the ring's outer sides as designed:
 // glass is ordered to it whatever the wood comes out at.
 func (p Piece) ringOutline() joint.Regular {
 	return p.Design.Ring.Polygon().Offset(p.Design.Ring.Width)
@@ -63,7 +63,7 @@ func (p Piece) TopRadius() float64 {
 }
 
 // Overhangs returns how far the edge of the top stands past the ring: at
-// mid-length of the outside edge of every stretcher, square to it, and at the
+// mid-length of the outer side of every stretcher, square to it, and at the
 // ring's outside corner by the leg end of every stretcher, on the line from the
 // centre.
 func (p Piece) Overhangs() (sides, corners []float64) {

@@ -4,24 +4,24 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// Faults returns all that Work refuses a design for, one error a figure. Nothing
-// is said of figures that hang on a key in doubt, nor on a figure that is wrong
-// itself: what is wrong with those shows when that is put right.
+// Faults returns all errors for which Solve refuses a design, one for each figure.
+// A figure that depends on a key in doubt, or on a figure with an error, is not
+// checked.
 func Faults(d design.Design, doubts design.Doubts) []error {
 	j := validator{design: d, doubts: doubts.Clone()}
 	j.work()
 	return j.errs
 }
 
-// A validator finds what is wrong with a design. Geometry is asked only about
-// figures that are sound: what is found wrong is in doubt from then on.
+// A validator finds what is wrong with a design. A figure with an
+// error is in doubt from then on, and what depends on it is not checked.
 type validator struct {
 	design design.Design
 	doubts design.Doubts
 	errs   []error
 }
 
-// A group returns the keys of figures that belong together.
+// A group returns the keys on which a check depends.
 type group func() []design.Key
 
 func keys(of ...design.Key) group { return func() []design.Key { return of } }
@@ -36,8 +36,8 @@ func (j *validator) sure(of ...group) bool {
 	return true
 }
 
-// ask notes an error about figures that hang on keys of the groups. It reports
-// whether they are sure and there is no error.
+// ask makes a check that depends on keys of the groups, unless one is in doubt,
+// and notes its error. It reports whether the check was made and passed.
 func (j *validator) ask(check func() error, of ...group) bool {
 	if !j.sure(of...) {
 		return false
@@ -62,7 +62,7 @@ func (j *validator) note(errs ...error) {
 	}
 }
 
-// The groups of keys that several questions hang on.
+// The groups of keys on which several checks depend.
 
 func ringKeys() []design.Key {
 	return []design.Key{"ring.sides", "ring.inside", "ring.width", "ring.depth"}

@@ -31,7 +31,7 @@ type Ring struct {
 	LegEndOver bool
 	Plain      PlainEnd
 	// Horn is what the plain end runs past the outermost point of the
-	// neighbour's outside edge; 0 where it is flush.
+	// neighbour's outer side; 0 where it is flush.
 	Horn float64
 	// Slack is the play, square to the lap, that a closed plain end leaves; 0
 	// for the others.
@@ -42,7 +42,7 @@ type Ring struct {
 type PlainEnd uint8
 
 const (
-	FlushEnd  PlainEnd = iota // in line with the neighbour's outside edge
+	FlushEnd  PlainEnd = iota // in line with the neighbour's outer side
 	OpenEnd                   // square, past the neighbour by the horn; the lap runs out to the end
 	ClosedEnd                 // square, past the neighbour by the horn; the lap has an outer shoulder
 )
@@ -58,7 +58,7 @@ type Legs struct {
 	Given   float64 // what Lean says: an angle, or a length
 	Height  float64
 	To      HeightTo
-	// At is the distance from mid-length of the stretcher to the outer face of
+	// At is the distance from mid-length of the stretcher to the back of
 	// the leg, on the stretcher's top; 0 stands for the least that leaves Clear
 	// between the leg and the neighbour.
 	At    float64
@@ -96,7 +96,7 @@ type Top struct {
 	Outline   TopOutline
 	Thickness float64
 	// Diameter is that of a round top. Overhang is what the others stand past
-	// the outside edges of the ring; for a round top without a diameter it is
+	// the outer sides of the ring; for a round top without a diameter it is
 	// counted from the corners of the ring.
 	Diameter, Overhang float64
 	Corner             Corner

@@ -66,7 +66,7 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 		x, y, bad := pair(corner, pairOfLengths, pointsHint, func(item *node) (float64, *fault) {
 			q, f := parseLength(item, u)
 			if f == nil {
-				f = from(-longest, longest).check(item, q, u)
+				f = from(-Longest, Longest).check(item, q, u)
 			}
 			return q.Value, f
 		})

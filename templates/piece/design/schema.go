@@ -10,7 +10,6 @@ import (
 // Limits that the geometry does not set; what lies outside is a slip of the
 // keyboard. Lengths in mm. Common practice, no source.
 const (
-	longest      = 10_000 // a part, a height
 	widest       = 1_000  // a side of stock
 	widestCircle = 20_000 // through the feet
 	mostPlay     = 10
@@ -20,10 +19,14 @@ const (
 	nameLetters  = 40
 )
 
-// Limits that hold for a design however it was made.
+// Limits that hold for a design however it was made, beyond any furniture
+// (common practice, no source).
 const (
-	WidestKerf = 12.0 // mm, of one blade; wider is a dado set (common practice, no source)
-	MostPoints = 100  // of a free outline
+	Longest     = 10_000.0 // mm, of a part, a height
+	ThickestTop = 200.0    // mm
+	WidestKerf  = 12.0     // mm, of one blade; wider is a dado set
+	MostPoints  = 100      // of a free outline
+	MostDense   = 1500.0   // kg/m³: the densest woods come near 1300
 )
 
 // fields are all keys of a design, in the order in which they are applied.
@@ -41,7 +44,7 @@ func headFields() []field[Design] {
 func ringFields() []field[Design] {
 	return []field[Design]{
 		count("ring.sides", from(joint.RingFewest, joint.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
-		length("ring.inside", upTo(longest), func(d *Design) *float64 { return &d.Ring.Inside }),
+		length("ring.inside", upTo(Longest), func(d *Design) *float64 { return &d.Ring.Inside }),
 		length("ring.width", upTo(widest), func(d *Design) *float64 { return &d.Ring.Width }),
 		length("ring.depth", upTo(widest), func(d *Design) *float64 { return &d.Ring.Depth }),
 		choice("ring.leg-end", []string{"under", "over"}, func(d *Design, i int) { d.Ring.LegEndOver = i == 1 }),
@@ -61,9 +64,9 @@ func legFields() []field[Design] {
 		angle("legs.splay", steepest, lean(BySplay)),
 		length("legs.foot-circle", upTo(widestCircle), lean(ByFootCircle)),
 		length("legs.foot-spread", upTo(widestCircle), lean(ByFootSpread)),
-		length("legs.height", upTo(longest), height(Overall)),
-		length("legs.frame-height", upTo(longest), height(ToFrame)),
-		length("legs.mid-to-leg", upTo(longest), func(d *Design) *float64 { return &d.Legs.At }),
+		length("legs.height", upTo(Longest), height(Overall)),
+		length("legs.frame-height", upTo(Longest), height(ToFrame)),
+		length("legs.mid-to-leg", upTo(Longest), func(d *Design) *float64 { return &d.Legs.At }),
 		length("legs.clear", from(0, widest), func(d *Design) *float64 { return &d.Legs.Clear }),
 		choice("legs.mortise", mortises(), func(d *Design, i int) { d.Legs.Mortise = joint.BridleMember(i) }),
 		length("legs.tenon", upTo(widest), func(d *Design) *float64 { return &d.Legs.Tenon }),
@@ -116,11 +119,11 @@ func topFields() []field[Design] {
 	return []field[Design]{
 		choice("top.kind", []string{"none", "glass", "wood"}, func(d *Design, i int) { d.Top.Kind = TopKind(i) }),
 		choice("top.outline", []string{"round", "ring", "free"}, func(d *Design, i int) { d.Top.Outline = TopOutline(i) }),
-		length("top.thickness", upTo(200), func(d *Design) *float64 { return &d.Top.Thickness }),
-		length("top.diameter", upTo(longest), func(d *Design) *float64 { return &d.Top.Diameter }),
-		length("top.overhang", from(-widest, longest), func(d *Design) *float64 { return &d.Top.Overhang }),
+		length("top.thickness", upTo(ThickestTop), func(d *Design) *float64 { return &d.Top.Thickness }),
+		length("top.diameter", upTo(Longest), func(d *Design) *float64 { return &d.Top.Diameter }),
+		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
 		choice("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design, i int) { d.Top.Corner = Corner(i) }),
-		length("top.corner-size", upTo(longest), func(d *Design) *float64 { return &d.Top.CornerSize }),
+		length("top.corner-size", upTo(Longest), func(d *Design) *float64 { return &d.Top.CornerSize }),
 		{"top.points", readPoints},
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
 		length("top.pads.diameter", upTo(widest), func(d *Design) *float64 {
@@ -128,7 +131,7 @@ func topFields() []field[Design] {
 			return &d.Top.Pads.Diameter
 		}),
 		length("top.pads.height", upTo(widest), func(d *Design) *float64 { return &d.Top.Pads.Height }),
-		length("top.pads.mid-to-pad", from(-longest, longest), func(d *Design) *float64 {
+		length("top.pads.mid-to-pad", from(-Longest, Longest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = false
 			return &d.Top.Pads.At
 		}),
@@ -139,7 +142,7 @@ func woodFields() []field[Design] {
 	return []field[Design]{
 		line("wood.species", titleLetters, func(d *Design) *string { return &d.Wood.Species }),
 		// From balsa to the heaviest woods that sink: common practice, no source.
-		number("wood.density", from(50, 1500), func(d *Design) *float64 { return &d.Wood.Density }),
+		number("wood.density", from(50, MostDense), func(d *Design) *float64 { return &d.Wood.Density }),
 		{"wood.moisture", readMoisture},
 		length("wood.rough-length", from(0, widest), func(d *Design) *float64 { return &d.Wood.ExtraLength }),
 		length("wood.rough-width", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraWidth }),
@@ -153,7 +156,7 @@ func woodFields() []field[Design] {
 
 func boardFields() []field[Board] {
 	return []field[Board]{
-		length("length", upTo(longest), func(b *Board) *float64 { return &b.Length }),
+		length("length", upTo(Longest), func(b *Board) *float64 { return &b.Length }),
 		length("width", upTo(2*widest), func(b *Board) *float64 { return &b.Width }),
 		length("thickness", upTo(widest), func(b *Board) *float64 { return &b.Thickness }),
 		count("count", from(1, 1000), func(b *Board) *int { return &b.Count }),
@@ -166,7 +169,7 @@ func sawFields() []field[Design] {
 		boolean("saw.flat-tooth", func(d *Design) *bool { return &d.Saw.FlatTooth }),
 		length("saw.blade-height", upTo(widest), func(d *Design) *float64 { return &d.Saw.Highest }),
 		length("saw.dado", upTo(100), func(d *Design) *float64 { return &d.Saw.Dado }),
-		length("saw.stop-reach", upTo(longest), func(d *Design) *float64 { return &d.Saw.StopReach }),
+		length("saw.stop-reach", upTo(Longest), func(d *Design) *float64 { return &d.Saw.StopReach }),
 		choice("saw.gauge", []string{"square", "fence"}, func(d *Design, i int) { d.Saw.FromFence = i == 1 }),
 		length("milled.width", upTo(widest), func(d *Design) *float64 { return &d.Milled.Width }),
 		length("milled.depth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Depth }),
