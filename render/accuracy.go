@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"math"
 
 	"rodsheet/geometry/measure"
@@ -122,9 +121,9 @@ func (a accuracy) String() string {
 	if a.length.total() == 0 {
 		return ""
 	}
-	length := fmt.Sprintf("%.1f mm", a.length.total())
+	length := say(roundMillimetres, a.length.total())
 	if a.unit == measure.Inch {
-		length = fmt.Sprintf("%.2f in", a.length.total()/measure.MillimetresPerInch)
+		length = say(roundInches, a.length.total()/measure.MillimetresPerInch)
 	}
 	if a.angle.total() > 0 {
 		return say(goodToBoth, measure.Degrees(a.angle.total()), a.angle.cause(), length, a.length.cause())

@@ -41,8 +41,8 @@ func ParsePaper(s string, bare measure.Unit) (Paper, error) {
 	w, h, ok := strings.Cut(strings.ToLower(s), "x")
 	if !ok {
 		return Paper{}, &measure.ParseError{
-			Text: s, Reason: "is no paper size",
-			Hint: "use " + strings.Join(names, ", ") + " or WIDTHxHEIGHT, like 300x450",
+			Text: s, Reason: say(noPaper),
+			Hint: say(usePaper, strings.Join(names, ", ")),
 		}
 	}
 	width, err := measure.ParseLength(w, bare)

@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"strings"
 
 	"rodsheet/geometry"
@@ -83,7 +82,7 @@ func (p Plan) bookmark(i int) string {
 			names = append(names, b.title())
 		}
 	}
-	return fmt.Sprintf("%d: %s", i+1, strings.Join(names, "; "))
+	return say(bookmarkOf, i+1, strings.Join(names, "; "))
 }
 
 // light reports whether lettering may stand over strokes of the role.

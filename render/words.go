@@ -11,6 +11,7 @@ func say(t wording.Text, args ...any) string { return t.With(args...) }
 const (
 	sheetOf      wording.Text = "sheet %d of %d, %s, lengths in %s"
 	actualSize   wording.Text = "print at 100 %%, actual size; measure the rules"
+	bookmarkOf   wording.Text = "%d: %s"
 	millimetres  wording.Text = "millimetres"
 	inches       wording.Text = "inches"
 	notToScale   wording.Text = "not to scale"
@@ -28,6 +29,12 @@ const (
 	rowOf      wording.Text = "%s: row %d of %d"
 	columnOf   wording.Text = "%s: column %d of %d"
 	rowColumns wording.Text = "%s: row %d of %d, column %d of %d"
+)
+
+// What is said of a paper that is not known.
+const (
+	noPaper  wording.Text = "is no paper size"
+	usePaper wording.Text = "use %s or WIDTHxHEIGHT, like 300x450"
 )
 
 // Numbers of sheets, rows and columns.
@@ -70,12 +77,14 @@ func checkText() []string {
 
 // How far a template is to be trusted.
 const (
-	byPrinting wording.Text = "printing"
-	byPaper    wording.Text = "paper"
-	byPencil   wording.Text = "pencil line"
-	bySeams    wording.Text = "seams"
-	goodTo     wording.Text = "good to ±%s (%s)"
-	goodToBoth wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
+	byPrinting       wording.Text = "printing"
+	byPaper          wording.Text = "paper"
+	byPencil         wording.Text = "pencil line"
+	bySeams          wording.Text = "seams"
+	roundMillimetres wording.Text = "%.1f mm"
+	roundInches      wording.Text = "%.2f in"
+	goodTo           wording.Text = "good to ±%s (%s)"
+	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 
 	accuracyHeading wording.Text = "how true it is"
 	accuracyText    wording.Text = "Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
