@@ -35,10 +35,14 @@ func (j *validator) figures() {
 
 // upTo refuses a length that is negative or beyond the most.
 func upTo(figure measure.ID, mm, most float64) error {
-	return cmp.Or(
-		measure.NotNegative(figure, measure.Length(mm)),
-		measure.AtMost(figure, measure.Length(mm), "", measure.Length(most), ""),
-	)
+	return within(figure, measure.Length(mm), 0, most, "")
+}
+
+// within refuses a figure below the least or beyond the most; the hint is for
+// one beyond it.
+func within(figure measure.ID, q measure.Quantity, low, most float64, hint measure.ID) error {
+	bound := func(v float64) measure.Quantity { return measure.Quantity{Kind: q.Kind, Value: v} }
+	return cmp.Or(measure.AtLeast(figure, q, "", bound(low), ""), measure.AtMost(figure, q, "", bound(most), hint))
 }
 
 // more refuses a length that is nothing or less, or beyond the most.
@@ -60,11 +64,7 @@ func stock(figure measure.ID, mm, most float64) error {
 
 // count refuses a count that is negative or beyond reason.
 func count(figure measure.ID, n int) error {
-	number := measure.Number(float64(n))
-	return cmp.Or(
-		measure.NotNegative(figure, number),
-		measure.AtMost(figure, number, "", measure.Number(mostCount), ""),
-	)
+	return within(figure, measure.Number(float64(n)), 0, mostCount, "")
 }
 
 // ring asks the depth apart: where the laps meet does not hang on it.
@@ -122,8 +122,7 @@ func topFigures(t design.Top) []error {
 		choice("top.corner", t.Corner, design.RoundedCorner),
 		stock("top.thickness", t.Thickness, design.ThickestTop),
 		upTo("top.diameter", t.Diameter, longest),
-		measure.AtLeast("top.overhang", measure.Length(t.Overhang), "", measure.Length(-longest), ""),
-		measure.AtMost("top.overhang", measure.Length(t.Overhang), "", measure.Length(longest), ""),
+		within("top.overhang", measure.Length(t.Overhang), -longest, longest, ""),
 		upTo("top.corner-size", t.CornerSize, longest),
 		measure.AtMost("top.points", corners, "", measure.Number(design.MostPoints), "top.round-diameter"),
 	}, padFigures(t.Pads)...)
@@ -133,28 +132,22 @@ func padFigures(pads design.Pads) []error {
 	if pads.Diameter == 0 {
 		return nil
 	}
-	at := measure.Length(pads.At)
 	return []error{
 		stock("top.pads.diameter", pads.Diameter, longest),
 		stock("top.pads.height", pads.Height, longest),
-		measure.AtLeast("top.pads.mid-to-pad", at, "", measure.Length(-longest), ""),
-		measure.AtMost("top.pads.mid-to-pad", at, "", measure.Length(longest), ""),
+		within("top.pads.mid-to-pad", measure.Length(pads.At), -longest, longest, ""),
 	}
 }
 
 func woodFigures(w design.Wood) []error {
-	density := measure.Number(w.Density)
-	waste := measure.Number(w.Waste)
 	return []error{
-		measure.NotNegative("wood.density", density),
-		measure.AtMost("wood.density", density, "", measure.Number(design.MostDense), "wood.density-unit"),
+		within("wood.density", measure.Number(w.Density), 0, design.MostDense, "wood.density-unit"),
 		upTo("wood.rough-length", w.ExtraLength, longest),
 		upTo("wood.rough-width", w.ExtraWidth, longest),
 		upTo("wood.rough-thickness", w.ExtraThickness, longest),
 		count("wood.spares", w.Spares),
 		count("wood.tests", w.Tests),
-		measure.NotNegative("wood.waste", waste),
-		measure.AtMost("wood.waste", waste, "", measure.Number(10), "wood.waste-share"),
+		within("wood.waste", measure.Number(w.Waste), 0, 10, "wood.waste-share"),
 		checkMoisture(w),
 		checkBoards(w.Boards),
 	}
