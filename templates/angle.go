@@ -67,24 +67,24 @@ func checkBase(base float64) error {
 	)
 }
 
-// AngleViews returns the triangle of one angle, which may be obtuse: the right
-// hand, then the left one. The error is a *measure.BoundError.
-func AngleViews(angle float64, s Setting) ([]Drawing, error) {
+// AngleViews returns the triangle of one angle, which may be obtuse, the right
+// hand and then the left one, and its table of figures. A cut along a part takes
+// its angle to the edge and has no bevel across it. The error is a
+// *measure.BoundError.
+func AngleViews(angle float64, along bool, s Setting) ([]Drawing, Panel, error) {
 	acute, _, err := joint.Acute(angle)
 	if err != nil {
-		return nil, err
+		return nil, Panel{}, err
 	}
-	return gaugeFor(wanted{acute, angle}, 0, s).hands(), nil
-}
-
-// AnglePanel returns the table of figures of one angle that AngleViews draws.
-func AnglePanel(angle float64, s Setting) Panel {
-	acute, _, _ := joint.Acute(angle)
-	return gaugeFor(wanted{acute, angle}, 0, s).panel()
+	g := gaugeFor(wanted{acute, angle, along}, 0, s)
+	return g.hands(), g.panel(), nil
 }
 
 // A wanted angle is drawn as its supplement where it is obtuse.
-type wanted struct{ drawn, asked float64 }
+type wanted struct {
+	drawn, asked float64
+	along        bool // it is that of a cut along the part
+}
 
 // acuteOnce returns the angles to draw and what there is to say about the
 // others.
@@ -107,7 +107,7 @@ func acuteOnce(angles []float64) (acute []wanted, warnings []string, err error) 
 			continue
 		}
 		seen[name] = true
-		acute = append(acute, wanted{a, given})
+		acute = append(acute, wanted{a, given, false})
 	}
 	return acute, warnings, nil
 }
@@ -138,9 +138,9 @@ func angleTitles(names []string) (name, title string) {
 type gauge struct {
 	joint.Triangle
 	outline joint.AngleGauge
-	asked   float64 // the angle as it was given
-	stock   float64 // depth of the strip for the gauge's stock, mm
-	unit    measure.Unit
+	wanted
+	stock float64 // depth of the strip for the gauge's stock, mm
+	unit  measure.Unit
 }
 
 // gaugeFor chooses the size. Where no base is asked for, the registration edge
@@ -164,10 +164,10 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 		outline.Height = math.Max(rise, shortest/2)
 	}
 	triangle := outline.Triangle()
-	if room := math.Min(s.Clear.X, s.Clear.Y) - triangle.Rise(); triangle.Base == outline.Length {
+	if room := math.Min(s.Clear.X, s.Clear.Y) - triangle.Rise(); triangle.Base == outline.Length && !angle.along {
 		stock = math.Max(stock, math.Min(shortest-triangle.Rise(), room))
 	}
-	return gauge{triangle, outline, angle.asked, stock, s.Unit}
+	return gauge{triangle, outline, angle, stock, s.Unit}
 }
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
@@ -191,12 +191,18 @@ func (g gauge) drawing() Drawing {
 	plumb, top := geometry.Pt(g.Base, 0), geometry.Pt(g.Base, g.Rise())
 	if g.Base < g.outline.Length {
 		d.Line(Construction, plumb, top)
-	} else {
+	} else if !g.along {
 		d.Line(Cut, far, geometry.Pt(g.Base, -g.stock))
 	}
-	g.angleMark(&d, corner, 30, 0, g.Angle, tag("corner-sets", angleText(g.Angle), angleText(g.OffSquare())))
+	sets := tag("corner-sets", angleText(g.Angle), angleText(g.OffSquare()))
+	if g.along {
+		sets = tag("corner-to-edge", angleText(g.Angle))
+	}
+	g.angleMark(&d, corner, 30, 0, g.Angle, sets)
 	d.Labels[len(d.Labels)-1].Big = true
-	g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), tag("corner-sets", angleText(g.OffSquare()), angleText(g.Angle)))
+	if !g.along {
+		g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), tag("corner-sets", angleText(g.OffSquare()), angleText(g.Angle)))
+	}
 	if g.asked != g.Angle {
 		d.LabelPoint(corner, tag("beyond-slope", angleText(g.asked)))
 	}
@@ -258,6 +264,12 @@ func (g gauge) panel() Panel {
 		text := f.Value.Text(g.unit)
 		switch f.ID {
 		case "angle.bevel", "angle.off-square":
+			if g.along && f.ID == "angle.off-square" {
+				continue
+			}
+			if g.along {
+				f.Name = say(toTheEdge)
+			}
 			text = say(degreesAndMinutes, text, minutesText(f.Value.Value))
 		case "angle.slope":
 			f.Name, text = say(slopeName), say(oneIn, text)

@@ -180,6 +180,7 @@ const (
 
 	degreesAndMinutes wording.Text = "%s = %s"
 	equals            wording.Text = "%s = %s"
+	toTheEdge         wording.Text = "to the edge"
 	slopeName         wording.Text = "slope"
 	oneIn             wording.Text = "1 in %s"
 	slipCosts         wording.Text = "a slip of 0.25 mm at the far end costs"
@@ -197,6 +198,7 @@ var labels = map[measure.ID]wording.Text{
 	"centre-line":                "centre line",
 	"cheek-at":                   "cheek at %s",
 	"corner-sets":                "bevel %s: %s off square across an edge",
+	"corner-to-edge":             "%s to the edge",
 	"corner-shift":               "corner shift %s",
 	"crossing-centre":            "crossing centre",
 	"crossing-centre-at":         "crossing centre, at %s",

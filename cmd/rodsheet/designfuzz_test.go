@@ -297,7 +297,8 @@ func TestAnyDesign(t *testing.T) {
 		}
 		all++
 	})
-	if read < all/20 || built == 0 {
+	// One design in nine can be built: of the few of a short run perhaps none.
+	if read < all/20 || built == 0 && !testing.Short() {
 		t.Errorf("of %d designs only %d could be read and %d be built", all, read, built)
 	}
 }

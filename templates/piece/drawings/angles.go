@@ -99,7 +99,7 @@ func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Section, er
 			continue
 		}
 		seen[row.quantized().angle] = true
-		views, err := templates.AngleViews(row.angle, s)
+		views, figures, err := templates.AngleViews(row.angle, row.along, s)
 		if err != nil {
 			return job, err
 		}
@@ -107,7 +107,7 @@ func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Section, er
 		d := views[0]
 		d.View.Hand = templates.EitherHand
 		job.Drawings = append(job.Drawings, d.Of(d.View, say(angleName, text)))
-		job.Panels = append(job.Panels, templates.AnglePanel(row.angle, s))
+		job.Panels = append(job.Panels, figures)
 	}
 	return job, nil
 }

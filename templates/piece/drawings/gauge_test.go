@@ -39,7 +39,7 @@ func TestGaugeStrikesTheCut(t *testing.T) {
 				continue
 			}
 			found++
-			gauge := cornerNamed(t, sheet, "bevel "+measure.Angle(corner).Text(d.Unit)+":")
+			gauge := cornerNamed(t, sheet, measure.Angle(corner).Text(d.Unit))
 			// The stock lies along the edge, so the blade strikes a line that
 			// encloses the gauge's corner with it.
 			edge := geometry.Pt(1, 0)
@@ -55,14 +55,15 @@ func TestGaugeStrikesTheCut(t *testing.T) {
 	}
 }
 
-// cornerNamed returns what the drawn sides of the corner with that name enclose.
-func cornerNamed(t *rapid.T, sheet templates.Section, name string) float64 {
+// cornerNamed returns what the drawn sides of the corner of that angle enclose: its
+// name says that it is a bevel, or on the triangle of a taper what is to the edge.
+func cornerNamed(t *rapid.T, sheet templates.Section, angle string) float64 {
 	t.Helper()
 	for _, d := range sheet.Drawings {
 		outline := d.Strokes[0].Points
 		low, slope := outline[0], outline[len(outline)-2]
 		for _, l := range d.Labels {
-			if !strings.HasPrefix(l.Text, name) {
+			if !strings.HasPrefix(l.Text, "bevel "+angle+":") && l.Text != angle+" to the edge" {
 				continue
 			}
 			at, a, b := low, outline[1], slope
@@ -73,6 +74,6 @@ func cornerNamed(t *rapid.T, sheet templates.Section, name string) float64 {
 			return math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
 		}
 	}
-	t.Fatalf("no corner is named %q", name)
+	t.Fatalf("no corner is named by %s", angle)
 	return 0
 }
