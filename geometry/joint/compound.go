@@ -47,7 +47,7 @@ func (c Compound) Sightline() float64 { return math.Atan2(math.Tan(c.Splay), mat
 // height mm apart: height/cos Resultant.
 func (c Compound) TrueLength(height float64) float64 { return height * math.Hypot(1, c.lean()) }
 
-// Bevels returns the slopes, from square across the face, of a level cut on a
+// Bevels returns the slopes, off square across the face, of a level cut on a
 // leg whose faces stay in line with the room: on the front and back faces
 // tan = tan Splay·cos Rake, on the two others tan = tan Rake·cos Splay. It is
 // the trace of a plane on a leaning face (Machinery's Handbook, 31st ed.,
@@ -91,13 +91,13 @@ func (s SlopingCorner) Check() error {
 // a hopper of n sides.
 func (s SlopingCorner) half() float64 { return (math.Pi - s.Angle) / 2 }
 
-// Mitre returns the angle from square at which the end is cut across the face
+// Mitre returns the angle off square at which the end is cut across the face
 // of the board: tan Mitre = cos Slope·tan(π/n).
 func (s SlopingCorner) Mitre() float64 {
 	return math.Atan(math.Cos(s.Slope) * math.Tan(s.half()))
 }
 
-// Tilt returns the tilt of the blade from square to that face, for an end that
+// Tilt returns the tilt of the blade off square to that face, for an end that
 // is mitred through the thickness: sin Tilt = sin Slope·sin(π/n).
 func (s SlopingCorner) Tilt() float64 {
 	return math.Asin(math.Sin(s.Slope) * math.Sin(s.half()))

@@ -39,7 +39,7 @@ func (l Leg) Check() error {
 func (l Leg) Length() float64 { return l.Height / math.Cos(l.Splay) }
 
 // Blank returns the length of the blank with square ends. The level cuts lean
-// by Splay from square, which takes Breadth·tan Splay more than Length.
+// by Splay off square, which takes Breadth·tan Splay more than Length.
 func (l Leg) Blank() float64 { return l.Length() + l.Breadth*math.Tan(l.Splay) }
 
 // Section returns what the leg measures along any level line in its plane:

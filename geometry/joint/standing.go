@@ -9,7 +9,7 @@ import (
 // Measures, 1901).
 const StandardGravity = 9.80665
 
-// EdgeInset is how far in from the edge of a top a stability test presses, in
+// EdgeInset is how far in from the rim a stability test presses, in
 // mm (ISO 7172).
 const EdgeInset = 50.0
 
