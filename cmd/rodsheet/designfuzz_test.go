@@ -297,8 +297,9 @@ func TestAnyDesign(t *testing.T) {
 		}
 		all++
 	})
-	// One design in nine can be built: of the few of a short run perhaps none.
-	if read < all/20 || built == 0 && !testing.Short() {
+	// One design in seven can be read and one in nine be built: of the few of a
+	// short run perhaps none.
+	if !testing.Short() && (read < all/20 || built == 0) {
 		t.Errorf("of %d designs only %d could be read and %d be built", all, read, built)
 	}
 }

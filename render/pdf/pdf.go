@@ -88,7 +88,8 @@ func frame(doc page.Document) *gofpdf.Fpdf {
 	f.SetTitle(lettering.Clean(doc.Title), true)
 	f.SetSubject(lettering.Clean(doc.Subject), true)
 	f.SetCreator("rodsheet", true)
-	f.AddUTF8FontFromBytes(family, "", lettering.TTF())
+	// The library writes into the bytes of a font while it cuts it down.
+	f.AddUTF8FontFromBytes(family, "", bytes.Clone(lettering.TTF()))
 	f.SetFont(family, "", 1)
 
 	last := doc.Pages[len(doc.Pages)-1]
