@@ -88,7 +88,8 @@ func frame(doc page.Document) *gofpdf.Fpdf {
 	f.SetTitle(lettering.Clean(doc.Title), true)
 	f.SetSubject(lettering.Clean(doc.Subject), true)
 	f.SetCreator("rodsheet", true)
-	// The library writes into the bytes of a font while it cuts it down.
+	// The library pads tables in place, and files are written side by side: each
+	// has a face of its own. The race detector tells, where commands run in parallel.
 	f.AddUTF8FontFromBytes(family, "", bytes.Clone(lettering.TTF()))
 	f.SetFont(family, "", 1)
 

@@ -345,17 +345,3 @@ func BenchmarkWrite(b *testing.B) {
 		}
 	}
 }
-
-// untouched is the face as it was before any test wrote a file.
-var untouched = bytes.Clone(lettering.TTF())
-
-// Files may be written side by side: the face that all of them share is not
-// touched by any.
-func TestWriteLeavesTheFaceAlone(t *testing.T) {
-	if err := pdf.Write(io.Discard, readback.Sample()); err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(lettering.TTF(), untouched) {
-		t.Error("the bytes of the font are not what they were")
-	}
-}
