@@ -143,7 +143,7 @@ func (t taperTemplate) table() [][]string {
 }
 
 // offsets is the table to set the cut out by rule. A symmetric leg is
-// measured from its centre line as well as from the edges of the blank.
+// measured from its centre line and from both edges of the blank.
 func (t taperTemplate) offsets() Panel {
 	step := 50.0
 	if t.unit == measure.Inch {

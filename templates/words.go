@@ -331,44 +331,6 @@ func lapHands() []string {
 	}
 }
 
-func bridleGiven(b joint.Bridle) []Figure {
-	return []Figure{
-		figure("bridle.width", measure.Length(b.Width)),
-		figure("bridle.depth", measure.Length(b.Depth)),
-		figure("bridle.leg", measure.Length(b.Leg)),
-		figure("bridle.splay", measure.Angle(b.Angle)),
-	}
-}
-
-// bridleFigures returns the sizes of both parts, counted from their datum
-// corners: the stretcher's at its underside, the leg's at its back.
-func bridleFigures(b joint.Bridle) []Figure {
-	stretcher, leg := b.Stretcher(), b.Head()
-	upper, lower := stretcher.Cheeks()
-	tongued := func(id measure.ID, e joint.BridleEnd) Figure {
-		return Figure{ID: id, Name: say(figureNames[id], tongue(e)), Value: measure.Length(e.Length())}
-	}
-	return []Figure{
-		figure("bridle.tenon", measure.Length(b.Third())),
-		figure("bridle.cheek", measure.Length(upper)),
-		figure("bridle.far-cheek", measure.Length(lower)),
-		figure("bridle.off-square", measure.Angle(b.Angle)),
-		figure("bridle.bevel", measure.Angle(math.Pi/2-b.Angle)),
-		figure("bridle.stretcher-shoulder", measure.Length(stretcher.Shoulder(0))),
-		figure("bridle.stretcher-shoulder-far", measure.Length(stretcher.Shoulder(stretcher.Width))),
-		figure("bridle.stretcher-end", measure.Length(stretcher.End(stretcher.Width))),
-		tongued("bridle.stretcher-length", stretcher),
-		figure("bridle.stretcher-cut-height", measure.Length(stretcher.CutHeight())),
-		figure("bridle.leg-shoulder", measure.Length(leg.Shoulder(0))),
-		figure("bridle.leg-shoulder-far", measure.Length(leg.Shoulder(leg.Width))),
-		figure("bridle.leg-end", measure.Length(-leg.End(leg.Width))),
-		tongued("bridle.leg-length", leg),
-		figure("bridle.leg-cut-height", measure.Length(leg.CutHeight())),
-		figure("bridle.over-length", measure.Length(joint.BridleLong)),
-		figure("bridle.glue-area", measure.Area(2*stretcher.CheekArea())),
-	}
-}
-
 // tongue names what the end of a part is made into.
 func tongue(e joint.BridleEnd) string {
 	if e.Slot {

@@ -37,7 +37,7 @@ func Sample() page.Document {
 					{Line: 0, Points: []geometry.Point{pt(-5, 290), pt(215, 290)}},
 				},
 				Texts: []page.Text{
-					{At: pt(30, 250), Height: 3.5, String: "HEAD: face side (60°) \\ ½ in H"},
+					{At: pt(30, 250), Height: 3.5, String: "HEAD: ring side (60°) \\ ½ in H"},
 					{At: pt(150, 100), Height: 2.5, Angle: math.Pi / 2, String: "H up the edge H"},
 					{At: pt(60, 60), Height: 2.5, Angle: -0.3, String: "H & <lean> H"},
 					{At: pt(60, 30), Height: 2.5, String: ""},

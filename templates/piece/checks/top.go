@@ -25,7 +25,7 @@ func padToRim(p piece.Piece) float64 {
 	return least
 }
 
-// leastToEdge is the least from the edge of a pad to the edge of glass in mm:
+// leastToEdge is the least between the edge of a pad and the rim of glass in mm:
 // nearer, a knock at the rim is a knock at the pad (common practice, no source).
 const leastToEdge = 10.0
 

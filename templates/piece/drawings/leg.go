@@ -220,8 +220,8 @@ func (f legFace) names(d *templates.Drawing) {
 }
 
 // footDrawing is the section of the leg on the floor, seen from above as it
-// stands: x outward along the stretcher from where the blank's back
-// stands, y from the inside face to the outside one.
+// stands: x outward along the stretcher from where the blank's back stands, y
+// from the ring side to the outer side.
 func (l legShape) footDrawing() templates.Drawing {
 	d := named(templates.Drawing{}, "foot")
 	section := l.footSection()
