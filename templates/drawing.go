@@ -109,7 +109,9 @@ type Panel struct {
 // anything, as in a view from a corner.
 type Picture struct {
 	Heading string
-	Strokes []Stroke // full-size millimetres, y up
+	Areas   []Area   // full-size millimetres, y up, as all that follows
+	Strokes []Stroke
+	Arrows  []Arrow
 	Labels  []Label
 	NoScale bool
 }
@@ -119,18 +121,20 @@ type Picture struct {
 type Section struct {
 	Heading  string
 	Pictures []Picture
+	Cards    []Card
 	Drawings []Drawing
 	Panels   []Panel
 }
 
 // Empty reports whether the section would print nothing.
 func (s Section) Empty() bool {
-	return len(s.Pictures) == 0 && len(s.Drawings) == 0 && len(s.Panels) == 0
+	return len(s.Pictures) == 0 && len(s.Cards) == 0 && len(s.Drawings) == 0 && len(s.Panels) == 0
 }
 
-// Append puts the pictures, drawings and panels of t behind those of s.
+// Append puts what t holds behind what s holds.
 func (s *Section) Append(t Section) {
 	s.Pictures = append(s.Pictures, t.Pictures...)
+	s.Cards = append(s.Cards, t.Cards...)
 	s.Drawings = append(s.Drawings, t.Drawings...)
 	s.Panels = append(s.Panels, t.Panels...)
 }
