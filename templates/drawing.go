@@ -109,7 +109,7 @@ type Panel struct {
 // anything, as in a view from a corner.
 type Picture struct {
 	Heading string
-	Areas   []Area   // full-size millimetres, y up, as all that follows
+	Areas   []Area // full-size millimetres, y up, as all that follows
 	Strokes []Stroke
 	Arrows  []Arrow
 	Labels  []Label
