@@ -137,10 +137,16 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	)
 	widths := columns(j.size[0].X)
 	most := share * j.size[0].Y
+	widest := 0.0
+	for _, p := range pictures {
+		if b := p.Bounds(); !p.NoScale {
+			widest = max(widest, b.Width(), b.Height())
+		}
+	}
 	var out [][]item
 	for scale, n := 1, 0; n < 2; n++ {
 		scale = scaleFor(pictures, scale, geometry.Pt(widths[0], most))
-		if n > 0 && widest(pictures, scale) < smallest {
+		if n > 0 && widest/reduction(scale) < smallest {
 			break
 		}
 		out = append(out, pictureItems(pictures, scale, widths, most))

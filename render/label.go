@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
+	"rodsheet/templates"
 )
 
 // A placer finds room for lettering among the lines of one tile. Everything
@@ -67,6 +68,19 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 		return
 	}
 	p.put(text, height, size, best)
+}
+
+// label places a label for on, which is moved to the page with its drawing.
+func (p *placer) label(l templates.Label, on geometry.Segment, move geometry.Affine) {
+	p.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+}
+
+// letterHeight returns the height in mm of the letters of a label.
+func letterHeight(l templates.Label) float64 {
+	if l.Big {
+		return large
+	}
+	return small
 }
 
 // avoid keeps lettering out of the box round a mark of a seam. All of them come

@@ -64,15 +64,13 @@ func (v *view) fits(most geometry.Point) bool {
 // fitted returns the picture as large as most allows, by no round scale.
 func fitted(p templates.Picture, most geometry.Point) *view {
 	v := newView(p, 1)
-	words := v.size().Sub(geometry.Pt(v.bounds.Width(), v.bounds.Height()))
-	across := most.X - 2*v.air
-	up := most.Y - words.Y
-	v.factor = 1
-	if w := v.bounds.Width(); w > 0 {
-		v.factor = min(v.factor, across/w)
+	wide, high := v.bounds.Width(), v.bounds.Height()
+	words := v.size().Y - high
+	if wide > 0 {
+		v.factor = min(v.factor, (most.X-2*v.air)/wide)
 	}
-	if h := v.bounds.Height(); h > 0 {
-		v.factor = min(v.factor, up/h)
+	if high > 0 {
+		v.factor = min(v.factor, (most.Y-words)/high)
 	}
 	return v
 }
@@ -88,18 +86,6 @@ func scaleFor(pictures []templates.Picture, from int, most geometry.Point) int {
 		}
 	}
 	return n
-}
-
-// widest returns the larger side on paper of the largest picture that has a
-// scale, at scale number n.
-func widest(pictures []templates.Picture, n int) float64 {
-	most := 0.0
-	for _, p := range pictures {
-		if v := newView(p, reduction(n)); !p.NoScale {
-			most = max(most, v.bounds.Width()*v.factor, v.bounds.Height()*v.factor)
-		}
-	}
-	return most
 }
 
 // pictureItems returns the pictures of a job laid at the scale they have in
@@ -128,30 +114,18 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	size := v.size()
 	w := &words{}
 	level := w.heading(v.Heading, size.X)
-	w.text(0, captionHeight(1)-size.Y-small-1, small, v.scale)
+	foot := captionHeight(1) - size.Y
+	w.text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
-
-	window := geometry.Rect{
-		Min: at.Add(geometry.Pt(0, captionHeight(1)-size.Y)),
-		Max: at.Add(geometry.Pt(size.X, level)),
-	}
+	window := geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level)
 	letters := &placer{window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))
-	var hatch []geometry.Segment
-	for _, s := range v.Strokes {
-		points := move.ApplyAll(s.Points)
-		if light(s.Role) {
-			hatch = append(hatch, chain(points)...)
-			continue
-		}
-		n.line(pictured(s.Role), points...)
-		letters.bar(chain(points)...)
-	}
+	whole := func(points []geometry.Point) [][]geometry.Point { return [][]geometry.Point{move.ApplyAll(points)} }
+	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
 	for _, l := range v.Labels {
-		letters.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(l.On.A), B: move.Apply(l.On.B)})
+		letters.label(l, l.On, move)
 	}
-	n.hatch(hatch, letters.boxes, pictured(templates.Waste))
-	n.lettering(letters, pictured(templates.Construction))
+	n.lettering(letters, hatch, pictureLine)
 }

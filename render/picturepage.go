@@ -12,11 +12,9 @@ import (
 	"rodsheet/templates"
 )
 
-// A gallery is how pictures hang on one page: in rows of so many, each in a
-// cell of the same size.
+// A gallery is how pictures hang on one page: in rows of so many.
 type gallery struct {
 	across int
-	cell   geometry.Point
 	views  []*view
 	paper  Paper
 }
@@ -38,7 +36,7 @@ func PictureDocument(name, title string, pictures []templates.Picture, u measure
 	}
 	n := &pen{page.Page{Width: g.paper.Width, Height: g.paper.Height, Number: 1, Name: title}}
 	y := pictureMargin + captionOf(title, g.paper)
-	g.draw(n, y-pictureMargin)
+	g.draw(n, y)
 	for _, line := range lettering.Wrap(title, large, g.paper.Width-2*pictureMargin) {
 		y -= pitch(large)
 		n.text(pictureMargin, y, large, line)
@@ -78,15 +76,14 @@ func captionOf(title string, p Paper) float64 {
 
 // placePictures returns the gallery with the largest pictures. Between equals it is
 // that on the paper as it is with the fewest in a row.
-func placePictures(pictures []templates.Picture, p Paper, caption float64) gallery {
+func placePictures(pictures []templates.Picture, p Paper, caption float64) (best gallery) {
 	side := p
 	side.Width, side.Height = p.Height, p.Width
-	var best gallery
-	largest := 0.0
+	largest := math.Inf(-1)
 	for _, paper := range []Paper{p, side} {
 		for across := 1; across <= max(1, len(pictures)); across++ {
-			g := newGallery(pictures, paper, across, caption)
-			if size := g.size(); best.across == 0 || size > largest+1e-9 {
+			g := gallery{across: across, paper: paper}
+			if size := g.place(pictures, caption); size > largest+1e-9 {
 				best, largest = g, size
 			}
 		}
@@ -94,77 +91,64 @@ func placePictures(pictures []templates.Picture, p Paper, caption float64) galle
 	return best
 }
 
-func newGallery(pictures []templates.Picture, p Paper, across int, caption float64) gallery {
-	rows := (len(pictures) + across - 1) / across
-	g := gallery{across: across, paper: p}
-	share := func(whole float64, n int) float64 { return (whole - 2*pictureMargin - gap*float64(n-1)) / float64(n) }
-	g.cell = geometry.Pt(share(p.Width, across), share(p.Height-caption, max(1, rows)))
-	scale := scaleFor(pictures, 0, g.cell)
-	for _, q := range pictures {
-		if q.NoScale {
-			g.views = append(g.views, fitted(q, g.cell))
-		} else {
-			g.views = append(g.views, newView(q, reduction(scale)))
-		}
+// place hangs the pictures, each in its share of the page. It returns what
+// compares galleries: the scale, and then how much of the page is covered.
+func (g *gallery) place(pictures []templates.Picture, caption float64) float64 {
+	share := func(whole float64, n int) float64 {
+		return (whole - 2*pictureMargin - gap*float64(n-1)) / float64(n)
 	}
-	return g
-}
-
-// size compares galleries: by the scale and then by how much of the page the
-// pictures cover.
-func (g gallery) size() float64 {
+	rows := max(1, (len(pictures)+g.across-1)/g.across)
+	cell := geometry.Pt(share(g.paper.Width, g.across), share(g.paper.Height-caption, rows))
+	scale := reduction(scaleFor(pictures, 0, cell))
 	factor, area := 1.0, 0.0
-	for _, v := range g.views {
-		if !v.NoScale {
-			factor = math.Min(factor, v.factor)
+	for _, p := range pictures {
+		v := fitted(p, cell)
+		if !p.NoScale {
+			v = newView(p, scale)
+			factor = v.factor
 		}
+		g.views = append(g.views, v)
 		area += v.bounds.Width() * v.bounds.Height() * v.factor * v.factor
 	}
 	const page = 1e9 // mm²: no paper is larger
 	return factor + area/page
 }
 
-// rows returns the views row by row.
-func (g gallery) rows() [][]*view { return slices.Collect(slices.Chunk(g.views, g.across)) }
-
-// rowSize returns what a row takes.
-func rowSize(row []*view) geometry.Point {
-	size := geometry.Pt(-gap, 0)
-	for _, v := range row {
-		s := v.size()
-		size = geometry.Pt(size.X+gap+s.X, max(size.Y, s.Y))
+// rows returns the views row by row, what each row takes without gaps, and all.
+func (g gallery) rows() (rows [][]*view, sizes []geometry.Point, all geometry.Point) {
+	rows = slices.Collect(slices.Chunk(g.views, g.across))
+	for _, row := range rows {
+		var size geometry.Point
+		for _, v := range row {
+			s := v.size()
+			size = geometry.Pt(size.X+s.X, max(size.Y, s.Y))
+		}
+		sizes = append(sizes, size)
+		all = geometry.Pt(max(all.X, size.X+gap*float64(len(row)-1)), all.Y+size.Y)
 	}
-	return size
+	return rows, sizes, all
 }
 
 // shrink makes the page as small as the rows and the words allow.
 func (g *gallery) shrink(title string) {
 	const narrowest = 80
-	width, height := narrowest+0.0, -gap
-	for _, row := range g.rows() {
-		s := rowSize(row)
-		width, height = max(width, s.X), height+gap+s.Y
-	}
-	g.paper = Paper{Name: "whole", Width: width + 2*pictureMargin}
-	g.paper.Height = max(0, height) + 2*pictureMargin + captionOf(title, g.paper)
+	rows, _, all := g.rows()
+	g.paper = Paper{Name: "whole", Width: max(narrowest, all.X) + 2*pictureMargin}
+	g.paper.Height = all.Y + gap*float64(max(0, len(rows)-1)) + pictureMargin + captionOf(title, g.paper) + pictureMargin
 }
 
-// draw hangs the pictures with even spaces between them.
-func (g gallery) draw(n *pen, caption float64) {
-	rows := g.rows()
-	spare := g.paper.Height - 2*pictureMargin - caption
-	for _, row := range rows {
-		spare -= rowSize(row).Y
-	}
+// draw hangs the pictures with even spaces between them, over the foot.
+func (g gallery) draw(n *pen, foot float64) {
+	rows, sizes, all := g.rows()
 	y := g.paper.Height - pictureMargin
-	for _, row := range rows {
-		size := rowSize(row)
-		space := (g.paper.Width - 2*pictureMargin - size.X) / float64(len(row)+1)
+	spare := (y - foot - all.Y) / float64(len(rows))
+	for i, row := range rows {
+		space := (g.paper.Width - 2*pictureMargin - sizes[i].X - gap*float64(len(row)-1)) / float64(len(row)+1)
 		x := pictureMargin + space
 		for _, v := range row {
 			v.draw(n, geometry.Pt(x, y))
 			x += v.size().X + gap + space
 		}
-		y -= size.Y + spare/float64(len(rows))
+		y -= sizes[i].Y + spare
 	}
 }

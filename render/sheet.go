@@ -95,50 +95,49 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	corner := s.corner(b)
 	move := geometry.Translate(corner.Sub(t.window.Min))
 	letters := &placer{window: t.core().Add(corner.Sub(t.window.Min))}
-	hatch := n.strokes(t, move, letters)
+	shown := func(points []geometry.Point) [][]geometry.Point {
+		runs := geometry.ClipLine(t.turn.ApplyAll(points), t.window)
+		for i, run := range runs {
+			runs[i] = move.ApplyAll(run)
+		}
+		return runs
+	}
+	hatch := n.strokes(t.Strokes, 0, shown, letters)
 	n.marks(t, move, letters)
 	n.trimLines(t, move, letters, where)
 	for _, l := range t.Labels {
 		if on, ok := t.shows(l); ok {
-			letters.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+			letters.label(l, on, move)
 		}
 	}
-	n.hatch(hatch, letters.boxes, int(templates.Waste))
-	n.lettering(letters, int(templates.Construction))
+	n.lettering(letters, hatch, 0)
 }
 
-// letterHeight returns the height in mm of the letters of a label.
-func letterHeight(l templates.Label) float64 {
-	if l.Big {
-		return large
-	}
-	return small
-}
-
-// lettering draws what a placer has set, its leaders with a line of their own.
-func (n *pen) lettering(p *placer, leader int) {
-	for _, l := range p.leaders {
-		n.line(leader, l.A, l.B)
-	}
-	n.page.Texts = append(n.page.Texts, p.texts...)
-}
-
-// strokes draws what the window shows of every stroke as open lines, and
-// returns the hatching for later: it gives way to the labels.
-func (n *pen) strokes(t *tile, move geometry.Affine, letters *placer) []geometry.Segment {
-	var hatch []geometry.Segment
-	for _, s := range t.Strokes {
-		for _, run := range geometry.ClipLine(t.turn.ApplyAll(s.Points), t.window) {
-			points := move.ApplyAll(run)
+// strokes draws as open lines what there is to show of strokes, in the lines of
+// roles from the first on. It returns the hatching for later: that gives way to
+// the labels.
+func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geometry.Point) [][]geometry.Point, letters *placer) (hatch []geometry.Segment) {
+	for _, s := range strokes {
+		for _, points := range shown(s.Points) {
 			if light(s.Role) {
 				hatch = append(hatch, chain(points)...)
 				continue
 			}
-			n.line(int(s.Role), points...)
+			n.line(first+int(s.Role), points...)
 			letters.bar(chain(points)...)
 		}
 	}
 	return hatch
+}
+
+// lettering draws the hatching that was kept for later, and what a placer has
+// set with its leaders, in the lines of roles from the first on.
+func (n *pen) lettering(p *placer, hatch []geometry.Segment, first int) {
+	n.hatch(hatch, p.boxes, first+int(templates.Waste))
+	for _, l := range p.leaders {
+		n.line(first+int(templates.Construction), l.A, l.B)
+	}
+	n.page.Texts = append(n.page.Texts, p.texts...)
 }
 
 // hatch draws hatching, but for what lettering and marks stand on.
