@@ -25,6 +25,26 @@ func LeftOf(convex []Point, line Segment) []Point {
 	return ClipHalfPlane(nil, convex, right, right.Dot(line.A))
 }
 
+// CutAway returns the parts of a convex polygon outside another one, both
+// counter-clockwise: convex polygons that share sides but no area. Parts smaller
+// than least, in mm², are left out. Each side of the other splits off what lies
+// beyond it.
+func CutAway(polygon, convex []Point, least float64) [][]Point {
+	var out [][]Point
+	left := polygon
+	for i, a := range convex {
+		b := convex[(i+1)%len(convex)]
+		if beyond := LeftOf(left, Segment{b, a}); Area(beyond) > least {
+			out = append(out, beyond)
+		}
+		left = LeftOf(left, Segment{a, b})
+	}
+	if len(convex) < 3 || Area(left) <= least {
+		return [][]Point{polygon}
+	}
+	return out
+}
+
 // A stretch is what lies between two shares of the way from A to B of a segment;
 // there is nothing of it where lo > hi.
 type stretch struct{ lo, hi float64 }

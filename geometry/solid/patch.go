@@ -1,0 +1,81 @@
+package solid
+
+import "rodsheet/geometry"
+
+// A Patch is what is seen of one face: a convex polygon on the paper, its corners
+// counter-clockwise, and the outward normal of the face in the room.
+type Patch struct {
+	Corners []geometry.Point
+	N       Vec
+}
+
+// faint is the area in mm² on the paper below which a patch is not drawn.
+const faint = 1e-6
+
+// Patches returns what v shows of the faces of the parts: every point of the paper
+// that a part covers lies in one patch.
+//
+// On the way from a face that looks to the viewer all heights over its plane are
+// positive: what hides a point of it is what stands there before that plane.
+func (s Scene) Patches(v View) []Patch {
+	var all []Solid
+	for _, p := range s.parts {
+		all = append(all, p.Pieces...)
+	}
+	rooms := make([]Extent, len(all))
+	for i, t := range all {
+		rooms[i] = v.room(t)
+	}
+	var out []Patch
+	for i, t := range all {
+		for _, f := range t.faces {
+			if f.Plane.N.Dot(v.Out) <= parallel {
+				continue
+			}
+			for _, seen := range v.unhidden(f, i, all, rooms) {
+				out = append(out, Patch{seen, f.Plane.N})
+			}
+		}
+	}
+	return out
+}
+
+// unhidden returns what is seen of a face of solid number own.
+func (v View) unhidden(f Face, own int, all []Solid, rooms []Extent) [][]geometry.Point {
+	flat := make([]geometry.Point, len(f.Corners))
+	for i, c := range f.Corners {
+		flat[i] = v.Point(c)
+	}
+	if geometry.Area(flat) <= faint {
+		return nil
+	}
+	box := geometry.Bounds(flat...)
+	left := [][]geometry.Point{flat}
+	for i, t := range all {
+		r := rooms[i]
+		if i == own || !box.Overlaps(geometry.Box(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)) {
+			continue
+		}
+		if _, high, _ := t.span(f.Plane); high <= hair {
+			continue
+		}
+		shadow := v.Silhouette(t.Cut(f.Plane.Flip()))
+		var rest [][]geometry.Point
+		for _, polygon := range left {
+			rest = append(rest, geometry.CutAway(polygon, shadow, faint)...)
+		}
+		left = rest
+	}
+	return left
+}
+
+// Silhouette returns the outline of s on the paper, counter-clockwise.
+func (v View) Silhouette(s Solid) []geometry.Point {
+	var all []geometry.Point
+	for _, f := range s.faces {
+		for _, c := range f.Corners {
+			all = append(all, v.Point(c))
+		}
+	}
+	return geometry.Hull(all)
+}
