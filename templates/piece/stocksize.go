@@ -33,13 +33,17 @@ func (s StockSize) Ripped(thickness float64) float64 {
 // Roughed returns a stick with the rough allowances of the design, rounded up
 // to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
 func (p Piece) Roughed(s StockSize) StockSize {
+	w := p.Design.Wood
+	return StockSize{p.WholeUp(s.Length + w.ExtraLength), p.WholeUp(s.Width + w.ExtraWidth), p.WholeUp(s.Thickness + w.ExtraThickness)}
+}
+
+// WholeUp rounds up to whole millimetres or sixteenths of an inch.
+func (p Piece) WholeUp(mm float64) float64 {
 	step := 1.0
 	if p.Design.Unit == measure.Inch {
 		step = measure.MillimetresPerInch / 16
 	}
-	up := func(mm float64) float64 { return step * math.Ceil(mm/step-1e-6) }
-	w := p.Design.Wood
-	return StockSize{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
+	return step * math.Ceil(mm/step-1e-6)
 }
 
 // SawnStretcher returns a stretcher squared to length, before it is worked.

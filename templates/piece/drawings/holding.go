@@ -16,7 +16,7 @@ import (
 func holdingJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	var job templates.Section
 	for _, b := range shop.Blocks(p) {
-		if !b.Offcut {
+		if b.From != shop.TaperOffcuts {
 			job.Drawings = append(job.Drawings, blockDrawing(p, b))
 		}
 	}

@@ -21,8 +21,10 @@ type sized struct {
 	stretchers, legs, topBoards Batch
 	tested                      bool   // there are test pieces of its sections
 	extras                      Extras // of all sizes
-	// blocks are those of its own, and those it shares with later sizes.
+	// blocks are those of its own, and those it shares with later sizes; sticks
+	// what all of them are sawn from, with the first size.
 	blocks []batchedBlock
+	sticks []Batch
 }
 
 // A batchedBlock is a block with the parts it brings to its step.
@@ -67,6 +69,11 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 		}
 		if rows := topRows(p); len(rows) > 0 {
 			out[i].topBoards.Count = rows[0].Parts()
+		}
+	}
+	for _, r := range list.Rows {
+		if r.Part.isStick() {
+			out[0].sticks = append(out[0].sticks, Batch{Part: r.Part, Count: r.Serves})
 		}
 	}
 	return out

@@ -9,8 +9,8 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A Block is a small angled piece that holds or clamps the parts, sawn from an
-// offcut: a caul, a wedge or a filler strip.
+// A Block is a small angled piece that holds or clamps the parts: a caul, a wedge
+// or a filler strip.
 //
 // Frame: seen on its face, its grain along Length; one end or edge is straight,
 // the other leans by Angle, so that it measures Thin at one side and Thick at
@@ -23,12 +23,12 @@ type Block struct {
 	Across      float64 // how far it takes to come from Thin to Thick
 	Width       float64 // square to the face
 	Along       bool    // Thin and Thick are counted along the grain
-	From        Source
-	Offcut      bool // comes off the taper as it is
+	From        Source  // off the taper it comes as it is
+	stick       stick
 }
 
-// stick returns the wood that the block is sawn from.
-func (b Block) stick() piece.StockSize {
+// size returns the wood that the block takes.
+func (b Block) size() piece.StockSize {
 	if b.Along {
 		return piece.StockSize{Length: b.Thick, Width: b.Across, Thickness: b.Width}
 	}
@@ -104,24 +104,34 @@ func lapOffSquare(p piece.Piece) float64 {
 	return quantize(square)
 }
 
-// fillerStrip returns the strip that holds a part leaning by the splay in an
-// tenoning jig: as long as a diagonal of an offcut of leg stock gives.
-func fillerStrip(p piece.Piece) Block {
-	tan := math.Tan(p.Frame.Leg.Splay)
-	long := math.Min(stripLong, (p.Frame.Leg.Breadth-wedgeThin)/tan)
-	from := LegOffcuts
-	if long < stripShort {
-		long, from = stripShort, Scrap
+// sawnFrom puts a block on the stick that it is sawn from. A cut along the grain of
+// a stick that is wide enough makes two, head to tail; of two cauls each takes a
+// slanting and a square cut.
+func (b Block) sawnFrom(p piece.Piece, from ...Source) Block {
+	kerf := p.Kerf / math.Cos(b.Angle)
+	size := b.size()
+	b.stick = stickFor(p, size, size.Length+2*kerf, from...)
+	if wide := math.Max(b.stick.section.Width, b.stick.section.Thickness); !b.Along && b.Thin+b.Thick+kerf <= wide {
+		b.stick.takes /= 2
 	}
-	return Block{
-		Part: FillerStrip, Count: 1, Angle: p.Frame.Leg.Splay, From: from,
-		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
-	}
+	b.From = b.stick.from
+	return b
 }
 
-// legCaul returns the caul for the back of a leg: an offcut of stretcher
-// stock with one end at the splay. Its square end faces along the stretcher,
-// so the clamp's jaws are parallel.
+// fillerStrip returns the strip that holds a part leaning by the splay in a
+// tenoning jig: as long as a diagonal of leg stock gives.
+func fillerStrip(p piece.Piece) Block {
+	tan := math.Tan(p.Frame.Leg.Splay)
+	long := math.Min(stripLong, math.Max(stripShort, (p.Frame.Leg.Breadth-wedgeThin)/tan))
+	return Block{
+		Part: FillerStrip, Count: 1, Angle: p.Frame.Leg.Splay,
+		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
+	}.sawnFrom(p, LegSticks)
+}
+
+// legCaul returns the caul for the back of a leg, of stretcher stock, with one end
+// at the splay. Its square end faces along the stretcher, so the clamp's jaws are
+// parallel.
 func legCaul(p piece.Piece) Block {
 	return caul(p, LegCaul, p.Frame.Leg.Splay, p.Frame.Ring.Depth, p.Frame.Ring.Width)
 }
@@ -138,8 +148,7 @@ func caul(p piece.Piece, part Part, angle, across, width float64) Block {
 	return Block{
 		Part: part, Count: p.Frame.Ring.Sides, Angle: angle, Along: true,
 		Thin: long - lean, Thick: long, Across: across, Width: width,
-		From: StretcherOffcuts,
-	}
+	}.sawnFrom(p, StretcherSticks)
 }
 
 // foldingWedge returns one of the wedges that close the ring on its board, two
@@ -149,19 +158,19 @@ func foldingWedge(p piece.Piece) Block {
 	b := Block{
 		Part: FoldingWedge, Count: 2 * p.Frame.Ring.Sides, Angle: math.Atan(1 / wedgeSlope),
 		Thin: wedgeThin, Thick: wedgeThin + wedgeLong/wedgeSlope, Across: wedgeLong,
-		Width: p.Frame.Leg.Thickness, From: LegOffcuts,
+		Width: p.Frame.Leg.Thickness,
 	}
-	if taperWedges(p) {
-		t := p.Taper
-		b.Angle, b.From, b.Offcut = t.ToEdge(), TaperOffcuts, true
-		b.Thin = 0
-		b.Across, b.Thick = taperOffcut(p)
-		switch t.Faces {
-		case joint.OneFace:
-			b.Count = p.Frame.Ring.Sides // each makes two
-		case joint.AdjacentFaces: // the second face has lost its width at the foot
-			b.Width = math.Min(b.Width, t.Foot)
-		}
+	if !taperWedges(p) {
+		return b.sawnFrom(p, LegSticks)
+	}
+	t := p.Taper
+	b.Angle, b.From, b.Thin = t.ToEdge(), TaperOffcuts, 0
+	b.Across, b.Thick = taperOffcut(p)
+	switch t.Faces {
+	case joint.OneFace:
+		b.Count = p.Frame.Ring.Sides // each makes two
+	case joint.AdjacentFaces: // the second face has lost its width at the foot
+		b.Width = math.Min(b.Width, t.Foot)
 	}
 	return b
 }

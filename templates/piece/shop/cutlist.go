@@ -5,6 +5,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
@@ -62,8 +63,9 @@ type CutRow struct {
 	Spares int
 	// Finished is as designed or milled, from tip to tip; Sawn is squared to
 	// length, before its ends are worked; Rough is Sawn and the allowances.
-	// A part sawn from an offcut has no Rough.
+	// What is not sawn from a board has no Rough.
 	Finished, Sawn, Rough piece.StockSize
+	stick                 stick // that it is sawn from, if it is
 	// Net is the volume in mm³ of one finished part, nothing for what is not
 	// in the finished piece.
 	Net float64
@@ -97,14 +99,20 @@ type CutList struct {
 
 func newCutList(pieces []piece.Piece, blocks []piece.Lot[Block]) CutList {
 	var c CutList
-	for _, rows := range []func(piece.Piece) []CutRow{stretcherRows, legRows, topRows, testRows, padRows} {
+	for _, rows := range []func(piece.Piece) []CutRow{stretcherRows, legRows, topRows, testRows} {
 		for _, p := range pieces {
 			for _, r := range rows(p) {
 				c.Rows = addRow(c.Rows, r)
 			}
 		}
 	}
-	c.Rows = append(c.Rows, blockRows(blocks)...)
+	small := blockRows(blocks)
+	for _, p := range pieces {
+		for _, r := range padRows(p) {
+			small = addRow(small, r)
+		}
+	}
+	c.Rows = slices.Concat(c.Rows, stickRows(pieces, small), small)
 	for _, p := range pieces {
 		c.Unit = p.Design.Unit
 		c.Waste = math.Max(c.Waste, p.Design.Wood.Waste)
@@ -246,43 +254,33 @@ func testRows(p piece.Piece) []CutRow {
 	return []CutRow{row(Stretcher, p.SawnStretcher()), row(Leg, p.SawnLeg())}
 }
 
-// padRows returns wooden pads, turned from an offcut where one is large enough.
+// padRows returns wooden pads, turned or sawn.
 func padRows(p piece.Piece) []CutRow {
 	if p.Design.Top.PadHeight() == 0 || p.Design.Top.Pads.Bumpers {
 		return nil
 	}
 	d := p.Design.Top.Pads.Diameter
 	pad := piece.StockSize{Length: d, Width: d, Thickness: p.Design.Top.Pads.Height}
+	from := stickFor(p, pad, d+2*p.Kerf, StretcherSticks, LegSticks)
 	return []CutRow{{
-		Item:  item(Pad, offcutFor(p, d), pad.Width, pad.Thickness),
-		Sizes: each(p), Spares: p.Design.Wood.Spares, Finished: pad, Sawn: pad,
+		Item:  item(Pad, from.from, pad.Width, pad.Thickness),
+		Sizes: each(p), Spares: p.Design.Wood.Spares, Finished: pad, Sawn: pad, stick: from,
 	}}
-}
-
-// offcutFor names an offcut on whose face a round or block so wide finds room.
-func offcutFor(p piece.Piece, width float64) Source {
-	switch {
-	case width <= math.Max(p.Frame.Ring.Width, p.Frame.Ring.Depth):
-		return StretcherOffcuts
-	case width <= p.Frame.Leg.Breadth:
-		return LegOffcuts
-	}
-	return Scrap
 }
 
 // item returns what tells a block from others.
 func (b Block) item() Item {
-	s := b.stick()
+	s := b.size()
 	return item(b.Part, b.From, s.Length, s.Width, s.Thickness, b.Angle)
 }
 
-// blockRows returns what holds and clamps the parts of all sizes, from offcuts.
+// blockRows returns what holds and clamps the parts of all sizes.
 func blockRows(blocks []piece.Lot[Block]) []CutRow {
 	var out []CutRow
 	for _, l := range blocks {
 		b := l.What
 		out = append(out, CutRow{
-			Item: b.item(), Serves: b.Count, For: l.Sizes, Angle: b.Angle, Finished: b.stick(), Sawn: b.stick(),
+			Item: b.item(), Serves: b.Count, For: l.Sizes, Angle: b.Angle, Finished: b.size(), Sawn: b.size(), stick: b.stick,
 		})
 	}
 	return out
@@ -337,10 +335,15 @@ func addWood(all []SizeWood, w SizeWood) []SizeWood {
 }
 
 // SpareWood returns the rough volume in mm³ of spares and test pieces.
-func (c CutList) SpareWood() float64 {
+func (c CutList) SpareWood() float64 { return c.beside(false) }
+
+// StickWood returns the rough volume in mm³ of block sticks.
+func (c CutList) StickWood() float64 { return c.beside(true) }
+
+func (c CutList) beside(sticks bool) float64 {
 	sum := 0.0
 	for _, r := range c.Rows {
-		if r.From == Bought {
+		if r.From == Bought && r.Part.isStick() == sticks {
 			sum += float64(r.Spares+r.Serves) * r.Rough.Volume()
 		}
 	}
@@ -349,15 +352,15 @@ func (c CutList) SpareWood() float64 {
 
 // Rough returns the rough volume in mm³ of everything bought for.
 func (c CutList) Rough() float64 {
-	sum := c.SpareWood()
+	sum := c.SpareWood() + c.StickWood()
 	for _, s := range c.BySize() {
 		sum += s.Wood
 	}
 	return sum
 }
 
-// Net returns the volume in mm³ of the wood in the finished pieces, pads from
-// offcuts left out.
+// Net returns the volume in mm³ of the wood in the finished pieces, pads left
+// out.
 func (c CutList) Net() float64 {
 	sum := 0.0
 	for _, r := range c.Rows {

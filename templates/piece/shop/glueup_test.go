@@ -13,7 +13,7 @@ import (
 )
 
 // A block rises from Thin to Thick at its own angle, and comes out of the
-// offcut it names.
+// stock it names.
 func TestBlocksLeanAsTheySay(t *testing.T) {
 	for name, designs := range piecetest.Cases() {
 		for _, p := range piecetest.WorkedAll(t, designs...) {
@@ -22,11 +22,11 @@ func TestBlocksLeanAsTheySay(t *testing.T) {
 					t.Errorf("%s, %v: leans %v, says %v", name, b.Part, got, b.Angle)
 				}
 				room := map[Source][2]float64{
-					LegOffcuts:       {p.Frame.Leg.Breadth, p.Frame.Leg.Thickness},
-					StretcherOffcuts: {p.Frame.Ring.Depth, p.Frame.Ring.Width},
-					TaperOffcuts:     {p.Frame.Leg.Breadth, p.Frame.Leg.Thickness},
+					LegSticks:       {p.Frame.Leg.Breadth, p.Frame.Leg.Thickness},
+					StretcherSticks: {p.Frame.Ring.Depth, p.Frame.Ring.Width},
+					TaperOffcuts:    {p.Frame.Leg.Breadth, p.Frame.Leg.Thickness},
 				}[b.From]
-				s := b.stick()
+				s := b.size()
 				if most, least := math.Max(room[0], room[1]), math.Min(room[0], room[1]); math.Max(s.Width, s.Thickness) > most+1e-9 || math.Min(s.Width, s.Thickness) > least+1e-9 {
 					t.Errorf("%s, %v: %v does not come out of %v", name, b.Part, s, room)
 				}

@@ -56,7 +56,7 @@ func testLap(p sized) (row, bool) {
 	cut := lapCut(p.Piece)
 	cut.Stop, cut.At = 0, Datum{} // any place on the piece will do
 	if !p.tested {
-		part.Part = StretcherOffcut
+		part.Part = StretcherStick
 	}
 	return row{Operation{
 		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, NoFace), Cut: cut,

@@ -70,8 +70,8 @@ func TestWedgesHangOnWhatTheSawLeaves(t *testing.T) {
 		then       []NoteID
 	}{
 		{26, 3.2, TaperOffcuts, []NoteID{"taper-to-line", "keep-offcut", "later-wedges"}},
-		{26, 9, LegOffcuts, []NoteID{"taper-to-line", "keep-offcut"}},
-		{38, 3.2, LegOffcuts, []NoteID{"no-offcut"}},
+		{26, 9, LegSticks, []NoteID{"taper-to-line", "keep-offcut"}},
+		{38, 3.2, LegSticks, []NoteID{"no-offcut"}},
 	} {
 		d := piecetest.Low()
 		d.Legs.Taper, d.Saw.Kerf = &design.Taper{Start: 90, Foot: c.foot, Faces: joint.OneFace}, c.kerf
@@ -80,7 +80,7 @@ func TestWedgesHangOnWhatTheSawLeaves(t *testing.T) {
 		if b.From != c.from {
 			t.Errorf("foot %v, kerf %v: wedges from %v, want %v", c.foot, c.kerf, b.From, c.from)
 		}
-		if b.Offcut && b.Thick > p.Taper.Loss()-p.Kerf {
+		if b.From == TaperOffcuts && b.Thick > p.Taper.Loss()-p.Kerf {
 			t.Errorf("foot %v, kerf %v: a wedge %v thick", c.foot, c.kerf, b.Thick)
 		}
 		var then []NoteID

@@ -75,7 +75,9 @@ const (
 	TestPiece // of any stock
 	StretcherTest
 	LegTest
-	StretcherOffcut
+	StretcherStick // sawn up into blocks, of the section of a stretcher
+	LegStick
+	BlockStick // of a section of its own
 	Pad
 	Bumper
 	FillerStrip
@@ -84,15 +86,15 @@ const (
 	FoldingWedge
 )
 
-// A Source is the offcut that a part is sawn from.
+// A Source is what a part is sawn from.
 type Source uint8
 
 const (
-	Bought Source = iota // from boards bought for it
-	StretcherOffcuts
-	LegOffcuts
+	Bought          Source = iota // a board, as its own blank
+	StretcherSticks               // block sticks, planed with the stretchers
+	LegSticks                     // planed with the legs
+	BlockSticks                   // planed by themselves
 	TaperOffcuts
-	Scrap
 )
 
 // A Face is a face, edge or end of a part. The reference edge is the ring side

@@ -24,7 +24,7 @@ func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
 // stockOps mills everything at once: only wood of one milling gives laps and
 // tenons that fit alike, spares and test pieces among them.
 func stockOps() []op {
-	return []op{millStretchers, millLegs, millTop,
+	return []op{millStretchers, millLegs, millSticks, millTop,
 		measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
 		measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
 		measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
@@ -46,6 +46,12 @@ func millStretchers(p sized) (row, bool) {
 
 func millLegs(p sized) (row, bool) {
 	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(note("one-setting-for-both"))}, p.legs), true
+}
+
+// millSticks planes what the blocks are sawn from with the parts of their section:
+// a filler strip must be as thick as what it holds.
+func millSticks(p sized) (row, bool) {
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {

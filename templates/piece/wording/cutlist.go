@@ -100,7 +100,7 @@ func (s speaker) stock(k piece.StockSize) string {
 }
 
 func (s speaker) woodPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: say("Wood"), Text: []string{say("Cauls, wedges, filler strips and what else comes from offcuts take no wood of their own.")}}
+	p := templates.Panel{Heading: say("Wood")}
 	add := func(name string, mm3 float64) { p.Table = append(p.Table, []string{name, woodVolume(mm3, s.unit)}) }
 	for _, w := range c.BySize() {
 		name := say("rough parts")
@@ -111,6 +111,9 @@ func (s speaker) woodPanel(c shop.CutList) templates.Panel {
 	}
 	if e := c.Extras(); e != shop.NoExtras {
 		add(extraNames[e].With(), c.SpareWood())
+	}
+	if sticks := c.StickWood(); sticks > 0 {
+		add(say("block sticks"), sticks)
 	}
 	add(say("together, rough"), c.Rough())
 	add(say("of which in the finished parts"), c.Net())

@@ -9,20 +9,22 @@ import (
 
 // partNames holds what one part is called and several of it.
 var partNames = [...]struct{ one, many wording.Text }{
-	shop.Stretcher:       {"stretcher", "stretchers"},
-	shop.Leg:             {"leg", "legs"},
-	shop.TopBoard:        {"top board", "top boards"},
-	shop.Top:             {"top", "tops"},
-	shop.TestPiece:       {"test piece", "test pieces"},
-	shop.StretcherTest:   {"test piece, stretcher stock", "test pieces, stretcher stock"},
-	shop.LegTest:         {"test piece, leg stock", "test pieces, leg stock"},
-	shop.StretcherOffcut: {"offcut of stretcher stock", "offcuts of stretcher stock"},
-	shop.Pad:             {"pad", "pads"},
-	shop.Bumper:          {"bumper", "bumpers"},
-	shop.FillerStrip:     {"filler strip", "filler strips"},
-	shop.LegCaul:         {"caul", "cauls"},
-	shop.EndCaul:         {"caul", "cauls"},
-	shop.FoldingWedge:    {"folding wedge", "folding wedges"},
+	shop.Stretcher:      {"stretcher", "stretchers"},
+	shop.Leg:            {"leg", "legs"},
+	shop.TopBoard:       {"top board", "top boards"},
+	shop.Top:            {"top", "tops"},
+	shop.TestPiece:      {"test piece", "test pieces"},
+	shop.StretcherTest:  {"test piece, stretcher stock", "test pieces, stretcher stock"},
+	shop.LegTest:        {"test piece, leg stock", "test pieces, leg stock"},
+	shop.StretcherStick: {"block stick, stretcher stock", "block sticks, stretcher stock"},
+	shop.LegStick:       {"block stick, leg stock", "block sticks, leg stock"},
+	shop.BlockStick:     {"block stick", "block sticks"},
+	shop.Pad:            {"pad", "pads"},
+	shop.Bumper:         {"bumper", "bumpers"},
+	shop.FillerStrip:    {"filler strip", "filler strips"},
+	shop.LegCaul:        {"caul", "cauls"},
+	shop.EndCaul:        {"caul", "cauls"},
+	shop.FoldingWedge:   {"folding wedge", "folding wedges"},
 }
 
 // Part returns what one part is called.
@@ -65,10 +67,10 @@ var faceNames = [...]wording.Text{
 func Face(f shop.Face) string { return faceNames[f].With() }
 
 var sourceNames = [...]wording.Text{
-	shop.StretcherOffcuts: "offcuts of stretcher stock",
-	shop.LegOffcuts:       "offcuts of leg stock",
-	shop.TaperOffcuts:     "taper offcuts",
-	shop.Scrap:            "scrap",
+	shop.StretcherSticks: "block sticks, stretcher stock",
+	shop.LegSticks:       "block sticks, leg stock",
+	shop.BlockSticks:     "block sticks",
+	shop.TaperOffcuts:    "taper offcuts",
 }
 
 var extraNames = [...]wording.Text{

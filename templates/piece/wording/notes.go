@@ -11,6 +11,7 @@ import (
 var noteTexts = map[shop.NoteID]wording.Text{
 	// What steps are called.
 	"step.plane":           "plane to %[1]b × %[2]s",
+	"step.plane-sticks":    "plane the block sticks as the cut list has them",
 	"step.glue-panel":      "joint, glue up the panel, plane to %s",
 	"step.measure-width":   "measure width of stretcher, thickness of leg: %s",
 	"step.measure-depth":   "measure depth of stretcher: %s",
@@ -53,6 +54,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	// Stock.
 	"mill-all":                 "Mill all stock of all sizes now, %s with it, each setting of the planer once. A piece milled later never matches.",
 	"mill-all-alone":           "Mill all stock of all sizes now, each setting of the planer once. A piece milled later never matches.",
+	"sticks-with-parts":        "Each with the parts whose stock it is, at the same settings.",
 	"one-setting-for-both":     "The thickness of the legs is the width of the stretchers: one setting for both.",
 	"panel-at-least":           "Finished panel at least %s along the grain × %s.",
 	"write-down":               "Write down what it came out at. Where it differs, put it under [milled] in the design file and print again: every setting below follows the wood as it is.",
@@ -69,7 +71,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"lap-by-hand":     "Saw the shoulders in the waste beside the knifed lines, as deep as the lap, chop out the wood between them from both edges and pare to the lines.",
 	"beside-line":     "Saw in the waste beside the knifed line and pare to it.",
 	// Laps.
-	"test-lap-order":       "Blade height first: lapped square, two offcuts of the same milling come flush. Then one shoulder with the end against a stop, anywhere, the other with the spacer between part and stop, the rest in passes between them.",
+	"test-lap-order":       "Blade height first: lapped square, the cut ends of two lengths of the same milling come flush. Then one shoulder with the end against a stop, anywhere, the other with the spacer between part and stop, the rest in passes between them.",
 	"test-lap-by-hand":     "A marking gauge set to half the depth first: from top and underside it strikes one line. Knife both shoulders from the template.",
 	"lap-fits":             "the crossing part goes in by hand without shake, and the faces come flush. Too tight: lengthen the spacer. Too loose: shorten it.",
 	"lap-fits-by-hand":     "the crossing part goes in by hand without shake, and the faces come flush. Too tight: pare the shoulders. Too loose: keep farther inside the lines.",
@@ -105,7 +107,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"spares-first":          "Take the spares through every row of the joint first: the fit depends on their thickness, not on the drawing.",
 	"strip-sizes":           "A wedge %s long, %s thin and %s thick.",
 	"stands-on-end":         "with the strip beside it the part stands on the whole of its sawn end.",
-	"cauls-from-ends":       "From the ends of offcuts of stretcher stock at least %s long. Sawn now, used at the glue-up.",
+	"cauls-from-ends":       "From the ends of a block stick that is never shorter than %s at the saw. Sawn now, used at the glue-up.",
 	"from-wrap-round":       "From the wrap-round. Where the lines do not meet at an arris the paper has slipped.",
 	"slot-from-each":        "One cheek from each face, the filler strip to the other side for the second: the slot comes into the middle, %s wide. Then the rest between them in passes.",
 	"slot-from-each-square": "One cheek from each face: the slot comes into the middle, %s wide. Then the rest between them in passes.",
@@ -173,7 +175,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"slide-evenly":          "Lay each plain end at the mouth of its neighbour's lap, from within the ring, and slide the ring shut flat, all stretchers at once and evenly: one by one they do not go in.",
 	"drive-wedges":          "Screw a block to the board outside the middle of every stretcher and drive the folding wedges, two laid head to tail between block and stretcher, a little at a time in turn.",
 	"clamp-laps":            "Clamp every lap between two flat blocks; its faces are parallel. Measure the ring side of each stretcher, %s from lap to lap, and from each foot to the next, as the settings say: all alike before the glue takes.",
-	"blocks-from-length":    "Saw every block from the end of a length that is safely held, at least %s, and cut it free last.",
+	"blocks-from-length":    "Shape every block at the end of its block stick, which is at least %s long whenever the saw runs, and cut it free last.",
 	"cauls-with-ends":       "The cauls for the legs are sawn with the same gauge setting as the ends at the splay.",
 	"wedge-rise":            "The folding wedges rise 1 in %s; two laid head to tail have parallel faces.",
 	"offcut-wedges":         "The folding wedges are the offcuts of the tapers: two of one slope, laid head to tail, have parallel faces.",
