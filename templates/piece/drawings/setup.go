@@ -1,0 +1,298 @@
+package drawings
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+)
+
+// A setUp is a part as it lies at a tool, in the frame of the tool, before a cut
+// and after it, with the figures that the tool stands at.
+//
+// Frame at the mitre gauge: x along its fence away from the stop, which stands at
+// 0, y from the fence over the table, z up. The side of the blade nearer the stop
+// meets the fence at x = Stop and stands y·tan Swing farther at y.
+type setUp struct {
+	Before, After solid.Part
+	Mirrored      bool // the stop stands to the right of the blade
+	Swing         float64
+	Kerf          float64
+	Blade         float64 // where its near side meets the fence
+	Height        float64 // of the blade
+	Stop          bool    // there is a stop at x = 0
+	Spacer        float64
+	// Say returns a length or an angle in words.
+	Length, Angle func(float64) string
+	// Down and Fence are what is said of the faces that lie there, End of the end
+	// at the stop, Line of where a line is counted from.
+	Down, Fence, End string
+}
+
+// Sizes of a saw as it is drawn, in mm: our own, near those of common machines.
+const (
+	gaugeDeep  = 22.0 // of the fence on the mitre gauge
+	stopLong   = 28.0 // of the stop along the fence
+	bladeLong  = 60.0 // what is shown of the blade before and behind the part
+	fenceAfter = 70.0 // how far the fence reaches beyond the blade
+)
+
+// table returns what takes the frame of the gauge to the picture: the blade runs
+// up the paper, north is the far side of the table, and the side of the blade
+// nearer the stop stands on x = 0 where it meets the fence.
+func (s setUp) table() geometry.Affine {
+	m := geometry.Translate(geometry.Pt(-s.Blade, 0))
+	swing := s.Swing
+	if s.Mirrored {
+		m, swing = m.Then(geometry.MirrorX()), -swing
+	}
+	return m.Then(geometry.Rotate(swing))
+}
+
+// A sketcher draws in the frame of a tool on to a picture.
+type sketcher struct {
+	templates.Picture
+	to geometry.Affine
+}
+
+func (k *sketcher) area(t templates.Tone, corners ...geometry.Point) {
+	k.Areas = append(k.Areas, templates.Area{Tone: t, Points: k.to.ApplyAll(corners)})
+}
+
+func (k *sketcher) line(r templates.Role, points ...geometry.Point) {
+	k.Strokes = append(k.Strokes, templates.Stroke{Role: r, Points: k.to.ApplyAll(points)})
+}
+
+// block draws something solid: an area in its outline.
+func (k *sketcher) block(t templates.Tone, corners ...geometry.Point) {
+	k.area(t, corners...)
+	k.line(templates.Outline, geometry.Closed(corners)...)
+}
+
+func (k *sketcher) label(a, b geometry.Point, t templates.Tag) {
+	k.Labels = append(k.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: k.to.Apply(a), B: k.to.Apply(b)}})
+}
+
+// span draws a distance from a to b, moved aside by off, with lines out to it.
+func (k *sketcher) span(a, b, off geometry.Point, t templates.Tag) {
+	c, d := a.Add(off), b.Add(off)
+	past := off.Unit().Mul(off.Norm() / 6)
+	k.line(templates.Construction, a, c.Add(past))
+	k.line(templates.Construction, b, d.Add(past))
+	k.arrow(true, c, d)
+	k.label(c, d, t)
+}
+
+func (k *sketcher) arrow(both bool, points ...geometry.Point) {
+	k.Arrows = append(k.Arrows, templates.Arrow{Points: k.to.ApplyAll(points), Both: both})
+}
+
+// wood draws a part as it is seen, and what a cut takes of it.
+func (k *sketcher) wood(before, after solid.Part, v solid.View) {
+	for _, s := range before.Pieces {
+		k.area(templates.Light, outline(s, v)...)
+	}
+	waste := without(before, after)
+	visible, hidden := solid.Project([]solid.Part{after, waste}, v)
+	for _, s := range visible {
+		k.line(templates.Outline, s.A, s.B)
+	}
+	for _, s := range hidden {
+		k.line(templates.Hidden, s.A, s.B)
+	}
+	step := geometry.Bounds(k.cornersOf(before, v)...)
+	for _, s := range waste.Pieces {
+		for _, h := range geometry.Hatch(outline(s, v), math.Pi/4, math.Max(2, step.Width()/70)) {
+			k.line(templates.Waste, h.A, h.B)
+		}
+	}
+}
+
+func (k *sketcher) cornersOf(p solid.Part, v solid.View) []geometry.Point {
+	var out []geometry.Point
+	for _, s := range p.Pieces {
+		out = append(out, outline(s, v)...)
+	}
+	return out
+}
+
+// outline returns what a convex solid covers as it is seen.
+func outline(s solid.Solid, v solid.View) []geometry.Point {
+	var all []geometry.Point
+	for _, f := range s.Faces() {
+		for _, c := range f.Corners {
+			all = append(all, v.Point(c))
+		}
+	}
+	return geometry.Hull(all)
+}
+
+// without returns what a cut takes away.
+func without(before, after solid.Part) solid.Part {
+	waste := before
+	for _, s := range after.Pieces {
+		waste = waste.Subtract(s)
+	}
+	waste.Pieces = slicesOf(waste.Pieces)
+	return waste
+}
+
+// slicesOf leaves out slivers of rounding.
+func slicesOf(all []solid.Solid) []solid.Solid {
+	var out []solid.Solid
+	for _, s := range all {
+		if s.Volume() > solid.ClashFloor {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// onGauge draws the table saw from above.
+func (s setUp) onGauge() templates.Picture {
+	k := sketcher{to: s.table()}
+	room := s.Before.Bounds()
+	across := room.Max.Y
+	from, to := -stopLong-15, math.Max(room.Max.X, s.Blade+fenceAfter)+10
+	k.block(templates.Middle, geometry.Pt(from, -gaugeDeep), geometry.Pt(to, -gaugeDeep), geometry.Pt(to, 0), geometry.Pt(from, 0))
+	k.wood(s.Before, s.After, solid.Plan())
+	k.blade(across+bladeLong, -gaugeDeep-bladeLong, s)
+	if s.Stop {
+		high := math.Min(across, 40)
+		k.block(templates.Dark, geometry.Pt(-stopLong, 0), geometry.Pt(0, 0), geometry.Pt(0, high), geometry.Pt(-stopLong, high))
+		k.label(geometry.Pt(-stopLong, high), geometry.Pt(0, high), tag("stop-block"))
+		k.span(geometry.Pt(0, 0), geometry.Pt(s.Blade, 0), geometry.Pt(0, -gaugeDeep-24), tag("plain-figure", s.Length(s.Blade)))
+	}
+	if s.Spacer > 0 {
+		y := across + 12
+		k.line(templates.Hidden, geometry.Closed([]geometry.Point{
+			geometry.Pt(0, y), geometry.Pt(s.Spacer, y), geometry.Pt(s.Spacer, y+18), geometry.Pt(0, y+18),
+		})...)
+		k.label(geometry.Pt(0, y+18), geometry.Pt(s.Spacer, y+18), tag("spacer-block", s.Length(s.Spacer)))
+	}
+	k.faces(s, room)
+	k.gaugeAngle(s, from, to)
+	return k.Picture
+}
+
+// blade draws the blade between two distances from the fence, along itself, and
+// the line it saws in.
+func (k *sketcher) blade(far, near float64, s setUp) {
+	tan := math.Tan(s.Swing)
+	wide := s.Kerf / math.Cos(s.Swing)
+	at := func(x, y float64) geometry.Point { return geometry.Pt(s.Blade+x+y*tan, y) }
+	k.block(templates.Dark, at(0, near*0.6), at(wide, near*0.6), at(wide, far*0.9), at(0, far*0.9))
+	k.line(templates.Centre, at(wide/2, near), at(wide/2, far))
+	k.label(at(wide, far*0.9), at(wide, far), tag("blade"))
+}
+
+// faces says which faces lie where.
+func (k *sketcher) faces(s setUp, room solid.Extent) {
+	mid := geometry.Pt((room.Min.X+s.Blade)/2, room.Max.Y/2)
+	if s.Down != "" {
+		k.label(mid, mid, tag("face-down", s.Down))
+	}
+	if s.Fence != "" {
+		k.label(geometry.Pt(room.Min.X, 0), geometry.Pt(s.Blade, 0), tag("on-fence", s.Fence))
+	}
+	if s.End != "" {
+		end := geometry.Pt(room.Min.X, room.Max.Y/2)
+		k.label(end, end, tag("at-stop", s.End))
+	}
+}
+
+// gaugeAngle draws by how much the gauge is turned off square, at the end of the
+// fence from which a line square to the blade stays clear of the part.
+func (k *sketcher) gaugeAngle(s setUp, from, to float64) {
+	if s.Swing == 0 {
+		return
+	}
+	const radius = 60.0
+	corner, fence, level := geometry.Pt(from, -gaugeDeep), 0.0, -s.Swing
+	if s.Swing < 0 {
+		corner, fence, level = geometry.Pt(to, -gaugeDeep), math.Pi, math.Pi-s.Swing
+	}
+	k.line(templates.Construction, corner, corner.Add(geometry.Polar(1.3*radius, level)))
+	k.line(templates.Construction, geometry.Arc(corner, radius, math.Min(fence, level), math.Max(fence, level))...)
+	mid := corner.Add(geometry.Polar(radius, (fence+level)/2))
+	k.label(mid, mid, tag("off-square", s.Angle(math.Abs(s.Swing))))
+}
+
+// Sizes of a tenoning jig as it is drawn, in mm.
+const (
+	jigThick = 20.0
+	jigHigh  = 170.0 // the part is shown up to here
+	tableOut = 40.0  // of the table shown to each side
+)
+
+// Frame in the tenoning jig: y from the face of the jig, along the fence x, z up
+// from the table. The part leans in x.
+
+// onEnd draws the tenoning jig twice: as the blade comes to it, and square to its
+// face, where the part leans.
+func (s setUp) onEnd() []templates.Picture {
+	tall := solid.Plane{N: solid.V(0, 0, 1), D: math.Max(jigHigh, 2.5*s.Height)}
+	before, after := s.Before.Cut(tall), s.After.Cut(tall)
+	return []templates.Picture{s.jigAlong(before, after, tall.D), s.jigFace(before, after, tall.D)}
+}
+
+// jigAlong looks along the fence: y to the right, z up.
+func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Picture {
+	k := sketcher{to: geometry.Identity()}
+	room := before.Bounds()
+	right := math.Max(room.Max.Y, s.Blade+s.Kerf) + tableOut
+	k.block(templates.Middle, geometry.Pt(-jigThick, 0), geometry.Pt(0, 0), geometry.Pt(0, tall*0.9), geometry.Pt(-jigThick, tall*0.9))
+	k.label(geometry.Pt(-jigThick, tall*0.9), geometry.Pt(0, tall*0.9), tag("jig"))
+	k.wood(before, after, solid.Side())
+	k.block(templates.Dark, geometry.Pt(s.Blade, -25), geometry.Pt(s.Blade+s.Kerf, -25), geometry.Pt(s.Blade+s.Kerf, s.Height), geometry.Pt(s.Blade, s.Height))
+	k.line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
+	k.span(geometry.Pt(0, 0), geometry.Pt(s.Blade, 0), geometry.Pt(0, -34), tag("plain-figure", s.Length(s.Blade)))
+	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.Height), geometry.Pt(12, 0), tag("plain-figure", s.Length(s.Height)))
+	return k.Picture
+}
+
+// jigFace looks square to the face of the jig: the part leans there, held by the
+// filler strip against an upright cleat.
+func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture {
+	k := sketcher{to: geometry.Identity()}
+	v := solid.Look(solid.V(0, 1, 0), solid.V(0, 0, 1))
+	edge := leaningEdge(before, v)
+	room := geometry.Bounds(k.cornersOf(before, v)...)
+	const thin, from, cleat = 6.0, 12.0, 18.0
+	to := tall * 0.8
+	upright := math.Min(edge(from), edge(to)) - thin
+	k.block(templates.Middle, geometry.Pt(upright-cleat, 4), geometry.Pt(upright, 4), geometry.Pt(upright, tall*0.95), geometry.Pt(upright-cleat, tall*0.95))
+	if s.Swing != 0 {
+		k.block(templates.White, geometry.Pt(upright, from), geometry.Pt(edge(from), from), geometry.Pt(edge(to), to), geometry.Pt(upright, to))
+		k.label(geometry.Pt(upright, to), geometry.Pt(edge(to), to), tag("strip", s.Angle(math.Abs(s.Swing))))
+	}
+	k.wood(before, after, v)
+	k.line(templates.Outline, geometry.Pt(upright-cleat-tableOut, 0), geometry.Pt(room.Max.X+tableOut, 0))
+	k.line(templates.Centre, geometry.Pt(upright-cleat-tableOut/2, s.Height), geometry.Pt(room.Max.X+tableOut/2, s.Height))
+	k.label(geometry.Pt(room.Max.X, s.Height), geometry.Pt(room.Max.X+tableOut/2, s.Height), tag("blade"))
+	return k.Picture
+}
+
+// leaningEdge returns the left edge of a part that stands leaning: where it is at
+// a height.
+func leaningEdge(p solid.Part, v solid.View) func(z float64) float64 {
+	var along geometry.Point
+	for _, e := range p.Edges() {
+		d := v.Point(e.B).Sub(v.Point(e.A))
+		if d.Y < 0 {
+			d = d.Mul(-1)
+		}
+		if d.Norm() > along.Norm() {
+			along = d
+		}
+	}
+	n := along.Unit().Perp() // to the left of the way up
+	most := math.Inf(-1)
+	for _, s := range p.Pieces {
+		for _, c := range outline(s, v) {
+			most = math.Max(most, c.Dot(n))
+		}
+	}
+	return func(z float64) float64 { return (most - n.Y*z) / n.X }
+}
