@@ -1,5 +1,7 @@
 package render
 
+import "rodsheet/render/table"
+
 // A collator puts the sheets of a job in the order in which they are used.
 type collator struct {
 	sheets []*bin
@@ -67,7 +69,7 @@ func (c *collator) take(i int) {
 
 // carries reports whether a part of what is to be read in order is on the
 // sheet.
-func (n *bin) carries(chain *words) bool {
+func (n *bin) carries(chain *table.Block) bool {
 	for _, b := range n.placed {
 		if b.chain == chain {
 			return true

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"rodsheet/render/table"
 )
 
 // drawPacked scatters templates of one and of several tiles and words to be
@@ -29,9 +31,9 @@ func drawPacked(t *rapid.T) (items []item, sheets []*bin) {
 		}
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "texts") {
-		first, at := &words{}, 0
+		first, at := &table.Block{}, 0
 		for range rapid.IntRange(1, 4).Draw(t, "parts") {
-			at = put(block{panel: &words{}, chain: first}, at)
+			at = put(block{panel: &table.Block{}, chain: first}, at)
 		}
 	}
 	return items, slices.DeleteFunc(sheets, func(n *bin) bool { return len(n.placed) == 0 })

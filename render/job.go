@@ -46,7 +46,7 @@ func (l Layout) laySection(of part) (laidSection, error) {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
 	for _, p := range of.Panels {
-		j.panels = append(j.panels, j.set(p, p, l)...)
+		j.panels = append(j.panels, j.set(p, l)...)
 	}
 	var best laidSection
 	var refused error
@@ -155,23 +155,23 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	return out
 }
 
-// set sets a panel in blocks, with the breaks of another.
-func (j laidSection) set(p, like templates.Panel, l Layout) []item {
+// set sets a panel in blocks.
+func (j laidSection) set(p templates.Panel, l Layout) []item {
+	most := j.size[0]
 	if p.Ruled {
-		return layRuled(p, geometry.Pt(fullWidth(j.size[0].X, l), j.size[0].Y))
+		most.X = fullWidth(most.X, l)
 	}
-	return layPanel(p, like, columns(j.size[0].X), j.size[0])
+	return panelItems(p, columns(j.size[0].X), most)
 }
 
 // layPanels lays the panels of the section, those that speak of sheets, and those the
 // sheets add: how to tape up, how far to trust them, and what was noticed.
 func (j *laidSection) layPanels(of part, l Layout) {
-	add := func(p templates.Panel) { j.items = append(j.items, j.set(p, p, l)...) }
+	add := func(p templates.Panel) { j.items = append(j.items, j.set(p, l)...) }
 	addDeferred := func(words deferredWords) {
-		p := words(numbers{})
-		items := j.set(p, p, l)
+		items := j.set(words(numbers{}), l)
 		j.items = append(j.items, items...)
-		j.deferred = append(j.deferred, deferredPanel{items, func(n numbers) []item { return j.set(words(n), p, l) }})
+		j.deferred = append(j.deferred, deferredPanel{words, items, j.size[0].Y})
 	}
 	j.items = append(j.items, j.panels...)
 	for _, words := range of.added {

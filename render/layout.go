@@ -149,7 +149,7 @@ func (l Layout) remarkLines() []string { return lettering.Wrap(l.Remark, large, 
 
 // footHeight is the strip at the bottom with the level rule and the words.
 func (l Layout) footHeight() float64 {
-	return levelHeight + float64(l.footLines())*pitch(large)
+	return levelHeight + float64(l.footLines())*lettering.Pitch(large)
 }
 
 // clear is the width and height left for blocks. On whole paper it has no

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"rodsheet/geometry"
+	"rodsheet/render/table"
 	"rodsheet/templates"
 	"rodsheet/templates/wording"
 )
@@ -19,20 +21,43 @@ type numbers struct {
 // A deferredWords is a panel that speaks of sheets by their numbers.
 type deferredWords func(numbers) templates.Panel
 
-// A deferredPanel is such a panel once it is laid, and how it is laid again in the
-// same lines.
+// A deferredPanel is such a panel once it is laid, on sheets so high.
 type deferredPanel struct {
+	words deferredWords
 	items []item
-	again func(numbers) []item
+	high  float64
 }
 
-// set puts the numbers in their places.
+// set sets the panel again with numbers that are known: it needs no more lines
+// than with the widest.
 func (p deferredPanel) set(n numbers) {
-	for i, it := range p.again(n) {
-		for k, b := range it {
-			*p.items[i][k].panel = *b.panel
+	for k, shape := range p.items[0] {
+		blocks := table.Set(p.words(n), shape.size.X, geometry.Pt(shape.size.X, p.high))
+		for i, it := range p.items {
+			*it[k].panel = table.Block{}
+			if i < len(blocks) {
+				*it[k].panel = *blocks[i]
+			}
 		}
 	}
+}
+
+// panelItems sets a panel in blocks. Several of them are to be read in order.
+func panelItems(p templates.Panel, columns []float64, most geometry.Point) []item {
+	var out []item
+	laid := table.Lay(p, columns, most)
+	for _, shapes := range laid {
+		var it item
+		for _, b := range shapes {
+			k := block{panel: b, size: b.Size, named: p.Ruled, upright: p.Ruled}
+			if len(laid) > 1 {
+				k.chain = laid[0][0]
+			}
+			it = append(it, k)
+		}
+		out = append(out, it)
+	}
+	return out
 }
 
 // widest is a number as wide as any: all figures are equally wide. It does not

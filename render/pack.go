@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/render/table"
 )
 
 // An item is something to be packed, in each of the shapes it may take, the
@@ -214,7 +215,7 @@ func (p packer) share(a, b item) bool {
 // what is to be read in order moves together. It returns nil where that
 // changes nothing.
 func lastFirst(items []item, last *bin) []item {
-	on, read := map[any]bool{}, map[*words]bool{}
+	on, read := map[any]bool{}, map[*table.Block]bool{}
 	for _, b := range last.placed {
 		on[b.content()] = true
 		read[b.chain] = b.chain != nil
@@ -303,7 +304,7 @@ func (p packer) packInOrder(items []item) []*bin {
 // part without room.
 func (p packer) fill(items []item, left []int, r fit) (b *bin, still []int) {
 	b = p.open(items[left[0]][0].turned)
-	ended := map[*words]bool{}
+	ended := map[*table.Block]bool{}
 	for k, i := range left {
 		it := items[i]
 		chain := it[0].chain

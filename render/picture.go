@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
+	"rodsheet/render/table"
 	"rodsheet/templates"
 )
 
@@ -51,7 +52,7 @@ func (v *view) size() geometry.Point {
 }
 
 // top returns the height of the heading.
-func (v *view) top(width float64) float64 { return -(&words{}).heading(v.Heading, width) }
+func (v *view) top(width float64) float64 { return table.Top(v.Heading, width) }
 
 func (v *view) block() block { return block{view: v, size: v.size(), named: true} }
 
@@ -112,10 +113,10 @@ func pictureItems(pictures []templates.Picture, scale int, columns []float64, mo
 // draw draws the picture with its upper left corner at a place.
 func (v *view) draw(n *pen, at geometry.Point) {
 	size := v.size()
-	w := &words{}
-	level := w.heading(v.Heading, size.X)
+	w := &table.Block{}
+	level := w.Heading(v.Heading, size.X)
 	foot := captionHeight(1) - size.Y
-	w.text(0, foot-small-1, small, v.scale)
+	w.Text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
 	window := geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level)
 	letters := &placer{window: window.Offset(-1)}

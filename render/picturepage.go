@@ -38,10 +38,10 @@ func PictureDocument(name, title string, pictures []templates.Picture, u measure
 	y := pictureMargin + captionOf(title, g.paper)
 	g.draw(n, y)
 	for _, line := range lettering.Wrap(title, large, g.paper.Width-2*pictureMargin) {
-		y -= pitch(large)
+		y -= lettering.Pitch(large)
 		n.text(pictureMargin, y, large, line)
 	}
-	n.text(pictureMargin, y-pitch(small), small, say(lookOnly))
+	n.text(pictureMargin, y-lettering.Pitch(small), small, say(lookOnly))
 	return page.Document{Title: title, Subject: name, Lines: lines(), Pages: []page.Page{n.page}}
 }
 
@@ -71,7 +71,7 @@ func usualPaper(u measure.Unit) string {
 // captionOf returns the height of the words at the foot of the page.
 func captionOf(title string, p Paper) float64 {
 	lines := len(lettering.Wrap(title, large, p.Width-2*pictureMargin))
-	return float64(lines)*pitch(large) + pitch(small) + 1
+	return float64(lines)*lettering.Pitch(large) + lettering.Pitch(small) + 1
 }
 
 // placePictures returns the gallery with the largest pictures. Between equals it is

@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
+	"rodsheet/render/table"
 	"rodsheet/templates"
 )
 
@@ -274,7 +275,7 @@ func (s sheet) drawCaption(n *pen, b placed) {
 		x += size.X + 2
 	}
 	for i, line := range b.caption {
-		n.text(x, corner.Y-float64(i)*pitch(small)-small-1, small, line)
+		n.text(x, corner.Y-float64(i)*lettering.Pitch(small)-small-1, small, line)
 	}
 }
 
@@ -302,12 +303,15 @@ func (s sheet) upperLeft(b placed) geometry.Point {
 }
 
 // words draws words with their upper left corner at a place.
-func (n *pen) words(w *words, at geometry.Point) {
-	move := geometry.Translate(at)
-	for _, s := range w.strokes {
-		n.line(s.Line, move.ApplyAll(s.Points)...)
+func (n *pen) words(w *table.Block, at geometry.Point) {
+	for _, l := range w.Lines {
+		line := rule
+		if l.Fine {
+			line = tableLine
+		}
+		n.line(line, at.Add(l.A), at.Add(l.B))
 	}
-	for _, t := range w.texts {
+	for _, t := range w.Texts {
 		n.text(at.X+t.At.X, at.Y+t.At.Y, t.Height, t.String)
 	}
 }
@@ -328,29 +332,29 @@ func (p Plan) drawFoot(n *pen, i int) {
 		say(sheetOf, i+1, len(p.sheets), l.Paper.Name, say(unit)),
 		say(actualSize),
 	}
-	x, y := l.Margin+ruleLength+18, foot-pitch(small)+0.5
+	x, y := l.Margin+ruleLength+18, foot-lettering.Pitch(small)+0.5
 	if l.narrow() {
 		x, y = l.Margin, foot-levelHeight-small
 	}
 	for _, s := range words {
 		n.text(x, y, small, s)
-		y -= pitch(small)
+		y -= lettering.Pitch(small)
 	}
 	y = foot - levelHeight - large
 	if l.narrow() {
-		y -= 2 * pitch(large)
+		y -= 2 * lettering.Pitch(large)
 	}
 	for _, s := range l.titleLines(p.sheets[i].title) {
 		n.text(l.Margin, y, large, s)
-		y -= pitch(large)
+		y -= lettering.Pitch(large)
 	}
 	for _, s := range l.remarkLines() {
 		n.text(l.Margin, y, large, s)
-		y -= pitch(large)
+		y -= lettering.Pitch(large)
 	}
 	for _, s := range l.correctionLines() {
 		n.text(l.Margin, y, small, s)
-		y -= pitch(large)
+		y -= lettering.Pitch(large)
 	}
 }
 

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/templates"
 )
@@ -56,12 +57,8 @@ func dash(width float64, parts ...float64) []float64 {
 	return parts
 }
 
-// Letter heights in mm: the height of a capital (ISO 3098 series; 2.5 is the
-// least that is printed).
+// Letter heights in mm.
 const (
-	small = 2.5
-	large = 3.5
+	small = lettering.Small
+	large = lettering.Large
 )
-
-// pitch returns the distance in mm from base line to base line.
-func pitch(height float64) float64 { return 1.6 * height }

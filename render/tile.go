@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
+	"rodsheet/render/table"
 	"rodsheet/templates"
 )
 
@@ -15,12 +16,12 @@ type block struct {
 	size    geometry.Point // width and height
 	caption []string
 	tile    *tile
-	panel   *words
+	panel   *table.Block
 	view    *view
-	chain   *words // the first of the panels that are to be read in order; nil: none
-	named   bool   // its title tells one sheet from another
-	turned  bool   // made for a sheet turned on its side
-	upright bool   // stands on no turned sheet
+	chain   *table.Block // the first of the panels that are to be read in order; nil: none
+	named   bool         // its title tells one sheet from another
+	turned  bool         // made for a sheet turned on its side
+	upright bool         // stands on no turned sheet
 }
 
 // content is what tells a block from all others.
@@ -42,7 +43,7 @@ func (b block) title() string {
 	case b.view != nil:
 		return b.view.Heading
 	}
-	return b.panel.title
+	return b.panel.Title
 }
 
 // A tiling drawing is a drawing turned as it will stand on paper and cut into
@@ -228,7 +229,7 @@ func (p *tiling) mapSize() (size geometry.Point, cell float64) {
 }
 
 // captionHeight is the strip under a drawing that holds n lines.
-func captionHeight(n int) float64 { return float64(n)*pitch(small) + 1 }
+func captionHeight(n int) float64 { return float64(n)*lettering.Pitch(small) + 1 }
 
 // block returns the tile with its caption: its name and, on the first tile of
 // a template, how far it is to be trusted. It is as wide as it takes for the

@@ -10,12 +10,13 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/render/table"
 )
 
 // numbered returns an item in one or two shapes, of which the second is the
 // first turned by a quarter.
 func numbered(n int, size geometry.Point, both bool) item {
-	w := &words{title: fmt.Sprint(n)}
+	w := &table.Block{Title: fmt.Sprint(n)}
 	out := item{{size: size, panel: w}}
 	if both {
 		out = append(out, block{size: geometry.Pt(size.Y, size.X), panel: w})
@@ -31,7 +32,7 @@ func TestFewerIsAPacking(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := packer{[2]geometry.Point{geometry.Pt(190, 250), geometry.Pt(270, 170)}}
 		var items []item
-		var chain *words
+		var chain *table.Block
 		for n := range rapid.IntRange(1, 40).Draw(t, "items") {
 			size := geometry.Pt(rapid.Float64Range(20, 150).Draw(t, "w"), rapid.Float64Range(20, 150).Draw(t, "h"))
 			it := numbered(n, size, rapid.Bool().Draw(t, "both"))
@@ -59,22 +60,22 @@ func TestFewerIsAPacking(t *testing.T) {
 }
 
 func wantPacking(t *rapid.T, p packer, items []item, sheets []*bin) {
-	on := map[*words]int{}
+	on := map[*table.Block]int{}
 	for i, s := range sheets {
 		var boxes []geometry.Rect
 		clear := p.open(s.turned).free[0]
 		for _, b := range s.placed {
 			if _, twice := on[b.panel]; twice {
-				t.Fatalf("item %s stands twice", b.panel.title)
+				t.Fatalf("item %s stands twice", b.panel.Title)
 			}
 			on[b.panel] = i
 			box := geometry.Rect{Min: b.at, Max: b.at.Add(b.spaced())}
 			if !clear.Offset(1e-6).Holds(box) {
-				t.Fatalf("item %s stands off the sheet", b.panel.title)
+				t.Fatalf("item %s stands off the sheet", b.panel.Title)
 			}
 			for _, o := range boxes {
 				if o.Offset(-1e-6).Overlaps(box) {
-					t.Fatalf("item %s stands on another", b.panel.title)
+					t.Fatalf("item %s stands on another", b.panel.Title)
 				}
 			}
 			boxes = append(boxes, box)
@@ -83,11 +84,11 @@ func wantPacking(t *rapid.T, p packer, items []item, sheets []*bin) {
 	if len(on) != len(items) || on[items[0][0].panel] != 0 {
 		t.Fatalf("%d of %d items, the first on sheet %d", len(on), len(items), on[items[0][0].panel]+1)
 	}
-	reached := map[*words]int{}
+	reached := map[*table.Block]int{}
 	for _, it := range items {
 		if c := it[0].chain; c != nil {
 			if on[it[0].panel] < reached[c] {
-				t.Fatalf("item %s stands before what is to be read first", it[0].panel.title)
+				t.Fatalf("item %s stands before what is to be read first", it[0].panel.Title)
 			}
 			reached[c] = on[it[0].panel]
 		}

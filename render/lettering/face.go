@@ -118,6 +118,16 @@ func Ascent(height float64) float64 { return Em(height) * face().ascent }
 // positive length.
 func Descent(height float64) float64 { return Em(height) * face().descent }
 
+// Letter heights on a sheet (ISO 3098 series): 2.5 mm is the least that is
+// printed.
+const (
+	Small = 2.5
+	Large = 3.5
+)
+
+// Pitch returns the distance from base line to base line.
+func Pitch(height float64) float64 { return 1.6 * height }
+
 // Width returns the length of the base line of s: the plain sum of the
 // advances, without kerning. Runes that cannot be lettered count as the one
 // Clean puts for them.
