@@ -19,8 +19,12 @@ const (
 type sized struct {
 	piece.Piece
 	stretchers, legs, topBoards Batch
-	tested                      bool   // there are test pieces of its sections
-	extras                      Extras // of all sizes
+	// joints are the stretchers and the legs as they go through the rows of the
+	// joint, with the test pieces that are theirs.
+	stretcherJoints, legJoints Batch
+	testLaps                   int    // test pieces for its laps, none where an earlier size has the same
+	tested                     bool   // there are test pieces of its sections
+	extras                     Extras // of all sizes
 	// blocks are those of its own, and those it shares with later sizes; sticks
 	// what all of them are sawn from, with the first size.
 	blocks []batchedBlock
@@ -37,9 +41,11 @@ type batchedBlock struct {
 // for test pieces: they are sawn to a length of their own.
 func uncounted(p piece.Piece) sized {
 	return sized{
-		Piece:      p,
-		stretchers: Batch{Part: Stretcher, Tests: p.Design.Wood.Tests},
-		legs:       Batch{Part: Leg},
+		Piece:           p,
+		stretchers:      Batch{Part: Stretcher, Tests: p.Design.Wood.Tests},
+		legs:            Batch{Part: Leg},
+		stretcherJoints: Batch{Part: Stretcher},
+		legJoints:       Batch{Part: Leg},
 	}
 }
 
@@ -66,6 +72,10 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			extras:     list.Extras(),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
 			blocks:     batchedBlocks(blocks, p),
+		}
+		out[i].stretcherJoints, out[i].legJoints = out[i].stretchers.testsAt(pieces, i), out[i].legs.testsAt(pieces, i)
+		if !slices.ContainsFunc(pieces[:i], func(q piece.Piece) bool { return lapTrial(q) == lapTrial(p) }) {
+			out[i].testLaps = asked(pieces)
 		}
 		if rows := topRows(p); len(rows) > 0 {
 			out[i].topBoards.Count = rows[0].Parts()

@@ -28,7 +28,7 @@ type member struct {
 func (p sized) stretcherEnd() member {
 	height, _ := p.CutHeights()
 	return member{
-		BridleEnd: p.Bridle.Stretcher(), batch: p.stretchers,
+		BridleEnd: p.Bridle.Stretcher(), batch: p.stretcherJoints,
 		base: p.RoughReach() + p.LegReach, long: joint.BridleLong, height: height, sawn: p.RoughStretcher(),
 		fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
 		title: "step.leg-end", square: "step.leg-end-square",
@@ -38,7 +38,7 @@ func (p sized) stretcherEnd() member {
 func (p sized) legHead() member {
 	_, height := p.CutHeights()
 	return member{
-		BridleEnd: p.Bridle.Head().FromFarEdge(), batch: p.legs,
+		BridleEnd: p.Bridle.Head().FromFarEdge(), batch: p.legJoints,
 		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
 		fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
 		title: "step.head", square: "step.head-square",
@@ -180,7 +180,7 @@ func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, "step.end-cau
 func knifeShoulders(p sized) (row, bool) {
 	return plain(Operation{
 		Do: KnifeShoulders, What: note("step.knife"), Then: notes(note("from-wrap-round")),
-	}, p.stretchers, p.legs), true
+	}, p.stretcherJoints, p.legJoints), true
 }
 
 // onItsEnd is how a part stands in the tenoning jig: its ring side on the jig

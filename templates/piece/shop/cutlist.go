@@ -99,13 +99,14 @@ type CutList struct {
 
 func newCutList(pieces []piece.Piece, blocks []piece.Lot[Block]) CutList {
 	var c CutList
-	for _, rows := range []func(piece.Piece) []CutRow{stretcherRows, legRows, topRows, testRows} {
+	for _, rows := range []func(piece.Piece) []CutRow{stretcherRows, legRows, topRows} {
 		for _, p := range pieces {
 			for _, r := range rows(p) {
 				c.Rows = addRow(c.Rows, r)
 			}
 		}
 	}
+	c.Rows = append(c.Rows, testRows(pieces)...)
 	small := blockRows(blocks)
 	for _, p := range pieces {
 		for _, r := range padRows(p) {
@@ -213,17 +214,6 @@ func topRows(p piece.Piece) []CutRow {
 	}}
 }
 
-// testItem is a test piece of the stock of a part: one of another length serves.
-func testItem(part Part, stock piece.StockSize) Item {
-	of := map[Part]Part{Stretcher: StretcherTest, Leg: LegTest}[part]
-	return item(of, Bought, stock.Width, stock.Thickness)
-}
-
-// tests returns how many test pieces there are of the stock of a part.
-func (c CutList) tests(part Part, stock piece.StockSize) int {
-	return c.row(testItem(part, stock)).Serves
-}
-
 // Extras returns what there is beside the parts.
 func (c CutList) Extras() Extras {
 	out := NoExtras
@@ -236,22 +226,6 @@ func (c CutList) Extras() Extras {
 		}
 	}
 	return out
-}
-
-// testRows returns the test pieces, of each section as many as the design asks
-// for, for all sizes together.
-func testRows(p piece.Piece) []CutRow {
-	if p.Design.Wood.Tests == 0 {
-		return nil
-	}
-	row := func(part Part, stock piece.StockSize) CutRow {
-		s := p.TestPiece(stock)
-		return CutRow{
-			Item: testItem(part, stock), Serves: p.Design.Wood.Tests,
-			Finished: s, Sawn: s, Rough: p.Roughed(s),
-		}
-	}
-	return []CutRow{row(Stretcher, p.SawnStretcher()), row(Leg, p.SawnLeg())}
 }
 
 // padRows returns wooden pads, turned or sawn.

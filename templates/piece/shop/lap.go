@@ -51,7 +51,7 @@ func lapCut(p piece.Piece) Cut {
 }
 
 func testLap(p sized) (row, bool) {
-	part := Batch{Part: TestPiece, Count: p.stretchers.Tests}
+	part := Batch{Part: TestPiece, Count: p.testLaps}
 	legEnd, _ := cutFaces(p.Piece)
 	cut := lapCut(p.Piece)
 	cut.Stop, cut.At = 0, Datum{} // any place on the piece will do
@@ -64,6 +64,12 @@ func testLap(p sized) (row, bool) {
 		Once: notes(usualRule(p.Piece)).with(bottom(p.Piece)...),
 		Test: note("lap-fits"),
 	}, []Batch{part}, handWork{Then: notes(note("test-lap-by-hand"), note("lap-by-hand")), Test: note("lap-fits-by-hand")}}, true
+}
+
+// lapTrial returns what a test lap is tried for: its setting, the stop apart.
+func lapTrial(p piece.Piece) [4]float64 {
+	l := p.EndLap()
+	return [4]float64{quantize(l.OffSquare()), quantize(l.BladeHeight()), quantize(l.Spacer()), quantize(p.Frame.Ring.Width)}
 }
 
 // usualRule says by how much the shop rule for the spacer misses.

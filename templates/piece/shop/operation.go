@@ -237,6 +237,7 @@ type Batch struct {
 	Part                 Part
 	Size                 string
 	Count, Spares, Tests int
+	OtherEnd             bool // the test pieces are those of another joint, their other end
 	// For holds the sizes that a part serves which is not of one size alone.
 	For []string
 }

@@ -392,7 +392,7 @@ func (s speaker) parts(all []shop.Batch) string {
 // counts says how many of a part there are, and of or for which sizes.
 func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 	var words []string
-	spares, tests := 0, 0
+	spares, tests := 0, [2]int{}
 	for _, b := range all {
 		if b.Part != part {
 			continue
@@ -400,13 +400,21 @@ func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 		if b.Count > 0 {
 			words = append(words, s.count(b))
 		}
-		spares, tests = spares+b.Spares, tests+b.Tests
+		spares += b.Spares
+		if b.OtherEnd {
+			tests[1] += b.Tests
+		} else {
+			tests[0] += b.Tests
+		}
 	}
 	if spares > 0 {
 		words = append(words, say("%d spare", spares))
 	}
-	if tests > 0 {
-		words = append(words, say("%d test", tests))
+	if tests[0] > 0 {
+		words = append(words, say("%d test", tests[0]))
+	}
+	if tests[1] > 0 {
+		words = append(words, say("%d test, its other end", tests[1]))
 	}
 	if len(words) == 0 {
 		return Part(part)

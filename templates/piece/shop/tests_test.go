@@ -1,0 +1,62 @@
+package shop
+
+import (
+	"maps"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+)
+
+// Every joint at its own setting has test pieces, and no end of one is cut twice:
+// the ends that the rows take are at most those of the pieces that are milled.
+func TestEverySettingHasATestPiece(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		splays := rapid.SliceOfN(rapid.SampledFrom([]float64{8, 11, 13, 16}), 1, 4).Draw(t, "splays")
+		wanted := rapid.IntRange(1, 2).Draw(t, "tests")
+		var designs []design.Design
+		different := map[float64]bool{}
+		for i, s := range splays {
+			d := piecetest.Low()
+			d.Size, d.Legs.Given, d.Wood.Tests = string(rune('a'+i)), measure.Radians(s), wanted
+			designs = append(designs, d)
+			different[s] = true
+		}
+		plan := NewPlan(piecetest.WorkedAll(t, designs...))
+		pieces := wanted * ((len(different) + 1) / 2)
+		for _, r := range plan.Cuts.Rows {
+			if (r.Part == StretcherTest || r.Part == LegTest) && r.Serves != pieces {
+				t.Fatalf("%v: %d test pieces of %v, want %d", splays, r.Serves, r.Part, pieces)
+			}
+		}
+		for _, do := range []Do{CutSlot, CutCheeks, CutShoulders, KnifeShoulders} {
+			ends := map[bool]int{}
+			for _, s := range only(plan.Steps, do) {
+				tests := 0
+				for _, b := range s.Parts {
+					ends[b.OtherEnd] += b.Tests
+					tests += b.Tests
+				}
+				if tests == 0 {
+					t.Fatalf("%v: a setting of %v has no test piece", splays, do)
+				}
+			}
+			if do == CutSlot {
+				n := len(different)
+				if want := (map[bool]int{false: wanted * ((n + 1) / 2), true: wanted * (n / 2)}); n > 1 && !maps.Equal(ends, want) {
+					t.Fatalf("%v: ends %v, want %v", splays, ends, want)
+				}
+			}
+		}
+		laps := 0
+		for _, s := range only(plan.Steps, TestLap) {
+			laps += s.Parts[0].Count
+		}
+		if laps != wanted {
+			t.Fatalf("%d test pieces for one lap, want %d", laps, wanted)
+		}
+	})
+}
