@@ -210,8 +210,7 @@ func cutSlot(p sized) (row, bool) {
 		r.Once = notes(note("leave-slot-bottom"))
 	}
 	if m.Tenon < p.Kerf {
-		r.Then, r.Once, r.hand.Then = Notes{}, Notes{}, Notes{}
-		r.byHand(SlotTooNarrow, note("slot-under-kerf", length(m.Tenon)), p.Kerf)
+		r.hand.Narrow, r.Then, r.Once, r.hand.Then = true, Notes{}, Notes{}, Notes{}
 	}
 	return r, true
 }

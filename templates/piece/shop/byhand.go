@@ -13,6 +13,7 @@ type handWork struct {
 	Test       Note
 	Line       float64 // from From, where that is not what the stop says
 	From       Datum
+	Narrow     bool // the kerf is wider than what is sawn
 }
 
 // rises reports whether the blade rises so high.

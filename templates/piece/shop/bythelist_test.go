@@ -135,8 +135,8 @@ func (b *bench) followOnEnd(s Step) {
 	}
 }
 
-// taperedSides are the sides that a taper takes.
-var taperedSides = map[NoteID][]Face{
+// listedSides are the sides that a taper takes.
+var listedSides = map[NoteID][]Face{
 	"step.taper-one":      {StretcherSide},
 	"step.taper-adjacent": {StretcherSide, RingSide},
 	"step.taper-opposite": {StretcherSide, Back},
@@ -146,7 +146,7 @@ var taperedSides = map[NoteID][]Face{
 // followTaper saws every tapered face from its start, squared across the leg,
 // at its angle to the straight one.
 func (b *bench) followTaper(s Step) {
-	sides, ok := taperedSides[s.What.ID]
+	sides, ok := listedSides[s.What.ID]
 	if !ok || s.Cut.From != (Datum{FootEnd, Back, false}) {
 		confused("%v, from %v", s.What, s.Cut.From)
 	}

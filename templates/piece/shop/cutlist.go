@@ -18,13 +18,15 @@ type Plan struct {
 	Cuts   CutList
 	Blocks []piece.Lot[Block]
 	Steps  []Step // in working order
+	Cards  []Card // the same
 }
 
 // NewPlan returns the plan of the sizes of one design.
 func NewPlan(pieces []piece.Piece) Plan {
 	blocks := sharedBlocks(pieces)
 	list := newCutList(pieces, blocks)
-	return Plan{pieces, list, blocks, workingOrder(counted(pieces, list, blocks))}
+	steps := workingOrder(counted(pieces, list, blocks))
+	return Plan{pieces, list, blocks, finish(slices.Clone(steps)), cards(steps)}
 }
 
 // A SizeCount is how many of a part one size takes.

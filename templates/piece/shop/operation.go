@@ -47,22 +47,9 @@ const (
 	BridleStage
 	TaperStage
 	GlueStage
+	TopStage
+	FinishStage
 )
-
-// Stage returns the part of the work that the step belongs to.
-func (d Do) Stage() Stage {
-	switch {
-	case d < TestLap:
-		return StockStage
-	case d < SawEnd:
-		return LapStage
-	case d < SawFoot:
-		return BridleStage
-	case d < GlueLegs:
-		return TaperStage
-	}
-	return GlueStage
-}
 
 // A Part is a kind of thing that is sawn, bought or fitted.
 type Part uint8
@@ -255,8 +242,11 @@ const (
 // A Step is one row of the settings list.
 type Step struct {
 	Operation
+	Stage Stage
 	Parts []Batch
 	Like  Likeness
+	// Saw is the same as the saw would do it: what the wood loses, also by hand.
+	Saw Operation
 }
 
 // An Arg is a figure or a name that a note holds.

@@ -14,8 +14,9 @@ type op func(sized) (row, bool)
 // A round is the ops that are run through before the next are taken up: for all
 // sizes at once, or where by is given for those of one setting after the other.
 type round struct {
-	ops []op
-	by  func(sized) float64
+	stage Stage
+	ops   []op
+	by    func(sized) float64
 	// away is work away from the saw.
 	away bool
 }
@@ -23,16 +24,17 @@ type round struct {
 // rounds returns every op in working order.
 func rounds() []round {
 	return []round{
-		{ops: stockOps()},
-		{ops: lapOps(), by: lapHeight},
-		{ops: ringOps(), away: true},
-		{ops: endOps(), by: splay},
-		{ops: onEndOps()},
-		{ops: shoulderOps(), by: splay},
-		{ops: fitOps(), away: true},
-		{ops: taperOps()},
-		{ops: trimmedRingOps(), away: true},
-		{ops: glueOps(), away: true},
+		{stage: StockStage, ops: stockOps()},
+		{stage: LapStage, ops: lapOps(), by: lapHeight},
+		{stage: LapStage, ops: ringOps(), away: true},
+		{stage: BridleStage, ops: endOps(), by: splay},
+		{stage: BridleStage, ops: onEndOps()},
+		{stage: BridleStage, ops: shoulderOps(), by: splay},
+		{stage: BridleStage, ops: fitOps(), away: true},
+		{stage: TaperStage, ops: taperOps()},
+		{stage: GlueStage, ops: trimmedRingOps(), away: true},
+		{stage: GlueStage, ops: glueOps(), away: true},
+		{stage: TopStage, ops: onTopOps(), away: true},
 	}
 }
 
@@ -48,11 +50,14 @@ func workingOrder(all []sized) []Step {
 		}
 		for _, s := range same {
 			for _, o := range r.ops {
-				out = append(out, together(s, o)...)
+				for _, step := range together(s, o) {
+					step.Stage = r.stage
+					out = append(out, step)
+				}
 			}
 		}
 	}
-	return finish(out)
+	return out
 }
 
 // Stops returns the farthest stop that the settings list asks for, mm from the
@@ -130,8 +135,9 @@ func together(all []sized, o op) []Step {
 	var out []Step
 	for _, p := range all {
 		if r, ok := o(p); ok {
+			saw := r.Operation
 			p.limit(&r)
-			out = join(out, Step{Operation: r.Operation, Parts: r.parts})
+			out = join(out, Step{Operation: r.Operation, Parts: r.parts, Saw: saw})
 		}
 	}
 	return out
@@ -161,6 +167,9 @@ func (p sized) limit(r *row) {
 		return
 	}
 	c := &r.Cut
+	if r.hand.Narrow {
+		r.byHand(SlotTooNarrow, note("slot-under-kerf", length(p.Bridle.Tenon)), p.Kerf)
+	}
 	if !c.ByHand() && !rises(p.Piece, c.Height) {
 		r.byHand(BladeTooLow, note("blade-rises", length(p.Design.Saw.Highest)), p.Kerf)
 	}

@@ -103,7 +103,10 @@ func crosscutTests(p sized) (row, bool) {
 // glueOps is the assembly. Ends that stand proud are trimmed when the glue of
 // the bridles is hard and before the ring is closed, while each leg with its
 // stretcher still lies flat on the bench.
-func glueOps() []op { return []op{glueLegs, trimHeads, glueRing, fitPads, fitTop} }
+func glueOps() []op { return []op{glueLegs, trimHeads, glueRing} }
+
+// onTopOps is what the ring carries.
+func onTopOps() []op { return []op{fitPads, fitTop} }
 
 func glueLegs(p sized) (row, bool) {
 	return plain(Operation{

@@ -51,6 +51,11 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"step.bumpers":         "bumpers",
 	"step.lay-top":         "lay the top",
 	"step.fix-top":         "saw the outline, fix the top",
+	// What cards are called that hold several kinds of step.
+	"card.plane":    "plane and measure",
+	"card.crosscut": "square to length",
+	"card.laps":     "laps and their slack",
+	"card.ends":     "ends, at one setting of the gauge",
 	// Stock.
 	"mill-all":                 "Mill all stock of all sizes now, %s with it, each setting of the planer once. A piece milled later never matches.",
 	"mill-all-alone":           "Mill all stock of all sizes now, each setting of the planer once. A piece milled later never matches.",

@@ -25,7 +25,9 @@ var stageNames = [...]wording.Text{
 	shop.LapStage:    "LAPS",
 	shop.BridleStage: "BRIDLE JOINTS",
 	shop.TaperStage:  "FEET, TAPERS, PLAIN ENDS",
-	shop.GlueStage:   "GLUE-UP AND AFTER",
+	shop.GlueStage:   "GLUE-UP",
+	shop.TopStage:    "TOP",
+	shop.FinishStage: "FINISH",
 }
 
 // A swing says which way the gauge swings for a step that is not square, some of
@@ -157,8 +159,8 @@ func Settings(plan shop.Plan) []templates.Panel {
 	s := speakerFor(plan.Pieces)
 	list := templates.Panel{Heading: say("Settings, in working order"), Ruled: true, Under: true, Table: [][]string{said(settingsHead)}}
 	for i, step := range plan.Steps {
-		if i == 0 || plan.Steps[i-1].Do.Stage() != step.Do.Stage() {
-			list.Table = append(list.Table, []string{stageNames[step.Do.Stage()].With()})
+		if i == 0 || plan.Steps[i-1].Stage != step.Stage {
+			list.Table = append(list.Table, []string{stageNames[step.Stage].With()})
 		}
 		number := fmt.Sprint(i + 1)
 		list.Table = append(list.Table, s.row(number, step))

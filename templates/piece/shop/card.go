@@ -1,0 +1,117 @@
+package shop
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Card is one set-up of one tool and all that is done before it moves.
+type Card struct {
+	Number int // from 1, in working order
+	What   Note
+	Stage  Stage
+	Setup
+	Steps     []Step
+	Templates []Template
+}
+
+// A Setup is how a tool stands for every step of a card.
+type Setup struct {
+	How  How
+	Hand bool // sawn by hand, whatever would hold the part at the saw
+	// Swing is how far the mitre gauge is turned counter-clockwise, seen from above,
+	// rad: its right end away from the maker, who stands behind it, where it is
+	// above 0. What the tapering jig holds a part at comes so too.
+	Swing   float64
+	Tilt    float64
+	Height  float64 // of the blade above the table: all that it comes through, at least
+	Through bool
+	// Stop is that of the tenoning jig; at the gauge each step has its own.
+	Stop float64
+}
+
+// A Template is a drawing at full size that a card calls for.
+type Template struct {
+	Part, Face measure.ID // as its view is named
+	Angle      float64    // off square, of the triangle that the gauge is set by; 0 for another template
+}
+
+// sharedWork says which kinds of step share a card with another kind, as far as
+// their set-up is one.
+var sharedWork = map[Do]Do{Measure: Mill, SawFoot: SawEnd, SawBlocks: SawEnd, TrimPlainEnd: SawEnd}
+
+func (d Do) work() Do {
+	if w, ok := sharedWork[d]; ok {
+		return w
+	}
+	return d
+}
+
+// cards puts steps that follow each other and have one set-up on one card.
+func cards(steps []Step) []Card {
+	var out []Card
+	for _, s := range steps {
+		if n := len(out); n == 0 || !out[n-1].take(s) {
+			out = append(out, Card{Number: n + 1, What: s.What, Stage: s.Stage, Setup: s.setup(), Steps: []Step{s}})
+		}
+	}
+	for i := range out {
+		out[i].finish()
+	}
+	return out
+}
+
+// setup returns how the tool stands for a step.
+func (s Step) setup() Setup {
+	c := s.Cut
+	out := Setup{How: c.How, Hand: c.ByHand(), Tilt: c.Tilt, Height: c.Height, Through: c.Through}
+	switch {
+	case c.ByHand() || c.How == AwayFromSaw:
+	case c.How == OnEnd: // the strip is changed, not the jig
+		out.Stop = c.Stop
+	case c.How == OnTaper:
+		out.Swing = c.OffSquare
+	default:
+		out.Swing = s.swing()
+	}
+	return out
+}
+
+// take takes a step on the card if nothing need be set for it anew.
+func (c *Card) take(s Step) bool {
+	if c.Stage != s.Stage || c.Steps[0].Do.work() != s.Do.work() {
+		return false
+	}
+	set := s.setup()
+	if s.Lies[0] == (Lie{}) && math.Abs(set.Swing) == math.Abs(c.Swing) {
+		set.Swing = c.Swing // a block may lean either way
+	}
+	high := math.Max(set.Height, c.Height)
+	if c.Through && set.Through || c.Hand && set.Hand {
+		set.Height, c.Height = high, high
+	}
+	if set.onGrid() != c.Setup.onGrid() {
+		return false
+	}
+	c.Steps = append(c.Steps, s)
+	return true
+}
+
+func (s Setup) onGrid() Setup {
+	putOn(lengthGrid, &s.Height, &s.Stop)
+	putOn(angleGrid, &s.Swing, &s.Tilt)
+	return s
+}
+
+// cardTitles name cards of several kinds of step by the work that they share.
+var cardTitles = map[Do]NoteID{Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends", CutLap: "card.laps"}
+
+// finish names the card once all of its steps are known.
+func (c *Card) finish() {
+	title, ok := cardTitles[c.Steps[0].Do.work()]
+	if ok && slices.ContainsFunc(c.Steps, func(s Step) bool { return s.What.ID != c.What.ID }) {
+		c.What = note(title)
+	}
+}
