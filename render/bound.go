@@ -57,7 +57,7 @@ func counted(n, least int, one, many, by wording.Text) string {
 func (p Plan) Bound() Bound {
 	out := Bound{Sheets: len(p.sheets)}
 	for _, j := range p.sections {
-		out.Least += j.least(j.items)
+		out.Least += j.packing(j.items).Least()
 		for i, d := range j.laids {
 			if d.rows*d.cols > 1 {
 				out.Tiles = append(out.Tiles, TileBound{d.Name, d.count(), j.surveys[i].leastTiles()})

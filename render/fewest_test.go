@@ -340,10 +340,6 @@ func TestUprightStaysUpright(t *testing.T) {
 			}
 		}
 	}
-	turned := newBin(geometry.Pt(500, 500), true)
-	if turned.put(item{{size: geometry.Pt(10, 10), upright: true}}, topmost) {
-		t.Error("an upright block stands on a sheet on its side")
-	}
 }
 
 // A strip as long as so many tiles just hold is cut into just so many, and the
@@ -361,6 +357,16 @@ func TestBoundAllowsWhatJustFits(t *testing.T) {
 		}
 		if b := cut(fits); b.Tiles != tiles || b.Least > tiles {
 			t.Errorf("%.3f mm: %d tiles, want %d; the bound is %d", fits, b.Tiles, tiles, b.Least)
+		}
+	}
+}
+
+// Packs of small templates take so many sheets at most; filled item by item in
+// the best of simple orders they took 6, 14 and 26.
+func TestSheetsOfPacks(t *testing.T) {
+	for _, c := range []struct{ templates, sheets int }{{20, 6}, {50, 13}, {100, 26}} {
+		if got := layOne(t, a4(), smallDrawings(c.templates)...).Count(); got > c.sheets {
+			t.Errorf("%d templates take %d sheets, want %d", c.templates, got, c.sheets)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/render/pack"
 	"rodsheet/templates"
 )
 
@@ -20,10 +21,10 @@ type part struct {
 
 // A laidSection is a section cut and packed by one strategy.
 type laidSection struct {
-	laids []*tiling
-	items []item
-	bins  []*bin
-	packer
+	size     [2]geometry.Point // clear part of a sheet as it is, and on its side
+	laids    []*tiling
+	items    []item
+	sheets   []*pack.Sheet
 	surveys  []survey
 	panels   []item // of the section
 	deferred []deferredPanel
@@ -35,7 +36,7 @@ func (l Layout) laySection(of part) (laidSection, error) {
 	if l.Paper.Whole {
 		clear = wholeSize(of.Drawings)
 	}
-	j := laidSection{packer: packer{[2]geometry.Point{clear, clear}}}
+	j := laidSection{size: [2]geometry.Point{clear, clear}}
 	if l.turns() {
 		j.size[1] = l.onSide().clear()
 	}
@@ -56,17 +57,18 @@ func (l Layout) laySection(of part) (laidSection, error) {
 			refused = cmp.Or(refused, err)
 			continue
 		}
-		if best.bins == nil || len(k.bins) < len(best.bins) {
+		if best.sheets == nil || len(k.sheets) < len(best.sheets) {
 			best = k
 		}
-		if best.ordinary() || len(best.bins) == 1 {
+		if best.ordinary() || len(best.sheets) == 1 {
 			break // no strategy differs, or none can do better
 		}
 	}
-	if best.bins == nil {
+	if best.sheets == nil {
 		return laidSection{}, refused
 	}
-	best.bins = collated(best.items, best.fewer(best.items, best.bins))
+	job := best.packing(best.items)
+	best.sheets = job.Collated(job.Fewer(best.sheets))
 	for _, p := range best.laids {
 		p.register()
 	}
@@ -118,11 +120,27 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	back := j.items
 	for _, pictures := range j.layPictures(of.Pictures) {
 		items := slices.Concat(front, pictures, back)
-		if bins := j.pack(items); j.bins == nil || len(bins) < len(j.bins) {
-			j.items, j.bins = items, bins
+		if sheets := j.packing(items).Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
+			j.items, j.sheets = items, sheets
 		}
 	}
 	return j, nil
+}
+
+// packing returns items as they are packed: the tiles of a drawing are a group.
+func (j laidSection) packing(items []item) *pack.Job {
+	out := &pack.Job{Size: j.size, Gap: gap}
+	for _, it := range items {
+		p := pack.Item{Chain: it[0].chain}
+		if t := it[0].tile; t != nil && t.rows*t.cols > 1 {
+			p.Group = t.tiling
+		}
+		for _, b := range it {
+			p.Shapes = append(p.Shapes, pack.Shape{Size: b.size, Turned: b.turned, Upright: b.upright})
+		}
+		out.Items = append(out.Items, p)
+	}
+	return out
 }
 
 // layPictures returns the pictures in the sizes to compare, the preferred one

@@ -99,7 +99,7 @@ func TestCoverIsOneSheet(t *testing.T) {
 	for _, l := range everyday() {
 		for _, size := range [][2]float64{{350, 300}, {520, 450}, {600, 700}, {900, 400}, {1200, 740}} {
 			p, sections := layPack(t, l, size[0], size[1])
-			if n := len(p.sections[0].bins); n != 1 {
+			if n := len(p.sections[0].sheets); n != 1 {
 				t.Errorf("%.0f × %.0f mm on %s: a cover of %d sheets", size[0], size[1], l.Paper.Name, n)
 			}
 			found := 0

@@ -92,8 +92,12 @@ func (p *Plan) add(heading string, laid laidSection) {
 	if heading != "" {
 		title += ": " + heading
 	}
-	for _, b := range laid.bins {
-		p.sheets = append(p.sheets, sheet{title, heading, b.placed, p.layout.of(b.turned)})
+	for _, s := range laid.sheets {
+		var blocks []placed
+		for _, q := range s.Placed {
+			blocks = append(blocks, placed{laid.items[q.Item][q.Shape], q.At})
+		}
+		p.sheets = append(p.sheets, sheet{title, heading, blocks, p.layout.of(s.Turned)})
 	}
 	p.sections = append(p.sections, laid)
 }
@@ -103,8 +107,8 @@ func (p *Plan) number() {
 	n := numbers{tiles: p.tileSheets()}
 	first := 1
 	for _, j := range p.sections {
-		n.sections = append(n.sections, [2]int{first, first + len(j.bins) - 1})
-		first += len(j.bins)
+		n.sections = append(n.sections, [2]int{first, first + len(j.sheets) - 1})
+		first += len(j.sheets)
 	}
 	for _, j := range p.sections {
 		for _, p := range j.deferred {

@@ -210,7 +210,7 @@ func TestReadInOrder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		part := map[*table.Block]int{}
+		part := map[any]int{}
 		for i, s := range plan.sheets {
 			for _, b := range s.blocks {
 				if b.chain == nil {
@@ -224,10 +224,10 @@ func TestReadInOrder(t *testing.T) {
 			}
 		}
 		for _, j := range plan.sections {
-			order := map[*table.Block]int{}
-			for i, b := range j.bins {
-				for _, p := range b.placed {
-					order[p.panel] = i
+			order := map[any]int{}
+			for i, s := range j.sheets {
+				for _, p := range s.Placed {
+					order[j.items[p.Item][0].panel] = i
 				}
 			}
 			for k := 1; k < len(j.items); k++ {

@@ -18,21 +18,10 @@ type block struct {
 	tile    *tile
 	panel   *table.Block
 	view    *view
-	chain   *table.Block // the first of the panels that are to be read in order; nil: none
-	named   bool         // its title tells one sheet from another
-	turned  bool         // made for a sheet turned on its side
-	upright bool         // stands on no turned sheet
-}
-
-// content is what tells a block from all others.
-func (b block) content() any {
-	switch {
-	case b.tile != nil:
-		return b.tile
-	case b.view != nil:
-		return b.view
-	}
-	return b.panel
+	chain   any  // what is to be read in order has it in common; nil: nothing
+	named   bool // its title tells one sheet from another
+	turned  bool // made for a sheet turned on its side
+	upright bool // stands on no turned sheet
 }
 
 // title is what a block is called in the name of its sheet.
@@ -44,6 +33,17 @@ func (b block) title() string {
 		return b.view.Heading
 	}
 	return b.panel.Title
+}
+
+// An item is what is to be packed, in each of the blocks that it may be, the
+// preferred one first.
+type item []block
+
+// A placed block stands on a sheet with its upper left corner at a place, from
+// the upper left corner of the clear part, y down.
+type placed struct {
+	block
+	at geometry.Point
 }
 
 // A tiling drawing is a drawing turned as it will stand on paper and cut into
