@@ -23,8 +23,8 @@ type RoughPiece struct {
 	Size piece.StockSize
 }
 
-// A CuttingPlan says which piece comes from which board. Each board is ripped
-// into lanes along its length, and each lane crosscut.
+// A CuttingPlan says which piece comes from which board. Each board is ripped into
+// lanes along its length, a thick one resawn into strips, and each strip crosscut.
 type CuttingPlan struct {
 	Kerf   float64
 	Boards []PlannedBoard // those that are used
@@ -33,30 +33,34 @@ type CuttingPlan struct {
 
 // A PlannedBoard is one board as it is to be sawn.
 //
-// Frame: x along the board from one end, y across it from one edge.
+// Frame: x along the board and its grain from one end, y across it from one edge, z
+// through it from one face.
 type PlannedBoard struct {
 	design.Board
 	Lanes []Lane
 }
 
-// A Lane is a strip ripped out of a board.
+// A Lane is what is ripped out of a board for pieces so wide and thick, its strips
+// one behind the other along z: more than one where it is resawn.
 type Lane struct {
-	At, Width float64
-	Places    []Placed
+	At, Width, Thickness float64
+	Strips               [][]Placed
 }
 
-// A Placed is a piece in its lane.
+// A Placed is a piece in its strip. One that is smaller than its lane both ways round
+// is ripped once more when it is crosscut.
 type Placed struct {
 	RoughPiece
-	At float64
+	At     float64
+	Second bool // it is ripped once more
 }
 
-// end returns how far the pieces of a lane reach along the board.
-func (l Lane) end() float64 {
-	if len(l.Places) == 0 {
+// end returns how far the pieces of a strip reach along the board.
+func end(strip []Placed) float64 {
+	if len(strip) == 0 {
 		return 0
 	}
-	last := l.Places[len(l.Places)-1]
+	last := strip[len(strip)-1]
 	return last.At + last.Size.Length
 }
 
@@ -78,9 +82,11 @@ func after(x, kerf float64) float64 {
 	return x + kerf
 }
 
-// Behind returns how much is left of a lane behind its last saw cut, along the
+// Behind returns how much is left of a strip behind its last saw cut, along the
 // board.
-func (b PlannedBoard) Behind(l Lane, kerf float64) float64 { return b.Length - l.end() - kerf }
+func (b PlannedBoard) Behind(strip []Placed, kerf float64) float64 {
+	return b.Length - end(strip) - kerf
+}
 
 // Beside returns how much is left beside the last lane, across the board.
 func (b PlannedBoard) Beside(kerf float64) float64 { return b.Width - b.edge() - kerf }
@@ -137,8 +143,9 @@ func (c CuttingPlan) NoRoom() []Missing {
 }
 
 // planBoards places the pieces by first fit, the largest first. It tries what
-// "largest" can mean and keeps the plan that leaves the fewest pieces out and,
-// of those, takes the fewest boards, then the least length of lane.
+// "largest" can mean, and whether a second rip comes before a new lane or after it,
+// and keeps the plan that leaves the fewest pieces out and, of those, takes the
+// fewest boards, then the least wood, then the fewest second rips.
 func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) CuttingPlan {
 	var best CuttingPlan
 	for i, order := range []func(RoughPiece) [2]float64{
@@ -151,9 +158,11 @@ func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) Cuttin
 			ka, kb := order(a), order(b)
 			return cmp.Or(cmp.Compare(kb[0], ka[0]), cmp.Compare(kb[1], ka[1]))
 		})
-		plan := firstFit(sorted, boards, kerf)
-		if i == 0 || plan.better(best) {
-			best = plan
+		for k, laneFirst := range []bool{false, true} {
+			plan := firstFit(sorted, boards, kerf, laneFirst)
+			if i+k == 0 || plan.better(best) {
+				best = plan
+			}
 		}
 	}
 	return best
@@ -162,79 +171,169 @@ func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) Cuttin
 // broad returns the larger size across the grain.
 func (p RoughPiece) broad() float64 { return math.Max(p.Size.Width, p.Size.Thickness) }
 
+// lies returns the two ways in which a piece lies in a board: across it and through it.
+func (p RoughPiece) lies() [2][2]float64 {
+	return [2][2]float64{{p.Size.Width, p.Size.Thickness}, {p.Size.Thickness, p.Size.Width}}
+}
+
 func (c CuttingPlan) better(d CuttingPlan) bool {
+	wood, rips := c.sawn()
+	wood2, rips2 := d.sawn()
 	return cmp.Or(
 		cmp.Compare(len(c.Missed), len(d.Missed)),
 		cmp.Compare(len(c.Boards), len(d.Boards)),
-		cmp.Compare(c.sawn(), d.sawn()),
+		cmp.Compare(wood, wood2),
+		cmp.Compare(rips, rips2),
 	) < 0
 }
 
-// sawn returns the area in mm² of all Lanes, as far as they are used.
-func (c CuttingPlan) sawn() float64 {
-	sum := 0.0
+// sawn returns the area in mm² of all lanes, as far as they are used, and how many
+// pieces are ripped twice.
+func (c CuttingPlan) sawn() (area float64, second int) {
 	for _, b := range c.Boards {
 		for _, l := range b.Lanes {
-			sum += l.Width * l.end()
+			reach := 0.0
+			for _, s := range l.Strips {
+				reach = math.Max(reach, end(s))
+				for _, p := range s {
+					if p.Second {
+						second++
+					}
+				}
+			}
+			area += l.Width * reach
 		}
 	}
-	return sum
+	return area, second
 }
 
-// firstFit places the pieces in the order given: in the first lane with room,
-// else in a new lane of the first board with room, else on a fresh board, the
-// thinnest that serves.
-func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64) CuttingPlan {
+// firstFit places the pieces in the order given: in a lane of their section, which is
+// resawn once more where that gives another strip; in a larger lane; in a new lane of
+// a board that is open; on a fresh board, the thinnest that serves.
+func firstFit(pieces []RoughPiece, heap []design.Board, kerf float64, laneFirst bool) CuttingPlan {
 	heap = slices.Clone(heap)
 	slices.SortStableFunc(heap, func(a, b design.Board) int { return cmp.Compare(a.Thickness, b.Thickness) })
 	plan := CuttingPlan{Kerf: kerf}
-	for _, p := range pieces {
-		if !plan.joinLane(p) && !plan.openLane(p) && !plan.openBoard(p, heap) {
-			plan.Missed = append(plan.Missed, p)
+	for i, p := range pieces {
+		left := pieces[i:]
+		if plan.joinLane(p, false) || !laneFirst && plan.joinLane(p, true) || plan.openLane(left) ||
+			laneFirst && plan.joinLane(p, true) || plan.openBoard(left, heap) {
+			continue
 		}
+		plan.Missed = append(plan.Missed, p)
 	}
 	return plan
 }
 
-func (c *CuttingPlan) joinLane(p RoughPiece) bool {
+// joinLane puts a piece into a lane of its own section, or into the least one that is
+// larger.
+func (c *CuttingPlan) joinLane(p RoughPiece, larger bool) bool {
+	var best *Lane
+	strip := 0
 	for i := range c.Boards {
 		b := &c.Boards[i]
 		for k := range b.Lanes {
 			l := &b.Lanes[k]
-			at := after(l.end(), c.Kerf)
-			if p.Size.Ripped(b.Thickness) <= l.Width+piece.Slip && at+p.Size.Length <= b.Length+piece.Slip {
-				l.Places = append(l.Places, Placed{p, at})
-				return true
+			if !l.takes(p, larger) || best != nil && l.Width*l.Thickness >= best.Width*best.Thickness {
+				continue
+			}
+			if s := b.strip(*l, p.Size.Length, c.Kerf); s >= 0 {
+				best, strip = l, s
 			}
 		}
 	}
-	return false
+	if best == nil {
+		return false
+	}
+	if strip == len(best.Strips) {
+		best.Strips = append(best.Strips, nil)
+	}
+	s := &best.Strips[strip]
+	*s = append(*s, Placed{p, after(end(*s), c.Kerf), larger})
+	return true
 }
 
-func (c *CuttingPlan) openLane(p RoughPiece) bool {
-	for i := range c.Boards {
-		if c.Boards[i].open(p, c.Kerf) {
+// takes reports whether a piece has the section of the lane, or a smaller one.
+func (l Lane) takes(p RoughPiece, larger bool) bool {
+	for _, lie := range p.lies() {
+		across, through := l.Width-lie[0], l.Thickness-lie[1]
+		if math.Abs(across) <= piece.Slip && math.Abs(through) <= piece.Slip || larger && across >= -piece.Slip && through >= -piece.Slip {
 			return true
 		}
 	}
 	return false
 }
 
-// open rips a new lane for p if the board has room for it.
-func (b *PlannedBoard) open(p RoughPiece, kerf float64) bool {
-	at, width := after(b.edge(), kerf), p.Size.Ripped(b.Thickness)
-	if at+width > b.Width+piece.Slip || p.Size.Length > b.Length+piece.Slip {
-		return false
+// strip returns the first strip of a lane with room for so long a piece, the number of
+// strips for one more that can be resawn, -1 for none.
+func (b PlannedBoard) strip(l Lane, long, kerf float64) int {
+	for i, s := range l.Strips {
+		if after(end(s), kerf)+long <= b.Length+piece.Slip {
+			return i
+		}
 	}
-	b.Lanes = append(b.Lanes, Lane{at, width, []Placed{{p, 0}}})
-	return true
+	if long <= b.Length+piece.Slip && len(l.Strips) < strips(b.Thickness, l.Thickness, kerf) {
+		return len(l.Strips)
+	}
+	return -1
 }
 
-func (c *CuttingPlan) openBoard(p RoughPiece, heap []design.Board) bool {
+// strips returns how many strips so thick a board yields: n of them and n − 1 kerfs.
+// What the saw wanders is in the rough allowance of each.
+func strips(board, thickness, kerf float64) int {
+	return int((board + kerf + piece.Slip) / (thickness + kerf))
+}
+
+func (c *CuttingPlan) openLane(left []RoughPiece) bool {
+	for i := range c.Boards {
+		if c.Boards[i].open(left, c.Kerf) {
+			return true
+		}
+	}
+	return false
+}
+
+// open rips a new lane for the first piece if the board has room for it.
+func (b *PlannedBoard) open(left []RoughPiece, kerf float64) bool {
+	p, at := left[0], after(b.edge(), kerf)
+	lie, ok := b.lie(left, b.Width-at, kerf)
+	if ok {
+		b.Lanes = append(b.Lanes, Lane{at, lie[0], lie[1], [][]Placed{{{RoughPiece: p}}}})
+	}
+	return ok
+}
+
+// lie returns how the first piece lies in a new lane no wider than room: the way that
+// takes the least of the board's width for it and all others of its section, resawn
+// where the board yields several.
+func (b PlannedBoard) lie(left []RoughPiece, room, kerf float64) (best [2]float64, ok bool) {
+	p, long := left[0], 0.0
+	if p.Size.Length > b.Length+piece.Slip {
+		return best, false
+	}
+	for _, q := range left {
+		if q.Size.Width == p.Size.Width && q.Size.Thickness == p.Size.Thickness {
+			long += q.Size.Length + kerf
+		}
+	}
+	need, least := math.Ceil(long/(b.Length+kerf)), math.Inf(1)
+	for _, lie := range p.lies() {
+		n := strips(b.Thickness, lie[1], kerf)
+		if n == 0 || lie[0] > room+piece.Slip {
+			continue
+		}
+		if wide := lie[0] * math.Ceil(need/float64(n)); wide < least {
+			best, least, ok = lie, wide, true
+		}
+	}
+	return best, ok
+}
+
+func (c *CuttingPlan) openBoard(left []RoughPiece, heap []design.Board) bool {
 	for i := range heap {
 		fresh := PlannedBoard{Board: heap[i]}
 		fresh.Count = 1
-		if heap[i].Count > 0 && fresh.open(p, c.Kerf) {
+		if heap[i].Count > 0 && fresh.open(left, c.Kerf) {
 			heap[i].Count--
 			c.Boards = append(c.Boards, fresh)
 			return true

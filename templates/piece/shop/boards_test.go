@@ -3,6 +3,7 @@ package shop
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -34,6 +35,57 @@ func drawBoards(t *rapid.T) []design.Board {
 	}), 0, 4).Draw(t, "boards")
 }
 
+// A block of wood in its board: x along the grain, y across, z through.
+type block struct{ lo, hi [3]float64 }
+
+// blocksOf returns where every piece of a board lies, from the figures of the plan alone.
+func blocksOf(t rapid.TB, b PlannedBoard, kerf float64) []block {
+	var out []block
+	for _, l := range b.Lanes {
+		for k, strip := range l.Strips {
+			z := float64(k) * (l.Thickness + kerf)
+			for _, p := range strip {
+				size := [2]float64{p.Size.Width, p.Size.Thickness}
+				if size[0] > l.Width+piece.Slip || size[1] > l.Thickness+piece.Slip {
+					size[0], size[1] = size[1], size[0]
+				}
+				if size[0] > l.Width+piece.Slip || size[1] > l.Thickness+piece.Slip {
+					t.Fatalf("piece %v does not come out of a lane %v × %v", p.Size, l.Width, l.Thickness)
+				}
+				full := size[0] > l.Width-piece.Slip && size[1] > l.Thickness-piece.Slip
+				if p.Second == full {
+					t.Fatalf("piece %v of a lane %v × %v is ripped again %v", p.Size, l.Width, l.Thickness, p.Second)
+				}
+				out = append(out, block{[3]float64{p.At, l.At, z}, [3]float64{p.At + p.Size.Length, l.At + size[0], z + size[1]}})
+			}
+		}
+	}
+	return out
+}
+
+// checkBoard wants every piece inside the board, its length along the grain, and a
+// kerf between any two of them.
+func checkBoard(t rapid.TB, b PlannedBoard, kerf float64) {
+	all := blocksOf(t, b, kerf)
+	room := [3]float64{b.Length, b.Width, b.Thickness}
+	for i, p := range all {
+		for k := range room {
+			if p.lo[k] < 0 || p.hi[k] > room[k]+piece.Slip {
+				t.Fatalf("piece %v leaves a board of %v", p, room)
+			}
+		}
+		for _, q := range all[:i] {
+			apart := false
+			for k := range room {
+				apart = apart || p.lo[k] >= q.hi[k]+kerf-piece.Slip || q.lo[k] >= p.hi[k]+kerf-piece.Slip
+			}
+			if !apart {
+				t.Fatalf("pieces %v and %v overlap, kerf %v", p, q, kerf)
+			}
+		}
+	}
+}
+
 // Nothing overlaps, a kerf is kept, all is inside its board, no more boards
 // are taken than there are, and every piece is placed or named.
 func TestPlanCanBeSawn(t *testing.T) {
@@ -51,14 +103,9 @@ func TestPlanCanBeSawn(t *testing.T) {
 		}
 		for _, b := range plan.Boards {
 			heap[[3]float64{b.Length, b.Width, b.Thickness}]--
-			y := -kerf
+			checkBoard(t, b, kerf)
 			for _, l := range b.Lanes {
-				if l.At < y+kerf-piece.Slip || l.At+l.Width > b.Width+piece.Slip {
-					t.Fatalf("lane at %v, %v wide, after %v on a board %v wide", l.At, l.Width, y, b.Width)
-				}
-				y = l.At + l.Width
-				checkLane(t, b, l, kerf)
-				for _, p := range l.Places {
+				for _, p := range slices.Concat(l.Strips...) {
 					left[p.RoughPiece]--
 				}
 			}
@@ -79,21 +126,38 @@ func TestPlanCanBeSawn(t *testing.T) {
 	})
 }
 
-// checkLane wants the pieces of a lane a kerf apart, within the board, and each
-// to come out of it one way round or the other.
-func checkLane(t *rapid.T, b PlannedBoard, l Lane, kerf float64) {
-	x := -kerf
-	for _, p := range l.Places {
-		if p.At < x+kerf-piece.Slip || p.At+p.Size.Length > b.Length+piece.Slip {
-			t.Fatalf("piece at %v, %v long, after %v on a board %v long", p.At, p.Size.Length, x, b.Length)
+// Whole designs on boards at random: the same, and the plan holds as many of every
+// part as the cut list.
+func TestPlansOfDesigns(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		low, tall := piecetest.Low(), piecetest.Tall()
+		low.Wood.Boards = append(drawBoards(t), design.Board{Length: 2400, Width: 160, Thickness: rapid.Float64Range(44, 100).Draw(t, "thick"), Count: 3})
+		low.Wood.Tests = rapid.IntRange(0, 2).Draw(t, "tests")
+		tall.Wood = low.Wood
+		list := cutListOf(piecetest.WorkedAll(t, low, tall))
+		got := map[Part]int{}
+		for _, b := range list.Boards.Boards {
+			checkBoard(t, b, list.Boards.Kerf)
+			for _, l := range b.Lanes {
+				for _, p := range slices.Concat(l.Strips...) {
+					got[p.Name.Part]++
+				}
+			}
 		}
-		x = p.At + p.Size.Length
-		flat := p.Size.Width <= l.Width+piece.Slip && p.Size.Thickness <= b.Thickness+piece.Slip
-		turned := p.Size.Thickness <= l.Width+piece.Slip && p.Size.Width <= b.Thickness+piece.Slip
-		if !flat && !turned {
-			t.Fatalf("piece %v does not come out of a lane %v wide, %v thick", p.Size, l.Width, b.Thickness)
+		for _, p := range list.Boards.Missed {
+			got[p.Name.Part]++
 		}
-	}
+		for _, r := range list.Rows {
+			if r.From == Bought {
+				got[r.Part] -= r.Parts() + r.Serves + r.Spares
+			}
+		}
+		for part, n := range got {
+			if n != 0 {
+				t.Fatalf("%v: %d more on the boards than in the cut list", part, n)
+			}
+		}
+	})
 }
 
 // A piece is named as missed only where no board at hand has room for it alone,
@@ -217,7 +281,7 @@ func TestPlanByHand(t *testing.T) {
 			t.Errorf("missed %v", m)
 		}
 	}
-	for _, left := range []float64{plan.Boards[0].Beside(4), plan.Boards[0].Behind(plan.Boards[0].Lanes[1], 4)} {
+	for _, left := range []float64{plan.Boards[0].Beside(4), plan.Boards[0].Behind(plan.Boards[0].Lanes[1].Strips[0], 4)} {
 		if left > piece.Slip {
 			t.Errorf("%.3f mm left of a full board", left)
 		}
@@ -232,6 +296,41 @@ func TestPlanByHand(t *testing.T) {
 	if len(edge.Boards) != 1 || edge.Boards[0].Lanes[0].Width != 31 {
 		t.Fatalf("plan %+v", edge)
 	}
-	piecetest.Nearly(t, "left behind", edge.Boards[0].Behind(edge.Boards[0].Lanes[0], 4), 96)
+	piecetest.Nearly(t, "left behind", edge.Boards[0].Behind(edge.Boards[0].Lanes[0].Strips[0], 4), 96)
 	piecetest.Nearly(t, "left beside", edge.Boards[0].Beside(4), 25)
+}
+
+// Two pieces 27 thick come out of a board of 80 mm, one behind the other, with a kerf
+// between them; of 56 mm they do not: 27 + 4 + 27 = 58.
+func TestThickBoardsAreResawn(t *testing.T) {
+	pieces := slices.Repeat([]RoughPiece{{Name{Part: TopBoard}, piece.StockSize{Length: 900, Width: 100, Thickness: 27}}}, 2)
+	for _, c := range []struct {
+		thick         float64
+		boards, lanes int
+	}{{80, 1, 1}, {58, 1, 1}, {56, 2, 1}} {
+		plan := planBoards(pieces, []design.Board{{Length: 1000, Width: 110, Thickness: c.thick, Count: 2}}, 4)
+		if len(plan.Boards) != c.boards || len(plan.Boards[0].Lanes) != c.lanes || len(plan.Missed) > 0 {
+			t.Errorf("%v mm: %+v", c.thick, plan)
+		}
+		for _, b := range plan.Boards {
+			checkBoard(t, b, 4)
+		}
+	}
+}
+
+// A smaller piece comes out of a lane that is open and is ripped once more, and a
+// board that is open serves before a fresh one.
+func TestOpenLanesServeFirst(t *testing.T) {
+	stick := func(l, w, th float64) RoughPiece {
+		return RoughPiece{Size: piece.StockSize{Length: l, Width: w, Thickness: th}}
+	}
+	boards := []design.Board{{Length: 1000, Width: 100, Thickness: 30, Count: 2}}
+	plan := planBoards([]RoughPiece{stick(600, 80, 30), stick(300, 40, 28)}, boards, 4)
+	if len(plan.Boards) != 1 || len(plan.Boards[0].Lanes) != 1 || !plan.Boards[0].Lanes[0].Strips[0][1].Second {
+		t.Errorf("second rip: %+v", plan)
+	}
+	plan = planBoards([]RoughPiece{stick(600, 60, 30), stick(900, 36, 28)}, boards, 4)
+	if len(plan.Boards) != 1 || len(plan.Boards[0].Lanes) != 2 || plan.Boards[0].Lanes[1].Strips[0][0].Second {
+		t.Errorf("second lane: %+v", plan)
+	}
 }

@@ -137,13 +137,15 @@ func (s speaker) boardsPanel(c shop.CuttingPlan) templates.Panel {
 	bare := s.coarse
 	p := templates.Panel{
 		Heading: say("Cutting plan, %s", s.unit), Ruled: true, Table: [][]string{said(boardsHead)},
-		Text: []string{say("Rip the lanes first, then crosscut them. A kerf of %s is left between lanes and between pieces. The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain.", s.mm(c.Kerf))},
+		Text: []string{say("Rip the lanes first, resaw those of several strips, then crosscut, and rip again last what is smaller than its lane. A kerf of %s is left between lanes and between pieces. The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain.", s.mm(c.Kerf))},
 	}
 	for i, b := range c.Boards {
 		name := fmt.Sprintf("%d: %s × %s × %s", i+1, bare(b.Length), bare(b.Width), bare(b.Thickness))
 		for _, l := range b.Lanes {
-			p.Table = append(p.Table, []string{name, say("%s to %s", bare(l.At), bare(l.At+l.Width)), s.places(l), s.leftover(b.Behind(l, c.Kerf))})
-			name = "″"
+			for k, strip := range l.Strips {
+				p.Table = append(p.Table, []string{name, s.lane(l, k), s.places(strip), s.leftover(b.Behind(strip, c.Kerf))})
+				name = "″"
+			}
 		}
 		if left := b.Beside(c.Kerf); left > 1 {
 			p.Table = append(p.Table, []string{"″", empty, say("not ripped"), bare(b.Length) + " × " + bare(left)})
@@ -171,10 +173,22 @@ func (s speaker) leftover(length float64) string {
 	return empty
 }
 
-func (s speaker) places(l shop.Lane) string {
-	all := make([]string, len(l.Places))
-	for i, p := range l.Places {
+// lane says where a lane lies, and which strip of it is meant where it is resawn.
+func (s speaker) lane(l shop.Lane, strip int) string {
+	at := say("%s to %s", s.coarse(l.At), s.coarse(l.At+l.Width))
+	if len(l.Strips) > 1 {
+		at += ", " + say("resawn to %s, strip %d of %d", s.coarse(l.Thickness), strip+1, len(l.Strips))
+	}
+	return at
+}
+
+func (s speaker) places(strip []shop.Placed) string {
+	all := make([]string, len(strip))
+	for i, p := range strip {
 		all[i] = say("%s at %s", pieceName(p.Name, partNames[p.Name.Part].one), s.coarse(p.At))
+		if p.Second {
+			all[i] += ", " + say("ripped again to %s × %s", s.coarse(p.Size.Width), s.coarse(p.Size.Thickness))
+		}
 	}
 	return strings.Join(all, "; ")
 }
