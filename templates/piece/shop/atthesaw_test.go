@@ -29,6 +29,7 @@ type bench struct {
 	mirrored  bool    // where the stop stood last
 	endSwing  float64 // of the gauge, seen from above, at the sawn end
 	lastSwing float64
+	card      Card
 }
 
 // marks are the sides of a part, each with the direction out of it.
@@ -140,32 +141,16 @@ func (b *bench) swing(s Step, m solid.Affine3, fence Face) float64 {
 	if c.Longer != NoFace {
 		swing = -c.OffSquare * b.side(c.Longer).Dot(b.side(fence))
 	}
-	said := swing
+	said := seen * b.card.Swing
 	switch s.What.ID {
 	case "step.foot": // as for the head
 		said = seen * b.endSwing
-	case "step.shoulder-ring":
-		said = b.parallel(c.OffSquare, m)
-	case "step.shoulder-outer": // to the other side of square
-		said = -seen * b.lastSwing
 	}
 	if math.Abs(said-swing) > 1e-9 {
 		confused("%v: swung by %v, and said to be by %v", s.What, swing, said)
 	}
 	b.lastSwing = seen * swing
 	return swing
-}
-
-// parallel returns the swing at which the blade runs along the sawn end.
-func (b *bench) parallel(square float64, m solid.Affine3) float64 {
-	lies := b.wood.Transform(m)
-	for _, s := range []float64{square, -square} {
-		if hasFace(lies, solid.V(math.Cos(s), -math.Sin(s), 0)) {
-			return s
-		}
-	}
-	confused("nothing is sawn at %v", square)
-	return 0
 }
 
 // hasFace reports whether a part has a face that looks in one direction.

@@ -20,9 +20,12 @@ type member struct {
 	// the one across from it. One setting of the gauge then serves both members,
 	// and for legs the foot too. By hand all is measured along one edge.
 	fence, other, along Face
-	rest                Datum // what touches the stop
-	end                 Face
-	title, square       NoteID // of the cut that makes its end
+	// down is the side on which its end is sawn: seen from above the ends of
+	// stretcher and leg lean to one side of square then.
+	down          Face
+	rest          Datum // what touches the stop
+	end           Face
+	title, square NoteID // of the cut that makes its end
 }
 
 func (p sized) stretcherEnd() member {
@@ -30,7 +33,7 @@ func (p sized) stretcherEnd() member {
 	return member{
 		BridleEnd: p.Bridle.Stretcher(), batch: p.stretcherJoints,
 		base: p.RoughReach() + p.LegReach, long: joint.BridleLong, height: height, sawn: p.RoughStretcher(),
-		fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
+		down: OuterSide, fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
 		title: "step.leg-end", square: "step.leg-end-square",
 	}
 }
@@ -40,7 +43,7 @@ func (p sized) legHead() member {
 	return member{
 		BridleEnd: p.Bridle.Head().FromFarEdge(), batch: p.legJoints,
 		base: p.Frame.Leg.Blank(), long: p.HeadLong(), height: height, sawn: p.SawnLeg().Length,
-		fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
+		down: RingSide, fence: StretcherSide, other: Back, along: Back, rest: Datum{Point: FootEnd}, end: Foot,
 		title: "step.head", square: "step.head-square",
 	}
 }
@@ -85,25 +88,25 @@ func (m member) longer() Face {
 	return m.fence
 }
 
-// endOps is what is sawn at one setting of the gauge to the splay.
-func endOps() []op {
+// splayOps is what is sawn with the gauge at the splay. It swings once, between the two
+// shoulders, and stands for the second as it does for all ends. Shoulders come first,
+// while the blade is low and the far end is square that their stop touches; the foot
+// comes last, for it takes that end away and its stop touches the long corner of the
+// sawn head.
+func splayOps() []op {
 	return []op{
+		func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == RingSide) },
+		func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == OuterSide) },
 		func(p sized) (row, bool) { return p.sawEnd(p.stretcherEnd()) },
 		func(p sized) (row, bool) { return p.sawEnd(p.legHead()) },
 		sawCauls,
+		sawFoot,
 	}
 }
 
-// onEndOps is what the parts get standing on those ends, and what that needs.
-func onEndOps() []op { return []op{sawEndCauls, sawStrips, knifeShoulders, cutSlot, cutCheeks} }
-
-// shoulderOps cuts the shoulders of the tenons.
-func shoulderOps() []op {
-	return []op{
-		func(p sized) (row, bool) { return p.shoulder(false) },
-		func(p sized) (row, bool) { return p.shoulder(true) },
-	}
-}
+// onEndOps is what the parts get standing on the sawn ends, and what that needs. The
+// waste of the cheeks falls off there, for the shoulders are sawn.
+func onEndOps() []op { return []op{sawStrips, cutSlot, cutCheeks} }
 
 // fitOps tries the joint while its parts are square and easily pared.
 func fitOps() []op { return []op{fitBridle} }
@@ -116,7 +119,7 @@ func (p sized) sawEnd(m member) (row, bool) {
 		beyond = note("beyond-trim-and-top", length(joint.BridleLong), length(m.long))
 	}
 	o := Operation{
-		Do: SawEnd, What: note(m.title), Lies: lie(RingSide, m.fence, m.end),
+		Do: SawEnd, What: note(m.title), Lies: lie(m.down, m.fence, m.end),
 		Cut: Cut{
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: m.Thickness, Through: true, Stop: stop, At: m.rest,
 		},
@@ -229,9 +232,9 @@ func cutCheeks(p sized) (row, bool) {
 	}, []Batch{m.batch}, handWork{Then: notes(note("cheeks-by-hand")), Line: upper, From: Datum{Point: EitherFace}}}, true
 }
 
-// shoulder cuts the shoulders of the tenon, the part flat on the table: first on
-// the ring side, then, rolled half a turn, on the outer side, where the other
-// edge is on the fence and the gauge swings to the other side of square.
+// shoulder cuts a shoulder of the tenon, the part flat on the table: that of the ring
+// side or, rolled half a turn, of the outer side, where the other edge is on the fence
+// and the gauge on the other side of square. Where the end is square both are one step.
 func (p sized) shoulder(outer bool) (row, bool) {
 	m := p.tenoned()
 	upper, _ := m.Cheeks()
@@ -251,7 +254,7 @@ func (p sized) shoulder(outer bool) (row, bool) {
 		},
 		Once: notes(note("hair-outside")),
 	}
-	if outer {
+	if second := (m.down == OuterSide) == outer; second && m.OffSquare > 0 {
 		o.Then = notes(note("rolled-half"))
 	}
 	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")), Notes{})}, !outer || m.OffSquare > 0

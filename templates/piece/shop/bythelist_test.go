@@ -61,9 +61,6 @@ func (b *bench) followGauge(s Step) {
 		}
 		b.cut(s, m, b.swing(s, m, l.Fence))
 	}
-	if s.Do == CutShoulders {
-		b.shed()
-	}
 }
 
 // lower returns the side that lies down; where the operation does not care, either.
@@ -133,6 +130,7 @@ func (b *bench) followOnEnd(s Step) {
 		}
 		b.standing(m, c.Stop, max(c.Stop, last), c.Height)
 	}
+	b.shed()
 }
 
 // listedSides are the sides that a taper takes.
@@ -199,9 +197,12 @@ func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 		size.Y, size.Z = size.Z, size.Y
 	}
 	b.wood = solid.Stock("part", solid.Box(solid.Vec{}, size))
-	for _, s := range plan.Steps {
-		if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
-			b.follow(s)
+	for _, c := range plan.Cards {
+		b.card = c
+		for _, s := range c.Steps {
+			if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
+				b.follow(s)
+			}
 		}
 	}
 	return b
@@ -278,8 +279,8 @@ func drawBuilt(t *rapid.T) []design.Design {
 	return out
 }
 
-// What the settings list leaves of the blanks of the cut list is the finished
-// parts, to the last shaving that it prints.
+// What the cards leave of the blanks of the cut list is the finished
+// parts, to the last shaving that they print.
 func TestTheListMakesTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var pieces []piece.Piece

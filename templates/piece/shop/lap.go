@@ -59,7 +59,7 @@ func testLap(p sized) (row, bool) {
 		part.Part = StretcherStick
 	}
 	return row{Operation{
-		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, NoFace), Cut: cut,
+		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, LegEnd), Cut: cut,
 		Then: notes(note("test-lap-order")),
 		Once: notes(usualRule(p.Piece)).with(bottom(p.Piece)...),
 		Test: note("lap-fits"),

@@ -7,9 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// A Do is what is done in one step. Steps stand in rising Do, except where one
-// setting of the saw serves several: laps and open ends come blade height by
-// blade height, ends and shoulders at the splay angle by angle.
+// A Do is what is done in one step.
 type Do uint8
 
 const (

@@ -12,11 +12,12 @@ import (
 type op func(sized) (row, bool)
 
 // A round is the ops that are run through before the next are taken up: for all
-// sizes at once, or where by is given for those of one setting after the other.
+// sizes at once, or where by is given for those of one setting after the other, its
+// figures one within the other.
 type round struct {
 	stage Stage
 	ops   []op
-	by    func(sized) float64
+	by    []func(sized) float64
 	// away is work away from the saw.
 	away bool
 }
@@ -25,11 +26,11 @@ type round struct {
 func rounds() []round {
 	return []round{
 		{stage: StockStage, ops: stockOps()},
-		{stage: LapStage, ops: lapOps(), by: lapHeight},
+		{stage: LapStage, ops: lapOps(), by: []func(sized) float64{lapHeight, lapLean}},
 		{stage: LapStage, ops: ringOps(), away: true},
-		{stage: BridleStage, ops: endOps(), by: splay},
+		{stage: BridleStage, ops: []op{knifeShoulders}, away: true},
+		{stage: BridleStage, ops: splayOps(), by: []func(sized) float64{splay}},
 		{stage: BridleStage, ops: onEndOps()},
-		{stage: BridleStage, ops: shoulderOps(), by: splay},
 		{stage: BridleStage, ops: fitOps(), away: true},
 		{stage: TaperStage, ops: taperOps()},
 		{stage: GlueStage, ops: trimmedRingOps(), away: true},
@@ -44,11 +45,7 @@ func rounds() []round {
 func workingOrder(all []sized) []Step {
 	var out []Step
 	for _, r := range rounds() {
-		same := [][]sized{all}
-		if r.by != nil {
-			same = grouped(all, r.by)
-		}
-		for _, s := range same {
+		for _, s := range grouped(all, r.by...) {
 			for _, o := range r.ops {
 				for _, step := range together(s, o) {
 					step.Stage = r.stage
@@ -112,10 +109,24 @@ func sawn(p piece.Piece) iter.Seq[row] {
 func lapHeight(p sized) float64 { return on(lengthGrid, p.EndLap().BladeHeight()) }
 func splay(p sized) float64     { return on(angleGrid, p.Frame.Leg.Splay) }
 
-// grouped puts together the sizes that have one figure in common, in the order
+// lapLean is how the gauge stands for the laps of a size. Rings that pass over and
+// under the other way round have their laps to the other side of square.
+func lapLean(p sized) float64 {
+	lean := on(angleGrid, p.EndLap().OffSquare())
+	if p.Frame.Over {
+		return -lean
+	}
+	return lean
+}
+
+// grouped puts together the sizes that have their figures in common, in the order
 // of the design.
-func grouped(all []sized, figure func(sized) float64) [][]sized {
-	var out [][]sized
+func grouped(all []sized, figures ...func(sized) float64) [][]sized {
+	if len(figures) == 0 {
+		return [][]sized{all}
+	}
+	var out, within [][]sized
+	figure := figures[0]
 	for _, p := range all {
 		i := slices.IndexFunc(out, func(g []sized) bool {
 			return figure(g[0]) == figure(p)
@@ -126,7 +137,10 @@ func grouped(all []sized, figure func(sized) float64) [][]sized {
 		}
 		out[i] = append(out[i], p)
 	}
-	return out
+	for _, g := range out {
+		within = append(within, grouped(g, figures[1:]...)...)
+	}
+	return within
 }
 
 // together makes one step for all the sizes that have the same setting. Those that

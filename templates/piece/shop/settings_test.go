@@ -73,33 +73,68 @@ func TestOpenEndsFollowTheirLaps(t *testing.T) {
 }
 
 func TestOrderOfOperations(t *testing.T) {
-	// Each of the first is done before any of the second.
-	laws := []struct{ before, after Do }{
-		{Mill, Measure}, {Mill, Crosscut}, {Measure, Crosscut}, {Crosscut, TestLap}, {CutLap, DryRing}, {OpenEnd, DryRing},
-		{DryRing, SawEnd}, {SawEnd, CutSlot}, {SawEnd, CutCheeks}, {KnifeShoulders, CutSlot}, {CutCheeks, CutShoulders},
-		{CutSlot, SawFoot}, {CutCheeks, SawFoot}, {CutShoulders, SawFoot}, {FitBridle, SawFoot},
-		{CutSlot, CutTaper}, {CutCheeks, CutTaper}, {CutShoulders, CutTaper}, {CutLap, CutTaper},
-		{SawFoot, CutTaper}, {CutTaper, GlueLegs}, {TrimPlainEnd, GlueLegs}, {GlueLegs, TrimHeads},
-		{TrimHeads, GlueRing}, {GlueRing, FitPads}, {FitPads, FitTop},
+	// Each of the first is done before any of the second: to all sizes, or to any one.
+	type law struct{ before, after Do }
+	laws := map[bool][]law{
+		true: {
+			{Mill, Measure}, {Mill, Crosscut}, {Measure, Crosscut}, {Crosscut, TestLap}, {CutLap, DryRing}, {OpenEnd, DryRing},
+			{DryRing, KnifeShoulders}, {KnifeShoulders, CutShoulders}, {SawEnd, CutSlot}, {SawEnd, CutCheeks}, {CutShoulders, CutCheeks},
+			{CutSlot, FitBridle}, {CutCheeks, FitBridle}, {FitBridle, CutTaper}, {SawFoot, CutTaper}, {CutLap, TrimPlainEnd},
+			{CutTaper, GlueLegs}, {TrimPlainEnd, GlueLegs}, {GlueLegs, TrimHeads},
+			{TrimHeads, GlueRing}, {GlueRing, FitPads}, {FitPads, FitTop},
+		},
+		// The stops of shoulders, leg end and head touch far ends that are square yet.
+		false: {{CutShoulders, SawFoot}, {SawEnd, SawFoot}, {CutShoulders, SawEnd}, {SawEnd, TrimPlainEnd}, {CutShoulders, TrimPlainEnd}},
 	}
 	for name, designs := range piecetest.Cases() {
-		first, last := map[Do]int{}, map[Do]int{}
-		for i, s := range stepsOf(piecetest.WorkedAll(t, designs...)) {
-			if _, ok := first[s.Do]; !ok {
-				first[s.Do] = i + 1
-			}
-			last[s.Do] = i + 1
-		}
-		for _, l := range laws {
-			if first[l.before] == 0 || first[l.after] == 0 {
-				if l.before != OpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
-					t.Errorf("%s: no row for %v or %v", name, l.before, l.after)
+		steps := stepsOf(piecetest.WorkedAll(t, designs...))
+		for all, laws := range laws {
+			for _, d := range designs {
+				first, last := map[Do]int{}, map[Do]int{}
+				for i, s := range steps {
+					if !all && !s.does(Stretcher, d.Size) && !s.does(Leg, d.Size) {
+						continue
+					}
+					if _, ok := first[s.Do]; !ok {
+						first[s.Do] = i + 1
+					}
+					last[s.Do] = i + 1
 				}
+				for _, l := range laws {
+					if first[l.before] == 0 || first[l.after] == 0 {
+						if l.before != OpenEnd || designs[0].Ring.Plain != design.ClosedEnd {
+							t.Errorf("%s: no row for %v or %v", name, l.before, l.after)
+						}
+						continue
+					}
+					if last[l.before] > first[l.after] {
+						t.Errorf("%s: row %d (%v) comes after row %d (%v)", name, last[l.before], l.before, first[l.after], l.after)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Once the gauge has left a setting it does not come back to it in one stage, but for
+// laps of another depth.
+func TestTheGaugeNeverComesBack(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		left, last := map[float64]bool{}, Card{}
+		for _, c := range NewPlan(piecetest.WorkedAll(t, designs...)).Cards {
+			if c.Stage != last.Stage || c.Stage == LapStage && c.Height != last.Height {
+				clear(left)
+			}
+			if c.How != OnGauge {
 				continue
 			}
-			if last[l.before] > first[l.after] {
-				t.Errorf("%s: row %d (%v) comes after row %d (%v)", name, last[l.before], l.before, first[l.after], l.after)
+			if c.Swing != last.Swing {
+				left[last.Swing] = true
+				if left[c.Swing] {
+					t.Errorf("%s: card %d turns the gauge to %v° again", name, c.Number, c.Swing*180/math.Pi)
+				}
 			}
+			last = c
 		}
 	}
 }
@@ -252,13 +287,17 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 		long := leg.Bounds().Size().Z + joint.BridleLong
 		close("leg head", stop(SawEnd, 1), long)
 		close("foot", stop(SawFoot, 0), long)
+		ring, outer := 1, 0 // which is sawn first
+		if p.Design.Legs.Mortise == joint.MortiseInLeg {
+			ring, outer = 0, 1
+		}
 		for i, at := range shoulderCorners(p) {
 			turned := solid.RotateY(p.Frame.Leg.Splay).Apply(at)
 			want := turned.Z - leg.Bounds().Min.Z
 			if p.Design.Legs.Mortise == joint.MortiseInLeg {
 				want = p.RoughReach() + at.X
 			}
-			close("shoulder", stop(CutShoulders, i), want)
+			close("shoulder", stop(CutShoulders, []int{ring, outer}[i]), want)
 		}
 	})
 }

@@ -24,7 +24,7 @@ var stageNames = [...]wording.Text{
 	shop.StockStage:  "STOCK",
 	shop.LapStage:    "LAPS",
 	shop.BridleStage: "BRIDLE JOINTS",
-	shop.TaperStage:  "FEET, TAPERS, PLAIN ENDS",
+	shop.TaperStage:  "TAPERS, PLAIN ENDS",
 	shop.GlueStage:   "GLUE-UP",
 	shop.TopStage:    "TOP",
 	shop.FinishStage: "FINISH",
@@ -39,15 +39,16 @@ type swing struct {
 }
 
 var (
-	nearer = swing{"the cut nearer the end on the %s", across}
-	longer = swing{"the %s longer", func(f shop.Face) shop.Face { return f }}
-	swings = map[shop.NoteID]swing{
+	nearer  = swing{"the cut nearer the end on the %s", across}
+	longer  = swing{"the %s longer", itself}
+	farther = swing{"the cut nearer the end on the %s", itself}
+	swings  = map[shop.NoteID]swing{
 		"step.test-lap": nearer, "step.laps": nearer, "step.slack": nearer, "step.open-ends": nearer, "step.flush-end": nearer,
 		"step.leg-end": longer, "step.head": longer,
 		"step.leg-caul":       {"as for the ends", nil},
 		"step.end-caul":       {"either way", nil},
-		"step.shoulder-ring":  {"parallel to the sawn end", nil},
-		"step.shoulder-outer": {"to the other side of square", nil},
+		"step.shoulder-ring":  farther,
+		"step.shoulder-outer": farther,
 		"step.foot":           {"as for the head", nil},
 	}
 )
@@ -260,6 +261,8 @@ func (s speaker) gauge(o shop.Operation) string {
 	}
 	return all
 }
+
+func itself(f shop.Face) shop.Face { return f }
 
 // across returns the side of a stretcher across from another.
 func across(f shop.Face) shop.Face {
