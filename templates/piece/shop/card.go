@@ -89,8 +89,11 @@ func (c *Card) take(s Step) bool {
 		set.Swing = c.Swing // a block may lean either way
 	}
 	high := math.Max(set.Height, c.Height)
-	if c.Through && set.Through || c.Hand && set.Hand {
+	switch {
+	case c.Through && set.Through || c.Hand && set.Hand:
 		set.Height, c.Height = high, high
+	case c.How == OnEnd && c.near(s):
+		set.Height = c.Height
 	}
 	if set.onGrid() != c.Setup.onGrid() {
 		return false
@@ -105,11 +108,62 @@ func (s Setup) onGrid() Setup {
 	return s
 }
 
+// near is by how much two settings may differ and be one, mm: less than a stop or a
+// blade is set to (common practice, no source).
+const near = 0.15
+
+// A give is the figure of a step that gives way to that of a neighbour near to it: to
+// the larger or the smaller, so that wood is left at the line and none cut short.
+// Spacers and the heights of laps do not: a joint would no longer fit.
+type give struct {
+	of     func(*Cut) *float64
+	larger bool
+}
+
+func stopOf(c *Cut) *float64   { return &c.Stop }
+func lineOf(c *Cut) *float64   { return &c.Line }
+func heightOf(c *Cut) *float64 { return &c.Height }
+
+var gives = map[Do]give{
+	Crosscut: {stopOf, true}, CutShoulders: {stopOf, true}, SawEnd: {stopOf, true}, SawFoot: {stopOf, true},
+	OpenEnd: {lineOf, false}, TrimPlainEnd: {lineOf, false},
+	CutSlot: {heightOf, false}, CutCheeks: {heightOf, false},
+}
+
+// near reports whether the blade stands for a step as for every one on the card.
+func (c *Card) near(s Step) bool {
+	return !slices.ContainsFunc(c.Steps, func(t Step) bool { return math.Abs(t.Cut.Height-s.Cut.Height) >= near })
+}
+
+// share gives steps of one kind whose figures are near to each other one figure.
+func share(steps []Step) {
+	was := slices.Clone(steps)
+	for i := range steps {
+		s := &steps[i]
+		g, ok := gives[s.Do]
+		if !ok || s.Cut.ByHand() {
+			continue
+		}
+		own := *g.of(&s.Cut)
+		for _, t := range was {
+			at := *g.of(&t.Cut)
+			if t.Do == s.Do && !t.Cut.ByHand() && math.Abs(at-own) < near && at > 0 && (at > *g.of(&s.Cut)) == g.larger {
+				*g.of(&s.Cut), *g.of(&s.Saw.Cut) = at, at
+			}
+		}
+		s.Left = math.Abs(*g.of(&s.Cut) - own)
+	}
+}
+
 // cardTitles name cards of several kinds of step by the work that they share.
 var cardTitles = map[Do]NoteID{Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends", CutLap: "card.laps"}
 
-// finish names the card once all of its steps are known.
+// finish settles the figures and the name of the card once all of its steps are known.
 func (c *Card) finish() {
+	share(c.Steps)
+	if c.How == OnEnd {
+		c.Height = c.Steps[0].Cut.Height
+	}
 	title, ok := cardTitles[c.Steps[0].Do.work()]
 	if ok && slices.ContainsFunc(c.Steps, func(s Step) bool { return s.What.ID != c.What.ID }) {
 		c.What = note(title)

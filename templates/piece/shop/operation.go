@@ -245,6 +245,9 @@ type Step struct {
 	Like  Likeness
 	// Saw is the same as the saw would do it: what the wood loses, also by hand.
 	Saw Operation
+	// Left is what it leaves at its line, mm, where the setting of a neighbour serves
+	// it too: it is pared away.
+	Left float64
 }
 
 // An Arg is a figure or a name that a note holds.
