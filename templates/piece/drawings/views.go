@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
@@ -30,25 +31,31 @@ type scene struct {
 // sceneOf turns the piece half round, which brings stretcher 1 to the front.
 func sceneOf(p piece.Piece) scene {
 	half := geometry.Rotate(math.Pi)
-	about := solid.RotateZ(math.Pi)
 	var s scene
-	var frame []solid.Part
-	stretcher, leg := p.Stretcher(), p.Leg()
 	height := p.Frame.Leg.Height
 	for i := range p.Frame.Ring.Sides {
-		place := p.Place(i).Then(about)
-		frame = append(frame, stretcher.Transform(place), leg.Transform(place))
 		if p.Design.Top.PadHeight() > 0 {
 			c := p.Frame.Ring.Place(i, 0).Then(half).Apply(p.PadCentre())
 			s.pads = append(s.pads, lid{geometry.Decimate(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
-	s.frame = solid.NewScene(frame)
+	s.frame = solid.NewScene(frameOf(p))
 	if corners := p.TopCorners(); len(corners) > 0 {
 		under := height + p.Design.Top.PadHeight()
 		s.top = []lid{{geometry.Decimate(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
 	}
 	return s
+}
+
+// frameOf returns stretchers and legs, turned half round.
+func frameOf(p piece.Piece) []solid.Part {
+	var out []solid.Part
+	stretcher, leg := p.Stretcher(), p.Leg()
+	for i := range p.Frame.Ring.Sides {
+		place := p.Place(i).Then(solid.RotateZ(math.Pi))
+		out = append(out, stretcher.Transform(place), leg.Transform(place))
+	}
+	return out
 }
 
 // drawn projects the scene. What the frame itself hides is left out: so small,
@@ -63,21 +70,36 @@ func drawn(p piece.Piece, s scene, v solid.View, hidden bool) templates.Drawing 
 	for _, pad := range s.pads {
 		visible = append(visible, pad.edges(v)...)
 	}
-	if len(s.top) == 0 {
-		lines(&d, templates.Outline, visible)
-		return d
-	}
-	top := s.top[0]
-	if p.Design.Top.Kind == design.WoodTop {
-		clear := uncovered(visible, top.silhouette(v))
+	for _, top := range s.top {
+		if p.Design.Top.Kind == design.GlassTop {
+			role := templates.Construction
+			if v.Out.Z < grazing {
+				role = templates.Outline // edge on, glass is as dark as wood
+			}
+			lines(&d, role, append(top.edges(v), top.glints(v)...))
+			continue
+		}
 		if hidden {
 			lines(&d, templates.Hidden, covered(visible, top.silhouette(v)))
 		}
-		visible = clear
+		visible = append(uncovered(visible, top.silhouette(v)), top.edges(v)...)
 	}
 	lines(&d, templates.Outline, visible)
-	lines(&d, templates.Outline, top.edges(v))
 	return d
+}
+
+// faces returns what is seen of the faces in tones: the frame, and over it what
+// lies on it, which hides whatever falls together with it. Glass has none.
+func faces(p piece.Piece, s scene, v solid.View) []templates.Area {
+	out := patches(s.frame, v)
+	on := s.pads
+	if p.Design.Top.Kind == design.WoodTop {
+		on = append(slices.Clip(on), s.top...)
+	}
+	for _, l := range on {
+		out = append(out, l.faces(v)...)
+	}
+	return out
 }
 
 func lines(d *templates.Drawing, role templates.Role, segments []geometry.Segment) {
@@ -148,7 +170,7 @@ func viewAtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), soli
 // cornerView is seen from above, from the right of the near stretcher.
 func cornerView(p piece.Piece, s scene) templates.Picture {
 	d := drawn(p, s, viewAtCorner(), false)
-	return templates.Picture{Heading: say(cornerHeading), Strokes: d.Strokes, NoScale: true}
+	return templates.Picture{Heading: say(cornerHeading), Areas: faces(p, s, viewAtCorner()), Strokes: d.Strokes, NoScale: true}
 }
 
 // dimension draws a dimension line from a to b, its end marks in keeping with

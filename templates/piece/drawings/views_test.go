@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -111,4 +112,81 @@ func boundsOf(p templates.Picture, roles ...templates.Role) geometry.Rect {
 		}
 	}
 	return geometry.Bounds(all...)
+}
+
+// toneAt returns the tone of the last area that covers a point, and whether one
+// does. sure is false close to the side of an area.
+func toneAt(areas []templates.Area, q geometry.Point) (tone templates.Tone, covered, sure bool) {
+	sure = true
+	for _, a := range areas {
+		inside := false
+		for i, c := range a.Points { // even-odd rule
+			d := a.Points[(i+1)%len(a.Points)]
+			if (c.Y > q.Y) != (d.Y > q.Y) && q.X < c.X+(q.Y-c.Y)/(d.Y-c.Y)*(d.X-c.X) {
+				inside = !inside
+			}
+			sure = sure && (geometry.Segment{A: c, B: d}).Distance(q) > 0.05
+		}
+		if inside {
+			tone, covered = a.Tone, true
+		}
+	}
+	return tone, covered, sure
+}
+
+// whole returns all that stands in a scene as solids.
+func (s scene) whole(v solid.View, frame []solid.Part) (patches []solid.Patch) {
+	for _, l := range append(slices.Clone(s.pads), s.top...) {
+		frame = append(frame, solid.Stock("lid", solid.Prism(solid.Lift(l.outline, l.low), solid.V(0, 0, l.high-l.low))))
+	}
+	return solid.NewScene(frame).Patches(v)
+}
+
+// What is painted last at a place of the corner view is the face that is seen
+// there, worked out from the solids of frame, pads and top all together: each
+// place is painted just where a face is seen, and in the tone of that face.
+func TestTonesShowTheForemostFace(t *testing.T) {
+	for k, d := range piecetest.Bases() {
+		if d.Top.Kind == design.GlassTop {
+			d.Top.Kind = design.WoodTop
+		}
+		p := piecetest.Worked(t, d)
+		s, v := sceneOf(p), viewAtCorner()
+		areas := faces(p, s, v)
+		var want []templates.Area
+		for _, q := range s.whole(v, frameOf(p)) {
+			want = append(want, templates.Area{Tone: toneOf(q.N, v), Points: q.Corners})
+		}
+		rapid.Check(t, func(t *rapid.T) {
+			box := cornerView(p, s).Bounds()
+			q := geometry.Pt(rapid.Float64Range(box.Min.X, box.Max.X).Draw(t, "x"), rapid.Float64Range(box.Min.Y, box.Max.Y).Draw(t, "y"))
+			got, painted, sure := toneAt(areas, q)
+			tone, seen, sureToo := toneAt(want, q)
+			if sure && sureToo && (painted != seen || got != tone) {
+				t.Errorf("base %d at %v: painted %v in tone %d, seen %v in tone %d", k, q, painted, got, seen, tone)
+			}
+		})
+	}
+}
+
+// Glass is not painted, and has two strokes on it.
+func TestGlassIsClear(t *testing.T) {
+	d := piecetest.Low()
+	p := piecetest.Worked(t, d)
+	s, v := sceneOf(p), viewAtCorner()
+	without := s
+	without.top = nil
+	if got, want := len(faces(p, s, v)), len(faces(p, without, v)); got != want {
+		t.Errorf("%d areas, want the %d of frame and pads", got, want)
+	}
+	rim := geometry.Bounds(s.top[0].silhouette(v)...)
+	inside := 0
+	for _, st := range cornerView(p, s).Strokes {
+		if box := geometry.Bounds(st.Points...); st.Role == templates.Construction && rim.Offset(-20).Holds(box) {
+			inside++
+		}
+	}
+	if inside < 2 {
+		t.Errorf("%d strokes on the glass, want two", inside)
+	}
 }
