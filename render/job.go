@@ -26,7 +26,8 @@ type laidSection struct {
 	items    []item
 	sheets   []*pack.Sheet
 	surveys  []survey
-	panels   []item // of the section
+	panels   []item                    // of the section
+	figures  map[templates.View][]item // those of its drawings
 	deferred []deferredPanel
 }
 
@@ -36,7 +37,7 @@ func (l Layout) laySection(of part) (laidSection, error) {
 	if l.Paper.Whole {
 		clear = wholeSize(of.Drawings)
 	}
-	j := laidSection{size: [2]geometry.Point{clear, clear}}
+	j := laidSection{size: [2]geometry.Point{clear, clear}, figures: map[templates.View][]item{}}
 	if l.turns() {
 		j.size[1] = l.onSide().clear()
 	}
@@ -47,7 +48,11 @@ func (l Layout) laySection(of part) (laidSection, error) {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
 	for _, p := range of.Panels {
-		j.panels = append(j.panels, j.set(p, l)...)
+		if slices.ContainsFunc(of.Drawings, func(d templates.Drawing) bool { return d.View == p.Of }) {
+			j.figures[p.Of] = append(j.figures[p.Of], j.set(p, l)...)
+		} else {
+			j.panels = append(j.panels, j.set(p, l)...)
+		}
 	}
 	var best laidSection
 	var refused error
@@ -127,14 +132,11 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	return j, nil
 }
 
-// packing returns items as they are packed: the tiles of a drawing are a group.
+// packing returns items as they are packed.
 func (j laidSection) packing(items []item) *pack.Job {
 	out := &pack.Job{Size: j.size, Gap: gap}
 	for _, it := range items {
-		p := pack.Item{Chain: it[0].chain}
-		if t := it[0].tile; t != nil && t.rows*t.cols > 1 {
-			p.Group = t.tiling
-		}
+		p := pack.Item{Chain: it[0].chain, Group: it[0].group}
 		for _, b := range it {
 			p.Shapes = append(p.Shapes, pack.Shape{Size: b.size, Turned: b.turned, Upright: b.upright})
 		}
@@ -238,18 +240,64 @@ func (j *laidSection) layDrawings(l Layout, m strategy) error {
 		p.assess(l)
 		j.laids = append(j.laids, p)
 		if p.rows*p.cols == 1 {
-			j.items = append(j.items, v.shapes(p, m))
+			j.items = append(j.items, j.withFigures(v.shapes(p, m))...)
 			continue
 		}
 		sum += p.large(j.size)
 		if err := l.plannable(sum); err != nil {
 			return err
 		}
+		var tiles []item
 		for _, t := range p.tiles() {
-			j.items = append(j.items, item{t.block()})
+			tiles = append(tiles, item{t.block()})
 		}
+		j.items = append(j.items, j.withFigures(tiles...)...)
 	}
 	return nil
+}
+
+// withFigures returns the items of a drawing with those of its figures: in one
+// item where a sheet holds both, else to be read behind it.
+func (j *laidSection) withFigures(drawing ...item) []item {
+	own, last := drawing[0][0], len(drawing)-1
+	for _, figures := range j.figures[own.tile.View] {
+		if both := j.together(drawing[0], figures); last == 0 && both != nil {
+			drawing[0] = both
+			continue
+		}
+		drawing = append(drawing, slices.Clone(figures))
+	}
+	if len(drawing) > last+1 {
+		for _, it := range drawing[last:] {
+			it[0].group, it[0].chain = own.tile.tiling, own.tile.tiling
+		}
+	}
+	return drawing
+}
+
+// together returns two items as one, side by side or one below the other in the
+// shapes that take the least room; nil where no sheet holds both.
+func (j *laidSection) together(a, b item) (out item) {
+	const most = 6
+	for _, p := range a {
+		clear := j.size[0]
+		if p.turned {
+			clear = j.size[1]
+		}
+		for _, q := range b {
+			for _, at := range []geometry.Point{{X: p.size.X + gap}, {Y: p.size.Y + gap}} {
+				size := geometry.Pt(max(p.size.X, at.X+q.size.X), max(p.size.Y, at.Y+q.size.Y))
+				if size.X <= clear.X && size.Y <= clear.Y && q.chain == nil {
+					out = append(out, block{
+						size: size, parts: []placed{{p, geometry.Point{}}, {q, at}},
+						group: p.group, turned: p.turned, upright: p.upright || q.upright,
+					})
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b block) int { return cmp.Compare(a.size.X*a.size.Y, b.size.X*b.size.Y) })
+	return out[:min(most, len(out))]
 }
 
 // shapes returns the blocks of a drawing of one tile, the one of p first.

@@ -95,7 +95,7 @@ func (p *Plan) add(heading string, laid laidSection) {
 	for _, s := range laid.sheets {
 		var blocks []placed
 		for _, q := range s.Placed {
-			blocks = append(blocks, placed{laid.items[q.Item][q.Shape], q.At})
+			blocks = append(blocks, placed{laid.items[q.Item][q.Shape], q.At}.all()...)
 		}
 		p.sheets = append(p.sheets, sheet{title, heading, blocks, p.layout.of(s.Turned)})
 	}

@@ -18,10 +18,12 @@ type block struct {
 	tile    *tile
 	panel   *table.Block
 	view    *view
-	chain   any  // what is to be read in order has it in common; nil: nothing
-	named   bool // its title tells one sheet from another
-	turned  bool // made for a sheet turned on its side
-	upright bool // stands on no turned sheet
+	parts   []placed // of several blocks in one, which is none of the above
+	chain   any      // what is to be read in order has it in common; nil: nothing
+	group   any      // so has what stands on sheets that follow one another
+	named   bool     // its title tells one sheet from another
+	turned  bool     // made for a sheet turned on its side
+	upright bool     // stands on no turned sheet
 }
 
 // title is what a block is called in the name of its sheet.
@@ -33,6 +35,19 @@ func (b block) title() string {
 		return b.view.Heading
 	}
 	return b.panel.Title
+}
+
+// all returns the block where it stands, or the blocks that it is made of.
+func (p placed) all() []placed {
+	if p.parts == nil {
+		return []placed{p}
+	}
+	var out []placed
+	for _, q := range p.parts {
+		q.at = q.at.Add(p.at)
+		out = append(out, q.all()...)
+	}
+	return out
 }
 
 // An item is what is to be packed, in each of the blocks that it may be, the
@@ -237,6 +252,9 @@ func captionHeight(n int) float64 { return float64(n)*lettering.Pitch(small) + 1
 func (t *tile) block() block {
 	const narrowest = 45.0
 	b := block{tile: t, named: true, turned: t.turned, upright: t.Upright}
+	if t.rows*t.cols > 1 {
+		b.group = t.tiling
+	}
 	b.size = geometry.Pt(math.Max(t.window.Width(), narrowest), t.window.Height())
 	m, _ := t.mapSize()
 	if m.X > 0 {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/render/page"
 	"rodsheet/render/readback"
 )
 
@@ -45,6 +46,24 @@ func TestTrace(t *testing.T) {
 		for _, s := range readback.Strays(want, pages[i], aim) {
 			t.Errorf("page %d: no segment at %.5f", i+1, s)
 		}
+	}
+}
+
+// A second reader finds a bookmark for each section, and those of its sheets
+// under it.
+func TestOutline(t *testing.T) {
+	doc := page.Document{Title: "pack"}
+	for i, part := range []string{"cover", "laps", ""} {
+		doc.Pages = append(doc.Pages, page.Page{Width: 210, Height: 297, Name: fmt.Sprint("sheet ", i+1), Part: part})
+	}
+	out := readback.Run(t, write(t, doc), "outline.pdf", "mutool", "show", "FILE", "outline")
+	line := regexp.MustCompile(`(?m)^.(\t+)"(.*)"\t#page=(\d)`)
+	got := ""
+	for _, m := range line.FindAllStringSubmatch(out, -1) {
+		got += fmt.Sprintf("%d %s, page %s\n", len(m[1]), m[2], m[3])
+	}
+	if want := "1 cover, page 1\n2 sheet 1, page 1\n1 laps, page 2\n2 sheet 2, page 2\n2 sheet 3, page 3\n"; got != want {
+		t.Errorf("the outline is\n%swant\n%s", got, want)
 	}
 }
 
