@@ -157,6 +157,8 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	)
 	widths := columns(j.size[0].X)
 	most := share * j.size[0].Y
+	wide, pictures := wideFirst(pictures)
+	front := pictureItems(wide, scaleFor(wide, 1, geometry.Pt(j.size[0].X, most)), []float64{j.size[0].X}, most)
 	widest := 0.0
 	for _, p := range pictures {
 		if b := p.Bounds(); !p.NoScale {
@@ -169,10 +171,22 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 		if n > 0 && widest/reduction(scale) < smallest {
 			break
 		}
-		out = append(out, pictureItems(pictures, scale, widths, most))
+		out = append(out, append(slices.Clip(front), pictureItems(pictures, scale, widths, most)...))
 		scale++
 	}
 	return out
+}
+
+// wideFirst parts the pictures that take the width of a sheet from the others.
+func wideFirst(pictures []templates.Picture) (wide, others []templates.Picture) {
+	for _, p := range pictures {
+		if p.Wide {
+			wide = append(wide, p)
+		} else {
+			others = append(others, p)
+		}
+	}
+	return wide, others
 }
 
 // set sets a panel in blocks.

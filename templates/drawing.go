@@ -117,6 +117,7 @@ type Picture struct {
 	Arrows  []Arrow
 	Labels  []Label
 	NoScale bool
+	Wide    bool // takes the width of a sheet
 }
 
 // A Section is what belongs together in a job: it begins a sheet of its own and

@@ -32,7 +32,7 @@ func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job,
 	plan := shop.NewPlan(pieces)
 	sections := []templates.Section{
 		coverJob(pieces),
-		{Heading: say(cutListHeading), Panels: wording.CutList(plan)},
+		{Heading: say(cutListHeading), Pictures: boardPictures(pieces[0], plan.Cuts.Boards), Panels: wording.CutList(plan)},
 		{Heading: say(settingsHeading), Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
 		fullSize,
 		{Heading: say(checksHeading), Panels: wording.CheckPanels(f)},

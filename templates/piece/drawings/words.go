@@ -66,6 +66,8 @@ const (
 	checksHeading    wording.Text = "Checks and figures"
 	sizesHeading     wording.Text = "Main sizes"
 	planHeading      wording.Text = "Plan"
+	boardHeading     wording.Text = "Board %d: %s × %s × %s"
+	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
 	cornerHeading    wording.Text = "From above, at a corner"
 	writeRealSizes   wording.Text = "Where wood or saw turn out different, write the real sizes into the design file and print again."
@@ -74,6 +76,8 @@ const (
 // labels is what lines and places are called.
 var labels = map[measure.ID]wording.Text{
 	"across":               "%s",
+	"rip":                  "rip %d",
+	"strip-behind":         "%d, strip %d",
 	"across-stretcher":     "%s",
 	"along-stretcher":      "%s",
 	"back":                 "back",

@@ -193,6 +193,14 @@ func (s speaker) places(strip []shop.Placed) string {
 	return strings.Join(all, "; ")
 }
 
+// PieceName names a piece of a board as short as a picture of one has room for.
+func PieceName(n shop.Name) string {
+	if short, ok := shortNames[n.Part]; ok {
+		return pieceName(n, short)
+	}
+	return pieceName(n, partNames[n.Part].one)
+}
+
 // pieceName names a piece of a board and the size it belongs to.
 func pieceName(n shop.Name, part wording.Text) string {
 	name := part.With()

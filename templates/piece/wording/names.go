@@ -27,6 +27,14 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.FoldingWedge:   {"folding wedge", "folding wedges"},
 }
 
+// shortNames are those of pieces of a board that their section tells apart.
+var shortNames = map[shop.Part]wording.Text{
+	shop.StretcherTest:  "test",
+	shop.LegTest:        "test",
+	shop.StretcherStick: "block stick",
+	shop.LegStick:       "block stick",
+}
+
 // Part returns what one part is called.
 func Part(p shop.Part) string { return partNames[p].one.With() }
 
