@@ -4,31 +4,45 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
-// A setUp is a part as it lies at a tool, in the frame of the tool, before a cut
-// and after it, with the figures that the tool stands at.
-//
-// Frame at the mitre gauge: x along its fence away from the stop, which stands at
-// 0, y from the fence over the table, z up. The side of the blade nearer the stop
-// meets the fence at x = Stop and stands y·tan Swing farther at y.
+// A setUp is a part as it lies at a tool, in the frame of that tool (see shop.Work),
+// before a cut and after it.
 type setUp struct {
-	Before, After solid.Part
-	Mirrored      bool // the stop stands to the right of the blade
-	Swing         float64
-	Kerf          float64
-	Blade         float64 // where its near side meets the fence
-	Height        float64 // of the blade
-	Stop          bool    // there is a stop at x = 0
-	Spacer        float64
-	// Say returns a length or an angle in words.
-	Length, Angle func(float64) string
-	// Down and Fence are what is said of the faces that lie there, End of the end
-	// at the stop, Line of where a line is counted from.
-	Down, Fence, End string
+	piece.Piece
+	shop.Step
+	shop.Work
+	before, after solid.Part
+	swing         float64 // of the blade from square to the fence, in the frame
+	blade         float64 // where its near side meets the fence
 }
+
+func newSetUp(p piece.Piece, s shop.Step, w shop.Work) setUp {
+	out := setUp{p, s, w, w.Before.Transform(w.At), w.After.Transform(w.At), 0, 0}
+	if len(w.Blades) == 0 {
+		return out
+	}
+	side := w.Blades[0].Side
+	if out.cut().How == shop.OnEnd {
+		out.swing, out.blade = out.cut().OffSquare, side.D
+		return out
+	}
+	out.swing = math.Atan2(-side.N.Y, side.N.X)
+	out.blade = side.D / math.Cos(out.swing)
+	return out
+}
+
+// cut is what the saw does, also where it is done by hand.
+func (s setUp) cut() shop.Cut { return s.Saw.Cut }
+
+// lie is how the part lies.
+func (s setUp) lie() shop.Lie { return s.Saw.Lies[min(s.Work.Lie, 1)] }
 
 // Sizes of a saw as it is drawn, in mm: our own, near those of common machines.
 const (
@@ -42,9 +56,9 @@ const (
 // up the paper, north is the far side of the table, and the side of the blade
 // nearer the stop stands on x = 0 where it meets the fence.
 func (s setUp) table() geometry.Affine {
-	m := geometry.Translate(geometry.Pt(-s.Blade, 0))
-	swing := s.Swing
-	if s.Mirrored {
+	m := geometry.Translate(geometry.Pt(-s.blade, 0))
+	swing := s.swing
+	if s.Mirrored() {
 		m, swing = m.Then(geometry.MirrorX()), -swing
 	}
 	return m.Then(geometry.Rotate(swing))
@@ -91,7 +105,7 @@ func (k *sketcher) arrow(both bool, points ...geometry.Point) {
 // wood draws a part as it is seen, and what a cut takes of it.
 func (k *sketcher) wood(before, after solid.Part, v solid.View) {
 	for _, s := range before.Pieces {
-		k.area(templates.Light, outline(s, v)...)
+		k.area(templates.Light, v.Silhouette(s)...)
 	}
 	waste := without(before, after)
 	visible, hidden := solid.Project([]solid.Part{after, waste}, v)
@@ -103,7 +117,7 @@ func (k *sketcher) wood(before, after solid.Part, v solid.View) {
 	}
 	step := geometry.Bounds(k.cornersOf(before, v)...)
 	for _, s := range waste.Pieces {
-		for _, h := range geometry.Hatch(outline(s, v), math.Pi/4, math.Max(2, step.Width()/70)) {
+		for _, h := range geometry.Hatch(v.Silhouette(s), math.Pi/4, math.Max(2, step.Width()/70)) {
 			k.line(templates.Waste, h.A, h.B)
 		}
 	}
@@ -112,20 +126,9 @@ func (k *sketcher) wood(before, after solid.Part, v solid.View) {
 func (k *sketcher) cornersOf(p solid.Part, v solid.View) []geometry.Point {
 	var out []geometry.Point
 	for _, s := range p.Pieces {
-		out = append(out, outline(s, v)...)
+		out = append(out, v.Silhouette(s)...)
 	}
 	return out
-}
-
-// outline returns what a convex solid covers as it is seen.
-func outline(s solid.Solid, v solid.View) []geometry.Point {
-	var all []geometry.Point
-	for _, f := range s.Faces() {
-		for _, c := range f.Corners {
-			all = append(all, v.Point(c))
-		}
-	}
-	return geometry.Hull(all)
 }
 
 // without returns what a cut takes away.
@@ -152,24 +155,24 @@ func slicesOf(all []solid.Solid) []solid.Solid {
 // onGauge draws the table saw from above.
 func (s setUp) onGauge() templates.Picture {
 	k := sketcher{to: s.table()}
-	room := s.Before.Bounds()
+	room := s.before.Bounds()
 	across := room.Max.Y
-	from, to := -stopLong-15, math.Max(room.Max.X, s.Blade+fenceAfter)+10
+	from, to := -stopLong-15, math.Max(room.Max.X, s.blade+fenceAfter)+10
 	k.block(templates.Middle, geometry.Pt(from, -gaugeDeep), geometry.Pt(to, -gaugeDeep), geometry.Pt(to, 0), geometry.Pt(from, 0))
-	k.wood(s.Before, s.After, solid.Plan())
+	k.wood(s.before, s.after, solid.Plan())
 	k.blade(across+bladeLong, -gaugeDeep-bladeLong, s)
-	if s.Stop {
+	if s.cut().Stop > 0 {
 		high := math.Min(across, 40)
 		k.block(templates.Dark, geometry.Pt(-stopLong, 0), geometry.Pt(0, 0), geometry.Pt(0, high), geometry.Pt(-stopLong, high))
 		k.label(geometry.Pt(-stopLong, high), geometry.Pt(0, high), tag("stop-block"))
-		k.span(geometry.Pt(0, 0), geometry.Pt(s.Blade, 0), geometry.Pt(0, -gaugeDeep-24), tag("plain-figure", s.Length(s.Blade)))
+		k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -gaugeDeep-24), tag("plain-figure", s.MM(s.blade)))
 	}
-	if s.Spacer > 0 {
+	if s.cut().Spacer > 0 {
 		y := across + 12
 		k.line(templates.Hidden, geometry.Closed([]geometry.Point{
-			geometry.Pt(0, y), geometry.Pt(s.Spacer, y), geometry.Pt(s.Spacer, y+18), geometry.Pt(0, y+18),
+			geometry.Pt(0, y), geometry.Pt(s.cut().Spacer, y), geometry.Pt(s.cut().Spacer, y+18), geometry.Pt(0, y+18),
 		})...)
-		k.label(geometry.Pt(0, y+18), geometry.Pt(s.Spacer, y+18), tag("spacer-block", s.Length(s.Spacer)))
+		k.label(geometry.Pt(0, y+18), geometry.Pt(s.cut().Spacer, y+18), tag("spacer-block", s.MM(s.cut().Spacer)))
 	}
 	k.faces(s, room)
 	k.gaugeAngle(s, from, to)
@@ -179,44 +182,46 @@ func (s setUp) onGauge() templates.Picture {
 // blade draws the blade between two distances from the fence, along itself, and
 // the line it saws in.
 func (k *sketcher) blade(far, near float64, s setUp) {
-	tan := math.Tan(s.Swing)
-	wide := s.Kerf / math.Cos(s.Swing)
-	at := func(x, y float64) geometry.Point { return geometry.Pt(s.Blade+x+y*tan, y) }
+	tan := math.Tan(s.swing)
+	wide := s.Piece.Kerf / math.Cos(s.swing)
+	at := func(x, y float64) geometry.Point { return geometry.Pt(s.blade+x+y*tan, y) }
 	k.block(templates.Dark, at(0, near*0.6), at(wide, near*0.6), at(wide, far*0.9), at(0, far*0.9))
 	k.line(templates.Centre, at(wide/2, near), at(wide/2, far))
+	k.arrow(false, at(wide/2, near-40), at(wide/2, near-5)) // the way it is pushed
 	k.label(at(wide, far*0.9), at(wide, far), tag("blade"))
 }
 
 // faces says which faces lie where.
 func (k *sketcher) faces(s setUp, room solid.Extent) {
-	mid := geometry.Pt((room.Min.X+s.Blade)/2, room.Max.Y/2)
-	if s.Down != "" {
-		k.label(mid, mid, tag("face-down", s.Down))
+	lie := s.lie()
+	mid := geometry.Pt((room.Min.X+s.blade)/2, room.Max.Y/2)
+	if lie.Down != shop.NoFace {
+		k.label(mid, mid, tag("face-down", wording.Face(lie.Down)))
 	}
-	if s.Fence != "" {
-		k.label(geometry.Pt(room.Min.X, 0), geometry.Pt(s.Blade, 0), tag("on-fence", s.Fence))
+	if lie.Fence != shop.NoFace {
+		k.label(geometry.Pt(room.Min.X, 0), geometry.Pt(s.blade, 0), tag("on-fence", wording.Face(lie.Fence)))
 	}
-	if s.End != "" {
+	if lie.Rest != shop.NoFace {
 		end := geometry.Pt(room.Min.X, room.Max.Y/2)
-		k.label(end, end, tag("at-stop", s.End))
+		k.label(end, end, tag("at-stop", wording.Face(lie.Rest)))
 	}
 }
 
 // gaugeAngle draws by how much the gauge is turned off square, at the end of the
 // fence from which a line square to the blade stays clear of the part.
 func (k *sketcher) gaugeAngle(s setUp, from, to float64) {
-	if s.Swing == 0 {
+	if s.swing == 0 {
 		return
 	}
 	const radius = 60.0
-	corner, fence, level := geometry.Pt(from, -gaugeDeep), 0.0, -s.Swing
-	if s.Swing < 0 {
-		corner, fence, level = geometry.Pt(to, -gaugeDeep), math.Pi, math.Pi-s.Swing
+	corner, fence, level := geometry.Pt(from, -gaugeDeep), 0.0, -s.swing
+	if s.swing < 0 {
+		corner, fence, level = geometry.Pt(to, -gaugeDeep), math.Pi, math.Pi-s.swing
 	}
 	k.line(templates.Construction, corner, corner.Add(geometry.Polar(1.3*radius, level)))
 	k.line(templates.Construction, geometry.Arc(corner, radius, math.Min(fence, level), math.Max(fence, level))...)
 	mid := corner.Add(geometry.Polar(radius, (fence+level)/2))
-	k.label(mid, mid, tag("off-square", s.Angle(math.Abs(s.Swing))))
+	k.label(mid, mid, tag("off-square", s.Say(measure.Angle(math.Abs(s.swing)))))
 }
 
 // Sizes of a tenoning jig as it is drawn, in mm.
@@ -232,8 +237,8 @@ const (
 // onEnd draws the tenoning jig twice: as the blade comes to it, and square to its
 // face, where the part leans.
 func (s setUp) onEnd() []templates.Picture {
-	tall := solid.Plane{N: solid.V(0, 0, 1), D: math.Max(jigHigh, 2.5*s.Height)}
-	before, after := s.Before.Cut(tall), s.After.Cut(tall)
+	tall := solid.Plane{N: solid.V(0, 0, 1), D: math.Max(jigHigh, 2.5*s.cut().Height)}
+	before, after := s.before.Cut(tall), s.after.Cut(tall)
 	return []templates.Picture{s.jigAlong(before, after, tall.D), s.jigFace(before, after, tall.D)}
 }
 
@@ -241,14 +246,14 @@ func (s setUp) onEnd() []templates.Picture {
 func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Picture {
 	k := sketcher{to: geometry.Identity()}
 	room := before.Bounds()
-	right := math.Max(room.Max.Y, s.Blade+s.Kerf) + tableOut
+	right := math.Max(room.Max.Y, s.blade+s.Piece.Kerf) + tableOut
 	k.block(templates.Middle, geometry.Pt(-jigThick, 0), geometry.Pt(0, 0), geometry.Pt(0, tall*0.9), geometry.Pt(-jigThick, tall*0.9))
 	k.label(geometry.Pt(-jigThick, tall*0.9), geometry.Pt(0, tall*0.9), tag("jig"))
 	k.wood(before, after, solid.Side())
-	k.block(templates.Dark, geometry.Pt(s.Blade, -25), geometry.Pt(s.Blade+s.Kerf, -25), geometry.Pt(s.Blade+s.Kerf, s.Height), geometry.Pt(s.Blade, s.Height))
+	k.block(templates.Dark, geometry.Pt(s.blade, -25), geometry.Pt(s.blade+s.Piece.Kerf, -25), geometry.Pt(s.blade+s.Piece.Kerf, s.cut().Height), geometry.Pt(s.blade, s.cut().Height))
 	k.line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
-	k.span(geometry.Pt(0, 0), geometry.Pt(s.Blade, 0), geometry.Pt(0, -34), tag("plain-figure", s.Length(s.Blade)))
-	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.Height), geometry.Pt(12, 0), tag("plain-figure", s.Length(s.Height)))
+	k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("plain-figure", s.MM(s.blade)))
+	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("plain-figure", s.MM(s.cut().Height)))
 	return k.Picture
 }
 
@@ -263,14 +268,14 @@ func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture
 	to := tall * 0.8
 	upright := math.Min(edge(from), edge(to)) - thin
 	k.block(templates.Middle, geometry.Pt(upright-cleat, 4), geometry.Pt(upright, 4), geometry.Pt(upright, tall*0.95), geometry.Pt(upright-cleat, tall*0.95))
-	if s.Swing != 0 {
+	if s.swing != 0 {
 		k.block(templates.White, geometry.Pt(upright, from), geometry.Pt(edge(from), from), geometry.Pt(edge(to), to), geometry.Pt(upright, to))
-		k.label(geometry.Pt(upright, to), geometry.Pt(edge(to), to), tag("strip", s.Angle(math.Abs(s.Swing))))
+		k.label(geometry.Pt(upright, to), geometry.Pt(edge(to), to), tag("strip", s.Say(measure.Angle(math.Abs(s.swing)))))
 	}
 	k.wood(before, after, v)
 	k.line(templates.Outline, geometry.Pt(upright-cleat-tableOut, 0), geometry.Pt(room.Max.X+tableOut, 0))
-	k.line(templates.Centre, geometry.Pt(upright-cleat-tableOut/2, s.Height), geometry.Pt(room.Max.X+tableOut/2, s.Height))
-	k.label(geometry.Pt(room.Max.X, s.Height), geometry.Pt(room.Max.X+tableOut/2, s.Height), tag("blade"))
+	k.line(templates.Centre, geometry.Pt(upright-cleat-tableOut/2, s.cut().Height), geometry.Pt(room.Max.X+tableOut/2, s.cut().Height))
+	k.label(geometry.Pt(room.Max.X, s.cut().Height), geometry.Pt(room.Max.X+tableOut/2, s.cut().Height), tag("blade"))
 	return k.Picture
 }
 
@@ -290,9 +295,69 @@ func leaningEdge(p solid.Part, v solid.View) func(z float64) float64 {
 	n := along.Unit().Perp() // to the left of the way up
 	most := math.Inf(-1)
 	for _, s := range p.Pieces {
-		for _, c := range outline(s, v) {
+		for _, c := range v.Silhouette(s) {
 			most = math.Max(most, c.Dot(n))
 		}
 	}
 	return func(z float64) float64 { return (most - n.Y*z) / n.X }
+}
+
+// Sizes of a tapering jig as it is drawn, in mm.
+const (
+	rail     = 25.0  // of the blocks that the leg lies against
+	jigApron = 30.0  // of the board, beyond the leg
+	bladeRun = 150.0 // of the blade, before the foot
+)
+
+// onTaper draws the tapering jig from above, in its frame: x from the side of the
+// blade to the jig, y along the blade away from the maker. The foot goes first.
+// line is how far the taper starts from the foot, up the straight edge.
+func (s setUp) onTaper() templates.Picture {
+	line := s.cut().Line
+	k := sketcher{to: geometry.Identity()}
+	v := solid.Plan()
+	edge, end := longestSide(s.before, v, geometry.Pt(1, 0)), longestSide(s.before, v, geometry.Pt(0, -1))
+	room := geometry.Bounds(k.cornersOf(s.before, v)...)
+	low, high, right := room.Min.Y-rail-jigApron, room.Max.Y+8, room.Max.X+rail+jigApron
+	k.block(templates.White, geometry.Pt(0, low), geometry.Pt(right, low), geometry.Pt(right, high), geometry.Pt(0, high))
+	k.rail(edge)
+	k.rail(end)
+	k.wood(s.before, s.after, v)
+	k.block(templates.Dark, geometry.Pt(-s.Piece.Kerf, high+10), geometry.Pt(0, high+10), geometry.Pt(0, high+10+bladeRun), geometry.Pt(-s.Piece.Kerf, high+10+bladeRun))
+	k.line(templates.Centre, geometry.Pt(-s.Piece.Kerf/2, low), geometry.Pt(-s.Piece.Kerf/2, high+20+bladeRun))
+	k.label(geometry.Pt(0, high+10+bladeRun), geometry.Pt(0, high+bladeRun), tag("blade"))
+	foot, head := edge.A, edge.B
+	if foot.Y < head.Y {
+		foot, head = head, foot
+	}
+	along := head.Sub(foot).Unit()
+	out := along.Perp() // along runs down the paper: its left is the right of the picture
+	k.span(foot, foot.Add(along.Mul(line)), out.Mul(rail+jigApron), tag("plain-figure", s.MM(line)))
+	k.arrow(false, geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
+	return k.Picture
+}
+
+// rail draws a block along a side of the part, outside it.
+func (k *sketcher) rail(side geometry.Segment) {
+	out := side.A.Sub(side.B).Unit().Perp().Mul(rail) // the outline runs counter-clockwise
+	k.block(templates.Middle, side.A, side.A.Add(out), side.B.Add(out), side.B)
+}
+
+// longestSide returns the longest side of a part that looks in a direction, as the
+// outline runs, counter-clockwise.
+func longestSide(p solid.Part, v solid.View, towards geometry.Point) geometry.Segment {
+	var all []geometry.Point
+	for _, s := range p.Pieces {
+		all = append(all, v.Silhouette(s)...)
+	}
+	hull := geometry.Hull(all)
+	var best geometry.Segment
+	for i, a := range hull {
+		s := geometry.Segment{A: a, B: hull[(i+1)%len(hull)]}
+		out := a.Sub(s.B).Unit().Perp()
+		if out.Dot(towards) > 0.7 && s.Length() > best.Length() {
+			best = s
+		}
+	}
+	return best
 }

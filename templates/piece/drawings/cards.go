@@ -1,0 +1,157 @@
+package drawings
+
+import (
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
+)
+
+// cardsOf returns the cards of every stage with their pictures.
+func cardsOf(plan shop.Plan) map[shop.Stage][]templates.Card {
+	out := map[shop.Stage][]templates.Card{}
+	pictures := galleries(plan)
+	for i, c := range plan.Cards {
+		card := wording.Card(plan, c)
+		card.Setup, card.After = pictures[i].setup, pictures[i].after
+		out[c.Stage] = append(out[c.Stage], card)
+	}
+	return out
+}
+
+// A gallery is the pictures of one card.
+type gallery struct{ setup, after []templates.Picture }
+
+// galleries returns the pictures of every card: each step as it is set up for its
+// first size, with what is turned on the way, and every kind of part once the card is
+// done, of the size that comes to it first.
+func galleries(plan shop.Plan) []gallery {
+	out := make([]gallery, len(plan.Cards))
+	shown := map[[2]int]bool{} // card and step
+	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.TestPiece} {
+		for _, p := range plan.Pieces {
+			for _, works := range byCard(shop.Works(p, plan.Cards, part)) {
+				var fresh []shop.Work
+				for _, w := range works {
+					if at := [2]int{w.Card, w.Step}; w.Lie == 0 && !shown[at] {
+						shown[at] = true
+						fresh = append(fresh, works...)
+						break
+					}
+				}
+				if len(fresh) > 0 {
+					out[fresh[0].Card].add(p, plan.Cards[fresh[0].Card], fresh)
+				}
+			}
+		}
+	}
+	for i, c := range plan.Cards {
+		if bench, ok := benchPictures[c.Steps[0].Do]; ok {
+			out[i] = gallery{after: []templates.Picture{bench(plan.Pieces[0])}}
+		}
+	}
+	return out
+}
+
+// byCard parts the works of one part by their cards.
+func byCard(all func(func(shop.Work) bool)) [][]shop.Work {
+	var out [][]shop.Work
+	for w := range all {
+		if n := len(out); n == 0 || out[n-1][0].Card != w.Card {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], w)
+	}
+	return out
+}
+
+// add adds what one part goes through on a card.
+func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
+	for i, w := range works {
+		if w.Lie == 0 {
+			g.setup = append(g.setup, newSetUp(p, c.Steps[w.Step], w).pictures()...)
+		}
+		if i > 0 {
+			if t, ok := turned(works[i-1], w.Turn); ok {
+				g.setup = append(g.setup, t)
+			}
+		}
+	}
+	if last := works[len(works)-1]; c.How != shop.AwayFromSaw {
+		g.after = append(g.after, afterwards(works[0].Before, last.After))
+	}
+}
+
+// pictures returns the set-up as it is seen.
+func (s setUp) pictures() []templates.Picture {
+	switch s.cut().How {
+	case shop.OnGauge:
+		return []templates.Picture{s.onGauge()}
+	case shop.OnEnd:
+		return s.onEnd()
+	case shop.OnTaper:
+		return []templates.Picture{s.onTaper()}
+	}
+	return nil
+}
+
+// benchPictures show what work away from the saw is about.
+var benchPictures = map[shop.Do]func(piece.Piece) templates.Picture{
+	shop.Mill:           blanksView,
+	shop.DryRing:        ringView,
+	shop.DryTrimmedRing: ringView,
+	shop.FitBridle:      jointView,
+	shop.GlueLegs:       jointView,
+	shop.GlueRing:       frameView,
+	shop.FitPads:        wholeView,
+	shop.FitTop:         wholeView,
+}
+
+func toneView(v solid.View, parts ...solid.Part) templates.Picture {
+	p := templates.Picture{NoScale: true}
+	toned(&p, parts, v)
+	return p
+}
+
+// blanksView shows a stretcher and a leg squared.
+func blanksView(p piece.Piece) templates.Picture {
+	stretcher, leg := shop.Blank(p, shop.Stretcher), shop.Blank(p, shop.Leg)
+	apart := solid.Translate(solid.V(-p.SawnLeg().Length/2, -3*p.SawnLeg().Thickness, 0))
+	var parts []solid.Part
+	for _, q := range []solid.Part{stretcher, leg.Transform(apart)} {
+		parts = append(parts, gapOf(q, solid.Part{}).close(q)...)
+	}
+	return toneView(fromRingSide(), parts...)
+}
+
+// ringView shows the stretchers together.
+func ringView(p piece.Piece) templates.Picture {
+	var parts []solid.Part
+	for i := range p.Frame.Ring.Sides {
+		parts = append(parts, p.Stretcher().Transform(p.Place(i)))
+	}
+	return toneView(viewAtCorner(), parts...)
+}
+
+// jointView shows the bridle open: the leg drawn down from its stretcher, along itself.
+func jointView(p piece.Piece) templates.Picture {
+	const shown = 4 // widths of the stretcher that are seen of either part
+	w := p.Frame.Ring.Width
+	near := solid.Plane{N: solid.V(-1, 0, 0), D: -(p.Frame.Leg.StretcherSide(0) - shown*w)}
+	low := solid.Plane{N: solid.V(0, 0, -1), D: shown * w}
+	down := shop.LegPlace(p).X.Mul(-1.5 * p.Frame.Ring.Depth)
+	return toneView(fromRingSide(), p.Stretcher().Cut(near), p.Leg().Cut(low).Transform(solid.Translate(down)))
+}
+
+// frameView shows the ring on its legs.
+func frameView(p piece.Piece) templates.Picture {
+	var parts []solid.Part
+	for i := range p.Frame.Ring.Sides {
+		parts = append(parts, p.Stretcher().Transform(p.Place(i)), p.Leg().Transform(p.Place(i)))
+	}
+	return toneView(viewAtCorner(), parts...)
+}
+
+// wholeView shows the piece with what it carries.
+func wholeView(p piece.Piece) templates.Picture { return cornerView(p, sceneOf(p)) }

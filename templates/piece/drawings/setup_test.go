@@ -1,0 +1,127 @@
+package drawings
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
+)
+
+// areasOf returns the areas of one tone.
+func areasOf(p templates.Picture, t templates.Tone) [][]geometry.Point {
+	var out [][]geometry.Point
+	for _, a := range p.Areas {
+		if a.Tone == t {
+			out = append(out, a.Points)
+		}
+	}
+	return out
+}
+
+// side returns the line of a side of a polygon.
+func side(polygon []geometry.Point, i int) geometry.Segment {
+	return geometry.Segment{A: polygon[i], B: polygon[(i+1)%len(polygon)]}
+}
+
+// farther returns how far a point lies to the left of a line.
+func farther(line geometry.Segment, p geometry.Point) float64 {
+	return line.B.Sub(line.A).Unit().Cross(p.Sub(line.A))
+}
+
+// corners returns the corners of a part as a view shows them.
+func corners(p solid.Part, v solid.View) []geometry.Point {
+	var out []geometry.Point
+	for _, s := range p.Pieces {
+		out = append(out, v.Silhouette(s)...)
+	}
+	return out
+}
+
+// What a picture shows of the saw is measured on the picture and compared with the
+// figures of the step, and with the wood that is gone after it.
+func TestSetUpsStandAsTheirFiguresSay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := piecetest.Worked(t, piecetest.Sound(t))
+		plan := shop.NewPlan([]piece.Piece{p})
+		for _, part := range []shop.Part{shop.Stretcher, shop.Leg} {
+			for w := range shop.Works(p, plan.Cards, part) {
+				s := newSetUp(p, plan.Cards[w.Card].Steps[w.Step], w)
+				switch s.cut().How {
+				case shop.OnGauge:
+					checkGauge(t, s, s.onGauge())
+				case shop.OnEnd:
+					checkJig(t, s, s.onEnd()[0])
+				}
+			}
+		}
+	})
+}
+
+func checkGauge(t *rapid.T, s setUp, pic templates.Picture) {
+	const (
+		hair    = 1e-6
+		oneStop = 0.15 // set-ups that differ by less are one
+	)
+	c := s.cut()
+	fence := side(areasOf(pic, templates.Middle)[0], 2) // that against the part
+	if off := math.Abs(math.Remainder(fence.Angle(), math.Pi)); math.Abs(off-c.OffSquare) > hair {
+		t.Errorf("%v: the fence stands at %v, want %v off square", s.What, off, c.OffSquare)
+	}
+	dark := areasOf(pic, templates.Dark)
+	blade := dark[0]
+	near := side(blade, 3)
+	if math.Abs(near.A.X-near.B.X) > hair || math.Abs(math.Abs(blade[1].X-blade[0].X)-s.Piece.Kerf) > hair {
+		t.Errorf("%v: the blade %v does not run up the paper, a kerf wide", s.What, blade)
+	}
+	if c.Stop > 0 {
+		block := dark[1]
+		face := side(block, 1) // that against the end of the part
+		meets := fence.A.Lerp(fence.B, (near.A.X-fence.A.X)/(fence.B.X-fence.A.X))
+		if got := math.Abs(farther(face, meets)); math.Abs(got-c.Stop) > hair {
+			t.Errorf("%v: the stop stands %v from the blade, want %v", s.What, got, c.Stop)
+		}
+		inwards := farther(face, block[0]) * farther(face, meets)
+		if inwards > 0 {
+			t.Errorf("%v: the stop stands on the wrong side of its face", s.What)
+		}
+	}
+	if !c.Through || c.Line > 0 {
+		return
+	}
+	// On the stop's side wood remains up to the blade and none beyond.
+	least, to := math.Inf(1), s.table()
+	stopSide := to.Apply(geometry.Point{}).X
+	for _, q := range corners(s.after, solid.Plan()) {
+		q = to.Apply(q)
+		if (q.X-near.A.X)*(stopSide-near.A.X) < 0 && math.Abs(q.X-near.A.X) > hair {
+			t.Errorf("%v: wood remains %v beyond the blade", s.What, math.Abs(q.X-near.A.X))
+		}
+		least = math.Min(least, math.Abs(q.X-near.A.X))
+	}
+	if least > oneStop+hair {
+		t.Errorf("%v: the wood ends %v from the blade", s.What, least)
+	}
+}
+
+func checkJig(t *rapid.T, s setUp, pic templates.Picture) {
+	const hair = 1e-6
+	c := s.cut()
+	jig, blade := geometry.Bounds(areasOf(pic, templates.Middle)[0]...), geometry.Bounds(areasOf(pic, templates.Dark)[0]...)
+	if got := blade.Min.X - jig.Max.X; math.Abs(got-c.Stop) > hair {
+		t.Errorf("%v: the blade stands %v from the jig, want %v", s.What, got, c.Stop)
+	}
+	if math.Abs(blade.Max.Y-c.Height) > hair || math.Abs(blade.Width()-s.Piece.Kerf) > hair {
+		t.Errorf("%v: the blade is %v wide and %v high, want %v and %v", s.What, blade.Width(), blade.Max.Y, s.Piece.Kerf, c.Height)
+	}
+	waste := geometry.Bounds(corners(without(s.before, s.after), solid.Side())...)
+	if math.Abs(waste.Min.X-blade.Min.X) > hair {
+		t.Errorf("%v: wood goes from %v on, the blade begins at %v", s.What, waste.Min.X, blade.Min.X)
+	}
+}
