@@ -32,23 +32,24 @@ type laidSection struct {
 }
 
 // laySection lays one section by the strategy that takes the fewest sheets.
-func (l Layout) laySection(of part) (laidSection, error) {
+func (l Layout) laySection(section part) (laidSection, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
-		clear = wholeSize(of.Drawings)
+		clear = wholeSize(section.Drawings)
 	}
 	j := laidSection{size: [2]geometry.Point{clear, clear}, figures: map[templates.View][]item{}}
 	if l.turns() {
 		j.size[1] = l.onSide().clear()
 	}
-	if err := j.survey(of.Drawings, l); err != nil {
+	if err := j.survey(section.Drawings, l); err != nil {
 		return laidSection{}, err
 	}
-	if of.first {
+	if section.first {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
-	for _, p := range of.Panels {
-		if slices.ContainsFunc(of.Drawings, func(d templates.Drawing) bool { return d.View == p.Of }) {
+	for _, p := range section.Panels {
+		of := func(d templates.Drawing) bool { return p.Of != templates.View{} && d.View == p.Of }
+		if slices.ContainsFunc(section.Drawings, of) {
 			j.figures[p.Of] = append(j.figures[p.Of], j.set(p, l)...)
 		} else {
 			j.panels = append(j.panels, j.set(p, l)...)
@@ -57,7 +58,7 @@ func (l Layout) laySection(of part) (laidSection, error) {
 	var best laidSection
 	var refused error
 	for _, m := range l.strategies() {
-		k, err := j.layIn(m, of, l)
+		k, err := j.layIn(m, section, l)
 		if err != nil {
 			refused = cmp.Or(refused, err)
 			continue
