@@ -168,12 +168,23 @@ func accuracyPanel(laids []*tiling, l Layout) (templates.Panel, bool) {
 	if !judged {
 		return templates.Panel{}, false
 	}
-	printing, seams := unmeasured, seamEach
+	printing, seams := say(unmeasured), seamEach
 	if !l.Correct.none() {
-		printing = asMeasured
+		length := l.Unit.Round(200, 8)
+		printing = say(asMeasured, measure.Length(measuredShare*length).Text(l.Unit), measure.Length(length).Text(l.Unit))
 	}
 	if taped {
 		seams = seamEnds
 	}
-	return templates.Panel{Heading: say(accuracyHeading), Text: []string{say(accuracyText, say(printing), say(seams))}}, true
+	text := say(accuracyText, printing, fineText(pencilLine, l.Unit), say(seams, fineText(seamMisfit, l.Unit)))
+	return templates.Panel{Heading: say(accuracyHeading), Text: []string{text}}, true
+}
+
+// fineText is a length finer than a rule shows: tenths of a millimetre or
+// thousandths of an inch.
+func fineText(mm float64, u measure.Unit) string {
+	if u == measure.Inch {
+		return say(thousandths, mm/measure.MillimetresPerInch)
+	}
+	return say(roundMillimetres, mm)
 }

@@ -19,10 +19,7 @@ type cross struct {
 // checkStep is what check lengths along and across are multiples of: a tape
 // shows it without guessing.
 func checkStep(u measure.Unit) float64 {
-	if u == measure.Inch {
-		return measure.MillimetresPerInch / 2
-	}
-	return 10
+	return u.Round(10, 1.0/2)
 }
 
 // addCrosses places the ends of the check lengths of a drawing of several
@@ -205,7 +202,7 @@ func (p *tiling) farthest(a, step geometry.Point) (geometry.Point, float64) {
 func checkPanel(laids []*tiling, u measure.Unit, n numbers) (templates.Panel, bool) {
 	p := templates.Panel{
 		Heading: say(checkHeading),
-		Text:    checkText(),
+		Text:    checkText(u),
 	}
 	for _, d := range laids {
 		if len(d.crosses) < 2 {
@@ -226,10 +223,7 @@ func (p *tiling) checkRow(a, b cross, u measure.Unit) []string {
 
 // retape says at which seams the fault lies when a check length is wrong.
 func (p *tiling) retape(u measure.Unit, n numbers) string {
-	off := measure.Length(1)
-	if u == measure.Inch {
-		off = measure.Length(measure.MillimetresPerInch / 32)
-	}
+	off := measure.Length(u.Round(1, 1.0/32))
 	var words []string
 	told := 0 // the cross of the last length told: one length to each tells its seams
 	for _, l := range p.lengths {

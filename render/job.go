@@ -35,7 +35,7 @@ type laidSection struct {
 func (l Layout) laySection(section part) (laidSection, error) {
 	clear := l.clear()
 	if l.Paper.Whole {
-		clear = wholeSize(section.Drawings)
+		clear = wholeSize(section.Drawings, l.Unit)
 	}
 	j := laidSection{size: [2]geometry.Point{clear, clear}, figures: map[templates.View][]item{}}
 	if l.turns() {

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/render/lettering"
+	"rodsheet/templates"
 )
 
 // A Layout is how a job is to stand on paper. Lengths are in mm.
@@ -74,7 +75,7 @@ func (l Layout) checkSize() error {
 		return nil
 	}
 	const hint = "paper.square-and-rules"
-	side := calibrationSide()
+	side := calibrationSide(l.Unit)
 	return cmp.Or(
 		measure.AtLeast("paper.width", measure.Length(l.Paper.Width), "",
 			measure.Length(2*l.Margin+railWidth+side), hint),
@@ -94,7 +95,7 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 
 // calibrationSide is what the calibration square takes on a sheet, with its
 // labels and its caption.
-func calibrationSide() float64 { return 100 + 2*room }
+func calibrationSide(u measure.Unit) float64 { return templates.CalibrationSide(u) + 2*room }
 
 // footLines is the number of text lines below the level rule: the title's (one
 // for that of the job, where the layout has none of its own), those of the

@@ -149,8 +149,8 @@ func (p Plan) check() error {
 // wholeSize returns the clear part of a page that is to hold all drawings: as
 // wide as its widest drawing or as a square of the same area, and as high as
 // need be.
-func wholeSize(drawings []templates.Drawing) geometry.Point {
-	widest, area := calibrationSide(), 0.0
+func wholeSize(drawings []templates.Drawing, u measure.Unit) geometry.Point {
+	widest, area := calibrationSide(u), 0.0
 	for _, d := range drawings {
 		b := d.Bounds().Offset(room)
 		widest = math.Max(widest, b.Width()+gap)

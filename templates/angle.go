@@ -11,11 +11,6 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-const (
-	gaugeSlip   = 0.25 // how far off a careful setting may be at the far end, mm
-	chordRadius = 250.0
-)
-
 // Angles returns the triangles that a bevel gauge is set from, both hands of
 // each angle, in the order given. An obtuse angle is drawn as its supplement,
 // an angle that prints like an earlier one is drawn once; either is a warning.
@@ -151,11 +146,7 @@ type gauge struct {
 // Where the triangle is low the strip is deeper: the upright side, which runs
 // down through it, is then long enough to set a gauge in the upper corner too.
 func gaugeFor(angle wanted, base float64, s Setting) gauge {
-	stock, step, shortest, longest := 25.0, 10.0, 100.0, 250.0
-	if s.Unit == measure.Inch {
-		const in = measure.MillimetresPerInch
-		stock, step, shortest, longest = 1*in, in/2, 4*in, 10*in
-	}
+	stock, step, shortest, longest := s.Unit.Round(25, 1), s.Unit.Round(10, 1.0/2), s.Unit.Round(100, 4), s.Unit.Round(250, 10)
 	outline := joint.AngleGauge{Angle: angle.drawn, Length: base, Height: base}
 	if base == 0 {
 		fits := math.Min(math.Max(s.Clear.X, s.Clear.Y), longest)
@@ -236,31 +227,51 @@ func (g gauge) stockStrip(d *Drawing) {
 	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), tag("room-for-stock"))
 }
 
-// figures are the same for every angle, in this order.
+// figures are the same for every angle and unit, in this order. A careful setting
+// may be off by 0.25 mm or 1/64 in at the far end.
 func (g gauge) figures() []Figure {
-	const in = measure.MillimetresPerInch
-	rise := func(run float64) measure.Quantity { return measure.Length(joint.RiseOver(run, g.Angle)) }
+	const mm, in = measure.Millimetre, measure.Inch
+	rise := func(of measure.Unit, id measure.ID, run float64) Figure {
+		run = of.Round(run, run)
+		return figureIn(of, g.unit, id, measure.Length(joint.RiseOver(run, g.Angle)))
+	}
+	chord := func(of measure.Unit, id measure.ID) Figure {
+		return figureIn(of, g.unit, id, measure.Length(joint.Chord(of.Round(250, 10), g.Angle)))
+	}
+	slip := func(of measure.Unit, id measure.ID) Figure {
+		return figureIn(of, g.unit, id, measure.Angle(g.SlipError(gaugeSlip(of))))
+	}
 	return []Figure{
 		figure("angle.bevel", measure.Angle(g.Angle)),
 		figure("angle.off-square", measure.Angle(g.OffSquare())),
-		figure("angle.rise-over-100-mm", rise(100)),
-		figure("angle.rise-over-250-mm", rise(250)),
-		figure("angle.rise-over-500-mm", rise(500)),
-		figure("angle.rise-over-12-in", rise(12*in)),
-		figure("angle.rise-over-24-in", rise(24*in)),
+		rise(mm, "angle.rise-over-100-mm", 100),
+		rise(mm, "angle.rise-over-250-mm", 250),
+		rise(mm, "angle.rise-over-500-mm", 500),
+		rise(in, "angle.rise-over-4-in", 4),
+		rise(in, "angle.rise-over-10-in", 10),
+		rise(in, "angle.rise-over-20-in", 20),
+		aside(rise(in, "angle.rise-over-12-in", 12)),
+		aside(rise(in, "angle.rise-over-24-in", 24)),
 		figure("angle.slope", measure.Number(1/math.Tan(g.Angle))),
-		figure("angle.chord", measure.Length(joint.Chord(chordRadius, g.Angle))),
+		chord(mm, "angle.chord"),
+		chord(in, "angle.chord-10-in"),
 		figure("angle.base", measure.Length(g.Base)),
 		figure("angle.rise", measure.Length(g.Rise())),
-		figure("angle.reading-error", measure.Angle(g.SlipError(gaugeSlip))),
+		slip(mm, "angle.reading-error"),
+		slip(in, "angle.reading-error-64th"),
 	}
 }
 
-// panel is the table of one angle. Rises over a round run are in the unit of
-// that run; runs in inches are for those who work in inches.
+// gaugeSlip is how far off a careful setting may be at the far end, mm.
+func gaugeSlip(u measure.Unit) float64 { return u.Round(0.25, 1.0/64) }
+
+// panel is the table of one angle.
 func (g gauge) panel() Panel {
 	p := Panel{Heading: say(angleHeading, angleText(g.Angle))}
 	for _, f := range g.figures() {
+		if f.Aside {
+			continue
+		}
 		text := f.Value.Text(g.unit)
 		switch f.ID {
 		case "angle.bevel", "angle.off-square":
@@ -273,14 +284,8 @@ func (g gauge) panel() Panel {
 			text = say(degreesAndMinutes, text, minutesText(f.Value.Value))
 		case "angle.slope":
 			f.Name, text = say(slopeName), say(oneIn, text)
-		case "angle.reading-error":
-			f.Name = say(slipCosts)
-		case "angle.rise-over-100-mm", "angle.rise-over-250-mm", "angle.rise-over-500-mm":
-			text = f.Value.Text(measure.Millimetre)
-		case "angle.rise-over-12-in", "angle.rise-over-24-in":
-			if g.unit != measure.Inch {
-				continue
-			}
+		case "angle.reading-error", "angle.reading-error-64th":
+			f.Name = say(slipCosts, g.length(gaugeSlip(g.unit)))
 		}
 		p.Table = append(p.Table, []string{f.Name, text})
 	}

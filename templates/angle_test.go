@@ -106,9 +106,15 @@ func TestAnglePanel(t *testing.T) {
 		{measure.Millimetre, "rise over 12 in", ""},
 		{measure.Millimetre, "slope", "1 in 3.867"},
 		{measure.Millimetre, "a slip of 0.25 mm at the far end costs", "0.06°"},
-		{measure.Inch, "rise over 100 mm", "25.86 mm"},
-		{measure.Inch, "rise over 12 in", "3 7/64 in (3.103)"},
-		{measure.Inch, "rise over 24 in", "6 13/64 in (6.207)"},
+		{measure.Millimetre, "chord at radius 250 mm", "63.1 mm"},
+		{measure.Millimetre, "chord at radius 10 in", ""},
+		{measure.Inch, "rise over 100 mm", ""},
+		{measure.Inch, "rise over 4 in", "1 1/32 in (1.034)"},
+		{measure.Inch, "rise over 10 in", "2 19/32 in (2.586)"},
+		{measure.Inch, "rise over 20 in", "5 11/64 in (5.172)"},
+		{measure.Inch, "chord at radius 250 mm", ""},
+		{measure.Inch, "chord at radius 10 in", "2 17/32 in (2.524)"},
+		{measure.Inch, "a slip of 1/64 in at the far end costs", "0.1°"},
 		{measure.Inch, "base", "9 in"},
 	} {
 		job, err := templates.Angles(radians(14.5), 0, templates.Setting{Unit: c.unit, Clear: a4})

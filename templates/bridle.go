@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -21,6 +22,7 @@ func Bridle(b joint.Bridle, s Setting) (Job, error) {
 	if err := b.Check(); err != nil {
 		return Job{}, err
 	}
+	b.Long = cmp.Or(b.Long, joint.BridleLong(s.Unit))
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
 	return Job{
@@ -84,7 +86,7 @@ func bridleFigures(b joint.Bridle) []Figure {
 		figure("bridle.leg-end", measure.Length(-leg.End(leg.Width))),
 		tongued("bridle.leg-length", leg),
 		figure("bridle.leg-cut-height", measure.Length(leg.CutHeight())),
-		figure("bridle.over-length", measure.Length(joint.BridleLong)),
+		figure("bridle.over-length", measure.Length(b.Long)),
 		figure("bridle.glue-area", measure.Area(2*stretcher.CheekArea())),
 	}
 }
@@ -210,7 +212,7 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 	if t.OffSquare != 0 {
 		name.Text = say(lineOffSquare, name.Text, measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))
 	}
-	end, trim := tag("saw-here", t.length(joint.BridleLong)), tag("trim-line")
+	end, trim := tag("saw-here", t.length(t.Long)), tag("trim-line")
 	if t.proud > 0 {
 		end, trim = tag("runs-on", t.length(t.proud)), tag("top-of-stretcher")
 	}

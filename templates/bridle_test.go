@@ -16,6 +16,7 @@ import (
 
 func drawnBridle(t *rapid.T) (joint.Bridle, Job) {
 	b := joint.Bridle{
+		Long:  3,
 		Width: rapid.Float64Range(9, 60).Draw(t, "width"),
 		Depth: rapid.Float64Range(9, 90).Draw(t, "depth"),
 		Angle: measure.Radians(rapid.Float64Range(0, 45).Draw(t, "splay")),
@@ -87,7 +88,7 @@ func TestBridleWrapRoundsMeetInSpace(t *testing.T) {
 					}
 				}
 			}
-			rough := part.trim + math.Copysign(joint.BridleLong*math.Cos(b.Angle), part.trim-part.shoulder)
+			rough := part.trim + math.Copysign(b.Long*math.Cos(b.Angle), part.trim-part.shoulder)
 			onShoulder := 0
 			for _, s := range append(strokesOf(d, Cut), strokesOf(d, Hidden)...) {
 				for _, p := range s.Points {

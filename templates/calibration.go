@@ -7,37 +7,36 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// calibrationSide is the side of the calibration square in mm, whatever the
-// unit: the rules of a sheet carry the inches.
-const calibrationSide = 100.0
+// CalibrationSide returns the side in mm of the square by which a print is proved:
+// 100 mm or 4 in.
+func CalibrationSide(u measure.Unit) float64 { return u.Round(100, 4) }
 
-func calibrationDiagonal() float64 { return calibrationSide * math.Sqrt2 }
+func sideText(u measure.Unit) string { return measure.Length(CalibrationSide(u)).Text(u) }
 
-// diagonalText gives the tenths of a millimetre that a rule can show.
-func diagonalText() string { return say(tenthsOfMM, calibrationDiagonal()) }
-
-// withInches adds inches to a text in millimetres where u asks for them.
-func withInches(text string, mm float64, u measure.Unit) string {
-	if u != measure.Inch {
-		return text
+// diagonalText gives the tenths of a millimetre, or the 64ths and thousandths of
+// an inch, that a rule can show.
+func diagonalText(u measure.Unit) string {
+	diagonal := CalibrationSide(u) * math.Sqrt2
+	if u == measure.Inch {
+		return measure.Length(diagonal).Text(u)
 	}
-	return say(equals, text, measure.Length(mm).Text(u))
+	return say(tenthsOfMM, diagonal)
 }
 
-// Calibration returns the 100 mm square by which a print is proved, with both
-// diagonals. In inch drawings its sizes are given in inches as well.
+// Calibration returns the square by which a print is proved, with both diagonals.
 func Calibration(u measure.Unit) Drawing {
 	d := Drawing{Proof: true}.of(View{Part: "calibration-square"})
-	c := geometry.Box(0, 0, calibrationSide, calibrationSide).Corners()
+	side := CalibrationSide(u)
+	c := geometry.Box(0, 0, side, side).Corners()
 	d.Polygon(Cut, c...)
 	for i, p := range c {
-		d.LabelLine(p, c[(i+1)%len(c)], tag("side", withInches("100 mm", calibrationSide, u)))
+		d.LabelLine(p, c[(i+1)%len(c)], tag("side", sideText(u)))
 	}
 	for i := range 2 {
 		d.Line(Construction, c[i], c[i+2])
-		d.LabelLine(c[i], c[i+2], tag("diagonal", withInches(diagonalText(), calibrationDiagonal(), u)))
+		d.LabelLine(c[i], c[i+2], tag("diagonal", diagonalText(u)))
 	}
-	d.LabelPoint(geometry.Pt(calibrationSide/2, calibrationSide/8), tag("measure-all"))
+	d.LabelPoint(geometry.Pt(side/2, side/8), tag("measure-all"))
 	return d
 }
 
@@ -45,10 +44,7 @@ func Calibration(u measure.Unit) Drawing {
 // the feed of the printer and along it: 150 × 200 mm, or 6 × 8 in, so that
 // with its diagonals (250 mm, 10 in) it is two triangles of 3, 4 and 5.
 func RectangleSides(u measure.Unit) (across, along float64) {
-	if u == measure.Inch {
-		return 6 * measure.MillimetresPerInch, 8 * measure.MillimetresPerInch
-	}
-	return 150, 200
+	return u.Round(150, 6), u.Round(200, 8)
 }
 
 // CalibrationRectangle returns the rectangle by which a printer is measured,
@@ -108,13 +104,13 @@ func (d *Drawing) feedArrow(from, to geometry.Point) {
 // calibration square and the rules are on the first sheet of every job; what
 // it adds is the large rectangle, which is left out where a sheet is too small.
 func Scale(s Setting) (Job, error) {
-	section := Section{Panels: []Panel{scaleMeasures(s.Unit), scaleWords()}}
+	section := Section{Panels: []Panel{scaleMeasures(s.Unit), scaleWords(s.Unit)}}
 	job := Job{
 		Name:  "scale",
 		Title: say(scaleTitle),
 		Figures: []Figure{
-			figure("scale.side", measure.Length(calibrationSide)),
-			figure("scale.diagonal", measure.Length(calibrationDiagonal())),
+			figure("scale.side", measure.Length(CalibrationSide(s.Unit))),
+			figure("scale.diagonal", measure.Length(math.Sqrt2*CalibrationSide(s.Unit))),
 		},
 	}
 	rectangle, ok := rectangleFor(s.Clear, s.Unit)

@@ -15,10 +15,11 @@ import (
 func TestCalibrationSquare(t *testing.T) {
 	for _, c := range []struct {
 		unit           measure.Unit
+		mm             float64
 		side, diagonal string
 	}{
-		{measure.Millimetre, "100 mm", "141.4 mm"},
-		{measure.Inch, "100 mm = 3 15/16 in (3.937)", "141.4 mm = 5 9/16 in (5.568)"},
+		{measure.Millimetre, 100, "100 mm", "141.4 mm"},
+		{measure.Inch, 101.6, "4 in", "5 21/32 in (5.657)"},
 	} {
 		d := templates.Calibration(c.unit)
 		square := strokesOf(d, templates.Cut)
@@ -26,7 +27,7 @@ func TestCalibrationSquare(t *testing.T) {
 			t.Fatalf("%s: square is %v", c.unit, square)
 		}
 		for i := range 4 {
-			if got := square[0][i].Distance(square[0][i+1]); got != 100 {
+			if got := square[0][i].Distance(square[0][i+1]); math.Abs(got-c.mm) > 1e-9 {
 				t.Errorf("%s: side %d is %.9f mm", c.unit, i, got)
 			}
 		}
@@ -35,7 +36,7 @@ func TestCalibrationSquare(t *testing.T) {
 			t.Fatalf("%s: %d diagonals", c.unit, len(diagonals))
 		}
 		for _, line := range diagonals {
-			if got := line[0].Distance(line[1]); math.Abs(got-100*math.Sqrt2) > 1e-9 {
+			if got := line[0].Distance(line[1]); math.Abs(got-c.mm*math.Sqrt2) > 1e-9 {
 				t.Errorf("%s: diagonal is %.9f mm", c.unit, got)
 			}
 		}
@@ -178,32 +179,41 @@ func TestScaleHasNoDrawing(t *testing.T) {
 	if err != nil || len(job.Drawings()) != 0 || len(job.Panels()) == 0 {
 		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings()), len(job.Panels()))
 	}
-	if got, want := cell(job.Panels()[0], "both diagonals"), "141.4 mm = 5 9/16 in (5.568)"; got != want {
+	if got, want := cell(job.Panels()[0], "both diagonals"), "5 21/32 in (5.657)"; got != want {
 		t.Errorf("both diagonals %q, want %q", got, want)
 	}
-	if side, diagonal := figure(t, job, "side"), figure(t, job, "diagonal"); side != 100 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
+	if side, diagonal := figure(t, job, "side"), figure(t, job, "diagonal"); side != 4*25.4 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
 		t.Errorf("side %.9f, diagonal %.9f", side, diagonal)
 	}
 }
 
-// The words state two figures: what a side off by 1 mm in 100 does to a line
-// at 45°, and the skew that makes the diagonals differ by 1 mm.
+// The words state two figures: what a side off by 1 mm in 100, or by 1/32 in in 4,
+// does to a line at 45°, and the skew that makes the diagonals differ by as much.
 func TestScaleWords(t *testing.T) {
-	job, err := templates.Scale(templates.Setting{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	words := strings.Join(job.Panels()[1].Text, "\n")
-	off := math.Atan2(101, 100) - math.Pi/4
-	// The diagonals of a rhombus of side s, skewed by γ, are 2·s·cos(45° ∓ γ/2):
-	// they differ by 2·√2·s·sin(γ/2).
-	skew := 2 * math.Asin(1/(2*math.Sqrt2*100))
-	for _, want := range []string{
-		fmt.Sprintf("costs up to %.2f°", measure.Degrees(off)),
-		fmt.Sprintf("A difference of 1 mm is %.2f°", measure.Degrees(skew)),
+	for _, c := range []struct {
+		unit      measure.Unit
+		side, off float64
+		text      string
+	}{
+		{measure.Millimetre, 100, 1, "1 mm"},
+		{measure.Inch, 4, 1.0 / 32, "1/32 in"},
 	} {
-		if !strings.Contains(words, want) {
-			t.Errorf("%q is not said", want)
+		job, err := templates.Scale(templates.Setting{Unit: c.unit})
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := strings.Join(job.Panels()[1].Text, "\n")
+		off := math.Atan2(c.side+c.off, c.side) - math.Pi/4
+		// The diagonals of a rhombus of side s, skewed by γ, are 2·s·cos(45° ∓ γ/2):
+		// they differ by 2·√2·s·sin(γ/2).
+		skew := 2 * math.Asin(c.off/(2*math.Sqrt2*c.side))
+		for _, want := range []string{
+			fmt.Sprintf("costs up to %.2f°", measure.Degrees(off)),
+			fmt.Sprintf("A difference of %s is %.2f°", c.text, measure.Degrees(skew)),
+		} {
+			if !strings.Contains(words, want) {
+				t.Errorf("%s: %q is not said", c.unit, want)
+			}
 		}
 	}
 }

@@ -87,6 +87,7 @@ type Figure struct {
 	ID    measure.ID
 	Name  string
 	Value measure.Quantity
+	Aside bool // for programs only: it goes by a length that is round in another unit
 }
 
 // A Panel is a block of words or figures printed beside the drawings.

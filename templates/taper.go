@@ -2,7 +2,6 @@ package templates
 
 import (
 	"math"
-	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -26,7 +25,7 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 		Sections: []Section{{
 			Drawings: leg.drawings(),
 			Panels: []Panel{
-				{Heading: say(taperHeading), Table: leg.table()},
+				{Heading: say(taperHeading), Table: figureTable(leg.figures(), s.Unit)},
 				leg.offsets(),
 				{Heading: say(cutsHeading), Text: leg.cuts()},
 				{Heading: say(bevelsHeading), Text: leg.bevels()},
@@ -120,35 +119,23 @@ func (t taperTemplate) figures() []Figure {
 		figure("taper.run", measure.Length(t.Run())),
 		figure("taper.loss", measure.Length(t.Loss())),
 		figure("taper.to-edge", measure.Angle(t.ToEdge())),
-		figure("taper.per-100-mm", measure.Length(t.LossOver(hundred))),
-		figure("taper.per-foot", measure.Length(t.LossOver(foot))),
+		figureIn(measure.Millimetre, t.unit, "taper.per-100-mm", measure.Length(t.LossOver(hundred))),
+		figureIn(measure.Inch, t.unit, "taper.per-foot", measure.Length(t.LossOver(foot))),
 	}
 	if t.Faces.Symmetric() {
 		out = append(out,
 			figure("taper.included", measure.Angle(t.Included())),
-			figure("taper.both-per-100-mm", measure.Length(t.NarrowingOver(hundred))),
-			figure("taper.both-per-foot", measure.Length(t.NarrowingOver(foot))),
+			figureIn(measure.Millimetre, t.unit, "taper.both-per-100-mm", measure.Length(t.NarrowingOver(hundred))),
+			figureIn(measure.Inch, t.unit, "taper.both-per-foot", measure.Length(t.NarrowingOver(foot))),
 		)
 	}
 	return append(out, figure("taper.cut", measure.Length(t.Cuts()[0].Length())))
 }
 
-// table is the figures without the taper per length of the other unit.
-func (t taperTemplate) table() [][]string {
-	foreign := []measure.ID{"taper.per-foot", "taper.both-per-foot"}
-	if t.unit == measure.Inch {
-		foreign = []measure.ID{"taper.per-100-mm", "taper.both-per-100-mm"}
-	}
-	return figureTable(slices.DeleteFunc(t.figures(), func(f Figure) bool { return slices.Contains(foreign, f.ID) }), t.unit)
-}
-
 // offsets is the table to set the cut out by rule. A symmetric leg is
 // measured from its centre line and from both edges of the blank.
 func (t taperTemplate) offsets() Panel {
-	step := 50.0
-	if t.unit == measure.Inch {
-		step = 2 * measure.MillimetresPerInch
-	}
+	step := t.unit.Round(50, 2)
 	bare := func(mm float64) string { return measure.Length(mm).Bare(t.unit) }
 	table := [][]string{offsetsHead(t.Faces.Symmetric())}
 	for _, x := range t.Stations(step) {

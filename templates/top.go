@@ -23,7 +23,7 @@ func Top(t joint.Top, s Setting) (Job, error) {
 			Drawings: []Drawing{TopOutline(t, s.Unit)},
 			Panels: []Panel{
 				{Heading: say(topHeading), Table: figureTable(figures, s.Unit)},
-				{Heading: say(topWorkHeading), Text: topWords()},
+				{Heading: say(topWorkHeading), Text: topWords(s.Unit)},
 			},
 		}},
 		Figures: figures,

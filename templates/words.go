@@ -23,6 +23,20 @@ func figure(id measure.ID, q measure.Quantity) Figure {
 	return Figure{ID: id, Name: say(figureNames[id]), Value: q}
 }
 
+// aside is a figure that only programs are given.
+func aside(f Figure) Figure {
+	f.Aside = true
+	return f
+}
+
+// figureIn is a figure that goes by a length round in one unit. Figures are shown
+// in the unit u.
+func figureIn(of, u measure.Unit, id measure.ID, q measure.Quantity) Figure {
+	f := figure(id, q)
+	f.Aside = of != u
+	return f
+}
+
 // viewName names a view: "lap, right hand, cut face".
 func viewName(v View) string {
 	words := []string{say(viewNames[v.Part])}
@@ -62,18 +76,23 @@ var viewNames = map[measure.ID]wording.Text{
 }
 
 var figureNames = map[measure.ID]wording.Text{
-	"angle.base":             "base",
-	"angle.bevel":            "bevel",
-	"angle.chord":            "chord at radius 250 mm",
-	"angle.off-square":       "off square",
-	"angle.reading-error":    "reading error",
-	"angle.rise":             "rise",
-	"angle.rise-over-100-mm": "rise over 100 mm",
-	"angle.rise-over-12-in":  "rise over 12 in",
-	"angle.rise-over-24-in":  "rise over 24 in",
-	"angle.rise-over-250-mm": "rise over 250 mm",
-	"angle.rise-over-500-mm": "rise over 500 mm",
-	"angle.slope":            "slope, 1 in",
+	"angle.base":               "base",
+	"angle.bevel":              "bevel",
+	"angle.chord":              "chord at radius 250 mm",
+	"angle.chord-10-in":        "chord at radius 10 in",
+	"angle.reading-error-64th": "reading error, 1/64 in",
+	"angle.rise-over-4-in":     "rise over 4 in",
+	"angle.rise-over-10-in":    "rise over 10 in",
+	"angle.rise-over-20-in":    "rise over 20 in",
+	"angle.off-square":         "off square",
+	"angle.reading-error":      "reading error",
+	"angle.rise":               "rise",
+	"angle.rise-over-100-mm":   "rise over 100 mm",
+	"angle.rise-over-12-in":    "rise over 12 in",
+	"angle.rise-over-24-in":    "rise over 24 in",
+	"angle.rise-over-250-mm":   "rise over 250 mm",
+	"angle.rise-over-500-mm":   "rise over 500 mm",
+	"angle.slope":              "slope, 1 in",
 
 	"bridle.bevel":                  "bevel",
 	"bridle.cheek":                  "cheek depth, each side",
@@ -183,7 +202,7 @@ const (
 	toTheEdge         wording.Text = "to the edge"
 	slopeName         wording.Text = "slope"
 	oneIn             wording.Text = "1 in %s"
-	slipCosts         wording.Text = "a slip of 0.25 mm at the far end costs"
+	slipCosts         wording.Text = "a slip of %s at the far end costs"
 	tenthsOfMM        wording.Text = "%.1f mm"
 	roundSize         wording.Text = "%s round"
 )
@@ -353,7 +372,7 @@ func bridleSteps(b joint.Bridle, u measure.Unit) []string {
 		say(isolate),
 		say("2. Mill stretchers, legs and some spare length together. Cut the whole joint in offcuts of that milling first: the fit depends on their thickness, not on the drawing."),
 		say("3. Saw the ends %s off square, bevel %s, %s beyond the trim line. Stretcher and leg have the same angle.",
-			measure.Angle(b.Angle).Text(u), measure.Angle(math.Pi/2-b.Angle).Text(u), length(joint.BridleLong)),
+			measure.Angle(b.Angle).Text(u), measure.Angle(math.Pi/2-b.Angle).Text(u), length(b.Long)),
 		say("4. Knife the shoulders round all four sides from the wrap-round. Where they do not meet at an arris the paper has slipped."),
 		say("5. Slot in the %s: %s wide, in the middle of the thickness. Standing on its rough end it is cut %s high, square to the bottom of the slot.",
 			slotted, length(slot.Tenon), length(slot.CutHeight())),
@@ -361,7 +380,7 @@ func bridleSteps(b joint.Bridle, u measure.Unit) []string {
 			tenoned, length(cheek)),
 		say("7. Fit: the tenon slides in by hand and stays when the joint is lifted. Pare the cheeks, not the shoulder."),
 		say("8. Both ends stand about %s proud. Glue up, and trim them flush once the glue is hard: the stretcher to the leg's back, the head to the stretcher's top.",
-			length(joint.BridleLong)),
+			length(b.Long)),
 		say("Datum: the corner of the trimmed end, on the stretcher the lower one, on the leg the one at its back. The trim line is for after glue-up."),
 		say("Right hand: the corner on the right as you look at the ring side, foot down. Stretcher and leg have their ring sides to the same way, and a stretcher with a leg at both ends takes one of each hand."),
 	}
@@ -474,11 +493,11 @@ func taperCaution() []string {
 }
 
 // topWords says how the outline is used.
-func topWords() []string {
+func topWords(u measure.Unit) []string {
 	return []string{
 		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
 		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
-		say("3. Rough the edge 2 mm outside the line, then work to it."),
+		say("3. Rough the edge %s outside the line, then work to it.", measure.Length(u.Round(2, 1.0/16)).Text(u)),
 		say("4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering."),
 	}
 }
@@ -486,13 +505,13 @@ func topWords() []string {
 // rectangleWords says how a printer is measured. The readings of the example
 // are invented.
 func rectangleWords(u measure.Unit) Panel {
-	example := say("rodsheet printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0")
+	example, fine := say("rodsheet printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0"), say("tenths of a millimetre")
 	if u == measure.Inch {
-		example = say("rodsheet printer bench --across 5.97in --along 8.04in --diagonals 10.02in,10.00in")
+		example, fine = say("rodsheet printer bench --across 5.97in --along 8.04in --diagonals 10.02in,10.00in"), say("hundredths of an inch")
 	}
 	return Panel{Heading: say("to measure a printer"), Text: []string{
-		say("On the large rectangle measure one side across the feed, one along it, and both diagonals, from line to line, " +
-			"as finely as the rule allows: tenths of a millimetre or hundredths of an inch are worth the trouble."),
+		say("On the large rectangle measure one side across the feed, one along it, and both diagonals, from line to line, "+
+			"as finely as the rule allows: %s are worth the trouble.", fine),
 		say("Tell rodsheet once, by a name of your own:"),
 		example,
 		say("Then print with --printer bench. Measure only a sheet whose foot says nothing of a correction."),
@@ -501,11 +520,11 @@ func rectangleWords(u measure.Unit) Panel {
 
 func scaleMeasures(u measure.Unit) Panel {
 	return Panel{Heading: say("measure"), Table: [][]string{
-		{say("all four sides"), withInches("100 mm", calibrationSide, u)},
-		{say("both diagonals"), withInches(diagonalText(), calibrationDiagonal(), u)},
+		{say("all four sides"), sideText(u)},
+		{say("both diagonals"), diagonalText(u)},
 		{say("rules on every sheet"), say("100 mm and 4 in")},
 	}, Text: []string{
-		say("Use a steel rule. Lay the 10 mm line, not the end of the rule, on the first corner."),
+		say("Use a steel rule. Lay its %s line, not its end, on the first corner.", measure.Length(u.Round(10, 1)).Text(u)),
 	}}
 }
 
@@ -513,12 +532,17 @@ func scaleMeasures(u measure.Unit) Panel {
 // the sides are right skews the square: the diagonals differ by side·√2 times
 // the skew in radians, so 1 mm is 0.41°. A difference between the axes by the
 // share e turns a line at 45° by up to e/2 rad, which is e·28.65°.
-func scaleWords() Panel {
+func scaleWords(u measure.Unit) Panel {
+	side, off := CalibrationSide(u), u.Round(1, 1.0/32)
+	text := func(mm float64) string { return measure.Length(mm).Text(u) }
 	return Panel{Heading: say("if it is not true"), Text: []string{
 		say("Print at 100 %%, actual size, with no fitting to the page. Print again after any change and measure again."),
-		say("Both sides off alike: angles are still true, lengths are not. A side that measures 99 mm needs a print at 100/99, which is 101 %%."),
-		say("One side off: angles are wrong too. A difference of 1 mm between the sides costs up to 0.29°."),
-		say("Diagonals unequal: the print is skewed. A difference of 1 mm is 0.41°. Measure the printer, or use another."),
+		say("Both sides off alike: angles are still true, lengths are not. A side that measures %s needs a print at %.1f %%.",
+			text(side-off), 100*side/(side-off)),
+		say("One side off: angles are wrong too. A difference of %s between the sides costs up to %.2f°.",
+			text(off), measure.Degrees(off/side/2)),
+		say("Diagonals unequal: the print is skewed. A difference of %s is %.2f°. Measure the printer, or use another.",
+			text(off), measure.Degrees(off/side/math.Sqrt2)),
 		say("Paper moves with damp: work from a print of the same day. The figures beside each outline hold, whatever the paper does."),
 	}}
 }

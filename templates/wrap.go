@@ -167,9 +167,11 @@ func (d *Drawing) Span(a, b geometry.Point, t Tag) {
 
 // figureTable returns figures as rows of name and value.
 func figureTable(figures []Figure, u measure.Unit) [][]string {
-	rows := make([][]string, len(figures))
-	for i, f := range figures {
-		rows[i] = []string{f.Name, f.Value.Text(u)}
+	var rows [][]string
+	for _, f := range figures {
+		if !f.Aside {
+			rows = append(rows, []string{f.Name, f.Value.Text(u)})
+		}
 	}
 	return rows
 }

@@ -21,7 +21,9 @@ func figureTable(figures []templates.Figure, u measure.Unit) string {
 	var b strings.Builder
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	for _, f := range figures {
-		fmt.Fprintf(w, "%s\t%s\n", f.Name, f.Value.Text(u))
+		if !f.Aside {
+			fmt.Fprintf(w, "%s\t%s\n", f.Name, f.Value.Text(u))
+		}
 	}
 	w.Flush()
 	return b.String()

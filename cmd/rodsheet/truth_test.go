@@ -6,6 +6,8 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -134,19 +136,27 @@ func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
 			bridle.wants(t, "leg, left hand, ring side", [4]float64{along, 0, along - 38*tan12, 38})
 
 			for _, job := range []printed{lap, angle, bridle, with("scale")} {
-				job.wantsScale(t, paper.width, paper.height)
+				job.wantsScale(t, paper.width, paper.height, squareOf(paper.args))
 			}
 		})
 	}
 }
 
+// squareOf returns the side in mm of the calibration square: 100 mm or 4 in.
+func squareOf(args []string) float64 {
+	if slices.Contains(args, "in") {
+		return 4 * 25.4
+	}
+	return 100
+}
+
 // wantsScale checks what every sheet proves itself by: its size, the two
 // rules, and on the first sheet the square with its diagonals.
-func (p printed) wantsScale(t *testing.T, width, height float64) {
+func (p printed) wantsScale(t *testing.T, width, height, square float64) {
 	t.Helper()
 	p.wants(t, "calibration square",
-		[4]float64{0, 0, 100, 0}, [4]float64{100, 0, 100, 100}, [4]float64{100, 100, 0, 100}, [4]float64{0, 100, 0, 0},
-		[4]float64{0, 0, 100, 100}, [4]float64{100, 0, 0, 100})
+		[4]float64{0, 0, square, 0}, [4]float64{square, 0, square, square}, [4]float64{square, square, 0, square},
+		[4]float64{0, square, 0, 0}, [4]float64{0, 0, square, square}, [4]float64{square, 0, 0, square})
 	for i, page := range p.pages {
 		upright := math.Abs(page.Width-width) < promised && math.Abs(page.Height-height) < promised
 		onSide := math.Abs(page.Width-height) < promised && math.Abs(page.Height-width) < promised
@@ -229,7 +239,7 @@ func TestTopOverSheetsIsWhole(t *testing.T) {
 			points = append(points, geometry.Pt(300*cos, 300*sin))
 		}
 		job.wantsWhole(t, "top, outline", points)
-		job.wantsScale(t, paper.width, paper.height)
+		job.wantsScale(t, paper.width, paper.height, squareOf(paper.args))
 	}
 }
 
@@ -345,7 +355,7 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	edge, shift := 56/math.Sqrt(3), 28/math.Sqrt(3)
 	p.wants(t, "lap, right hand, cut face",
 		[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
-	p.wantsScale(t, drawing.Width, drawing.Height)
+	p.wantsScale(t, drawing.Width, drawing.Height, 100)
 }
 
 // Every command on the smallest paper it takes, and on paper wider than high:
@@ -363,8 +373,8 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 		"top --length 500mm --width 320mm --round 30mm",
 		"scale",
 	} {
-		for _, paper := range []string{"142mmx168mm", "240mmx165mm", "a4", "letter"} {
-			for _, unit := range []string{"mm", "in"} {
+		for unit, smallest := range map[string]string{"mm": "142mmx168mm", "in": "144mmx170mm"} {
+			for _, paper := range []string{smallest, "240mmx165mm", "a4", "letter"} {
 				job := printJob(t, append(strings.Fields(line), "--paper", paper, "--units", unit, "--max-sheets", "1000")...)
 				for i, page := range job.pages {
 					printable := geometry.Box(0, 0, page.Width, page.Height).Offset(pen - margin)
@@ -378,6 +388,32 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 							t.Errorf("%s on %s, %s: sheet %d: a line reaches to %.2f", line, paper, unit, i+1, box)
 						}
 					}
+				}
+			}
+		}
+	}
+}
+
+// Where inches are set a sheet gives millimetres twice only: on the second of its
+// two rules, and beside the inches of a check length.
+func TestInchesAsInches(t *testing.T) {
+	metric, beside := regexp.MustCompile(`[0-9] ?mm\b|millimet`), regexp.MustCompile(`= [0-9.]+ mm$`)
+	for _, args := range [][]string{
+		{"scale"},
+		{"angle", "14.5", "0.5"},
+		{"lap", "--width", "1 1/8", "--other", "1", "--depth", "1 1/2", "--angle", "60", "--kerf", "1/8"},
+		{"taper", "--length", "25", "--top", "1 3/4", "--foot", "1 1/8", "--start", "4"},
+		{"bridle", "--width", "1 1/8", "--depth", "1 1/2", "--angle", "12", "--leg", "1 1/2"},
+		{"top", "--diameter", "22"},
+		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
+	} {
+		if args[0] != "piece" {
+			args = append(args, "--units", "in")
+		}
+		for i, page := range printJob(t, args...).pages {
+			for _, x := range page.Texts {
+				if metric.MatchString(x.String) && !strings.HasPrefix(x.String, "100 mm") && !beside.MatchString(x.String) {
+					t.Errorf("%s, sheet %d: %q", args[0], i+1, x.String)
 				}
 			}
 		}

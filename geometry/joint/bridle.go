@@ -36,13 +36,13 @@ type Bridle struct {
 	Angle   float64 // splay of the leg from plumb, rad
 	Leg     float64 // breadth of the leg along the stretcher, square to the leg, mm
 	Tenon   float64 // thickness of the tenon, centred in Width, mm; 0 for a third
+	Long    float64 // by how much both ends are cut over length, along the part, to be trimmed after glue-up, mm
 	Mortise BridleMember
 }
 
-// BridleLong is what both ends are cut long, measured along the part, to be
-// trimmed flush after glue-up. Two to three millimetres is common practice,
-// no source.
-const BridleLong = 3.0
+// BridleLong returns the usual over-length of both ends: 3 mm or 1/8 in (common
+// practice, no source).
+func BridleLong(u measure.Unit) float64 { return u.Round(3, 1.0/8) }
 
 // Check returns a *measure.BoundError for the first figure that no bridle
 // can have. The other methods take a Bridle that has passed.
@@ -72,7 +72,7 @@ func (b Bridle) Third() float64 {
 // long corner of an end that leans.
 func (b Bridle) Stretcher() BridleEnd {
 	return BridleEnd{
-		Width: b.Depth, Thickness: b.Width, OffSquare: b.Angle, Tenon: b.Third(),
+		Width: b.Depth, Thickness: b.Width, OffSquare: b.Angle, Tenon: b.Third(), Long: b.Long,
 		Across: b.Leg, Slot: b.Mortise == MortiseInStretcher,
 	}
 }
@@ -82,7 +82,7 @@ func (b Bridle) Stretcher() BridleEnd {
 // corner of a head that leans.
 func (b Bridle) Head() BridleEnd {
 	return BridleEnd{
-		Width: b.Leg, Thickness: b.Width, OffSquare: -b.Angle, Tenon: b.Third(),
+		Width: b.Leg, Thickness: b.Width, OffSquare: -b.Angle, Tenon: b.Third(), Long: b.Long,
 		Across: b.Depth, Slot: b.Mortise == MortiseInLeg,
 	}
 }
@@ -99,6 +99,7 @@ type BridleEnd struct {
 	Thickness float64 // square to the face, mm
 	OffSquare float64 // of end and shoulder, rad; positive where the far edge is the shorter
 	Tenon     float64 // thickness of tenon or slot, centred in Thickness, mm
+	Long      float64 // what the rough end stands beyond the trimmed one, along the part, mm
 	Across    float64 // of the part that crosses, square to its own edges, mm
 	Slot      bool    // this part carries the open mortise
 }
@@ -119,7 +120,7 @@ func (e BridleEnd) FromFarEdge() BridleEnd {
 func (e BridleEnd) End(y float64) float64 { return y * math.Tan(e.OffSquare) }
 
 // RoughEnd returns where the end stands at y before it is trimmed.
-func (e BridleEnd) RoughEnd(y float64) float64 { return e.End(y) - BridleLong }
+func (e BridleEnd) RoughEnd(y float64) float64 { return e.End(y) - e.Long }
 
 // Shoulder returns where the shoulder, or the bottom of the slot, stands at y.
 func (e BridleEnd) Shoulder(y float64) float64 { return e.End(y) + e.Length() }
@@ -132,7 +133,7 @@ func (e BridleEnd) Cheeks() (upper, lower float64) {
 
 // CutHeight returns how high the cut is above the rough end, square to the
 // shoulder, when the part stands on that end.
-func (e BridleEnd) CutHeight() float64 { return e.Across + BridleLong*math.Cos(e.OffSquare) }
+func (e BridleEnd) CutHeight() float64 { return e.Across + e.Long*math.Cos(e.OffSquare) }
 
 // CheekArea returns the area in mm² of one trimmed cheek.
 func (e BridleEnd) CheekArea() float64 { return e.Width * e.Length() }

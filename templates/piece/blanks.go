@@ -29,9 +29,9 @@ func (p Piece) Blanks() []Blank {
 	return out
 }
 
-// usualBoard is the width of board that a top is glued up from where the
-// design lists none that serves (common practice, no source).
-const usualBoard = 150.0
+// usualBoard returns the width of board that a top is glued up from where the
+// design lists none that serves: 150 mm or 6 in (common practice, no source).
+func usualBoard(p Piece) float64 { return p.Design.Unit.Round(150, 6) }
 
 // TopBoards returns the boards of equal width that a wooden top is glued up
 // from: one of them, and how many. They are as few as the widest listed board
@@ -47,7 +47,7 @@ func (p Piece) TopBoards() (board StockSize, count int) {
 	}
 	// A board hardly wider than its allowance yields nothing to glue.
 	if widest -= p.Design.Wood.ExtraWidth; widest <= p.Design.Wood.ExtraWidth {
-		widest = usualBoard
+		widest = usualBoard(p)
 	}
 	count = int(math.Ceil(board.Width/widest - 1e-9))
 	board.Width /= float64(count)
@@ -65,8 +65,5 @@ func (p Piece) TestPiece(stock StockSize) StockSize {
 // SafeLength is the least length of wood to hold at a saw: 300 mm or 12 in
 // (common practice, no source).
 func (p Piece) SafeLength() float64 {
-	if p.Design.Unit == measure.Inch {
-		return 12 * measure.MillimetresPerInch
-	}
-	return 300
+	return p.Design.Unit.Round(300, 12)
 }

@@ -58,7 +58,7 @@ func (j *validator) work() Piece {
 	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
 	p.Bridle = joint.Bridle{
 		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
-		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Mortise: d.Legs.Mortise,
+		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Long: joint.BridleLong(d.Unit), Mortise: d.Legs.Mortise,
 	}
 	p.PlainReach = p.Frame.Ring.Reach(horn(d.Ring))
 	p.LegReach = p.Frame.Leg.Back(p.Frame.Ring.Depth)
@@ -171,7 +171,7 @@ func (p Piece) EndLap() joint.Lap {
 // before they are trimmed, the same at both, so that one stop serves both
 // laps: the longer of the two reaches and what a bridle is left long.
 func (p Piece) RoughReach() float64 {
-	return math.Max(p.PlainReach, p.LegReach) + joint.BridleLong + p.Extra
+	return math.Max(p.PlainReach, p.LegReach) + p.Bridle.Long + p.Extra
 }
 
 // ShareStops leaves the stretchers of sizes that have the same laps equally long

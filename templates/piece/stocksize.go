@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
-	"rodsheet/geometry/measure"
 )
 
 // Slip is what sizes may exceed their room by, mm: less than any saw knows, more
@@ -38,12 +37,12 @@ func (p Piece) Roughed(s StockSize) StockSize {
 }
 
 // WholeUp rounds up to whole millimetres or sixteenths of an inch.
-func (p Piece) WholeUp(mm float64) float64 {
-	step := 1.0
-	if p.Design.Unit == measure.Inch {
-		step = measure.MillimetresPerInch / 16
-	}
-	return step * math.Ceil(mm/step-1e-6)
+func (p Piece) WholeUp(mm float64) float64 { return -p.WholeDown(-mm) }
+
+// WholeDown rounds down to them.
+func (p Piece) WholeDown(mm float64) float64 {
+	step := p.Design.Unit.Round(1, 1.0/16)
+	return step * math.Floor(mm/step+1e-6)
 }
 
 // SawnStretcher returns a stretcher squared to length, before it is worked.
@@ -71,12 +70,12 @@ func (p Piece) HeadProud() float64 { return p.Design.Legs.Proud / math.Cos(p.Fra
 
 // HeadLong is what the head of a leg stands beyond the top of the stretcher
 // until it is trimmed, along the leg.
-func (p Piece) HeadLong() float64 { return p.HeadProud() + joint.BridleLong }
+func (p Piece) HeadLong() float64 { return p.HeadProud() + p.Bridle.Long }
 
 // CutHeights returns how high the blade stands above the table for slot and
 // cheeks: the stretcher on its sawn end, the leg on its sawn head.
 func (p Piece) CutHeights() (stretcher, leg float64) {
-	return onEnd(p.Bridle.Stretcher(), joint.BridleLong), onEnd(p.Bridle.Head(), p.HeadLong())
+	return onEnd(p.Bridle.Stretcher(), p.Bridle.Long), onEnd(p.Bridle.Head(), p.HeadLong())
 }
 
 // onEnd returns how high the cut of an end stands above its rough end, so much

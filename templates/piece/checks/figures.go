@@ -130,10 +130,7 @@ func legGroup(p piece.Piece) Group {
 
 // gaugeBase is the base over which a bevel gauge is set: 200 mm or 8 in.
 func gaugeBase(u measure.Unit) float64 {
-	if u == measure.Inch {
-		return 8 * measure.MillimetresPerInch
-	}
-	return 200
+	return u.Round(200, 8)
 }
 
 func addTaper(p piece.Piece, g *Group) {

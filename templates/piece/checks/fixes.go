@@ -259,19 +259,13 @@ func turning(key measure.ID, down bool) func(piece.Piece, func(piece.Piece) bool
 // grid returns the finest step in mm that a maker is asked to work to: 0.1 mm
 // or 1/64 in.
 func grid(u measure.Unit) float64 {
-	if u == measure.Inch {
-		return measure.MillimetresPerInch / 64
-	}
-	return 0.1
+	return u.Round(0.1, 1.0/64)
 }
 
 // coarseGrid returns the step in mm for sizes that no joint hangs on, as of a
 // top: 1 mm or 1/16 in.
 func coarseGrid(u measure.Unit) float64 {
-	if u == measure.Inch {
-		return measure.MillimetresPerInch / 16
-	}
-	return 1
+	return u.Round(1, 1.0/16)
 }
 
 // fineAngle is the finest step of an angle that a maker is asked to set: 0.1°.

@@ -108,7 +108,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 		if _, asked := askShortGrain(p); !asked {
 			t.Skip("the head reaches into the lap")
 		}
-		for _, m := range clearHead(p, leastShortGrain) {
+		for _, m := range clearHead(p, leastShortGrain(p)) {
 			typed := d
 			switch m.Key {
 			case "legs.breadth":
@@ -122,7 +122,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 			default:
 				t.Fatalf("no key for %+v", m.Turn)
 			}
-			if got := piecetest.Worked(t, typed).Frame.Clearance(); got < leastShortGrain-piece.Slip {
+			if got := piecetest.Worked(t, typed).Frame.Clearance(); got < leastShortGrain(p)-piece.Slip {
 				t.Errorf("%+v leaves %.6f mm", m.Turn, got)
 			}
 		}

@@ -75,18 +75,18 @@ func otherSplay(p piece.Piece, gap float64) []change {
 	return []change{changed(p, "legs.splay", measure.Angle(now), measure.Angle(splay), d, math.Max(now, fineAngle))}
 }
 
-// leastShortGrain is the least wood in mm to be left along the stretcher
+// leastShortGrain returns the least wood in mm to be left along the stretcher
 // between its lap and the leg: less breaks off (common practice, no source).
-const leastShortGrain = 2.0
+func leastShortGrain(p piece.Piece) float64 { return p.Design.Unit.Round(2, 3.0/32) }
 
 // askShortGrain asks what is left between the outer shoulder of the lap and the
 // stretcher side of the leg. Where that is nothing askHead has said worse.
 func askShortGrain(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Frame.Clearance(), leastShortGrain, Warn), p.Frame.Clearance() >= -piece.Slip
+	return atLeast("wood-left", p.Frame.Clearance(), leastShortGrain(p), Warn), p.Frame.Clearance() >= -piece.Slip
 }
 
 func fixShortGrain(p piece.Piece, _ func(piece.Piece) bool) []change {
-	return clearHead(p, leastShortGrain)
+	return clearHead(p, leastShortGrain(p))
 }
 
 // askTogether asks whether the ring can be put together at all.
@@ -128,10 +128,10 @@ func leaveOpen(p piece.Piece) []change {
 	return []change{{Fix{Turn: Turn{Key: "ring.plain-end"}, Design: d}, 1}}
 }
 
-// leastHorn is the least wood in mm to be left past the outer shoulder of a
+// leastHorn returns the least wood in mm to be left past the outer shoulder of a
 // closed plain end, where it is held by short grain of half the depth (common
 // practice, no source).
-const leastHorn = 10.0
+func leastHorn(p piece.Piece) float64 { return p.Design.Unit.Round(10, 3.0/8) }
 
 // askLegEnd asks whether the outer shoulder at the leg end stands on the stock.
 func askLegEnd(p piece.Piece) (Check, bool) {
@@ -147,7 +147,7 @@ func askHorn(p piece.Piece) (Check, bool) {
 	if horn <= piece.Slip {
 		grade = Fail
 	}
-	return atLeast("horn-past", horn, leastHorn, grade), !open(p)
+	return atLeast("horn-past", horn, leastHorn(p), grade), !open(p)
 }
 
 func fixHorn(p piece.Piece, holds func(piece.Piece) bool) []change {

@@ -179,31 +179,35 @@ func (m model) standingGroup() Group {
 		return g
 	}
 	g.add("standing.rim", measure.Length(w.Rim))
-	g.tipping("standing", s)
+	g.tipping("standing", s, edgeInset(m.Piece))
 	if loose := looseTop(m.Piece); m.Design.Top.Kind == design.GlassTop && !loose.falls() {
 		g.add("loose-top.line", measure.Length(loose.weakest(0).TippingLine()))
-		g.tipping("loose-top", loose)
+		g.tipping("loose-top", loose, edgeInset(m.Piece))
 	}
 	return g
 }
 
-// tipping adds what tips a body: at the rim, and pressed 50 mm in as the test
-// of ISO 7172 does, each over the line where the least does it. Figures only; what
-// a piece must bear is not said.
-func (g *Group) tipping(body measure.ID, s stand) {
-	rim, inset := s.weakest(0), s.weakest(joint.EdgeInset)
-	within := measure.Length(joint.EdgeInset)
+// edgeInset returns how far in from the rim a piece is pressed: as the test of
+// ISO 7172 does it, or where inches are set the 2 in next to that.
+func edgeInset(p piece.Piece) float64 { return p.Design.Unit.Round(joint.EdgeInset, 2) }
+
+// tipping adds what tips a body: at the rim, and pressed so many mm in from it,
+// each over the line where the least does it. Figures only; what a piece must bear
+// is not said.
+func (g *Group) tipping(body measure.ID, s stand, in float64) {
+	rim, inset := s.weakest(0), s.weakest(in)
+	within := measure.Length(in)
 	if rim.NeverTips() {
 		g.note(body + ".never-tips")
 		return
 	}
 	g.add(body+".load", measure.Mass(rim.TippingLoad(0)))
-	if math.IsInf(inset.TippingLoad(joint.EdgeInset), 1) {
+	if math.IsInf(inset.TippingLoad(in), 1) {
 		g.note(body+".inset-never-tips", within)
 		return
 	}
-	g.add(body+".inset-load", measure.Mass(inset.TippingLoad(joint.EdgeInset)), within)
-	g.add(body+".inset-force", measure.Force(inset.TippingForce(joint.EdgeInset)))
+	g.add(body+".inset-load", measure.Mass(inset.TippingLoad(in)), within)
+	g.add(body+".inset-force", measure.Force(inset.TippingForce(in)))
 	if math.Abs(inset.TippingLine()-rim.TippingLine()) > piece.Slip || math.Abs(inset.Rim-rim.Rim) > piece.Slip {
 		g.add(body+".inset-line", measure.Length(inset.TippingLine()))
 		g.add(body+".inset-rim", measure.Length(inset.Rim))

@@ -25,9 +25,9 @@ func padToRim(p piece.Piece) float64 {
 	return least
 }
 
-// leastToEdge is the least between the edge of a pad and the rim of glass in mm:
-// nearer, a knock at the rim is a knock at the pad (common practice, no source).
-const leastToEdge = 10.0
+// leastToEdge returns the least between the edge of a pad and the rim of glass in
+// mm: nearer, a knock at the rim is a knock at the pad (common practice, no source).
+func leastToEdge(p piece.Piece) float64 { return p.Design.Unit.Round(10, 3.0/8) }
 
 // askPadWidth asks whether the pads stand on wood all round.
 func askPadWidth(p piece.Piece) (Check, bool) {
@@ -47,7 +47,7 @@ func askPadEdge(p piece.Piece) (Check, bool) {
 	}
 	limit, grade := 0.0, Warn
 	if p.Design.Top.Kind == design.GlassTop {
-		limit = leastToEdge
+		limit = leastToEdge(p)
 	}
 	centre := padToRim(p)
 	if centre < 0 {

@@ -12,21 +12,21 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// leastWood is the least wood in mm to be left at a joint: half of the depth at
-// a lap, a cheek beside a slot, a tenon (common practice, no source).
-const leastWood = 6.0
+// leastWood returns the least wood in mm to be left at a joint: half of the depth
+// at a lap, a cheek beside a slot, a tenon (common practice, no source).
+func leastWood(p piece.Piece) float64 { return p.Design.Unit.Round(6, 1.0/4) }
 
 func askLapWood(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Frame.Ring.Depth-p.EndLap().BladeHeight(), leastWood, Warn), true
+	return atLeast("wood-left", p.Frame.Ring.Depth-p.EndLap().BladeHeight(), leastWood(p), Warn), true
 }
 
 func askCheeks(p piece.Piece) (Check, bool) {
 	cheek, _ := p.Bridle.Stretcher().Cheeks()
-	return atLeast("wood-left", cheek, leastWood, Warn), true
+	return atLeast("wood-left", cheek, leastWood(p), Warn), true
 }
 
 func askTenon(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Bridle.Tenon, leastWood, Warn), true
+	return atLeast("wood-left", p.Bridle.Tenon, leastWood(p), Warn), true
 }
 
 // fixWood offers deeper or wider stretchers, and another tenon.
@@ -58,9 +58,9 @@ func askTaperStart(p piece.Piece) (Check, bool) {
 	return atLeast("taper-start", p.Taper.Start, least, Fail).with(p.Taper.Lost(least)), true
 }
 
-// leastFoot is the least a foot measures either way, mm (common practice, no
+// leastFoot returns the least a foot measures either way, mm (common practice, no
 // source).
-const leastFoot = 12.0
+func leastFoot(p piece.Piece) float64 { return p.Design.Unit.Round(12, 1.0/2) }
 
 // askFoot asks whether a taper leaves enough of the foot.
 func askFoot(p piece.Piece) (Check, bool) {
@@ -68,7 +68,7 @@ func askFoot(p piece.Piece) (Check, bool) {
 		return Check{}, false
 	}
 	across := p.Frame.Leg.Thickness - p.Taper.LostAcross() // square to the plane of its stretcher
-	return atLeast("foot-side", math.Min(p.Taper.Foot, across), leastFoot, Warn), true
+	return atLeast("foot-side", math.Min(p.Taper.Foot, across), leastFoot(p), Warn), true
 }
 
 // atSaw asks whether the saw reaches so far; it is not asked where the design does

@@ -22,7 +22,7 @@ type legShape struct {
 // Places along the stretcher side, in mm: the finished head, the head as it is
 // sawn, and the shoulder at the underside of the stretcher.
 func (l legShape) head() float64     { return -l.HeadProud() }
-func (l legShape) rough() float64    { return l.head() - joint.BridleLong }
+func (l legShape) rough() float64    { return l.head() - l.Bridle.Long }
 func (l legShape) shoulder() float64 { return l.Frame.Ring.Depth / math.Cos(l.Splay) }
 
 // step is how much further along anything level comes to the back.
@@ -151,7 +151,7 @@ func (f legFace) headLines(d *templates.Drawing) {
 		d.Line(role, s.A, s.B)
 		d.LabelLine(s.A, s.B, t)
 	}
-	line(templates.Cut, f.rough(), tag("saw-here", f.MM(joint.BridleLong)))
+	line(templates.Cut, f.rough(), tag("saw-here", f.MM(f.Bridle.Long)))
 	if f.Design.Legs.Proud > 0 {
 		line(templates.Construction, f.head(), tag("trim-proud", f.MM(f.Design.Legs.Proud)))
 		line(templates.Construction, 0, tag("top-of-stretcher"))

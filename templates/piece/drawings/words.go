@@ -259,11 +259,8 @@ func withoutTriangle(q use, u measure.Unit) string {
 	if angle == 0 {
 		return say("Set by a square")
 	}
-	run, text := 250.0, say("250 mm")
-	if u == measure.Inch {
-		run, text = 10*measure.MillimetresPerInch, say("10 in")
-	}
-	return say("Set out by a rise of %s over %s", measure.Length(joint.RiseOver(run, angle)).Text(u), text)
+	run := u.Round(250, 10)
+	return say("Set out by a rise of %s over %s", measure.Length(joint.RiseOver(run, angle)).Text(u), measure.Length(run).Text(u))
 }
 
 // sizeRows returns names and figures, the same names for every size.

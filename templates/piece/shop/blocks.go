@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -36,16 +37,25 @@ func (b Block) size() piece.StockSize {
 }
 
 const (
-	caulLeast   = 25.0  // along the grain at the short side of a caul, mm
-	caulLong    = 60.0  // along the grain at its long side, mm, unless it leans more
-	wedgeThin   = 6.0   // at the thin end of a wedge or strip, mm
-	stripLong   = 200.0 // of a filler strip, mm
-	stripShort  = 80.0  // shorter ones do not steady a part, mm
-	wedgeLong   = 120.0 // of a folding wedge, mm
-	wedgeSlope  = 8.0   // a folding wedge rises 1 in so many
+	wedgeSlope  = 8.0 // a folding wedge rises 1 in so many
 	wedgeSteep  = 1.0 / 7
 	wedgeGentle = 1.0 / 40
 )
+
+// blockSizes are the round sizes of blocks in mm.
+type blockSizes struct {
+	caulLeast, caulLong   float64 // along the grain of a caul: at its short side, and at its long one unless it leans more
+	wedgeThin, wedgeLong  float64 // of a folding wedge; a strip is as thin
+	stripShort, stripLong float64 // of a filler strip: shorter ones do not steady a part
+}
+
+func sizesOfBlocks(u measure.Unit) blockSizes {
+	return blockSizes{
+		caulLeast: u.Round(25, 1), caulLong: u.Round(60, 2.5),
+		wedgeThin: u.Round(6, 1.0/4), wedgeLong: u.Round(120, 5),
+		stripShort: u.Round(80, 3), stripLong: u.Round(200, 8),
+	}
+}
 
 // Blocks returns every block that one size needs.
 func Blocks(p piece.Piece) []Block {
@@ -121,11 +131,11 @@ func (b Block) sawnFrom(p piece.Piece, from ...Source) Block {
 // fillerStrip returns the strip that holds a part leaning by the splay in a
 // tenoning jig: as long as a diagonal of leg stock gives.
 func fillerStrip(p piece.Piece) Block {
-	tan := math.Tan(p.Frame.Leg.Splay)
-	long := math.Min(stripLong, math.Max(stripShort, (p.Frame.Leg.Breadth-wedgeThin)/tan))
+	s, tan := sizesOfBlocks(p.Design.Unit), math.Tan(p.Frame.Leg.Splay)
+	long := math.Min(s.stripLong, math.Max(s.stripShort, p.WholeDown((p.Frame.Leg.Breadth-s.wedgeThin)/tan)))
 	return Block{
 		Part: FillerStrip, Count: 1, Angle: p.Frame.Leg.Splay,
-		Thin: wedgeThin, Thick: wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
+		Thin: s.wedgeThin, Thick: s.wedgeThin + long*tan, Across: long, Width: p.Frame.Leg.Thickness,
 	}.sawnFrom(p, LegSticks)
 }
 
@@ -144,7 +154,8 @@ func endCaul(p piece.Piece) Block {
 
 func caul(p piece.Piece, part Part, angle, across, width float64) Block {
 	lean := across * math.Tan(angle)
-	long := math.Max(caulLong, caulLeast+lean)
+	s := sizesOfBlocks(p.Design.Unit)
+	long := math.Max(s.caulLong, p.WholeUp(s.caulLeast+lean))
 	return Block{
 		Part: part, Count: p.Frame.Ring.Sides, Angle: angle, Along: true,
 		Thin: long - lean, Thick: long, Across: across, Width: width,
@@ -155,9 +166,10 @@ func caul(p piece.Piece, part Part, angle, across, width float64) Block {
 // to a stretcher. The offcuts of the taper serve where their slope holds and
 // they are thick enough.
 func foldingWedge(p piece.Piece) Block {
+	s := sizesOfBlocks(p.Design.Unit)
 	b := Block{
 		Part: FoldingWedge, Count: 2 * p.Frame.Ring.Sides, Angle: math.Atan(1 / wedgeSlope),
-		Thin: wedgeThin, Thick: wedgeThin + wedgeLong/wedgeSlope, Across: wedgeLong,
+		Thin: s.wedgeThin, Thick: s.wedgeThin + s.wedgeLong/wedgeSlope, Across: s.wedgeLong,
 		Width: p.Frame.Leg.Thickness,
 	}
 	if !taperWedges(p) {

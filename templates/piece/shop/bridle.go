@@ -32,7 +32,7 @@ func (p sized) stretcherEnd() member {
 	height, _ := p.CutHeights()
 	return member{
 		BridleEnd: p.Bridle.Stretcher(), batch: p.stretcherJoints,
-		base: p.RoughReach() + p.LegReach, long: joint.BridleLong, height: height, sawn: p.RoughStretcher(),
+		base: p.RoughReach() + p.LegReach, long: p.Bridle.Long, height: height, sawn: p.RoughStretcher(),
 		down: OuterSide, fence: Underside, other: UpperFace, along: Underside, rest: Datum{Point: ThePlainEnd}, end: PlainEnd,
 		title: "step.leg-end", square: "step.leg-end-square",
 	}
@@ -114,9 +114,9 @@ func fitOps() []op { return []op{fitBridle} }
 // sawEnd saws an end at the splay, past its trim line.
 func (p sized) sawEnd(m member) (row, bool) {
 	stop := m.base + m.long
-	beyond := note("beyond-trim", length(joint.BridleLong))
-	if m.long > joint.BridleLong {
-		beyond = note("beyond-trim-and-top", length(joint.BridleLong), length(m.long))
+	beyond := note("beyond-trim", length(p.Bridle.Long))
+	if m.long > p.Bridle.Long {
+		beyond = note("beyond-trim-and-top", length(p.Bridle.Long), length(m.long))
 	}
 	o := Operation{
 		Do: SawEnd, What: note(m.title), Lies: lie(m.down, m.fence, m.end),

@@ -23,7 +23,7 @@ func TestLinesByHand(t *testing.T) {
 	steps := stepsOf([]piece.Piece{p})
 	inner, outer := p.Frame.Ring.Shoulders(0)
 	leg := p.Leg().Bounds()
-	edge := leg.Size().Z/math.Cos(p.Frame.Leg.Splay) + joint.BridleLong
+	edge := leg.Size().Z/math.Cos(p.Frame.Leg.Splay) + p.Bridle.Long
 	cheek := (p.Frame.Ring.Width - p.Bridle.Tenon) / 2
 	for _, c := range []struct {
 		op          Do
@@ -33,7 +33,7 @@ func TestLinesByHand(t *testing.T) {
 		{op: Crosscut, row: 0, line: p.RoughStretcher()},
 		{op: CutLap, row: 0, line: p.RoughReach() - inner, along: outer - inner},
 		{op: CutLap, row: 1, line: p.RoughReach() - inner, along: outer - inner + 0.5/math.Sin(math.Pi/3)},
-		{op: SawEnd, row: 0, line: p.RoughReach() + p.LegReach + joint.BridleLong},
+		{op: SawEnd, row: 0, line: p.RoughReach() + p.LegReach + p.Bridle.Long},
 		{op: SawEnd, row: 1, line: edge},
 		{op: CutSlot, row: 0, line: cheek},
 		{op: CutCheeks, row: 0, line: cheek},

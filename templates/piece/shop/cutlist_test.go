@@ -74,7 +74,7 @@ func TestRoughIsSawnAndAllowances(t *testing.T) {
 	l := p.Frame.Leg
 	for i, want := range []piece.StockSize{
 		{Length: math.Ceil(p.RoughStretcher() + 20), Width: 28 + 3, Thickness: 36 + 4},
-		{Length: math.Ceil(l.Height/math.Cos(l.Splay) + 40*math.Tan(l.Splay) + joint.BridleLong + 20), Width: 40 + 3, Thickness: 28 + 4},
+		{Length: math.Ceil(l.Height/math.Cos(l.Splay) + 40*math.Tan(l.Splay) + 3 + 20), Width: 40 + 3, Thickness: 28 + 4},
 	} {
 		got := rows[i].Rough
 		if math.Abs(got.Length-want.Length) > 1e-9 || got.Width != want.Width || got.Thickness != want.Thickness {

@@ -42,7 +42,7 @@ func taperWedges(p piece.Piece) bool {
 	}
 	slope := p.Taper.Loss() / p.Taper.Run()
 	_, thick := taperOffcut(p)
-	return slope <= wedgeSteep && slope >= wedgeGentle && thick >= wedgeThin
+	return slope <= wedgeSteep && slope >= wedgeGentle && thick >= sizesOfBlocks(p.Design.Unit).wedgeThin
 }
 
 // taperNotes says how a taper is sawn and the leg turned between its tapers.

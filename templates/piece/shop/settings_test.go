@@ -281,10 +281,10 @@ func TestStopsAgainstTheSolids(t *testing.T) {
 			}
 		}
 		stretcher := p.Stretcher().Bounds()
-		close("stretcher end", stop(SawEnd, 0), p.RoughReach()+stretcher.Max.X+joint.BridleLong)
+		close("stretcher end", stop(SawEnd, 0), p.RoughReach()+stretcher.Max.X+p.Bridle.Long)
 		// Down the leg is z; the long corner of the foot lies lowest.
 		leg := p.Leg().Transform(solid.RotateY(p.Frame.Leg.Splay))
-		long := leg.Bounds().Size().Z + joint.BridleLong
+		long := leg.Bounds().Size().Z + p.Bridle.Long
 		close("leg head", stop(SawEnd, 1), long)
 		close("foot", stop(SawFoot, 0), long)
 		ring, outer := 1, 0 // which is sawn first
