@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"rodsheet/render/lettering"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
@@ -46,7 +47,7 @@ func (v *values) design(ctx context.Context) error {
 	if err != nil {
 		return refuse(cannot("read", wording.Shown(v.words[0]), err).Error(), readHint(err))
 	}
-	f, err := design.Read(data, piece.Faults)
+	f, err := design.ReadLettered(data, piece.Faults, lettering.Missing)
 	v.file = &f
 	return v.mistaken(err)
 }

@@ -218,6 +218,16 @@ func drawnTables() []drawnTable {
 			of("diameter", "12 22 28", "0.001 0.5 60 1000"), of("height", "3 6", "0.001 100 1000"),
 			of("kind", `"pad" "bumper" "none"`, ""), of("mid-to-pad", "60 100 -50", "0 -10000 10000"),
 		}},
+		{"top.fixing", true, 0, []drawnKeys{
+			of("kind", `"screws" "buttons" "none"`, ""), of("screw", "0 25 40", "0.001 300"), of("bond", `"silicone" "none"`, ""),
+		}},
+		{"plan", true, 0, []drawnKeys{
+			of("maker", `"us"`, `"木"`), of("date", `2031-05-04 "May"`, ""), of("revision", `"B"`, ""), of("note", `"one"`, `""`),
+		}},
+		{"prices", true, 0, []drawnKeys{
+			of("currency", `"€"`, ""), either(of("wood-per-m3", "1800", "0 1000000"), of("wood-per-board-foot", "12", "0 1000000")),
+			either(of("glass-per-m2", "150", "0 1000000"), of("glass-per-square-foot", "14", "0 1000000")),
+		}},
 		{"wood", false, 1, []drawnKeys{
 			either(of("density", "450 650 740", "50 1500"), drawnKeys{usual: []string{`species = "ash, white"`, `species = "oak, white"`}}),
 			{[]string{"moisture = [8, 12]"}, []string{"moisture = [6, 14]", "moisture = [12, 8]", "moisture = [10, 10]"}},

@@ -31,6 +31,7 @@ func (j *validator) figures() {
 	}
 	j.note(woodFigures(d.Wood)...)
 	j.note(sawFigures(d.Saw)...)
+	j.note(buyingFigures(d)...)
 }
 
 // upTo refuses a length that is negative or beyond the most.
@@ -125,6 +126,9 @@ func topFigures(t design.Top) []error {
 		within("top.overhang", measure.Length(t.Overhang), -longest, longest, ""),
 		upTo("top.corner-size", t.CornerSize, longest),
 		measure.AtMost("top.points", corners, "", measure.Number(design.MostPoints), "top.round-diameter"),
+		choice("top.fixing.kind", t.Fixing.Kind, design.Buttons),
+		choice("top.fixing.bond", t.Fixing.Bond, design.Silicone),
+		upTo("top.fixing.screw", t.Fixing.Screw, longest),
 	}, padFigures(t.Pads)...)
 }
 
@@ -184,6 +188,19 @@ func sawFigures(s design.Saw) []error {
 		upTo("saw.dado", s.Dado, longest),
 		upTo("saw.stop-reach", s.StopReach, longest),
 	}
+}
+
+func buyingFigures(d design.Design) []error {
+	price := func(figure measure.ID, p design.Price) error {
+		return within(figure, measure.Number(p.Value), 0, design.MostPrice, "")
+	}
+	errs := []error{price("prices.wood", d.Prices.Wood.Price), price("prices.glass", d.Prices.Glass.Price)}
+	for _, i := range d.Items {
+		if err := cmp.Or(price("item.price", i.Price), count("item.count", i.Count)); err != nil {
+			return append(errs, err)
+		}
+	}
+	return errs
 }
 
 // asMilled refuses sizes as milled that are nothing, or so far from the

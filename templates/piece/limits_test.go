@@ -227,7 +227,7 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 // counts, which cannot hold what is not finite, and a top that is not there.
 func unread(d design.Design, name string) bool {
 	top := strings.HasPrefix(name, ".Top.") && d.Top.Kind == design.NoTop
-	for _, whole := range []string{"Unit", "Plain", "Mortise", "Lean", "To", "Faces", "Kind", "Outline", "Corner"} {
+	for _, whole := range []string{"Unit", "Plain", "Mortise", "Lean", "To", "Faces", "Kind", "Outline", "Corner", "Bond"} {
 		top = top || strings.HasSuffix(name, "."+whole)
 	}
 	return top

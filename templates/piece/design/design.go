@@ -14,12 +14,70 @@ type Design struct {
 	Title  string
 	Size   string       // its name, "" where the file has one size only
 	Unit   measure.Unit // in which its figures are printed
+	Plan   Plan
 	Ring   Ring
 	Legs   Legs
 	Top    Top
 	Wood   Wood
 	Saw    Saw
 	Milled Milled
+	Items  []Item
+	Prices Prices
+}
+
+// A Plan says whose drawing it is; each of its texts may be empty.
+type Plan struct {
+	Maker, Date, Revision string
+	Note                  string // or terms of use
+}
+
+// An Item is bought ready made.
+type Item struct {
+	Name, Note string
+	Count      int // for one piece
+	Price      Price
+}
+
+// A Price is that of one of what it is for; Given is false where none is known.
+type Price struct {
+	Value float64
+	Given bool
+}
+
+// Prices are those of what is bought by volume or area.
+type Prices struct {
+	Currency    string // as it is printed before a sum, or ""
+	Wood, Glass Rate
+}
+
+// A Rate is the price of a cubic metre of wood and of a square metre of glass or,
+// where its unit is the inch, of a board foot and of a square foot.
+type Rate struct {
+	Price
+	Unit measure.Unit
+}
+
+// BoardFoot is the wood of a board 1 ft long, 1 ft wide and 1 in thick, in mm³;
+// SquareFoot is in mm².
+const (
+	BoardFoot  = 144 * measure.MillimetresPerInch * measure.MillimetresPerInch * measure.MillimetresPerInch
+	SquareFoot = 144 * measure.MillimetresPerInch * measure.MillimetresPerInch
+)
+
+// OfVolume returns what so many mm³ cost.
+func (r Rate) OfVolume(mm3 float64) float64 {
+	if r.Unit == measure.Inch {
+		return r.Value * mm3 / BoardFoot
+	}
+	return r.Value * mm3 / 1e9
+}
+
+// OfArea returns what so many mm² cost.
+func (r Rate) OfArea(mm2 float64) float64 {
+	if r.Unit == measure.Inch {
+		return r.Value * mm2 / SquareFoot
+	}
+	return r.Value * mm2 / 1e6
 }
 
 // A Ring is the frame: equal stretchers lapped end over end. At one end, the
@@ -103,7 +161,32 @@ type Top struct {
 	CornerSize         float64          // radius, or length of the clip along a side
 	Points             []geometry.Point // of a free outline, about the centre of the ring
 	Pads               Pads
+	Fixing             Fixing
 }
+
+// A Fixing holds the top down.
+type Fixing struct {
+	Kind  FixingKind // of a wooden top
+	Screw float64    // length; 0: as it follows from what it goes through
+	Bond  Bond       // of glass to pads or frame; bumpers stick by themselves
+}
+
+// FixingKind says how a wooden top is held and still free to move.
+type FixingKind uint8
+
+const (
+	NoFixing FixingKind = iota
+	Screws              // through round and slotted holes in the stretchers
+	Buttons             // screwed under the top, hooked into grooves of the stretchers
+)
+
+// Bond says what glass sticks by.
+type Bond uint8
+
+const (
+	NoBond Bond = iota
+	Silicone
+)
 
 type TopKind uint8
 

@@ -164,6 +164,20 @@ func line[T any](key Key, most int, of func(*T) *string) field[T] {
 	}}
 }
 
+// date reads a text of one line, or a date as TOML writes it.
+func date[T any](key Key, most int, of func(*T) *string) field[T] {
+	f := line(key, most, of)
+	read := f.read
+	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
+		text := *n
+		if text.kind == isDate {
+			text.kind = isText
+		}
+		return read(&text, u)
+	}
+	return f
+}
+
 // checkLine returns a fault for what cannot be printed in one line.
 func checkLine(n *node, most int) *fault {
 	switch runes := []rune(n.text); {
@@ -175,6 +189,8 @@ func checkLine(n *node, most int) *fault {
 		return &fault{at: n.value, words: textLong.With(len(runes), most)}
 	case slices.ContainsFunc(runes, func(r rune) bool { return !unicode.IsPrint(r) }):
 		return &fault{at: n.value, words: textUnprintable.With(), hint: plainLine.With()}
+	case len(n.lacks) > 0:
+		return &fault{at: n.value, words: textLacks.With(n.lacks[0], n.lacks[0]), hint: otherLetters.With()}
 	}
 	return nil
 }

@@ -38,6 +38,7 @@ func TestLimits(t *testing.T) {
 		most, over        string
 		below, above      string // what is said of under and over
 		replaces, besides string // a line to take out, a line to put into the table
+		wooden            bool   // with a top of wood
 	}{
 		{key: "ring.sides", least: "3", under: "2", most: "8", over: "9", below: "2 must be at least 3", above: "9 must be at most 8"},
 		{key: "ring.inside", least: "0.001", under: "0", most: "10000", over: "10000.01"},
@@ -66,6 +67,11 @@ func TestLimits(t *testing.T) {
 		{key: "top.pads.height", least: "0.001", under: "0", most: "1000", over: "1000.01"},
 		{key: "top.pads.mid-to-pad", least: "-10000", under: "-10000.01", most: "10000", over: "10000.01",
 			below: "-10000.01 mm must be at least -10000 mm"},
+		{key: "top.fixing.screw", least: "0", under: "-0.001", most: "300", over: "300.01", besides: "kind = \"buttons\"", wooden: true},
+		{key: "prices.wood-per-m3", least: "0", under: "-1", most: "1000000", over: "1000001", below: "-1 must be at least 0", above: "1000001 must be at most 1000000"},
+		{key: "prices.wood-per-board-foot", least: "0", under: "-1", most: "1000000", over: "1000001", below: "-1 must be at least 0", above: "1000001 must be at most 1000000"},
+		{key: "prices.glass-per-m2", least: "0", under: "-1", most: "1000000", over: "1000001", below: "-1 must be at least 0", above: "1000001 must be at most 1000000"},
+		{key: "prices.glass-per-square-foot", least: "0", under: "-1", most: "1000000", over: "1000001", below: "-1 must be at least 0", above: "1000001 must be at most 1000000"},
 		{key: "wood.density", least: "50", under: "49.9", most: "1500", over: "1500.1", below: "49.9 must be at least 50", above: "1500.1 must be at most 1500"},
 		{key: "wood.rough-length", least: "0", under: "-0.001", most: "1000", over: "1000.01"},
 		{key: "wood.rough-width", least: "0", under: "-0.001", most: "100", over: "100.01"},
@@ -87,6 +93,9 @@ func TestLimits(t *testing.T) {
 		tried[tt.key] = true
 		text := func(value string) []byte {
 			s := strings.Replace(setKey(tt.key, value), tt.replaces+"\n", "", min(1, len(tt.replaces)))
+			if tt.wooden {
+				s = strings.Replace(s, `"glass"`, `"wood"`, 1)
+			}
 			head := "[" + string(tt.key.table()) + "]\n"
 			return []byte(strings.Replace(s, head, head+tt.besides+"\n", 1))
 		}

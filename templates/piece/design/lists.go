@@ -1,6 +1,7 @@
 package design
 
 import (
+	"slices"
 	"strconv"
 
 	"rodsheet/geometry"
@@ -78,41 +79,52 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 	return reading[Design]{apply: func(d *Design) { d.Top.Points = points }}, all(faults)
 }
 
-// readBoards reads the boards at hand.
-func readBoards(n *node, u measure.Unit) (reading[Design], *fault) {
-	switch {
-	case n.kind != isList:
-		return reading[Design]{}, wanted(n, listOfBoards, boardsHint)
-	case !n.headed:
-		return reading[Design]{}, &fault{at: n.value, words: boardsInline.With(), hint: boardsHint.With()}
-	case len(n.kids) > mostBoards:
-		return reading[Design]{}, &fault{at: n.value, words: tooManyBoards.With(len(n.kids), mostBoards),
-			hint: sharedEntry.With()}
-	}
-	var boards []Board
-	var faults []*fault
-	for _, item := range n.kids {
-		if item.kind != isTable {
-			faults = append(faults, wanted(item, aBoard, boardsHint))
-			continue
-		}
-		b, bad := readBoard(item, u)
-		boards, faults = append(boards, b), append(faults, bad...)
-	}
-	return reading[Design]{apply: func(d *Design) { d.Wood.Boards = boards }}, all(faults)
+// entries say how the tables of a list are read, each under a header of its own.
+type entries[T any] struct {
+	most   int
+	fresh  T // before anything is set
+	must   []Key
+	fields []field[T]
+
+	list, one, inline, hint, many, sharing wording.Text
 }
 
-func readBoard(n *node, u measure.Unit) (Board, []*fault) {
-	b := Board{Count: 1}
+// listOf reads the tables of a list.
+func listOf[T any](e entries[T], of func(*Design) *[]T) func(*node, measure.Unit) (reading[Design], *fault) {
+	return func(n *node, u measure.Unit) (reading[Design], *fault) {
+		switch {
+		case n.kind != isList:
+			return reading[Design]{}, wanted(n, e.list, e.hint)
+		case !n.headed:
+			return reading[Design]{}, &fault{at: n.value, words: e.inline.With(), hint: e.hint.With()}
+		case len(n.kids) > e.most:
+			return reading[Design]{}, &fault{at: n.value, words: e.many.With(len(n.kids), e.most), hint: e.sharing.With()}
+		}
+		var out []T
+		var faults []*fault
+		for _, item := range n.kids {
+			if item.kind != isTable {
+				faults = append(faults, wanted(item, e.one, e.hint))
+				continue
+			}
+			one, bad := e.read(item, u)
+			out, faults = append(out, one), append(faults, bad...)
+		}
+		return reading[Design]{apply: func(d *Design) { *of(d) = out }}, all(faults)
+	}
+}
+
+func (e entries[T]) read(n *node, u measure.Unit) (T, []*fault) {
+	one := e.fresh
 	var faults []*fault
 	known := map[Key]bool{}
 	var words []string
-	for _, f := range boardFields() {
+	for _, f := range e.fields {
 		words = append(words, f.key.word())
 		known[f.key] = true
 		kid := n.child(f.key.word())
 		if kid == nil {
-			if f.key != "count" {
+			if slices.Contains(e.must, f.key) {
 				faults = append(faults, &fault{at: n.value, key: f.key, words: isMissing.With()})
 			}
 			continue
@@ -126,12 +138,12 @@ func readBoard(n *node, u measure.Unit) (Board, []*fault) {
 			faults = append(faults, bad)
 			continue
 		}
-		r.apply(&b)
+		r.apply(&one)
 	}
 	for _, kid := range n.kids {
 		if !known[Key(kid.key)] && kid.kind != isBroken {
 			faults = append(faults, &fault{at: kid.at, key: Key(wording.Shown(kid.key)), words: keyUnknown.With(), hint: didYouMean(kid.key, words)})
 		}
 	}
-	return b, faults
+	return one, faults
 }

@@ -114,6 +114,26 @@ func TestMistakes(t *testing.T) {
 
 		{"boards in one line", with(24, "species = \"beech\"\nboard = [{length = 900, width = 90, thickness = 40}]"),
 			"25:10 wood.board: boards stand each under a header of its own | write [[wood.board]] and below it length, width and thickness"},
+		{"items", with(27, "[[item]]\ncount = 0\n[[item]]\nname = \"bolt\"\nprice = -1\nnaem = 3\n[[item]]\nname = \"nut\"\ncount = 1.5\nprice = \"dear\"\n[[item]]\nname = \"\""), "" +
+			"27:3 item.name: is missing\n28:9 item.count: 0 must be at least 1\n" +
+			"31:9 item.price: -1 must be at least 0\n32:1 item.naem: this key is not known | did you mean name?\n" +
+			"35:9 item.count: a whole number is wanted, not 1.5\n36:9 item.price: a number is wanted, not \"dear\" | write it without quotes and without a unit\n" +
+			"38:8 item.name: the text is empty"},
+		{"an item", with(2, "item = 3"), "2:8 item: a list of items is wanted, not 3 | write [[item]] and below it name, and count and price if you like"},
+		{"items in one line", with(2, "item = [{name = \"bolt\"}]"), "2:9 item: items stand each under a header of its own | write [[item]] and below it name, and count and price if you like"},
+		{"many items", with(27, strings.Repeat("[[item]]\nname = \"bolt\"\n", 61)), "27:3 item: there are 61 items, the most is 60 | what is alike shares an item: count = 4"},
+		{"two prices of wood", with(27, "[prices]\nwood-per-m3 = 3\nwood-per-board-foot = 3"),
+			"29:1 prices.wood-per-board-foot: wood-per-m3 in line 28 says the same in another way | keep one of wood-per-m3 or wood-per-board-foot"},
+		{"prices in words", with(27, "[prices]\ncurrency = 3\nglass-per-m2 = \"3\""), "28:12 prices.currency: a text is wanted, not 3 | a text stands in quotes\n" +
+			"29:16 prices.glass-per-m2: a number is wanted, not \"3\" | write it without quotes and without a unit"},
+		{"plan", with(27, "[plan]\nmaker = 3\ndate = 2\nrevision = \""+strings.Repeat("r", 41)+"\"\nnotes = \"a\""), "" +
+			"28:9 plan.maker: a text is wanted, not 3 | a text stands in quotes\n29:8 plan.date: a text is wanted, not 2 | a text stands in quotes\n" +
+			"30:12 plan.revision: the text has 41 characters, the most is 40\n31:1 plan.notes: this key is not known | did you mean note?"},
+		{"plan of a size", with(27, "[[size]]\nname = \"a\"\n[size.plan]\nmaker = \"b\"\n[[size.item]]\nname = \"c\""), "" +
+			"29:7 plan of size a: this holds for all sizes | write it at the head of the file\n31:8 item of size a: this holds for all sizes | write it at the head of the file"},
+		{"screws in glass", with(25, "[top.fixing]\nkind = \"screws\"\n[saw]"), "26:1 top.fixing.kind: goes with kind wood, not with glass | kind stands in line 17"},
+		{"silicone under bumpers", with(25, "[top.fixing]\nbond = \"silicone\"\n[saw]", 20, "[top.pads]\nkind = \"bumper\""), "27:1 top.fixing.bond: goes with kind none or pad, not with bumper | kind stands in line 21"},
+		{"screws of nothing", with(17, "kind = \"wood\"", 25, "[top.fixing]\nscrew = 30\n[saw]"), "26:1 top.fixing.screw: goes with kind screws or buttons, not with none | without kind it is none"},
 		{"thickness as milled", with(25, "[milled]\nthickness = 27.5\n[saw]"), "26:1 milled.thickness: this key is not known | a leg is as thick as its stretcher is wide: did you mean milled.width?"},
 		{"millimetres in a file of inches", with(2, `units = "in"`), `2:1 units: these look like millimetres, but the unit is in | write units = "mm", or give the figures in inches`},
 		{"unknown wood", with(24, `species = "wallnut"`), `24:1 wood.species: wallnut is not in the table of woods | did you mean "Walnut"?; or give its density in kg/m³: density = 700`},
@@ -231,5 +251,23 @@ func TestMistakesAreCounted(t *testing.T) {
 	got := err.(Mistakes)
 	if len(got) != mostMistakes+1 || !strings.HasPrefix(got[mostMistakes].Text, "and 39") {
 		t.Errorf("%d mistakes, the last %v", len(got), got[len(got)-1])
+	}
+}
+
+// What the lettering lacks is a mistake at the key of its text, wherever that stands.
+func TestTextsThatCannotBeLettered(t *testing.T) {
+	text := "title = \"stool\"\n[plan]\nmaker = \"x木\"\ndate = \"木\"\n[wood]\nspecies = \"木\"\ndensity = 3e2\n[[size]]\nname = \"a木\"\n[[item]]\nname = \"木x\"\n"
+	lacks := func(s string) []rune {
+		if strings.Contains(s, "木") {
+			return []rune{'木'}
+		}
+		return nil
+	}
+	_, err := ReadLettered([]byte(text), nil, lacks)
+	for _, place := range []string{"3:9 plan.maker", "4:8 plan.date", "6:11 wood.species", "9:8 size.name", "11:8 item.name"} {
+		want := place + ": the text holds 木 (U+6728), which the lettering lacks | write it in other letters"
+		if got := complaints(err); !strings.Contains(got, want) {
+			t.Errorf("%s is not among\n%s", want, got)
+		}
 	}
 }

@@ -24,6 +24,12 @@ type File struct {
 // some, and told which keys of the size are in doubt; nil asks nobody. The error
 // is of type Mistakes and holds all of them.
 func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
+	return ReadLettered(data, judge, func(string) []rune { return nil })
+}
+
+// ReadLettered is Read for files whose texts are to be printed: lacks returns what
+// of a text cannot be, which is a mistake too.
+func ReadLettered(data []byte, judge func(Design, Doubts) []error, lacks func(string) []rune) (File, error) {
 	if judge == nil {
 		judge = func(Design, Doubts) []error { return nil }
 	}
@@ -31,7 +37,7 @@ func Read(data []byte, judge func(Design, Doubts) []error) (File, error) {
 	if bad != nil {
 		return File{}, Mistakes{*bad}
 	}
-	tree := build(src)
+	tree := build(src, lacks)
 	root := tree.root
 	if len(root.kids)+len(tree.notes) == 0 {
 		return File{}, Mistakes{{1, 1, noDesign.With(), newHint.With()}}
@@ -199,7 +205,7 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 		case size == nil && key == "size", size != nil && key == "name":
 		case kid.kind == isBroken:
 			into[key] = setting{at: kid.at, own: size != nil}
-		case known && size != nil && within == "":
+		case size != nil && key.forAll() && (known || slices.Contains(tables(), key)):
 			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), key)
 		case known:
 			into[key] = r.value(kid, field, size)
@@ -253,7 +259,7 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 	var here, also []string
 	var elsewhere []Key
 	for _, key := range r.paths() {
-		head := inSize && key.table() == "" && r.byKey[key].key != ""
+		head := inSize && key.forAll()
 		switch {
 		case key.table() == within && !head:
 			here = append(here, key.word())

@@ -150,6 +150,19 @@ func TestReadEveryKey(t *testing.T) {
 			func(d Design) any { return d.Saw }, Saw{Kerf: 3, FlatTooth: true, Highest: 80, Dado: 20, StopReach: 900, FromFence: true}},
 		{"milled", with(27, "[milled]\nwidth = 27.6\ndepth = 35.5\nbreadth = 39\nkerf = 2.9"),
 			func(d Design) any { return d.Milled }, Milled{27.6, 35.5, 39, 2.9}},
+		{"plan", with(2, "units = \"mm\"\n[plan]\nmaker = \"Žofie & søn\"\ndate = 2031-05-04\nrevision = \"B\"\nnote = \"one copy\""),
+			func(d Design) any { return d.Plan }, Plan{"Žofie & søn", "2031-05-04", "B", "one copy"}},
+		{"a date as the maker writes it", with(27, "[plan]\ndate = \"4 May\""), func(d Design) any { return d.Plan }, Plan{Date: "4 May"}},
+		{"items", with(27, "[[item]]\nname = \"insert\"\n[[item]]\nname = \"cloth\"\ncount = 2\nnote = \"lint-free\"\nprice = 0\n[[item]]\nname = \"oil\"\nprice = 12.5"),
+			func(d Design) any { return d.Items }, []Item{{Name: "insert", Count: 1}, {"cloth", "lint-free", 2, Price{0, true}}, {"oil", "", 1, Price{12.5, true}}}},
+		{"prices", with(27, "[prices]\ncurrency = \"€\"\nwood-per-m3 = 1800\nglass-per-square-foot = 14.5"),
+			func(d Design) any { return d.Prices }, Prices{"€", Rate{Price{1800, true}, measure.Millimetre}, Rate{Price{14.5, true}, measure.Inch}}},
+		{"top on buttons", with(17, "kind = \"wood\"", 19, "[top.fixing]\nkind = \"buttons\"\nscrew = 25", 20, "", 21, "", 22, ""),
+			func(d Design) any { return d.Top.Fixing }, Fixing{Kind: Buttons, Screw: 25}},
+		{"glass in silicone", with(25, "[top.fixing]\nbond = \"silicone\"\n[saw]"),
+			func(d Design) any { return d.Top.Fixing }, Fixing{Bond: Silicone}},
+		{"nothing said of how a top of wood is held", with(17, "kind = \"wood\"", 25, "[top.fixing]\nbond = \"none\"\n[saw]"),
+			func(d Design) any { return d.Top.Fixing }, Fixing{}},
 		{"tables in braces and dotted keys", "ring = {sides = 4, inside = 200, width = 20, depth = 30}\nlegs.breadth = 30\nlegs.splay = 10\nlegs.height = 400\nwood.density = 600\nsaw.kerf = 3\n",
 			func(d Design) any { return []any{d.Ring.Sides, d.Legs.Breadth, d.Saw.Kerf, d.Top.Kind} }, []any{4, 30.0, 3.0, NoTop}},
 		{"byte order mark and CRLF", "\ufeff" + strings.ReplaceAll(sound, "\n", "\r\n"),
@@ -163,6 +176,21 @@ func TestReadEveryKey(t *testing.T) {
 		}
 		if got := tt.got(f.Sizes[0]); !reflect.DeepEqual(got, tt.want) {
 			t.Errorf("%s: got %v, want %v", tt.name, got, tt.want)
+		}
+	}
+}
+
+// 423.776 board feet make a cubic metre and 10.7639 square feet a square metre
+// (NIST Handbook 44, appendix C, from memory).
+func TestRates(t *testing.T) {
+	near := func(got, want float64) bool { return got > want*0.99999 && got < want*1.00001 }
+	metric, inches := Rate{Price{1800, true}, measure.Millimetre}, Rate{Price{12, true}, measure.Inch}
+	for name, ok := range map[string]bool{
+		"m³": near(metric.OfVolume(2e9), 3600), "m²": near(metric.OfArea(1e6), 1800),
+		"board feet": near(inches.OfVolume(1e9), 12*423.776), "square feet": near(inches.OfArea(1e6), 12*10.7639),
+	} {
+		if !ok {
+			t.Errorf("%s: %v %v", name, metric.OfVolume(2e9), inches.OfArea(1e6))
 		}
 	}
 }

@@ -15,8 +15,13 @@ const (
 	mostPlay     = 10
 	mostSizes    = 12
 	mostBoards   = 200
+	mostItems    = 60
+	longestScrew = 300
 	titleLetters = 120
+	makerLetters = 80
+	noteLetters  = 400
 	nameLetters  = 40
+	coinLetters  = 8 // of a currency
 )
 
 // Limits that hold for a design however it was made, beyond any furniture
@@ -26,18 +31,28 @@ const (
 	ThickestTop = 200.0    // mm
 	WidestKerf  = 12.0     // mm, of one blade; wider is a dado set
 	MostPoints  = 100      // of a free outline
+	MostPrice   = 1e6      // of one
 	MostDense   = 1500.0   // kg/m³: the densest woods come near 1300
 )
 
 // fields are all keys of a design, in the order in which they are applied.
 func fields() []field[Design] {
-	return slices.Concat(headFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields())
+	return slices.Concat(headFields(), planFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields(), buyingFields())
 }
 
 func headFields() []field[Design] {
 	return []field[Design]{
 		line("title", titleLetters, func(d *Design) *string { return &d.Title }),
 		choice("units", []string{"mm", "in"}, func(*Design, int) {}), // read before all others
+	}
+}
+
+func planFields() []field[Design] {
+	return []field[Design]{
+		line("plan.maker", makerLetters, func(d *Design) *string { return &d.Plan.Maker }),
+		date("plan.date", nameLetters, func(d *Design) *string { return &d.Plan.Date }),
+		line("plan.revision", nameLetters, func(d *Design) *string { return &d.Plan.Revision }),
+		line("plan.note", noteLetters, func(d *Design) *string { return &d.Plan.Note }),
 	}
 }
 
@@ -135,6 +150,9 @@ func topFields() []field[Design] {
 			d.Top.Pads.Outermost = false
 			return &d.Top.Pads.At
 		}),
+		choice("top.fixing.kind", []string{"none", "screws", "buttons"}, func(d *Design, i int) { d.Top.Fixing.Kind = FixingKind(i) }),
+		length("top.fixing.screw", from(0, longestScrew), func(d *Design) *float64 { return &d.Top.Fixing.Screw }),
+		choice("top.fixing.bond", []string{"none", "silicone"}, func(d *Design, i int) { d.Top.Fixing.Bond = Bond(i) }),
 	}
 }
 
@@ -150,16 +168,55 @@ func woodFields() []field[Design] {
 		count("wood.spares", from(0, 100), func(d *Design) *int { return &d.Wood.Spares }),
 		count("wood.tests", from(0, 100), func(d *Design) *int { return &d.Wood.Tests }),
 		percent("wood.waste", from(0, 300), func(d *Design) *float64 { return &d.Wood.Waste }),
-		{"wood.board", readBoards},
+		{"wood.board", listOf(boards(), func(d *Design) *[]Board { return &d.Wood.Boards })},
 	}
 }
 
-func boardFields() []field[Board] {
-	return []field[Board]{
-		length("length", upTo(Longest), func(b *Board) *float64 { return &b.Length }),
-		length("width", upTo(2*widest), func(b *Board) *float64 { return &b.Width }),
-		length("thickness", upTo(widest), func(b *Board) *float64 { return &b.Thickness }),
-		count("count", from(1, 1000), func(b *Board) *int { return &b.Count }),
+func boards() entries[Board] {
+	return entries[Board]{
+		most: mostBoards, fresh: Board{Count: 1}, must: []Key{"length", "width", "thickness"},
+		list: listOfBoards, one: aBoard, inline: boardsInline, hint: boardsHint, many: tooManyBoards, sharing: sharedEntry,
+		fields: []field[Board]{
+			length("length", upTo(Longest), func(b *Board) *float64 { return &b.Length }),
+			length("width", upTo(2*widest), func(b *Board) *float64 { return &b.Width }),
+			length("thickness", upTo(widest), func(b *Board) *float64 { return &b.Thickness }),
+			count("count", from(1, 1000), func(b *Board) *int { return &b.Count }),
+		},
+	}
+}
+
+func buyingFields() []field[Design] {
+	rate := func(key Key, unit measure.Unit, of func(*Design) *Rate) field[Design] {
+		return number(key, from(0, MostPrice), func(d *Design) *float64 {
+			of(d).Given, of(d).Unit = true, unit
+			return &of(d).Value
+		})
+	}
+	wood := func(d *Design) *Rate { return &d.Prices.Wood }
+	glass := func(d *Design) *Rate { return &d.Prices.Glass }
+	return []field[Design]{
+		{"item", listOf(items(), func(d *Design) *[]Item { return &d.Items })},
+		line("prices.currency", coinLetters, func(d *Design) *string { return &d.Prices.Currency }),
+		rate("prices.wood-per-m3", measure.Millimetre, wood),
+		rate("prices.wood-per-board-foot", measure.Inch, wood),
+		rate("prices.glass-per-m2", measure.Millimetre, glass),
+		rate("prices.glass-per-square-foot", measure.Inch, glass),
+	}
+}
+
+func items() entries[Item] {
+	return entries[Item]{
+		most: mostItems, fresh: Item{Count: 1}, must: []Key{"name"},
+		list: listOfItems, one: anItem, inline: itemsInline, hint: itemsHint, many: tooManyItems, sharing: sharedItem,
+		fields: []field[Item]{
+			line("name", makerLetters, func(i *Item) *string { return &i.Name }),
+			count("count", from(1, 10_000), func(i *Item) *int { return &i.Count }),
+			line("note", titleLetters, func(i *Item) *string { return &i.Note }),
+			number("price", from(0, MostPrice), func(i *Item) *float64 {
+				i.Price.Given = true
+				return &i.Price.Value
+			}),
+		},
 	}
 }
 
@@ -178,9 +235,14 @@ func sawFields() []field[Design] {
 	}
 }
 
-// tables are the tables of a design; all but the boards stand once.
+// tables are the tables of a design; all but the boards and items stand once.
 func tables() []Key {
-	return []Key{"ring", "legs", "legs.taper", "top", "top.pads", "wood", "saw", "milled"}
+	return []Key{"plan", "ring", "legs", "legs.taper", "top", "top.pads", "top.fixing", "wood", "saw", "milled", "prices"}
+}
+
+// forAll reports whether a key holds for all sizes and is none of a size's own.
+func (k Key) forAll() bool {
+	return slices.ContainsFunc([]Key{"title", "units", "plan", "item", "prices"}, func(head Key) bool { return k == head || head.holds(k) })
 }
 
 // groups are the keys of which one at most is given.
@@ -190,6 +252,8 @@ func groups() [][]Key {
 		{"legs.height", "legs.frame-height"},
 		{"legs.mid-to-leg", "legs.clear"},
 		{"top.diameter", "top.overhang"},
+		{"prices.wood-per-m3", "prices.wood-per-board-foot"},
+		{"prices.glass-per-m2", "prices.glass-per-square-foot"},
 	}
 }
 
@@ -223,6 +287,10 @@ func needs() []need {
 		{"top.corner-size", "top.outline", []string{"ring", "free"}, "round", false},
 		{"top.corner-size", "top.corner", []string{"clipped", "rounded"}, "sharp", false},
 		{"top.points", "top.outline", []string{"free"}, "round", false},
+		{"top.fixing.kind", "top.kind", []string{"wood"}, "none", false},
+		{"top.fixing.bond", "top.kind", []string{"glass"}, "none", false},
+		{"top.fixing.bond", "top.pads.kind", []string{"none", "pad"}, "pad", false},
+		{"top.fixing.screw", "top.fixing.kind", []string{"screws", "buttons"}, "none", false},
 	}
 }
 

@@ -144,14 +144,17 @@ func checkPads(t *testing.T, text string) {
 // The sizes at the end, taken from behind their marks, are two.
 func TestStartSizes(t *testing.T) {
 	starts(t, func(t *testing.T, text string, _ design.File) {
-		at := strings.Index(text, "# [[size]]")
-		text = text[:at] + strings.ReplaceAll(text[at:], "# ", "")
+		at := strings.Index(text, "\n# [[size]]")
+		text = text[:at] + strings.ReplaceAll(text[at:], "\n# ", "\n")
 		file, err := design.Read([]byte(text), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if len(file.Sizes) != 2 || file.Sizes[1].Size != "tall" {
 			t.Fatalf("%d sizes", len(file.Sizes))
+		}
+		if items := file.Sizes[1].Items; len(items) != 1 || items[0].Count != 3 || !items[0].Price.Given {
+			t.Errorf("items: %v", items)
 		}
 		if p, err := piece.Solve(file.Sizes[1]); err != nil || p.Overall() < 540 {
 			t.Errorf("%v; %.0f mm high", err, p.Overall())

@@ -31,6 +31,7 @@ type node struct {
 	value int // of what stands behind it
 	kind  kind
 	text  string  // of the first five kinds: as written, without quotes
+	lacks []rune  // what of it cannot be lettered
 	kids  []*node // keys of a table in the order of the file; items of a list
 	index map[string]*node
 
@@ -73,6 +74,7 @@ func (n *node) described() string {
 // twice is noted; the first counts.
 type builder struct {
 	source source
+	lacks  func(string) []rune
 	parser unstable.Parser
 	base   int // where the text begins that the parser reads
 	read   int // where the line behind the last expression begins
@@ -84,8 +86,8 @@ type builder struct {
 
 // build returns the tree of a file. What cannot be read as TOML is noted and
 // passed over.
-func build(s source) *builder {
-	b := &builder{source: s, root: &node{kind: isTable, headed: true}}
+func build(s source, lacks func(string) []rune) *builder {
+	b := &builder{source: s, lacks: lacks, root: &node{kind: isTable, headed: true}}
 	b.here = b.root
 	for b.base < len(s.text) && len(b.notes) <= mostMistakes {
 		b.parser.Reset(s.text[b.base:])
@@ -203,7 +205,7 @@ func (b *builder) valueOf(v *unstable.Node, at int) *node {
 	n := &node{at: at, value: at, kind: kindOf(v.Kind), text: string(v.Data)}
 	switch v.Kind {
 	default:
-		n.value = b.at(v.Raw.Offset)
+		n.value, n.lacks = b.at(v.Raw.Offset), b.lacks(n.text)
 	case unstable.Array:
 		n.text, n.inline = "", true
 		for it := v.Children(); it.Next(); {

@@ -180,6 +180,7 @@ func Bases() []design.Design {
 		d.Wood.Boards = []design.Board{{Length: 2000, Width: 200, Thickness: 40, Count: 2}}
 		d.Milled = design.Milled{Width: 27.6, Depth: 36.2, Breadth: 39.8, Kerf: 3.1}
 		d.Legs.At, d.Legs.Tenon, d.Wood.Density = 300, 9, 650
+		d.Items = []design.Item{{Name: "insert", Count: 3, Price: design.Price{Value: 2, Given: true}}}
 		switch k {
 		case 1:
 			d.Legs.At, d.Legs.Lean, d.Legs.Given = 0, design.ByFootCircle, 1000
