@@ -1,7 +1,6 @@
 package render
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -9,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/render/label"
 	"rodsheet/render/page"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -37,7 +37,7 @@ func struck(p page.Page) []string {
 			}
 		}
 		for k, o := range boxes {
-			hit = hit || k != i && overlap(boxes[i], o)
+			hit = hit || k != i && label.Overlap(boxes[i], o)
 		}
 		if hit {
 			out = append(out, x.String)
@@ -134,31 +134,6 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		t.Fatal(err)
 	}
 	return plan.Document().Pages
-}
-
-// Between a label and what it names lies no line, and a leader would not be
-// seen on one. It may end on a line.
-func TestNothingBetweenLabelAndLine(t *testing.T) {
-	p := &placer{window: geometry.Box(0, 0, 200, 100)}
-	p.bar(
-		geometry.Segment{A: geometry.Pt(0, 50), B: geometry.Pt(200, 50)},
-		geometry.Segment{A: geometry.Pt(150, 0), B: geometry.Pt(150, 60)})
-	size := geometry.Pt(30, small)
-	for _, c := range []struct {
-		name string
-		link geometry.Segment
-		want int
-	}{
-		{"a leader to the line", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 50)}, 0},
-		{"a leader past it", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 40)}, 1},
-		{"close by, past it", geometry.Segment{A: geometry.Pt(100, 51), B: geometry.Pt(100, 49)}, 1},
-		{"a leader on a line", geometry.Segment{A: geometry.Pt(150, 75), B: geometry.Pt(150, 50)}, 1},
-	} {
-		s := spot{centre: geometry.Pt(100, 80), link: c.link}
-		if got := p.touches(s, size, math.MaxInt); got != c.want {
-			t.Errorf("%s touches %d lines, want %d", c.name, got, c.want)
-		}
-	}
 }
 
 // Each end of a check length is lettered once in all.

@@ -7,7 +7,8 @@ import (
 )
 
 const (
-	markRadius = 2.0 // of a registration mark; its cross is twice as wide
+	hair       = 1e-6 // what rounding may do to a place, in mm
+	markRadius = 2.0  // of a registration mark; its cross is twice as wide
 	fullTurn   = 2 * math.Pi
 )
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/table"
 	"rodsheet/templates"
@@ -119,14 +120,14 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	w.Text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
 	window := geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level)
-	letters := &placer{window: window.Offset(-1)}
+	letters := &label.Placer{Window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))
 	whole := func(points []geometry.Point) [][]geometry.Point { return [][]geometry.Point{move.ApplyAll(points)} }
 	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
 	for _, l := range v.Labels {
-		letters.label(l, l.On, move)
+		setLabel(letters, l, l.On, move)
 	}
 	n.lettering(letters, hatch, pictureLine)
 }

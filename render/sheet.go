@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/render/table"
@@ -95,7 +96,7 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	t := b.tile
 	corner := s.corner(b)
 	move := geometry.Translate(corner.Sub(t.window.Min))
-	letters := &placer{window: t.core().Add(corner.Sub(t.window.Min))}
+	letters := &label.Placer{Window: t.core().Add(corner.Sub(t.window.Min))}
 	shown := func(points []geometry.Point) [][]geometry.Point {
 		runs := geometry.ClipLine(t.turn.ApplyAll(points), t.window)
 		for i, run := range runs {
@@ -108,7 +109,7 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	n.trimLines(t, move, letters, where)
 	for _, l := range t.Labels {
 		if on, ok := t.shows(l); ok {
-			letters.label(l, on, move)
+			setLabel(letters, l, on, move)
 		}
 	}
 	n.lettering(letters, hatch, 0)
@@ -117,7 +118,7 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 // strokes draws as open lines what there is to show of strokes, in the lines of
 // roles from the first on. It returns the hatching for later: that gives way to
 // the labels.
-func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geometry.Point) [][]geometry.Point, letters *placer) (hatch []geometry.Segment) {
+func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geometry.Point) [][]geometry.Point, letters *label.Placer) (hatch []geometry.Segment) {
 	for _, s := range strokes {
 		for _, points := range shown(s.Points) {
 			if light(s.Role) {
@@ -125,7 +126,7 @@ func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geomet
 				continue
 			}
 			n.line(first+int(s.Role), points...)
-			letters.bar(chain(points)...)
+			letters.Bar(chain(points)...)
 		}
 	}
 	return hatch
@@ -133,12 +134,25 @@ func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geomet
 
 // lettering draws the hatching that was kept for later, and what a placer has
 // set with its leaders, in the lines of roles from the first on.
-func (n *pen) lettering(p *placer, hatch []geometry.Segment, first int) {
-	n.hatch(hatch, p.boxes, first+int(templates.Waste))
-	for _, l := range p.leaders {
+func (n *pen) lettering(p *label.Placer, hatch []geometry.Segment, first int) {
+	n.hatch(hatch, p.Boxes, first+int(templates.Waste))
+	for _, l := range p.Leaders {
 		n.line(first+int(templates.Construction), l.A, l.B)
 	}
-	n.page.Texts = append(n.page.Texts, p.texts...)
+	n.page.Texts = append(n.page.Texts, p.Texts...)
+}
+
+// setLabel places a label for on, which is moved to the page with its drawing.
+func setLabel(p *label.Placer, l templates.Label, on geometry.Segment, move geometry.Affine) {
+	p.Set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+}
+
+// letterHeight returns the height in mm of the letters of a label.
+func letterHeight(l templates.Label) float64 {
+	if l.Big {
+		return large
+	}
+	return small
 }
 
 // hatch draws hatching, but for what lettering and marks stand on.
@@ -169,7 +183,7 @@ func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point, line int
 
 // marks draws the registration marks, the verniers and the crosses of the
 // check lengths that the window holds whole.
-func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
+func (n *pen) marks(t *tile, move geometry.Affine, letters *label.Placer) {
 	// In the narrowest overlap a mark reaches from side to side of the strip,
 	// and rounding must not lose it.
 	const rounding = 1e-6
@@ -179,7 +193,7 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 			c := move.Apply(at)
 			n.cross(c, 2*markRadius)
 			n.line(register, geometry.Arc(c, markRadius, 0, fullTurn)...)
-			letters.avoid(geometry.Rect{Min: c, Max: c}.Offset(2 * markRadius))
+			letters.Avoid(geometry.Rect{Min: c, Max: c}.Offset(2 * markRadius))
 		}
 	}
 	for _, v := range t.verniers {
@@ -188,15 +202,15 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *placer) {
 				n.line(vernierLine, move.Apply(pair.trimmed.A), move.Apply(pair.trimmed.B))
 				n.line(vernierLine, move.Apply(pair.under.A), move.Apply(pair.under.B))
 			}
-			letters.avoid(geometry.Rect{Min: move.Apply(box.Min), Max: move.Apply(box.Max)})
+			letters.Avoid(geometry.Rect{Min: move.Apply(box.Min), Max: move.Apply(box.Max)})
 		}
 	}
 	for _, x := range t.crosses {
 		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Offset(markRadius)) {
 			c := move.Apply(x.at)
-			letters.bar(n.cross(c, markRadius)...)
+			letters.Bar(n.cross(c, markRadius)...)
 			if t.owns(x.at) {
-				letters.set(x.name, large, geometry.Segment{A: c, B: c})
+				letters.Set(x.name, large, geometry.Segment{A: c, B: c})
 			}
 		}
 	}
@@ -212,7 +226,7 @@ func (n *pen) cross(c geometry.Point, arm float64) []geometry.Segment {
 
 // trimLines draws the trim line of every seam of the tile. The left and the
 // upper sheet of a pair is trimmed and laid on the other.
-func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where map[place]int) {
+func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, where map[place]int) {
 	core, w := t.core(), t.window
 	for _, seam := range []struct {
 		row, col int // of the neighbour, from this tile
@@ -231,12 +245,12 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *placer, where ma
 		}
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
-		letters.bar(s)
+		letters.Bar(s)
 		text := say(layToLine, next.name(), sheet)
 		if seam.trimmed {
 			text = say(trimHere, next.name(), sheet)
 		}
-		letters.set(text, small, s)
+		letters.Set(text, small, s)
 	}
 }
 

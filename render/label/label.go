@@ -1,4 +1,5 @@
-package render
+// Package label finds room for lettering among lines. It knows no drawing.
+package label
 
 import (
 	"iter"
@@ -7,18 +8,17 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
-	"rodsheet/templates"
 )
 
-// A placer finds room for lettering among the lines of one tile. Everything
-// is in page coordinates.
-type placer struct {
-	window  geometry.Rect
+// A Placer finds room for lettering in a window. Everything is in page
+// coordinates.
+type Placer struct {
+	Window  geometry.Rect
+	Texts   []page.Text        // lettering that is set
+	Leaders []geometry.Segment // from it to what it names
+	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
 	lines   []obstacle         // what lettering must not touch
-	boxes   [][]geometry.Point // marks of seams, then lettering already set; corners counter-clockwise
 	marks   int                // how many of the boxes are marks
-	texts   []page.Text
-	leaders []geometry.Segment
 }
 
 // An obstacle is a line with the box round it.
@@ -27,8 +27,8 @@ type obstacle struct {
 	bounds geometry.Rect
 }
 
-// bar keeps lettering off lines.
-func (p *placer) bar(lines ...geometry.Segment) {
+// Bar keeps lettering off lines.
+func (p *Placer) Bar(lines ...geometry.Segment) {
 	for _, l := range lines {
 		p.lines = append(p.lines, obstacle{l, geometry.Bounds(l.A, l.B)})
 	}
@@ -48,10 +48,10 @@ func (s spot) led() bool {
 	return s.link.Length() >= close-1e-9
 }
 
-// set places text for the line or point on, at the first spot that is free.
+// Set places text for the line or point on, at the first spot that is free.
 // Where none is, it takes the one that touches the fewest lines: a label is
 // never dropped.
-func (p *placer) set(text string, height float64, on geometry.Segment) {
+func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
 	fewest := math.MaxInt
 	var best spot
@@ -70,34 +70,21 @@ func (p *placer) set(text string, height float64, on geometry.Segment) {
 	p.put(text, height, size, best)
 }
 
-// label places a label for on, which is moved to the page with its drawing.
-func (p *placer) label(l templates.Label, on geometry.Segment, move geometry.Affine) {
-	p.set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
-}
-
-// letterHeight returns the height in mm of the letters of a label.
-func letterHeight(l templates.Label) float64 {
-	if l.Big {
-		return large
-	}
-	return small
-}
-
-// avoid keeps lettering out of the box round a mark of a seam. All of them come
+// Avoid keeps lettering out of the box round a mark of a seam. All of them come
 // before any lettering.
-func (p *placer) avoid(r geometry.Rect) {
-	p.boxes = append(p.boxes, r.Corners())
+func (p *Placer) Avoid(r geometry.Rect) {
+	p.Boxes = append(p.Boxes, r.Corners())
 	p.marks++
 }
 
-func (p *placer) put(text string, height float64, size geometry.Point, s spot) {
+func (p *Placer) put(text string, height float64, size geometry.Point, s spot) {
 	along := geometry.Polar(1, s.angle)
 	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Perp().Mul(size.Y / 2))
-	p.texts = append(p.texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
-	p.boxes = append(p.boxes, s.box(size))
+	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
+	p.Boxes = append(p.Boxes, s.box(size))
 	if s.led() {
-		p.leaders = append(p.leaders, s.link)
-		p.bar(s.link)
+		p.Leaders = append(p.Leaders, s.link)
+		p.Bar(s.link)
 	}
 }
 
@@ -124,10 +111,10 @@ const (
 // touches counts what is wrong with a spot: lines under it, lettering under
 // it or under its leader, lines on the way to what it names. A spot off the
 // window counts as impossible. It stops counting lines at enough.
-func (p *placer) touches(s spot, size geometry.Point, enough int) int {
+func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
 	box := s.box(size)
 	bounds := geometry.Bounds(box...)
-	if !p.window.Holds(bounds) {
+	if !p.Window.Holds(bounds) {
 		return math.MaxInt
 	}
 	n := 0
@@ -138,8 +125,8 @@ func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 			}
 		}
 	}
-	for i, b := range p.boxes {
-		if bounds.Overlaps(geometry.Bounds(b...)) && overlap(box, b) {
+	for i, b := range p.Boxes {
+		if bounds.Overlaps(geometry.Bounds(b...)) && Overlap(box, b) {
 			n += hiding
 		}
 		// A leader has to reach what lies among the marks of a seam.
@@ -155,7 +142,7 @@ func (p *placer) touches(s spot, size geometry.Point, enough int) int {
 
 // crosses counts the lines that a link runs across, from one side of each to
 // the other, or along.
-func (p *placer) crosses(link geometry.Segment) int {
+func (p *Placer) crosses(link geometry.Segment) int {
 	n := 0
 	bounds := geometry.Bounds(link.A, link.B)
 	for _, l := range p.lines {
@@ -188,9 +175,9 @@ func along(link, l geometry.Segment) bool {
 	return math.Min(to, link.Length())-math.Max(from, 0) > hair
 }
 
-// overlap reports whether two convex polygons share more than a border: no
+// Overlap reports whether two convex polygons share more than a border: no
 // side of either separates them.
-func overlap(a, b []geometry.Point) bool {
+func Overlap(a, b []geometry.Point) bool {
 	return !separated(a, b) && !separated(b, a)
 }
 
@@ -251,12 +238,8 @@ func alongside(on geometry.Segment, size geometry.Point) []spot {
 		if end := math.Min(t, 1-t) * on.Length(); end < size.X/2 {
 			continue
 		}
-		above := size.Y/2 + 1.2
-		if down > 0 {
-			above = size.Y/2 + down + 0.9
-		}
 		out = append(out,
-			spot{centre: at.Add(away.Mul(above)), angle: angle},
+			spot{centre: at.Add(away.Mul(size.Y/2 + down + 0.9)), angle: angle},
 			spot{centre: at.Sub(away.Mul(size.Y/2 + 1.3)), angle: angle})
 	}
 	return out
