@@ -1,8 +1,10 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry/measure"
@@ -18,15 +20,18 @@ func checkCommand() command {
 		words:   fileWord,
 		summary: "every figure of a piece, and what will not fit",
 		about: `Reads a design file, works out every figure and asks every question that can be
-asked before wood is cut. What fails is followed by the changes that mend it,
-the cheapest first. The exit status is 1 when the piece cannot be built.`,
+asked before wood is cut. What fails and what is in doubt comes first, with the
+changes that mend it, the cheapest first; then whether the piece can be built, then
+its figures. The exit status is 1 when the piece cannot be built.`,
 		flags: []flag{
 			sizeFlag(),
 			{name: "units", value: "mm|in", usage: "of the figures printed; the file's own if not given"},
-			{name: "json", usage: "print figures and checks as JSON"},
+			{name: "all", usage: "list the checks that hold as well"},
+			{name: "json", usage: "print all figures and checks as JSON"},
 		},
 		examples: []example{
 			{"rodsheet check table.toml", "all sizes"},
+			{"rodsheet check table.toml --all", "with all that holds"},
 			{"rodsheet check table.toml --units in", "with figures in inches"},
 			{"rodsheet check table.toml --size low --json", "one size, for another program"},
 		},
@@ -51,7 +56,7 @@ func checkDesign(ctx context.Context, v *values, w world) error {
 	if v.on("json") {
 		err = r.writeJSON(w.stdout)
 	} else {
-		err = emit(w.stdout, r.text(v.unit))
+		err = emit(w.stdout, r.text(v.unit, v.on("all")))
 	}
 	if err != nil {
 		return err
@@ -97,36 +102,56 @@ func (f findings) graded(g checks.Grade, text func(checks.Check) string) []strin
 	return out
 }
 
-// text is what check prints for people.
-func (f findings) text(u measure.Unit) string {
+// text is what check prints for people: what fails and what is in doubt, whether
+// the piece can be built, and its figures. What holds stands with the rest only
+// where all is asked for.
+func (f findings) text(u measure.Unit, all bool) string {
 	var b strings.Builder
-	for i, s := range f.Sizes {
-		if i > 0 {
-			b.WriteString("\n")
-		}
-		fmt.Fprintln(&b, heading(s.Piece))
+	for _, s := range f.Sizes {
+		writeChecks(&b, heading(s.Piece), s.Checks, u, all)
+	}
+	together := ""
+	if len(f.Sizes) > 1 {
+		together = wording.AllSizes()
+	}
+	writeChecks(&b, together, f.Together, u, all)
+	fmt.Fprintln(&b, strings.Join(fold(wording.Verdict(f.Findings), 78), "\n"))
+	for _, s := range f.Sizes {
+		fmt.Fprintf(&b, "\n%s\n", heading(s.Piece))
 		for _, g := range wording.Groups(s, u) {
-			plain := make([]templates.Figure, len(g.Figures))
-			for i, f := range g.Figures {
-				plain[i] = f.Figure
-			}
-			fmt.Fprintf(&b, "\n%s\n%s", g.Heading, figureTable(plain, u))
-			for _, text := range g.Text {
-				b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
-			}
+			writeGroup(&b, g, u)
 		}
-		fmt.Fprintf(&b, "\nchecks\n")
-		for _, c := range s.Checks {
-			writeCheck(&b, c, u)
-		}
-	}
-	if len(f.Together) > 0 && len(f.Sizes) > 1 {
-		fmt.Fprintf(&b, "\nall sizes\n")
-	}
-	for _, c := range f.Together {
-		writeCheck(&b, c, u)
 	}
 	return b.String()
+}
+
+// writeChecks writes the checks that fail, that are in doubt and, where all are
+// asked for, that hold, below their heading, and nothing where there are none.
+func writeChecks(b *strings.Builder, heading string, checked []checks.Check, u measure.Unit, all bool) {
+	shown := slices.DeleteFunc(slices.Clone(checked), func(c checks.Check) bool { return c.Grade == checks.Pass && !all })
+	if len(shown) == 0 {
+		return
+	}
+	slices.SortStableFunc(shown, func(p, q checks.Check) int { return cmp.Compare(q.Grade, p.Grade) })
+	if heading != "" {
+		fmt.Fprintln(b, heading)
+	}
+	for _, c := range shown {
+		writeCheck(b, c, u)
+	}
+	fmt.Fprintln(b)
+}
+
+// writeGroup writes figures that belong together, and what is said of them.
+func writeGroup(b *strings.Builder, g wording.Group, u measure.Unit) {
+	plain := make([]templates.Figure, len(g.Figures))
+	for i, f := range g.Figures {
+		plain[i] = f.Figure
+	}
+	fmt.Fprintf(b, "\n%s\n%s", g.Heading, figureTable(plain, u))
+	for _, text := range g.Text {
+		b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
+	}
 }
 
 // heading names a size of a piece.

@@ -219,6 +219,15 @@ func (f Findings) Pieces() []piece.Piece {
 	return out
 }
 
+// All returns every check.
+func (f Findings) All() []Check {
+	var out []Check
+	for _, s := range f.Sizes {
+		out = append(out, s.Checks...)
+	}
+	return append(out, f.Together...)
+}
+
 // A Size is what is found of one size: its checks and its figures.
 type Size struct {
 	Piece  piece.Piece

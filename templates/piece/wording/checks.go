@@ -320,6 +320,27 @@ const (
 	toMend         wording.Text = "To mend it: %s."
 )
 
+const (
+	allSizes  wording.Text = "all sizes"
+	buildable wording.Text = "The piece can be built. Checks in doubt: %d; checks that hold: %d."
+	notBuilt  wording.Text = "The piece cannot be built. Checks that fail: %d; in doubt: %d; that hold: %d."
+)
+
+// AllSizes heads the checks of all sizes together.
+func AllSizes() string { return allSizes.With() }
+
+// Verdict says in one line whether a piece can be built.
+func Verdict(f checks.Findings) string {
+	var count [checks.Fail + 1]int
+	for _, c := range f.All() {
+		count[c.Grade]++
+	}
+	if count[checks.Fail] == 0 {
+		return buildable.With(count[checks.Warn], count[checks.Pass])
+	}
+	return notBuilt.With(count[checks.Fail], count[checks.Warn], count[checks.Pass])
+}
+
 // CheckPanels returns the checks and the figures of each size in turn, then the
 // checks of all together. What is asked of all stands with the rest where there
 // is one.
