@@ -163,9 +163,14 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
 
+// AngleView returns what the view of a triangle calls its part.
+func AngleView(rad float64) measure.ID {
+	return measure.ID("angle-" + strings.TrimSuffix(angleText(rad), "°"))
+}
+
 // hands returns the right hand, then the left one.
 func (g gauge) hands() []Drawing {
-	part := measure.ID("angle-" + strings.TrimSuffix(angleText(g.Angle), "°"))
+	part := AngleView(g.Angle)
 	d := g.drawing()
 	v := View{Part: part, Hand: RightHand}
 	w := View{Part: part, Hand: LeftHand}

@@ -23,14 +23,6 @@ func holdingJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	return job, nil
 }
 
-// blockIDs tells the templates of blocks apart.
-var blockIDs = map[shop.Part]measure.ID{
-	shop.FillerStrip:  "filler-strip",
-	shop.LegCaul:      "leg-caul",
-	shop.EndCaul:      "end-caul",
-	shop.FoldingWedge: "folding-wedge",
-}
-
 // blockCorners returns the outline of a block, the straight face on y = 0, the
 // thin side on x = 0.
 func blockCorners(b shop.Block) []geometry.Point {
@@ -38,7 +30,7 @@ func blockCorners(b shop.Block) []geometry.Point {
 }
 
 func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
-	d := templates.Drawing{}.Of(templates.View{Part: "block", Face: blockIDs[b.Part]}, wording.Block(b))
+	d := templates.Drawing{}.Of(templates.View{Part: "block", Face: wording.BlockIDs[b.Part]}, wording.Block(b))
 	c := blockCorners(b)
 	straight, leaning := wording.BlockFaces(b)
 	d.Polygon(templates.Cut, c...)

@@ -123,28 +123,24 @@ func (p sized) sawEnd(m member) (row, bool) {
 		Cut: Cut{
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: m.Thickness, Through: true, Stop: stop, At: m.rest,
 		},
-		Then: notes(beyond),
+		Then: notes(beyond), Caution: "free-offcut",
 	}
 	if m.batch.Part == Stretcher {
 		o.Then = o.Then.with(note("lap-took-half"))
 	}
-	trimmed := note("trimmed-after")
-	hand := m.line(stop, notes(beyond), notes(trimmed, p.firstThrough(false)))
 	if m.OffSquare == 0 {
-		o.What, o.Once = note(m.square), hand.Once
+		o.What = note(m.square)
 	} else {
-		o.Once = notes(trimmed, note("one-gauge-setting"), p.firstThrough(true))
+		o.Once = notes(note("one-gauge-setting"))
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return row{o, []Batch{m.batch}, hand}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
+	return row{o, []Batch{m.batch}, m.line(stop, notes(beyond), Notes{})}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
 // test pieces, the spare. Test pieces are shorter than the stop at the saw.
-func (p sized) firstThrough(atSaw bool) Note {
+func (p sized) firstThrough() Note {
 	switch {
-	case p.tested && atSaw:
-		return note("tests-first-to-lines")
 	case p.tested:
 		return note("tests-first")
 	case p.extras&Spares != 0:
@@ -182,7 +178,7 @@ func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, "step.end-cau
 
 func knifeShoulders(p sized) (row, bool) {
 	return plain(Operation{
-		Do: KnifeShoulders, What: note("step.knife"), Then: notes(note("from-wrap-round")),
+		Do: KnifeShoulders, What: note("step.knife"), Then: notes(note("from-wrap-round"), p.firstThrough()),
 	}, p.stretcherJoints, p.legJoints), true
 }
 
@@ -210,7 +206,7 @@ func cutSlot(p sized) (row, bool) {
 		Then: notes(note("slot-by-hand", length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
 	}}
 	if !p.Design.Saw.FlatTooth {
-		r.Once = notes(note("leave-slot-bottom"))
+		r.Then = r.Then.with(note("leave-slot-bottom"))
 	}
 	if m.Tenon < p.Kerf {
 		r.hand.Narrow, r.Then, r.Once, r.hand.Then = true, Notes{}, Notes{}, Notes{}
@@ -228,7 +224,7 @@ func cutCheeks(p sized) (row, bool) {
 	}
 	return row{Operation{
 		Do: CutCheeks, What: note("step.cheeks", called(m.batch.Part)), Lies: lies, Cut: cut,
-		Then: notes(waste), Test: note("tenon-is-thick", length(m.Tenon)),
+		Then: notes(waste), Test: note("tenon-is-thick", length(m.Tenon)), Caution: "hands-on-jig",
 	}, []Batch{m.batch}, handWork{Then: notes(note("cheeks-by-hand")), Line: upper, From: Datum{Point: EitherFace}}}, true
 }
 
@@ -252,10 +248,10 @@ func (p sized) shoulder(outer bool) (row, bool) {
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: upper,
 			Stop: m.on(lies[0].Fence, at), At: m.rest,
 		},
-		Once: notes(note("hair-outside")),
+		Then: notes(note("hair-outside")),
 	}
 	if second := (m.down == OuterSide) == outer; second && m.OffSquare > 0 {
-		o.Then = notes(note("rolled-half"))
+		o.Then = o.Then.with(note("rolled-half"))
 	}
 	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")), Notes{})}, !outer || m.OffSquare > 0
 }
@@ -263,6 +259,6 @@ func (p sized) shoulder(outer bool) (row, bool) {
 func fitBridle(p sized) (row, bool) {
 	return plain(Operation{
 		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks")),
-		Test: note("slides-in-by-hand", angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)),
+		Test: note("slides-in-by-hand", angle(math.Pi/2-p.Frame.Leg.Splay)),
 	}, p.stretchers.real(), p.legs.real()), true
 }

@@ -7,7 +7,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -208,34 +207,10 @@ func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 	return b
 }
 
-// joined takes a leg from the frame of its blank to that of its stretcher,
-// shoulder on shoulder: the corner where the leg's stretcher side meets the
-// underside is found on either part.
-func joined(p piece.Piece, stretcher, leg solid.Part) solid.Affine3 {
-	s, c := math.Sincos(p.Frame.Leg.Splay)
-	m := solid.Affine3{X: solid.V(-s, 0, c), Y: solid.V(0, 1, 0), Z: solid.V(-c, 0, -s)}
-	cheek, middle := p.Frame.Ring.Width*0.01, p.Frame.Ring.Width/2
-	inStretcher, inLeg := middle, cheek
-	if p.Design.Legs.Mortise == joint.MortiseInLeg {
-		inStretcher, inLeg = cheek, middle
-	}
-	const hair = 1e-7
-	at := lastRun(stretcher, solid.V(0, inStretcher, hair))
-	on := lastRun(leg, solid.V(0, inLeg, p.Frame.Leg.Breadth-hair))
-	corner := solid.V(on, 0, p.Frame.Leg.Breadth)
-	return m.Then(solid.Translate(solid.V(at, 0, 0).Sub(m.Apply(corner))))
-}
-
-// lastRun returns where the wood ends along x, on a line.
-func lastRun(p solid.Part, at solid.Vec) float64 {
-	runs := piecetest.Along(p, at)
-	return runs[len(runs)-1].Hi
-}
-
 // trimmed saws the ends flush when the joint is glued: the stretcher to the
 // leg's back, the head to the stretcher's top or proud of it.
 func trimmed(p piece.Piece, stretcher, leg solid.Part) (solid.Part, solid.Part) {
-	m := joined(p, stretcher, leg)
+	m := LegPlace(p)
 	s, c := math.Sincos(p.Frame.Leg.Splay)
 	outer := solid.Through(m.Apply(solid.Vec{}), solid.V(c, 0, s))
 	top := solid.V(0, 0, reaches(stretcher, solid.V(0, 0, 1))+p.Design.Legs.Proud)

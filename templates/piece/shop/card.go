@@ -3,8 +3,6 @@ package shop
 import (
 	"math"
 	"slices"
-
-	"rodsheet/geometry/measure"
 )
 
 // A Card is one set-up of one tool and all that is done before it moves.
@@ -34,8 +32,51 @@ type Setup struct {
 
 // A Template is a drawing at full size that a card calls for.
 type Template struct {
-	Part, Face measure.ID // as its view is named
-	Angle      float64    // off square, of the triangle that the gauge is set by; 0 for another template
+	Of    Sheet
+	Block Part    // of the shape of a block
+	Angle float64 // of a triangle: the bevel, or what a taper is to the edge
+}
+
+// A Sheet is a kind of drawing at full size.
+type Sheet uint8
+
+const (
+	NoSheet Sheet = iota
+	LapWrap
+	StretcherWrap
+	LegWrap
+	TaperFace
+	SoleShape
+	PadPlace
+	TopOutline
+	BlockShape
+	Triangle
+)
+
+// sheetsOf are the drawings that a kind of step calls for.
+var sheetsOf = map[Do][]Sheet{
+	TestLap: {LapWrap}, CutLap: {LapWrap}, KnifeShoulders: {StretcherWrap, LegWrap},
+	CutTaper: {TaperFace, SoleShape}, FitPads: {PadPlace}, FitTop: {TopOutline},
+}
+
+// templates returns the drawings that a step calls for, with those of its blocks and
+// of its angle.
+func (s Step) templates() []Template {
+	var out []Template
+	for _, of := range sheetsOf[s.Do] {
+		out = append(out, Template{Of: of})
+	}
+	switch c := s.Cut; {
+	case s.Do == SawBlocks:
+		for _, b := range s.Parts {
+			out = append(out, Template{Of: BlockShape, Block: b.Part})
+		}
+	case c.How == OnTaper:
+		out = append(out, Template{Of: Triangle, Angle: c.OffSquare})
+	case c.OffSquare > 0 && c.How == OnGauge:
+		out = append(out, Template{Of: Triangle, Angle: c.Bevel()})
+	}
+	return out
 }
 
 // sharedWork says which kinds of step share a card with another kind, as far as
@@ -81,7 +122,8 @@ func (s Step) setup() Setup {
 
 // take takes a step on the card if nothing need be set for it anew.
 func (c *Card) take(s Step) bool {
-	if c.Stage != s.Stage || c.Steps[0].Do.work() != s.Do.work() {
+	work := s.Do.work()
+	if _, titled := cardTitles[work]; c.Stage != s.Stage || c.Steps[0].Do.work() != work || !titled && c.What.ID != s.What.ID {
 		return false
 	}
 	set := s.setup()
@@ -156,16 +198,25 @@ func share(steps []Step) {
 }
 
 // cardTitles name cards of several kinds of step by the work that they share.
-var cardTitles = map[Do]NoteID{Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends", CutLap: "card.laps"}
+var cardTitles = map[Do]NoteID{
+	Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends", CutLap: "card.laps",
+	CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
+}
 
 // finish settles the figures and the name of the card once all of its steps are known.
 func (c *Card) finish() {
 	share(c.Steps)
+	for _, s := range c.Steps {
+		for _, t := range s.templates() {
+			if t.Angle = on(angleGrid, t.Angle); !slices.Contains(c.Templates, t) {
+				c.Templates = append(c.Templates, t)
+			}
+		}
+	}
 	if c.How == OnEnd {
 		c.Height = c.Steps[0].Cut.Height
 	}
-	title, ok := cardTitles[c.Steps[0].Do.work()]
-	if ok && slices.ContainsFunc(c.Steps, func(s Step) bool { return s.What.ID != c.What.ID }) {
+	if title, ok := cardTitles[c.Steps[0].Do.work()]; ok && slices.ContainsFunc(c.Steps, func(s Step) bool { return s.What.onGrid() != c.What.onGrid() }) {
 		c.What = note(title)
 	}
 }

@@ -60,8 +60,8 @@ func testLap(p sized) (row, bool) {
 	}
 	return row{Operation{
 		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, LegEnd), Cut: cut,
-		Then: notes(note("test-lap-order")),
-		Once: notes(usualRule(p.Piece)).with(bottom(p.Piece)...),
+		Then: notes(note("test-lap-order")).with(bottom(p.Piece)...),
+		Once: notes(usualRule(p.Piece)),
 		Test: note("lap-fits"),
 	}, []Batch{part}, handWork{Then: notes(note("test-lap-by-hand"), note("lap-by-hand")), Test: note("lap-fits-by-hand")}}, true
 }
@@ -103,12 +103,10 @@ func cutLaps(p sized) (row, bool) {
 	return row{Operation{
 		Do: CutLap, What: note("step.laps"), Cut: lapCut(p.Piece),
 		Lies: [2]Lie{{legEnd, RingSide, LegEnd}, {plainEnd, RingSide, PlainEnd}},
-		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd))),
-		Once: notes(note("never-rolled")),
+		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd)), note("laps-order"), note("never-rolled")),
 		Test: note("stretchers-cross", angle(p.Frame.Ring.Angle())),
 	}, []Batch{p.stretchers.spared()}, handWork{
-		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand")),
-		Once: notes(note("never-rolled-by-hand")),
+		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand"), note("never-rolled-by-hand")),
 		Line: innerLine(p.Piece), From: Datum{StretcherEnd, RingSide, true},
 	}}, true
 }
@@ -136,7 +134,7 @@ func openEnds(p sized) (row, bool) {
 	l := p.EndLap()
 	cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
 	cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
-	then := notes(note("blade-stays"), note("passes-to-end"))
+	then := notes(note("passes-to-end"))
 	if p.Design.Saw.Dado > 0 {
 		widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 		then = then.with(note("dado-passes", number(p.Passes(widest))))

@@ -13,6 +13,7 @@ type Do uint8
 const (
 	Mill Do = iota
 	Measure
+	GluePanel
 	Crosscut
 	TestLap
 	CutLap
@@ -202,9 +203,9 @@ type Operation struct {
 	From Source // what the part is sawn from, for blocks
 	Cut  Cut
 	Then Notes
-	Once Notes // reasons, given at the first step of their kind only
+	Once Notes // reasons: the settings list gives them at the first step of a kind, no card does
 	Test Note  // what a test cut or a check must show
-	// Caution is given once in the list.
+	// Caution stands on every card, and once in the settings list.
 	Caution NoteID
 	// Past is how far a top of free outline stands past each stretcher.
 	Past Overhangs

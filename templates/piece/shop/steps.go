@@ -24,34 +24,37 @@ func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
 // stockOps mills everything at once: only wood of one milling gives laps and
 // tenons that fit alike, spares and test pieces among them.
 func stockOps() []op {
-	return []op{millStretchers, millLegs, millSticks, millTop,
+	return []op{millStretchers, millLegs, millSticks,
 		measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
 		measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
 		measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
 		measured("step.measure-kerf", func(p sized) float64 { return p.Kerf }),
-		crosscutStretchers, crosscutLegs, crosscutTests}
+		millTop, crosscutStretchers, crosscutLegs, crosscutTests}
 }
 
 func plane(s piece.StockSize) Note { return note("step.plane", length(s.Width), length(s.Thickness)) }
 
 func millStretchers(p sized) (row, bool) {
-	all := note("mill-all", along(p.extras))
-	if p.extras == NoExtras {
-		all = note("mill-all-alone")
-	}
 	return plain(Operation{
-		Do: Mill, What: plane(p.SawnStretcher()), Once: notes(all), Caution: "isolate-power",
+		Do: Mill, What: plane(p.SawnStretcher()), Then: notes(millAll(p)), Caution: "isolate-power",
 	}, p.stretchers), true
 }
 
+func millAll(p sized) Note {
+	if p.extras == NoExtras {
+		return note("mill-all-alone")
+	}
+	return note("mill-all", along(p.extras))
+}
+
 func millLegs(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(note("one-setting-for-both"))}, p.legs), true
+	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p)), Once: notes(note("one-setting-for-both"))}, p.legs), true
 }
 
 // millSticks planes what the blocks are sawn from with the parts of their section:
 // a filler strip must be as thick as what it holds.
 func millSticks(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {
@@ -60,7 +63,7 @@ func millTop(p sized) (row, bool) {
 	}
 	panel := p.TopPanel()
 	return plain(Operation{
-		Do: Mill, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
+		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
 		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))),
 	}, p.topBoards), true
 }
@@ -68,7 +71,7 @@ func millTop(p sized) (row, bool) {
 // measured is a figure to be measured, written down and put into the design.
 func measured(what NoteID, figure func(sized) float64) op {
 	return func(p sized) (row, bool) {
-		return plain(Operation{Do: Measure, What: note(what, length(figure(p))), Once: notes(note("write-down"))}), true
+		return plain(Operation{Do: Measure, What: note(what, length(figure(p))), Then: notes(note("write-down"))}), true
 	}
 }
 
@@ -82,7 +85,7 @@ func squared(part Batch, size piece.StockSize, fence Face, before, after Notes) 
 	return row{Operation{
 		Do: Crosscut, What: note("step.crosscut", called(part.Part)), Lies: lie(NoFace, fence, NoFace),
 		Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
-		Then: before.with(note("square-to-stop")).with(after.All()...),
+		Then: before.with(note("square-to-stop")), Once: after,
 		Test: note("one-length"), Caution: "free-offcut",
 	}, []Batch{part}, handWork{Then: before.with(note("square-to-line")).with(byHand.All()...)}}
 }
@@ -111,7 +114,7 @@ func onTopOps() []op { return []op{fitPads, fitTop} }
 func glueLegs(p sized) (row, bool) {
 	return plain(Operation{
 		Do: GlueLegs, What: note("step.glue-legs"), Then: notes(note("dry-run-legs")),
-		Test: note("bevel-before-glue", angle(math.Pi/2-p.Frame.Leg.Splay), angle(p.Frame.Leg.Splay)), Caution: "data-sheets",
+		Test: note("bevel-before-glue", angle(math.Pi/2-p.Frame.Leg.Splay)), Caution: "data-sheets",
 	}, p.stretchers.real(), p.legs.real()), true
 }
 
@@ -191,7 +194,7 @@ func sawFoot(p sized) (row, bool) {
 			How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
 			Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
 		},
-		Then: notes(note("leg-turned"), note("reach-long-corner")),
+		Once: notes(note("leg-turned"), note("reach-long-corner")), Caution: "free-offcut",
 		Test: note("parallel-ends", length(edge)),
 	}, []Batch{p.legs.spared()}, handWork{Then: notes(note("foot-by-hand")), Line: edge, From: Datum{Point: SawnHead, Along: Back}}}, splay > 0
 }
@@ -258,7 +261,7 @@ func trimPlainEnd(p sized) (row, bool) {
 			How: OnGauge, Height: p.Frame.Ring.Depth, Through: true,
 			Line: p.RoughReach() - p.PlainReach, From: Datum{Point: ThePlainEnd},
 		},
-		Test: note("horns-alike"),
+		Test: note("horns-alike"), Caution: "free-offcut",
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {
 		o.Cut.OffSquare = lap.OffSquare()

@@ -1,28 +1,393 @@
 package wording
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
 )
 
 // Card returns all that is written on a card.
 func Card(plan shop.Plan, c shop.Card) templates.Card {
-	s := speakerFor(plan.Pieces)
-	out := templates.Card{Number: c.Number, Heading: s.note(c.What)}
-	for _, step := range c.Steps {
-		for _, b := range step.Parts {
-			out.Ticks = append(out.Ticks, templates.Tick{Text: Part(b.Part) + " " + s.count(b), Boxes: b.Count + b.Spares + b.Tests})
-		}
-		out.Text = append(out.Text, s.all(step.Then.All())...)
-		if out.Test == "" {
-			out.Test = s.note(step.Test)
-		}
-		if out.Caution == "" && step.Caution != "" {
-			out.Caution = noteTexts[step.Caution].With()
-		}
+	w := writer{speakerFor(plan.Pieces), c}
+	heading := w.note(c.What)
+	if sizes := sizesOf(c.Steps); len(sizes) > 0 && len(sizes) < w.sizes {
+		heading = piece.WithSizes(heading, sizes, w.sizes)
 	}
+	out := templates.Card{
+		Number: c.Number, Heading: sentence(heading), Ticks: w.ticks(), Figures: w.figures(),
+		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }),
+		Test: strings.Join(w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }), " "),
+	}
+	var cautions []string
+	for _, s := range c.Steps {
+		cautions = appendNew(cautions, noteTexts[s.Caution].With())
+	}
+	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {
-		out.Templates = append(out.Templates, templates.View{Part: t.Part, Face: t.Face})
+		out.Templates = append(out.Templates, views(t)...)
 	}
 	return out
 }
+
+// sheetViews are the views of what a card calls for.
+var sheetViews = map[shop.Sheet][]templates.View{
+	shop.LapWrap:       {{Part: "lap", Face: "wrap-round"}},
+	shop.StretcherWrap: {{Part: "stretcher", Face: "wrap-round"}},
+	shop.LegWrap:       {{Part: "leg", Face: "wrap-round"}},
+	shop.TaperFace:     {{Part: "leg", Face: "ring-side"}},
+	shop.SoleShape:     {{Part: "foot"}},
+	shop.PadPlace:      {{Part: "pad", Face: "stretcher-top"}},
+	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}},
+}
+
+// BlockIDs name the views of blocks.
+var BlockIDs = map[shop.Part]measure.ID{
+	shop.FillerStrip:  "filler-strip",
+	shop.LegCaul:      "leg-caul",
+	shop.EndCaul:      "end-caul",
+	shop.FoldingWedge: "folding-wedge",
+}
+
+// views returns the views of a drawing, whatever their size and hand.
+func views(t shop.Template) []templates.View {
+	switch t.Of {
+	case shop.Triangle:
+		return []templates.View{{Part: templates.AngleView(t.Angle)}}
+	case shop.BlockShape:
+		return []templates.View{{Part: "block", Face: BlockIDs[t.Block]}}
+	}
+	return sheetViews[t.Of]
+}
+
+// A writer writes one card.
+type writer struct {
+	speaker
+	shop.Card
+}
+
+// sentence begins with a capital letter.
+func sentence(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[n:]
+}
+
+// kindNames tell the steps of one card apart that are not called the same. Those
+// without one are told by their parts.
+var kindNames = map[shop.NoteID]wording.Text{
+	"step.plane-sticks":    "block sticks",
+	"step.leg-end":         "leg end",
+	"step.leg-end-square":  "leg end",
+	"step.head":            "head",
+	"step.head-square":     "head",
+	"step.foot":            "foot",
+	"step.leg-caul":        "caul",
+	"step.end-caul":        "caul",
+	"step.horn":            "plain end",
+	"step.flush-end":       "plain end",
+	"step.slack":           "slack",
+	"step.taper-one":       "stretcher side",
+	"step.taper-adjacent":  "stretcher side and ring side",
+	"step.taper-opposite":  "stretcher side and back",
+	"step.taper-four":      "four faces",
+	"step.measure-width":   "width of stretcher, thickness of leg",
+	"step.measure-depth":   "depth of stretcher",
+	"step.measure-breadth": "breadth of leg",
+	"step.measure-kerf":    "kerf of a cut into an offcut",
+}
+
+// A kind is what steps of one card have in common: what they are called, or where that
+// tells none apart, what they are done to.
+type kind struct {
+	id   shop.NoteID
+	part shop.Part
+}
+
+func kindOf(s shop.Step) kind {
+	if _, named := kindNames[s.What.ID]; named || len(s.Parts) == 0 {
+		return kind{id: s.What.ID}
+	}
+	return kind{part: s.Parts[0].Part}
+}
+
+func (k kind) name() string {
+	if k.part != 0 {
+		return Part(k.part)
+	}
+	return kindNames[k.id].With()
+}
+
+// kindsOf returns the kinds of steps, each once.
+func kindsOf(steps []shop.Step) []kind {
+	var out []kind
+	for _, s := range steps {
+		if k := kindOf(s); !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// of returns the steps of the card that a test picks.
+func (w writer) of(pick func(shop.Step) bool) []shop.Step {
+	return slices.DeleteFunc(slices.Clone(w.Steps), func(s shop.Step) bool { return !pick(s) })
+}
+
+// sizesOf returns the sizes of what steps are done to.
+func sizesOf(steps []shop.Step) []string {
+	var out []string
+	for _, s := range steps {
+		for _, b := range s.Parts {
+			for _, size := range append([]string{b.Size}, b.For...) {
+				out = appendNew(out, size)
+			}
+		}
+	}
+	return out
+}
+
+// which says which steps of the card are meant: their kinds where it has others too,
+// and their sizes where it has other sizes of those.
+func (w writer) which(some []shop.Step) string {
+	kinds := kindsOf(some)
+	var words []string
+	if len(kinds) < len(kindsOf(w.Steps)) {
+		var names []string
+		for _, k := range kinds {
+			names = appendNew(names, k.name())
+		}
+		words = append(words, wording.And(names...))
+	}
+	alike := w.of(func(s shop.Step) bool { return slices.Contains(kinds, kindOf(s)) })
+	if sizes := sizesOf(some); len(sizes) < len(sizesOf(alike)) {
+		words = append(words, wording.And(sizes...))
+	}
+	return strings.Join(words, " ")
+}
+
+// ticks names the parts of each kind of step, with a box for every one.
+func (w writer) ticks() []templates.Tick {
+	var out []templates.Tick
+	kinds := kindsOf(w.Steps)
+	for _, k := range kinds {
+		var parts []shop.Batch
+		for _, s := range w.of(func(s shop.Step) bool { return kindOf(s) == k }) {
+			parts = append(parts, s.Parts...)
+		}
+		for i, b := range parts {
+			if slices.ContainsFunc(parts[:i], func(c shop.Batch) bool { return c.Part == b.Part }) {
+				continue
+			}
+			t := templates.Tick{Text: w.counts(b.Part, parts)}
+			if len(kinds) > 1 && k.part == 0 {
+				t.Text = say("%s, %s", k.name(), t.Text)
+			}
+			for _, c := range parts[i:] {
+				if c.Part == b.Part {
+					t.Boxes += c.Count + c.Spares + c.Tests
+				}
+			}
+			if t.Boxes > 0 {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}
+
+// A setting is one figure of a step as it is set.
+type setting struct {
+	name, value string
+	write       bool
+	own         bool // each step has its own, if any: it says whose it is
+}
+
+// figures are what the tool is set to, each once, with the steps that it is for where
+// others have another.
+func (w writer) figures() []templates.Reading {
+	var all [][]setting // of each step
+	var order []setting
+	for _, s := range w.Steps {
+		settings := w.settings(s)
+		all = append(all, settings)
+		for _, f := range settings {
+			if !slices.Contains(order, f) {
+				order = append(order, f)
+			}
+		}
+	}
+	// Those of one name stand together.
+	slices.SortStableFunc(order, func(a, b setting) int {
+		return cmp.Compare(first(order, a.name), first(order, b.name))
+	})
+	out := make([]templates.Reading, len(order))
+	for i, f := range order {
+		var its []shop.Step
+		named := 0
+		for k, s := range w.Steps {
+			if slices.Contains(all[k], f) {
+				its = append(its, s)
+			}
+			if slices.ContainsFunc(all[k], func(g setting) bool { return g.name == f.name }) {
+				named++
+			}
+		}
+		out[i] = templates.Reading{Name: f.name, Value: f.value, Write: f.write}
+		if which := w.which(its); which != "" && (len(its) < named || f.own) {
+			out[i].Name = say("%s, %s", f.name, which)
+		}
+	}
+	return out
+}
+
+func first(all []setting, name string) int {
+	return slices.IndexFunc(all, func(f setting) bool { return f.name == name })
+}
+
+// settings are the figures of one step.
+func (w writer) settings(s shop.Step) []setting {
+	c := s.Cut
+	switch {
+	case s.What.ID == "step.plane":
+		return []setting{{say("plane to"), say("%[1]b × %[2]s", w.args(s.What)...), false, true}}
+	case s.Do == shop.Measure:
+		return []setting{{say("measured"), w.mm(s.What.Args[0].Figure.Value), true, true}}
+	case c.How == shop.AwayFromSaw:
+		return nil
+	}
+	out := append(w.tool(c), w.bladeSet(c))
+	put := func(mm float64, write bool, name string) {
+		if mm > 0 {
+			out = append(out, setting{name, w.mm(mm), write, true})
+		}
+	}
+	stop := say("stop, from the %s", datum(c.At))
+	switch {
+	case c.How == shop.OnEnd:
+		stop = datum(c.At)
+	case c.Beyond:
+		stop = say("knife line, from the %s: farther than the stop reaches", datum(c.At))
+	}
+	line := say("line, from %s", from(c.From))
+	if c.How == shop.OnTaper {
+		line = say("starts from the foot, up the %s, squared across", faceOrNone(c.From.Along))
+	}
+	put(c.Stop, true, stop)
+	put(c.Spacer, true, say("spacer"))
+	put(c.Line, false, line)
+	put(c.Along, false, say("length of the lap, along the edge"))
+	return out
+}
+
+// bladeSet is how high the blade stands, or how deep is sawn by hand.
+func (w writer) bladeSet(c shop.Cut) setting {
+	high := w.mm(w.Height)
+	switch {
+	case c.ByHand() && c.How == shop.OnEnd:
+		return setting{name: say("by hand, depth along the edge, from the rough end"), value: w.mm(c.Depth())}
+	case c.ByHand() && c.Through:
+		return setting{name: say("by hand, through"), value: high}
+	case c.ByHand():
+		return setting{name: say("by hand, depth"), value: w.mm(c.Height)}
+	case c.Through:
+		return setting{name: say("blade, tilt %s, through", w.angle(c.Tilt)), value: high}
+	}
+	return setting{say("blade, tilt %s, height", w.angle(c.Tilt)), high, true, false}
+}
+
+// tool are the angles of a cut, that first which the gauge at hand reads.
+func (w writer) tool(c shop.Cut) []setting {
+	square, bevel := w.angle(c.OffSquare), w.angle(c.Bevel())
+	gauge := setting{say("mitre gauge"), say("%s off square", square), c.OffSquare > 0, false}
+	other := setting{name: say("bevel"), value: bevel}
+	switch {
+	case c.How == shop.OnTaper && c.ByHand():
+		return []setting{{name: say("taper"), value: say("%s to the edge", square)}}
+	case c.How == shop.OnTaper:
+		return []setting{{say("tapering jig"), say("%s to the edge", square), true, false}}
+	case c.ByHand():
+		return []setting{{name: say("off square"), value: square}, other}
+	case c.How == shop.OnEnd && c.OffSquare == 0:
+		return nil
+	case c.How == shop.OnEnd:
+		return []setting{{name: say("filler strip in the tenoning jig"), value: square}}
+	case w.Swing > 0:
+		gauge.name = say("mitre gauge, its right end away from you")
+	case w.Swing < 0:
+		gauge.name = say("mitre gauge, its left end away from you")
+	}
+	if w.bevelFirst {
+		gauge.value, other = say("bevel %s", bevel), setting{name: say("off square"), value: square}
+	}
+	if c.OffSquare == 0 && !w.bevelFirst {
+		return []setting{gauge}
+	}
+	return []setting{gauge, other}
+}
+
+// notes says what several steps have to say, each thing once: its figures by size
+// where they differ, and what it is for where steps that do the same have it not.
+func (w writer) notes(of func(shop.Step) []shop.Note) []string {
+	var ids []shop.NoteID
+	for _, s := range w.Steps {
+		for _, n := range of(s) {
+			if n.ID != "" && !slices.Contains(ids, n.ID) {
+				ids = append(ids, n.ID)
+			}
+		}
+	}
+	var out []string
+	for _, id := range ids {
+		var said []shop.Note
+		its := w.of(func(s shop.Step) bool {
+			i := slices.IndexFunc(of(s), func(n shop.Note) bool { return n.ID == id })
+			if i >= 0 {
+				said = append(said, of(s)[i])
+			}
+			return i >= 0
+		})
+		text := sentence(w.together(its, said))
+		same := w.of(func(s shop.Step) bool {
+			return slices.ContainsFunc(its, func(t shop.Step) bool { return t.Do == s.Do })
+		})
+		if which := w.which(its); which != "" && len(its) < len(same) {
+			text = say("%s: %s", sentence(which), text)
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// together says one note of several steps.
+func (w writer) together(steps []shop.Step, said []shop.Note) string {
+	if past, ok := w.overhang(steps[0], said[0].ID); ok {
+		return past
+	}
+	args := w.args(said[0])
+	for i := range args {
+		differ := slices.ContainsFunc(said, func(n shop.Note) bool { return fmt.Sprint(w.args(n)[i]) != fmt.Sprint(args[i]) })
+		if !differ {
+			continue
+		}
+		var each []string
+		for k, n := range said {
+			each = appendNew(each, strings.TrimSpace(fmt.Sprint(w.args(n)[i])+" "+w.which(steps[k:k+1])))
+		}
+		args[i] = list(strings.Join(each, ", "))
+	}
+	return noteTexts[said[0].ID].With(args...)
+}
+
+// A list is several figures in the place of one.
+type list string
+
+// Format implements fmt.Formatter.
+func (l list) Format(s fmt.State, _ rune) { fmt.Fprint(s, string(l)) }

@@ -124,6 +124,11 @@ func (s speaker) note(n shop.Note) string {
 	if n.ID == "" {
 		return ""
 	}
+	return noteTexts[n.ID].With(s.args(n)...)
+}
+
+// args are what the verbs of a note's sentence stand for.
+func (s speaker) args(n shop.Note) []any {
 	var args []any
 	for _, a := range n.Args {
 		switch a.Is {
@@ -137,7 +142,7 @@ func (s speaker) note(n shop.Note) string {
 			args = append(args, extraNames[a.Extras].With())
 		}
 	}
-	return noteTexts[n.ID].With(args...)
+	return args
 }
 
 // all says several notes.
@@ -336,14 +341,11 @@ func datum(d shop.Datum) string {
 func (s speaker) under(step shop.Step) string {
 	all := []string{s.shared(step), likeTexts[step.Like].With()}
 	for _, n := range step.Then.All() {
-		switch n.ID {
-		case "past-sides":
-			all = append(all, noteTexts[n.ID].With(s.past(step.Past.Stretchers, step.Past.Sides)))
-		case "past-corners":
-			all = append(all, noteTexts[n.ID].With(s.past(step.Past.Stretchers, step.Past.Corners)))
-		default:
-			all = append(all, s.note(n))
+		text, ok := s.overhang(step, n.ID)
+		if !ok {
+			text = s.note(n)
 		}
+		all = append(all, text)
 	}
 	all = append(all, s.all(step.Once.All())...)
 	if step.Test.ID != "" {
@@ -353,6 +355,18 @@ func (s speaker) under(step shop.Step) string {
 		all = append(all, say("Caution: %s", noteTexts[step.Caution].With()))
 	}
 	return strings.Join(slices.DeleteFunc(all, func(t string) bool { return t == "" }), " ")
+}
+
+// overhang says a note that holds a figure for every stretcher, if it is one.
+func (s speaker) overhang(step shop.Step, id shop.NoteID) (string, bool) {
+	past := step.Past
+	switch id {
+	case "past-sides":
+		return noteTexts[id].With(s.past(past.Stretchers, past.Sides)), true
+	case "past-corners":
+		return noteTexts[id].With(s.past(past.Stretchers, past.Corners)), true
+	}
+	return "", false
 }
 
 // past names a length for each stretcher.

@@ -454,8 +454,8 @@ func TestTheGaugeSwingsTheRightWay(t *testing.T) {
 // that its stretcher side is on the left.
 func TestMarksStandOnTheRightHand(t *testing.T) {
 	for id, want := range map[shop.NoteID]string{
-		"mark-stretchers": "Seen on the ring side, top up, the leg end is on the right.",
-		"mark-legs":       "Seen on the ring side, head up, the stretcher side is on the left.",
+		"mark-stretchers": "seen on the ring side, top up, the leg end is on the right.",
+		"mark-legs":       "seen on the ring side, head up, the stretcher side is on the left.",
 	} {
 		if text := string(noteTexts[id]); !strings.HasSuffix(text, want) {
 			t.Errorf("%s says %q", id, text)
