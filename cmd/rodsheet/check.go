@@ -21,8 +21,8 @@ func checkCommand() command {
 		summary: "every figure of a piece, and what will not fit",
 		about: `Reads a design file, works out every figure and asks every question that can be
 asked before wood is cut. What fails and what is in doubt comes first, with the
-changes that mend it, the cheapest first; then whether the piece can be built, then
-its figures. The exit status is 1 when the piece cannot be built.`,
+changes that mend it, the cheapest first; then whether the piece can be built,
+then its figures. The exit status is 1 when the piece cannot be built.`,
 		flags: []flag{
 			sizeFlag(),
 			{name: "units", value: "mm|in", usage: "of the figures printed; the file's own if not given"},
