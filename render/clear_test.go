@@ -125,7 +125,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	job, err := drawings.Pack(checks.Examine(pieces), true, templates.Setting{Unit: u, Clear: l.Clear()})
+	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying | drawings.Bench | drawings.Record, Plan: true, Full: true}, templates.Setting{Unit: u, Clear: l.Clear()})
 	if err != nil {
 		t.Fatal(err)
 	}

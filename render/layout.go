@@ -25,6 +25,7 @@ type Layout struct {
 	Correct   Correction // of the printer the job is meant for
 	Plain     bool       // the plain grid: no sheet turned on its side, no tile dropped
 	Only      []int      // the sheets to draw, from 1; none: all
+	Milled    bool       // draw only what hangs on the sizes as milled
 }
 
 const (

@@ -124,7 +124,11 @@ func contents(sections []templates.Section) deferredWords {
 	return func(n numbers) templates.Panel {
 		p := templates.Panel{Heading: say(contentsHead)}
 		for i, s := range sections {
-			p.Table = append(p.Table, []string{s.Heading, n.section(i)})
+			row := []string{s.Heading, n.section(i)}
+			if s.Milled {
+				row = append(row, say(againOnceMilled))
+			}
+			p.Table = append(p.Table, row)
 		}
 		return p
 	}

@@ -23,6 +23,7 @@ type Plan struct {
 type sheet struct {
 	title  string
 	part   string // the heading of its section; empty where there is but one
+	milled bool   // it hangs on the sizes as milled
 	blocks []placed
 	layout Layout // of this sheet: its paper may stand on its side
 }
@@ -56,7 +57,7 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 	}
 	p := Plan{layout: l, name: job.Name}
 	for i, laid := range laids {
-		p.add(parts[i].Heading, laid)
+		p.add(parts[i].Section, laid)
 	}
 	if l.Paper.Whole {
 		p.shrink()
@@ -87,17 +88,17 @@ func partsOf(job templates.Job) []part {
 }
 
 // add puts the sheets of a section behind those of the others.
-func (p *Plan) add(heading string, laid laidSection) {
+func (p *Plan) add(of templates.Section, laid laidSection) {
 	title := p.layout.Title
-	if heading != "" {
-		title += ": " + heading
+	if of.Heading != "" {
+		title += ": " + of.Heading
 	}
 	for _, s := range laid.sheets {
 		var blocks []placed
 		for _, q := range s.Placed {
 			blocks = append(blocks, placed{laid.items[q.Item][q.Shape], q.At}.all()...)
 		}
-		p.sheets = append(p.sheets, sheet{title, heading, blocks, p.layout.of(s.Turned)})
+		p.sheets = append(p.sheets, sheet{title, of.Heading, of.Milled, blocks, p.layout.of(s.Turned)})
 	}
 	p.sections = append(p.sections, laid)
 }
@@ -184,7 +185,7 @@ func (p *Plan) shrink() {
 
 // drawn reports whether sheet i, from 0, is to be drawn.
 func (p Plan) drawn(i int) bool {
-	return len(p.layout.Only) == 0 || slices.Contains(p.layout.Only, i+1)
+	return (len(p.layout.Only) == 0 || slices.Contains(p.layout.Only, i+1)) && (!p.layout.Milled || p.sheets[i].milled)
 }
 
 // Count returns the number of sheets of the whole job, drawn or not.

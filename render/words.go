@@ -24,6 +24,8 @@ const (
 	noteHeading  wording.Text = "note"
 	contentsHead wording.Text = "sheets"
 
+	againOnceMilled wording.Text = "again once milled"
+
 	layToLine  wording.Text = "lay %s, sheet %d, to this line"
 	trimHere   wording.Text = "trim here, lay on %s, sheet %d"
 	rowN       wording.Text = "row %d"

@@ -125,6 +125,7 @@ type Picture struct {
 // stays on consecutive sheets. The heading of the only one is not printed.
 type Section struct {
 	Heading  string
+	Milled   bool // it hangs on the sizes as milled: printed again once these are known
 	Pictures []Picture
 	Cards    []Card
 	Drawings []Drawing

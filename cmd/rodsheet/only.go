@@ -8,24 +8,31 @@ import (
 	"rodsheet/templates/wording"
 )
 
-// only reads --only, a list of sheets and of runs of sheets: "3,5-7". It
-// returns nil where the flag is not given.
-func (v *values) only() []int {
-	if !v.given("only") {
-		return nil
+// only reads --only, a list of sheets and of runs of sheets: "3,5-7", or the word
+// for those that hang on the sizes as milled. It returns nil where the flag is not
+// given.
+func (v *values) only() (sheets []int, milled bool) {
+	switch {
+	case !v.given("only"):
+		return nil, false
+	case v.text("only") == "milled":
+		if v.command != "piece" {
+			v.add("--only milled is for a whole piece", "rodsheet help piece")
+		}
+		return nil, true
 	}
 	var out []int
 	for _, part := range strings.Split(v.text("only"), ",") {
 		first, last, err := sheetRun(strings.TrimSpace(part))
 		if err != nil {
 			v.add("--only "+wording.Shown(v.text("only"))+" "+err.Error(), "write sheets and runs of sheets, like 3,5-7")
-			return nil
+			return nil, false
 		}
 		for n := first; n <= last; n++ {
 			out = append(out, n)
 		}
 	}
-	return out
+	return out, false
 }
 
 // sheetRun reads "3" or "5-7". Sheets count from 1, and no job has more than

@@ -32,7 +32,7 @@ func commonFlags() []flag {
 		{name: "printer", value: "NAME", usage: "correct for a printer that was measured; none for none"},
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
 		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
-		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7"},
+		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7, or milled"},
 		{name: "max-sheets", value: "N", limits: "job.sheets", bounds: "job.least-sheets", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "replace", usage: "remove SVG sheets that an earlier, larger job left"},
 		{name: "json", usage: "print figures and placements as JSON"},
@@ -57,7 +57,7 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l.Overlap = v.length("overlap", l.Overlap)
 	l.MaxSheets = v.count("max-sheets", l.MaxSheets, 1, mostSheets)
 	l.Plain = choose(v, "sheets", search("fewest"), search("plain")) == "plain"
-	l.Only = v.only()
+	l.Only, l.Milled = v.only()
 	l.Title = v.title()
 	correct, err := v.correction(getenv(printerVariable))
 	var more refusal

@@ -1,10 +1,13 @@
 package main
 
 import (
+	"strings"
+
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/drawings"
-	"rodsheet/templates/piece/wording"
+	words "rodsheet/templates/piece/wording"
+	"rodsheet/templates/wording"
 )
 
 func pieceCommand() command {
@@ -13,19 +16,24 @@ func pieceCommand() command {
 		words:   fileWord,
 		summary: "the whole pack of a piece from its design file",
 		about: `Prints everything needed at the bench for all sizes of a design, in one PDF: a
-cover with pictures, the cut list, the settings list in working order, every
-full-size template, and all figures and checks. A piece that cannot be built is
-refused; rodsheet check says why, and --anyway prints it with that on every
-sheet.`,
+cover, wood and buying, then an envelope for each part of the work with all that
+it takes: settings, full-size templates and their figures. --for chooses what is
+printed: buying is what goes to the yard, bench what is worked by, record every
+figure and check; buying and bench if not given. --only milled prints again what
+hangs on the sizes as milled. A piece that cannot be built is refused; rodsheet
+check says why, and --anyway prints it with that on every sheet.`,
 		caution: sawCaution,
 		flags: []flag{
 			sizeFlag(),
+			{name: "for", value: "LIST", usage: "buying, bench, record, or several of them: buying,record"},
+			{name: "full", usage: "with the views of single faces that a wrap-round repeats"},
 			{name: "plan", usage: "with the full-size plan of the ring, to lay the parts on"},
 			{name: "anyway", usage: "print it even if it cannot be built"},
 		},
 		examples: []example{
 			{"rodsheet piece table.toml", "all sizes, to table.pdf"},
-			{"rodsheet piece table.toml --paper letter", "on letter paper"},
+			{"rodsheet piece table.toml --for bench --paper letter", "for the bench, on letter paper"},
+			{"rodsheet piece table.toml --only milled", "again, once sizes as milled are written down"},
 			{"rodsheet piece table.toml --size low --plan -o low.pdf", "one size, with the plan"},
 		},
 		design: true,
@@ -35,6 +43,7 @@ sheet.`,
 
 // readPiece returns the maker of the pack.
 func readPiece(v *values) maker {
+	options := drawings.Options{For: v.purposes(), Plan: v.on("plan"), Full: v.on("full")}
 	pieces, err := v.pieces()
 	if err != nil {
 		return func(templates.Setting) (pack, error) { return pack{}, err }
@@ -47,7 +56,7 @@ func readPiece(v *values) maker {
 		}
 	}
 	return func(s templates.Setting) (pack, error) {
-		job, err := drawings.Pack(found.Findings, v.on("plan"), s)
+		job, err := drawings.Pack(found.Findings, options, s)
 		job.Name = v.stem()
 		p := pack{job: job, warnings: found.doubts()}
 		if v.on("json") {
@@ -60,9 +69,39 @@ func readPiece(v *values) maker {
 	}
 }
 
+// purposes reads --for. What is bought hangs on no size as milled.
+func (v *values) purposes() drawings.Purposes {
+	if !v.given("for") {
+		return 0
+	}
+	var out drawings.Purposes
+	for _, word := range strings.Split(v.text("for"), ",") {
+		out |= v.purpose(strings.TrimSpace(word))
+	}
+	if out == drawings.Buying && v.text("only") == "milled" {
+		v.add("--only milled: what is bought hangs on no size as milled", "leave out --for or --only")
+	}
+	return out
+}
+
+func (v *values) purpose(word string) drawings.Purposes {
+	var known []string
+	for _, k := range []struct {
+		name string
+		of   drawings.Purposes
+	}{{"buying", drawings.Buying}, {"bench", drawings.Bench}, {"record", drawings.Record}} {
+		if k.name == word {
+			return k.of
+		}
+		known = append(known, k.name)
+	}
+	v.add("--for "+wording.Shown(word)+" must be "+wording.Or(known...), suggest("", word, known))
+	return 0
+}
+
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
 	return f.graded(checks.Warn, func(c checks.Check) string {
-		return wording.CheckName(c) + ": " + wording.Words(c, f.Sizes[0].Piece.Design.Unit)
+		return words.CheckName(c) + ": " + words.Words(c, f.Sizes[0].Piece.Design.Unit)
 	})
 }

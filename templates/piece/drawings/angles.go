@@ -88,13 +88,36 @@ func angleRows(pieces []piece.Piece) []angleRow {
 	return out
 }
 
-// anglesJob returns the triangle of every angle, once each, and where each is
-// used. A gauge that is set from one hand is turned over for the other.
-func anglesJob(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
-	all := angleRows(pieces)
-	job := templates.Section{Panels: []templates.Panel{usesPanel(all, len(pieces), s.Unit)}}
+// stage returns the part of the work that an angle is first set for.
+func (at places) stage() shop.Stage {
+	switch {
+	case at&(laps|flushEnds|topCorners) != 0:
+		return shop.LapStage
+	case at&tapers != 0:
+		return shop.TaperStage
+	}
+	return shop.BridleStage
+}
+
+// anglesJob returns the triangle of every angle that a part of the work takes,
+// unless an earlier part has it, and where each is used. A gauge that is set from
+// one hand is turned over for the other.
+func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templates.Section, error) {
+	var job templates.Section
+	var own []angleRow
 	seen := map[float64]bool{}
-	for _, row := range all {
+	for _, row := range angleRows(pieces) {
+		switch stage := row.places.stage(); {
+		case stage == at:
+			own = append(own, row)
+		case stage < at:
+			seen[row.quantized().angle] = true
+		}
+	}
+	if len(own) > 0 {
+		job.Panels = append(job.Panels, usesPanel(own, len(pieces), s.Unit))
+	}
+	for _, row := range own {
 		if _, _, err := joint.Acute(row.angle); err != nil || seen[row.quantized().angle] {
 			continue
 		}

@@ -26,9 +26,13 @@ func TestGaugeStrikesTheCut(t *testing.T) {
 			d.Legs.Taper = piecetest.Taper(t, d)
 		}
 		pieces := []piece.Piece{piecetest.Worked(t, d)}
-		sheet, err := anglesJob(pieces, aSheet)
-		if err != nil {
-			t.Fatal(err)
+		var sheet templates.Section
+		for stage := range shop.FinishStage {
+			angles, err := anglesJob(pieces, stage, aSheet)
+			if err != nil {
+				t.Fatal(err)
+			}
+			sheet.Append(angles)
 		}
 		for _, step := range shop.NewPlan(pieces).Steps {
 			corner, want := step.Cut.Bevel(), step.Cut.OffSquare

@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -11,16 +12,18 @@ import (
 	"rodsheet/templates/piece/wording"
 )
 
-// holdingJob returns the blocks that hold and clamp the parts. Wedges that are
-// the offcuts of the tapers need no template.
-func holdingJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
-	var job templates.Section
-	for _, b := range shop.Blocks(p) {
-		if b.From != shop.TaperOffcuts {
-			job.Drawings = append(job.Drawings, blockDrawing(p, b))
+// blocksJob returns those of the blocks that are among some parts. Wedges that
+// are the offcuts of the tapers need no template.
+func blocksJob(of ...shop.Part) kind {
+	return func(p piece.Piece, _ templates.Setting) (templates.Section, error) {
+		var job templates.Section
+		for _, b := range shop.Blocks(p) {
+			if slices.Contains(of, b.Part) && b.From != shop.TaperOffcuts {
+				job.Drawings = append(job.Drawings, blockDrawing(p, b))
+			}
 		}
+		return job, nil
 	}
-	return job, nil
 }
 
 // blockCorners returns the outline of a block, the straight face on y = 0, the

@@ -5,63 +5,174 @@ package drawings
 import (
 	"slices"
 
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
+	plain "rodsheet/templates/wording"
 )
 
-// Pack returns the whole pack, its sections in the order in which they are
-// needed: the cover, the cut list, the settings, the full-size templates, the
-// checks with all figures. withPlan adds the full-size plan of the ring to the
-// templates.
+// Purposes is what a pack is printed for.
+type Purposes uint8
+
+const (
+	Buying Purposes = 1 << iota // at the yard
+	Bench
+	Record // to keep: every figure and check
+)
+
+// Options is what is wanted of a pack.
+type Options struct {
+	For  Purposes // none: Buying and Bench
+	Plan bool     // with the full-size plan of the ring
+	Full bool     // with the face views that a wrap-round repeats
+}
+
+// Pack returns the pack in its envelopes, in the order in which they are needed.
 //
 // The error is a *measure.BoundError. There is none for a Piece that Work has
 // returned without one.
-func Pack(f checks.Findings, withPlan bool, s templates.Setting) (templates.Job, error) {
+func Pack(f checks.Findings, o Options, s templates.Setting) (templates.Job, error) {
 	pieces := f.Pieces()
 	if len(pieces) == 0 {
 		return templates.Job{}, nil
 	}
+	if o.For == 0 {
+		o.For = Buying | Bench
+	}
 	s.Unit = pieces[0].Design.Unit
-	fullSize, err := fullSizeJob(pieces, withPlan, s)
-	if err != nil {
-		return templates.Job{}, err
-	}
-	plan := shop.NewPlan(pieces)
-	sections := []templates.Section{
-		coverJob(pieces),
-		{Heading: say(cutListHeading), Pictures: boardPictures(pieces[0], plan.Cuts.Boards), Panels: wording.CutList(plan)},
-		{Heading: say(settingsHeading), Panels: append(wording.Settings(plan), wording.GlueUp(plan)...)},
-		fullSize,
-		{Heading: say(checksHeading), Panels: wording.CheckPanels(f)},
-	}
-	return templates.Job{
-		Title:    pieces[0].Design.Title,
-		Sections: slices.DeleteFunc(sections, templates.Section.Empty),
-	}, nil
-}
-
-// fullSizeJob returns all that is drawn at full size, nothing of it twice:
-// what two sizes share is drawn once and says so.
-func fullSizeJob(pieces []piece.Piece, plan bool, s templates.Setting) (templates.Section, error) {
-	out := templates.Section{Heading: say(templatesHeading)}
-	angles, err := anglesJob(pieces, s)
-	if err != nil {
-		return out, err
-	}
-	out.Append(angles)
-	kinds := []kind{lapJob, bridleJob, legJob, holdingJob, padJob, topJob}
-	if plan {
-		kinds = append(kinds, planJob)
-	}
-	for _, k := range kinds {
-		job, err := k.shared(pieces, s)
-		if err != nil {
-			return out, err
+	k := packer{o, f, pieces, shop.NewPlan(pieces), s}
+	out := templates.Job{Title: pieces[0].Design.Title}
+	for _, e := range envelopes() {
+		if e.of&o.For == 0 {
+			continue
 		}
-		out.Append(job)
+		section, err := e.fill(k)
+		if err != nil {
+			return templates.Job{}, err
+		}
+		if section.Empty() {
+			continue
+		}
+		section.Heading, section.Milled = say(e.heading), e.milled
+		out.Sections = append(out.Sections, section)
 	}
 	return out, nil
 }
+
+// A packer fills envelopes.
+type packer struct {
+	Options
+	found  checks.Findings
+	pieces []piece.Piece
+	plan   shop.Plan
+	templates.Setting
+}
+
+// An envelope is one section of the pack.
+type envelope struct {
+	heading plain.Text
+	of      Purposes
+	milled  bool // it hangs on the sizes as milled
+	fill    func(packer) (templates.Section, error)
+}
+
+// envelopes returns all of them, in their order.
+func envelopes() []envelope {
+	panels := func(of func(packer) []templates.Panel) func(packer) (templates.Section, error) {
+		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
+	}
+	return []envelope{
+		{coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
+		{woodHeading, Buying, false, packer.wood},
+		{settingsHeading, Bench, true, panels(func(k packer) []templates.Panel { return wording.Settings(k.plan) })},
+		{stockHeading, Bench, true, stage(shop.StockStage)},
+		{lapsHeading, Bench, true, stage(shop.LapStage)},
+		{bridlesHeading, Bench, true, stage(shop.BridleStage)},
+		{tapersHeading, Bench, true, stage(shop.TaperStage)},
+		{glueHeading, Bench, true, stage(shop.GlueStage)},
+		{topHeading, Bench, true, stage(shop.TopStage)},
+		{finishHeading, Bench, false, stage(shop.FinishStage)},
+		{checksHeading, Record, true, panels(func(k packer) []templates.Panel { return wording.CheckPanels(k.found) })},
+	}
+}
+
+// wood returns what is bought, and the boards as they are sawn.
+func (k packer) wood() (templates.Section, error) {
+	return templates.Section{Pictures: boardPictures(k.pieces[0], k.plan.Cuts.Boards), Panels: wording.CutList(k.plan)}, nil
+}
+
+// stage returns what fills the envelope of a part of the work: its cards, and
+// then the templates of every kind that they call for.
+func stage(at shop.Stage) func(packer) (templates.Section, error) {
+	return func(k packer) (templates.Section, error) {
+		out := templates.Section{Cards: k.cardsOf(at)}
+		angles, err := anglesJob(k.pieces, at, k.Setting)
+		if err != nil {
+			return out, err
+		}
+		out.Append(angles)
+		for _, each := range stageKinds() {
+			if each.at != at || each.planOnly && !k.Plan {
+				continue
+			}
+			draw := each.kind
+			if !k.Full {
+				draw = draw.unrepeated()
+			}
+			job, err := draw.shared(k.pieces, k.Setting)
+			if err != nil {
+				return out, err
+			}
+			out.Append(job)
+		}
+		if at == shop.GlueStage {
+			out.Panels = append(out.Panels, wording.GlueUp(k.plan)...)
+		}
+		return out, nil
+	}
+}
+
+// cardsOf returns the cards of a part of the work.
+func (k packer) cardsOf(shop.Stage) []templates.Card { return nil }
+
+// A stageKind is a kind of template and the part of the work that it serves.
+type stageKind struct {
+	at       shop.Stage
+	kind     kind
+	planOnly bool // where the plan of the ring is asked for
+}
+
+// stageKinds returns all of them, in the order in which they are printed.
+func stageKinds() []stageKind {
+	return []stageKind{
+		{at: shop.LapStage, kind: lapJob},
+		{at: shop.BridleStage, kind: bridleJob},
+		{at: shop.BridleStage, kind: blocksJob(shop.FillerStrip)},
+		{at: shop.TaperStage, kind: legJob},
+		{at: shop.GlueStage, kind: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge)},
+		{at: shop.GlueStage, kind: planJob, planOnly: true},
+		{at: shop.TopStage, kind: padJob},
+		{at: shop.TopStage, kind: topJob},
+	}
+}
+
+// unrepeated leaves out the views of single faces of a part that has a wrap-round:
+// that shows all of them.
+func (k kind) unrepeated() kind {
+	return func(p piece.Piece, s templates.Setting) (templates.Section, error) {
+		job, err := k(p, s)
+		wrapped := map[measure.ID]bool{}
+		for _, d := range job.Drawings {
+			wrapped[d.View.Part] = wrapped[d.View.Part] || d.View.Face == wrapRound
+		}
+		job.Drawings = slices.DeleteFunc(job.Drawings, func(d templates.Drawing) bool {
+			return d.View.Face != wrapRound && wrapped[d.View.Part]
+		})
+		return job, err
+	}
+}
+
+const wrapRound measure.ID = "wrap-round"

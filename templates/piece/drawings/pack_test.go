@@ -16,6 +16,7 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
 )
 
 // twoSizes is a low and a tall table of one design.
@@ -33,9 +34,15 @@ func eightSided(t rapid.TB) piece.Piece {
 	return piecetest.Worked(t, d)
 }
 
+// packed returns all that a pack can hold.
 func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Section {
 	t.Helper()
-	job, err := Pack(checks.Examine(pieces), plan, aSheet)
+	return packedFor(t, pieces, Options{For: Buying | Bench | Record, Plan: plan, Full: true})
+}
+
+func packedFor(t rapid.TB, pieces []piece.Piece, o Options) []templates.Section {
+	t.Helper()
+	job, err := Pack(checks.Examine(pieces), o, aSheet)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
@@ -50,16 +57,99 @@ func TestOrderOfThePack(t *testing.T) {
 			t.Errorf("%s is empty", j.Heading)
 		}
 	}
-	want := []string{"Cover", "Cut list", "Settings", "Templates", "Checks and figures"}
+	want := []string{"Cover", "Wood and buying", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Figures and checks"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if job, err := Pack(checks.Findings{}, false, aSheet); job.Sections != nil || err != nil {
+	if job, err := Pack(checks.Findings{}, Options{}, aSheet); job.Sections != nil || err != nil {
 		t.Errorf("a pack of nothing: %v, %v", job, err)
 	}
 }
 
-// job returns the job of a title.
+// Each envelope is printed for what it is wanted for, and says whether it hangs on
+// the sizes as milled. An envelope that does is another one after planing.
+func TestWhatIsPrintedForWhat(t *testing.T) {
+	pieces := twoSizes(t)
+	for _, tt := range []struct {
+		of   Purposes
+		want []string
+	}{
+		{0, []string{"Cover", "Wood and buying", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{Buying, []string{"Cover", "Wood and buying"}},
+		{Bench, []string{"Cover", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{Record, []string{"Figures and checks"}},
+		{Buying | Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
+	} {
+		var got []string
+		for _, s := range packedFor(t, pieces, Options{For: tt.of}) {
+			got = append(got, s.Heading)
+		}
+		if !slices.Equal(got, tt.want) {
+			t.Errorf("for %d: got %q, want %q", tt.of, got, tt.want)
+		}
+	}
+}
+
+// A drawing whose figures change with the wood is in an envelope that says so.
+func TestWhatHangsOnTheSizesAsMilled(t *testing.T) {
+	d := piecetest.Low()
+	d.Top.Kind, d.Top.Outline = design.WoodTop, design.RingTop
+	before := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, Options{For: Buying | Bench | Record, Plan: true})
+	d.Milled = design.Milled{Width: d.Ring.Width - 0.6, Depth: d.Ring.Depth - 0.7, Breadth: d.Legs.Breadth - 0.8, Kerf: d.Saw.Kerf + 0.3}
+	after := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, Options{For: Buying | Bench | Record, Plan: true})
+	for i, s := range before {
+		same := slices.EqualFunc(s.Drawings, after[i].Drawings, alike)
+		if !same && !s.Milled {
+			t.Errorf("%s changes with the wood and does not say so", s.Heading)
+		}
+	}
+	for _, heading := range []string{"Cover", "Wood and buying"} {
+		if jobTitled(t, before, heading).Milled {
+			t.Errorf("%s is printed again after planing", heading)
+		}
+	}
+}
+
+// What a wrap-round shows is not shown again by faces, unless all is asked for;
+// both sizes of one view follow each other.
+func TestWrapRoundsStandForFaces(t *testing.T) {
+	sections := packedFor(t, twoSizes(t), Options{})
+	for _, tt := range []struct {
+		heading string
+		want    []string
+	}{
+		{"Laps", []string{"angle 60°", "lap, wrap-round, both sizes"}},
+		{"Bridles", []string{
+			"angle 74°", "angle 79°",
+			"bridle, stretcher, wrap-round, size low", "bridle, stretcher, wrap-round, size tall",
+			"bridle, leg, wrap-round, size low", "bridle, leg, wrap-round, size tall",
+			"filler strip, size low", "filler strip, size tall",
+		}},
+	} {
+		var got []string
+		for _, d := range jobTitled(t, sections, tt.heading).Drawings {
+			got = append(got, d.Name)
+		}
+		if !slices.Equal(got, tt.want) {
+			t.Errorf("%s: got %q, want %q", tt.heading, got, tt.want)
+		}
+	}
+	if full := jobTitled(t, packed(t, twoSizes(t), false), "Bridles"); len(full.Drawings) <= 8 {
+		t.Errorf("%d drawings in full", len(full.Drawings))
+	}
+}
+
+// templatesOf returns the drawings and panels of all envelopes of the bench.
+func templatesOf(sections []templates.Section) (out templates.Section) {
+	for _, s := range sections {
+		if len(s.Drawings) > 0 {
+			out.Append(s)
+		}
+	}
+	return out
+}
+
+// jobTitled returns the job of a title.
 func jobTitled(t *testing.T, jobs []templates.Section, title string) templates.Section {
 	t.Helper()
 	for _, j := range jobs {
@@ -74,7 +164,7 @@ func jobTitled(t *testing.T, jobs []templates.Section, title string) templates.S
 // What two sizes share is drawn once and says so; what differs says its size;
 // no two drawings hold the same lines.
 func TestNothingIsDrawnTwice(t *testing.T) {
-	job := jobTitled(t, packed(t, twoSizes(t), true), "Templates")
+	job := templatesOf(packed(t, twoSizes(t), true))
 	sizes := map[string]int{}
 	for i, d := range job.Drawings {
 		for _, e := range job.Drawings[:i] {
@@ -105,8 +195,8 @@ func TestNothingIsDrawnTwice(t *testing.T) {
 func TestASizeTwiceIsDrawnOnce(t *testing.T) {
 	twin := piecetest.Low()
 	twin.Size = "twin"
-	one := jobTitled(t, packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low())}, true), "Templates")
-	two := jobTitled(t, packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, twin)}, true), "Templates")
+	one := templatesOf(packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low())}, true))
+	two := templatesOf(packed(t, []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, twin)}, true))
 	if len(two.Drawings) != len(one.Drawings) || len(two.Panels) != len(one.Panels) {
 		t.Errorf("%d drawings and %d panels, want %d and %d", len(two.Drawings), len(two.Panels), len(one.Drawings), len(one.Panels))
 	}
@@ -115,19 +205,24 @@ func TestASizeTwiceIsDrawnOnce(t *testing.T) {
 // Each distinct angle has one triangle and says every place where it is used.
 func TestAnglesOnceEach(t *testing.T) {
 	pieces := twoSizes(t)
-	job := jobTitled(t, packed(t, pieces, false), "Templates")
+	job := templatesOf(packed(t, pieces, false))
 	var triangles []string
 	for _, d := range job.Drawings {
 		if name, ok := strings.CutPrefix(d.Name, "angle "); ok {
 			triangles = append(triangles, name)
 		}
 	}
-	if want := []string{"74°", "60°", "2.63°", "79°", "1.67°"}; !slices.Equal(triangles, want) {
+	if want := []string{"60°", "74°", "79°", "2.63°", "1.67°"}; !slices.Equal(triangles, want) {
 		t.Errorf("triangles of %q, want %q", triangles, want)
 	}
-	table := job.Panels[0].Table
+	var table [][]string
+	for _, p := range job.Panels {
+		table = append(table, p.Table...)
+	}
 	for _, want := range [][2]string{{"bevel 74°", "(size low)"}, {"bevel 74°", "foot"}, {"bevel 74°", "filler strips"}, {"bevel 60°", "laps (both sizes)"}, {"bevel 79°", "(size tall)"}, {"2.63° to the edge", "taper"}} {
-		if !slices.ContainsFunc(table, func(row []string) bool { return row[0] == want[0] && strings.Contains(row[2], want[1]) }) {
+		if !slices.ContainsFunc(table, func(row []string) bool {
+			return len(row) == 3 && row[0] == want[0] && strings.Contains(row[2], want[1])
+		}) {
 			t.Errorf("%s is not said to be used for %q in %q", want[0], want[1], table)
 		}
 	}
@@ -137,13 +232,15 @@ func TestAnglesOnceEach(t *testing.T) {
 func TestAnglesWithoutTriangle(t *testing.T) {
 	d := piecetest.Low()
 	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 4, measure.Radians(0.2), nil
-	job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, aSheet)
-	if err != nil || len(job.Drawings) != 0 {
-		t.Fatalf("%d triangles, %v; want none", len(job.Drawings), err)
-	}
 	all := ""
-	for _, row := range job.Panels[0].Table {
-		all += strings.Join(row, " ") + "\n"
+	for _, at := range []shop.Stage{shop.LapStage, shop.BridleStage} {
+		job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, at, aSheet)
+		if err != nil || len(job.Drawings) != 0 {
+			t.Fatalf("%d triangles, %v; want none", len(job.Drawings), err)
+		}
+		for _, row := range job.Panels[0].Table {
+			all += strings.Join(row, " ") + "\n"
+		}
 	}
 	for _, want := range []string{"Set by a square", "rise of 0.87 mm over 250 mm"} {
 		if !strings.Contains(all, want) {
@@ -157,9 +254,11 @@ func TestAnglesWithoutTriangle(t *testing.T) {
 func TestAnAngleOfTwoUses(t *testing.T) {
 	d := piecetest.Low()
 	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 8, measure.Radians(45), nil
-	job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, aSheet)
-	if err != nil || len(job.Drawings) != 1 || len(job.Panels) != 2 || len(job.Panels[0].Table) != 3 {
-		t.Errorf("%d triangles, %d panels, %q, %v", len(job.Drawings), len(job.Panels), job.Panels[0].Table, err)
+	for at, want := range map[shop.Stage]int{shop.LapStage: 1, shop.BridleStage: 0} {
+		job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, at, aSheet)
+		if err != nil || len(job.Drawings) != want || len(job.Panels) != 1+want || len(job.Panels[0].Table) != 2 {
+			t.Errorf("%d triangles, %d panels, %q, %v", len(job.Drawings), len(job.Panels), job.Panels[0].Table, err)
+		}
 	}
 }
 
@@ -178,11 +277,7 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 		if err != nil {
 			t.Skip("no such piece")
 		}
-		full, err := fullSizeJob([]piece.Piece{p}, true, aSheet)
-		if err != nil {
-			t.Fatalf("%v", err)
-		}
-		checkJobs(t, []templates.Section{full, coverJob([]piece.Piece{p})})
+		checkJobs(t, packedFor(t, []piece.Piece{p}, Options{For: Bench, Plan: true, Full: true}))
 	})
 }
 

@@ -27,6 +27,13 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
 		out.Drawings = append(out.Drawings, l.What)
 	}
+	views := make([]templates.View, len(out.Drawings))
+	for i, d := range out.Drawings {
+		views[i] = d.View
+	}
+	slices.SortStableFunc(out.Drawings, func(a, b templates.Drawing) int { // sizes side by side
+		return slices.Index(views, a.View) - slices.Index(views, b.View)
+	})
 	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
 }
