@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
+	"rodsheet/render/page"
 	"rodsheet/render/table"
 	"rodsheet/templates"
 )
@@ -124,10 +125,43 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))
+	for _, a := range v.Areas {
+		n.area(grays[a.Tone], move.ApplyAll(a.Points))
+	}
+	for _, a := range v.Arrows {
+		n.arrow(a, move, letters)
+	}
 	whole := func(points []geometry.Point) [][]geometry.Point { return [][]geometry.Point{move.ApplyAll(points)} }
 	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
 	for _, l := range v.Labels {
 		setLabel(letters, l, l.On, move)
 	}
 	n.lettering(letters, hatch, pictureLine)
+}
+
+// grays are the tones on paper: light enough for lines and letters to stand on, and
+// apart by enough to be told from each other on a copy.
+var grays = [...]float64{templates.White: 1, templates.Light: 0.93, templates.Middle: 0.82, templates.Dark: 0.5}
+
+func (n *pen) area(gray float64, points []geometry.Point) {
+	n.page.Areas = append(n.page.Areas, page.Area{Gray: gray, Points: points})
+}
+
+// arrow draws a line with filled heads, their length three times their width as is
+// usual in technical drawings (common practice, no source).
+func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Placer) {
+	const long, half = 2.4, 0.4
+	line := move.ApplyAll(a.Points)
+	n.line(pictured(templates.Construction), line...)
+	letters.Bar(chain(line)...)
+	head := func(tip, from geometry.Point) {
+		back := from.Sub(tip).Unit().Mul(long)
+		side := back.Perp().Mul(half / long)
+		n.area(0, []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
+	}
+	last := len(line) - 1
+	head(line[last], line[last-1])
+	if a.Both {
+		head(line[0], line[1])
+	}
 }

@@ -5,6 +5,8 @@
 package templates
 
 import (
+	"slices"
+
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 )
@@ -183,8 +185,17 @@ type Setting struct {
 // Bounds returns the box round all strokes.
 func (d Drawing) Bounds() geometry.Rect { return bounds(d.Strokes) }
 
-// Bounds returns the box round all strokes.
-func (p Picture) Bounds() geometry.Rect { return bounds(p.Strokes) }
+// Bounds returns the box round all that is drawn but lettering.
+func (p Picture) Bounds() geometry.Rect {
+	all := slices.Clone(p.Strokes)
+	for _, a := range p.Areas {
+		all = append(all, Stroke{Points: a.Points})
+	}
+	for _, a := range p.Arrows {
+		all = append(all, Stroke{Points: a.Points})
+	}
+	return bounds(all)
+}
 
 func bounds(strokes []Stroke) (box geometry.Rect) {
 	first := true

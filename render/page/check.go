@@ -59,6 +59,16 @@ func (p Page) check(lines int) error {
 			}
 		}
 	}
+	for i, a := range p.Areas {
+		if !(a.Gray >= 0 && a.Gray <= 1) {
+			return fmt.Errorf("area %d: gray %.4f is not from 0 to 1", i+1, a.Gray)
+		}
+		for _, q := range a.Points {
+			if !near(q) {
+				return fmt.Errorf("area %d: point (%.4f, %.4f) mm is out of reach", i+1, q.X, q.Y)
+			}
+		}
+	}
 	for _, t := range p.Texts {
 		if !near(t.At) {
 			return fmt.Errorf("text %q: place (%.4f, %.4f) mm is out of reach", t.String, t.At.X, t.At.Y)

@@ -6,7 +6,11 @@
 // the sheet, y up.
 package page
 
-import "rodsheet/geometry"
+import (
+	"iter"
+
+	"rodsheet/geometry"
+)
 
 // A Line is how a stroke is drawn: its name (used for SVG groups), its width
 // and its dash pattern in mm (none for a continuous line).
@@ -19,6 +23,13 @@ type Line struct {
 // A Stroke is an open polyline. A closed outline repeats its first point.
 type Stroke struct {
 	Line   int // index into Document.Lines
+	Points []geometry.Point
+}
+
+// An Area is a filled polygon under all strokes, over the areas before it. Gray is
+// its lightness, from 0 for black to 1 for white.
+type Area struct {
+	Gray   float64
 	Points []geometry.Point
 }
 
@@ -38,6 +49,7 @@ type Page struct {
 	Number        int    // of the sheet in the whole job, from 1
 	Name          string // what the bookmark says
 	Part          string // what begins with this sheet, for a bookmark over those of its sheets; may be empty
+	Areas         []Area
 	Strokes       []Stroke
 	Texts         []Text
 }
@@ -47,4 +59,18 @@ type Document struct {
 	Title, Subject string
 	Lines          []Line
 	Pages          []Page
+}
+
+// Runs returns areas that follow each other and are of one gray, together: filled
+// at one go they show no seams where they meet.
+func Runs(areas []Area) iter.Seq[[]Area] {
+	return func(yield func([]Area) bool) {
+		for from, to := 0, 0; from < len(areas); from = to {
+			for to = from + 1; to < len(areas) && areas[to].Gray == areas[from].Gray; to++ {
+			}
+			if !yield(areas[from:to]) {
+				return
+			}
+		}
+	}
 }

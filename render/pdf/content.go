@@ -40,6 +40,7 @@ func (w *contentWriter) object(n int, old []byte, lines []page.Line, p page.Page
 		return nil, errStrange
 	}
 	w.text = append(append(w.text[:0], setting...), fontEnds...)
+	w.areas(p.Areas)
 	w.strokes(lines, p.Strokes)
 	for _, t := range p.Texts {
 		w.letter(t)
@@ -50,6 +51,22 @@ func (w *contentWriter) object(n int, old []byte, lines []page.Line, p page.Page
 	w.zlib.Close()
 	out := fmt.Appendf(nil, "%d 0 obj\n<</Filter /FlateDecode /Length %d%s", n, w.packed.Len(), begins)
 	return append(append(out, w.packed.Bytes()...), "\nendstream\nendobj\n"...), nil
+}
+
+// areas adds the operators that fill the areas, and takes black again. A run whose
+// outlines overlap is filled where any of them is: the rule is not that of even and odd.
+func (w *contentWriter) areas(areas []page.Area) {
+	for run := range page.Runs(areas) {
+		w.text = append(appendFixed(w.text, run[0].Gray), " g\n"...)
+		for _, a := range run {
+			w.path(a.Points)
+			w.text = append(w.text, "h\n"...)
+		}
+		w.text = append(w.text, "f\n"...)
+	}
+	if len(areas) > 0 {
+		w.text = append(w.text, "0 g\n"...)
+	}
 }
 
 // strokes adds the operators that draw the strokes, line by line and each
@@ -110,6 +127,13 @@ func (w *contentWriter) stroke(s page.Stroke) {
 	if len(points) < 2 {
 		return
 	}
+	w.path(points)
+	if closed {
+		w.text = append(w.text, "h\n"...)
+	}
+}
+
+func (w *contentWriter) path(points []geometry.Point) {
 	for i, p := range points {
 		w.number(p.X)
 		w.number(p.Y)
@@ -118,9 +142,6 @@ func (w *contentWriter) stroke(s page.Stroke) {
 		} else {
 			w.text = append(w.text, "l\n"...)
 		}
-	}
-	if closed {
-		w.text = append(w.text, "h\n"...)
 	}
 }
 

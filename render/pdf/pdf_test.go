@@ -51,7 +51,7 @@ func TestStrokesAndSizes(t *testing.T) {
 		if math.Abs(got.Width-p.Width) > 0.002 || math.Abs(got.Height-p.Height) > 0.002 {
 			t.Errorf("page %d: %.4f × %.4f mm, want %.4f × %.4f", i+1, got.Width, got.Height, p.Width, p.Height)
 		}
-		for _, d := range readback.Differences(doc.Lines, p, got.Strokes, aim) {
+		for _, d := range append(readback.Differences(doc.Lines, p, got.Strokes, aim), readback.AreaDifferences(p, got.Areas, aim)...) {
 			t.Errorf("page %d: %s", i+1, d)
 		}
 	}
@@ -61,7 +61,7 @@ func TestStrokesOfAnyPage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		doc := readback.Pages().Draw(t, "document")
 		got := read(t, doc).Pages[0]
-		for _, d := range readback.Differences(doc.Lines, doc.Pages[0], got.Strokes, aim) {
+		for _, d := range append(readback.Differences(doc.Lines, doc.Pages[0], got.Strokes, aim), readback.AreaDifferences(doc.Pages[0], got.Areas, aim)...) {
 			t.Fatal(d)
 		}
 	})
@@ -100,6 +100,9 @@ func TestTexts(t *testing.T) {
 		}
 		for k, w := range want {
 			g := got[k]
+			if !g.Black {
+				t.Errorf("%q is not black", g.String)
+			}
 			if g.String != w.String {
 				t.Errorf("text %q, want %q", g.String, w.String)
 			}

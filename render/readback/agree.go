@@ -43,6 +43,23 @@ func Differences(lines []page.Line, p page.Page, got []Stroke, tolerance float64
 	return out
 }
 
+// AreaDifferences compares areas read from a file with those of the page: corner by
+// corner within tolerance mm, the gray as near as a byte holds it.
+func AreaDifferences(p page.Page, got []Area, tolerance float64) []string {
+	if len(got) != len(p.Areas) {
+		return []string{fmt.Sprintf("%d areas, want %d", len(got), len(p.Areas))}
+	}
+	var out []string
+	for i, w := range p.Areas {
+		g := got[i]
+		alike := func(a, b geometry.Point) bool { return a.Distance(b) <= tolerance }
+		if math.Abs(g.Gray-w.Gray) > 1.0/255 || !slices.EqualFunc(g.Points, w.Points, alike) {
+			out = append(out, fmt.Sprintf("area %d: %.3f, gray %.3f, want %.3f, gray %.3f", i+1, g.Points, g.Gray, w.Points, w.Gray))
+		}
+	}
+	return out
+}
+
 // dot reports whether s is shorter than anything that is drawn on purpose.
 func dot(s geometry.Segment) bool { return s.Length() < 0.005 }
 

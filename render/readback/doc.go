@@ -33,8 +33,16 @@ type Bookmark struct {
 // A Page is one page of a PDF, in the order of drawing.
 type Page struct {
 	Width, Height float64
+	Areas         []Area
 	Strokes       []Stroke
 	Texts         []Text
+}
+
+// An Area is one filled polygon. Gray is 0 for black and 1 for white; it is -1 for
+// a colour.
+type Area struct {
+	Gray   float64
+	Points []geometry.Point
 }
 
 // A Stroke is one stroked polyline with its pen. A closed one does not repeat
@@ -79,6 +87,7 @@ type Text struct {
 	At     geometry.Point
 	Size   float64
 	Angle  float64
+	Black  bool
 	Ink    [4]geometry.Point
 	Box    geometry.Rect
 }

@@ -128,7 +128,7 @@ func (r *reader) object(p *Page, o references.FPDF_PAGEOBJECT, toMM geometry.Aff
 	m := own.Then(toMM)
 	switch ask(r, r.lib.FPDFPageObj_GetType, requests.FPDFPageObj_GetType{PageObject: o}).Type {
 	case enums.FPDF_PAGEOBJ_PATH:
-		p.Strokes = append(p.Strokes, r.path(o, m)...)
+		r.painted(p, o, m)
 	case enums.FPDF_PAGEOBJ_TEXT:
 		p.Texts = append(p.Texts, r.string(o, m, toMM))
 	case enums.FPDF_PAGEOBJ_FORM:
@@ -140,13 +140,27 @@ func (r *reader) object(p *Page, o references.FPDF_PAGEOBJECT, toMM geometry.Aff
 	}
 }
 
-// path returns the polylines of a path object, nothing when it is not
-// stroked.
-func (r *reader) path(o references.FPDF_PAGEOBJECT, m geometry.Affine) []Stroke {
-	if !ask(r, r.lib.FPDFPath_GetDrawMode, requests.FPDFPath_GetDrawMode{PageObject: o}).Stroke {
-		return nil
+// painted adds a path object to p as what it is painted: strokes, areas, or both.
+func (r *reader) painted(p *Page, o references.FPDF_PAGEOBJECT, m geometry.Affine) {
+	mode := ask(r, r.lib.FPDFPath_GetDrawMode, requests.FPDFPath_GetDrawMode{PageObject: o})
+	if mode.Stroke {
+		p.Strokes = append(p.Strokes, r.path(o, m, r.pen(o, m))...)
 	}
-	pen := r.pen(o, m)
+	if mode.FillMode == enums.FPDF_FILLMODE_NONE {
+		return
+	}
+	c := ask(r, r.lib.FPDFPageObj_GetFillColor, requests.FPDFPageObj_GetFillColor{PageObject: o}).FillColor
+	gray := float64(c.R) / 255
+	if c.R != c.G || c.G != c.B {
+		gray = -1
+	}
+	for _, s := range r.path(o, m, Stroke{}) {
+		p.Areas = append(p.Areas, Area{gray, s.Points})
+	}
+}
+
+// path returns the polylines of a path object.
+func (r *reader) path(o references.FPDF_PAGEOBJECT, m geometry.Affine, pen Stroke) []Stroke {
 	var out []Stroke
 	n := ask(r, r.lib.FPDFPath_CountSegments, requests.FPDFPath_CountSegments{PageObject: o}).Count
 	for i := range n {
@@ -204,6 +218,8 @@ func (r *reader) string(o references.FPDF_PAGEOBJECT, m, toMM geometry.Affine) T
 	for i, c := range [4][2]float32{{q.X1, q.Y1}, {q.X2, q.Y2}, {q.X3, q.Y3}, {q.X4, q.Y4}} {
 		t.Ink[i] = toMM.Apply(geometry.Pt(float64(c[0]), float64(c[1])))
 	}
+	c := ask(r, r.lib.FPDFPageObj_GetFillColor, requests.FPDFPageObj_GetFillColor{PageObject: o}).FillColor
+	t.Black = c.R == 0 && c.G == 0 && c.B == 0
 	t.Box = geometry.Bounds(t.Ink[:]...)
 	return t
 }

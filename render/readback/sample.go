@@ -29,6 +29,11 @@ func Sample() page.Document {
 		Lines:   Lines(),
 		Pages: []page.Page{
 			{Width: 210, Height: 297, Name: "lap, right hand <1>",
+				Areas: []page.Area{
+					{Gray: 0.8, Points: triangle[:3]},
+					{Gray: 0.8, Points: []geometry.Point{pt(100, 10), pt(150.0/7, 40), pt(120, 60)}},
+					{Gray: 1, Points: []geometry.Point{pt(20, 20), pt(40, 20), pt(40, 30), pt(20, 30)}},
+				},
 				Strokes: []page.Stroke{
 					{Line: 0, Points: triangle},
 					{Line: 2, Points: []geometry.Point{pt(0, 0), pt(210, 297)}},
@@ -69,6 +74,11 @@ func Pages() *rapid.Generator[page.Document] {
 				points = append(points, points[0])
 			}
 			p.Strokes = append(p.Strokes, page.Stroke{Line: rapid.IntRange(0, 2).Draw(t, "line"), Points: points})
+		}
+		for range rapid.IntRange(0, 5).Draw(t, "areas") {
+			p.Areas = append(p.Areas, page.Area{
+				Gray: float64(rapid.IntRange(0, 255).Draw(t, "gray")) / 255, Points: rapid.SliceOfN(point, 3, 6).Draw(t, "corners"),
+			})
 		}
 		return page.Document{Title: "any", Lines: Lines(), Pages: []page.Page{p}}
 	})

@@ -16,6 +16,7 @@ import (
 type Drawing struct {
 	Title, Desc   string
 	Width, Height float64
+	Areas         []Area
 	Strokes       []Stroke
 	Texts         []Lettering
 }
@@ -156,6 +157,9 @@ func (r *svgReader) path(a attributes) error {
 		return errors.New("path outside a group")
 	}
 	group := r.groups[0]
+	if group["stroke"] == "none" {
+		return r.area(group, a["d"])
+	}
 	width, err := numbers(group["stroke-width"])
 	if err != nil || len(width) != 1 {
 		return fmt.Errorf("stroke-width %q", group["stroke-width"])
@@ -169,6 +173,19 @@ func (r *svgReader) path(a attributes) error {
 		RoundEnds: group["stroke-linecap"] == "round", RoundCorners: group["stroke-linejoin"] == "round",
 	})
 	r.drawing.Strokes = append(r.drawing.Strokes, strokes...)
+	return err
+}
+
+// area reads a run of areas.
+func (r *svgReader) area(group attributes, d string) error {
+	var red, green, blue uint8
+	if n, err := fmt.Sscanf(group["fill"], "#%02x%02x%02x", &red, &green, &blue); n != 3 || err != nil || red != green || red != blue {
+		return fmt.Errorf("fill %q of an area", group["fill"])
+	}
+	outlines, err := r.polylines(d, Stroke{})
+	for _, s := range outlines {
+		r.drawing.Areas = append(r.drawing.Areas, Area{float64(red) / 255, s.Points})
+	}
 	return err
 }
 

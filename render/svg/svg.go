@@ -9,6 +9,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -55,6 +56,7 @@ func compose(b *bytes.Buffer, doc page.Document, p page.Page) {
 	s.Desc(lettering.Clean(describe(doc.Subject, p.Name)))
 	// y runs up on a page.Page, from its lower edge.
 	down := geometry.Affine{A: 1, D: -1, F: p.Height}
+	drawAreas(s, p.Areas, down)
 	strokes := byLine(p.Strokes, len(doc.Lines))
 	for i, line := range doc.Lines {
 		if len(strokes[i]) > 0 {
@@ -63,6 +65,20 @@ func compose(b *bytes.Buffer, doc page.Document, p page.Page) {
 	}
 	drawTexts(s, p.Texts, down)
 	s.End()
+}
+
+// drawAreas writes the areas, each run of one gray as one path.
+func drawAreas(s *svg.SVG, areas []page.Area, down geometry.Affine) {
+	for run := range page.Runs(areas) {
+		level := int(math.Round(255 * run[0].Gray))
+		s.Group(fmt.Sprintf(`fill="#%02x%02x%02x"`, level, level, level), `stroke="none"`)
+		var d []string
+		for _, a := range run {
+			d = append(d, polyline(a.Points, true, down))
+		}
+		s.Path(strings.Join(d, " "))
+		s.Gend()
+	}
 }
 
 func describe(parts ...string) string {

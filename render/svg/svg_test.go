@@ -45,7 +45,7 @@ func TestStrokesAndSize(t *testing.T) {
 		if math.Abs(got.Width-p.Width) > 1e-4 || math.Abs(got.Height-p.Height) > 1e-4 {
 			t.Errorf("page %d: %.4f × %.4f mm, want %.4f × %.4f", i+1, got.Width, got.Height, p.Width, p.Height)
 		}
-		for _, d := range readback.Differences(doc.Lines, p, got.Strokes, aim) {
+		for _, d := range append(readback.Differences(doc.Lines, p, got.Strokes, aim), readback.AreaDifferences(p, got.Areas, aim)...) {
 			t.Errorf("page %d: %s", i+1, d)
 		}
 	}
@@ -54,7 +54,8 @@ func TestStrokesAndSize(t *testing.T) {
 func TestStrokesOfAnyPage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		doc := readback.Pages().Draw(t, "document")
-		for _, d := range readback.Differences(doc.Lines, doc.Pages[0], read(t, doc, 0).Strokes, aim) {
+		got := read(t, doc, 0)
+		for _, d := range append(readback.Differences(doc.Lines, doc.Pages[0], got.Strokes, aim), readback.AreaDifferences(doc.Pages[0], got.Areas, aim)...) {
 			t.Fatal(d)
 		}
 	})
