@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/render/accuracy"
 	"rodsheet/render/pack"
 	"rodsheet/templates"
 )
@@ -219,8 +220,13 @@ func (j *laidSection) layPanels(of part, l Layout) {
 			return p
 		})
 	}
-	if p, ok := accuracyPanel(laids, l); ok {
-		add(p)
+	judged, taped := false, false
+	for _, p := range laids {
+		judged = judged || p.trust != accuracy.Accuracy{}
+		taped = taped || p.rows*p.cols > 1
+	}
+	if judged {
+		add(accuracy.Panel(!l.Correct.none(), taped, l.Unit))
 	}
 	if len(of.notes) > 0 {
 		add(templates.Panel{Heading: say(noteHeading), Text: of.notes})

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/render/accuracy"
+	"rodsheet/templates"
 )
 
 const (
@@ -104,4 +106,31 @@ func chain(points []geometry.Point) []geometry.Segment {
 		out[i] = geometry.Segment{A: points[i], B: points[i+1]}
 	}
 	return out
+}
+
+// assess fills in how far p is to be trusted. What proves a printer is not
+// judged by the model.
+func (p *tiling) assess(l Layout) {
+	if p.Proof {
+		return
+	}
+	base, b := 0.0, p.Bounds()
+	for _, s := range p.Strokes {
+		if s.Role != templates.Cut && s.Role != templates.Outline {
+			continue
+		}
+		for _, e := range chain(s.Points) {
+			base = max(base, e.Length())
+		}
+	}
+	p.trust = accuracy.Assess(base, math.Max(b.Width(), b.Height()), p.taping(), !l.Correct.none(), l.Unit)
+}
+
+// taping returns the seams on the way through all rows and columns of p.
+func (p *tiling) taping() accuracy.Taping {
+	t := accuracy.Taping{Seams: p.rows + p.cols - 2, Shortest: math.Inf(1)}
+	for _, s := range p.seams(nil) {
+		t.Shortest = min(t.Shortest, s.Length())
+	}
+	return t
 }

@@ -2,7 +2,6 @@ package render
 
 import (
 	"math"
-	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -11,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/render/accuracy"
 	"rodsheet/templates"
 )
 
@@ -186,94 +186,14 @@ func crossesDrawn(p Plan, at geometry.Point) int {
 	return n
 }
 
-// The stated accuracy holds in 95 of 100 simulated prints: the sheet is
-// stretched on both axes by the printer and by the damp, the ends of the line
-// are struck off by a pencil, and every seam shifts what is beyond it and turns
-// it about itself.
-func TestAccuracyBySimulation(t *testing.T) {
-	random := rand.New(rand.NewPCG(1, 2))
-	sd := func(limit float64) float64 { return random.NormFloat64() * limit / 2 }
-	for _, c := range []struct {
-		base, length float64
-		seams        int
-		across       float64 // length of a seam
-		measured     bool
-		angle, cause string // of the angle and of the length
-	}{
-		{240, 240, 0, 0, false, "printing", "printing"},
-		{240, 240, 0, 0, true, "pencil line", "paper"},
-		{640, 640, 3, 61, false, "seams", "printing"},
-		{640, 640, 3, 61, true, "seams", "paper"},
-		{640, 640, 3, 250, false, "printing", "printing"},
-		{60, 60, 0, 0, true, "pencil line", "pencil line"},
-		{300, 300, 1, 180, true, "seams", "paper"},
-		{2000, 2000, 10, 180, true, "seams", "paper"},
-	} {
-		a := assess(c.base, c.length, taping{c.seams, c.across}, c.measured, measure.Millimetre)
-		share := 0.005
-		if c.measured {
-			share = 0.25 / 200
-		}
-		const runs = 40000
-		angles, lengths := 0, 0
-		for range runs {
-			damp := sd(1)
-			x := (1 + sd(share)) * (1 + 0.002*damp)
-			y := (1 + sd(share)) * (1 + 0.004*damp)
-			// The worst angle: a line at 45° between the axes.
-			end := geometry.Scale(x, y).Apply(geometry.Polar(c.base, math.Pi/4))
-			side := end.Unit().Perp()
-			end = end.Add(side.Mul(sd(0.3)))
-			// Every seam is off across the line by one misfit along itself, and
-			// open by one at the one end and by another at the other.
-			for k := range c.seams {
-				beyond := end.Mul(1 - float64(k+1)/float64(c.seams+1))
-				turn := math.Atan((sd(0.2) - sd(0.2)) / c.across)
-				end = end.Add(geometry.Rotate(turn).Apply(beyond).Sub(beyond)).Add(side.Mul(sd(0.2)))
-			}
-			if math.Abs(math.Atan2(end.Y, end.X)-math.Pi/4) <= a.angle.total() {
-				angles++
-			}
-			// The worst length: across the grain.
-			length := c.length*y + sd(0.3) + sd(0.3)
-			for range c.seams {
-				length += sd(0.2)
-			}
-			if math.Abs(length-c.length) <= a.length.total() {
-				lengths++
-			}
-		}
-		for name, n := range map[string]int{"angle": angles, "length": lengths} {
-			if p := float64(n) / runs; p < 0.945 || p > 0.965 {
-				t.Errorf("%+v: the %s holds in %.4f of all prints, want 0.945 to 0.965", c, name, p)
-			}
-		}
-		if a.angle.cause() != c.angle || a.length.cause() != c.cause {
-			t.Errorf("%+v: angle and length are blamed on %s and %s", c, a.angle.cause(), a.length.cause())
-		}
-	}
-}
-
-// The turn of equally spaced seams, summed one by one; and the seams of a
-// template are as many as lie on the way through it, the shortest as long as
-// the narrowest tile.
+// The seams of a template are as many as lie on the way through it, the shortest
+// as long as the narrowest tile.
 func TestTaping(t *testing.T) {
-	for n := range 12 {
-		sum := 0.0
-		for k := 1; k <= n; k++ {
-			lever := float64(k) / float64(n+1)
-			sum += lever * lever
-		}
-		want := 0.2 * math.Sqrt2 / 61 * math.Sqrt(sum)
-		if got := (taping{n, 61}).turn(); math.Abs(got-want) > 1e-12 {
-			t.Errorf("%d seams turn by %.6f, want %.6f", n, got, want)
-		}
-	}
 	p := layOne(t, a4(), boxOutline(640, 45)).sections[0].laids[0]
-	if got, want := p.taping(), (taping{2, 45 + 2*room}); got != want {
+	if got, want := p.taping(), (accuracy.Taping{Seams: 2, Shortest: 45 + 2*room}); got != want {
 		t.Errorf("a strip is taped as %+v, want %+v", got, want)
 	}
-	if got := layOne(t, a4(), boxOutline(60, 45)).sections[0].laids[0].taping(); got.seams != 0 || got.turn() != 0 {
+	if got := layOne(t, a4(), boxOutline(60, 45)).sections[0].laids[0].taping(); got.Seams != 0 {
 		t.Errorf("one sheet is taped as %+v", got)
 	}
 }
@@ -289,31 +209,8 @@ func TestProofIsNotJudged(t *testing.T) {
 	}
 }
 
-// The closed form behind the angle: axes that differ by the share e turn a
-// line at 45° by e·28.65°.
-func TestAxisMismatch(t *testing.T) {
-	const e = 0.002
-	end := geometry.Scale(1+e, 1).Apply(geometry.Polar(100, math.Pi/4))
-	if got, want := measure.Degrees(math.Pi/4-math.Atan2(end.Y, end.X)), e*28.65; math.Abs(got-want) > 1e-4 {
-		t.Errorf("turned by %.5f°, want %.5f°", got, want)
-	}
-}
-
-func TestAccuracyInWords(t *testing.T) {
-	for _, c := range []struct {
-		a    accuracy
-		want string
-	}{
-		{accuracy{}, ""},
-		{assess(240, 240, taping{}, false, measure.Millimetre), "good to ±0.22° (printing), ±1.6 mm (printing)"},
-		{assess(240, 240, taping{}, true, measure.Millimetre), "good to ±0.10° (pencil line), ±1.1 mm (paper)"},
-		{assess(0, 600, taping{4, 180}, true, measure.Inch), "good to ±0.10 in (paper)"},
-	} {
-		if got := c.a.String(); got != c.want {
-			t.Errorf("got %q, want %q", got, c.want)
-		}
-	}
-	// Each template says it once.
+// Each template says once how true it is.
+func TestAccuracyIsSaidOnce(t *testing.T) {
 	doc := layOne(t, a4(), boxOutline(800, 600), boxOutline(60, 40)).Document()
 	n := 0
 	for _, p := range doc.Pages {

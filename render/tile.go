@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
+	"rodsheet/render/accuracy"
 	"rodsheet/render/lettering"
 	"rodsheet/render/table"
 	"rodsheet/templates"
@@ -79,7 +80,7 @@ type tiling struct {
 	verniers   []vernier
 	crosses    []cross
 	lengths    [][2]int // the crosses at both ends of each check length
-	trust      accuracy
+	trust      accuracy.Accuracy
 }
 
 // A tile is the piece of a laid drawing inside window. Rows count from the

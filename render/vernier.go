@@ -2,6 +2,7 @@ package render
 
 import (
 	"rodsheet/geometry"
+	"rodsheet/render/accuracy"
 )
 
 // A vernier shows how far two sheets are off at a seam. Its ticks begin at
@@ -17,8 +18,8 @@ type vernier struct {
 }
 
 const (
-	vernierPitch = 2.0 // mm
-	vernierStep  = vernierPitch / 10
+	vernierStep  = accuracy.SeamMisfit
+	vernierPitch = 10 * vernierStep
 	vernierTicks = 3 // to each side of the middle
 	vernierTall  = 2.0
 	vernierHalf  = vernierTicks*vernierPitch + vernierTall + 1 // of its length, with air

@@ -2,6 +2,7 @@ package render
 
 import (
 	"rodsheet/geometry/measure"
+	"rodsheet/render/accuracy"
 	"rodsheet/templates/wording"
 )
 
@@ -74,33 +75,11 @@ func checkText(u measure.Unit) []string {
 		say("Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
 			"registration marks meet, tape, then measure between the lettered crosses."),
 		say("The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, %s each. "+
-			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.", fineText(vernierStep, u)),
+			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.", accuracy.FineText(vernierStep, u)),
 		say("A length that is off by the same share as the rules is the printer's doing; the rest is the taping's. " +
 			"Of several seams, retape the one where the ticks read most."),
 	}
 }
-
-// How far a template is to be trusted.
-const (
-	byPrinting       wording.Text = "printing"
-	byPaper          wording.Text = "paper"
-	byPencil         wording.Text = "pencil line"
-	bySeams          wording.Text = "seams"
-	roundMillimetres wording.Text = "%.1f mm"
-	roundInches      wording.Text = "%.2f in"
-	thousandths      wording.Text = "%.3f in"
-	goodTo           wording.Text = "good to ±%s (%s)"
-	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
-
-	accuracyHeading wording.Text = "how true it is"
-	accuracyText    wording.Text = "Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
-		"Printing: %s. Paper: 0.2 %% along its grain and 0.4 %% across with damp. " +
-		"Pencil line: %s. Seams: %s. The figures hold whatever the paper does."
-	unmeasured wording.Text = "0.5 %% unmeasured; measure the printer once and it is a quarter of that"
-	asMeasured wording.Text = "%s in %s, as measured"
-	seamEach   wording.Text = "%s each"
-	seamEnds   wording.Text = "%s at either end of each, so that a sheet may lie crooked and turn all beyond it"
-)
 
 // What the number of sheets is bounded by.
 const (

@@ -1,4 +1,5 @@
-package render
+// Package accuracy says how far a printed and taped template is to be trusted.
+package accuracy
 
 import (
 	"math"
@@ -24,11 +25,11 @@ const (
 	// A pencil line is off by so much in mm at each end. Common practice, no
 	// source.
 	pencilLine = 0.3
-	// Two sheets are off by so much in mm at either end of a seam, each way: a
-	// step of the vernier. What they are off by across it at one end and at the
+	// SeamMisfit is what two sheets are off by in mm at either end of a seam, each
+	// way: a step of the vernier. What they are off by across it at one end and at the
 	// other is independent: they lie crooked by √2 times that over its length.
 	// Assumed, no source: it is what can be read when they are taped.
-	seamMisfit = vernierStep
+	SeamMisfit = 0.2
 	// No angle is taken from a shorter line, in mm.
 	leastBase = 20.0
 )
@@ -55,51 +56,51 @@ func (t tolerance) cause() string {
 	return say(bySeams)
 }
 
-// An accuracy is how far a template is to be trusted: an angle along its
+// An Accuracy is how far a template is to be trusted: an angle along its
 // longest line in radians, and its length in mm. The zero value says nothing.
-type accuracy struct {
+type Accuracy struct {
 	angle, length tolerance
 	unit          measure.Unit
 }
 
-// A taping is how a template is put together: over a number of seams, the
+// A Taping is how a template is put together: over a number of seams, the
 // shortest of them so long in mm.
-type taping struct {
-	seams    int
-	shortest float64
+type Taping struct {
+	Seams    int
+	Shortest float64
 }
 
 // shift returns in mm how far the last sheet is moved along or across by the
 // seams. At each it is the misfit at one end: that of the middle is less, but
 // a line need not cross there.
-func (t taping) shift() float64 { return seamMisfit * math.Sqrt(float64(t.seams)) }
+func (t Taping) shift() float64 { return SeamMisfit * math.Sqrt(float64(t.Seams)) }
 
 // turn returns how far in radians the end of a line is moved sideways, as seen
 // from its other end, by sheets that lie crooked. Each of n seams turns what is
 // beyond it. Were they evenly spaced, the k-th from the far end would move that
 // by k/(n + 1) of the length, and the squares of these add up to
 // n·(2n + 1)/(6·(n + 1)).
-func (t taping) turn() float64 {
-	if t.seams == 0 {
+func (t Taping) turn() float64 {
+	if t.Seams == 0 {
 		return 0
 	}
-	n := float64(t.seams)
-	return seamMisfit * math.Sqrt2 / t.shortest * math.Sqrt(n*(2*n+1)/(6*(n+1)))
+	n := float64(t.Seams)
+	return SeamMisfit * math.Sqrt2 / t.Shortest * math.Sqrt(n*(2*n+1)/(6*(n+1)))
 }
 
-// assess returns the accuracy of a template whose longest straight line is
+// Assess returns the accuracy of a template whose longest straight line is
 // base and whose greatest extent is length, in mm.
 //
 // Where there is no line to take an angle from, none is stated.
 //
 // A line at 45° turns by half the difference between the shares of the two
 // axes (e·28.65°), a line along an axis not at all: the worst is stated.
-func assess(base, length float64, taped taping, measured bool, u measure.Unit) accuracy {
+func Assess(base, length float64, taped Taping, measured bool, u measure.Unit) Accuracy {
 	share := printedShare
 	if measured {
 		share = measuredShare
 	}
-	a := accuracy{unit: u, length: tolerance{
+	a := Accuracy{unit: u, length: tolerance{
 		printing: share * length,
 		paper:    paperAcross * length,
 		pencil:   pencilLine * math.Sqrt2,
@@ -117,7 +118,7 @@ func assess(base, length float64, taped taping, measured bool, u measure.Unit) a
 }
 
 // String is one line for the caption of the template.
-func (a accuracy) String() string {
+func (a Accuracy) String() string {
 	if a.length.total() == 0 {
 		return ""
 	}
@@ -131,58 +132,24 @@ func (a accuracy) String() string {
 	return say(goodTo, length, a.length.cause())
 }
 
-// assess fills in how far p is to be trusted. What proves a printer is not
-// judged by the model.
-func (p *tiling) assess(l Layout) {
-	if p.Proof {
-		return
-	}
-	base, b := 0.0, p.Bounds()
-	for _, s := range p.Strokes {
-		if s.Role != templates.Cut && s.Role != templates.Outline {
-			continue
-		}
-		for _, e := range chain(s.Points) {
-			base = max(base, e.Length())
-		}
-	}
-	p.trust = assess(base, math.Max(b.Width(), b.Height()), p.taping(), !l.Correct.none(), l.Unit)
-}
-
-// taping returns the seams on the way through all rows and columns of p.
-func (p *tiling) taping() taping {
-	t := taping{seams: p.rows + p.cols - 2, shortest: math.Inf(1)}
-	for _, s := range p.seams(nil) {
-		t.shortest = min(t.shortest, s.Length())
-	}
-	return t
-}
-
-// accuracyPanel explains the line under each template.
-func accuracyPanel(laids []*tiling, l Layout) (templates.Panel, bool) {
-	judged, taped := false, false
-	for _, p := range laids {
-		judged = judged || p.trust.String() != ""
-		taped = taped || p.trust.length.seams > 0
-	}
-	if !judged {
-		return templates.Panel{}, false
-	}
+// Panel explains the line under each template, of a printer that was measured or
+// not and of sheets that are taped or not.
+func Panel(measured, taped bool, u measure.Unit) templates.Panel {
 	printing, seams := say(unmeasured), seamEach
-	if !l.Correct.none() {
-		length := l.Unit.Round(200, 8)
-		printing = say(asMeasured, measure.Length(measuredShare*length).Text(l.Unit), measure.Length(length).Text(l.Unit))
+	if measured {
+		length := u.Round(200, 8)
+		printing = say(asMeasured, measure.Length(measuredShare*length).Text(u), measure.Length(length).Text(u))
 	}
 	if taped {
 		seams = seamEnds
 	}
-	text := say(accuracyText, printing, fineText(pencilLine, l.Unit), say(seams, fineText(seamMisfit, l.Unit)))
-	return templates.Panel{Heading: say(accuracyHeading), Text: []string{text}}, true
+	text := say(explained, printing, FineText(pencilLine, u), say(seams, FineText(SeamMisfit, u)))
+	return templates.Panel{Heading: say(heading), Text: []string{text}}
 }
 
-// fineText is a length finer than a rule shows: tenths of a millimetre or
+// FineText is a length finer than a rule shows: tenths of a millimetre or
 // thousandths of an inch.
-func fineText(mm float64, u measure.Unit) string {
+func FineText(mm float64, u measure.Unit) string {
 	if u == measure.Inch {
 		return say(thousandths, mm/measure.MillimetresPerInch)
 	}
