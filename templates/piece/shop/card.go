@@ -199,7 +199,7 @@ func share(steps []Step) {
 
 // cardTitles name cards of several kinds of step by the work that they share.
 var cardTitles = map[Do]NoteID{
-	Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends", CutLap: "card.laps",
+	Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends",
 	CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
 }
 

@@ -87,7 +87,7 @@ func squared(part Batch, size piece.StockSize, fence Face, before, after Notes) 
 		Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
 		Then: before.with(note("square-to-stop")), Once: after,
 		Test: note("one-length"), Caution: "free-offcut",
-	}, []Batch{part}, handWork{Then: before.with(note("square-to-line")).with(byHand.All()...)}}
+	}, []Batch{part}, handWork{Then: before.with(note("square-to-line")), Once: byHand}}
 }
 
 func crosscutStretchers(p sized) (row, bool) {

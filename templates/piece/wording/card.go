@@ -89,11 +89,8 @@ var kindNames = map[shop.NoteID]wording.Text{
 	"step.head":            "head",
 	"step.head-square":     "head",
 	"step.foot":            "foot",
-	"step.leg-caul":        "caul",
-	"step.end-caul":        "caul",
 	"step.horn":            "plain end",
 	"step.flush-end":       "plain end",
-	"step.slack":           "slack",
 	"step.taper-one":       "stretcher side",
 	"step.taper-adjacent":  "stretcher side and ring side",
 	"step.taper-opposite":  "stretcher side and back",
@@ -205,10 +202,26 @@ func (w writer) ticks() []templates.Tick {
 
 // A setting is one figure of a step as it is set.
 type setting struct {
+	rank        // settings stand in the order of their ranks
 	name, value string
 	write       bool
-	own         bool // each step has its own, if any: it says whose it is
 }
+
+// A rank is what a setting is of. From ofStop on each step has its own: it says whose
+// it is.
+type rank uint8
+
+const (
+	ofGauge rank = iota
+	ofBevel
+	ofBlade
+	ofStop
+	ofSpacer
+	ofLine
+	ofLap
+	ofPlane
+	ofMeasure
+)
 
 // figures are what the tool is set to, each once, with the steps that it is for where
 // others have another.
@@ -224,10 +237,7 @@ func (w writer) figures() []templates.Reading {
 			}
 		}
 	}
-	// Those of one name stand together.
-	slices.SortStableFunc(order, func(a, b setting) int {
-		return cmp.Compare(first(order, a.name), first(order, b.name))
-	})
+	slices.SortStableFunc(order, func(a, b setting) int { return cmp.Compare(a.rank, b.rank) })
 	out := make([]templates.Reading, len(order))
 	for i, f := range order {
 		var its []shop.Step
@@ -241,15 +251,11 @@ func (w writer) figures() []templates.Reading {
 			}
 		}
 		out[i] = templates.Reading{Name: f.name, Value: f.value, Write: f.write}
-		if which := w.which(its); which != "" && (len(its) < named || f.own) {
+		if which := w.which(its); which != "" && (len(its) < named || f.rank >= ofStop) {
 			out[i].Name = say("%s, %s", f.name, which)
 		}
 	}
 	return out
-}
-
-func first(all []setting, name string) int {
-	return slices.IndexFunc(all, func(f setting) bool { return f.name == name })
 }
 
 // settings are the figures of one step.
@@ -257,16 +263,16 @@ func (w writer) settings(s shop.Step) []setting {
 	c := s.Cut
 	switch {
 	case s.What.ID == "step.plane":
-		return []setting{{say("plane to"), say("%[1]b × %[2]s", w.args(s.What)...), false, true}}
+		return []setting{{ofPlane, say("plane to"), say("%[1]b × %[2]s", w.args(s.What)...), false}}
 	case s.Do == shop.Measure:
-		return []setting{{say("measured"), w.mm(s.What.Args[0].Figure.Value), true, true}}
+		return []setting{{ofMeasure, say("measured"), w.mm(s.What.Args[0].Figure.Value), true}}
 	case c.How == shop.AwayFromSaw:
 		return nil
 	}
 	out := append(w.tool(c), w.bladeSet(c))
-	put := func(mm float64, write bool, name string) {
+	put := func(mm float64, of rank, name string) {
 		if mm > 0 {
-			out = append(out, setting{name, w.mm(mm), write, true})
+			out = append(out, setting{of, name, w.mm(mm), of == ofStop || of == ofSpacer})
 		}
 	}
 	stop := say("stop, from the %s", datum(c.At))
@@ -280,10 +286,10 @@ func (w writer) settings(s shop.Step) []setting {
 	if c.How == shop.OnTaper {
 		line = say("starts from the foot, up the %s, squared across", faceOrNone(c.From.Along))
 	}
-	put(c.Stop, true, stop)
-	put(c.Spacer, true, say("spacer"))
-	put(c.Line, false, line)
-	put(c.Along, false, say("length of the lap, along the edge"))
+	put(c.Stop, ofStop, stop)
+	put(c.Spacer, ofSpacer, say("spacer"))
+	put(c.Line, ofLine, line)
+	put(c.Along, ofLap, say("length of the lap, along the edge"))
 	return out
 }
 
@@ -292,40 +298,40 @@ func (w writer) bladeSet(c shop.Cut) setting {
 	high := w.mm(w.Height)
 	switch {
 	case c.ByHand() && c.How == shop.OnEnd:
-		return setting{name: say("by hand, depth along the edge, from the rough end"), value: w.mm(c.Depth())}
+		return setting{ofBlade, say("by hand, depth along the edge, from the rough end"), w.mm(c.Depth()), false}
 	case c.ByHand() && c.Through:
-		return setting{name: say("by hand, through"), value: high}
+		return setting{ofBlade, say("by hand, through"), high, false}
 	case c.ByHand():
-		return setting{name: say("by hand, depth"), value: w.mm(c.Height)}
+		return setting{ofBlade, say("by hand, depth"), w.mm(c.Height), false}
 	case c.Through:
-		return setting{name: say("blade, tilt %s, through", w.angle(c.Tilt)), value: high}
+		return setting{ofBlade, say("blade, tilt %s, through", w.angle(c.Tilt)), high, false}
 	}
-	return setting{say("blade, tilt %s, height", w.angle(c.Tilt)), high, true, false}
+	return setting{ofBlade, say("blade, tilt %s, height", w.angle(c.Tilt)), high, true}
 }
 
 // tool are the angles of a cut, that first which the gauge at hand reads.
 func (w writer) tool(c shop.Cut) []setting {
 	square, bevel := w.angle(c.OffSquare), w.angle(c.Bevel())
-	gauge := setting{say("mitre gauge"), say("%s off square", square), c.OffSquare > 0, false}
-	other := setting{name: say("bevel"), value: bevel}
+	gauge := setting{ofGauge, say("mitre gauge"), say("%s off square", square), c.OffSquare > 0}
+	other := setting{ofBevel, say("bevel"), bevel, false}
 	switch {
 	case c.How == shop.OnTaper && c.ByHand():
-		return []setting{{name: say("taper"), value: say("%s to the edge", square)}}
+		return []setting{{ofGauge, say("taper"), say("%s to the edge", square), false}}
 	case c.How == shop.OnTaper:
-		return []setting{{say("tapering jig"), say("%s to the edge", square), true, false}}
+		return []setting{{ofGauge, say("tapering jig"), say("%s to the edge", square), true}}
 	case c.ByHand():
-		return []setting{{name: say("off square"), value: square}, other}
+		return []setting{{ofGauge, say("off square"), square, false}, other}
 	case c.How == shop.OnEnd && c.OffSquare == 0:
 		return nil
 	case c.How == shop.OnEnd:
-		return []setting{{name: say("filler strip in the tenoning jig"), value: square}}
+		return []setting{{ofGauge, say("filler strip in the tenoning jig"), square, false}}
 	case w.Swing > 0:
 		gauge.name = say("mitre gauge, its right end away from you")
 	case w.Swing < 0:
 		gauge.name = say("mitre gauge, its left end away from you")
 	}
 	if w.bevelFirst {
-		gauge.value, other = say("bevel %s", bevel), setting{name: say("off square"), value: square}
+		gauge.value, other.name, other.value = say("bevel %s", bevel), say("off square"), square
 	}
 	if c.OffSquare == 0 && !w.bevelFirst {
 		return []setting{gauge}

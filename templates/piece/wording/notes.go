@@ -54,8 +54,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	// What cards are called that hold several kinds of step.
 	"card.plane":    "plane and measure",
 	"card.crosscut": "square to length",
-	"card.laps":     "laps and their slack",
-	"card.ends":     "ends, at one setting of the gauge",
+	"card.ends":     "ends at one angle",
 	"card.cheeks":   "tenon cheeks",
 	"card.tapers":   "tapers",
 	"card.slots":    "open mortises",
@@ -89,7 +88,7 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"leave-lap-bottom":     "Leave the bottom to a router plane or a chisel: the teeth leave a V.",
 	"laps-tumbled":         "Leg ends first, %[1]s down; then tumble the stretcher end over end: %[2]s down, the same edge on the fence, the plain end against the stop.",
 	"laps-order":           "All inner shoulders, then all outer ones with the spacer, then the rest between them in passes.",
-	"laps-tumbled-by-hand": "Leg ends first, on the %[1]s. Then tumble the stretcher end over end, the same edge towards you: the plain end has its lap on the %[2]s.",
+	"laps-tumbled-by-hand": "Leg ends first, on the %[1]s; then tumble the stretcher end over end, the same edge towards you: the plain end has its lap on the %[2]s.",
 	"never-rolled":         "Never roll it about its length, nor turn it flat, end for end: the lap would lean the wrong way.",
 	"never-rolled-by-hand": "Never roll it about its length, nor turn it flat, end for end: the lap comes on the wrong face or leans the wrong way.",
 	"stretchers-cross":     "two stretchers cross at %s and come flush.",

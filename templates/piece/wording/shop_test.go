@@ -30,7 +30,24 @@ func planOf(t rapid.TB, designs ...design.Design) shop.Plan {
 
 // lists are all that is printed of a plan.
 func lists(p shop.Plan) []templates.Panel {
-	return slices.Concat(CutList(p), Settings(p), GlueUp(p))
+	return slices.Concat(CutList(p), Settings(p), GlueUp(p), cardPanels(p))
+}
+
+// cardPanels are the words of the cards of a plan, their figures as tables.
+func cardPanels(p shop.Plan) []templates.Panel {
+	var out []templates.Panel
+	for _, c := range p.Cards {
+		card := Card(p, c)
+		panel := templates.Panel{Heading: card.Heading, Text: append(card.Text, card.Test, card.Caution)}
+		for _, f := range card.Figures {
+			panel.Table = append(panel.Table, []string{f.Name, f.Value})
+		}
+		for _, t := range card.Ticks {
+			panel.Table = append(panel.Table, []string{t.Text, fmt.Sprint(t.Boxes)})
+		}
+		out = append(out, panel)
+	}
+	return out
 }
 
 // under returns what stands under the first step of one kind.
@@ -289,6 +306,14 @@ func TestRowsByHandSpeakOfNoMachine(t *testing.T) {
 				for _, w := range machine {
 					if s.Cut.ByHand() && strings.Contains(strings.ToLower(said), w) {
 						t.Errorf("%s, blade %v, row %d is by hand and speaks of %q: %s", name, highest, i+1, w, said)
+					}
+				}
+			}
+			for i, p := range cardPanels(plan) {
+				said := strings.ToLower(fmt.Sprint(p))
+				for _, w := range machine {
+					if plan.Cards[i].Hand && strings.Contains(said, w) {
+						t.Errorf("%s, blade %v, card %d is by hand and speaks of %q: %s", name, highest, i+1, w, said)
 					}
 				}
 			}

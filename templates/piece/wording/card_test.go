@@ -1,0 +1,119 @@
+package wording
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
+)
+
+// eachCard calls f for every card of every case, at saws that reach less and less.
+func eachCard(t *testing.T, f func(where string, p shop.Plan, c shop.Card, words templates.Card)) {
+	for name, designs := range piecetest.Cases() {
+		for _, highest := range []float64{0, 20, 1} {
+			for i := range designs {
+				designs[i].Saw.Highest, designs[i].Saw.StopReach = highest, 300
+			}
+			plan := planOf(t, designs...)
+			for _, c := range plan.Cards {
+				words := Card(plan, c)
+				f(name+", "+words.Heading, plan, c, words)
+			}
+		}
+	}
+}
+
+// A card holds every figure of every step on it, the gauge under both its names.
+func TestCardsHoldTheFiguresOfTheirSteps(t *testing.T) {
+	eachCard(t, func(where string, p shop.Plan, c shop.Card, words templates.Card) {
+		s := speakerFor(p.Pieces)
+		var values, said []string
+		for _, f := range words.Figures {
+			values = append(values, f.Value)
+		}
+		said = append(said, append(words.Text, words.Test, words.Heading)...)
+		said = append(said, values...)
+		all := strings.Join(said, "|")
+		for _, step := range c.Steps {
+			cut := step.Cut
+			lengths := []float64{cut.Stop, cut.Spacer, cut.Line, cut.Along, c.Height}
+			if c.Hand && c.How == shop.OnEnd {
+				lengths[4] = cut.Depth()
+			}
+			for _, mm := range lengths {
+				if mm > 0 && !slices.Contains(values, s.mm(mm)) {
+					t.Errorf("%s: no %s among %v", where, s.mm(mm), values)
+				}
+			}
+			if c.How == shop.OnGauge && cut.OffSquare > 0 &&
+				(!strings.Contains(all, s.angle(cut.OffSquare)) || !slices.Contains(values, s.angle(math.Pi/2-cut.OffSquare))) {
+				t.Errorf("%s: not both names of %v in %v", where, cut.OffSquare, values)
+			}
+			for _, n := range append(step.Then.All(), step.What, step.Test) {
+				for _, a := range n.Args {
+					if a.Is == shop.FigureArg && a.Figure.Kind != measure.KindNumber && !strings.Contains(all, a.Figure.Bare(s.unit)) {
+						t.Errorf("%s: no %s in %s", where, a.Figure.Text(s.unit), all)
+					}
+				}
+			}
+			if step.Caution != "" && !strings.Contains(words.Caution, string(noteTexts[step.Caution])) {
+				t.Errorf("%s: its caution is %q", where, words.Caution)
+			}
+		}
+	})
+}
+
+// There is a box for each part of every step, but that what is planed and glued in one
+// go has one for all of its sizes too.
+func TestCardsHaveABoxForEveryPart(t *testing.T) {
+	eachCard(t, func(where string, _ shop.Plan, c shop.Card, words templates.Card) {
+		want, got := 0, 0
+		for _, s := range c.Steps {
+			for _, b := range s.Parts {
+				want += b.Count + b.Spares + b.Tests
+			}
+		}
+		for _, tick := range words.Ticks {
+			got += tick.Boxes
+		}
+		if got != want {
+			t.Errorf("%s: %d boxes for %d parts", where, got, want)
+		}
+	})
+}
+
+var ends = regexp.MustCompile(`[.](?: |$)`)
+
+// A card is read at the saw: up to three sentences, and a fourth that says why it is
+// done by hand.
+func TestCardsAreShort(t *testing.T) {
+	eachCard(t, func(where string, _ shop.Plan, c shop.Card, words templates.Card) {
+		most := 3
+		if c.Hand {
+			most++
+		}
+		if n := len(ends.FindAllString(strings.Join(words.Text, " "), -1)); n > most {
+			t.Errorf("%s: %d sentences: %q", where, n, words.Text)
+		}
+	})
+}
+
+// Where the gauge is not square the card says which end of it is the farther one, as
+// the value has it.
+func TestCardsSayHowTheGaugeLeans(t *testing.T) {
+	eachCard(t, func(where string, _ shop.Plan, c shop.Card, words templates.Card) {
+		if c.How != shop.OnGauge || c.Hand || c.Swing == 0 {
+			return
+		}
+		want := map[bool]string{true: "right end away", false: "left end away"}[c.Swing > 0]
+		if !strings.Contains(words.Figures[0].Name, want) {
+			t.Errorf("%s, %v: %s", where, c.Swing, words.Figures[0].Name)
+		}
+	})
+}
