@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/wording"
 )
 
@@ -36,6 +37,22 @@ type (
 		Limit    *quantityJSON `json:"limit"`
 		Words    string        `json:"words"`
 		Mends    []string      `json:"mends"`
+		Fixes    []fixJSON     `json:"fixes"`
+	}
+	// A change of a key of the design file, with what to change beside it and the
+	// sentence that says so. Size is that of the one to change, where it is one.
+	fixJSON struct {
+		changeJSON
+		Size    string       `json:"size,omitempty"`
+		Words   string       `json:"words"`
+		Follows []changeJSON `json:"follows"`
+	}
+	// Value is null for a key that takes a word, or is to be left out.
+	changeJSON struct {
+		Key   design.Key `json:"key"`
+		Value *decimal   `json:"value"`
+		Unit  string     `json:"unit"`
+		Word  string     `json:"word,omitempty"`
 	}
 	quantityJSON struct {
 		Value decimal `json:"value"`
@@ -84,7 +101,7 @@ func checksJSON(all []checks.Check, u measure.Unit) []checkJSON {
 	out := make([]checkJSON, 0, len(all))
 	for _, c := range all {
 		j := checkJSON{ID: c.ID(), Name: wording.CheckName(c), Grade: c.Grade.String(), Relation: wording.Relation(c),
-			Words: wording.Words(c, u), Mends: []string{}}
+			Words: wording.Words(c, u), Mends: []string{}, Fixes: []fixJSON{}}
 		if c.Figure != "" {
 			figure := figureOf(c.Figure, templates.Figure{Name: wording.FigureName(c), Value: c.Value})
 			limit, unit := c.Limit.JSON()
@@ -92,8 +109,29 @@ func checksJSON(all []checks.Check, u measure.Unit) []checkJSON {
 		}
 		for _, fix := range c.Fixes {
 			j.Mends = append(j.Mends, wording.Fix(fix, u))
+			j.Fixes = append(j.Fixes, fixOf(fix, u))
 		}
 		out = append(out, j)
 	}
 	return out
+}
+
+func fixOf(f checks.Fix, u measure.Unit) fixJSON {
+	out := fixJSON{changeJSON: changeOf(f.Turn, f.Word != ""), Words: wording.Fix(f, u), Follows: []changeJSON{}}
+	if f.Sized {
+		out.Size = f.Design.Size
+	}
+	for _, t := range f.Follows {
+		out.Follows = append(out.Follows, changeOf(t, t.To.Value == 0))
+	}
+	return out
+}
+
+func changeOf(t checks.Turn, none bool) changeJSON {
+	if none {
+		return changeJSON{Key: t.Key, Word: t.Word}
+	}
+	value, unit := t.To.JSON()
+	v := decimal(value)
+	return changeJSON{t.Key, &v, unit, t.Word}
 }

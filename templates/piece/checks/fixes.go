@@ -19,10 +19,12 @@ type Fix struct {
 	Design  design.Design
 }
 
-// A Turn is one key of the design file and its figure before and after.
+// A Turn is one key of the design file and its figure before and after. Of what
+// follows, a figure of 0 stands for a key to leave out.
 type Turn struct {
-	Key      measure.ID
+	Key      design.Key
 	From, To measure.Quantity
+	Word     string // in place of a figure
 }
 
 // A change is a fix that has not been proved yet, and by what share of itself
@@ -33,17 +35,17 @@ type change struct {
 }
 
 // changed returns the change of one figure of a piece to another design.
-func changed(p piece.Piece, key measure.ID, from, to measure.Quantity, d design.Design, of float64) change {
-	f := Fix{Turn: Turn{key, from, to}, Follows: follows(p.Design, d, key), Design: d}
+func changed(p piece.Piece, key design.Key, from, to measure.Quantity, d design.Design, of float64) change {
+	f := Fix{Turn: Turn{Key: key, From: from, To: to}, Follows: follows(p.Design, d, key), Design: d}
 	return change{f, math.Abs(to.Value-from.Value) / cmp.Or(of, 1)}
 }
 
 // follows returns what a design changes beside one key: sizes as milled that have
 // no meaning any more, the place of the legs, and what gave their splay.
-func follows(was, is design.Design, key measure.ID) []Turn {
+func follows(was, is design.Design, key design.Key) []Turn {
 	var out []Turn
 	for _, f := range []struct {
-		key      measure.ID
+		key      design.Key
 		from, to float64
 	}{
 		{"milled.depth", was.Milled.Depth, is.Milled.Depth},
@@ -51,7 +53,7 @@ func follows(was, is design.Design, key measure.ID) []Turn {
 		{"legs.mid-to-leg", was.Legs.At, is.Legs.At},
 	} {
 		if f.key != key && f.from != f.to {
-			out = append(out, Turn{f.key, measure.Length(f.from), measure.Length(f.to)})
+			out = append(out, Turn{Key: f.key, From: measure.Length(f.from), To: measure.Length(f.to)})
 		}
 	}
 	if was.Legs.Lean != is.Legs.Lean {
@@ -61,7 +63,7 @@ func follows(was, is design.Design, key measure.ID) []Turn {
 }
 
 // leanKeys are the keys that give the splay.
-var leanKeys = [...]measure.ID{
+var leanKeys = [...]design.Key{
 	design.BySplay: "legs.splay", design.ByFootCircle: "legs.foot-circle", design.ByFootSpread: "legs.foot-spread",
 }
 
@@ -169,14 +171,14 @@ const (
 )
 
 // parameters returns what a fix may turn, by its key in the design file.
-func parameters() map[measure.ID]parameter {
+func parameters() map[design.Key]parameter {
 	given := func(kind measure.Kind, step func(measure.Unit) float64) parameter {
 		k := length(func(d *design.Design) *float64 { return &d.Legs.Given })
 		k.kind, k.step = kind, step
 		return k
 	}
 	width := func(p piece.Piece) float64 { return p.Frame.Ring.Width }
-	return map[measure.ID]parameter{
+	return map[design.Key]parameter{
 		"ring.inside": {
 			now: func(p piece.Piece) float64 { return p.Design.Ring.Inside },
 			set: func(p piece.Piece, d *design.Design, v float64) {
@@ -252,7 +254,7 @@ func parameters() map[measure.ID]parameter {
 }
 
 // turning proposes to turn one parameter.
-func turning(key measure.ID, down bool) func(piece.Piece, func(piece.Piece) bool) []change {
+func turning(key design.Key, down bool) func(piece.Piece, func(piece.Piece) bool) []change {
 	return func(p piece.Piece, holds func(piece.Piece) bool) []change { return search(p, key, down, holds) }
 }
 
@@ -277,7 +279,7 @@ const mostSteps = 4000
 // search returns the least turn of a parameter, to a round figure, after which
 // holds is true, and none where no turn does it. One that helps at one step is
 // taken to help at all the steps beyond, until there is no such piece.
-func search(p piece.Piece, key measure.ID, down bool, holds func(piece.Piece) bool) []change {
+func search(p piece.Piece, key design.Key, down bool, holds func(piece.Piece) bool) []change {
 	k := parameters()[key]
 	step, now, least := grid(p.Design.Unit), k.now(p), 0.0
 	if k.step != nil {

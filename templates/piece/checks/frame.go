@@ -125,7 +125,7 @@ func fixTogether(m model, _ Check, _ func(piece.Piece) bool) []change {
 func leaveOpen(p piece.Piece) []change {
 	d := p.Design
 	d.Ring.Plain, d.Ring.Slack = design.OpenEnd, 0
-	return []change{{Fix{Turn: Turn{Key: "ring.plain-end"}, Design: d}, 1}}
+	return []change{{Fix{Turn: Turn{Key: "ring.plain-end", Word: "open"}, Design: d}, 1}}
 }
 
 // leastHorn returns the least wood in mm to be left past the outer shoulder of a

@@ -169,7 +169,7 @@ func nearMiss(id measure.ID, models []model, i, j int, a, b measure.Quantity) Ch
 	c.Found.Names = []string{models[i].Design.Size, models[j].Design.Size}
 	if d := models[j].Design; id == splaySetting && d.Legs.Lean == design.BySplay {
 		d.Legs.Given = a.Value
-		c.Fixes = []Fix{{Turn: Turn{"legs.splay", b, a}, Sized: true, Design: d}}
+		c.Fixes = []Fix{{Turn: Turn{Key: "legs.splay", From: b, To: a}, Sized: true, Design: d}}
 	}
 	return c
 }

@@ -3,7 +3,6 @@ package checks
 import (
 	"math"
 
-	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -125,7 +124,7 @@ func lowerHead(p piece.Piece, _ func(piece.Piece) bool) []change {
 // an overhang. A free outline is the maker's own.
 func resizeTop(down bool) func(piece.Piece, func(piece.Piece) bool) []change {
 	return func(p piece.Piece, holds func(piece.Piece) bool) []change {
-		key, ok := map[design.TopOutline]measure.ID{design.RoundTop: "top.diameter", design.RingTop: "top.overhang"}[p.Design.Top.Outline]
+		key, ok := map[design.TopOutline]design.Key{design.RoundTop: "top.diameter", design.RingTop: "top.overhang"}[p.Design.Top.Outline]
 		if !ok {
 			return nil
 		}

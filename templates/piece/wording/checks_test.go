@@ -126,11 +126,14 @@ func TestNoCheckHangsOnWords(t *testing.T) {
 func TestIdentitiesStay(t *testing.T) {
 	var ids []string
 	for head, table := range map[string]map[measure.ID]wording.Text{
-		"figure": figureNames(), "check": checkNames(), "setting": settingNames(), "measured": checkFigures(), "fix": fixTexts(),
+		"figure": figureNames(), "check": checkNames(), "setting": settingNames(), "measured": checkFigures(),
 	} {
 		for id := range table {
 			ids = append(ids, head+" "+string(id))
 		}
+	}
+	for key := range fixTexts() {
+		ids = append(ids, "fix "+string(key))
 	}
 	slices.Sort(ids)
 	got := strings.Join(ids, "\n") + "\n"

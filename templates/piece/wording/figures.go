@@ -20,7 +20,7 @@ func show(u measure.Unit, figures []measure.Quantity) []any {
 
 // speak fills the text of an ID; the ID itself stands in for one that is missing. A
 // text need not speak of every figure: then it has no verb, or numbers them.
-func speak(texts map[measure.ID]wording.Text, id measure.ID, args ...any) string {
+func speak[ID ~string](texts map[ID]wording.Text, id ID, args ...any) string {
 	t, ok := texts[id]
 	if !ok {
 		return string(id)

@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
 
@@ -44,8 +45,8 @@ const orElse wording.Text = ", or "
 
 // fixTexts says a change by its key in the design file: of a figure to %[1]s, by
 // %[2]s; of one size, %[3]s.
-func fixTexts() map[measure.ID]wording.Text {
-	return map[measure.ID]wording.Text{
+func fixTexts() map[design.Key]wording.Text {
+	return map[design.Key]wording.Text{
 		"ring.inside":         "make the inside of the ring %[1]s",
 		"ring.width":          "make the stretchers %[1]s wide and the legs as thick",
 		"ring.depth":          "make the stretchers %[1]s deep",
@@ -74,8 +75,8 @@ func fixTexts() map[measure.ID]wording.Text {
 }
 
 // followTexts says what changes with it.
-func followTexts() map[measure.ID]wording.Text {
-	return map[measure.ID]wording.Text{
+func followTexts() map[design.Key]wording.Text {
+	return map[design.Key]wording.Text{
 		"milled.depth":     ", of new stock, and leave out its depth as milled",
 		"milled.width":     ", of new stock, and leave out its width as milled",
 		"legs.mid-to-leg":  " (the legs then stand %s from mid-length)",
