@@ -91,16 +91,18 @@ func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
 	return all
 }
 
-// NeedsStrip reports whether a part stands in the tenoning jig leaning: not where
-// slot and cheeks are both sawn by hand.
-func NeedsStrip(p piece.Piece) bool {
+// onEndAtSaw reports whether a part stands in the tenoning jig.
+func onEndAtSaw(p piece.Piece) bool {
 	slot, cheeks := p.CutHeights()
 	if p.Bridle.Head().Slot {
 		slot, cheeks = cheeks, slot
 	}
-	atSaw := rises(p, cheeks) || rises(p, slot) && p.Bridle.Tenon >= p.Kerf
-	return p.Frame.Leg.Splay > 0 && atSaw
+	return rises(p, cheeks) || rises(p, slot) && p.Bridle.Tenon >= p.Kerf
 }
+
+// NeedsStrip reports whether a part stands in the tenoning jig leaning: not where
+// slot and cheeks are both sawn by hand.
+func NeedsStrip(p piece.Piece) bool { return p.Frame.Leg.Splay > 0 && onEndAtSaw(p) }
 
 // slantedEnd reports whether the plain end is no place for a clamp: cut flush
 // in a ring that is not square.

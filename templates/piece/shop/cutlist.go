@@ -115,6 +115,7 @@ func newCutList(pieces []piece.Piece, blocks []piece.Lot[Block]) CutList {
 			small = addRow(small, r)
 		}
 	}
+	small = append(small, jigRows(pieces)...)
 	c.Rows = slices.Concat(c.Rows, stickRows(pieces, small), small)
 	for _, p := range pieces {
 		c.Unit = p.Design.Unit

@@ -70,6 +70,22 @@ const (
 	LegCaul
 	EndCaul
 	FoldingWedge
+	TenoningJig
+	TenoningJigFace
+	TenoningJigBase
+	TenoningJigBracket
+	TenoningJigCleat
+	LapSled
+	LapSledBase
+	LapSledFence
+	LapSledBridge
+	LapSledStop
+	LapSledRunner
+	SpacerBlock
+	TaperSled
+	TaperSledBase
+	TaperSledFence
+	TaperSledStop
 )
 
 // A Source is what a part is sawn from.
@@ -81,6 +97,7 @@ const (
 	LegSticks                     // planed with the legs
 	BlockSticks                   // planed by themselves
 	TaperOffcuts
+	Sheets // flat sheet, for jigs
 )
 
 // A Face is a face, edge or end of a part. The reference edge is the ring side

@@ -39,7 +39,7 @@ func TestSticksAreSafeAndEnough(t *testing.T) {
 					heaps[from].length += float64(r.Serves) * r.Sawn.Length
 				}
 			}
-			if r.From == Bought {
+			if r.From == Bought || r.From == Sheets {
 				continue
 			}
 			if r.Finished.Width > math.Max(r.stick.section.Width, r.stick.section.Thickness)+piece.Slip || r.Finished.Ripped(r.stick.section.Thickness) > r.stick.section.Width+piece.Slip {
@@ -81,7 +81,9 @@ func checkStick(t *rapid.T, pieces []piece.Piece, r CutRow) {
 // By hand: cauls of three at 60 mm and two kerfs of 3.2/cos 16° each, on one stick:
 // two of them and the 300 mm that the last is sawn from.
 func TestStickByHand(t *testing.T) {
-	list := cutListOf(piecetest.WorkedAll(t, piecetest.Low()))
+	d := piecetest.Low()
+	d.Saw.Highest = 10 // too low for the laps: no sled
+	list := cutListOf(piecetest.WorkedAll(t, d))
 	var got []piece.StockSize
 	for _, r := range list.Rows {
 		if r.Part == StretcherStick {

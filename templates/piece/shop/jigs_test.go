@@ -1,0 +1,86 @@
+package shop
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+)
+
+// A jig does what its figures say, built from them alone: the fence of the sled stands
+// off square to the blade as the laps do and all of it on the base, with room for stop
+// and part; a leg against the fence of the taper sled has its taper on the trimmed edge;
+// the tenoning jig is wide enough for a part that leans on its strip.
+func TestJigsHoldTheirParts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Low()
+		d.Saw.StopReach = 0
+		d.Ring.Sides = rapid.IntRange(3, 8).Draw(t, "sides")
+		d.Ring.Inside = rapid.Float64Range(200, 400).Draw(t, "inside")
+		d.Ring.LegEndOver = rapid.Bool().Draw(t, "over")
+		d.Legs.Given = rapid.Float64Range(0, 0.4).Draw(t, "splay")
+		d.Legs.Taper = &design.Taper{Start: 100, Foot: rapid.Float64Range(14, 39).Draw(t, "foot"), Faces: joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces"))}
+		p := piecetest.Worked(t, d)
+		for _, l := range Jigs([]piece.Piece{p}) {
+			switch j := l.What; j.Kind {
+			case LapSled:
+				checkLapSled(t, p, j)
+			case TaperSled:
+				checkTaperSled(t, p, j)
+			case TenoningJig:
+				if need := CleatWide + p.Frame.Leg.Breadth/math.Cos(p.Frame.Leg.Splay) + math.Tan(p.Frame.Leg.Splay)*j.Tall; j.Wide < need {
+					t.Fatalf("%v mm wide, a leg leaning takes %v", j.Wide, need)
+				}
+			}
+		}
+	})
+}
+
+func checkLapSled(t *rapid.T, p piece.Piece, j Jig) {
+	lap := p.EndLap()
+	along := geometry.Pt(j.Wide, j.Far-j.Near)
+	if off := math.Abs(math.Atan2(along.Y, along.X)); math.Abs(off-math.Abs(math.Pi/2-lap.Angle)) > 1e-9 {
+		t.Fatalf("the fence stands %v off square, laps at %v", off, lap.Angle)
+	}
+	if j.Wide/math.Cos(j.Angle) < lap.Stop()+20 {
+		t.Fatalf("stop at %v on a fence %v long", lap.Stop(), j.Wide/math.Cos(j.Angle))
+	}
+	slope := along.Y / along.X
+	for _, x := range []float64{-SledBeyond, 0, j.Wide} {
+		y := j.Near + slope*x
+		if y < SheetThickness(p)/math.Cos(j.Angle) || y+p.Frame.Ring.Width/math.Cos(j.Angle)+SheetThickness(p) > j.Tall {
+			t.Fatalf("at %v the fence stands at %v on a base of %v", x, y, j.Tall)
+		}
+	}
+	// The ring side lies on the fence and the shoulder along the blade, straight away
+	// from the maker: where it leans away from the end at the stop, the fence comes
+	// away from the maker on its way to the blade.
+	if shift := lap.Shift(); math.Abs(shift) > 1e-9 && (shift > 0) != (j.Near > j.Far) {
+		t.Fatalf("shift %v, the fence at %v by the blade and %v at the far edge", shift, j.Near, j.Far)
+	}
+}
+
+// checkTaperSled lays the leg against the fence: its back runs through the two
+// places, and the line of its taper must fall on x = 0.
+func checkTaperSled(t *rapid.T, p piece.Piece, j Jig) {
+	start, foot := geometry.Pt(j.Near, 0), geometry.Pt(j.Far, j.Apart)
+	back := foot.Sub(start)
+	if math.Abs(back.Norm()-p.Taper.Run()) > 1e-6 {
+		t.Fatalf("the places are %v apart along the back, the taper runs %v", back.Norm(), p.Taper.Run())
+	}
+	square := back.Unit().Perp() // towards the blade
+	for _, q := range []geometry.Point{start.Add(square.Mul(p.Frame.Leg.Breadth)), foot.Add(square.Mul(p.Frame.Leg.Breadth - p.Taper.Loss()))} {
+		if math.Abs(q.X) > 1e-6 {
+			t.Fatalf("the taper runs %v mm off the edge", q.X)
+		}
+	}
+	if math.Abs(j.Angle-p.Taper.ToEdge()) > 1e-9 || j.Wide < j.Near+CleatWide || j.Tall < p.SawnLeg().Length {
+		t.Fatalf("taper sled %+v", j)
+	}
+}
