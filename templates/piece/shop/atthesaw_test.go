@@ -30,6 +30,7 @@ type bench struct {
 	endSwing  float64 // of the gauge, seen from above, at the sawn end
 	lastSwing float64
 	card      Card
+	after     map[int]solid.Part // as each card leaves it
 }
 
 // marks are the sides of a part, each with the direction out of it.

@@ -190,7 +190,7 @@ func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 	if row.Rough.Width < row.Sawn.Width || row.Rough.Thickness < row.Sawn.Thickness {
 		t.Fatalf("%v: rough %v, planed to %v", part, row.Rough, row.Sawn)
 	}
-	b := &bench{marks: marked(part, plan.Steps), kerf: p.Kerf}
+	b := &bench{marks: marked(part, plan.Steps), kerf: p.Kerf, after: map[int]solid.Part{}}
 	size := solid.V(row.Rough.Length, row.Sawn.Width, row.Sawn.Thickness)
 	if part == Leg { // its ring side is the one across its breadth
 		size.Y, size.Z = size.Z, size.Y
@@ -201,6 +201,7 @@ func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 		for _, s := range c.Steps {
 			if slices.ContainsFunc(s.Parts, func(q Batch) bool { return q.Part == part && q.Size == p.Design.Size && q.Count == p.Frame.Ring.Sides }) {
 				b.follow(s)
+				b.after[c.Number-1] = b.wood
 			}
 		}
 	}

@@ -32,23 +32,39 @@ func Out(part Part, f Face) solid.Vec { return sides[part.frame()][f] }
 
 // frame returns the part that one is marked like: a test piece is a short stretcher.
 func (p Part) frame() Part {
-	if p == Leg || p == LegTest {
+	if p == Leg {
 		return Leg
 	}
 	return Stretcher
 }
 
 // Blank returns a part squared to length, in its own frame.
-func Blank(p piece.Piece, part Part) solid.Part {
-	if part.frame() == Leg {
-		s := p.SawnLeg()
-		return solid.Stock("", solid.Box(solid.Vec{}, solid.V(s.Length, s.Thickness, s.Width)))
+func Blank(p piece.Piece, part Part) solid.Part { return blank(p, part, 0) }
+
+// fromPlaner returns a part as it comes from the planer: past its leg end, or head, stands
+// what its rough length allows.
+func fromPlaner(p piece.Piece, part Part) solid.Part {
+	s := sawnSize(p, part)
+	return blank(p, part, p.Roughed(s).Length-s.Length)
+}
+
+func sawnSize(p piece.Piece, part Part) piece.StockSize {
+	switch part {
+	case Leg:
+		return p.SawnLeg()
+	case Stretcher:
+		return p.SawnStretcher()
 	}
-	s := p.SawnStretcher()
-	if part != Stretcher {
-		s = p.TestPiece(s)
+	return p.TestPiece(p.SawnStretcher())
+}
+
+func blank(p piece.Piece, part Part, longer float64) solid.Part {
+	s := sawnSize(p, part)
+	low, high := solid.V(-s.Length/2, 0, 0), solid.V(s.Length/2+longer, s.Width, s.Thickness)
+	if part == Leg {
+		low, high = solid.Vec{}, solid.V(s.Length+longer, s.Thickness, s.Width)
 	}
-	return solid.Stock("", solid.Box(solid.V(-s.Length/2, 0, 0), solid.V(s.Length/2, s.Width, s.Thickness)))
+	return solid.Stock("", solid.Box(low, high))
 }
 
 // LegPlace takes the frame of a leg to that of its stretcher. Down the leg is

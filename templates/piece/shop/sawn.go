@@ -59,7 +59,7 @@ func (s Slab) to(end solid.Plane, part solid.Part) solid.Solid {
 // part of one size: a stretcher, a leg, or a test piece.
 func Works(p piece.Piece, all []Card, part Part) iter.Seq[Work] {
 	return func(yield func(Work) bool) {
-		b := workpiece{Piece: p, part: part, wood: Blank(p, part)}
+		b := workpiece{Piece: p, part: part, wood: fromPlaner(p, part)}
 		for i, c := range all {
 			b.last = nil
 			for k, s := range c.Steps {

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/internal/piecetest"
@@ -106,6 +107,100 @@ func TestSettingsNearToEachOtherAreOne(t *testing.T) {
 				if short > 1e-6*want.Volume() {
 					t.Errorf("higher by %v mm: part %d of size %d has lost %v mm³", higher, part, i, short)
 				}
+			}
+		}
+	}
+}
+
+// After every card a part is what it is for one who does what the cards say by faces,
+// edges and figures alone.
+func TestEveryCardLeavesWhatItSays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var pieces []piece.Piece
+		for _, d := range drawBuilt(t) {
+			pieces = append(pieces, piecetest.Worked(t, d))
+		}
+		pieces = piece.ShareStops(pieces)
+		plan := NewPlan(pieces)
+		for _, p := range pieces {
+			for part, away := range map[Part]solid.Affine3{Stretcher: solid.Translate(solid.V(-p.SawnStretcher().Length/2, 0, 0)), Leg: solid.Identity()} {
+				b := madeByTheList(t, p, part, plan)
+				after := map[int]solid.Part{}
+				for w := range Works(p, plan.Cards, part) {
+					after[w.Card] = w.After
+				}
+				for i, got := range after {
+					c := plan.Cards[i]
+					if c.Stage == StockStage || c.Stage > TaperStage {
+						continue
+					}
+					want := b.after[i].Transform(away)
+					if math.Abs(got.Volume()-want.Volume()) > 1e-6*want.Volume() || got.Centroid().Distance(want.Centroid()) > 1e-4 {
+						t.Errorf("part %d %s, card %d (%v): %.3f mm³ about %v, want %.3f about %v", part, p.Design.Size, c.Number, c.What.ID,
+							got.Volume(), got.Centroid(), want.Volume(), want.Centroid())
+					}
+				}
+			}
+		}
+	})
+}
+
+// The blade meets the part where it lies, and leaves nothing where it went.
+func TestTheBladeGoesWhereTheWoodIsCut(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		pieces := piecetest.WorkedAll(t, designs...)
+		plan := NewPlan(pieces)
+		for _, part := range []Part{Stretcher, Leg} {
+			for w := range Works(pieces[0], plan.Cards, part) {
+				s := plan.Cards[w.Card].Steps[w.Step]
+				if s.Cut.How == AwayFromSaw {
+					continue
+				}
+				cut, left := 0.0, 0.0
+				for _, blade := range w.Blades {
+					before := w.Before.Transform(w.At)
+					room := blade.Solid(before)
+					for _, q := range before.Pieces {
+						cut += q.Intersect(room).Volume()
+					}
+					for _, q := range w.After.Transform(w.At).Pieces {
+						left += q.Intersect(room).Volume()
+					}
+				}
+				if left > 1e-3 || cut < 1 {
+					t.Errorf("%s, part %d, %v: the blade takes %.4f mm³ and leaves %.4f of them", name, part, s.What.ID, cut, left)
+				}
+			}
+		}
+	}
+}
+
+// How parts are turned from one lie to the next, told from the words of the trade: a
+// lap's other end comes by tumbling, the foot end for end after the head, the other
+// face of a slot by half a roll, and a taper's next face by half a roll or a quarter.
+func TestTurns(t *testing.T) {
+	d := piecetest.Low()
+	for faces, want := range map[joint.TaperFaces][]Turn{
+		joint.OneFace: {NotTurned}, joint.AdjacentFaces: {NotTurned, RolledQuarter}, joint.OppositeFaces: {NotTurned, RolledHalf},
+		joint.FourFaces: {NotTurned, RolledHalf, RolledQuarter, RolledHalf},
+	} {
+		d.Legs.Taper.Faces = faces
+		p := piecetest.Worked(t, d)
+		plan := NewPlan([]piece.Piece{p})
+		got := map[Do][]Turn{}
+		for _, part := range []Part{Stretcher, Leg} {
+			for w := range Works(p, plan.Cards, part) {
+				if do := plan.Cards[w.Card].Steps[w.Step].Do; do != SawEnd || part == Leg {
+					got[do] = append(got[do], w.Turn)
+				}
+			}
+		}
+		for do, want := range map[Do][]Turn{
+			CutLap: {NotTurned, Tumbled}, SawEnd: {NotTurned}, SawFoot: {EndForEnd}, CutSlot: {NotTurned, RolledHalf},
+			CutCheeks: {NotTurned, RolledHalf}, CutTaper: want,
+		} {
+			if !slices.Equal(got[do], want) {
+				t.Errorf("taper of %v: %v is turned %v, want %v", faces, do, got[do], want)
 			}
 		}
 	}
