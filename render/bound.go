@@ -60,7 +60,7 @@ func (p Plan) Bound() Bound {
 		out.Least += j.packing(j.items).Least()
 		for i, d := range j.laids {
 			if d.rows*d.cols > 1 {
-				out.Tiles = append(out.Tiles, TileBound{d.Name, d.count(), j.surveys[i].leastTiles()})
+				out.Tiles = append(out.Tiles, TileBound{d.Name, number(d.kept), j.surveys[i].leastTiles()})
 			}
 		}
 	}
@@ -73,16 +73,10 @@ func (p Plan) Bound() Bound {
 func (c cutter) leastTiles() int {
 	free := c.free()
 	best := math.MaxInt
-	for _, turned := range []bool{false, true} {
-		if turned && (c.size[1] == c.size[0] || c.drawing.Upright) {
-			continue
-		}
-		for _, angle := range []float64{0, math.Pi / 2} {
-			if angle > 0 && (c.drawing.Upright || free) {
-				continue
-			}
-			p := lay(c.drawing, orientation{angle, turned}, c.clear(turned), c.overlap)
-			best = min(best, p.leastTiles(c.clear(turned), free))
+	for _, s := range c.stances(strategy{}) {
+		if !free || s.angle == 0 {
+			size := c.clear(s.turned)
+			best = min(best, lay(c.drawing, s, size, c.overlap).leastTiles(size, free))
 		}
 	}
 	return best

@@ -2,7 +2,6 @@ package render
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -92,7 +91,7 @@ func (p *tiling) unreached(preferred geometry.Point) (geometry.Point, bool) {
 		}
 	}
 	farthest, best := 0.0, geometry.Point{}
-	ink := p.segments()
+	ink := p.ink(false)
 	for _, t := range p.tiles() {
 		if reached[place{p, t.row, t.col}] || !t.atRim() {
 			continue
@@ -113,11 +112,11 @@ func (p *tiling) unreached(preferred geometry.Point) (geometry.Point, bool) {
 	return best, farthest > 0
 }
 
-// straight reports whether a way keeps to one row or one column.
+// straight reports whether a shortest way keeps to one row or one column.
 func straight(way []place) bool {
-	first := way[0]
-	return !slices.ContainsFunc(way, func(q place) bool { return q.row != first.row }) ||
-		!slices.ContainsFunc(way, func(q place) bool { return q.col != first.col })
+	first, last := way[0], way[len(way)-1]
+	down, over := abs(first.row-last.row), abs(first.col-last.col)
+	return min(down, over) == 0 && down+over == len(way)-1
 }
 
 // atRim reports whether a tile has a free side.
@@ -153,7 +152,7 @@ func (p *tiling) stand(points ...geometry.Point) bool {
 // of places finds. Where nothing is across it returns two points, and none
 // where nothing is along either.
 func (p *tiling) widest(step float64) []geometry.Point {
-	ink := p.segments()
+	ink := p.ink(false)
 	var best []geometry.Point
 	longest := 0.0
 	for _, t := range p.tiles() {

@@ -211,8 +211,8 @@ func (v survey) lay(m strategy) *tiling {
 	if m.plain {
 		return p
 	}
-	if c, ok := v.cut(m, best); ok {
-		p.cut(c.xs, c.ys)
+	if v.cuts != nil {
+		p.cut(v.cuts[best][m.prefer].xs, v.cuts[best][m.prefer].ys)
 	}
 	p.drop()
 	return p
@@ -223,23 +223,14 @@ func (m strategy) allows(s orientation) bool {
 	return !(s.turned && (m.level || m.plain)) && (!m.plain || s.angle == 0 || s.angle == math.Pi/2)
 }
 
-// cut returns the best cut of stance i, if one was looked for.
-func (v survey) cut(m strategy, i int) (cut, bool) {
-	if v.cuts == nil {
-		return cut{}, false
-	}
-	return v.cuts[i][m.prefer], true
-}
-
 // better reports whether stance i takes fewer tiles than j, or as many with
 // less harm.
 func (v survey) better(m strategy, i, j int) bool {
-	a, ok := v.cut(m, i)
-	if m.plain || !ok {
+	if m.plain || v.cuts == nil {
 		p, q := v.all[i], v.all[j]
 		return p.rows*p.cols < q.rows*q.cols
 	}
-	b, _ := v.cut(m, j)
+	a, b := v.cuts[i][m.prefer], v.cuts[j][m.prefer]
 	a.rank, b.rank = 0, 0
 	return a.better(b)
 }
@@ -355,7 +346,7 @@ func (p *tiling) copy() *tiling {
 
 // drop drops the tiles of p without ink, but for those that tie it together.
 func (p *tiling) drop() {
-	p.kept = touched(inColumns(p.ink(), p.xs), p.ys)
+	p.kept = touched(inColumns(p.ink(true), p.xs), p.ys)
 	join(p.kept, p.cols)
 }
 

@@ -74,32 +74,22 @@ func sharp(a, b, c geometry.Point) bool {
 // outlines, and hatching without a break, no longer than most.
 func (p *tiling) joints(most float64) []geometry.Rect {
 	var out []geometry.Rect
-	var box geometry.Rect
-	points := 0 // that box holds
-	hold := func(s templates.Stroke) {
-		for _, q := range s.Points {
-			at := p.turn.Apply(q)
-			if points == 0 {
-				box = geometry.Rect{Min: at, Max: at}
-			}
-			box = box.Union(geometry.Rect{Min: at, Max: at})
-			points++
-		}
-	}
+	var held []geometry.Point
 	add := func() {
-		if points > 2 && math.Max(box.Width(), box.Height()) <= most {
+		if box := geometry.Bounds(held...); len(held) > 2 && math.Max(box.Width(), box.Height()) <= most {
 			out = append(out, box)
 		}
-		points = 0
+		held = held[:0]
 	}
 	for _, s := range p.Strokes {
-		if light(s.Role) {
-			hold(s)
-			continue
+		closed := len(s.Points) > 3 && s.Points[0] == s.Points[len(s.Points)-1]
+		if !light(s.Role) {
+			add()
 		}
-		add()
-		if n := len(s.Points); n > 3 && s.Points[0] == s.Points[n-1] {
-			hold(s)
+		if light(s.Role) || closed {
+			held = append(held, p.turn.ApplyAll(s.Points)...)
+		}
+		if !light(s.Role) {
 			add()
 		}
 	}

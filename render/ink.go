@@ -9,13 +9,16 @@ import (
 	"rodsheet/templates"
 )
 
-// ink returns all strokes of p as segments in laid coordinates.
-func (p *tiling) ink() []geometry.Segment {
+// ink returns the strokes of p, with the hatching or without, as segments in laid
+// coordinates.
+func (p *tiling) ink(hatching bool) []geometry.Segment {
 	var out []geometry.Segment
 	for _, s := range p.Strokes {
-		out = append(out, chain(s.Points)...)
+		if hatching || !light(s.Role) {
+			out = append(out, chain(p.turn.ApplyAll(s.Points))...)
+		}
 	}
-	return p.laidOut(out)
+	return out
 }
 
 // laidOut returns segments of the template in laid coordinates.
@@ -170,35 +173,22 @@ func join(kept []bool, cols int) {
 // common seams.
 func pieceOf(kept []bool, cols int) []bool {
 	piece := make([]bool, len(kept))
-	var open []int
-	reach := func(i int) {
-		if kept[i] && !piece[i] {
-			piece[i] = true
-			open = append(open, i)
+	var reach func(i int)
+	reach = func(i int) {
+		if i < 0 || i >= len(kept) || !kept[i] || piece[i] {
+			return
 		}
-	}
-	for i, k := range kept {
-		if k {
-			reach(i)
-			break
-		}
-	}
-	for len(open) > 0 {
-		i := open[len(open)-1]
-		open = open[:len(open)-1]
+		piece[i] = true
 		if i%cols > 0 {
 			reach(i - 1)
 		}
 		if i%cols < cols-1 {
 			reach(i + 1)
 		}
-		if i >= cols {
-			reach(i - cols)
-		}
-		if i+cols < len(kept) {
-			reach(i + cols)
-		}
+		reach(i - cols)
+		reach(i + cols)
 	}
+	reach(slices.Index(kept, true))
 	return piece
 }
 

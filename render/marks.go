@@ -55,22 +55,11 @@ func (p *tiling) register() {
 	if p.rows*p.cols == 1 {
 		return
 	}
-	for _, s := range p.seams(p.segments()) {
+	for _, s := range p.seams(p.ink(false)) {
 		first, last := s.clearest(s.A, s.B), s.clearest(s.B, s.A)
 		p.marks = append(p.marks, first, last)
 		p.verniers = append(p.verniers, s.verniers(first, last)...)
 	}
-}
-
-// segments returns the strokes of p, hatching left out, in laid coordinates.
-func (p *tiling) segments() []geometry.Segment {
-	var out []geometry.Segment
-	for _, s := range p.Strokes {
-		if !light(s.Role) {
-			out = append(out, chain(p.turn.ApplyAll(s.Points))...)
-		}
-	}
-	return out
 }
 
 // clearest returns the point in the first part of the way from a to b that is

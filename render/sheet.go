@@ -1,6 +1,7 @@
 package render
 
 import (
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -358,11 +359,7 @@ func (p Plan) drawFoot(n *pen, i int) {
 	if l.narrow() {
 		y -= 2 * lettering.Pitch(large)
 	}
-	for _, s := range l.titleLines(p.sheets[i].title) {
-		n.text(l.Margin, y, large, s)
-		y -= lettering.Pitch(large)
-	}
-	for _, s := range l.remarkLines() {
+	for _, s := range slices.Concat(l.titleLines(p.sheets[i].title), l.remarkLines()) {
 		n.text(l.Margin, y, large, s)
 		y -= lettering.Pitch(large)
 	}

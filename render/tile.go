@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"rodsheet/geometry"
@@ -95,7 +96,11 @@ type tile struct {
 // more than size, caption included.
 func lay(d templates.Drawing, s orientation, size geometry.Point, overlap float64) *tiling {
 	p := &tiling{Drawing: d, orientation: s, turn: geometry.Rotate(s.angle), overlap: overlap, most: size}
-	p.bounds = p.strokeBounds().Offset(room)
+	var all []geometry.Point
+	for _, s := range p.Strokes {
+		all = append(all, p.turn.ApplyAll(s.Points)...)
+	}
+	p.bounds = geometry.Bounds(all...).Offset(room)
 	x, y := p.axes(size)
 	p.cut(x.equal(x.least()), negated(y.equal(y.least())))
 	return p
@@ -111,35 +116,9 @@ func (p *tiling) cut(xs, ys []float64) {
 	}
 }
 
-func (p *tiling) strokeBounds() geometry.Rect {
-	var box geometry.Rect
-	first := true
-	for _, s := range p.Strokes {
-		for _, q := range s.Points {
-			at := p.turn.Apply(q)
-			if first {
-				box, first = geometry.Rect{Min: at, Max: at}, false
-			}
-			box = box.Union(geometry.Rect{Min: at, Max: at})
-		}
-	}
-	return box
-}
-
 // has reports whether there is a tile in row and col and it is kept.
 func (p *tiling) has(row, col int) bool {
 	return 1 <= row && row <= p.rows && 1 <= col && col <= p.cols && p.kept[(row-1)*p.cols+col-1]
-}
-
-// count returns the number of tiles that are kept.
-func (p *tiling) count() int {
-	n := 0
-	for _, k := range p.kept {
-		if k {
-			n++
-		}
-	}
-	return n
 }
 
 // tiles returns the kept tiles of p row by row.
@@ -281,14 +260,7 @@ func (t *tile) block() block {
 }
 
 // first reports whether t is the first of the tiles that are kept.
-func (t *tile) first() bool {
-	for i, k := range t.kept {
-		if k {
-			return i == (t.row-1)*t.cols+t.col-1
-		}
-	}
-	return false
-}
+func (t *tile) first() bool { return slices.Index(t.kept, true) == (t.row-1)*t.cols+t.col-1 }
 
 // toPage returns the way from template millimetres to the page, given where
 // the lower left corner of the window stands on the page.
