@@ -168,61 +168,49 @@ func (a axis) harms(borders []float64) int {
 // fixed step apart; the best way through them is found seam by seam (the
 // shortest path through layers).
 func (a axis) bestSeams(n int) []float64 {
-	if n < 2 {
-		return []float64{a.lo, a.hi}
-	}
-	even := a.equal(n)
-	full := a.most - a.overlap
-	short := math.Min(shortPart, full/2)
-	span := a.slack(n)
-	const most = 60
+	const most = 60 // places of a seam
+	even, full := a.equal(n), a.most-a.overlap
+	short, span := math.Min(shortPart, full/2), a.slack(n)
 	step := math.Max(1, span/most)
-	tries := int(span/step) + 1
-	// place returns try k of seam i: from as far left as the windows to the
-	// right of it allow, to as far right as those to the left do.
-	place := func(i, k int) float64 {
-		return a.lo + float64(i)*full + a.overlap/2 - span + float64(k)*step
-	}
-	cost := func(i int, x float64) float64 {
-		off := (x - even[i]) / full
-		return float64(1000*a.harm(x)) + off*off
-	}
-	best := make([][]float64, n) // best[i][k]: least cost up to seam i at try k
-	from := make([][]int, n)
+	layers := [][]float64{{a.lo}}
 	for i := 1; i < n; i++ {
-		best[i], from[i] = make([]float64, tries), make([]int, tries)
-		for k := range tries {
-			x := place(i, k)
-			best[i][k] = math.Inf(1)
-			if i == 1 {
-				if first := x - a.lo; first >= short && first <= a.most-a.overlap/2+1e-9 {
-					best[i][k] = cost(i, x)
-				}
-				continue
+		var places []float64
+		// From as far left as the windows to the right of the seam allow, to as far
+		// right as those to the left do.
+		for k := range int(span/step) + 1 {
+			places = append(places, a.lo+float64(i)*full+a.overlap/2-span+float64(k)*step)
+		}
+		layers = append(layers, places)
+	}
+	layers = append(layers, []float64{a.hi})
+	best, from := [][]float64{{0}}, [][]int{{0}} // least cost up to a place, and the place before it
+	for i := 1; i <= n; i++ {
+		costs, before := make([]float64, len(layers[i])), make([]int, len(layers[i]))
+		longest := full
+		if i == 1 || i == n {
+			longest = a.most - a.overlap/2
+		}
+		for k, x := range layers[i] {
+			own := 0.0
+			if i < n {
+				off := (x - even[i]) / full
+				own = float64(1000*a.harm(x)) + off*off
 			}
-			own := cost(i, x)
-			for j := range tries {
-				part := x - place(i-1, j)
-				if part >= short && part <= full+1e-9 && best[i-1][j]+own < best[i][k] {
-					best[i][k], from[i][k] = best[i-1][j]+own, j
+			costs[k] = math.Inf(1)
+			for j, y := range layers[i-1] {
+				if part := x - y; part >= short && part <= longest+1e-9 && best[i-1][j]+own < costs[k] {
+					costs[k], before[k] = best[i-1][j]+own, j
 				}
 			}
 		}
+		best, from = append(best, costs), append(from, before)
 	}
-	end, least := -1, math.Inf(1)
-	for k, c := range best[n-1] {
-		if last := a.hi - place(n-1, k); last >= short && last <= a.most-a.overlap/2+1e-9 && c < least {
-			end, least = k, c
-		}
-	}
-	if end < 0 {
+	if math.IsInf(best[n][0], 1) {
 		return even
 	}
 	out := make([]float64, n+1)
-	out[0], out[n] = a.lo, a.hi
-	for i := n - 1; i >= 1; i-- {
-		out[i] = place(i, end)
-		end = from[i][end]
+	for i, k := n, 0; i >= 0; i-- {
+		out[i], k = layers[i][k], from[i][k]
 	}
 	return out
 }

@@ -3,7 +3,6 @@ package render
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/render/table"
@@ -12,7 +11,9 @@ import (
 )
 
 // Numbers say on which sheets things stand. As long as that is not known they
-// are the widest there can be, so that words set with them keep room enough.
+// are the widest there can be, so that words set with them keep room enough;
+// they do not hang on the limit of the job, or sheets printed again would not be
+// the same.
 type numbers struct {
 	tiles    map[place]int // nil: not known
 	sections [][2]int      // first and last sheet of each section; nil: not known
@@ -60,14 +61,10 @@ func panelItems(p templates.Panel, columns []float64, most geometry.Point) []ite
 	return out
 }
 
-// widest is a number as wide as any: all figures are equally wide. It does not
-// hang on the limit of the job, or sheets printed again would not be the same.
-func (n numbers) widest() string { return strings.Repeat("0", len(strconv.Itoa(MostSheets))) }
-
 // section names the sheets of a section.
 func (n numbers) section(i int) string {
 	if n.sections == nil {
-		return say(fromTo, n.widest(), n.widest())
+		return run(MostSheets-1, MostSheets)
 	}
 	return run(n.sections[i][0], n.sections[i][1])
 }
@@ -77,11 +74,16 @@ func (n numbers) apart(places []place) bool {
 	return n.tiles != nil && len(n.of(places)) == len(places)
 }
 
-// of returns the sheets of several tiles in order, each once.
+// of returns the sheets of several tiles in order, each once. All figures are
+// equally wide, and numbers that do not follow one another take the most words.
 func (n numbers) of(places []place) []int {
 	var all []int
-	for _, p := range places {
-		all = append(all, n.tiles[p])
+	for i, p := range places {
+		sheet, known := n.tiles[p]
+		if !known {
+			sheet = MostSheets - 2*i
+		}
+		all = append(all, sheet)
 	}
 	slices.Sort(all)
 	return slices.Compact(all)
@@ -89,9 +91,6 @@ func (n numbers) of(places []place) []int {
 
 // sheets names the sheets of several tiles, in order: "sheets 3 to 5, 7 and 9".
 func (n numbers) sheets(places []place) string {
-	if n.tiles == nil {
-		return say(sheetWords, wording.And(slices.Repeat([]string{n.widest()}, len(places))...))
-	}
 	all := n.of(places)
 	if len(all) == 1 {
 		return say(sheetWord, strconv.Itoa(all[0]))
