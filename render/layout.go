@@ -21,6 +21,7 @@ type Layout struct {
 	Unit      measure.Unit
 	Title     string // overrides the job's own
 	Remark    string // a line of its own at the foot of every sheet; may be empty
+	Imprint   string // small at the foot of every sheet: whose it is; may be empty
 	MaxSheets int
 	Correct   Correction // of the printer the job is meant for
 	Plain     bool       // the plain grid: no sheet turned on its side, no tile dropped
@@ -100,10 +101,10 @@ func calibrationSide(u measure.Unit) float64 { return templates.CalibrationSide(
 
 // footLines is the number of text lines below the level rule: the title's (one
 // for that of the job, where the layout has none of its own), those of the
-// remark and the correction, and on narrow paper the words that otherwise
+// remark, the imprint and the correction, and on narrow paper the words that otherwise
 // stand beside the rule.
 func (l Layout) footLines() int {
-	n := max(1, len(l.titleLines(l.Title))) + len(l.remarkLines()) + len(l.correctionLines())
+	n := max(1, len(l.titleLines(l.Title))) + len(l.remarkLines()) + len(l.imprintLines()) + len(l.correctionLines())
 	if l.narrow() {
 		n += 2
 	}
@@ -148,6 +149,9 @@ func shorten(line string, width float64) string {
 
 // remarkLines sets the remark of every sheet.
 func (l Layout) remarkLines() []string { return lettering.Wrap(l.Remark, large, l.footWidth()) }
+
+// imprintLines sets whose the sheets are.
+func (l Layout) imprintLines() []string { return lettering.Wrap(l.Imprint, small, l.footWidth()) }
 
 // footHeight is the strip at the bottom with the level rule and the words.
 func (l Layout) footHeight() float64 {

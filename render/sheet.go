@@ -363,7 +363,7 @@ func (p Plan) drawFoot(n *pen, i int) {
 		n.text(l.Margin, y, large, s)
 		y -= lettering.Pitch(large)
 	}
-	for _, s := range l.correctionLines() {
+	for _, s := range append(l.imprintLines(), l.correctionLines()...) {
 		n.text(l.Margin, y, small, s)
 		y -= lettering.Pitch(large)
 	}

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/render/lettering"
+	"rodsheet/templates/piece/drawings"
 )
 
 // unitsVariable names the environment variable that holds a standing choice
@@ -59,6 +60,9 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l.Plain = choose(v, "sheets", search("fewest"), search("plain")) == "plain"
 	l.Only, l.Milled = v.only()
 	l.Title = v.title()
+	if v.file != nil {
+		l.Imprint = drawings.Imprint(v.file.Sizes[0].Plan)
+	}
 	correct, err := v.correction(getenv(printerVariable))
 	var more refusal
 	switch {

@@ -7,11 +7,18 @@ import (
 	"rodsheet/templates/piece"
 )
 
-// coverJob is the first sheet: how the piece looks, how large it is, what
-// there is to print and what to mind.
+// coverJob is the first sheet: how the piece looks and whose it is, how large it
+// is, what there is to print and what to mind.
 func coverJob(pieces []piece.Piece) templates.Section {
-	job := templates.Section{Heading: say(coverHeading), Pictures: Pictures(pieces)}
-	job.Panels = append(mainSizes(pieces), printing(), cautions(pieces))
+	var job templates.Section
+	for _, p := range pieces {
+		v := cornerView(p, sceneOf(p))
+		if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
+			v.Heading = words
+		}
+		job.Pictures = append(job.Pictures, v)
+	}
+	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces), []templates.Panel{printing(), cautions(pieces)})
 	return job
 }
 

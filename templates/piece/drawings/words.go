@@ -269,6 +269,32 @@ func withoutTriangle(q use, u measure.Unit) string {
 	return say("Set out by a rise of %s over %s", measure.Length(joint.RiseOver(run, angle)).Text(u), measure.Length(run).Text(u))
 }
 
+// titleBlock says whose the drawing is, as far as the design does.
+func titleBlock(d design.Design) []templates.Panel {
+	var rows [][]string
+	for _, r := range [][]string{
+		{say("maker"), d.Plan.Maker}, {say("date"), d.Plan.Date},
+		{say("revision"), d.Plan.Revision}, {say("note"), d.Plan.Note},
+	} {
+		if r[1] != "" {
+			rows = append(rows, r)
+		}
+	}
+	if rows == nil {
+		return nil
+	}
+	return []templates.Panel{{Heading: d.Title, Table: rows}}
+}
+
+// Imprint returns what stands of that small on every sheet.
+func Imprint(d design.Plan) string {
+	revision := ""
+	if d.Revision != "" {
+		revision = say("revision %s", d.Revision)
+	}
+	return strings.Join(slices.DeleteFunc([]string{d.Maker, d.Date, revision, d.Note}, func(s string) bool { return s == "" }), "; ")
+}
+
 // sizeRows returns names and figures, the same names for every size.
 func sizeRows(p piece.Piece) [][2]string {
 	f, r, l := p.Frame, p.Frame.Ring, p.Frame.Leg
@@ -307,9 +333,8 @@ func topWords(p piece.Piece) string {
 // printing says how a sheet comes out at full size.
 func printing() templates.Panel {
 	return templates.Panel{Heading: say("How to print"), Text: []string{
-		say("Print at 100 %%, actual size. The choice is under page size, scaling or handling, often folded away under more settings or advanced, sometimes only in the dialog of the printer itself."),
-		say("Never fit, shrink, borderless, or several pages a sheet. Paper as on the foot of the sheet, one side only."),
-		say("Print sheet 1 first and measure the calibration square. Every other sheet has a rule along each axis: look at them before a template is cut out."),
+		say("Print at 100 %%, actual size, one side: never fit, shrink, borderless, or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself."),
+		say("Print sheet 1 first and measure the calibration square; before a template is cut out, the rules on its sheet."),
 	}}
 }
 
@@ -317,14 +342,12 @@ func printing() templates.Panel {
 // it as well.
 func cautions(pieces []piece.Piece) templates.Panel {
 	text := []string{
-		say("Isolate power before setting a machine. Follow its manual and keep its guards on."),
-		say("Featherboards, jigs and push blocks for small and for angled parts; hands never above or beside the cut. Never trap an offcut between fence and blade."),
+		say("Isolate power before setting a machine. Follow its manual and keep its guards on. Featherboards, jigs and push blocks for small and for angled parts. Never trap an offcut between fence and blade."),
 	}
 	if slices.ContainsFunc(pieces, func(p piece.Piece) bool { return p.Design.Top.Kind == design.GlassTop }) {
 		text = append(text, say("Glass tempered, its edges worked, and never lifted by its bonding."))
 	}
 	return templates.Panel{Heading: say("Cautions"), Text: append(text,
-		say("Adhesives and finish by their data sheets; rags soaked in finish can catch fire by themselves: dry them spread out, or keep them under water."),
-		say("Local rules and licensed practice come before these sheets."),
+		say("Adhesives and finish by their data sheets; rags soaked in finish can catch fire by themselves: dry them spread out, or keep them under water. Local rules and licensed practice come before these sheets."),
 	)}
 }
