@@ -115,8 +115,7 @@ func (j laidSection) ordinary() bool {
 }
 
 // layIn lays a section by one strategy, behind the items it has. Its pictures
-// are as large as half a sheet allows, or a step smaller where that saves a
-// sheet.
+// are as large as half a sheet allows, or as much smaller as saves a sheet.
 func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	front := slices.Clip(j.items)
 	j.items = nil
@@ -147,34 +146,37 @@ func (j laidSection) packing(items []item) *pack.Job {
 	return out
 }
 
-// layPictures returns the pictures in the sizes to compare, the preferred one
-// first. One too small to show anything is none.
+// layPictures returns the pictures in the sizes to compare, all of them smaller from
+// one to the next. One too small to show anything is none.
 func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
-	if len(pictures) == 0 {
-		return [][]item{nil}
-	}
 	const (
 		share    = 0.45 // of the height of a sheet, at most
 		smallest = 25.0 // mm, of the larger side of a picture
 	)
-	widths := columns(j.size[0].X)
 	most := share * j.size[0].Y
 	wide, pictures := wideFirst(pictures)
-	front := pictureItems(wide, scaleFor(wide, 1, geometry.Pt(j.size[0].X, most)), []float64{j.size[0].X}, most)
+	over := geometry.Pt(j.size[0].X, most)
+	front := pictureItems(wide, scaleFor(wide, 1, over), []float64{over.X}, most)
+	if len(pictures) == 0 {
+		return [][]item{front}
+	}
 	widest := 0.0
 	for _, p := range pictures {
-		if b := p.Bounds(); !p.NoScale {
-			widest = max(widest, b.Width(), b.Height())
-		}
+		b := p.Bounds()
+		widest = max(widest, b.Width(), b.Height())
 	}
+	widths := []float64{columns(j.size[0].X)[0], 80, 70, 62, 56, 50, 40}
 	var out [][]item
-	for scale, n := 1, 0; n < 2; n++ {
-		scale = scaleFor(pictures, scale, geometry.Pt(widths[0], most))
-		if n > 0 && widest/reduction(scale) < smallest {
+	for i, width := range widths {
+		scale := scaleFor(pictures, 1, geometry.Pt(width, most))
+		if len(out) > 0 && scale > 1 && widest/reduction(scale) < smallest {
 			break
 		}
-		out = append(out, append(slices.Clip(front), pictureItems(pictures, scale, widths, most)...))
-		scale++
+		free := widths[i : i+1]
+		if slices.ContainsFunc(pictures, func(p templates.Picture) bool { return !p.NoScale }) {
+			free = widths[i:] // those of no scale make room for the others
+		}
+		out = append(out, append(slices.Clip(front), pictureItems(pictures, scale, free, most)...))
 	}
 	return out
 }

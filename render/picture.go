@@ -2,7 +2,6 @@ package render
 
 import (
 	"math"
-	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/render/label"
@@ -92,11 +91,8 @@ func scaleFor(pictures []templates.Picture, from int, most geometry.Point) int {
 }
 
 // pictureItems returns the pictures of a job laid at the scale they have in
-// common. Those of none take the room that the others need, or where none has
-// a scale as much as there is; they may be smaller to fit beside others.
-func pictureItems(pictures []templates.Picture, scale int, columns []float64, most float64) []item {
-	const narrow = 40 // mm, of a picture that has to make room
-	box := geometry.Pt(columns[0], most)
+// common; those of none in each of the widths that they are free to take.
+func pictureItems(pictures []templates.Picture, scale int, widths []float64, most float64) []item {
 	var out []item
 	for _, p := range pictures {
 		if !p.NoScale {
@@ -104,8 +100,8 @@ func pictureItems(pictures []templates.Picture, scale int, columns []float64, mo
 			continue
 		}
 		var shapes item
-		for _, width := range append(slices.Clip(columns), narrow) {
-			shapes = append(shapes, fitted(p, geometry.Pt(width, min(box.Y, 1.2*width))).block())
+		for _, width := range widths {
+			shapes = append(shapes, fitted(p, geometry.Pt(min(widths[0], width), min(most, 1.2*width))).block())
 		}
 		out = append(out, shapes)
 	}

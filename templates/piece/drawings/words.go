@@ -301,16 +301,24 @@ func sizeRows(p piece.Piece) [][2]string {
 	return [][2]string{
 		{say("overall height"), p.MM(p.Overall())},
 		{say("floor to top of frame"), p.MM(l.Height)},
-		{say("circle through the middles of the feet's backs"), p.MM(2 * p.FootRadius())},
+		{say("circle of the feet"), p.MM(2 * p.FootRadius())},
 		{say("ring"), say("%d stretchers", r.Sides)},
 		{say("inside, corner to corner"), p.MM(r.Inside)},
 		{say("stretcher, width × depth"), say("%s × %s", p.MM(r.Width), p.MM(r.Depth))},
-		{say("stretcher, finished length"), p.MM(p.FinishedStretcher())},
 		{say("leg, breadth × thickness"), say("%s × %s", p.MM(l.Breadth), p.MM(l.Thickness))},
-		{say("leg, along the edge"), p.MM(p.LegEdge())},
 		{say("splay from plumb"), p.Say(measure.Angle(f.Leg.Splay))},
 		{say("top"), topWords(p)},
+		{say("top, left to right"), across(topBounds(p).Width(), p)},
+		{say("top, front to back"), across(topBounds(p).Height(), p)},
 	}
+}
+
+// across says how large a top is one way.
+func across(mm float64, p piece.Piece) string {
+	if p.Design.Top.Kind == design.NoTop {
+		return say("–")
+	}
+	return p.MM(mm)
 }
 
 // topWords describes the top in a few words.
@@ -322,19 +330,13 @@ func topWords(p piece.Piece) string {
 	if p.Design.Top.Kind == design.WoodTop {
 		material = say("wood")
 	}
-	thick := p.MM(p.Design.Top.Thickness)
-	if p.Design.Top.Outline == design.RoundTop {
-		return say("%s %s, %s across", thick, material, p.MM(2*p.TopRadius()))
-	}
-	b := topBounds(p)
-	return say("%s %s, %s × %s", thick, material, p.MM(b.Width()), p.MM(b.Height()))
+	return say("%s %s", p.MM(p.Design.Top.Thickness), material)
 }
 
 // printing says how a sheet comes out at full size.
 func printing() templates.Panel {
 	return templates.Panel{Heading: say("How to print"), Text: []string{
-		say("Print at 100 %%, actual size, one side: never fit, shrink, borderless, or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself."),
-		say("Print sheet 1 first and measure the calibration square; before a template is cut out, the rules on its sheet."),
+		say("Print at 100 %%, actual size, one side; never fit, shrink, borderless or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself. Measure the calibration square on sheet 1, and on every sheet its rules before a template is cut out."),
 	}}
 }
 
@@ -342,12 +344,12 @@ func printing() templates.Panel {
 // it as well.
 func cautions(pieces []piece.Piece) templates.Panel {
 	text := []string{
-		say("Isolate power before setting a machine. Follow its manual and keep its guards on. Featherboards, jigs and push blocks for small and for angled parts. Never trap an offcut between fence and blade."),
+		say("Isolate power before setting a machine; follow its manual and keep its guards on. Hold small and angled parts by jigs and push blocks. Never trap an offcut between fence and blade."),
 	}
 	if slices.ContainsFunc(pieces, func(p piece.Piece) bool { return p.Design.Top.Kind == design.GlassTop }) {
 		text = append(text, say("Glass tempered, its edges worked, and never lifted by its bonding."))
 	}
 	return templates.Panel{Heading: say("Cautions"), Text: append(text,
-		say("Adhesives and finish by their data sheets; rags soaked in finish can catch fire by themselves: dry them spread out, or keep them under water. Local rules and licensed practice come before these sheets."),
+		say("Adhesives and finish by their data sheets: rags soaked in finish can catch fire by themselves. Local rules and licensed practice come before these sheets."),
 	)}
 }

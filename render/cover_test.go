@@ -1,0 +1,101 @@
+package render
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+)
+
+// The cover of a design of two sizes, on A4 of three, is one sheet, with every size, the
+// contents and whose it is, and the same on every sheet, small.
+func TestCoverOfAPiece(t *testing.T) {
+	whose := design.Plan{Maker: "the workshop", Date: "2030-01-31", Revision: "B", Note: "for private use"}
+	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
+		data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, err := design.Read(data, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range everyday() {
+			var pieces []piece.Piece
+			most := 2
+			if l.Paper.Name == "A4" {
+				most = 3
+			}
+			for sizes := 1; sizes <= most; sizes++ {
+				d := file.Sizes[min(sizes, len(file.Sizes))-1]
+				d.Unit, d.Size, d.Plan = l.Unit, fmt.Sprint("no ", sizes), whose
+				d.Legs.Height += float64(10 * sizes)
+				p, err := piece.Solve(d)
+				if err != nil {
+					t.Fatal(err)
+				}
+				pieces = append(pieces, p)
+				cover(t, pieces, l)
+			}
+		}
+	}
+}
+
+func cover(t *testing.T, pieces []piece.Piece, l Layout) {
+	t.Helper()
+	l.Imprint = drawings.Imprint(pieces[0].Design.Plan)
+	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := Lay(job, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(plan.sections[0].sheets); n != 1 {
+		t.Errorf("%d sizes on %s in %v: a cover of %d sheets", len(pieces), l.Paper.Name, l.Unit, n)
+	}
+	pages := plan.Document().Pages
+	for i, p := range pages {
+		if !textOn(p, "the workshop; 2030-01-31; revision B; for private use") {
+			t.Errorf("sheet %d does not say whose it is", i+1)
+		}
+	}
+	for _, want := range []string{"maker", "for private use", "sheets", "Main sizes", "How to print", "Cautions"} {
+		if !textOn(pages[0], want) {
+			t.Errorf("no %q on the cover", want)
+		}
+	}
+	const small = 45.0 // mm: less shows nothing
+	for _, b := range plan.sheets[0].blocks {
+		if b.view != nil && max(b.size.X, b.size.Y) < small {
+			t.Errorf("a view of %v", b.size)
+		}
+	}
+}
+
+// Pictures of no scale are as large as a sheet allows, however little room is
+// left in the corner that comes first.
+func TestPicturesOfNoScaleAreLarge(t *testing.T) {
+	round := templates.Drawing{}
+	round.Line(templates.Outline, geometry.Arc(geometry.Point{}, 300, 0, 6)...)
+	section := templates.Section{Pictures: []templates.Picture{{Heading: "view", Strokes: round.Strokes, NoScale: true}}}
+	l := DefaultLayout(measure.Millimetre, papers()[3])
+	plan, err := Lay(jobOf(section), l)
+	if err != nil || len(plan.sheets) != 1 {
+		t.Fatalf("%d sheets, %v", len(plan.sheets), err)
+	}
+	for _, b := range plan.sheets[0].blocks {
+		if b.view != nil && b.size.X < 85 {
+			t.Errorf("the picture is %.0f mm wide, want half the sheet", b.size.X)
+		}
+	}
+}
