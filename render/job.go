@@ -48,6 +48,7 @@ func (l Layout) laySection(section part) (laidSection, error) {
 	if section.first {
 		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
 	}
+	j.items = append(j.items, j.cards(section.Cards, fullWidth(clear.X, l))...)
 	for _, p := range section.Panels {
 		of := func(d templates.Drawing) bool { return p.Of != templates.View{} && d.View == p.Of }
 		if slices.ContainsFunc(section.Drawings, of) {
@@ -80,6 +81,24 @@ func (l Layout) laySection(section part) (laidSection, error) {
 		p.register()
 	}
 	return best, nil
+}
+
+// cards lays cards, to be read in order. One that no sheet holds is set as words.
+func (j laidSection) cards(cards []templates.Card, width float64) []item {
+	var out []item
+	for i, c := range cards {
+		if k, ok := layCard(c, geometry.Pt(width, j.size[0].Y)); ok {
+			out = append(out, item{{card: k, size: k.size, named: i == 0, upright: true}})
+		} else {
+			out = append(out, panelItems(cardPanel(c), columns(j.size[0].X), j.size[0])...)
+		}
+	}
+	for _, it := range out {
+		for i := range it {
+			it[i].chain = &cards[0]
+		}
+	}
+	return out
 }
 
 // plannable refuses to plan a job that takes more sheets than it may, however it

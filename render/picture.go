@@ -116,7 +116,11 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	foot := captionHeight(1) - size.Y
 	w.Text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
-	window := geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level)
+	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level))
+}
+
+// inside draws the picture in the middle of a window.
+func (v *view) inside(n *pen, window geometry.Rect) {
 	letters := &label.Placer{Window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).

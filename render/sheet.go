@@ -68,6 +68,8 @@ func (p Plan) sheet(i int, where map[place]int) page.Page {
 			s.drawCaption(n, b)
 		case b.view != nil:
 			b.view.draw(n, s.upperLeft(b))
+		case b.card != nil:
+			b.card.draw(n, s.upperLeft(b), where)
 		default:
 			n.words(b.panel, s.upperLeft(b))
 		}

@@ -20,6 +20,7 @@ type block struct {
 	tile    *tile
 	panel   *table.Block
 	view    *view
+	card    *card
 	parts   []placed // of several blocks in one, which is none of the above
 	chain   any      // what is to be read in order has it in common; nil: nothing
 	group   any      // so has what stands on sheets that follow one another
@@ -35,6 +36,8 @@ func (b block) title() string {
 		return b.tile.title()
 	case b.view != nil:
 		return b.view.Heading
+	case b.card != nil:
+		return b.card.words.Title
 	}
 	return b.panel.Title
 }

@@ -25,6 +25,12 @@ const (
 	noteHeading  wording.Text = "note"
 	contentsHead wording.Text = "sheets"
 
+	cardTitle       wording.Text = "%s %s"
+	cardScale       wording.Text = "scale 1:%g"
+	headingAndScale wording.Text = "%s, %s"
+	cardTest        wording.Text = "Test: %s"
+	cardTemplate    wording.Text = "Template: %s"
+
 	againOnceMilled wording.Text = "again once milled"
 
 	layToLine  wording.Text = "lay %s, sheet %d, to this line"

@@ -1,6 +1,8 @@
 package drawings
 
 import (
+	"slices"
+
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -69,18 +71,28 @@ func byCard(all func(func(shop.Work) bool)) [][]shop.Work {
 // add adds what one part goes through on a card.
 func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 	for i, w := range works {
-		if w.Lie == 0 {
+		if w.Lie == 0 && !g.knows(c, w.Step) {
 			g.setup = append(g.setup, newSetUp(p, c.Steps[w.Step], w).pictures()...)
 		}
-		if i > 0 {
+		if i > 0 && len(g.setup) > 0 {
 			if t, ok := turned(works[i-1], w.Turn); ok {
 				g.setup = append(g.setup, t)
 			}
 		}
 	}
-	if last := works[len(works)-1]; c.How != shop.AwayFromSaw {
-		g.after = append(g.after, afterwards(works[0].Before, last.After))
+	before, after := works[0].Before, works[len(works)-1].After
+	if len(without(before, after).Pieces) > 0 {
+		g.after = append(g.after, afterwards(before, after))
 	}
+}
+
+// knows reports whether a step differs from an earlier one of its card in nothing that
+// is drawn but a figure: the stop, or the filler strip on end.
+func (g *gallery) knows(c shop.Card, step int) bool {
+	s := c.Steps[step]
+	return len(g.setup) > 0 && slices.ContainsFunc(c.Steps[:step], func(q shop.Step) bool {
+		return q.Do == s.Do && q.Parts[0].Part == s.Parts[0].Part && (c.How == shop.OnEnd || q.Do == shop.Crosscut)
+	})
 }
 
 // pictures returns the set-up as it is seen.
@@ -154,4 +166,8 @@ func frameView(p piece.Piece) templates.Picture {
 }
 
 // wholeView shows the piece with what it carries.
-func wholeView(p piece.Piece) templates.Picture { return cornerView(p, sceneOf(p)) }
+func wholeView(p piece.Piece) templates.Picture {
+	out := cornerView(p, sceneOf(p))
+	out.Heading = ""
+	return out
+}

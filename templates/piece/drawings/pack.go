@@ -43,7 +43,8 @@ func Pack(f checks.Findings, o Options, s templates.Setting) (templates.Job, err
 		o.For = Buying | Bench
 	}
 	s.Unit = pieces[0].Design.Unit
-	k := packer{o, f, pieces, shop.NewPlan(pieces), s}
+	plan := shop.NewPlan(pieces)
+	k := packer{o, f, pieces, plan, cardsOf(plan), s}
 	out := templates.Job{Title: pieces[0].Design.Title}
 	for _, e := range envelopes() {
 		if e.of&o.For == 0 {
@@ -68,6 +69,7 @@ type packer struct {
 	found  checks.Findings
 	pieces []piece.Piece
 	plan   shop.Plan
+	cards  map[shop.Stage][]templates.Card
 	templates.Setting
 }
 
@@ -87,7 +89,6 @@ func envelopes() []envelope {
 	return []envelope{
 		{coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
 		{woodHeading, Buying, false, packer.wood},
-		{settingsHeading, Bench, true, panels(func(k packer) []templates.Panel { return wording.Settings(k.plan) })},
 		{stockHeading, Bench, true, stage(shop.StockStage)},
 		{lapsHeading, Bench, true, stage(shop.LapStage)},
 		{bridlesHeading, Bench, true, stage(shop.BridleStage)},
@@ -108,7 +109,7 @@ func (k packer) wood() (templates.Section, error) {
 // then the templates of every kind that they call for.
 func stage(at shop.Stage) func(packer) (templates.Section, error) {
 	return func(k packer) (templates.Section, error) {
-		out := templates.Section{Cards: k.cardsOf(at)}
+		out := templates.Section{Cards: k.cards[at]}
 		angles, err := anglesJob(k.pieces, at, k.Setting)
 		if err != nil {
 			return out, err
@@ -134,9 +135,6 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 		return out, nil
 	}
 }
-
-// cardsOf returns the cards of a part of the work.
-func (k packer) cardsOf(shop.Stage) []templates.Card { return nil }
 
 // A stageKind is a kind of template and the part of the work that it serves.
 type stageKind struct {

@@ -53,11 +53,11 @@ func TestOrderOfThePack(t *testing.T) {
 	var got []string
 	for _, j := range packed(t, twoSizes(t), true) {
 		got = append(got, j.Heading)
-		if len(j.Pictures)+len(j.Drawings)+len(j.Panels) == 0 {
+		if j.Empty() {
 			t.Errorf("%s is empty", j.Heading)
 		}
 	}
-	want := []string{"Cover", "Wood and buying", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Figures and checks"}
+	want := []string{"Cover", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Figures and checks"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -74,9 +74,9 @@ func TestWhatIsPrintedForWhat(t *testing.T) {
 		of   Purposes
 		want []string
 	}{
-		{0, []string{"Cover", "Wood and buying", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{0, []string{"Cover", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
 		{Buying, []string{"Cover", "Wood and buying"}},
-		{Bench, []string{"Cover", "Settings", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{Bench, []string{"Cover", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
 		{Record, []string{"Figures and checks"}},
 		{Buying | Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
 	} {

@@ -332,7 +332,7 @@ func (s setUp) onTaper() templates.Picture {
 	}
 	along := head.Sub(foot).Unit()
 	out := along.Perp() // along runs down the paper: its left is the right of the picture
-	k.span(foot, foot.Add(along.Mul(line)), out.Mul(rail+jigApron), tag("plain-figure", s.MM(line)))
+	k.span(foot, foot.Add(along.Mul(line)), out.Mul(rail+2*jigApron), tag("plain-figure", s.MM(line)))
 	k.arrow(false, geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
 	return k.Picture
 }

@@ -65,7 +65,6 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 		arc = append(arc, v.Point(centre.Add(by.from.Mul(radius*c)).Add(by.to.Mul(radius*s))))
 	}
 	k.arrow(false, arc...)
-	mid := arc[len(arc)/2]
-	k.label(mid, mid, tag(by.id))
+	k.Heading = say(labels[by.id])
 	return k.Picture, true
 }

@@ -1,0 +1,342 @@
+package render
+
+import (
+	"math"
+	"strconv"
+
+	"rodsheet/geometry"
+	"rodsheet/render/lettering"
+	"rodsheet/render/table"
+	"rodsheet/templates"
+)
+
+// A card is a set-up as it stands on a sheet: a frame, how tool and part stand on the
+// left, the part afterwards, the figures and the words on the right. Places are from
+// its upper left corner, y up.
+type card struct {
+	templates.Card
+	size  geometry.Point
+	words table.Block
+	boxes []geometry.Rect // to tick off, to write in
+	views []hung
+	// sheets is where the sheets of the templates are named, in a column so wide.
+	sheets geometry.Point
+	column float64
+	share  float64 // of their usual size that the pictures have
+}
+
+// A hung picture has its upper left corner at a place.
+type hung struct {
+	*view
+	at geometry.Point
+}
+
+const (
+	cardEdge   = 2.5  // mm, inside the frame
+	cardColumn = 0.37 // of the width, for figures and words
+	cardNarrow = 150  // mm, below which all stands in one column
+	numberHigh = 5.0
+	tickSide   = 2.8
+	figureHigh = 4.0
+	figureRow  = 7.2
+	writeWide  = 17.0 // of a box for a figure used
+	signSide   = 4.2  // of the warning sign
+	setupHigh  = 62.0 // a picture of a set-up at most
+	afterHigh  = 27.0 // a picture without scale at most
+	afterWide  = 58.0
+)
+
+// layCard lays a card as wide as most, its pictures as large as its height allows. It
+// reports whether one sheet holds it.
+func layCard(c templates.Card, most geometry.Point) (k *card, ok bool) {
+	for _, share := range [...]float64{1, 0.8, 0.65, 0.5, 0.4} {
+		if k = layCardAt(c, most.X, share); k.size.Y <= most.Y {
+			return k, true
+		}
+	}
+	return nil, false
+}
+
+// layCardAt lays a card with its pictures at a share of their usual size.
+func layCardAt(c templates.Card, width, share float64) *card {
+	k := &card{Card: c, size: geometry.Pt(width, 0), share: share}
+	inner := width - 2*cardEdge
+	y := k.head(inner)
+	if width < cardNarrow {
+		y = k.hang(append(c.Setup, c.After...), cardEdge, y, inner)
+		y = k.say(cardEdge, y, inner)
+		k.size.Y = cardEdge - y
+		return k
+	}
+	column := cardColumn * inner
+	left, right := inner-column-gap, cardEdge+inner-column
+	setup, after := c.Setup, c.After
+	if len(setup) == 0 {
+		setup, after = after, nil
+	}
+	if len(setup) == 0 {
+		// Words only: the figures stand beside them.
+		low := k.figures(right, y, column)
+		k.size.Y = cardEdge - math.Min(k.text(cardEdge, y, left), low)
+		return k
+	}
+	low := k.hang(setup, cardEdge, y, left)
+	k.size.Y = cardEdge - math.Min(k.say(right, k.hang(after, right, y, column), column), low)
+	return k
+}
+
+// head sets number, heading and what is to be ticked off, and returns the level below.
+func (k *card) head(inner float64) float64 {
+	number := strconv.Itoa(k.Number)
+	y := -cardEdge - numberHigh
+	k.words.Text(cardEdge, y, numberHigh, number)
+	x := cardEdge + lettering.Width(number, numberHigh) + 4
+	for i, line := range lettering.Wrap(k.Heading, large, inner-x) {
+		if i > 0 {
+			y -= lettering.Pitch(large)
+		}
+		k.words.Text(x, y, large, line)
+	}
+	k.words.Title = say(cardTitle, number, k.Heading)
+	return k.ticks(x, y-1.6, inner)
+}
+
+// ticks sets what is to be ticked off, a box for each.
+func (k *card) ticks(left, y, inner float64) float64 {
+	const between, row = 4.0, 4.6
+	x := left
+	level := y - row
+	for _, t := range k.Ticks {
+		wide := lettering.Width(t.Text, small) + 1.5 + float64(t.Boxes)*(tickSide+0.8)
+		if x > left && x+wide > inner {
+			x, level = left, level-row
+		}
+		k.words.Text(x, level, small, t.Text)
+		x += lettering.Width(t.Text, small) + 1.5
+		for range t.Boxes {
+			if x+tickSide > inner {
+				x, level = left, level-row
+			}
+			k.boxes = append(k.boxes, geometry.Box(x, level-0.2, x+tickSide, level-0.2+tickSide))
+			x += tickSide + 0.8
+		}
+		x += between
+	}
+	if len(k.Ticks) == 0 {
+		return y - 1
+	}
+	return level - 2.2
+}
+
+// hang hangs pictures in rows no wider than width and returns the level below them.
+func (k *card) hang(pictures []templates.Picture, left, y, width float64) float64 {
+	x, low := left, y
+	for _, p := range pictures {
+		v := cardView(p, width, k.share)
+		size := v.cell()
+		if x > left && x+size.X > left+width {
+			x, y = left, low
+		}
+		k.views = append(k.views, hung{v, geometry.Pt(x, y)})
+		x += size.X + 2
+		low = math.Min(low, y-size.Y)
+	}
+	return low
+}
+
+// cardReductions are the scales of the pictures on cards: those of ISO 5455 and
+// steps between them, for there a larger picture says more than a familiar scale.
+var cardReductions = [...]float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
+
+// cardView returns a picture as large as a card has room for.
+func cardView(p templates.Picture, width, share float64) *view {
+	v := newView(p, 1)
+	v.air = 2
+	if len(p.Labels) > 0 {
+		v.air = 5
+	}
+	most := geometry.Pt(width-2*v.air, share*setupHigh)
+	if p.NoScale {
+		most = geometry.Pt(math.Min(share*afterWide, width)-2*v.air, share*afterHigh)
+	}
+	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
+	if v.factor = fit; p.NoScale {
+		v.scale = p.Heading
+		return v
+	}
+	for _, r := range cardReductions {
+		if v.factor, v.scale = 1/r, say(cardScale, r); 1/r <= fit {
+			break
+		}
+	}
+	if p.Heading != "" {
+		v.scale = say(headingAndScale, p.Heading, v.scale)
+	}
+	return v
+}
+
+// cell is what a picture takes on a card, with the line of words below it.
+func (v *view) cell() geometry.Point {
+	width := math.Max(v.bounds.Width()*v.factor+2*v.air, lettering.Width(v.scale, small))
+	for _, l := range v.Labels {
+		width = math.Max(width, lettering.Width(l.Text, letterHeight(l))+2)
+	}
+	return geometry.Pt(width, v.bounds.Height()*v.factor+2*v.air+v.foot())
+}
+
+// foot is the height of the line of words below a picture on a card.
+func (v *view) foot() float64 {
+	if v.scale == "" {
+		return 0
+	}
+	return lettering.Pitch(small)
+}
+
+// say sets figures and words in one column.
+func (k *card) say(x, y, width float64) float64 {
+	return k.text(x, k.figures(x, y, width), width)
+}
+
+// figures sets what the tool is set to, large, with a box for the figure used.
+func (k *card) figures(x, y, width float64) float64 {
+	for _, f := range k.Figures {
+		room := width
+		if f.Write {
+			room -= writeWide + 2
+		}
+		value := lettering.Wrap(f.Value, figureHigh, room)
+		name := lettering.Wrap(f.Name, small, room-lettering.Width(f.Value, figureHigh)-3)
+		beside := len(value) == 1 && len(name) <= 1
+		level := y - figureRow + 1.8
+		if !beside {
+			for _, line := range lettering.Wrap(f.Name, small, room) {
+				y -= lettering.Pitch(small)
+				k.words.Text(x, y, small, line)
+			}
+			level = y - figureRow + 1.8
+		} else {
+			k.words.Text(x, level, small, f.Name)
+		}
+		if f.Write {
+			k.boxes = append(k.boxes, geometry.Box(x+width-writeWide, level-1.2, x+width, level-1.2+figureRow-1))
+		}
+		for i, line := range value {
+			at := x
+			if beside {
+				at = x + room - lettering.Width(line, figureHigh)
+			}
+			k.words.Text(at, level-float64(i)*lettering.Pitch(figureHigh), figureHigh, line)
+		}
+		y = level - 1.8 - float64(len(value)-1)*lettering.Pitch(figureHigh)
+	}
+	return y
+}
+
+// text sets the words: what is done, its test, its caution, its templates.
+func (k *card) text(x, y, width float64) float64 {
+	set := func(s string, x, width float64) {
+		for _, line := range lettering.Wrap(s, small, width) {
+			y -= lettering.Pitch(small)
+			k.words.Text(x, y, small, line)
+		}
+	}
+	for _, s := range k.Text {
+		set(s, x, width)
+	}
+	if k.Test != "" {
+		y -= 1
+		set(say(cardTest, k.Test), x, width)
+	}
+	if k.Caution != "" {
+		y -= 1.4
+		k.sign(geometry.Pt(x, y-lettering.Pitch(small)-0.6))
+		top := y
+		set(k.Caution, x+signSide+2, width-signSide-2)
+		y = math.Min(y, top-lettering.Pitch(small)-0.6)
+	}
+	if len(k.Templates) > 0 {
+		k.sheets, k.column = geometry.Pt(x, y-1), width
+		set(k.templateWords(numbers{}, nil), x, width)
+		k.words.Texts = k.words.Texts[:len(k.words.Texts)-len(lettering.Wrap(k.templateWords(numbers{}, nil), small, width))]
+		y -= 1
+	}
+	return y - 1
+}
+
+// sign draws the general warning sign, a triangle with an exclamation mark in it (ISO
+// 7010, W001, from memory), its lower left corner at a place.
+func (k *card) sign(at geometry.Point) {
+	high := signSide * math.Sqrt(3) / 2
+	mid := at.X + signSide/2
+	k.words.Lines = append(k.words.Lines, signLines(at, geometry.Pt(at.X+signSide, at.Y), geometry.Pt(mid, at.Y+high))...)
+	for _, stroke := range [][2]float64{{0.6, 0.7}, {1.3, 2.5}} {
+		k.words.Lines = append(k.words.Lines, table.Line{Segment: geometry.Segment{
+			A: geometry.Pt(mid, at.Y+stroke[0]), B: geometry.Pt(mid, at.Y+stroke[1]),
+		}})
+	}
+}
+
+func signLines(corners ...geometry.Point) []table.Line {
+	var out []table.Line
+	for i, c := range corners {
+		out = append(out, table.Line{Segment: geometry.Segment{A: c, B: corners[(i+1)%len(corners)]}})
+	}
+	return out
+}
+
+// templateWords names the sheets of the templates that the card calls for.
+func (k *card) templateWords(n numbers, places []place) string {
+	if n.tiles == nil {
+		places = make([]place, len(k.Templates))
+	}
+	if len(places) == 0 {
+		return ""
+	}
+	return say(cardTemplate, n.sheets(places))
+}
+
+// draw draws the card with its upper left corner at a place.
+func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
+	frame := geometry.Box(at.X, at.Y-k.size.Y, at.X+k.size.X, at.Y)
+	n.line(tableLine, geometry.Closed(frame.Corners())...)
+	for _, v := range k.views {
+		size := v.cell()
+		corner := at.Add(v.at)
+		v.inside(n, geometry.Box(corner.X, corner.Y-size.Y+v.foot(), corner.X+size.X, corner.Y))
+		n.text(corner.X+1, corner.Y-size.Y+1.2, small, v.scale)
+	}
+	n.words(&k.words, at)
+	for _, b := range k.boxes {
+		n.line(tableLine, geometry.Closed(b.Add(at).Corners())...)
+	}
+	var places []place
+	for p := range tiles {
+		for _, v := range k.Templates {
+			if p.drawing.View == v || p.drawing.View.Part == v.Part && p.drawing.View.Face == v.Face && v.Size == "" {
+				places = append(places, p)
+				break
+			}
+		}
+	}
+	for i, line := range lettering.Wrap(k.templateWords(numbers{tiles: tiles}, places), small, k.column) {
+		n.text(at.X+k.sheets.X, at.Y+k.sheets.Y-float64(i+1)*lettering.Pitch(small), small, line)
+	}
+}
+
+// cardPanel returns the words of a card for a sheet that holds no card.
+func cardPanel(c templates.Card) templates.Panel {
+	p := templates.Panel{Heading: say(cardTitle, strconv.Itoa(c.Number), c.Heading), Text: c.Text}
+	for _, t := range c.Ticks {
+		p.Table = append(p.Table, []string{t.Text, strconv.Itoa(t.Boxes)})
+	}
+	for _, f := range c.Figures {
+		p.Table = append(p.Table, []string{f.Name, f.Value})
+	}
+	if c.Test != "" {
+		p.Text = append(p.Text, say(cardTest, c.Test))
+	}
+	if c.Caution != "" {
+		p.Text = append(p.Text, c.Caution)
+	}
+	return p
+}
