@@ -109,7 +109,8 @@ func (k packer) wood() (templates.Section, error) {
 // then the templates of every kind that they call for.
 func stage(at shop.Stage) func(packer) (templates.Section, error) {
 	return func(k packer) (templates.Section, error) {
-		out := templates.Section{Cards: k.cards[at]}
+		out := jigs(k.pieces, at)
+		out.Cards = k.cards[at]
 		angles, err := anglesJob(k.pieces, at, k.Setting)
 		if err != nil {
 			return out, err

@@ -82,6 +82,15 @@ const (
 // labels is what lines and places are called.
 var labels = map[measure.ID]wording.Text{
 	"across":               "%s",
+	"bracket":              "bracket",
+	"bridge":               "bridge",
+	"cleat":                "cleat",
+	"jig-face":             "face",
+	"part-dashed":          "part",
+	"rip-fence":            "rip fence",
+	"sled-fence":           "fence, %s off square",
+	"taper-fence":          "fence, along the back",
+	"trimmed-edge":         "edge trimmed by the blade",
 	"rip":                  "rip %d",
 	"strip-behind":         "%d, strip %d",
 	"across-stretcher":     "%s",

@@ -12,7 +12,7 @@ import (
 //
 // Frame of a sled, seen from above: x from the near side of the blade towards the stop
 // or the leg, y away from the maker from the near edge of the base. Of the tenoning jig,
-// seen on its face: x from the upright edge with the cleat, y up from the table.
+// seen on its face: x from its middle, y up from the table.
 type Jig struct {
 	Kind Part // TenoningJig, LapSled or TaperSled
 	// Wide and Tall are the sizes along x and y of its base, or of the face of the
@@ -27,38 +27,37 @@ type Jig struct {
 	Near, Far, Apart float64
 	Stop             float64 // of a sled for laps: the farthest, along the fence
 	Room             float64 // of a part square to the fence
-	Strip            float64 // the thick end of the thickest filler strip
 }
 
-// Sizes of jigs in mm (common practice, no source).
-const (
-	SledBeyond  = 150.0 // of a sled for laps on the other side of the blade
-	SledFence   = 90.0  // its fence and bridge above the base
-	CleatWide   = 45.0
-	jigRoom     = 60.0  // for a clamp, for a stop
-	jigHighest  = 400.0 // of the face of a tenoning jig
-	jigLowest   = 200.0
-	jigBaseDeep = 120.0
-	runnerWide  = 20.0 // of a runner, before it is fitted to the slot of the table
-	runnerHigh  = 10.0
-)
+// JigSizes are sizes of jigs in mm, round in the unit of the job (common practice, no
+// source).
+type JigSizes struct {
+	Sheet   float64 // thickness of what they are made of
+	Beyond  float64 // of a sled for laps on the other side of the blade
+	Fence   float64 // its fence and bridge above the base
+	Cleat   float64 // width of cleat, and of the fence for tapers
+	Base    float64 // depth of the base of a tenoning jig
+	room    float64 // for a clamp, for a stop
+	highest float64 // of the face of a tenoning jig
+	lowest  float64
+	// runner is what one measures before it is fitted to the slot of the table.
+	runner piece.StockSize
+	step   float64
+}
 
-// SheetThickness is that of what jigs are made of.
-func SheetThickness(p piece.Piece) float64 {
-	if p.Design.Unit == measure.Inch {
-		return 0.75 * measure.MillimetresPerInch
+// JigSizesIn returns them for one unit.
+func JigSizesIn(u measure.Unit) JigSizes {
+	return JigSizes{
+		Sheet: u.Round(18, 3.0/4), Beyond: u.Round(150, 6), Fence: u.Round(90, 3.5), Cleat: u.Round(45, 1.75),
+		Base: u.Round(120, 5), room: u.Round(60, 2.5), highest: u.Round(400, 16), lowest: u.Round(200, 8),
+		runner: piece.StockSize{Width: u.Round(20, 3.0/4), Thickness: u.Round(10, 3.0/8)}, step: u.Round(10, 1.0/2),
 	}
-	return 18
 }
 
-// roundUp rounds the size of a jig up to 10 mm or half an inch.
-func roundUp(p piece.Piece, mm float64) float64 {
-	step := 10.0
-	if p.Design.Unit == measure.Inch {
-		step = measure.MillimetresPerInch / 2
-	}
-	return step * math.Ceil(mm/step-1e-9)
-}
+func jigSizes(p piece.Piece) JigSizes { return JigSizesIn(p.Design.Unit) }
+
+// up rounds the size of a jig up.
+func (s JigSizes) up(mm float64) float64 { return s.step * math.Ceil(mm/s.step-1e-9) }
 
 // Jigs returns the jigs of all sizes: one for work on end, a sled for every angle of
 // the laps, and one for every taper.
@@ -79,25 +78,26 @@ func Jigs(pieces []piece.Piece) []piece.Lot[Jig] {
 }
 
 // tenoningJig returns the one jig that serves all sizes: as high as holds half of the
-// longest part, as wide as that leans with its strip.
+// longest part, and so wide that a part leans on its filler strip on either side of the
+// cleat in the middle: when its other face comes to the jig it leans to the other side.
 func tenoningJig(pieces []piece.Piece) Jig {
-	p := pieces[0]
-	var longest, strip, breadth, tan float64
+	s := jigSizes(pieces[0])
+	var longest, side float64
 	for _, q := range pieces {
 		longest = math.Max(longest, math.Max(q.RoughStretcher(), q.SawnLeg().Length))
-		breadth = math.Max(breadth, math.Max(q.Frame.Leg.Breadth, q.Frame.Ring.Depth))
-		tan = math.Max(tan, math.Tan(q.Frame.Leg.Splay))
-		if NeedsStrip(q) {
-			strip = math.Max(strip, fillerStrip(q).Thick)
-		}
 	}
-	tall := roundUp(p, math.Min(jigHighest, math.Max(jigLowest, longest/2)))
-	return Jig{Kind: TenoningJig, Wide: roundUp(p, CleatWide+tall*tan+strip+breadth+jigRoom), Tall: tall, Room: breadth, Strip: strip}
+	tall := s.up(math.Min(s.highest, math.Max(s.lowest, longest/2)))
+	for _, q := range pieces {
+		splay := q.Frame.Leg.Splay
+		side = math.Max(side, sizesOfBlocks(q.Design.Unit).wedgeThin+tall*math.Tan(splay)+math.Max(q.Frame.Leg.Breadth, q.Frame.Ring.Depth)/math.Cos(splay))
+	}
+	return Jig{Kind: TenoningJig, Wide: s.up(s.Cleat + 2*side + s.room), Tall: tall}
 }
 
 // lapSled returns the sled for the laps of p, large enough for all sizes that have the
 // same angle.
 func lapSled(pieces []piece.Piece, p piece.Piece) Jig {
+	s := jigSizes(p)
 	made, _ := cutLaps(uncounted(p))
 	swing := Step{Operation: made.Operation, Parts: made.parts}.swing()
 	j := Jig{Kind: LapSled, Angle: math.Abs(swing), Right: onGauge(Stretcher, made.Lies[0], made.Cut).turn.Det() < 0}
@@ -110,10 +110,10 @@ func lapSled(pieces []piece.Piece, p piece.Piece) Jig {
 	if !j.Right {
 		rise = -rise
 	}
-	j.Wide = roundUp(p, (j.Stop+jigRoom)*cos)
-	j.Near = roundUp(p, SheetThickness(p)/cos+math.Max(-rise*j.Wide, rise*SledBeyond)+jigRoom/3)
+	j.Wide = s.up((j.Stop + s.room) * cos)
+	j.Near = s.up(s.Sheet/cos + math.Max(-rise*j.Wide, rise*s.Beyond) + s.room/3)
 	j.Far = j.Near + rise*j.Wide
-	j.Tall = roundUp(p, math.Max(math.Max(j.Near, j.Far), j.Near-rise*SledBeyond)+j.Room/cos+SheetThickness(p)+jigRoom/3)
+	j.Tall = s.up(math.Max(math.Max(j.Near, j.Far), j.Near-rise*s.Beyond) + j.Room/cos + s.Sheet + s.room/3)
 	return j
 }
 
@@ -122,7 +122,7 @@ func lapSled(pieces []piece.Piece, p piece.Piece) Jig {
 // away where the taper starts and (Breadth − Loss)·cos a at the foot, Run·cos a farther
 // along.
 func taperSled(pieces []piece.Piece, p piece.Piece) Jig {
-	t := p.Taper
+	s, t := jigSizes(p), p.Taper
 	a := t.ToEdge()
 	longest, breadth := 0.0, 0.0
 	for _, q := range pieces {
@@ -130,34 +130,36 @@ func taperSled(pieces []piece.Piece, p piece.Piece) Jig {
 	}
 	return Jig{
 		Kind: TaperSled, Angle: a, Right: true, Room: p.Frame.Leg.Breadth,
-		Wide: roundUp(p, breadth+CleatWide+jigRoom), Tall: roundUp(p, longest+jigRoom),
+		Wide: s.up(breadth + s.Cleat + s.room), Tall: s.up(longest + s.room),
 		Near: p.Frame.Leg.Breadth * math.Cos(a), Far: (p.Frame.Leg.Breadth - t.Loss()) * math.Cos(a), Apart: t.Run() * math.Cos(a),
 	}
 }
 
 // parts returns what a jig is screwed together from.
 func (j Jig) parts(p piece.Piece) []CutRow {
+	s := jigSizes(p)
 	sheet := func(part Part, n int, long, wide float64) CutRow {
-		s := piece.StockSize{Length: long, Width: wide, Thickness: SheetThickness(p)}
-		return CutRow{Item: item(part, Sheets, s.Length, s.Width), Serves: n, Finished: s, Sawn: s}
+		size := piece.StockSize{Length: long, Width: wide, Thickness: s.Sheet}
+		return CutRow{Item: item(part, Sheets, long, wide), Serves: n, Finished: size, Sawn: size}
 	}
 	switch j.Kind {
 	case TenoningJig:
 		return []CutRow{
-			sheet(TenoningJigFace, 1, j.Wide, j.Tall), sheet(TenoningJigBase, 1, j.Wide, jigBaseDeep),
-			sheet(TenoningJigBracket, 2, jigBaseDeep, jigBaseDeep), sheet(TenoningJigCleat, 1, j.Tall, CleatWide),
+			sheet(TenoningJigFace, 1, j.Wide, j.Tall), sheet(TenoningJigBase, 1, j.Wide, s.Base),
+			sheet(TenoningJigBracket, 2, s.Base, s.Base), sheet(TenoningJigCleat, 1, j.Tall, s.Cleat),
 		}
 	case TaperSled:
 		return []CutRow{
-			sheet(TaperSledBase, 1, j.Tall, j.Wide), sheet(TaperSledFence, 1, j.Tall-jigRoom, CleatWide),
-			sheet(TaperSledStop, 1, jigRoom, CleatWide),
+			sheet(TaperSledBase, 1, j.Tall, j.Wide), sheet(TaperSledFence, 1, j.Tall-s.room, s.Cleat),
+			sheet(TaperSledStop, 1, s.room, s.Cleat),
 		}
 	}
-	whole := j.Wide + SledBeyond
+	whole, runner := j.Wide+s.Beyond, s.runner
+	runner.Length = j.Tall
 	return []CutRow{
-		sheet(LapSledBase, 1, whole, j.Tall), sheet(LapSledFence, 1, p.WholeUp(whole/math.Cos(j.Angle)), SledFence),
-		sheet(LapSledBridge, 1, whole, SledFence), sheet(LapSledStop, 1, jigRoom, SledFence/2),
-		fromStick(p, LapSledRunner, piece.StockSize{Length: j.Tall, Width: runnerWide, Thickness: runnerHigh}),
+		sheet(LapSledBase, 1, whole, j.Tall), sheet(LapSledFence, 1, p.WholeUp(whole/math.Cos(j.Angle)), s.Fence),
+		sheet(LapSledBridge, 1, whole, s.Fence), sheet(LapSledStop, 1, s.room, s.Cleat),
+		fromStick(p, LapSledRunner, runner),
 	}
 }
 

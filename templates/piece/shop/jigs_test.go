@@ -34,8 +34,8 @@ func TestJigsHoldTheirParts(t *testing.T) {
 			case TaperSled:
 				checkTaperSled(t, p, j)
 			case TenoningJig:
-				if need := CleatWide + p.Frame.Leg.Breadth/math.Cos(p.Frame.Leg.Splay) + math.Tan(p.Frame.Leg.Splay)*j.Tall; j.Wide < need {
-					t.Fatalf("%v mm wide, a leg leaning takes %v", j.Wide, need)
+				if need := jigSizes(p).Cleat/2 + p.Frame.Leg.Breadth/math.Cos(p.Frame.Leg.Splay) + math.Tan(p.Frame.Leg.Splay)*j.Tall; j.Wide/2 < need {
+					t.Fatalf("%v mm wide, a leg leaning to one side takes %v", j.Wide, need)
 				}
 			}
 		}
@@ -52,9 +52,9 @@ func checkLapSled(t *rapid.T, p piece.Piece, j Jig) {
 		t.Fatalf("stop at %v on a fence %v long", lap.Stop(), j.Wide/math.Cos(j.Angle))
 	}
 	slope := along.Y / along.X
-	for _, x := range []float64{-SledBeyond, 0, j.Wide} {
+	for _, x := range []float64{-jigSizes(p).Beyond, 0, j.Wide} {
 		y := j.Near + slope*x
-		if y < SheetThickness(p)/math.Cos(j.Angle) || y+p.Frame.Ring.Width/math.Cos(j.Angle)+SheetThickness(p) > j.Tall {
+		if y < jigSizes(p).Sheet/math.Cos(j.Angle) || y+p.Frame.Ring.Width/math.Cos(j.Angle)+jigSizes(p).Sheet > j.Tall {
 			t.Fatalf("at %v the fence stands at %v on a base of %v", x, y, j.Tall)
 		}
 	}
@@ -80,7 +80,7 @@ func checkTaperSled(t *rapid.T, p piece.Piece, j Jig) {
 			t.Fatalf("the taper runs %v mm off the edge", q.X)
 		}
 	}
-	if math.Abs(j.Angle-p.Taper.ToEdge()) > 1e-9 || j.Wide < j.Near+CleatWide || j.Tall < p.SawnLeg().Length {
+	if math.Abs(j.Angle-p.Taper.ToEdge()) > 1e-9 || j.Wide < j.Near+jigSizes(p).Cleat || j.Tall < p.SawnLeg().Length {
 		t.Fatalf("taper sled %+v", j)
 	}
 }

@@ -25,19 +25,16 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.LegCaul:            {"caul", "cauls"},
 	shop.EndCaul:            {"caul", "cauls"},
 	shop.FoldingWedge:       {"folding wedge", "folding wedges"},
-	shop.TenoningJig:        {"tenoning jig", "tenoning jigs"},
 	shop.TenoningJigFace:    {"tenoning jig, face", "tenoning jigs, faces"},
 	shop.TenoningJigBase:    {"tenoning jig, base", "tenoning jigs, bases"},
 	shop.TenoningJigBracket: {"tenoning jig, bracket", "tenoning jigs, brackets"},
 	shop.TenoningJigCleat:   {"tenoning jig, cleat", "tenoning jigs, cleats"},
-	shop.LapSled:            {"lap sled", "lap sleds"},
 	shop.LapSledBase:        {"lap sled, base", "lap sleds, bases"},
 	shop.LapSledFence:       {"lap sled, fence", "lap sleds, fences"},
 	shop.LapSledBridge:      {"lap sled, bridge", "lap sleds, bridges"},
 	shop.LapSledStop:        {"lap sled, stop block", "lap sleds, stop blocks"},
 	shop.LapSledRunner:      {"lap sled, runner", "lap sleds, runners"},
 	shop.SpacerBlock:        {"spacer for the laps", "spacers for the laps"},
-	shop.TaperSled:          {"taper sled", "taper sleds"},
 	shop.TaperSledBase:      {"taper sled, base", "taper sleds, bases"},
 	shop.TaperSledFence:     {"taper sled, fence", "taper sleds, fences"},
 	shop.TaperSledStop:      {"taper sled, stop block", "taper sleds, stop blocks"},
@@ -95,7 +92,7 @@ var sourceNames = [...]wording.Text{
 	shop.LegSticks:       "block sticks, leg stock",
 	shop.BlockSticks:     "block sticks",
 	shop.TaperOffcuts:    "taper offcuts",
-	shop.Sheets:          "flat sheet, plywood or the like",
+	shop.Sheets:          "flat sheet",
 }
 
 var extraNames = [...]wording.Text{

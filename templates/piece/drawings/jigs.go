@@ -1,0 +1,167 @@
+package drawings
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
+)
+
+// jigStages are the parts of the work that a jig serves.
+var jigStages = map[shop.Part]shop.Stage{shop.LapSled: shop.LapStage, shop.TenoningJig: shop.BridleStage, shop.TaperSled: shop.TaperStage}
+
+// jigs shows the jigs of a part of the work with the sizes that they are made by, and
+// says how they are made and used.
+func jigs(pieces []piece.Piece, at shop.Stage) (out templates.Section) {
+	for _, l := range shop.Jigs(pieces) {
+		if jigStages[l.What.Kind] != at {
+			continue
+		}
+		k := jigSketch{sketcher{to: geometry.Identity()}, pieces[0], l.What, shop.JigSizesIn(pieces[0].Design.Unit)}
+		k.Heading = piece.WithSizes(wording.JigName(l.What.Kind), l.Sizes, len(pieces))
+		switch l.What.Kind {
+		case shop.TenoningJig:
+			k.tenoningJig()
+		case shop.LapSled:
+			k.lapSled()
+		case shop.TaperSled:
+			k.taperSled()
+		}
+		out.Pictures = append(out.Pictures, k.Picture)
+		if panel := wording.Jig(l.What.Kind); len(out.Panels) == 0 {
+			out.Panels = append(out.Panels, panel)
+		}
+	}
+	return out
+}
+
+// A jigSketch draws one jig in the frame of its figures.
+type jigSketch struct {
+	sketcher
+	p piece.Piece
+	shop.Jig
+	shop.JigSizes
+}
+
+// mm puts a length on a span.
+func (k *jigSketch) mm(a, b, off geometry.Point) {
+	k.span(a, b, off, tag("plain-figure", k.p.MM(b.Sub(a).Norm())))
+}
+
+func (k *jigSketch) box(t templates.Tone, x0, y0, x1, y1 float64) {
+	k.block(t, geometry.Box(x0, y0, x1, y1).Corners()...)
+}
+
+// tenoningJig shows the face, a part leaning on the filler strip at the cleat, and beside
+// it the jig from its end.
+func (k *jigSketch) tenoningJig() {
+	cleat, sheet, half := k.Cleat/2, k.Sheet, k.Wide/2
+	k.box(templates.Light, -half, 0, half, k.Tall)
+	k.box(templates.Middle, -cleat, 0, cleat, k.Tall)
+	k.mm(geometry.Pt(-half, 0), geometry.Pt(half, 0), geometry.Pt(0, -40))
+	k.mm(geometry.Pt(-half, 0), geometry.Pt(-half, k.Tall), geometry.Pt(-40, 0))
+	k.mm(geometry.Pt(-cleat, k.Tall), geometry.Pt(cleat, k.Tall), geometry.Pt(0, 30))
+	for _, b := range shop.Blocks(k.p) {
+		if b.Part == shop.FillerStrip {
+			k.leaningPart(b)
+		}
+	}
+	k.label(geometry.Pt(-cleat, k.Tall*0.2), geometry.Pt(-cleat, k.Tall*0.9), tag("cleat"))
+	from := half + 100
+	to := from + k.Base
+	k.box(templates.Light, from, 0, from+sheet, k.Tall)
+	k.box(templates.Light, from+sheet, 0, to, sheet)
+	k.block(templates.Middle, geometry.Pt(from+sheet, sheet), geometry.Pt(to, sheet), geometry.Pt(from+sheet, k.Base+sheet))
+	k.named(geometry.Pt(from+sheet+k.Base/4, sheet+k.Base/4), tag("bracket"))
+	k.mm(geometry.Pt(from, 0), geometry.Pt(to, 0), geometry.Pt(0, -40))
+	k.label(geometry.Pt(from, k.Tall/3), geometry.Pt(from, k.Tall), tag("jig-face"))
+	k.line(templates.Centre, geometry.Pt(to, 0), geometry.Pt(to, k.Tall*0.8))
+	k.label(geometry.Pt(to, k.Tall*0.2), geometry.Pt(to, k.Tall*0.8), tag("rip-fence"))
+}
+
+// leaningPart shows a part that stands on the whole of its sawn end, its edge along the
+// filler strip of its splay.
+func (k *jigSketch) leaningPart(strip shop.Block) {
+	cleat, tan := k.Cleat/2, math.Tan(strip.Angle)
+	low := math.Min(12, strip.Thin/tan)
+	high := math.Min(low+strip.Across, k.Tall)
+	edge := func(y float64) geometry.Point { return geometry.Pt(cleat+strip.Thin+(y-low)*tan, y) }
+	k.block(templates.White, geometry.Pt(cleat, low), edge(low), edge(high), geometry.Pt(cleat, high))
+	for _, share := range [2]float64{0.4, 0.8} {
+		y := low + (high-low)*share
+		k.line(templates.Outline, geometry.Arc(geometry.Pt((cleat+edge(y).X)/2, y), 3, 0, 2*math.Pi)...)
+	}
+	k.named(geometry.Pt(cleat, high).Lerp(edge(high), 0.5).Sub(geometry.Pt(0, 12)), tag("strip", k.p.Say(measure.Angle(strip.Angle))))
+	across := geometry.Pt(k.p.Frame.Leg.Breadth/math.Cos(strip.Angle), 0)
+	top := edge(k.Tall * 0.95)
+	k.line(templates.Hidden, edge(0), top, top.Add(across), edge(0).Add(across), edge(0))
+	k.named(edge(k.Tall/2).Add(across.Mul(0.5)), tag("part-dashed"))
+}
+
+// lapSled shows the sled from above, the maker below, with a stretcher on it.
+func (k *jigSketch) lapSled() {
+	if !k.Right {
+		k.to = geometry.MirrorX()
+	}
+	sheet := k.Sheet
+	slope := (k.Far - k.Near) / k.Wide
+	at := func(x, off float64) geometry.Point { return geometry.Pt(x, k.Near+slope*x+off/math.Cos(k.Angle)) }
+	k.box(templates.Light, -k.Beyond, 0, k.Wide, k.Tall)
+	k.block(templates.Middle, at(-k.Beyond, -sheet), at(k.Wide, -sheet), at(k.Wide, 0), at(-k.Beyond, 0))
+	k.box(templates.Middle, -k.Beyond, k.Tall-sheet, k.Wide, k.Tall)
+	k.box(templates.Dark, -k.p.Kerf, sheet, 0, k.Tall-sheet)
+	along := geometry.Pt(k.Wide, k.Far-k.Near).Unit()
+	from := geometry.Pt(0, k.Near)
+	stop := from.Add(along.Mul(k.Stop))
+	away := along.Perp()
+	if away.Y < 0 {
+		away = away.Mul(-1)
+	}
+	k.line(templates.Hidden, from.Sub(along.Mul(100)).Add(away.Mul(k.Room)), stop.Add(away.Mul(k.Room)), stop)
+	block := along.Mul(math.Min(60, k.Wide/math.Cos(k.Angle)-k.Stop))
+	k.block(templates.Dark, stop, stop.Add(block), stop.Add(block).Add(away.Mul(k.Cleat)), stop.Add(away.Mul(k.Cleat)))
+	k.named(stop.Add(block.Mul(0.5)).Add(away.Mul(k.Cleat*1.5)), tag("stop-block"))
+	k.named(from.Add(along.Mul(k.Stop/2)).Add(away.Mul(k.Room/2)), tag("part-dashed"))
+	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Wide, 0), geometry.Pt(0, -30))
+	k.mm(geometry.Pt(-k.Beyond, 0), geometry.Pt(0, 0), geometry.Pt(0, -30))
+	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Far), geometry.Pt(30, 0))
+	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(75, 0))
+	k.mm(geometry.Pt(-k.Beyond, 0), at(-k.Beyond, 0), geometry.Pt(-30, 0))
+	k.label(geometry.Pt(-k.Beyond, k.Tall), geometry.Pt(k.Wide, k.Tall), tag("bridge"))
+	k.label(at(-k.Beyond, -sheet), at(k.Wide, -sheet), tag("sled-fence", k.p.Say(measure.Angle(k.Angle))))
+	k.label(geometry.Pt(0, k.Tall*0.6), geometry.Pt(0, k.Tall), tag("blade"))
+}
+
+// taperSled shows the sled from above, the foot going first, its widths larger so that
+// the taper is seen.
+func (k *jigSketch) taperSled() {
+	const wider = 3
+	k.to = geometry.Scale(wider, 1)
+	k.Heading += say(drawnWider, wider)
+	const head = 40
+	foot := head + k.p.SawnLeg().Length*math.Cos(k.Angle)
+	start := foot - k.Apart
+	at := func(y, off float64) geometry.Point {
+		return geometry.Pt(k.Near+(k.Far-k.Near)/k.Apart*(y-start)+off/math.Cos(k.Angle), y)
+	}
+	k.box(templates.Light, 0, 0, k.Wide, k.Tall)
+	k.block(templates.Middle, at(head, 0), at(head, k.Cleat), at(foot, k.Cleat), at(foot, 0))
+	k.label(at(head, k.Cleat/2), at(foot, k.Cleat/2), tag("taper-fence"))
+	k.line(templates.Hidden, at(head, 0), at(head, -k.Room), geometry.Pt(0, start), geometry.Pt(0, foot), at(foot, 0))
+	k.named(at((head+start)/2, -k.Room/2), tag("part-dashed"))
+	k.block(templates.Dark, at(head, 0), at(head, -k.Room), at(head-18, -k.Room), at(head-18, 0))
+	k.label(at(head-18, -k.Room), at(head-18, 0), tag("stop-block"))
+	k.line(templates.Cut, geometry.Pt(0, 0), geometry.Pt(0, k.Tall))
+	k.mm(geometry.Pt(0, k.Tall), geometry.Pt(k.Far, k.Tall), geometry.Pt(0, 30))
+	k.line(templates.Construction, at(foot, 0), geometry.Pt(k.Far, k.Tall))
+	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Near, 0), geometry.Pt(0, -30))
+	k.line(templates.Construction, at(start, 0), geometry.Pt(k.Near, 0))
+	k.mm(geometry.Pt(0, start), geometry.Pt(0, foot), geometry.Pt(-15, 0))
+	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Wide, 0), geometry.Pt(0, -75))
+	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(15, 0))
+	k.label(geometry.Pt(k.Wide, start), geometry.Pt(k.Wide, k.Tall), tag("rip-fence"))
+}

@@ -1,0 +1,35 @@
+package wording
+
+import (
+	"rodsheet/templates"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
+)
+
+// jigTexts say how a jig is made and used.
+var jigTexts = map[shop.Part][]wording.Text{
+	shop.TenoningJig: {
+		"Face and base of flat sheet, such as plywood, screwed square with both brackets behind. The base runs along the rip fence; the part stands on the table, clamped to the face.",
+		"The cleat is plumb, screwed on for good. The filler strip stands beside it, thin end down, held by two screws from behind the face, above the height of the blade. For the second face of a part it goes to the other side of the cleat; for the next splay the next strip is screwed on. Try it with the saw off: no light under the sawn end.",
+		"Caution: both hands on the jig, behind the part; no screw as low as the blade rises.",
+	},
+	shop.LapSled: {
+		"Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
+		"Set the blade's height from the top of the base. The stop block is clamped to the fence, the spacer goes between part and stop.",
+		"Caution: the blade comes out behind the fence. Glue a block there to cover it.",
+	},
+	shop.TaperSled: {
+		"Base of flat sheet, one edge along the rip fence, the other trimmed by the blade. The line of the taper lies over that edge: the fence is screwed on by its two distances, at the foot and at the start of the taper, and anew for another taper. The foot goes first, the stop block stands behind the head.",
+		"Caution: clamp the leg down twice before the saw runs.",
+	},
+}
+
+var jigNames = map[shop.Part]wording.Text{shop.TenoningJig: "Tenoning jig", shop.LapSled: "Lap sled", shop.TaperSled: "Taper sled"}
+
+// JigName heads all that is said of a jig.
+func JigName(kind shop.Part) string { return jigNames[kind].With() }
+
+// Jig says how a jig is made and used.
+func Jig(kind shop.Part) templates.Panel {
+	return templates.Panel{Heading: JigName(kind), Text: said(jigTexts[kind])}
+}
