@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"rodsheet/geometry"
@@ -57,28 +58,38 @@ func layCard(c templates.Card, most geometry.Point) (k *card, ok bool) {
 	return nil, false
 }
 
-// layCardAt lays a card with its pictures at a share of their usual size.
+// layCardAt lays a card with its pictures at a share of their usual size: the pictures
+// of the part afterwards on the side where the card is lower for it.
 func layCardAt(c templates.Card, width, share float64) *card {
+	if width < cardNarrow {
+		return layColumns(c, width, share, false)
+	}
+	a, b := layColumns(c, width, share, false), layColumns(c, width, share, true)
+	if b.size.Y < a.size.Y-1 {
+		return b
+	}
+	return a
+}
+
+// layColumns lays a card in two columns, or where it is narrow in one.
+func layColumns(c templates.Card, width, share float64, afterLeft bool) *card {
 	k := &card{Card: c, size: geometry.Pt(width, 0), share: share}
 	inner := width - 2*cardEdge
 	y := k.head(inner)
+	all := slices.Concat(c.Setup, c.After)
 	if width < cardNarrow {
-		y = k.hang(append(c.Setup, c.After...), cardEdge, y, inner)
-		y = k.say(cardEdge, y, inner)
-		k.size.Y = cardEdge - y
+		k.size.Y = cardEdge - k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner)
 		return k
 	}
 	column := cardColumn * inner
 	left, right := inner-column-gap, cardEdge+inner-column
-	setup, after := c.Setup, c.After
-	if len(setup) == 0 {
-		setup, after = after, nil
-	}
-	if len(setup) == 0 {
-		// Words only: the figures stand beside them.
-		low := k.figures(right, y, column)
-		k.size.Y = cardEdge - math.Min(k.text(cardEdge, y, left), low)
+	if len(all) == 0 { // words only: the figures stand beside them
+		k.size.Y = cardEdge - math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
 		return k
+	}
+	setup, after := c.Setup, c.After
+	if afterLeft || len(setup) == 0 {
+		setup, after = all, nil
 	}
 	low := k.hang(setup, cardEdge, y, left)
 	k.size.Y = cardEdge - math.Min(k.say(right, k.hang(after, right, y, column), column), low)

@@ -22,8 +22,12 @@ func cardsOf(plan shop.Plan) map[shop.Stage][]templates.Card {
 	return out
 }
 
-// A gallery is the pictures of one card.
-type gallery struct{ setup, after []templates.Picture }
+// A gallery is the pictures of one card, and the kinds of part that are seen on them
+// as they are afterwards.
+type gallery struct {
+	setup, after []templates.Picture
+	parts        []shop.Part
+}
 
 // galleries returns the pictures of every card: each step as it is set up for its
 // first size, with what is turned on the way, and every kind of part once the card is
@@ -71,7 +75,10 @@ func byCard(all func(func(shop.Work) bool)) [][]shop.Work {
 // add adds what one part goes through on a card.
 func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 	for i, w := range works {
-		if w.Lie == 0 && !g.knows(c, w.Step) {
+		if g.knows(c, w.Step) {
+			continue
+		}
+		if w.Lie == 0 {
 			g.setup = append(g.setup, newSetUp(p, c.Steps[w.Step], w).pictures()...)
 		}
 		if i > 0 && len(g.setup) > 0 {
@@ -80,8 +87,10 @@ func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 			}
 		}
 	}
+	part := c.Steps[works[0].Step].Parts[0].Part
 	before, after := works[0].Before, works[len(works)-1].After
-	if len(without(before, after).Pieces) > 0 {
+	if !slices.Contains(g.parts, part) && len(without(before, after).Pieces) > 0 {
+		g.parts = append(g.parts, part)
 		g.after = append(g.after, afterwards(before, after))
 	}
 }
@@ -91,7 +100,8 @@ func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 func (g *gallery) knows(c shop.Card, step int) bool {
 	s := c.Steps[step]
 	return len(g.setup) > 0 && slices.ContainsFunc(c.Steps[:step], func(q shop.Step) bool {
-		return q.Do == s.Do && q.Parts[0].Part == s.Parts[0].Part && (c.How == shop.OnEnd || q.Do == shop.Crosscut)
+		alike := q.Parts[0].Part == s.Parts[0].Part || s.Parts[0].Part == shop.TestPiece
+		return q.Do == s.Do && alike && (c.How == shop.OnEnd || q.Do == shop.Crosscut)
 	})
 }
 

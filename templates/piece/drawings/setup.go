@@ -48,7 +48,7 @@ func (s setUp) lie() shop.Lie { return s.Saw.Lies[min(s.Work.Lie, 1)] }
 const (
 	gaugeDeep  = 22.0 // of the fence on the mitre gauge
 	stopLong   = 28.0 // of the stop along the fence
-	bladeLong  = 60.0 // what is shown of the blade before and behind the part
+	bladeLong  = 36.0 // what is shown of the blade before and behind the part
 	fenceAfter = 70.0 // how far the fence reaches beyond the blade
 )
 
@@ -187,7 +187,7 @@ func (k *sketcher) blade(far, near float64, s setUp) {
 	at := func(x, y float64) geometry.Point { return geometry.Pt(s.blade+x+y*tan, y) }
 	k.block(templates.Dark, at(0, near*0.6), at(wide, near*0.6), at(wide, far*0.9), at(0, far*0.9))
 	k.line(templates.Centre, at(wide/2, near), at(wide/2, far))
-	k.arrow(false, at(wide/2, near-40), at(wide/2, near-5)) // the way it is pushed
+	k.arrow(false, at(wide/2, near-28), at(wide/2, near-4)) // the way it is pushed
 	k.label(at(wide, far*0.9), at(wide, far), tag("blade"))
 }
 
