@@ -1,7 +1,6 @@
 package piece
 
 import (
-	"cmp"
 	"math"
 
 	"rodsheet/geometry"
@@ -112,11 +111,8 @@ func checkTaper(t joint.Taper, thickness float64) error {
 	if err := t.Check(); err != nil {
 		return err
 	}
-	return cmp.Or(
-		stock("legs.taper.foot", t.Foot, longest),
-		measure.AtMost("legs.taper.across", measure.Length(t.LostAcross()),
-			"legs.leaves-least", measure.Length(thickness-least), "legs.taper.less"),
-	)
+	return measure.AtMost("legs.taper.across", measure.Length(t.LostAcross()),
+		"legs.leaves-least", measure.Length(thickness-design.Thinnest), "legs.taper.less")
 }
 
 // foot returns where the middle of the back of the finished foot stands

@@ -12,10 +12,12 @@ import (
 	"rodsheet/templates/wording"
 )
 
-// A field is one key of a table that fills a T.
+// A field is one key of a table that fills a T: how it is read, and its limits,
+// asked of a T however that was made. Nothing is outside where that is nil.
 type field[T any] struct {
-	key  Key
-	read func(*node, measure.Unit) (reading[T], *fault)
+	key     Key
+	read    func(*node, measure.Unit) (reading[T], *fault)
+	outside func(*T) error
 }
 
 // A reading is a value that a T can take.
@@ -41,27 +43,40 @@ func wanted(n *node, what, hint wording.Text) *fault {
 	return &fault{at: n.value, words: wantedFor.With(what.With(), n.described()), hint: hint.With()}
 }
 
-// limits of a figure; open ones do not allow the least itself.
+// limits of a figure. Open ones do not allow the least itself; where 0 of a design
+// stands for a key left out, none says so.
 type limits struct {
 	least, most float64
-	open        bool
+	open, none  bool
 }
 
 // upTo allows more than nothing and at most so much; from allows the least too.
-func upTo(most float64) limits        { return limits{0, most, true} }
-func from(least, most float64) limits { return limits{least, most, false} }
-func (l limits) degrees() limits {
-	return limits{measure.Radians(l.least), measure.Radians(l.most), l.open}
+func upTo(most float64) limits        { return limits{most: most, open: true} }
+func from(least, most float64) limits { return limits{least: least, most: most} }
+
+func (l limits) orNone() limits {
+	l.none = true
+	return l
 }
 
-// check returns a fault for a quantity outside the limits.
-func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
+func (l limits) times(unit float64) limits {
+	l.least, l.most = l.least*unit, l.most*unit
+	return l
+}
+
+// outside returns a *measure.BoundError for a quantity outside the limits.
+func (l limits) outside(figure measure.ID, q measure.Quantity) error {
 	low := measure.AtLeast
 	if l.open {
 		low = measure.Above
 	}
 	bound := func(v float64) measure.Quantity { return measure.Quantity{Kind: q.Kind, Value: v} }
-	outside := cmp.Or(low("", q, "", bound(l.least), ""), measure.AtMost("", q, "", bound(l.most), ""))
+	return cmp.Or(low(figure, q, "", bound(l.least), ""), measure.AtMost(figure, q, "", bound(l.most), ""))
+}
+
+// check returns a fault for a quantity outside the limits.
+func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
+	outside := l.outside("", q)
 	if outside == nil {
 		return nil
 	}
@@ -73,58 +88,73 @@ func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 	return f
 }
 
-// figure reads one quantity.
-func figure[T any](key Key, l limits, parse func(*node, measure.Unit) (measure.Quantity, *fault), of func(*T) *float64) field[T] {
-	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
+// figure reads one quantity, which a T holds in the given unit of it.
+func figure[T any](key Key, l limits, kind measure.Kind, unit float64, parse func(*node, measure.Unit) (measure.Quantity, *fault), of func(*T) *float64) field[T] {
+	read := func(n *node, u measure.Unit) (reading[T], *fault) {
 		q, f := parse(n, u)
 		if f == nil {
 			f = l.check(n, q, u)
 		}
-		return reading[T]{apply: func(t *T) { *of(t) = q.Value }, value: q.Value, bare: n.kind != isText, idle: q.Value == 0}, f
+		return reading[T]{apply: func(t *T) { *of(t) = q.Value * unit }, value: q.Value, bare: n.kind != isText, idle: q.Value == 0}, f
+	}
+	held := l.times(unit)
+	return field[T]{key, read, func(t *T) error {
+		if v := *of(t); v != 0 || !l.none {
+			return held.outside(measure.ID(key), measure.Quantity{Kind: kind, Value: v})
+		}
+		return nil
 	}}
 }
 
 func length[T any](key Key, l limits, of func(*T) *float64) field[T] {
-	return figure(key, l, parseLength, of)
+	return figure(key, l, measure.KindLength, 1, parseLength, of)
 }
 
 // angle takes its limits in degrees.
 func angle[T any](key Key, l limits, of func(*T) *float64) field[T] {
-	return figure(key, l.degrees(), parseAngle, of)
+	return figure(key, l.times(measure.Radians(1)), measure.KindAngle, 1, parseAngle, of)
 }
 
 func number[T any](key Key, l limits, of func(*T) *float64) field[T] {
-	return figure(key, l, parseNumber, of)
+	return figure(key, l, measure.KindNumber, 1, parseNumber, of)
 }
 
 // percent keeps a share: 0.25 for 25.
 func percent[T any](key Key, l limits, of func(*T) *float64) field[T] {
-	f := number(key, l, of)
-	read := f.read
-	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
-		r, bad := read(n, u)
-		r.apply = func(t *T) { *of(t) = r.value / 100 }
-		return r, bad
-	}
-	return f
+	return figure(key, l, measure.KindNumber, 1.0/100, parseNumber, of)
 }
 
 // count reads a whole number.
 func count[T any](key Key, l limits, of func(*T) *int) field[T] {
-	return field[T]{key, func(n *node, u measure.Unit) (reading[T], *fault) {
+	read := func(n *node, u measure.Unit) (reading[T], *fault) {
 		v, err := strconv.Atoi(n.text)
 		if n.kind != isWhole || err != nil {
 			return reading[T]{}, wanted(n, wholeNumber, "")
 		}
 		f := l.check(n, measure.Number(float64(v)), u)
 		return reading[T]{apply: func(t *T) { *of(t) = v }, value: float64(v), idle: v == 0}, f
+	}
+	return field[T]{key, read, func(t *T) error {
+		if v := *of(t); v != 0 || !l.none {
+			return l.outside(measure.ID(key), measure.Number(float64(v)))
+		}
+		return nil
 	}}
+}
+
+// pick is a choice whose words stand in the order of the constants of a C.
+func pick[T any, C ~uint8](key Key, words []string, of func(*T) *C) field[T] {
+	f := choice(key, words, func(t *T, i int) { *of(t) = C(i) })
+	f.outside = func(t *T) error {
+		return from(0, float64(len(words)-1)).outside(measure.ID(key), measure.Number(float64(*of(t))))
+	}
+	return f
 }
 
 // choice reads one of several words and hands on which; the first says no
 // more than leaving the key out where nothing hangs on it.
 func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
-	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isText {
 			quoted := `"` + strings.Join(words, orQuoted.With()) + `"`
 			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(quoted, n.described()), hint: wordQuoted.With()}
@@ -140,7 +170,7 @@ func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
 
 // boolean reads true or false.
 func boolean[T any](key Key, of func(*T) *bool) field[T] {
-	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
 			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(trueFalse.With(), n.described()), hint: boolHint(n.text)}
 		}
@@ -158,7 +188,7 @@ func boolHint(text string) string {
 
 // line reads a text of one line.
 func line[T any](key Key, most int, of func(*T) *string) field[T] {
-	return field[T]{key, func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		f := checkLine(n, most)
 		return reading[T]{apply: func(t *T) { *of(t) = n.text }, word: n.text}, f
 	}}

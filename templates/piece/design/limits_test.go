@@ -42,11 +42,11 @@ func TestLimits(t *testing.T) {
 	}{
 		{key: "ring.sides", least: "3", under: "2", most: "8", over: "9", below: "2 must be at least 3", above: "9 must be at most 8"},
 		{key: "ring.inside", least: "0.001", under: "0", most: "10000", over: "10000.01"},
-		{key: "ring.width", least: "0.001", under: "0", most: "1000", over: "1000.01"},
-		{key: "ring.depth", least: "0.001", under: "-0.001", most: "1000", over: "1000.01"},
+		{key: "ring.width", least: "1", under: "0.999", most: "1000", over: "1000.01"},
+		{key: "ring.depth", least: "1", under: "0.999", most: "1000", over: "1000.01"},
 		{key: "ring.horn", least: "0", under: "-0.001", most: "1000", over: "1000.01"},
 		{key: "ring.slack", least: "0", under: "-0.001", most: "10", over: "10.01", besides: `plain-end = "closed"`},
-		{key: "legs.breadth", least: "26.001", under: "0", most: "1000", over: "1000.01"},
+		{key: "legs.breadth", least: "26.001", under: "0.999", most: "1000", over: "1000.01", below: "0.999 mm must be at least 1 mm"},
 		{key: "legs.splay", least: "0", under: "-0.01", most: "60", over: "60.01", below: "-0.01° must be at least 0°", above: "60.01° must be at most 60°"},
 		{key: "legs.foot-circle", least: "0.001", under: "0", most: "20000", over: "20000.01", replaces: "splay = 14"},
 		{key: "legs.foot-spread", least: "0.001", under: "0", most: "20000", over: "20000.01", replaces: "splay = 14"},
@@ -54,17 +54,17 @@ func TestLimits(t *testing.T) {
 		{key: "legs.frame-height", least: "0.001", under: "0", most: "10000", over: "10000.01", replaces: "height = 450"},
 		{key: "legs.mid-to-leg", least: "0.001", under: "0", most: "10000", over: "10000.01"},
 		{key: "legs.clear", least: "0", under: "-0.001", most: "1000", over: "1000.01"},
-		{key: "legs.tenon", least: "0.001", under: "0", most: "27.99", over: "1000.01"},
+		{key: "legs.tenon", least: "1", under: "0.999", most: "27.99", over: "1000.01"},
 		{key: "legs.proud", least: "0", under: "-0.001", most: "1000", over: "1000.01"},
 		{key: "legs.taper.start", least: "0", under: "-0.001", most: "3000", over: "3000.01"},
-		{key: "legs.taper.foot", least: "0.001", under: "0", most: "39.99", over: "600.01"},
-		{key: "top.thickness", least: "2", under: "0", most: "25", over: "200.01"},
+		{key: "legs.taper.foot", least: "1", under: "0.999", most: "39.99", over: "600.01"},
+		{key: "top.thickness", least: "2", under: "0.999", most: "25", over: "200.01", below: "0.999 mm must be at least 1 mm"},
 		{key: "top.diameter", least: "0.001", under: "0", most: "10000", over: "10000.01"},
 		{key: "top.overhang", least: "-27.99", under: "-1000.01", most: "10000", over: "10000.01", replaces: "diameter = 560",
 			below: "-1000.01 mm must be at least -1000 mm"},
 		{key: "top.corner-size", least: "0.001", under: "0", most: "10000", over: "10000.01", replaces: "diameter = 560", besides: "outline = \"ring\"\ncorner = \"rounded\""},
-		{key: "top.pads.diameter", least: "0.001", under: "0", most: "1000", over: "1000.01"},
-		{key: "top.pads.height", least: "0.001", under: "0", most: "1000", over: "1000.01"},
+		{key: "top.pads.diameter", least: "1", under: "0.999", most: "1000", over: "1000.01"},
+		{key: "top.pads.height", least: "1", under: "0.999", most: "1000", over: "1000.01"},
 		{key: "top.pads.mid-to-pad", least: "-10000", under: "-10000.01", most: "10000", over: "10000.01",
 			below: "-10000.01 mm must be at least -10000 mm"},
 		{key: "top.fixing.screw", least: "0", under: "-0.001", most: "300", over: "300.01", besides: "kind = \"buttons\"", wooden: true},
@@ -107,10 +107,11 @@ func TestLimits(t *testing.T) {
 		below, above := tt.below, tt.above
 		if below == "" {
 			relation := "more than"
-			if tt.least == "0" {
-				relation = "at least"
+			limit := "0"
+			if tt.least == "0" || tt.least == "1" {
+				relation, limit = "at least", tt.least
 			}
-			below = fmt.Sprintf("%s mm must be %s 0 mm", tt.under, relation)
+			below = fmt.Sprintf("%s mm must be %s %s mm", tt.under, relation, limit)
 		}
 		if above == "" {
 			above = tt.over + " mm must be at most "

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 
@@ -90,8 +91,8 @@ type entries[T any] struct {
 }
 
 // listOf reads the tables of a list.
-func listOf[T any](e entries[T], of func(*Design) *[]T) func(*node, measure.Unit) (reading[Design], *fault) {
-	return func(n *node, u measure.Unit) (reading[Design], *fault) {
+func listOf[T any](key Key, e entries[T], of func(*Design) *[]T) field[Design] {
+	read := func(n *node, u measure.Unit) (reading[Design], *fault) {
 		switch {
 		case n.kind != isList:
 			return reading[Design]{}, wanted(n, e.list, e.hint)
@@ -112,6 +113,26 @@ func listOf[T any](e entries[T], of func(*Design) *[]T) func(*node, measure.Unit
 		}
 		return reading[Design]{apply: func(d *Design) { *of(d) = out }}, all(faults)
 	}
+	return field[Design]{key, read, func(d *Design) error {
+		for _, one := range *of(d) {
+			if bound := e.outside(&one); bound != nil {
+				bound.Figure = measure.ID(key.with(string(bound.Figure)))
+				return bound
+			}
+		}
+		return nil
+	}}
+}
+
+// outside returns the first figure of an entry that is outside its limits.
+func (e entries[T]) outside(one *T) *measure.BoundError {
+	for _, f := range e.fields {
+		var bound *measure.BoundError
+		if f.outside != nil && errors.As(f.outside(one), &bound) {
+			return bound
+		}
+	}
+	return nil
 }
 
 func (e entries[T]) read(n *node, u measure.Unit) (T, []*fault) {

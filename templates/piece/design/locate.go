@@ -106,8 +106,6 @@ func otherSetters() []setter {
 		{[]Key{"wood.moisture"}, []measure.ID{"movement.from", "movement.to"}},
 		{[]Key{"wood.board"}, []measure.ID{"wood.board.count", "wood.board.length", "wood.board.width", "wood.board.thickness"}},
 		{[]Key{"item"}, []measure.ID{"item.count", "item.price"}},
-		{[]Key{"prices.wood-per-m3", "prices.wood-per-board-foot"}, []measure.ID{"prices.wood"}},
-		{[]Key{"prices.glass-per-m2", "prices.glass-per-square-foot"}, []measure.ID{"prices.glass"}},
 		{[]Key{"milled.kerf", "saw.kerf"}, []measure.ID{"lap.kerf", "saw.kerf", "milled.kerf"}},
 	}
 }

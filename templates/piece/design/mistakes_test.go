@@ -69,7 +69,7 @@ func TestMistakes(t *testing.T) {
 		{"missing in a table opened by its boards", with(23, "[[wood.board]]\nlength = 900\nwidth = 90\nthickness = 40", 24, "[wood]\nspares = 2"),
 			"27:2 wood: one of species or density is missing"},
 		{"columns count characters", with(2, `top = {kind = "gläs", thickness = 0}`, 16, "", 17, "", 18, "", 19, "", 20, "", 21, "", 22, ""), "" +
-			"2:15 top.kind: \"gläs\" is not none, glass or wood\n2:35 top.thickness: 0 mm must be more than 0 mm"},
+			"2:15 top.kind: \"gläs\" is not none, glass or wood\n2:35 top.thickness: 0 mm must be at least 1 mm"},
 		{"missing pad", with(21, ""), "20:6 top.pads.diameter: is missing"},
 		{"missing points", with(19, `outline = "free"`), "16:2 top.points: is missing"},
 		{"missing corner size", with(19, "outline = \"ring\"\ncorner = \"rounded\""), "16:2 top.corner-size: is missing"},
@@ -151,7 +151,7 @@ func TestMistakes(t *testing.T) {
 
 		{"all at once", with(4, "sides = 9", 6, "widht = 3", 10, "breadth = 0", 17, `kind = "tin"`, 26, "kerf = \"thin\""), "" +
 			"3:2 ring.width: is missing\n4:9 ring.sides: 9 must be at most 8\n6:1 ring.widht: this key is not known | did you mean width?\n" +
-			"10:11 legs.breadth: 0 mm must be more than 0 mm\n17:8 top.kind: \"tin\" is not none, glass or wood\n" +
+			"10:11 legs.breadth: 0 mm must be at least 1 mm\n17:8 top.kind: \"tin\" is not none, glass or wood\n" +
 			"26:8 saw.kerf: \"thin\" is not a length | write 640, 64cm, 25 1/4in or 2' 1 1/4\""},
 	}
 	for _, tt := range tests {

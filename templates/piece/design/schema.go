@@ -2,6 +2,7 @@ package design
 
 import (
 	"slices"
+	"sync"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -28,6 +29,7 @@ const (
 // (common practice, no source).
 const (
 	Longest     = 10_000.0 // mm, of a part, a height
+	Thinnest    = 1.0      // mm, of stock, and of what is left of it
 	ThickestTop = 200.0    // mm
 	WidestKerf  = 12.0     // mm, of one blade; wider is a dado set
 	MostPoints  = 100      // of a free outline
@@ -36,8 +38,56 @@ const (
 )
 
 // fields are all keys of a design, in the order in which they are applied.
-func fields() []field[Design] {
+var fields = sync.OnceValue(func() []field[Design] {
 	return slices.Concat(headFields(), planFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields(), buyingFields())
+})
+
+// Outside returns the errors about figures of a design that are outside their
+// limits, however it was made. What hangs on a key in doubt is not asked.
+func (d Design) Outside(doubts Doubts) []error {
+	var errs []error
+	for _, f := range fields() {
+		if f.outside == nil || !d.has(f.key) || len(doubts) > 0 && doubts.Any(hangsOn(f.key)...) {
+			continue
+		}
+		if err := f.outside(&d); err != nil {
+			errs = append(errs, err)
+		}
+	}
+	return errs
+}
+
+// has reports whether a design goes by a key.
+func (d Design) has(key Key) bool {
+	switch key {
+	case "legs.splay", "legs.foot-circle", "legs.foot-spread":
+		return slices.Index(groups()[0], key) == int(d.Legs.Lean)
+	case "legs.height":
+		return d.Legs.To == Overall
+	case "legs.frame-height":
+		return d.Legs.To == ToFrame
+	case "prices.wood-per-m3":
+		return d.Prices.Wood.Unit == measure.Millimetre
+	case "prices.wood-per-board-foot":
+		return d.Prices.Wood.Unit != measure.Millimetre
+	case "prices.glass-per-m2":
+		return d.Prices.Glass.Unit == measure.Millimetre
+	case "prices.glass-per-square-foot":
+		return d.Prices.Glass.Unit != measure.Millimetre
+	}
+	return !(Key("top").holds(key) && d.Top.Kind == NoTop || Key("top.pads").holds(key) && d.Top.Pads.Diameter == 0 ||
+		Key("legs.taper").holds(key) && d.Legs.Taper == nil)
+}
+
+// hangsOn returns the keys that say whether a design goes by another.
+func hangsOn(key Key) []Key {
+	switch {
+	case Key("top.pads").holds(key):
+		return []Key{"top.kind", "top.pads.diameter"}
+	case Key("top").holds(key):
+		return []Key{"top.kind"}
+	}
+	return alternatives(key)
 }
 
 func headFields() []field[Design] {
@@ -60,10 +110,10 @@ func ringFields() []field[Design] {
 	return []field[Design]{
 		count("ring.sides", from(joint.RingFewest, joint.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
 		length("ring.inside", upTo(Longest), func(d *Design) *float64 { return &d.Ring.Inside }),
-		length("ring.width", upTo(widest), func(d *Design) *float64 { return &d.Ring.Width }),
-		length("ring.depth", upTo(widest), func(d *Design) *float64 { return &d.Ring.Depth }),
+		length("ring.width", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Width }),
+		length("ring.depth", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Depth }),
 		choice("ring.leg-end", []string{"under", "over"}, func(d *Design, i int) { d.Ring.LegEndOver = i == 1 }),
-		choice("ring.plain-end", plainEnds(), func(d *Design, i int) { d.Ring.Plain = PlainEnd(i) }),
+		pick("ring.plain-end", plainEnds(), func(d *Design) *PlainEnd { return &d.Ring.Plain }),
 		length("ring.horn", from(0, widest), func(d *Design) *float64 { return &d.Ring.Horn }),
 		length("ring.slack", from(0, mostPlay), func(d *Design) *float64 { return &d.Ring.Slack }),
 	}
@@ -75,19 +125,19 @@ func plainEnds() []string { return []string{"flush", "open", "closed"} }
 func legFields() []field[Design] {
 	steepest := from(0, measure.Degrees(joint.LeanSteepest))
 	return []field[Design]{
-		length("legs.breadth", upTo(widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
+		length("legs.breadth", from(Thinnest, widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
 		angle("legs.splay", steepest, lean(BySplay)),
 		length("legs.foot-circle", upTo(widestCircle), lean(ByFootCircle)),
 		length("legs.foot-spread", upTo(widestCircle), lean(ByFootSpread)),
 		length("legs.height", upTo(Longest), height(Overall)),
 		length("legs.frame-height", upTo(Longest), height(ToFrame)),
-		length("legs.mid-to-leg", upTo(Longest), func(d *Design) *float64 { return &d.Legs.At }),
+		length("legs.mid-to-leg", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Legs.At }),
 		length("legs.clear", from(0, widest), func(d *Design) *float64 { return &d.Legs.Clear }),
-		choice("legs.mortise", mortises(), func(d *Design, i int) { d.Legs.Mortise = joint.BridleMember(i) }),
-		length("legs.tenon", upTo(widest), func(d *Design) *float64 { return &d.Legs.Tenon }),
+		pick("legs.mortise", mortises(), func(d *Design) *joint.BridleMember { return &d.Legs.Mortise }),
+		length("legs.tenon", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Legs.Tenon }),
 		length("legs.proud", from(0, widest), func(d *Design) *float64 { return &d.Legs.Proud }),
 		length("legs.taper.start", from(0, 3000), func(d *Design) *float64 { return &taper(d).Start }),
-		length("legs.taper.foot", upTo(600), func(d *Design) *float64 { return &taper(d).Foot }),
+		length("legs.taper.foot", from(Thinnest, 600), func(d *Design) *float64 { return &taper(d).Foot }),
 		choice("legs.taper.faces", taperedFaces(), func(d *Design, i int) {
 			if i > 0 {
 				taper(d).Faces = joint.TaperFaces(i - 1)
@@ -132,27 +182,27 @@ func height(to HeightTo) func(*Design) *float64 {
 
 func topFields() []field[Design] {
 	return []field[Design]{
-		choice("top.kind", []string{"none", "glass", "wood"}, func(d *Design, i int) { d.Top.Kind = TopKind(i) }),
-		choice("top.outline", []string{"round", "ring", "free"}, func(d *Design, i int) { d.Top.Outline = TopOutline(i) }),
-		length("top.thickness", upTo(ThickestTop), func(d *Design) *float64 { return &d.Top.Thickness }),
-		length("top.diameter", upTo(Longest), func(d *Design) *float64 { return &d.Top.Diameter }),
+		pick("top.kind", []string{"none", "glass", "wood"}, func(d *Design) *TopKind { return &d.Top.Kind }),
+		pick("top.outline", []string{"round", "ring", "free"}, func(d *Design) *TopOutline { return &d.Top.Outline }),
+		length("top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Top.Thickness }),
+		length("top.diameter", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.Diameter }),
 		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
-		choice("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design, i int) { d.Top.Corner = Corner(i) }),
-		length("top.corner-size", upTo(Longest), func(d *Design) *float64 { return &d.Top.CornerSize }),
-		{"top.points", readPoints},
+		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
+		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
+		{key: "top.points", read: readPoints},
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
-		length("top.pads.diameter", upTo(widest), func(d *Design) *float64 {
+		length("top.pads.diameter", from(Thinnest, widest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = true
 			return &d.Top.Pads.Diameter
 		}),
-		length("top.pads.height", upTo(widest), func(d *Design) *float64 { return &d.Top.Pads.Height }),
+		length("top.pads.height", from(Thinnest, widest), func(d *Design) *float64 { return &d.Top.Pads.Height }),
 		length("top.pads.mid-to-pad", from(-Longest, Longest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = false
 			return &d.Top.Pads.At
 		}),
-		choice("top.fixing.kind", []string{"none", "screws", "buttons"}, func(d *Design, i int) { d.Top.Fixing.Kind = FixingKind(i) }),
+		pick("top.fixing.kind", []string{"none", "screws", "buttons"}, func(d *Design) *FixingKind { return &d.Top.Fixing.Kind }),
 		length("top.fixing.screw", from(0, longestScrew), func(d *Design) *float64 { return &d.Top.Fixing.Screw }),
-		choice("top.fixing.bond", []string{"none", "silicone"}, func(d *Design, i int) { d.Top.Fixing.Bond = Bond(i) }),
+		pick("top.fixing.bond", []string{"none", "silicone"}, func(d *Design) *Bond { return &d.Top.Fixing.Bond }),
 	}
 }
 
@@ -160,15 +210,15 @@ func woodFields() []field[Design] {
 	return []field[Design]{
 		line("wood.species", titleLetters, func(d *Design) *string { return &d.Wood.Species }),
 		// From balsa to the heaviest woods that sink: common practice, no source.
-		number("wood.density", from(50, MostDense), func(d *Design) *float64 { return &d.Wood.Density }),
-		{"wood.moisture", readMoisture},
+		number("wood.density", from(50, MostDense).orNone(), func(d *Design) *float64 { return &d.Wood.Density }),
+		{key: "wood.moisture", read: readMoisture},
 		length("wood.rough-length", from(0, widest), func(d *Design) *float64 { return &d.Wood.ExtraLength }),
 		length("wood.rough-width", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraWidth }),
 		length("wood.rough-thickness", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraThickness }),
 		count("wood.spares", from(0, 100), func(d *Design) *int { return &d.Wood.Spares }),
 		count("wood.tests", from(0, 100), func(d *Design) *int { return &d.Wood.Tests }),
 		percent("wood.waste", from(0, 300), func(d *Design) *float64 { return &d.Wood.Waste }),
-		{"wood.board", listOf(boards(), func(d *Design) *[]Board { return &d.Wood.Boards })},
+		listOf("wood.board", boards(), func(d *Design) *[]Board { return &d.Wood.Boards }),
 	}
 }
 
@@ -180,7 +230,7 @@ func boards() entries[Board] {
 			length("length", upTo(Longest), func(b *Board) *float64 { return &b.Length }),
 			length("width", upTo(2*widest), func(b *Board) *float64 { return &b.Width }),
 			length("thickness", upTo(widest), func(b *Board) *float64 { return &b.Thickness }),
-			count("count", from(1, 1000), func(b *Board) *int { return &b.Count }),
+			count("count", from(1, 1000).orNone(), func(b *Board) *int { return &b.Count }),
 		},
 	}
 }
@@ -195,7 +245,7 @@ func buyingFields() []field[Design] {
 	wood := func(d *Design) *Rate { return &d.Prices.Wood }
 	glass := func(d *Design) *Rate { return &d.Prices.Glass }
 	return []field[Design]{
-		{"item", listOf(items(), func(d *Design) *[]Item { return &d.Items })},
+		listOf("item", items(), func(d *Design) *[]Item { return &d.Items }),
 		line("prices.currency", coinLetters, func(d *Design) *string { return &d.Prices.Currency }),
 		rate("prices.wood-per-m3", measure.Millimetre, wood),
 		rate("prices.wood-per-board-foot", measure.Inch, wood),
@@ -224,14 +274,14 @@ func sawFields() []field[Design] {
 	return []field[Design]{
 		length("saw.kerf", upTo(WidestKerf), func(d *Design) *float64 { return &d.Saw.Kerf }),
 		boolean("saw.flat-tooth", func(d *Design) *bool { return &d.Saw.FlatTooth }),
-		length("saw.blade-height", upTo(widest), func(d *Design) *float64 { return &d.Saw.Highest }),
-		length("saw.dado", upTo(100), func(d *Design) *float64 { return &d.Saw.Dado }),
-		length("saw.stop-reach", upTo(Longest), func(d *Design) *float64 { return &d.Saw.StopReach }),
+		length("saw.blade-height", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Saw.Highest }),
+		length("saw.dado", upTo(100).orNone(), func(d *Design) *float64 { return &d.Saw.Dado }),
+		length("saw.stop-reach", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Saw.StopReach }),
 		choice("saw.gauge", []string{"square", "fence"}, func(d *Design, i int) { d.Saw.FromFence = i == 1 }),
-		length("milled.width", upTo(widest), func(d *Design) *float64 { return &d.Milled.Width }),
-		length("milled.depth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Depth }),
-		length("milled.breadth", upTo(widest), func(d *Design) *float64 { return &d.Milled.Breadth }),
-		length("milled.kerf", upTo(WidestKerf), func(d *Design) *float64 { return &d.Milled.Kerf }),
+		length("milled.width", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Width }),
+		length("milled.depth", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Depth }),
+		length("milled.breadth", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Breadth }),
+		length("milled.kerf", upTo(WidestKerf).orNone(), func(d *Design) *float64 { return &d.Milled.Kerf }),
 	}
 }
 

@@ -1,11 +1,13 @@
 package design
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // The starting design names every key there is, each in its table.
@@ -82,6 +84,45 @@ func TestSettersAreKeys(t *testing.T) {
 					t.Errorf("%s: there is no key %s", figure, key)
 				}
 			}
+		}
+	}
+}
+
+// A figure that a design may have outside its limits has a name to be told by.
+func TestFiguresHaveNames(t *testing.T) {
+	for _, f := range fields() {
+		if f.outside != nil && f.key != "wood.board" && f.key != "item" && wording.Name(measure.ID(f.key)) == string(f.key) {
+			t.Errorf("%s has no name", f.key)
+		}
+	}
+}
+
+// What is outside its limits in a file is so in a design, however that was made.
+func TestOutsideAsInAFile(t *testing.T) {
+	file, err := Read([]byte(sound), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct {
+		want   string
+		change func(*Design)
+	}{
+		{"[]", func(*Design) {}},
+		{"[ring.width 0.5 mm: not ≥ 1 mm]", func(d *Design) { d.Ring.Width = 0.5 }},
+		{"[]", func(d *Design) { d.Legs.Tenon = 0 }},
+		{"[legs.tenon 0.5 mm: not ≥ 1 mm]", func(d *Design) { d.Legs.Tenon = 0.5 }},
+		{"[legs.splay 61°: not ≤ 60°]", func(d *Design) { d.Legs.Given = measure.Radians(61) }},
+		{"[wood.waste 4: not ≤ 3]", func(d *Design) { d.Wood.Waste = 4 }},
+		{"[top.kind 3: not ≤ 2]", func(d *Design) { d.Top.Kind = 3 }},
+		{"[]", func(d *Design) { d.Top.Kind, d.Top.Thickness = NoTop, -1 }},
+		{"[wood.board.count -1: not ≥ 1]", func(d *Design) { d.Wood.Boards = []Board{{9, 9, 9, -1}} }},
+		{"[prices.glass-per-square-foot -1: not ≥ 0]", func(d *Design) { d.Prices.Glass = Rate{Price{-1, true}, measure.Inch} }},
+		{"[item.price -2: not ≥ 0]", func(d *Design) { d.Items = []Item{{Name: "a", Count: 1, Price: Price{-2, true}}} }},
+	} {
+		d := file.Sizes[0]
+		tt.change(&d)
+		if got := fmt.Sprint(d.Outside(nil)); got != tt.want {
+			t.Errorf("got %s, want %s", got, tt.want)
 		}
 	}
 }
