@@ -139,8 +139,8 @@ type stance struct {
 	swing float64 // in the frame of the saw
 }
 
-// ready puts in what a lie leaves open: a square cut through may be made on any face,
-// and where no end is said to rest, either does.
+// ready puts in what a lie leaves open, as a square cut through may be made on any
+// face and from either end: the stop on the left of the blade then.
 func (l Lie) ready(part Part) Lie {
 	if l.Rest == NoFace {
 		l.Rest = map[Part]Face{Stretcher: PlainEnd, Leg: Foot}[part.frame()]
@@ -149,9 +149,11 @@ func (l Lie) ready(part Part) Lie {
 		l.Fence = RingSide
 	}
 	if l.Down == NoFace {
-		l.Down = map[Part]Face{Stretcher: Underside, Leg: StretcherSide}[part.frame()]
-		if l.Fence == Back {
-			l.Down = RingSide
+		down := Out(part, l.Fence).Cross(Out(part, l.Rest))
+		for f, out := range sides[part.frame()] {
+			if out == down {
+				l.Down = f
+			}
 		}
 	}
 	return l

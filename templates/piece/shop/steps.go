@@ -54,7 +54,7 @@ func millLegs(p sized) (row, bool) {
 // millSticks planes what the blocks are sawn from with the parts of their section:
 // a filler strip must be as thick as what it holds.
 func millSticks(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p)), Once: notes(note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
@@ -18,14 +16,14 @@ import (
 // Card returns all that is written on a card.
 func Card(plan shop.Plan, c shop.Card) templates.Card {
 	w := writer{speakerFor(plan.Pieces), c}
-	heading := w.note(c.What)
+	heading := w.sentence(c.What)
 	if sizes := sizesOf(c.Steps); len(sizes) > 0 && len(sizes) < w.sizes {
 		heading = piece.WithSizes(heading, sizes, w.sizes)
 	}
 	out := templates.Card{
-		Number: c.Number, Heading: sentence(heading), Ticks: w.ticks(), Figures: w.figures(),
-		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }),
-		Test: strings.Join(w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }), " "),
+		Number: c.Number, Heading: heading, Ticks: w.ticks(), Figures: w.figures(),
+		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }, capital),
+		Test: strings.Join(w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }, asItIs), " "),
 	}
 	var cautions []string
 	for _, s := range c.Steps {
@@ -74,16 +72,9 @@ type writer struct {
 	shop.Card
 }
 
-// sentence begins with a capital letter.
-func sentence(s string) string {
-	first, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[n:]
-}
-
 // kindNames tell the steps of one card apart that are not called the same. Those
 // without one are told by their parts.
 var kindNames = map[shop.NoteID]wording.Text{
-	"step.plane-sticks":    "block sticks",
 	"step.leg-end":         "leg end",
 	"step.leg-end-square":  "leg end",
 	"step.head":            "head",
@@ -252,7 +243,7 @@ func (w writer) figures() []templates.Reading {
 		}
 		out[i] = templates.Reading{Name: f.name, Value: f.value, Write: f.write}
 		if which := w.which(its); which != "" && (len(its) < named || f.rank >= ofStop) {
-			out[i].Name = say("%s, %s", f.name, which)
+			out[i].Name = strings.TrimPrefix(say("%s, %s", f.name, which), ", ")
 		}
 	}
 	return out
@@ -263,9 +254,9 @@ func (w writer) settings(s shop.Step) []setting {
 	c := s.Cut
 	switch {
 	case s.What.ID == "step.plane":
-		return []setting{{ofPlane, say("plane to"), say("%[1]b × %[2]s", w.args(s.What)...), false}}
+		return []setting{{ofPlane, say("planed"), say("%[1]b × %[2]s", w.args(s.What)...), false}}
 	case s.Do == shop.Measure:
-		return []setting{{ofMeasure, say("measured"), w.mm(s.What.Args[0].Figure.Value), true}}
+		return []setting{{ofMeasure, "", w.mm(s.What.Args[0].Figure.Value), true}}
 	case c.How == shop.AwayFromSaw:
 		return nil
 	}
@@ -275,12 +266,12 @@ func (w writer) settings(s shop.Step) []setting {
 			out = append(out, setting{of, name, w.mm(mm), of == ofStop || of == ofSpacer})
 		}
 	}
-	stop := say("stop, from the %s", datum(c.At))
+	stop := say("stop")
 	switch {
 	case c.How == shop.OnEnd:
-		stop = datum(c.At)
+		stop = say("jig to near side of blade")
 	case c.Beyond:
-		stop = say("knife line, from the %s: farther than the stop reaches", datum(c.At))
+		stop = say("beyond the stop's reach: knife line, from the %s", datum(c.At))
 	}
 	line := say("line, from %s", from(c.From))
 	if c.How == shop.OnTaper {
@@ -304,15 +295,15 @@ func (w writer) bladeSet(c shop.Cut) setting {
 	case c.ByHand():
 		return setting{ofBlade, say("by hand, depth"), w.mm(c.Height), false}
 	case c.Through:
-		return setting{ofBlade, say("blade, tilt %s, through", w.angle(c.Tilt)), high, false}
+		return setting{ofBlade, say("blade through"), high, false}
 	}
-	return setting{ofBlade, say("blade, tilt %s, height", w.angle(c.Tilt)), high, true}
+	return setting{ofBlade, say("blade height"), high, true}
 }
 
 // tool are the angles of a cut, that first which the gauge at hand reads.
 func (w writer) tool(c shop.Cut) []setting {
 	square, bevel := w.angle(c.OffSquare), w.angle(c.Bevel())
-	gauge := setting{ofGauge, say("mitre gauge"), say("%s off square", square), c.OffSquare > 0}
+	gauge := setting{ofGauge, say("gauge"), say("%s off square", square), c.OffSquare > 0}
 	other := setting{ofBevel, say("bevel"), bevel, false}
 	switch {
 	case c.How == shop.OnTaper && c.ByHand():
@@ -324,11 +315,11 @@ func (w writer) tool(c shop.Cut) []setting {
 	case c.How == shop.OnEnd && c.OffSquare == 0:
 		return nil
 	case c.How == shop.OnEnd:
-		return []setting{{ofGauge, say("filler strip in the tenoning jig"), square, false}}
+		return []setting{{ofGauge, say("filler strip"), square, false}}
 	case w.Swing > 0:
-		gauge.name = say("mitre gauge, its right end away from you")
+		gauge.name = say("gauge, right end away from you")
 	case w.Swing < 0:
-		gauge.name = say("mitre gauge, its left end away from you")
+		gauge.name = say("gauge, left end away from you")
 	}
 	if w.bevelFirst {
 		gauge.value, other.name, other.value = say("bevel %s", bevel), say("off square"), square
@@ -341,7 +332,8 @@ func (w writer) tool(c shop.Cut) []setting {
 
 // notes says what several steps have to say, each thing once: its figures by size
 // where they differ, and what it is for where steps that do the same have it not.
-func (w writer) notes(of func(shop.Step) []shop.Note) []string {
+// begins says how one begins that has nothing before it.
+func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) wording.Text) []string {
 	var ids []shop.NoteID
 	for _, s := range w.Steps {
 		for _, n := range of(s) {
@@ -360,20 +352,23 @@ func (w writer) notes(of func(shop.Step) []shop.Note) []string {
 			}
 			return i >= 0
 		})
-		text := sentence(w.together(its, said))
 		same := w.of(func(s shop.Step) bool {
 			return slices.ContainsFunc(its, func(t shop.Step) bool { return t.Do == s.Do })
 		})
+		text := noteTexts[id]
 		if which := w.which(its); which != "" && len(its) < len(same) {
-			text = say("%s: %s", sentence(which), text)
+			out = append(out, say("%s: %s", which, w.together(its, said, text)))
+			continue
 		}
-		out = append(out, text)
+		out = append(out, w.together(its, said, begins(text)))
 	}
 	return out
 }
 
+func asItIs(t wording.Text) wording.Text { return t }
+
 // together says one note of several steps.
-func (w writer) together(steps []shop.Step, said []shop.Note) string {
+func (w writer) together(steps []shop.Step, said []shop.Note, text wording.Text) string {
 	if past, ok := w.overhang(steps[0], said[0].ID); ok {
 		return past
 	}
@@ -389,7 +384,7 @@ func (w writer) together(steps []shop.Step, said []shop.Note) string {
 		}
 		args[i] = list(strings.Join(each, ", "))
 	}
-	return noteTexts[said[0].ID].With(args...)
+	return text.With(args...)
 }
 
 // A list is several figures in the place of one.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -127,6 +129,15 @@ func (s speaker) note(n shop.Note) string {
 	return noteTexts[n.ID].With(s.args(n)...)
 }
 
+// sentence says a note that stands by itself: it begins with a capital.
+func (s speaker) sentence(n shop.Note) string { return capital(noteTexts[n.ID]).With(s.args(n)...) }
+
+// capital begins a text with a capital letter, if it begins with one.
+func capital(t wording.Text) wording.Text {
+	first, n := utf8.DecodeRuneInString(string(t))
+	return wording.Text(unicode.ToUpper(first)) + t[n:]
+}
+
 // args are what the verbs of a note's sentence stand for.
 func (s speaker) args(n shop.Note) []any {
 	var args []any
@@ -149,7 +160,7 @@ func (s speaker) args(n shop.Note) []any {
 func (s speaker) all(notes []shop.Note) []string {
 	out := make([]string, len(notes))
 	for i, n := range notes {
-		out[i] = s.note(n)
+		out[i] = s.sentence(n)
 	}
 	return out
 }
@@ -343,7 +354,7 @@ func (s speaker) under(step shop.Step) string {
 	for _, n := range step.Then.All() {
 		text, ok := s.overhang(step, n.ID)
 		if !ok {
-			text = s.note(n)
+			text = s.sentence(n)
 		}
 		all = append(all, text)
 	}
