@@ -159,16 +159,34 @@ func (k *card) hang(pictures []templates.Picture, left, y, width float64) float6
 // steps between them, for there a larger picture says more than a familiar scale.
 var cardReductions = [...]float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
 
-// cardView returns a picture as large as a card has room for.
+// cardView returns a picture as large as a card has room for, with so much air round
+// it that its lettering finds clear places.
 func cardView(p templates.Picture, width, share float64) *view {
-	v := newView(p, 1)
-	v.air = 2
+	airs := []float64{2}
 	if len(p.Labels) > 0 {
-		v.air = 5
+		airs = []float64{5, 9, 14, 20}
 	}
-	most := geometry.Pt(width-2*v.air, share*setupHigh)
+	var best *view
+	fewest := math.MaxInt
+	for _, air := range airs {
+		v := cardViewIn(p, width, share, air)
+		size := v.cell()
+		if n := v.inside(&pen{}, geometry.Box(0, v.foot(), size.X, size.Y)); n < fewest {
+			fewest, best = n, v
+		}
+		if fewest == 0 {
+			break
+		}
+	}
+	return best
+}
+
+func cardViewIn(p templates.Picture, width, share, air float64) *view {
+	v := newView(p, 1)
+	v.air = air
+	most := geometry.Pt(width-2*air, share*setupHigh)
 	if p.NoScale {
-		most = geometry.Pt(math.Min(share*afterWide, width)-2*v.air, share*afterHigh)
+		most = geometry.Pt(math.Min(share*afterWide, width)-2*air, share*afterHigh)
 	}
 	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
 	if v.factor = fit; p.NoScale {

@@ -119,8 +119,9 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level))
 }
 
-// inside draws the picture in the middle of a window.
-func (v *view) inside(n *pen, window geometry.Rect) {
+// inside draws the picture in the middle of a window, and returns how much of its
+// lettering found no clear place.
+func (v *view) inside(n *pen, window geometry.Rect) (struck int) {
 	letters := &label.Placer{Window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
@@ -137,6 +138,7 @@ func (v *view) inside(n *pen, window geometry.Rect) {
 		setLabel(letters, l, l.On, move)
 	}
 	n.lettering(letters, hatch, pictureLine)
+	return letters.Struck
 }
 
 // grays are the tones on paper: light enough for lines and letters to stand on, and

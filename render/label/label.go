@@ -17,6 +17,7 @@ type Placer struct {
 	Texts   []page.Text        // lettering that is set
 	Leaders []geometry.Segment // from it to what it names
 	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
+	Struck  int                // how much of the lettering stands on something
 	lines   []obstacle         // what lettering must not touch
 	marks   int                // how many of the boxes are marks
 }
@@ -66,6 +67,9 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	}
 	if fewest == math.MaxInt {
 		return
+	}
+	if fewest >= striking {
+		p.Struck++
 	}
 	p.put(text, height, size, best)
 }
