@@ -89,7 +89,7 @@ func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 	}
 	part := c.Steps[works[0].Step].Parts[0].Part
 	before, after := works[0].Before, works[len(works)-1].After
-	if !slices.Contains(g.parts, part) && len(without(before, after).Pieces) > 0 {
+	if (part != shop.TestPiece || len(g.after) == 0) && !slices.Contains(g.parts, part) && len(without(before, after).Pieces) > 0 {
 		g.parts = append(g.parts, part)
 		g.after = append(g.after, afterwards(before, after))
 	}
