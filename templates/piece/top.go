@@ -116,6 +116,15 @@ func (p Piece) Pane() joint.Glass {
 	return joint.Glass{Area: p.TopArea(), Thickness: p.Design.Top.Thickness}
 }
 
+// TopAlong returns the direction in plan of the grain of a wooden top: along its
+// longer side, where both are equal along stretcher 1.
+func (p Piece) TopAlong() geometry.Point {
+	if size := p.TopShape().Size(); size.Y > size.X+Slip {
+		return geometry.Pt(0, 1)
+	}
+	return geometry.Pt(1, 0)
+}
+
 // TopPanel returns the rectangle that the outline of the top is sawn from, its
 // grain along the longer side.
 func (p Piece) TopPanel() StockSize {

@@ -3,26 +3,10 @@ package checks
 import (
 	"math"
 
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
-
-// swing is by how much a width changes over the stated change of moisture, for
-// a board cut radially and for one cut tangentially.
-type swing struct{ radial, tangential float64 }
-
-// swings returns that of so many mm of width.
-func swings(p piece.Piece, wood design.WoodSpecies, width float64) swing {
-	change := func(coefficient float64) float64 {
-		return joint.Movement{Width: width, Coefficient: coefficient, From: p.Design.Wood.MoistureFrom, To: p.Design.Wood.MoistureTo}.Change()
-	}
-	return swing{change(wood.Radial), change(wood.Tangential)}
-}
-
-// most returns the larger change, sign dropped.
-func (s swing) most() float64 { return math.Max(math.Abs(s.radial), math.Abs(s.tangential)) }
 
 // movementGroup says what the width of each wooden part does over the stated
 // change of moisture. Along the grain wood keeps its length.
@@ -55,9 +39,9 @@ func movementGroup(p piece.Piece) Group {
 
 // moves adds the change of a size across the grain.
 func (g *Group) moves(p piece.Piece, wood design.WoodSpecies, id measure.ID, width float64) {
-	s := swings(p, wood, width)
-	g.add(id+".quarter-sawn", measure.Length(s.radial))
-	g.add(id+".flat-sawn", measure.Length(s.tangential))
+	s := p.Swings(wood, width)
+	g.add(id+".quarter-sawn", measure.Length(s.Radial))
+	g.add(id+".flat-sawn", measure.Length(s.Tangential))
 }
 
 // felt is the change in mm from which a fit is felt, and widestGlue the width in
@@ -76,12 +60,12 @@ func (g *Group) mind(p piece.Piece, wood design.WoodSpecies) {
 		}
 		g.note(id, lengths(mm...)...)
 	}
-	lap := swings(p, wood, p.Frame.Ring.Width).most()
+	lap := p.Swings(wood, p.Frame.Ring.Width).Most()
 	note("laps", lap > felt, lap)
 	across := math.Max(p.Frame.Ring.Depth, p.Frame.Leg.Breadth)
-	note("bridle", across > widestGlue, across, swings(p, wood, across).most(), widestGlue)
+	note("bridle", across > widestGlue, across, p.Swings(wood, across).Most(), widestGlue)
 	if p.Design.Top.Kind == design.WoodTop {
-		top := swings(p, wood, p.TopPanel().Width).most()
+		top := p.Swings(wood, p.TopPanel().Width).Most()
 		note("top", top > felt, top)
 	}
 }

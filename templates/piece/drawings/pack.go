@@ -130,8 +130,11 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 			}
 			out.Append(job)
 		}
-		if at == shop.GlueStage {
+		switch at {
+		case shop.GlueStage:
 			out.Panels = append(out.Panels, wording.GlueUp(k.plan)...)
+		case shop.TopStage:
+			out.Panels = append(out.Panels, wording.Fixings(k.plan)...)
 		}
 		return out, nil
 	}

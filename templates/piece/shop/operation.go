@@ -33,6 +33,7 @@ const (
 	GlueLegs
 	TrimHeads
 	GlueRing
+	DrillFixings // and what else the top is held by
 	FitPads
 	FitTop
 )

@@ -35,6 +35,7 @@ func rounds() []round {
 		{stage: TaperStage, ops: taperOps()},
 		{stage: GlueStage, ops: trimmedRingOps(), away: true},
 		{stage: GlueStage, ops: glueOps(), away: true},
+		{stage: TopStage, ops: fixingOps(), away: true},
 		{stage: TopStage, ops: onTopOps(), away: true},
 	}
 }

@@ -146,7 +146,9 @@ func fitTop(p sized) (row, bool) {
 	placing(p.Piece, &o)
 	if p.Design.Top.Kind == design.WoodTop {
 		o.What, o.Caution = note("step.fix-top"), ""
-		o.Then = o.Then.with(note("fix-free"))
+	}
+	if p.Design.Top.Kind != design.NoTop {
+		o.Then = o.Then.with(fixed(p.Piece)...)
 	}
 	return plain(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
 }

@@ -8,7 +8,7 @@ import (
 // noteTexts holds the sentence of every note. %s is the next of its figures with its
 // unit, %b without, %n a number of passes,
 // %k the name of a polygon of so many sides.
-var noteTexts = map[shop.NoteID]wording.Text{
+var noteTexts = merged(tradeTexts, map[shop.NoteID]wording.Text{
 	// What steps are called.
 	"step.plane":           "plane to %[1]b × %[2]s",
 	"step.plane-sticks":    "plane the block sticks as the cut list has them",
@@ -209,4 +209,4 @@ var noteTexts = map[shop.NoteID]wording.Text{
 	"glass.before-tempering": "All cutting, corner and edge work comes before tempering: tempered glass cannot be worked.",
 	"glass.weight":           "Area %s, weight %s.",
 	"glass.safety":           "Tempered or laminated safety glass is what ASTM F2813 asks of table tops; the rules of the place come first.",
-}
+})
