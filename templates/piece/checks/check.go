@@ -188,6 +188,10 @@ func questions() []question {
 		plain("glass-corners", askCorner, turning("top.corner-size", more)),
 		plain("frame-under-top", askUnder, resizeTop(more)),
 		plain("proud-head", askProud, either(lowerHead, turning("top.pads.height", more))),
+		plain("screw-through", askScrewThrough, turning("top.fixing.screw", less)),
+		plain("screw-hold", askScrewHold, turning("top.fixing.screw", more)),
+		plain("hole-edge", askHoleEdge, nil),
+		plain("hole-lap", askHoleLap, nil),
 		{id: "board", ask: askBoards},
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
 )
 
 // A Fix is a change of the design that makes a check hold.
@@ -241,6 +242,10 @@ func parameters() map[design.Key]parameter {
 			set: func(_ piece.Piece, d *design.Design, v float64) {
 				d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v
 			},
+		},
+		"top.fixing.screw": {
+			now: func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw },
+			set: func(_ piece.Piece, d *design.Design, v float64) { d.Top.Fixing.Screw = v },
 		},
 		"top.pads.diameter": length(func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }),
 		"top.pads.height":   length(func(d *design.Design) *float64 { return &d.Top.Pads.Height }),

@@ -111,6 +111,9 @@ func askLooseTop(p piece.Piece) (Check, bool) {
 	if p.Design.Top.Kind != design.GlassTop {
 		return Check{}, false
 	}
+	if bonded(p) {
+		return bondedTop(p), true
+	}
 	return askTipping("loose-top-load", looseTop(p)), true
 }
 

@@ -126,6 +126,7 @@ var benchPictures = map[shop.Do]func(piece.Piece) templates.Picture{
 	shop.FitBridle:      jointView,
 	shop.GlueLegs:       jointView,
 	shop.GlueRing:       frameView,
+	shop.DrillFixings:   frameView,
 	shop.FitPads:        wholeView,
 	shop.FitTop:         wholeView,
 }

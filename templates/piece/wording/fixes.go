@@ -68,6 +68,7 @@ func fixTexts() map[design.Key]wording.Text {
 		"top.diameter":        "make the diameter of the top %[1]s",
 		"top.overhang":        "give the top an overhang of %[1]s",
 		"top.corner-size":     "round the corners to a radius of %[1]s",
+		"top.fixing.screw":    "take screws of %[1]s",
 		"top.pads.diameter":   "make the diameter of the pads %[1]s",
 		"top.pads.height":     "make the pads %[1]s high",
 		"top.pads.mid-to-pad": "set the pads %[1]s from mid-length",

@@ -1,0 +1,107 @@
+package shop
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+)
+
+// fastened draws a piece whose wooden top is screwed or buttoned down.
+func fastened(t *rapid.T) piece.Piece {
+	mm := func(lo, hi float64, name string) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+	d := piecetest.Sound(t)
+	d.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
+	d.Top = design.Top{
+		Kind: design.WoodTop, Outline: design.RingTop, Overhang: mm(20, 150, "overhang"), Thickness: mm(12, 40, "thickness"),
+		Fixing: design.Fixing{Kind: design.FixingKind(rapid.IntRange(1, 2).Draw(t, "kind"))},
+	}
+	d.Wood = design.Wood{Species: "Oak, white", MoistureFrom: 8, MoistureTo: mm(9, 13, "moisture")}
+	return piecetest.Worked(t, d)
+}
+
+// The top is held on every stretcher, fast near its middle line and free elsewhere, and
+// every hole stands on its own stretcher, clear of the laps and under the top.
+func TestFixingsHoldAndLetMove(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := fastened(t)
+		f, ok := FixingOf(p)
+		if !ok {
+			t.Fatal("nothing holds the top")
+		}
+		wood, _ := p.Design.Wood.Known()
+		change := math.Max(wood.Radial, wood.Tangential) * (p.Design.Wood.MoistureTo - p.Design.Wood.MoistureFrom)
+		held, round := map[int]bool{}, 0
+		grain := p.TopAlong()
+		for _, h := range f.Holes {
+			held[h.Stretcher] = true
+			at := p.Frame.Ring.Place(h.Stretcher, 0).Apply(geometry.Pt(h.At, p.Frame.Ring.Width/2))
+			// By its own components, not by a product with the direction of the grain.
+			off := math.Abs(at.Y)
+			if grain.Y == 1 {
+				off = math.Abs(at.X)
+			}
+			if moves := change * off; h.Slotted {
+				if free := (f.Slot(p) - sizesOfFixings(p.Design.Unit).shank) / 2; free < moves-1e-9 {
+					t.Errorf("hole %+v: %v mm either way, the top moves %v", h, free, moves)
+				}
+			} else if round++; moves > 0.51 {
+				t.Errorf("hole %+v is round, the top moves %v", h, moves)
+			}
+			if p.TopShape().Inside(at) <= 0 {
+				t.Errorf("hole %+v is not under the top", h)
+			}
+			if math.Abs(h.At) > HoleReach(p) {
+				t.Errorf("hole %+v is in the lap", h)
+			}
+		}
+		if len(held) != p.Frame.Ring.Sides {
+			t.Errorf("held on %d stretchers of %d", len(held), p.Frame.Ring.Sides)
+		}
+		// Head and point of the screw stand where the parts say: above the underside
+		// of the stretcher and below the upper face of the top.
+		under := p.Frame.Ring.Depth - f.Bore
+		if f.Kind == design.Buttons {
+			under = sizesOfFixings(p.Design.Unit).button
+		}
+		if tip := f.Screw - under; math.Abs(tip-f.Bite) > 1e-9 || tip > p.Design.Top.Thickness*2/3+1 {
+			t.Errorf("%+v: %v mm in a top of %v", f, tip, p.Design.Top.Thickness)
+		}
+	})
+}
+
+// A square ring of 300 mm, its grain along the first stretcher: the middle line crosses
+// the second and the fourth at mid-length. By hand: their quarter points lie 75 mm from
+// it, the first and third stretcher 150 + 34/2 = 167 mm.
+func TestFixingsOfASquare(t *testing.T) {
+	d := piecetest.Square()
+	d.Ring.Inside, d.Ring.Width = 300, 34
+	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Overhang: 110, Thickness: 20, Fixing: design.Fixing{Kind: design.Screws}}
+	d.Wood.Species, d.Wood.MoistureFrom, d.Wood.MoistureTo = "oak, white", 8, 12
+	p := piecetest.Worked(t, d)
+	f, _ := FixingOf(p)
+	want := map[[2]float64]float64{
+		{0, -75}: 167, {0, 75}: 167, {1, -75}: 75, {1, 0}: 0, {1, 75}: 75,
+		{2, -75}: 167, {2, 75}: 167, {3, -75}: 75, {3, 0}: 0, {3, 75}: 75,
+	}
+	if len(f.Holes) != len(want) {
+		t.Errorf("%d holes, want %d", len(f.Holes), len(want))
+	}
+	for _, h := range f.Holes {
+		off, ok := want[[2]float64{float64(h.Stretcher), h.At}]
+		if !ok || math.Abs(math.Abs(h.Off)-off) > 1e-9 || h.Slotted != (off > 0) {
+			t.Errorf("hole %+v: want %v from the middle line", h, off)
+		}
+	}
+	for i, want := range []float64{90, 0, 90, 0} {
+		if got := measure.Degrees(SlotAngle(p, i)); math.Abs(got-want) > 1e-6 {
+			t.Errorf("stretcher %d: slots %v° to the edge, want %v°", i+1, got, want)
+		}
+	}
+}
