@@ -106,7 +106,7 @@ func cutLaps(p sized) (row, bool) {
 		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd)), note("laps-order"), note("never-rolled")),
 		Test: note("stretchers-cross", angle(p.Frame.Ring.Angle())),
 	}, []Batch{p.stretchers.spared()}, handWork{
-		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand"), note("never-rolled-by-hand")),
+		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand"), note("never-rolled")),
 		Line: innerLine(p.Piece), From: Datum{StretcherEnd, RingSide, true},
 	}}, true
 }

@@ -106,11 +106,11 @@ func kindOf(s shop.Step) kind {
 	return kind{part: s.Parts[0].Part}
 }
 
-func (k kind) name() string {
+func (k kind) name(begins func(wording.Text) wording.Text) string {
 	if k.part != 0 {
-		return Part(k.part)
+		return begins(partNames[k.part].one).With()
 	}
-	return kindNames[k.id].With()
+	return begins(kindNames[k.id]).With()
 }
 
 // kindsOf returns the kinds of steps, each once.
@@ -144,13 +144,14 @@ func sizesOf(steps []shop.Step) []string {
 
 // which says which steps of the card are meant: their kinds where it has others too,
 // and their sizes where it has other sizes of those.
-func (w writer) which(some []shop.Step) string {
+func (w writer) which(some []shop.Step, begins func(wording.Text) wording.Text) string {
 	kinds := kindsOf(some)
 	var words []string
 	if len(kinds) < len(kindsOf(w.Steps)) {
 		var names []string
 		for _, k := range kinds {
-			names = appendNew(names, k.name())
+			names = appendNew(names, k.name(begins))
+			begins = asItIs
 		}
 		words = append(words, wording.And(names...))
 	}
@@ -176,7 +177,7 @@ func (w writer) ticks() []templates.Tick {
 			}
 			t := templates.Tick{Text: w.counts(b.Part, parts)}
 			if len(kinds) > 1 && k.part == 0 {
-				t.Text = say("%s, %s", k.name(), t.Text)
+				t.Text = say("%s, %s", k.name(asItIs), t.Text)
 			}
 			for _, c := range parts[i:] {
 				if c.Part == b.Part {
@@ -242,7 +243,7 @@ func (w writer) figures() []templates.Reading {
 			}
 		}
 		out[i] = templates.Reading{Name: f.name, Value: f.value, Write: f.write}
-		if which := w.which(its); which != "" && (len(its) < named || f.rank >= ofStop) {
+		if which := w.which(its, asItIs); which != "" && (len(its) < named || f.rank >= ofStop) {
 			out[i].Name = strings.TrimPrefix(say("%s, %s", f.name, which), ", ")
 		}
 	}
@@ -317,9 +318,9 @@ func (w writer) tool(c shop.Cut) []setting {
 	case c.How == shop.OnEnd:
 		return []setting{{ofGauge, say("filler strip"), square, false}}
 	case w.Swing > 0:
-		gauge.name = say("gauge, right end away from you")
+		gauge.name = say("gauge, right end away")
 	case w.Swing < 0:
-		gauge.name = say("gauge, left end away from you")
+		gauge.name = say("gauge, left end away")
 	}
 	if w.bevelFirst {
 		gauge.value, other.name, other.value = say("bevel %s", bevel), say("off square"), square
@@ -356,7 +357,7 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 			return slices.ContainsFunc(its, func(t shop.Step) bool { return t.Do == s.Do })
 		})
 		text := noteTexts[id]
-		if which := w.which(its); which != "" && len(its) < len(same) {
+		if which := w.which(its, begins); which != "" && len(its) < len(same) {
 			out = append(out, say("%s: %s", which, w.together(its, said, text)))
 			continue
 		}
@@ -380,7 +381,7 @@ func (w writer) together(steps []shop.Step, said []shop.Note, text wording.Text)
 		}
 		var each []string
 		for k, n := range said {
-			each = appendNew(each, strings.TrimSpace(fmt.Sprint(w.args(n)[i])+" "+w.which(steps[k:k+1])))
+			each = appendNew(each, strings.TrimSpace(fmt.Sprint(w.args(n)[i])+" "+w.which(steps[k:k+1], asItIs)))
 		}
 		args[i] = list(strings.Join(each, ", "))
 	}

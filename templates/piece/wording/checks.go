@@ -280,7 +280,7 @@ func found() map[measure.ID]wording.Text {
 		"blade-laps.lacks":            "Cut the laps by hand, or on another machine.",
 		"blade-bridle.holds":          "The blade rises high enough.",
 		"blade-bridle.lacks":          "Saw the cheeks and the slot by hand or on a bandsaw.",
-		"stop-reach.holds":            "Every stop that the settings ask for stands within reach.",
+		"stop-reach.holds":            "Every stop that the cards ask for stands within reach.",
 		"stop-reach.lacks":            "The stop does not reach so far for: %s. Clamp a longer board to the fence, or saw these to a knife line.",
 		"dado.holds":                  "The dado set clears a lap in %n.",
 		"dado.lacks":                  "The dado set is wider than the lap: take chippers out of it.",
