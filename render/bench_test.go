@@ -88,7 +88,7 @@ func longJob(tb testing.TB, l Layout) templates.Job {
 	var section templates.Section
 	for i := range 5 {
 		one, err := templates.Taper(joint.Taper{Length: 1900 + 20*float64(i), Top: 300, Foot: 120, Start: 150},
-			templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+			templates.Setting{Unit: l.Unit, Clear: l.Clear(), Full: true})
 		if err != nil {
 			tb.Fatal(err)
 		}

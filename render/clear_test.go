@@ -50,9 +50,9 @@ func struck(p page.Page) []string {
 // of what makers print most, on both papers and in both units.
 func TestLetteringKeepsClear(t *testing.T) {
 	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-		for _, paper := range []Paper{papers()[3], papers()[0]} {
+		for k, paper := range []Paper{papers()[3], papers()[0], papers()[3], papers()[0]} {
 			l := DefaultLayout(u, paper)
-			set := templates.Setting{Unit: u, Clear: l.Clear()}
+			set := templates.Setting{Unit: u, Clear: l.Clear(), Full: k < 2}
 			for _, make := range []func() (templates.Job, error){
 				func() (templates.Job, error) {
 					return templates.Taper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, set)
@@ -65,6 +65,9 @@ func TestLetteringKeepsClear(t *testing.T) {
 				},
 				func() (templates.Job, error) {
 					return templates.Lap(joint.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
+				},
+				func() (templates.Job, error) {
+					return templates.Bridle(joint.Bridle{Width: 28, Depth: 36, Angle: measure.Radians(12), Leg: 38}, set)
 				},
 				func() (templates.Job, error) {
 					return templates.Job{Name: "tops", Title: "tops", Sections: []templates.Section{{Drawings: []templates.Drawing{
@@ -125,7 +128,8 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying | drawings.Bench | drawings.Record, Plan: true, Full: true}, templates.Setting{Unit: u, Clear: l.Clear()})
+	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying | drawings.Bench | drawings.Record, Plan: true},
+		templates.Setting{Unit: u, Clear: l.Clear(), Full: u == measure.Inch})
 	if err != nil {
 		t.Fatal(err)
 	}

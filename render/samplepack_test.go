@@ -98,7 +98,7 @@ func samplePack(wide, high float64, u measure.Unit, l Layout) []templates.Sectio
 		{"leg", "3", "455 × 38 × 28 mm", "470 × 42 × 32 mm", "ash"},
 		{"spare leg", "1", "", "470 × 42 × 32 mm", "ash"},
 	}, Text: []string{"Wood, with 20 % waste: 0.0041 m³."}}
-	taper, err := templates.Taper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, templates.Setting{Unit: u, Clear: l.Clear()})
+	taper, err := templates.Taper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110}, templates.Setting{Unit: u, Clear: l.Clear(), Full: true})
 	if err != nil {
 		panic(err)
 	}

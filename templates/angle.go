@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -11,13 +12,15 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Angles returns the triangles that a bevel gauge is set from, both hands of
-// each angle, in the order given. An obtuse angle is drawn as its supplement,
-// an angle that prints like an earlier one is drawn once; either is a warning.
+// Angles returns the triangles that a bevel gauge is set from, in the order given.
+// One serves both hands, as the gauge turns over; a full setting draws both. An
+// obtuse angle is drawn as its supplement, an angle that prints like an earlier
+// one is drawn once; either is a warning.
 //
 // Angles are in radians. base is the length of the registration edge in mm; 0
-// takes the largest that one sheet offers, up to 250 mm or 10 in. The error is
-// a *measure.BoundError.
+// takes what leaves room for the calibration square on the sheet or, in a full
+// setting, the largest that one sheet offers, up to 250 mm or 10 in. The error
+// is a *measure.BoundError.
 //
 // With more than one angle drawn, the name of each figure begins with its angle
 // and its identity ends in it: "14.5° rise", "angle.rise-14.5".
@@ -36,7 +39,7 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 		g := gaugeFor(a, base, s)
 		name := angleText(a.drawn)
 		names = append(names, name)
-		section.Drawings = append(section.Drawings, g.hands()...)
+		section.Drawings = append(section.Drawings, g.views(s.Full)...)
 		section.Panels = append(section.Panels, g.panel())
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
@@ -45,7 +48,12 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 			job.Figures = append(job.Figures, f)
 		}
 	}
-	section.Panels = append(section.Panels, gaugeWords())
+	words := gaugeWords(s.Full)
+	if len(section.Panels) == 1 && !s.Full { // a heading less may be a sheet less
+		section.Panels[0].Text = words.Text
+	} else {
+		section.Panels = append(section.Panels, words)
+	}
 	job.Sections = []Section{section}
 	job.Name, job.Title = angleTitles(names)
 	return job, nil
@@ -62,17 +70,16 @@ func checkBase(base float64) error {
 	)
 }
 
-// AngleViews returns the triangle of one angle, which may be obtuse, the right
-// hand and then the left one, and its table of figures. A cut along a part takes
-// its angle to the edge and has no bevel across it. The error is a
-// *measure.BoundError.
-func AngleViews(angle float64, along bool, s Setting) ([]Drawing, Panel, error) {
+// AngleTriangle returns the triangle of one angle, which may be obtuse and serves
+// both hands, and its table of figures. A cut along a part takes its angle to the
+// edge and has no bevel across it. The error is a *measure.BoundError.
+func AngleTriangle(angle float64, along bool, s Setting) (Drawing, Panel, error) {
 	acute, _, err := joint.Acute(angle)
 	if err != nil {
-		return nil, Panel{}, err
+		return Drawing{}, Panel{}, err
 	}
 	g := gaugeFor(wanted{acute, angle, along}, 0, s)
-	return g.hands(), g.panel(), nil
+	return g.views(false)[0], g.panel(), nil
 }
 
 // A wanted angle is drawn as its supplement where it is obtuse.
@@ -136,29 +143,73 @@ type gauge struct {
 	wanted
 	stock float64 // depth of the strip for the gauge's stock, mm
 	unit  measure.Unit
+	full  bool
 }
 
-// gaugeFor chooses the size. Where no base is asked for, the registration edge
-// runs along the longer side of the sheet and the triangle, with the strip
-// below it, takes no more than the shorter one. A base that is asked for
-// stands, even if it takes several sheets.
+// gaugeFor chooses the size. A base that is asked for stands, even if it takes
+// several sheets.
 //
 // Where the triangle is low the strip is deeper: the upright side, which runs
-// down through it, is then long enough to set a gauge in the upper corner too.
+// down through it, is then long enough to set a gauge in the upper corner too. If
+// room is short it is so only for a bevel that stands there.
 func gaugeFor(angle wanted, base float64, s Setting) gauge {
-	stock, step, shortest, longest := s.Unit.Round(25, 1), s.Unit.Round(10, 1.0/2), s.Unit.Round(100, 4), s.Unit.Round(250, 10)
+	z := sizesOfGauge(s)
 	outline := joint.AngleGauge{Angle: angle.drawn, Length: base, Height: base}
-	if base == 0 {
-		fits := math.Min(math.Max(s.Clear.X, s.Clear.Y), longest)
-		outline.Length = math.Max(step*math.Floor(fits/step+1e-9), shortest)
-		rise := math.Min(math.Min(s.Clear.X, s.Clear.Y)-stock, outline.Length)
-		outline.Height = math.Max(rise, shortest/2)
+	switch {
+	case base == 0 && s.Full:
+		z.fill(&outline)
+	case base == 0:
+		z.beside(&outline, angle.along)
 	}
-	triangle := outline.Triangle()
-	if room := math.Min(s.Clear.X, s.Clear.Y) - triangle.Rise(); triangle.Base == outline.Length && !angle.along {
-		stock = math.Max(stock, math.Min(shortest-triangle.Rise(), room))
+	triangle, stock := outline.Triangle(), z.stock
+	deep := s.Full || base > 0 || triangle.Angle != angle.drawn
+	if room := math.Min(z.narrow, z.long-z.proof) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
+		stock = math.Max(stock, math.Min(z.shortest-triangle.Rise(), room))
 	}
-	return gauge{triangle, outline, angle, stock, s.Unit}
+	return gauge{triangle, outline, angle, stock, s.Unit, s.Full}
+}
+
+// gaugeSizes are what the size of a triangle is chosen from, in mm.
+type gaugeSizes struct {
+	stock             float64 // depth of the strip for the gauge's stock
+	step              float64 // of the registration edge
+	shortest, longest float64 // that edge
+	narrow, long      float64 // what a sheet offers
+	proof             float64 // what the calibration square takes of it, where it has room
+}
+
+func sizesOfGauge(s Setting) gaugeSizes {
+	narrow, long := math.Min(s.Clear.X, s.Clear.Y), math.Max(s.Clear.X, s.Clear.Y)
+	proof := CalibrationSide(s.Unit) + 30 // with the words round it
+	if s.Full {
+		proof = 0
+	}
+	round := s.Unit.Round
+	return gaugeSizes{round(25, 1), round(10, 1.0/2), round(100, 4), round(250, 10), narrow, long, proof}
+}
+
+// edge is the longest registration edge of whole steps that a room offers.
+func (z gaugeSizes) edge(room float64) float64 {
+	return math.Max(z.step*math.Floor(math.Min(room, z.longest)/z.step+1e-9), z.shortest)
+}
+
+// fill lays the registration edge along the longer side of the sheet; the
+// triangle, with the strip below it, takes no more than the shorter one.
+func (z gaugeSizes) fill(g *joint.AngleGauge) {
+	g.Length = z.edge(z.long)
+	g.Height = math.Max(math.Min(z.narrow-z.stock, g.Length), z.shortest/2)
+}
+
+// beside lays the registration edge across the sheet and leaves room above the
+// triangle for the calibration square. A bevel over 45° is the upper corner, so
+// that the slope stays long; the edge is no longer than the triangle needs.
+func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
+	if !along {
+		g.Angle = math.Min(g.Angle, math.Pi/2-g.Angle)
+	}
+	g.Length = z.edge(z.narrow)
+	g.Height = math.Max(math.Min(z.long-z.proof-z.stock, g.Length), z.shortest/2)
+	g.Length = math.Max(g.Triangle().Base, z.shortest)
 }
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
@@ -168,14 +219,19 @@ func AngleView(rad float64) measure.ID {
 	return measure.ID("angle-" + strings.TrimSuffix(angleText(rad), "°"))
 }
 
-// hands returns the right hand, then the left one.
-func (g gauge) hands() []Drawing {
-	part := AngleView(g.Angle)
+// views returns the triangle for both hands or, where each is to be drawn, the
+// right hand and then the left one.
+func (g gauge) views(each bool) []Drawing {
+	name := angleText(g.drawn)
+	part := AngleView(g.drawn)
 	d := g.drawing()
+	if !each {
+		return []Drawing{d.Of(View{Part: part}, say(angleHeading, name))}
+	}
 	v := View{Part: part, Hand: RightHand}
 	w := View{Part: part, Hand: LeftHand}
-	return []Drawing{d.Of(v, say(angleHand, angleText(g.Angle), handName(RightHand))),
-		d.Moved(geometry.MirrorX()).Of(w, say(angleHand, angleText(g.Angle), handName(LeftHand)))}
+	return []Drawing{d.Of(v, say(angleHand, name, handName(RightHand))),
+		d.Moved(geometry.MirrorX()).Of(w, say(angleHand, name, handName(LeftHand)))}
 }
 
 // drawing is the right hand: the registration edge below, the angle at its
@@ -195,19 +251,27 @@ func (g gauge) drawing() Drawing {
 		sets = tag("corner-to-edge", angleText(g.Angle))
 	}
 	g.angleMark(&d, corner, 30, 0, g.Angle, sets)
-	d.Labels[len(d.Labels)-1].Big = true
+	named := len(d.Labels) - 1
 	if !g.along {
 		g.angleMark(&d, top, 20, math.Pi+g.Angle, g.OffSquare(), tag("corner-sets", angleText(g.OffSquare()), angleText(g.Angle)))
 	}
-	if g.asked != g.Angle {
+	if g.steep() {
+		named++
+	}
+	d.Labels[named].Big = g.full || g.Base >= 130 // large letters would not go into a smaller one
+	if g.asked != g.drawn {
 		d.LabelPoint(corner, tag("beyond-slope", angleText(g.asked)))
 	}
 	d.LabelLine(corner, top, tag("cut-or-strike"))
 	d.LabelLine(corner, far, tag("registration-edge"))
-	d.LabelLine(plumb, top, tag("rise", g.length(g.Rise())))
+	level, upright := tag("base", g.length(g.Base)), tag("rise", g.length(g.Rise()))
+	if g.steep() {
+		level, upright = tag("rise", g.length(g.Base)), tag("base", g.length(g.Rise()))
+	}
+	d.LabelLine(plumb, top, upright)
 	// A shorter base is left to the table: its name would not stand beside it.
 	if g.Base >= g.stock {
-		d.LabelLine(corner, plumb, tag("base", g.length(g.Base)))
+		d.LabelLine(corner, plumb, level)
 	}
 	g.stockStrip(&d)
 	return d
@@ -232,23 +296,30 @@ func (g gauge) stockStrip(d *Drawing) {
 	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), tag("room-for-stock"))
 }
 
+// steep reports whether the angle stands in the upper corner.
+func (g gauge) steep() bool { return g.Angle != g.drawn }
+
 // figures are the same for every angle and unit, in this order. A careful setting
 // may be off by 0.25 mm or 1/64 in at the far end.
 func (g gauge) figures() []Figure {
 	const mm, in = measure.Millimetre, measure.Inch
+	run, up := g.Base, g.Rise()
+	if g.steep() {
+		run, up = up, run
+	}
 	rise := func(of measure.Unit, id measure.ID, run float64) Figure {
 		run = of.Round(run, run)
-		return figureIn(of, g.unit, id, measure.Length(joint.RiseOver(run, g.Angle)))
+		return figureIn(of, g.unit, id, measure.Length(joint.RiseOver(run, g.drawn)))
 	}
 	chord := func(of measure.Unit, id measure.ID) Figure {
-		return figureIn(of, g.unit, id, measure.Length(joint.Chord(of.Round(250, 10), g.Angle)))
+		return figureIn(of, g.unit, id, measure.Length(joint.Chord(of.Round(250, 10), g.drawn)))
 	}
 	slip := func(of measure.Unit, id measure.ID) Figure {
 		return figureIn(of, g.unit, id, measure.Angle(g.SlipError(gaugeSlip(of))))
 	}
 	return []Figure{
-		figure("angle.bevel", measure.Angle(g.Angle)),
-		figure("angle.off-square", measure.Angle(g.OffSquare())),
+		figure("angle.bevel", measure.Angle(g.drawn)),
+		figure("angle.off-square", measure.Angle(math.Pi/2-g.drawn)),
 		rise(mm, "angle.rise-over-100-mm", 100),
 		rise(mm, "angle.rise-over-250-mm", 250),
 		rise(mm, "angle.rise-over-500-mm", 500),
@@ -257,11 +328,11 @@ func (g gauge) figures() []Figure {
 		rise(in, "angle.rise-over-20-in", 20),
 		aside(rise(in, "angle.rise-over-12-in", 12)),
 		aside(rise(in, "angle.rise-over-24-in", 24)),
-		figure("angle.slope", measure.Number(1/math.Tan(g.Angle))),
+		figure("angle.slope", measure.Number(1/math.Tan(g.drawn))),
 		chord(mm, "angle.chord"),
 		chord(in, "angle.chord-10-in"),
-		figure("angle.base", measure.Length(g.Base)),
-		figure("angle.rise", measure.Length(g.Rise())),
+		figure("angle.base", measure.Length(run)),
+		figure("angle.rise", measure.Length(up)),
 		slip(mm, "angle.reading-error"),
 		slip(in, "angle.reading-error-64th"),
 	}
@@ -270,11 +341,19 @@ func (g gauge) figures() []Figure {
 // gaugeSlip is how far off a careful setting may be at the far end, mm.
 func gaugeSlip(u measure.Unit) float64 { return u.Round(0.25, 1.0/64) }
 
+// unlisted are the figures that stand in the drawing, lie between two that are
+// listed, or say less than what stands under the drawing: they would not go beside
+// the calibration square.
+var unlisted = []measure.ID{
+	"angle.base", "angle.rise", "angle.rise-over-250-mm", "angle.rise-over-10-in",
+	"angle.reading-error", "angle.reading-error-64th",
+}
+
 // panel is the table of one angle.
 func (g gauge) panel() Panel {
-	p := Panel{Heading: say(angleHeading, angleText(g.Angle))}
+	p := Panel{Heading: say(angleHeading, angleText(g.drawn))}
 	for _, f := range g.figures() {
-		if f.Aside {
+		if f.Aside || !g.full && slices.Contains(unlisted, f.ID) {
 			continue
 		}
 		text := f.Value.Text(g.unit)

@@ -69,7 +69,7 @@ func cell(p templates.Panel, row string) string {
 }
 
 func TestAngleDrawing(t *testing.T) {
-	job, err := templates.Angles(radians(14.5), 0, templates.Setting{Clear: a4})
+	job, err := templates.Angles(radians(14.5), 0, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,18 +106,18 @@ func TestAnglePanel(t *testing.T) {
 		{measure.Millimetre, "rise over 12 in", ""},
 		{measure.Millimetre, "slope", "1 in 3.867"},
 		{measure.Millimetre, "a slip of 0.25 mm at the far end costs", "0.06°"},
-		{measure.Millimetre, "chord at radius 250 mm", "63.1 mm"},
-		{measure.Millimetre, "chord at radius 10 in", ""},
+		{measure.Millimetre, "chord at 250 mm", "63.1 mm"},
+		{measure.Millimetre, "chord at 10 in", ""},
 		{measure.Inch, "rise over 100 mm", ""},
 		{measure.Inch, "rise over 4 in", "1 1/32 in (1.034)"},
 		{measure.Inch, "rise over 10 in", "2 19/32 in (2.586)"},
 		{measure.Inch, "rise over 20 in", "5 11/64 in (5.172)"},
-		{measure.Inch, "chord at radius 250 mm", ""},
-		{measure.Inch, "chord at radius 10 in", "2 17/32 in (2.524)"},
+		{measure.Inch, "chord at 250 mm", ""},
+		{measure.Inch, "chord at 10 in", "2 17/32 in (2.524)"},
 		{measure.Inch, "a slip of 1/64 in at the far end costs", "0.1°"},
 		{measure.Inch, "base", "9 in"},
 	} {
-		job, err := templates.Angles(radians(14.5), 0, templates.Setting{Unit: c.unit, Clear: a4})
+		job, err := templates.Angles(radians(14.5), 0, templates.Setting{Unit: c.unit, Clear: a4, Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -129,7 +129,7 @@ func TestAnglePanel(t *testing.T) {
 
 // A minute short of a whole degree is carried, not printed as 60′.
 func TestMinutesCarry(t *testing.T) {
-	job, err := templates.Angles(radians(14.997), 0, templates.Setting{Clear: a4})
+	job, err := templates.Angles(radians(14.997), 0, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -139,7 +139,7 @@ func TestMinutesCarry(t *testing.T) {
 }
 
 func TestAnglesTogether(t *testing.T) {
-	job, err := templates.Angles(radians(14.5, 60, 120, 14.5), 0, templates.Setting{Clear: a4})
+	job, err := templates.Angles(radians(14.5, 60, 120, 14.5), 0, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,7 +157,7 @@ func TestAnglesTogether(t *testing.T) {
 	if got := figure(t, job, "60° rise over 100 mm"); math.Abs(got-100*math.Sqrt(3)) > 1e-9 {
 		t.Errorf("60° rise over 100 mm = %.9f", got)
 	}
-	many, err := templates.Angles(radians(1, 2, 3, 4, 5, 6), 0, templates.Setting{Clear: a4})
+	many, err := templates.Angles(radians(1, 2, 3, 4, 5, 6), 0, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +183,7 @@ func TestAnglesRefuses(t *testing.T) {
 		{"base NaN", radians(45), math.NaN(), "base"},
 		{"base infinite", radians(45), math.Inf(1), "base"},
 	} {
-		job, err := templates.Angles(c.angles, c.base, templates.Setting{Clear: a4})
+		job, err := templates.Angles(c.angles, c.base, templates.Setting{Clear: a4, Full: true})
 		var bound *measure.BoundError
 		if !errors.As(err, &bound) || wording.Name(bound.Figure) != c.figure {
 			t.Errorf("%s: err = %v, want a bound on %q", c.name, err, c.figure)
@@ -196,14 +196,14 @@ func TestAnglesRefuses(t *testing.T) {
 
 // A base that is asked for is drawn, whatever the sheet.
 func TestAnglesBase(t *testing.T) {
-	job, err := templates.Angles(radians(40), 600, templates.Setting{Clear: a4})
+	job, err := templates.Angles(radians(40), 600, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if got := figure(t, job, "base"); got != 600 {
 		t.Errorf("base %.3f, want 600", got)
 	}
-	steep, err := templates.Angles(radians(80), 600, templates.Setting{Clear: a4})
+	steep, err := templates.Angles(radians(80), 600, templates.Setting{Clear: a4, Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -219,7 +219,7 @@ func TestAnglesWithoutPaperBounds(t *testing.T) {
 		want float64
 	}{{measure.Millimetre, 250}, {measure.Inch, 254}} {
 		inf := math.Inf(1)
-		job, err := templates.Angles(radians(89.5), 0, templates.Setting{Unit: c.unit, Clear: geometry.Pt(inf, inf)})
+		job, err := templates.Angles(radians(89.5), 0, templates.Setting{Unit: c.unit, Clear: geometry.Pt(inf, inf), Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -241,7 +241,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 			rapid.Float64Range(150, 400).Draw(t, "clear width"),
 			rapid.Float64Range(210, 500).Draw(t, "clear height"),
 		)
-		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear})
+		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear, Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -337,4 +337,46 @@ func wantCorners(t *rapid.T, d templates.Drawing) {
 			t.Fatalf("a side of the corner %q is %.1f mm long", label, corner[1])
 		}
 	}
+}
+
+// One triangle serves both hands and leaves room for the calibration square: both
+// its corners are named by what they set, and the bevel asked for stands large.
+func TestOneTriangleServesBothHands(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		deg := float64(rapid.IntRange(5, 895).Draw(t, "tenths of a degree")) / 10
+		unit := measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
+		clear := geometry.Pt(rapid.Float64Range(165, 400).Draw(t, "clear width"), rapid.Float64Range(220, 500).Draw(t, "clear height"))
+		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear})
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := job.Drawings()[0]
+		if len(job.Drawings()) != 1 || d.View.Hand != templates.EitherHand {
+			t.Fatalf("%d drawings, the first for hand %d", len(job.Drawings()), d.View.Hand)
+		}
+		if above := math.Max(clear.X, clear.Y) - d.Bounds().Height(); above < templates.CalibrationSide(unit)+30-1e-9 {
+			t.Fatalf("%.1f mm are left for the calibration square", above)
+		}
+		if d.Bounds().Width() > math.Min(clear.X, clear.Y)+1e-9 {
+			t.Fatalf("%.1f mm wide", d.Bounds().Width())
+		}
+		asked := "bevel " + measure.Angle(measure.Radians(deg)).Text(0)
+		for _, l := range d.Labels {
+			if l.Big && !strings.HasPrefix(l.Text, asked+":") {
+				t.Errorf("%q stands large, not %s", l.Text, asked)
+			}
+		}
+		for label, corner := range corners(d) {
+			if !slices.Contains(labelTexts(d), label) {
+				t.Errorf("no corner is named %q among %q", label, labelTexts(d))
+			}
+			if strings.HasPrefix(label, asked+":") && corner[1] < 85 {
+				t.Errorf("a side of the corner %q is %.1f mm long", label, corner[1])
+			}
+		}
+		rise, base := figure(t, job, "rise"), figure(t, job, "base")
+		if got := math.Atan2(rise, base); math.Abs(got-measure.Radians(deg)) > 1e-9 {
+			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
+		}
+	})
 }

@@ -11,10 +11,12 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Bridle returns the templates of a corner bridle joint: for stretcher and
-// leg the ring side and the wrap-round of both hands, and one edge, which both
-// hands share: turned end for end it is its own mirror image. The error is a
-// *measure.BoundError.
+// Bridle returns the templates of a corner bridle joint: the wrap-rounds of
+// stretcher and leg for the right hand. The joint is in the middle of the
+// thickness, so that with ring side and outer side exchanged they serve the other
+// one. A full setting draws for both parts the ring side and the wrap-round of both
+// hands, and one edge, which both hands share: turned end for end it is its own
+// mirror image. The error is a *measure.BoundError.
 //
 // The right hand is the corner on the right as one looks at the ring side of
 // both parts, foot down.
@@ -25,22 +27,27 @@ func Bridle(b joint.Bridle, s Setting) (Job, error) {
 	b.Long = cmp.Or(b.Long, joint.BridleLong(s.Unit))
 	angle := measure.Angle(b.Angle).Text(s.Unit)
 	figures := bridleFigures(b)
+	views := BridleViews(b, 0, s)
+	if !s.Full {
+		views = slices.DeleteFunc(views, func(d Drawing) bool { return d.View.Hand == LeftHand })
+	}
 	return Job{
 		Name:    "bridle-" + strings.TrimSuffix(angle, "°"),
 		Title:   say(bridleTitle, angle),
 		Figures: figures,
 		Sections: []Section{{
-			Drawings: BridleViews(b, 0, s),
+			Drawings: views,
 			Panels: []Panel{
 				{Heading: say(figuresHeading), Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
-				{Heading: say(workHeading), Text: bridleSteps(b, s.Unit)},
+				{Heading: say(workHeading), Text: bridleSteps(b, s)},
 				{Heading: say(holdingHeading), Text: bridleHolding(b, s.Unit)},
 			},
 		}},
 	}, nil
 }
 
-// BridleViews returns all views of both parts, the stretcher's first. A leg whose
+// BridleViews returns the wrap-rounds of both parts for both hands, or all views in
+// a full setting, the stretcher's first. A leg whose
 // head is left proud mm above the stretcher is not trimmed at the joint. The
 // bridle must have passed its Check.
 //
@@ -115,12 +122,16 @@ func newBridleTemplate(e joint.BridleEnd, sides partSides, proud float64, s Sett
 
 func (t bridleTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
-// drawings returns all views.
+// drawings returns the views that are printed.
 func (t bridleTemplate) drawings() []Drawing {
+	wrapped := t.wrapRound().hands(View{Part: t.part, Face: "wrap-round"}, LeftHand)
+	if !t.Full {
+		return wrapped
+	}
 	return slices.Concat(
 		t.face().hands(View{Part: t.part, Face: "ring-side"}, LeftHand),
 		[]Drawing{t.edge().of(View{Part: t.part, Face: t.lower})},
-		t.wrapRound().hands(View{Part: t.part, Face: "wrap-round"}, LeftHand),
+		wrapped,
 	)
 }
 
@@ -159,6 +170,12 @@ func (t bridleTemplate) edge() Drawing {
 func (t bridleTemplate) wrapRound() Drawing {
 	d := t.wrap.drawing(t.side, t.RoughEnd, t.to)
 	d.LabelPoint(geometry.Pt(0, 0), tag("datum"))
+	if !t.Full { // the edge, which says so, is left out
+		upper, lower := t.Cheeks()
+		for _, depth := range []float64{upper, lower} {
+			d.LabelLine(geometry.Pt(t.RoughEnd(0), -depth), geometry.Pt(t.Shoulder(0), -depth), tag("cheek-at", t.length(depth)))
+		}
+	}
 	return d
 }
 

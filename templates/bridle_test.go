@@ -24,7 +24,7 @@ func drawnBridle(t *rapid.T) (joint.Bridle, Job) {
 		Mortise: rapid.SampledFrom([]joint.BridleMember{
 			joint.MortiseInStretcher, joint.MortiseInLeg}).Draw(t, "mortise"),
 	}
-	job, err := Bridle(b, Setting{})
+	job, err := Bridle(b, Setting{Full: true})
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
@@ -151,7 +151,7 @@ func TestBridleHandsMirror(t *testing.T) {
 // The edge view serves both hands because half a turn takes its cuts to
 // their mirror image.
 func TestBridleEdgeServesBothHands(t *testing.T) {
-	b, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.2, Leg: 45}, Setting{})
+	b, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.2, Leg: 45}, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +183,7 @@ func TestBridleFaceHatching(t *testing.T) {
 		{joint.MortiseInStretcher, false, true},
 		{joint.MortiseInLeg, true, false},
 	} {
-		job, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: tt.mortise}, Setting{})
+		job, err := Bridle(joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: tt.mortise}, Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -201,7 +201,7 @@ func TestBridleFaceHatching(t *testing.T) {
 
 func TestBridleFigures(t *testing.T) {
 	b := joint.Bridle{Width: 24, Depth: 30, Angle: measure.Radians(10), Leg: 45}
-	job, err := Bridle(b, Setting{})
+	job, err := Bridle(b, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -231,7 +231,7 @@ func TestBridleFigures(t *testing.T) {
 
 func TestBridleStepsNameTheRightPart(t *testing.T) {
 	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: joint.MortiseInLeg}
-	job, err := Bridle(b, Setting{})
+	job, err := Bridle(b, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -245,7 +245,7 @@ func TestBridleStepsNameTheRightPart(t *testing.T) {
 
 func TestBridleRefusesBadFigures(t *testing.T) {
 	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Tenon: 24}
-	_, err := Bridle(b, Setting{})
+	_, err := Bridle(b, Setting{Full: true})
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) || bound.Figure != "bridle.tenon" {
 		t.Errorf("tenon as wide as the stretcher: %v", err)

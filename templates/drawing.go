@@ -180,6 +180,9 @@ type Setting struct {
 	// Clear is the width and height in mm that one sheet offers the strokes
 	// of a drawing; room for labels round them is already taken off.
 	Clear geometry.Point
+	// Full draws everything at full size: both hands of all, every view, the
+	// whole outline.
+	Full bool
 }
 
 // Bounds returns the box round all strokes.

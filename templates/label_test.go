@@ -16,7 +16,7 @@ import (
 func TestLabelsHaveIdentity(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mm := func(name string, from, to float64) float64 { return rapid.Float64Range(from, to).Draw(t, name) }
-		s := Setting{measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), geometry.Pt(180, 260)}
+		s := Setting{measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), geometry.Pt(180, 260), true}
 		for _, made := range []func() (Job, error){
 			func() (Job, error) {
 				return Lap(joint.Lap{Width: mm("width", 20, 80), Other: mm("other", 20, 80), Depth: mm("depth", 20, 80),

@@ -10,8 +10,9 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Lap returns the templates of a half-lap: face, reference edge and
-// wrap-round, each for both hands. The error is a *measure.BoundError.
+// Lap returns the wrap-round of a half-lap, right hand, which both parts of a
+// crossing take; a full setting draws face, reference edge and wrap-round for both
+// hands. The error is a *measure.BoundError.
 //
 // The right hand is the frame of geometry.Lap: with the datum to the left and
 // the reference edge below, an acute crossing leans to the right.
@@ -28,12 +29,16 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 		Figures:  figures,
 		Warnings: t.warnings(),
 	}
+	views := t.views()
+	if !s.Full {
+		views = views[:1]
+	}
 	section := Section{
-		Drawings: t.views(),
+		Drawings: views,
 		Panels: []Panel{
 			{Heading: say(figuresHeading), Table: figureTable(append(lapGiven(l), figures...), s.Unit)},
 			{Heading: say(sawHeading), Text: t.steps()},
-			{Heading: say(handsHeading), Text: lapHands()},
+			{Heading: say(handsHeading), Text: lapHands(math.Pi - l.Angle)},
 		},
 	}
 	job.Sections = []Section{section}
@@ -47,8 +52,9 @@ type LapNames struct {
 	Datum          Tag // what At is counted from
 }
 
-// LapViews returns cut face, reference edge and wrap-round of a lap, the right
-// hand of each before the left. The lap must have passed its Check.
+// LapViews returns the wrap-round of a lap or, in a full setting, cut face,
+// reference edge and wrap-round, the right hand of each before the left. The lap
+// must have passed its Check.
 func LapViews(l joint.Lap, names LapNames, s Setting) []Drawing {
 	return newLapTemplate(l, names, s).views()
 }
@@ -58,10 +64,14 @@ func newLapTemplate(l joint.Lap, names LapNames, s Setting) lapTemplate {
 }
 
 func (t lapTemplate) views() []Drawing {
+	wrapped := t.wrapRound().hands(View{Part: "lap", Face: "wrap-round"}, RightHand)
+	if !t.Full {
+		return wrapped
+	}
 	return slices.Concat(
 		t.face().hands(View{Part: "lap", Face: "cut-face"}, RightHand),
 		t.edge().hands(View{Part: "lap", Face: "reference-edge"}, RightHand),
-		t.wrapRound().hands(View{Part: "lap", Face: "wrap-round"}, RightHand),
+		wrapped,
 	)
 }
 
@@ -147,9 +157,7 @@ func (t lapTemplate) face() Drawing {
 		}
 		d.Span(left, right, tag("corner-shift", t.length(t.Shift())))
 	}
-	d.LabelLine(c[0], c[3], t.names.Near)
-	d.LabelLine(c[1], c[2], t.names.Other)
-	d.LabelLine(c[1], c[2], t.cut())
+	t.shoulders(&d)
 	d.LabelLine(c[1], geometry.Pt(to, 0), t.names.Reference)
 	d.LabelLine(c[2], geometry.Pt(to, t.Width), t.names.Far)
 	t.datum(&d, 0, t.Width)
@@ -182,7 +190,19 @@ func (t lapTemplate) wrapRound() Drawing {
 	near, far := t.Shoulders(0)
 	d.LabelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
 		tag("edge-length", t.length(t.EdgeLength())))
+	if !t.Full { // the views that say so are left out
+		t.shoulders(&d)
+		d.LabelLine(geometry.Pt(far, 0), geometry.Pt(far, -t.Depth/2), tag("deep", t.length(t.BladeHeight())))
+	}
 	return d
+}
+
+// shoulders names both lines on the face, and how they are cut.
+func (t lapTemplate) shoulders(d *Drawing) {
+	c := t.Corners()
+	d.LabelLine(c[0], c[3], t.names.Near)
+	d.LabelLine(c[1], c[2], t.names.Other)
+	d.LabelLine(c[1], c[2], t.cut())
 }
 
 // side is what one side of the part holds, in the frame of that side.

@@ -27,7 +27,7 @@ func drawnLap(t *rapid.T) (joint.Lap, Job) {
 		Kerf:  rapid.Float64Range(0.5, 4).Draw(t, "kerf"),
 		At:    rapid.SampledFrom([]float64{0, 10, 300, 5000}).Draw(t, "at"),
 	}
-	job, err := Lap(l, Setting{Clear: geometry.Pt(190, 270)})
+	job, err := Lap(l, Setting{Clear: geometry.Pt(190, 270), Full: true})
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
@@ -132,7 +132,7 @@ func TestLapWasteIsWhatIsCutAway(t *testing.T) {
 
 // The edge view is the reference edge of the wrap-round, face up.
 func TestLapEdgeShowsHalfDepth(t *testing.T) {
-	job, err := Lap(lapAtSixty, Setting{})
+	job, err := Lap(lapAtSixty, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,7 +158,7 @@ func TestLapDatum(t *testing.T) {
 	} {
 		l := lapAtSixty
 		l.At = tt.at
-		job, err := Lap(l, Setting{Clear: clear})
+		job, err := Lap(l, Setting{Clear: clear, Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -174,7 +174,7 @@ func TestLapDatum(t *testing.T) {
 }
 
 func TestLapFigures(t *testing.T) {
-	job, err := Lap(lapAtSixty, Setting{})
+	job, err := Lap(lapAtSixty, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,7 +228,7 @@ func TestLapSaysHowTheUsualRuleMisses(t *testing.T) {
 	} {
 		l := lapAtSixty
 		l.Angle = measure.Radians(tt.deg)
-		job, err := Lap(l, Setting{})
+		job, err := Lap(l, Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -246,7 +246,7 @@ func TestLapWarnsBeyondTheDatum(t *testing.T) {
 	}{{120, 10, 1}, {120, 0, 0}, {120, 30, 0}, {60, 10, 0}} {
 		l := lapAtSixty
 		l.Angle, l.At = measure.Radians(tt.deg), tt.at
-		job, err := Lap(l, Setting{})
+		job, err := Lap(l, Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -259,7 +259,7 @@ func TestLapWarnsBeyondTheDatum(t *testing.T) {
 func TestLapRefusesBadFigures(t *testing.T) {
 	l := lapAtSixty
 	l.Kerf = l.Other
-	job, err := Lap(l, Setting{})
+	job, err := Lap(l, Setting{Full: true})
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) || bound.Figure != "lap.kerf" || len(job.Drawings()) != 0 {
 		t.Errorf("kerf as wide as the lap: %v with %d drawings", err, len(job.Drawings()))

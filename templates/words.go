@@ -78,8 +78,8 @@ var viewNames = map[measure.ID]wording.Text{
 var figureNames = map[measure.ID]wording.Text{
 	"angle.base":               "base",
 	"angle.bevel":              "bevel",
-	"angle.chord":              "chord at radius 250 mm",
-	"angle.chord-10-in":        "chord at radius 10 in",
+	"angle.chord":              "chord at 250 mm",
+	"angle.chord-10-in":        "chord at 10 in",
 	"angle.reading-error-64th": "reading error, 1/64 in",
 	"angle.rise-over-4-in":     "rise over 4 in",
 	"angle.rise-over-10-in":    "rise over 10 in",
@@ -201,8 +201,8 @@ const (
 	equals            wording.Text = "%s = %s"
 	toTheEdge         wording.Text = "to the edge"
 	slopeName         wording.Text = "slope"
-	oneIn             wording.Text = "1 in %s"
 	slipCosts         wording.Text = "a slip of %s at the far end costs"
+	oneIn             wording.Text = "1 in %s"
 	tenthsOfMM        wording.Text = "%.1f mm"
 	roundSize         wording.Text = "%s round"
 )
@@ -210,6 +210,7 @@ const (
 // labels is what lines and places are called.
 var labels = map[measure.ID]wording.Text{
 	"across-feed":                "across the feed, %s",
+	"along-edge":                 "%s along the edge",
 	"along-feed":                 "along the feed, %s",
 	"back":                       "back: reference edge",
 	"base":                       "base %s",
@@ -231,6 +232,7 @@ var labels = map[measure.ID]wording.Text{
 	"edge-length":                "edge length %s",
 	"far-edge":                   "far edge",
 	"far-shoulder":               "far shoulder",
+	"from-edge":                  "%s",
 	"fed-along":                  "the sheet is fed along this arrow",
 	"first-diagonal":             "first diagonal, %s",
 	"fold":                       "fold",
@@ -298,13 +300,15 @@ func legSides() partSides {
 }
 
 // gaugeWords says how a triangle is used. It is printed once.
-func gaugeWords() Panel {
+func gaugeWords(bothHands bool) Panel {
+	hands := say("Turn the gauge over for the other hand.")
+	if bothHands {
+		hands = say("Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left.")
+	}
 	return Panel{Heading: say("setting a bevel gauge"), Text: []string{
-		say("Stock of the gauge on the registration edge, blade along the slope: that sets the bevel of the lower corner. Stock on the upright side, blade down the slope, sets that of the upper one. Setting by a line alone is uncertain: cut along it, or strike the slope on a board from its working edge and set to that."),
-		say("A gauge lays its bevel to the edge of the part. What it strikes there is off square by the other corner's figure: bevel 74° is a cut 16° off square."),
-		say("Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left."),
-		say("A mitre gauge, or the head of a saw, is turned by the figure off square."),
-		say("Prove the setting: strike the line from both sides of a straight board; reversed, the gauge must make equal and opposite lines."),
+		say("Stock of the gauge on the registration edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
+		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
+		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
 	}}
 }
 
@@ -339,14 +343,14 @@ func (t lapTemplate) usualRule() string {
 }
 
 // lapHands says which setting gives which lean.
-func lapHands() []string {
+func lapHands(otherHand float64) []string {
 	return []string{
 		say("Positions are from the datum, along the edge they name."),
 		say("The template shows the face that is cut. Both parts of one crossing take the same hand, each on its own cut face. Where their widths differ, the part that crosses has width and crossing width exchanged."),
 		say("One gauge setting gives two laps on a part. Turned end for end, the same face down, it repeats the same lean on the same face; the other edge comes to the fence, so measure from the other end along that edge."),
 		say("Tumbled end over end, the other face down and the same edge on the fence, it gives the lap on the other face; seen from the first face it leans the other way."),
 		say("Rolled about its length, the other edge is on the fence and the stop no longer serves."),
-		say("For the other hand swing the gauge to the other side of square."),
+		say("For the other hand swing the gauge to the other side of square; its template is that of %s.", angleText(otherHand)),
 	}
 }
 
@@ -359,7 +363,8 @@ func tongue(e joint.BridleEnd) string {
 }
 
 // bridleSteps is the order of work.
-func bridleSteps(b joint.Bridle, u measure.Unit) []string {
+func bridleSteps(b joint.Bridle, s Setting) []string {
+	u := s.Unit
 	length := func(mm float64) string { return measure.Length(mm).Text(u) }
 	slotted, tenoned := say("stretcher"), say("leg")
 	slot, tenon := b.Stretcher(), b.Head()
@@ -368,7 +373,7 @@ func bridleSteps(b joint.Bridle, u measure.Unit) []string {
 		slot, tenon = tenon, slot
 	}
 	cheek, _ := tenon.Cheeks()
-	return []string{
+	steps := []string{
 		say(isolate),
 		say("2. Mill stretchers, legs and some spare length together. Cut the whole joint in offcuts of that milling first: the fit depends on their thickness, not on the drawing."),
 		say("3. Saw the ends %s off square, bevel %s, %s beyond the trim line. Stretcher and leg have the same angle.",
@@ -384,6 +389,10 @@ func bridleSteps(b joint.Bridle, u measure.Unit) []string {
 		say("Datum: the corner of the trimmed end, on the stretcher the lower one, on the leg the one at its back. The trim line is for after glue-up."),
 		say("Right hand: the corner on the right as you look at the ring side, foot down. Stretcher and leg have their ring sides to the same way, and a stretcher with a leg at both ends takes one of each hand."),
 	}
+	if !s.Full {
+		steps = append(steps, say("The joint is alike from both sides: for the left hand wrap the same template with ring side and outer side exchanged."))
+	}
+	return steps
 }
 
 // bridleHolding is how an angled part is held upright.

@@ -15,6 +15,7 @@ line alone is a poor guide. Angles are in degrees (14.5, 14°30') or rise over
 base (1:6).`,
 		flags: []flag{
 			{name: "base", value: "LENGTH", usage: "of the long edge; the most the sheet offers if not given"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet angle 12", "the splay of the three legs"},

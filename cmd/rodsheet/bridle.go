@@ -20,6 +20,7 @@ length for trimming.`,
 			{name: "leg", value: "LENGTH", usage: "breadth of the leg along the stretcher", required: true},
 			{name: "tenon", value: "LENGTH", usage: "thickness of the tenon; a third of the width if not given"},
 			{name: "mortise", value: "PART", usage: "stretcher or leg; stretcher if not given"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet bridle --width 28 --depth 36 --angle 12 --leg 38", "a leg splayed 12 degrees"},

@@ -177,7 +177,7 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 		if len(v.problems) > 0 {
 			return v.problems
 		}
-		plan, made, err = lay(build, o.layout)
+		plan, made, err = lay(build, o.layout, v.on("full"))
 		return explain(err, v.unit, c)
 	}); err != nil {
 		return err
@@ -186,14 +186,14 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 }
 
 // lay makes a pack for the paper and lays it out.
-func lay(build maker, l render.Layout) (render.Plan, pack, error) {
+func lay(build maker, l render.Layout, full bool) (render.Plan, pack, error) {
 	if err := l.Check(); err != nil {
 		return render.Plan{}, pack{}, err
 	}
-	made, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	made, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear(), Full: full})
 	if err == nil && made.remark != "" { // it takes room from what is made to fill a sheet
 		l.Remark = made.remark
-		made, err = build(templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+		made, err = build(templates.Setting{Unit: l.Unit, Clear: l.Clear(), Full: full})
 	}
 	if err != nil {
 		return render.Plan{}, pack{}, err

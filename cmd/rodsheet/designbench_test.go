@@ -172,7 +172,7 @@ func packDocument(tb testing.TB, name string) page.Document {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	plan, _, err := lay(c.read(v), o.layout)
+	plan, _, err := lay(c.read(v), o.layout, false)
 	if err != nil {
 		tb.Fatal(err)
 	}

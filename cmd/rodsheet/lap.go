@@ -24,6 +24,7 @@ spacer cuts too wide; the sheet says by how much.`,
 			{name: "kerf", value: "LENGTH", usage: "of the blade; 3.2 mm or 1/8 in is assumed if not given"},
 			{name: "at", value: "LENGTH", usage: "datum to near shoulder, along the reference edge",
 				figure: "lap.at"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet lap --width 28 --other 28 --depth 36 --angle 60", "two stretchers of a three-legged table"},

@@ -42,6 +42,11 @@ func commonFlags() []flag {
 	}
 }
 
+// fullFlag asks for what is left out as long as rule, square and compass do better.
+func fullFlag() flag {
+	return flag{name: "full", usage: "both hands, all views and whole outlines at full size"}
+}
+
 func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
 
 // options are the common flags, read.

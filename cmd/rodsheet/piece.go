@@ -26,9 +26,9 @@ check says why, and --anyway prints it with that on every sheet.`,
 		flags: []flag{
 			sizeFlag(),
 			{name: "for", value: "LIST", usage: "buying, bench, record, or several of them: buying,record"},
-			{name: "full", usage: "with the views of single faces that a wrap-round repeats"},
 			{name: "plan", usage: "with the full-size plan of the ring, to lay the parts on"},
 			{name: "anyway", usage: "print it even if it cannot be built"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet piece table.toml", "all sizes, to table.pdf"},
@@ -43,7 +43,7 @@ check says why, and --anyway prints it with that on every sheet.`,
 
 // readPiece returns the maker of the pack.
 func readPiece(v *values) maker {
-	options := drawings.Options{For: v.purposes(), Plan: v.on("plan"), Full: v.on("full")}
+	options := drawings.Options{For: v.purposes(), Plan: v.on("plan")}
 	pieces, err := v.pieces()
 	if err != nil {
 		return func(templates.Setting) (pack, error) { return pack{}, err }

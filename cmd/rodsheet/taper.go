@@ -19,6 +19,7 @@ loss.`,
 			{name: "foot", value: "LENGTH", usage: "width of the leg at the foot", required: true},
 			{name: "start", value: "LENGTH", usage: "where the taper begins, from the top end", required: true},
 			{name: "faces", value: "FACES", usage: "one, adjacent, opposite or four; one if not given"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110", "one face of a leg"},

@@ -21,6 +21,7 @@ and --width. Corners may be clipped or rounded.`,
 			{name: "width", value: "LENGTH", usage: "of a rectangle"},
 			{name: "clip", value: "LENGTH", usage: "taken off each corner, along both its sides"},
 			{name: "round", value: "LENGTH", usage: "radius of each corner", figure: "outline.round"},
+			fullFlag(),
 		},
 		examples: []example{
 			{"rodsheet top --length 800 --width 600 --round 40", "a rectangle with round corners"},

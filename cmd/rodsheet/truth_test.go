@@ -123,15 +123,15 @@ func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
 		t.Run(strings.Join(paper.args, " "), func(t *testing.T) {
 			with := func(args ...string) printed { return printJob(t, append(args, paper.args...)...) }
 
-			lap := with("lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "60", "--kerf", "3.2mm", "--at", "100mm")
+			lap := with("lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "60", "--kerf", "3.2mm", "--at", "100mm", "--full")
 			edge, shift := 28/sin60, 28/tan60
 			lap.wants(t, "lap, right hand, cut face",
 				[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
 
-			angle := with("angle", "30", "--base", "200mm")
+			angle := with("angle", "30", "--base", "200mm", "--full")
 			angle.wants(t, "angle 30°, right hand", [4]float64{0, 0, 200, 0}, [4]float64{0, 0, 200, 200 / tan60})
 
-			bridle := with("bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm")
+			bridle := with("bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm", "--full")
 			along := 36 / cos12
 			bridle.wants(t, "leg, left hand, ring side", [4]float64{along, 0, along - 38*tan12, 38})
 
@@ -333,7 +333,7 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	t.Parallel()
 	name := filepath.Join(t.TempDir(), "lap.svg")
 	status, out, errs := start(t.Context(), "lap", "--width", "28", "--other", "28", "--depth", "36",
-		"--angle", "60", "--kerf", "3.2", "--at", "100", "--paper", "whole", "--json", "-o", name)
+		"--angle", "60", "--kerf", "3.2", "--at", "100", "--full", "--paper", "whole", "--json", "-o", name)
 	if status != 0 {
 		t.Fatalf("status %d, %s", status, errs)
 	}

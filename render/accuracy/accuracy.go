@@ -135,15 +135,15 @@ func (a Accuracy) String() string {
 // Panel explains the line under each template, of a printer that was measured or
 // not and of sheets that are taped or not.
 func Panel(measured, taped bool, u measure.Unit) templates.Panel {
-	printing, seams := say(unmeasured), seamEach
+	printing, seams := say(unmeasured), ""
 	if measured {
 		length := u.Round(200, 8)
 		printing = say(asMeasured, measure.Length(measuredShare*length).Text(u), measure.Length(length).Text(u))
 	}
 	if taped {
-		seams = seamEnds
+		seams = say(seamEnds, FineText(SeamMisfit, u))
 	}
-	text := say(explained, printing, FineText(pencilLine, u), say(seams, FineText(SeamMisfit, u)))
+	text := say(explained, printing, FineText(pencilLine, u), seams)
 	return templates.Panel{Heading: say(heading), Text: []string{text}}
 }
 

@@ -17,11 +17,10 @@ const (
 	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 
 	heading   wording.Text = "how true it is"
-	explained wording.Text = "Under each template: the worst angle and the whole length, in 95 of 100 cases, and in brackets what does most of it. " +
-		"Printing: %s. Paper: 0.2 %% along its grain and 0.4 %% across with damp. " +
-		"Pencil line: %s. Seams: %s. The figures hold whatever the paper does."
-	unmeasured wording.Text = "0.5 %% unmeasured; measure the printer once and it is a quarter of that"
+	explained wording.Text = "Under each template: how far off angle and length may be in 95 of 100 cases, and the main cause. " +
+		"Printing: %s. Paper: 0.2 %% along its grain, 0.4 %% across. " +
+		"Pencil line: %s.%s"
+	unmeasured wording.Text = "0.5 %% unmeasured, a quarter of that measured"
 	asMeasured wording.Text = "%s in %s, as measured"
-	seamEach   wording.Text = "%s each"
-	seamEnds   wording.Text = "%s at either end of each, so that a sheet may lie crooked and turn all beyond it"
+	seamEnds   wording.Text = " Seams: %s at either end of each, so that a sheet may lie crooked and turn all beyond it."
 )

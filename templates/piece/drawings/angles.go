@@ -101,7 +101,8 @@ func (at places) stage() shop.Stage {
 
 // anglesJob returns the triangle of every angle that a part of the work takes,
 // unless an earlier part has it, and where each is used. A gauge that is set from
-// one hand is turned over for the other.
+// one hand is turned over for the other. What a set square holds, and a taper,
+// which is truer by two points, have a triangle in a full setting only.
 func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templates.Section, error) {
 	var job templates.Section
 	var own []angleRow
@@ -115,22 +116,79 @@ func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templa
 		}
 	}
 	if len(own) > 0 {
-		job.Panels = append(job.Panels, usesPanel(own, len(pieces), s.Unit))
+		job.Panels = append(job.Panels, usesPanel(own, len(pieces), s))
 	}
 	for _, row := range own {
-		if _, _, err := joint.Acute(row.angle); err != nil || seen[row.quantized().angle] {
+		if !row.drawn(s.Full) || seen[row.quantized().angle] {
 			continue
 		}
 		seen[row.quantized().angle] = true
-		views, figures, err := templates.AngleViews(row.angle, row.along, s)
+		d, figures, err := templates.AngleTriangle(row.angle, row.along, s)
 		if err != nil {
 			return job, err
 		}
-		text := measure.Angle(row.angle).Text(s.Unit)
-		d := views[0]
-		d.View.Hand = templates.EitherHand
-		job.Drawings = append(job.Drawings, d.Of(d.View, say(angleName, text)))
+		job.Drawings = append(job.Drawings, d)
+		figures.Of = d.View
 		job.Panels = append(job.Panels, figures)
 	}
 	return job, nil
+}
+
+// drawn reports whether the angle has a triangle.
+func (u use) drawn(full bool) bool {
+	_, _, err := joint.Acute(u.angle)
+	return err == nil && (full || !u.along && !u.ofSetSquare())
+}
+
+// ofSetSquare reports whether set squares, or a combination square, have the
+// angle: 30°, 45° or 60°.
+func (u use) ofSetSquare() bool {
+	hundredths := u.quantized().angle
+	return hundredths == 3000 || hundredths == 4500 || hundredths == 6000
+}
+
+// taperJob returns how the tapers of a leg are set out by two points on each face
+// that shows one. The foot is where the back meets the floor, the end of the blank.
+func taperJob(p piece.Piece) templates.Section {
+	if p.Taper == nil {
+		return templates.Section{}
+	}
+	lines := taperLines(p)
+	job := templates.Section{Panels: []templates.Panel{taperPanel(p, lines)}}
+	for _, l := range lines {
+		job.Pictures = append(job.Pictures, l.Picture(l.name(), p.Design.Unit))
+	}
+	return job
+}
+
+// A taperLine is the edge of a taper on one face of the leg.
+type taperLine struct {
+	templates.PointedLine
+	face measure.ID // that shows it
+	both bool       // on the other edge of the face too
+}
+
+// taperLines returns the lines of the ring side, which shows the tapers of
+// stretcher side and back, and where ring side or outer side taper that of the
+// back.
+func taperLines(p piece.Piece) []taperLine {
+	l := p.Frame.Leg
+	both := p.Taper.Faces.Symmetric()
+	out := []taperLine{newTaperLine(p, "ring-side", l.Breadth, both, tag("back"), tag("foot-end"))}
+	if p.Taper.Faces.Square() {
+		out = append(out, newTaperLine(p, "back", l.Thickness, both, tag("outer-side"), tag("foot-end")))
+	}
+	return out
+}
+
+// newTaperLine counts the taper from the straight edge of the face or, where both
+// its edges are cut, from the edge of the blank that it is cut from.
+func newTaperLine(p piece.Piece, face measure.ID, across float64, both bool, edge, end templates.Tag) taperLine {
+	line := templates.PointedLine{
+		AtEnd: across - p.Taper.Loss(), AtRun: across, Run: p.Taper.Run(), Across: across, Edge: edge, End: end,
+	}
+	if both {
+		line.AtEnd, line.AtRun, line.Edge = p.Taper.Loss(), 0, tag("either-edge")
+	}
+	return taperLine{line, face, both}
 }

@@ -20,8 +20,8 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// aSheet is what an A4 sheet offers a drawing.
-var aSheet = templates.Setting{Clear: geometry.Pt(171, 227)}
+// aSheet is what an A4 sheet offers a drawing, everything drawn at full size.
+var aSheet = templates.Setting{Clear: geometry.Pt(171, 227), Full: true}
 
 // drawnBy returns the drawing of a kind with the given name.
 func drawnBy(t *rapid.T, k kind, p piece.Piece, name string) templates.Drawing {

@@ -51,10 +51,16 @@ type legFace struct {
 	from         float64       // x of a level line at y = 0, less its x on the stretcher side
 }
 
-// legJob returns the leg on its ring side and, where ring side and outer side
-// taper too, on its back; and the section of its foot.
-func legJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
+// legJob returns how the tapers are set out, and the section of the foot. A full
+// setting draws the leg on its ring side and, where ring side and outer side taper
+// too, on its back, and no points.
+func legJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	l := legShape{p, p.Frame.Leg}
+	if !s.Full {
+		job := taperJob(p)
+		job.Drawings = append(job.Drawings, l.footDrawing())
+		return job, nil
+	}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{
 		legShape: l, face: "ring-side", lower: tag("stretcher-side"), upper: tag("back-reference"),
@@ -130,6 +136,7 @@ func (f legFace) footLine() (geometry.Segment, bool) {
 
 func (f legFace) drawing() templates.Drawing {
 	d := named(templates.Drawing{}, "leg", f.face)
+	d.View.Part = "whole-leg" // no face of its joint
 	d.Polygon(templates.Outline, f.blank()...)
 	for _, w := range f.waste() {
 		d.Hatch(w...)

@@ -3,9 +3,6 @@
 package drawings
 
 import (
-	"slices"
-
-	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
@@ -27,7 +24,6 @@ const (
 type Options struct {
 	For  Purposes // none: Buying and Bench
 	Plan bool     // with the full-size plan of the ring
-	Full bool     // with the face views that a wrap-round repeats
 }
 
 // Pack returns the pack in its envelopes, in the order in which they are needed.
@@ -120,11 +116,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 			if each.at != at || each.planOnly && !k.Plan {
 				continue
 			}
-			draw := each.kind
-			if !k.Full {
-				draw = draw.unrepeated()
-			}
-			job, err := draw.shared(k.pieces, k.Setting)
+			job, err := each.kind.shared(k.pieces, k.Setting)
 			if err != nil {
 				return out, err
 			}
@@ -160,21 +152,3 @@ func stageKinds() []stageKind {
 		{at: shop.TopStage, kind: topJob},
 	}
 }
-
-// unrepeated leaves out the views of single faces of a part that has a wrap-round:
-// that shows all of them.
-func (k kind) unrepeated() kind {
-	return func(p piece.Piece, s templates.Setting) (templates.Section, error) {
-		job, err := k(p, s)
-		wrapped := map[measure.ID]bool{}
-		for _, d := range job.Drawings {
-			wrapped[d.View.Part] = wrapped[d.View.Part] || d.View.Face == wrapRound
-		}
-		job.Drawings = slices.DeleteFunc(job.Drawings, func(d templates.Drawing) bool {
-			return d.View.Face != wrapRound && wrapped[d.View.Part]
-		})
-		return job, err
-	}
-}
-
-const wrapRound measure.ID = "wrap-round"

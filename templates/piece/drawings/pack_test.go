@@ -37,7 +37,7 @@ func eightSided(t rapid.TB) piece.Piece {
 // packed returns all that a pack can hold.
 func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Section {
 	t.Helper()
-	return packedFor(t, pieces, Options{For: Buying | Bench | Record, Plan: plan, Full: true})
+	return packedFor(t, pieces, Options{For: Buying | Bench | Record, Plan: plan})
 }
 
 func packedFor(t rapid.TB, pieces []piece.Piece, o Options) []templates.Section {
@@ -113,12 +113,17 @@ func TestWhatHangsOnTheSizesAsMilled(t *testing.T) {
 // What a wrap-round shows is not shown again by faces, unless all is asked for;
 // both sizes of one view follow each other.
 func TestWrapRoundsStandForFaces(t *testing.T) {
-	sections := packedFor(t, twoSizes(t), Options{})
+	printed, err := Pack(checks.Examine(twoSizes(t)), Options{}, forBench)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sections := printed.Sections
 	for _, tt := range []struct {
 		heading string
 		want    []string
 	}{
-		{"Laps", []string{"angle 60°", "lap, wrap-round, both sizes"}},
+		{"Laps", []string{"lap, wrap-round, both sizes"}},
+		{"Feet and tapers", []string{"foot on the floor, from above, size low", "foot on the floor, from above, size tall"}},
 		{"Bridles", []string{
 			"angle 74°", "angle 79°",
 			"bridle, stretcher, wrap-round, size low", "bridle, stretcher, wrap-round, size tall",
@@ -277,7 +282,7 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 		if err != nil {
 			t.Skip("no such piece")
 		}
-		checkJobs(t, packedFor(t, []piece.Piece{p}, Options{For: Bench, Plan: true, Full: true}))
+		checkJobs(t, packedFor(t, []piece.Piece{p}, Options{For: Bench, Plan: true}))
 	})
 }
 

@@ -34,19 +34,34 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 	slices.SortStableFunc(out.Drawings, func(a, b templates.Drawing) int { // sizes side by side
 		return slices.Index(views, a.View) - slices.Index(views, b.View)
 	})
+	for _, l := range piece.Lots(pieces, func(i int) []templates.Picture { return jobs[i].Pictures }, alikePictures) {
+		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
+		out.Pictures = append(out.Pictures, l.What)
+	}
 	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
 }
 
 // alike reports whether two drawings would come out the same on paper.
 func alike(a, b templates.Drawing) bool {
-	return a.View == b.View && a.Name == b.Name &&
-		slices.EqualFunc(a.Labels, b.Labels, func(l, m templates.Label) bool {
-			return l.ID == m.ID && l.Text == m.Text && near(l.On.A, m.On.A) && near(l.On.B, m.On.B)
-		}) &&
-		slices.EqualFunc(a.Strokes, b.Strokes, func(s, t templates.Stroke) bool {
-			return s.Role == t.Role && slices.EqualFunc(s.Points, t.Points, near)
-		})
+	return a.View == b.View && a.Name == b.Name && sameLabels(a.Labels, b.Labels) && sameStrokes(a.Strokes, b.Strokes)
+}
+
+// alikePictures reports it of two pictures.
+func alikePictures(a, b templates.Picture) bool {
+	return a.Heading == b.Heading && a.NoScale == b.NoScale && sameLabels(a.Labels, b.Labels) && sameStrokes(a.Strokes, b.Strokes)
+}
+
+func sameLabels(a, b []templates.Label) bool {
+	return slices.EqualFunc(a, b, func(l, m templates.Label) bool {
+		return l.ID == m.ID && l.Text == m.Text && near(l.On.A, m.On.A) && near(l.On.B, m.On.B)
+	})
+}
+
+func sameStrokes(a, b []templates.Stroke) bool {
+	return slices.EqualFunc(a, b, func(s, t templates.Stroke) bool {
+		return s.Role == t.Role && slices.EqualFunc(s.Points, t.Points, near)
+	})
 }
 
 // near reports whether two points are one on paper: within a thousandth of a

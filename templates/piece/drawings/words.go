@@ -117,8 +117,10 @@ var labels = map[measure.ID]wording.Text{
 	"centre-of-ring":       "centre of the ring",
 	"centre-of-top":        "centre of the top",
 	"corner-to-corner":     "ring side, %s from corner to corner",
+	"either-edge":          "edge of the blank, either",
 	"feet":                 "feet %s",
 	"foot":                 "foot, %s",
+	"foot-end":             "foot",
 	"frame":                "frame %s",
 	"grain":                "grain",
 	"head-to-foot":         "%s from head to foot along any edge",
@@ -168,7 +170,6 @@ var labels = map[measure.ID]wording.Text{
 
 // Parts of labels, and what tables call the same.
 const (
-	angleName     wording.Text = "angle %s"
 	innerShoulder wording.Text = "inner shoulder"
 	offSquare     wording.Text = "%s off square"
 	outerShoulder wording.Text = "outer shoulder"
@@ -238,7 +239,8 @@ func (at places) String() string {
 
 // usesPanel says where each angle is used, and what to do with those that
 // have no triangle.
-func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
+func usesPanel(all []angleRow, sizes int, s templates.Setting) templates.Panel {
+	u := s.Unit
 	panel := templates.Panel{
 		Heading: say("Where the angles are used"),
 		Table:   [][]string{{say("bevel gauge"), say("mitre gauge"), say("used for")}},
@@ -252,7 +254,7 @@ func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
 		if words := piece.SizeWords(q.sizes, sizes); words != "" {
 			where = say("%s (%s)", where, words)
 		}
-		if _, _, err := joint.Acute(q.angle); err != nil {
+		if !q.drawn(s.Full) {
 			where = say("%s. %s", where, withoutTriangle(q.use, u))
 		}
 		text := measure.Angle(q.angle).Text(u)
@@ -265,17 +267,49 @@ func usesPanel(all []angleRow, sizes int, u measure.Unit) templates.Panel {
 	return panel
 }
 
-// withoutTriangle says how an angle is set that joint.Acute refuses.
+// withoutTriangle says how an angle is set that has no triangle.
 func withoutTriangle(q use, u measure.Unit) string {
 	angle := q.angle
 	if !q.along {
 		angle = math.Pi/2 - angle
 	}
-	if angle == 0 {
-		return say("Set by a square")
-	}
 	run := u.Round(250, 10)
-	return say("Set out by a rise of %s over %s", measure.Length(joint.RiseOver(run, angle)).Text(u), measure.Length(run).Text(u))
+	text := measure.Length(run).Text(u)
+	rise := measure.Length(joint.RiseOver(run, angle)).Text(u)
+	switch {
+	case angle == 0:
+		return say("Set by a square")
+	case q.along:
+		return say("Set out by two points, below")
+	case q.ofSetSquare():
+		return say("Set by a set square, no sheet needed; proof: off square by %s over %s", rise, text)
+	}
+	return say("Set out by a rise of %s over %s", rise, text)
+}
+
+// name says on which face a taper is set out.
+func (l taperLine) name() string {
+	return say("taper, on the %s", say(viewNames[l.face]))
+}
+
+// taperPanel gives the points by which the tapers of a leg are set out, and what
+// paper would make of them. The angle of a printed triangle is taken to be good
+// to a quarter of a degree: what a printer that was not measured costs most
+// (half a per cent between its axes), with pencil and paper.
+func taperPanel(p piece.Piece, lines []taperLine) templates.Panel {
+	onPaper := p.Taper.Run() * math.Tan(measure.Radians(0.25))
+	panel := templates.Panel{
+		Heading: say("The taper, set out by two points"),
+		Table:   [][]string{{say("on the leg"), say("measured from"), say("at the foot"), say("%s up from the foot", p.MM(p.Taper.Run()))}},
+		Text: []string{
+			say("The foot is the square end of the blank, where the back meets the floor. Mark both points with a knife, lay a straight edge through them and strike the line: %s to the edge. No triangle: %s of paper would be off by %s at the foot.",
+				p.Say(measure.Angle(p.Taper.ToEdge())), say("±0.25°"), p.MM(math.Round(10*onPaper)/10)),
+		},
+	}
+	for _, l := range lines {
+		panel.Table = append(panel.Table, []string{say(viewNames[l.face]), l.Edge.Text, p.MM(l.AtEnd), p.MM(l.AtRun)})
+	}
+	return panel
 }
 
 // titleBlock says whose the drawing is, as far as the design does.

@@ -41,7 +41,7 @@ var sheetViews = map[shop.Sheet][]templates.View{
 	shop.LapWrap:       {{Part: "lap", Face: "wrap-round"}},
 	shop.StretcherWrap: {{Part: "stretcher", Face: "wrap-round"}},
 	shop.LegWrap:       {{Part: "leg", Face: "wrap-round"}},
-	shop.TaperFace:     {{Part: "leg", Face: "ring-side"}},
+	shop.TaperFace:     {{Part: "whole-leg", Face: "ring-side"}},
 	shop.SoleShape:     {{Part: "foot"}},
 	shop.PadPlace:      {{Part: "pad", Face: "stretcher-top"}},
 	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}},

@@ -1,0 +1,67 @@
+package render
+
+import (
+	"testing"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// single is a template that makers print by itself.
+type single func(templates.Setting) (templates.Job, error)
+
+func angles(deg ...float64) single {
+	rad := make([]float64, len(deg))
+	for i, d := range deg {
+		rad[i] = measure.Radians(d)
+	}
+	return func(s templates.Setting) (templates.Job, error) { return templates.Angles(rad, 0, s) }
+}
+
+func oneLap(l joint.Lap) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Lap(l, s) }
+}
+
+func oneBridle(b joint.Bridle) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
+}
+
+// No single template takes more sheets than it must, with the calibration square:
+// on both papers and in both units.
+func TestSheetsOfSingles(t *testing.T) {
+	lap := joint.Lap{Width: 28, Other: 28, Depth: 36, Angle: measure.Radians(60), Kerf: 3.2, At: 155}
+	bridle := joint.Bridle{Width: 28, Depth: 36, Angle: measure.Radians(12), Leg: 38}
+	for _, c := range []struct {
+		name string
+		most int
+		make single
+	}{
+		{"angle 14.5°", 1, angles(14.5)},
+		{"angle 5°", 1, angles(5)},
+		{"angle 20°", 1, angles(20)},
+		{"angle 45°", 1, angles(45)},
+		{"angle 60°", 1, angles(60)},
+		{"angle 85°", 1, angles(85)},
+		{"three angles", 3, angles(14.5, 60, 9.46)},
+		{"lap", 2, oneLap(lap)},
+		{"bridle", 3, oneBridle(bridle)},
+	} {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			for _, paper := range []Paper{papers()[3], papers()[0]} {
+				l := DefaultLayout(u, paper)
+				job, err := c.make(templates.Setting{Unit: u, Clear: l.Clear()})
+				if err != nil {
+					t.Fatal(err)
+				}
+				plan, err := Lay(job, l)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got := plan.Count(); got > c.most {
+					t.Errorf("%s in %v on %s: %d sheets, want at most %d", c.name, u, paper.Name, got, c.most)
+				}
+			}
+		}
+	}
+}
