@@ -40,10 +40,8 @@ func ParsePaper(s string, bare measure.Unit) (Paper, error) {
 	}
 	w, h, ok := strings.Cut(strings.ToLower(s), "x")
 	if !ok {
-		return Paper{}, &measure.ParseError{
-			Text: s, Reason: say(noPaper),
-			Hint: say(usePaper, strings.Join(names, ", ")),
-		}
+		return Paper{}, &measure.ParseError{Text: s,
+			Reason: measure.Slip{ID: "no-paper"}, Hint: measure.Slip{ID: "papers", Args: []string{strings.Join(names, ", ")}}}
 	}
 	width, err := measure.ParseLength(w, bare)
 	if err != nil {

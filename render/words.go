@@ -44,10 +44,7 @@ const (
 )
 
 // What is said of a paper that is not known.
-const (
-	noPaper  wording.Text = "is no paper size"
-	usePaper wording.Text = "use %s or WIDTHxHEIGHT, like 300x450"
-)
+const ()
 
 // Numbers of sheets, rows and columns.
 const (

@@ -47,7 +47,7 @@ func TestExplain(t *testing.T) {
 			"number of sheets 37 must be at most 30", "larger paper needs fewer; --max-sheets 37 allows it"},
 		{measure.AtMost("job.sheets", measure.Number(37), "", measure.Number(30), ""),
 			"number of sheets 37 must be at most 30", "--max-sheets 37 allows it"},
-		{&measure.ParseError{Text: "x", Reason: "is odd", Hint: "h"}, `"x" is odd`, "h"},
+		{&measure.ParseError{Text: "x", Reason: measure.Slip{ID: "empty"}, Hint: measure.Slip{ID: "a-figure"}}, `"x" is empty`, "write a figure"},
 		{io.ErrUnexpectedEOF, "unexpected EOF", ""},
 	} {
 		var got refusal

@@ -156,7 +156,8 @@ func (v *values) fail(what string, err error) {
 	case errors.As(err, &bound), errors.As(err, &own):
 		v.add(wording.Fault(err, v.unit))
 	case errors.As(err, &parse):
-		v.add(what+": "+parse.Error(), parse.Hint)
+		line, hint := wording.Fault(err, v.unit)
+		v.add(what+": "+line, hint)
 	default:
 		v.add(what+": "+err.Error(), "")
 	}

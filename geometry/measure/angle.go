@@ -6,8 +6,6 @@ import (
 	"strings"
 )
 
-const angleHint = `write 14.5, 14°30' or, rise over base, 1:6`
-
 const degreeMark = `(?:°|deg\.?|degree|degrees)`
 
 var (
@@ -43,7 +41,7 @@ func ParseAngle(s string) (float64, error) {
 	case slope:
 		return math.Atan(v), nil
 	case math.Abs(v) >= 360:
-		return 0, &ParseError{s, "is 360° or more", "write less than one turn"}
+		return 0, wrong("full-turn", "less-than-turn").of(s)
 	}
 	return Radians(v), nil
 }
@@ -59,7 +57,7 @@ func ratio(rise, base string) (*big.Rat, *fault) {
 		return nil, f
 	}
 	if b.Sign() == 0 {
-		return nil, &fault{"is a slope over no base", "write 90 for upright"}
+		return nil, wrong("no-base", "upright")
 	}
 	return r.Quo(r, b), nil
 }
@@ -86,14 +84,14 @@ func degreesMinutes(deg, minutes, seconds string) (*big.Rat, *fault) {
 	if seconds == "" {
 		seconds = "0"
 	} else if strings.Contains(minutes, ".") {
-		return nil, &fault{"has part of a minute as well as seconds", `write 14°30.5' or 14°30'30"`}
+		return nil, wrong("part-of-minute", "minutes-or-seconds")
 	}
 	d, _ := exact(deg)
 	m, _ := exact(minutes)
 	s, _ := exact(seconds)
 	sixty := big.NewRat(60, 1)
 	if m.Cmp(sixty) >= 0 || s.Cmp(sixty) >= 0 {
-		return nil, &fault{"has 60 or more minutes or seconds", `write 15°10', not 14°70'`}
+		return nil, wrong("minutes-over", "sixty")
 	}
 	m.Add(m, s.Quo(s, sixty))
 	return d.Add(d, m.Quo(m, sixty)), nil
@@ -103,27 +101,26 @@ func degreesMinutes(deg, minutes, seconds string) (*big.Rat, *fault) {
 func bareRatio(text string, value *big.Rat) *fault {
 	v, _ := value.Float64()
 	slope := strings.Replace(text, "/", ":", 1)
-	return twoWays("the slope "+slope+" ("+Angle(math.Atan(v)).Text(Millimetre)+")",
-		text+" of a degree", "write "+slope+" or "+text+"°")
+	return &fault{slipOf("slope-or-degrees", slope, Angle(math.Atan(v)).Text(Millimetre), text), slipOf("either", slope, text+"°")}
 }
 
 // angleSlip explains a text that is no angle.
 func angleSlip(text string) *fault {
 	if m := unmarkedAngle().FindStringSubmatch(text); m != nil {
-		return twoWays(m[1]+"°"+m[2]+"'", m[1]+"."+m[2]+"°", "write the minutes with their mark: "+m[1]+"°"+m[2]+"'")
+		return twoWays(m[1]+"°"+m[2]+"'", m[1]+"."+m[2]+"°", "mark-minutes", m[1]+"°"+m[2]+"'")
 	}
 	if m := minutesForm().FindStringSubmatch(text); m != nil {
 		if m[2] == "" {
-			return twoWays("0°"+m[1]+"'", m[1]+"°", "write the degrees with their mark: 0°"+m[1]+"'")
+			return twoWays("0°"+m[1]+"'", m[1]+"°", "mark-degrees", "0°"+m[1]+"'")
 		}
-		return twoWays(m[1]+"°"+m[2]+"'", "0°"+m[1]+"'"+m[2]+`"`, "write the degrees with their mark: "+m[1]+"°"+m[2]+"'")
+		return twoWays(m[1]+"°"+m[2]+"'", "0°"+m[1]+"'"+m[2]+`"`, "mark-degrees", m[1]+"°"+m[2]+"'")
 	}
 	f := slip(text)
 	switch {
 	case f == nil:
-		return &fault{"is not an angle", angleHint}
-	case f.hint == "":
-		f.hint = angleHint
+		return wrong("no-angle", "angles")
+	case f.hint.ID == "":
+		f.hint = slipOf("angles")
 	}
 	return f
 }

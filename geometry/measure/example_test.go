@@ -31,7 +31,7 @@ func ExampleParseLength() {
 		var p *measure.ParseError
 		if errors.As(err, &p) {
 			fmt.Println(p)
-			fmt.Println("  hint:", p.Hint)
+			fmt.Println("  hint:", p.Hint.ID, p.Hint.Args)
 			continue
 		}
 		fmt.Println(measure.Length(mm).Text(measure.Millimetre))
@@ -39,10 +39,10 @@ func ExampleParseLength() {
 	// Output:
 	// 640 mm
 	// 641.35 mm
-	// "25 1/4" can be read in two ways: 25.25 mm or 25 1/4 in (641.35 mm)
-	//   hint: write 25 1/4in or 25.25 mm
-	// "1,250" can be read in two ways: 1.250 or 1250
-	//   hint: use a point for decimals, and nothing between thousands
+	// "25 1/4": two-ways 25.25 mm 25 1/4 in (641.35 mm)
+	//   hint: either [25 1/4in 25.25 mm]
+	// "1,250": two-ways 1.250 1250
+	//   hint: no-thousands []
 }
 
 func ExampleBelow() {

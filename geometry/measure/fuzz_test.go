@@ -2,6 +2,7 @@ package measure
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -10,10 +11,10 @@ import (
 // checkError is what every refusal owes its reader: one short line.
 func checkError(t *testing.T, text string, err error) {
 	var e *ParseError
-	if !errors.As(err, &e) || e.Text != text || e.Reason == "" || e.Hint == "" {
+	if !errors.As(err, &e) || e.Text != text || e.Reason.ID == "" || e.Hint.ID == "" {
 		t.Fatalf("%q: %#v", text, err)
 	}
-	if line := err.Error() + e.Hint; strings.ContainsAny(line, "\n\r\x1b") || len(line) > 1000 {
+	if line := err.Error() + fmt.Sprint(e.Hint.Args); strings.ContainsAny(line, "\n\r\x1b") || len(line) > 1000 {
 		t.Fatalf("%q: %q", text, line)
 	}
 }

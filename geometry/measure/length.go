@@ -12,8 +12,6 @@ const (
 	shortestLength = 0.001   // the least length but 0
 )
 
-const lengthHint = `write 640, 64cm, 25 1/4in or 2' 1 1/4"`
-
 const (
 	inchMark = `(?:"|in\.?|inch|inches)`
 	footMark = `(?:'|ft\.?|foot|feet)`
@@ -43,9 +41,9 @@ func ParseLength(s string, bare Unit) (float64, error) {
 	}
 	switch size := math.Abs(mm); {
 	case size >= longestLength:
-		return 0, &ParseError{s, "is 100 m or more", "a length without a unit is in " + bare.String()}
+		return 0, &ParseError{s, slipOf("long"), slipOf("bare-unit", bare.String())}
 	case size > 0 && size < shortestLength:
-		return 0, &ParseError{s, "is under 0.001 mm", "a length without a unit is in " + bare.String()}
+		return 0, &ParseError{s, slipOf("short"), slipOf("bare-unit", bare.String())}
 	}
 	return mm, nil
 }
@@ -72,7 +70,7 @@ func length(text string, bare Unit) (*big.Rat, *fault) {
 	}
 	mm := millimetres(strings.TrimSuffix(unit, "."))
 	if mm == nil {
-		return nil, &fault{"has an unknown unit, " + quote(unit), "the units are mm, cm, m, in and ft"}
+		return nil, &fault{slipOf("unknown-unit", quote(unit)), slipOf("units")}
 	}
 	return value.Mul(value, mm), nil
 }
@@ -97,14 +95,14 @@ func millimetres(unit string) *big.Rat {
 // feetInches adds whole feet and less than a foot of inches, in mm.
 func feetInches(feet, inches string) (*big.Rat, *fault) {
 	if !wholeForm().MatchString(feet) {
-		return nil, &fault{"has part of a foot as well as inches", `write 2' 6" or 2.5ft`}
+		return nil, wrong("part-of-foot", "feet-or-part")
 	}
 	in, f := exact(inches)
 	if f != nil {
 		return nil, f
 	}
 	if in.Cmp(big.NewRat(12, 1)) >= 0 {
-		return nil, &fault{"has 12 inches or more after the feet", `write 3' 3" or 39in`}
+		return nil, wrong("inches-over", "feet-or-inches")
 	}
 	ft, _ := exact(feet)
 	ft.Mul(ft, millimetres("ft"))
@@ -115,7 +113,7 @@ func feetInches(feet, inches string) (*big.Rat, *fault) {
 func bareFraction(text string, value *big.Rat) *fault {
 	v, _ := value.Float64()
 	asMM, asInches := decimal(v, 2)+" mm", text+" in"
-	return twoWays(asMM, asInches+" ("+decimal(v*MillimetresPerInch, 2)+" mm)", "write "+text+"in or "+asMM)
+	return twoWays(asMM, asInches+" ("+decimal(v*MillimetresPerInch, 2)+" mm)", "either", text+"in", asMM)
 }
 
 // lengthSlip explains a text that is no length.
@@ -123,11 +121,11 @@ func lengthSlip(text string) *fault {
 	f := slip(text)
 	switch {
 	case f == nil && twoLengthsForm().MatchString(text):
-		return &fault{"has more than one length", `only feet and inches go together: 2' 1 1/4"`}
+		return wrong("several-lengths", "feet-and-inches")
 	case f == nil:
-		return &fault{"is not a length", lengthHint}
-	case f.hint == "":
-		f.hint = lengthHint
+		return wrong("no-length", "lengths")
+	case f.hint.ID == "":
+		f.hint = slipOf("lengths")
 	}
 	return f
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -11,12 +12,27 @@ import (
 // A ParseError says why a text was not read.
 type ParseError struct {
 	Text   string // as given
-	Reason string // continues a sentence that begins with the text
-	Hint   string // what to write instead; may be empty
+	Reason Slip
+	Hint   Slip // what to write instead
 }
 
-// Error returns one line: the text in quotes, shortened if long, and the reason.
-func (e *ParseError) Error() string { return quote(e.Text) + " " + e.Reason }
+// A Slip is what is wrong with a text, or what to write instead: which sentence it
+// is, and the figures, units and other pieces of text that it holds.
+type Slip struct {
+	ID   ID
+	Args []string
+}
+
+func slipOf(id ID, args ...string) Slip { return Slip{id, args} }
+
+// Error returns one line: the text in quotes, shortened if long, and the reason by
+// its ID.
+func (e *ParseError) Error() string {
+	return e.Quoted() + ": " + strings.Join(append([]string{string(e.Reason.ID)}, e.Reason.Args...), " ")
+}
+
+// Quoted returns the text as it is shown.
+func (e *ParseError) Quoted() string { return quote(e.Text) }
 
 // quote shows s safely: at most 40 characters, none of them able to move the
 // cursor or turn the line round.
@@ -32,7 +48,10 @@ func quote(s string) string {
 const longest = 64
 
 // A fault is a ParseError that does not know its text yet.
-type fault struct{ reason, hint string }
+type fault struct{ reason, hint Slip }
+
+// wrong is a fault whose sentences hold nothing.
+func wrong(reason, hint ID) *fault { return &fault{slipOf(reason), slipOf(hint)} }
 
 func (f *fault) of(text string) error { return &ParseError{text, f.reason, f.hint} }
 
@@ -40,11 +59,11 @@ func (f *fault) of(text string) error { return &ParseError{text, f.reason, f.hin
 // works in exact fractions: the one rounding is the last step here.
 func parse(s string, read func(string) (*big.Rat, *fault)) (float64, error) {
 	if len(s) > longest*4 || len([]rune(s)) > longest {
-		return 0, &ParseError{s, fmt.Sprintf("is longer than %d characters", longest), "write one figure"}
+		return 0, &ParseError{s, slipOf("long-text", strconv.Itoa(longest)), slipOf("one-figure")}
 	}
 	text := clean(s)
 	if text == "" {
-		return 0, &ParseError{s, "is empty", "write a figure"}
+		return 0, wrong("empty", "a-figure").of(s)
 	}
 	unsigned, negative := strings.CutPrefix(text, "-")
 	if !negative {
@@ -147,9 +166,9 @@ func exact(text string) (*big.Rat, *fault) {
 	n, d, w := integer(num), integer(den), integer(whole)
 	switch {
 	case d.Sign() == 0:
-		return nil, &fault{"divides by 0", "write the fraction with another number below"}
+		return nil, wrong("divides-by-zero", "other-below")
 	case i >= 0 && n.Cmp(d) >= 0:
-		return nil, &fault{"has a fraction of 1 or more behind a whole number", "write it as 1 1/4 or as 5/4"}
+		return nil, wrong("whole-fraction", "mixed-or-fraction")
 	}
 	return new(big.Rat).SetFrac(n.Add(n, w.Mul(w, d)), d), nil
 }
@@ -161,8 +180,8 @@ func integer(digits string) *big.Int {
 }
 
 // twoWays refuses a text that has two readings.
-func twoWays(one, other, hint string) *fault {
-	return &fault{"can be read in two ways: " + one + " or " + other, hint}
+func twoWays(one, other string, hint ID, args ...string) *fault {
+	return &fault{slipOf("two-ways", one, other), slipOf(hint, args...)}
 }
 
 var (
@@ -179,23 +198,23 @@ func slip(text string) *fault {
 	if m := commaForm().FindStringSubmatch(text); m != nil {
 		point := m[1] + "." + m[2] + m[3]
 		if len(m[2]) == 3 {
-			return twoWays(point, m[1]+m[2]+m[3], "use a point for decimals, and nothing between thousands")
+			return twoWays(point, m[1]+m[2]+m[3], "no-thousands")
 		}
-		return twoWays(point, m[1]+" and "+m[2]+m[3], "use a point for decimals")
+		return &fault{slipOf("one-or-two", point, m[1], m[2]+m[3]), slipOf("point")}
 	}
 	switch {
 	case strings.Contains(text, ","):
-		return &fault{"has a comma", "use a point for decimals, and nothing between thousands"}
+		return wrong("comma", "no-thousands")
 	case strings.ContainsAny(text, "()"):
-		return &fault{"has brackets", "write one figure: the fraction or the decimal"}
+		return wrong("brackets", "fraction-or-decimal")
 	case mixedForm().MatchString(text):
-		return &fault{"mixes a decimal with a fraction", "write 1.75 or 1 3/4"}
+		return wrong("decimal-and-fraction", "decimal-or-fraction")
 	case exponentForm().MatchString(text):
-		return &fault{"has a power of ten", "write the figure out"}
+		return wrong("power-of-ten", "written-out")
 	case underlineForm().MatchString(text):
-		return &fault{"is not a decimal figure", "write digits, with a point for decimals"}
+		return wrong("no-decimal", "digits")
 	case unmarkedForm().MatchString(text):
-		return &fault{"has more than one figure, and nothing to tell them apart", ""}
+		return wrong("several-figures", "")
 	}
 	return nil
 }

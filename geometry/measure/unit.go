@@ -29,7 +29,7 @@ func ParseUnit(s string) (Unit, error) {
 			return u, nil
 		}
 	}
-	return 0, &ParseError{s, "is not a unit", "write mm or in"}
+	return 0, wrong("no-unit", "mm-or-in").of(s)
 }
 
 func (u Unit) String() string {

@@ -9,6 +9,7 @@ import (
 const (
 	fault       Text = "%s %s %s %s" // figure, value, relation, limit
 	boundByName Text = "%s, %s"      // the figure that sets the limit, the limit
+	refused     Text = "%s %s"       // what was written, what is wrong with it
 	notFinite   Text = "%s must be a finite number"
 )
 
@@ -35,7 +36,7 @@ func Fault(err error, u measure.Unit) (line, hint string) {
 	case errors.As(err, &bound):
 		return Bound(bound, Than(bound.Than), u), Hint(bound.Hint)
 	case errors.As(err, &parse):
-		return parse.Error(), parse.Hint
+		return refused.With(parse.Quoted(), slipped(parse.Reason)), slipped(parse.Hint)
 	}
 	return err.Error(), ""
 }

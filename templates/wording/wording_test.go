@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -28,7 +29,7 @@ func TestFault(t *testing.T) {
 		{&measure.BoundError{Figure: "outline.corner", Value: number(2), Relation: measure.IsLeftOf, Limit: number(1)},
 			"corner of the top 2 must turn to the left of the one before, corner 1", "corner of the top 2 must turn to the left of the one before, corner 1", ""},
 		{measure.Positive("lap.kerf", length(math.Inf(1))), "kerf must be a finite number", "kerf must be a finite number", ""},
-		{&measure.ParseError{Text: "x", Reason: "is odd", Hint: "h"}, `"x" is odd`, `"x" is odd`, "h"},
+		{&measure.ParseError{Text: "x", Reason: measure.Slip{ID: "empty"}, Hint: measure.Slip{ID: "a-figure"}}, `"x" is empty`, `"x" is empty`, "write a figure"},
 		{io.ErrUnexpectedEOF, "unexpected EOF", "unexpected EOF", ""},
 	} {
 		mm, hint := Fault(tt.err, measure.Millimetre)
@@ -50,6 +51,16 @@ func TestTables(t *testing.T) {
 			if s := text.With(); s == "" || strings.Contains(s, "%!") || strings.Contains(s, "\n") {
 				t.Errorf("%s: %q", k, s)
 			}
+		}
+	}
+}
+
+// A slip has a verb for each piece of text that it holds.
+func TestSlipTable(t *testing.T) {
+	for id, text := range slips() {
+		s := slipped(measure.Slip{ID: id, Args: slices.Repeat([]string{"x"}, strings.Count(string(text), "%s"))})
+		if s == "" || strings.ContainsAny(s, "%\n") {
+			t.Errorf("%s: %q", id, s)
 		}
 	}
 }

@@ -254,5 +254,7 @@ func parseFault(n *node, err error) *fault {
 	if !errors.As(err, &bad) {
 		return nil
 	}
-	return &fault{at: n.value, words: bad.Error(), hint: bad.Hint}
+	f := &fault{at: n.value}
+	f.words, f.hint = wording.Fault(bad, measure.Millimetre)
+	return f
 }
