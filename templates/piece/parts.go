@@ -41,8 +41,12 @@ func named(s solid.Part, name string) solid.Part {
 
 // Place takes the frame of stretcher i (x along it from mid-length, y outward
 // from its ring side, z up from its underside) to the room.
-func (p Piece) Place(i int) solid.Affine3 {
-	m := p.Frame.Ring.Place(i, 0)
+func (p Piece) Place(i int) solid.Affine3 { return p.PlaceOpen(i, 0) }
+
+// PlaceOpen is Place in a ring that is open by slide mm, as joint.Ring.Opening
+// counts it.
+func (p Piece) PlaceOpen(i int, slide float64) solid.Affine3 {
+	m := p.Frame.Ring.Place(i, slide)
 	return solid.Affine3{
 		X: solid.V(m.A, m.B, 0), Y: solid.V(m.C, m.D, 0), Z: solid.V(0, 0, 1),
 		O: solid.V(m.E, m.F, p.Frame.Leg.Height-p.Frame.Ring.Depth),

@@ -157,13 +157,17 @@ func ringView(p piece.Piece) templates.Picture {
 	return toneView(viewAtCorner(), parts...)
 }
 
+// jointApart is how far the parts of an open bridle stand apart, in depths of the
+// stretcher.
+const jointApart = 1.5
+
 // jointView shows the bridle open: the leg drawn down from its stretcher, along itself.
 func jointView(p piece.Piece) templates.Picture {
 	const shown = 4 // widths of the stretcher that are seen of either part
 	w := p.Frame.Ring.Width
 	near := solid.Plane{N: solid.V(-1, 0, 0), D: -(p.Frame.Leg.StretcherSide(0) - shown*w)}
 	low := solid.Plane{N: solid.V(0, 0, -1), D: shown * w}
-	down := shop.LegPlace(p).X.Mul(-1.5 * p.Frame.Ring.Depth)
+	down := shop.LegPlace(p).X.Mul(-jointApart * p.Frame.Ring.Depth)
 	return toneView(fromRingSide(), p.Stretcher().Cut(near), p.Leg().Cut(low).Transform(solid.Translate(down)))
 }
 

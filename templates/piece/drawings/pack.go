@@ -84,6 +84,7 @@ func envelopes() []envelope {
 	}
 	return []envelope{
 		{coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
+		{namesHeading, Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
 		{woodHeading, Buying, false, packer.wood},
 		{stockHeading, Bench, true, stage(shop.StockStage)},
 		{lapsHeading, Bench, true, stage(shop.LapStage)},

@@ -76,7 +76,14 @@ const (
 	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
 	cornerHeading    wording.Text = "From above, at a corner"
-	writeRealSizes   wording.Text = "Where wood or saw turn out different, write the real sizes into the design file and print again."
+
+	namesHeading          wording.Text = "Names"
+	stretcherNamesHeading wording.Text = "Stretcher: from the ring side; from the outer side and below"
+	legNamesHeading       wording.Text = "Leg, lying: from the ring side; from the outer side and below"
+	lapApartHeading       wording.Text = "Lap, apart"
+	bridleApartHeading    wording.Text = "Bridle, apart"
+	ringShutHeading       wording.Text = "The ring slides shut"
+	writeRealSizes        wording.Text = "Where wood or saw turn out different, write the real sizes into the design file and print again."
 )
 
 // labels is what lines and places are called.
@@ -111,6 +118,20 @@ var labels = map[measure.ID]wording.Text{
 	"rolled-quarter":       "rolled a quarter turn",
 	"back":                 "back",
 	"back-reference":       "back: reference edge",
+	"cheek":                "cheek",
+	"face-top":             "top",
+	"face-underside":       "underside",
+	"foot-end":             "foot",
+	"head":                 "head",
+	"leg-end":              "leg end",
+	"loop":                 "loop",
+	"number":               "1",
+	"plain-end":            "plain end",
+	"ring-apart":           "1 apart",
+	"ring-shut":            "3 shut",
+	"ring-sliding":         "2 all slide at once",
+	"shoulder-face":        "shoulder",
+	"tick":                 "tick",
 	"centre-from-mid":      "centre %s from mid-length",
 	"centre-line":          "centre line",
 	"centre-of-blank":      "centre line of the blank",
@@ -166,6 +187,14 @@ var labels = map[measure.ID]wording.Text{
 	"trim-line":            "trim line",
 	"trim-proud":           "trim line, %s proud",
 	"wide-square":          "%s wide, square to this",
+}
+
+// marksPanel says what is pencilled on the parts.
+func marksPanel() []templates.Panel {
+	return []templates.Panel{{Heading: say("Marks"), Text: []string{
+		say("Pencil on every part before its first cut: a loop on the ring side, a tick across the arris of the reference edge, the number of the stretcher, and the same number on its leg."),
+		say("Everything is set out from the reference edge: the ring side of a stretcher, the back of a leg."),
+	}}}
 }
 
 // Parts of labels, and what tables call the same.
