@@ -92,7 +92,7 @@ func (n *namedPart) nameLine(id measure.ID, a, b solid.Vec) { n.label(n.at(a), n
 // marks draws what is pencilled on a part: the loop on the ring side about x, its tail
 // on the arris, the tick across that, the number about another place.
 // The ring side is y = 0; dz is up the ring side from the arris of the tick.
-func (n *namedPart) marks(x, number, high, arris, dz float64) {
+func (n *namedPart) marks(number solid.Vec, x, high, arris, dz float64) {
 	var loop []geometry.Point
 	for i := range 25 {
 		s := float64(i)/12 - 1
@@ -105,7 +105,7 @@ func (n *namedPart) marks(x, number, high, arris, dz float64) {
 	over := solid.V(tick, high/3, arris)
 	n.line(templates.Cut, n.at(top), n.at(low), n.at(over))
 	n.label(n.at(low), n.at(low), tag("tick"))
-	at := n.at(solid.V(number, 0, arris+dz*0.8*high))
+	at := n.at(number)
 	n.Labels = append(n.Labels, templates.Label{ID: "number", Text: say(labels["number"]), On: geometry.Segment{A: at, B: at}, Big: true})
 }
 
@@ -141,7 +141,7 @@ func stretcherSides(p piece.Piece) (front, behind *namedPart) {
 		left, right = -d, d
 	}
 	front.name("ring-side-reference", solid.V(left-0.6*d, 0, d/3))
-	front.name("face-top", solid.V(left-d, w/2, d))
+	front.nameLine("face-top", solid.V(left-2*d, w, d), solid.V(left-0.3*d, w, d))
 	front.nameEnd("leg-end", solid.V(1, 0, 0))
 	inner, outer := p.Frame.Ring.Shoulders(0)
 	low, high := 0.0, d/2
@@ -150,7 +150,7 @@ func stretcherSides(p piece.Piece) (front, behind *namedPart) {
 	}
 	front.nameLine("inner-shoulder", solid.V(inner, 0, low), solid.V(inner, 0, high))
 	front.nameLine("outer-shoulder", solid.V(outer, 0, low), solid.V(outer, 0, high))
-	front.marks(right+0.7*d, left-1.6*d, 0.7*d, d, -1)
+	front.marks(solid.V(left-1.7*d, 0, 0.62*d), right+0.7*d, 0.7*d, d, -1)
 	behind.name("outer-side", solid.V(left-d, w, d/2))
 	behind.name("face-underside", solid.V(right+d, w/2, 0))
 	behind.nameEnd("plain-end", solid.V(-1, 0, 0))
@@ -167,10 +167,10 @@ func legSides(p piece.Piece) (front, behind *namedPart) {
 		left = (front.room.Min.X + front.room.Max.X) / 2
 		right = left
 	}
-	front.name("ring-side", solid.V(left-b, 0, b/2))
+	front.name("ring-side", solid.V(left-0.7*b, 0, b/2))
 	front.name("stretcher-side", solid.V(right+b, t/2, b))
 	front.nameEnd("head", solid.V(1, 0, 0))
-	front.marks(right+b, left-2*b, 0.6*b, 0, 1)
+	front.marks(solid.V(left-2.2*b, 0, 0.55*b), right+b, 0.6*b, 0, 1)
 	behind.name("outer-side", solid.V(left-b, t, b/2))
 	behind.name("back-reference", solid.V(right+b, t/2, 0))
 	behind.nameEnd("foot-end", solid.V(-1, 0, 0))
