@@ -141,7 +141,6 @@ var labels = map[measure.ID]wording.Text{
 	"either-edge":          "edge of the blank, either",
 	"feet":                 "feet %s",
 	"foot":                 "foot, %s",
-	"foot-end":             "foot",
 	"frame":                "frame %s",
 	"grain":                "grain",
 	"head-to-foot":         "%s from head to foot along any edge",
