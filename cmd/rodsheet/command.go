@@ -79,6 +79,7 @@ func commands() []command {
 		newCommand(),
 		checkCommand(),
 		pieceCommand(),
+		buyingCommand(),
 		pictureCommand(),
 		angleCommand(),
 		taperCommand(),

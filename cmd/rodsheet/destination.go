@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"rodsheet/render"
@@ -47,8 +48,8 @@ func (d destination) save(ctx context.Context, files []file) error {
 	return unwritten(ctx, files, atomicfile.Write(ctx, plain...))
 }
 
-// destination reads --out.
-func (v *values) destination(stdout io.Writer, json bool) destination {
+// destination reads --out, a file of one of the kinds.
+func (v *values) destination(stdout io.Writer, json bool, kinds ...string) destination {
 	if !v.given("out") {
 		return destination{source: v.source}
 	}
@@ -57,9 +58,9 @@ func (v *values) destination(stdout io.Writer, json bool) destination {
 	known := err == nil
 	device := known && !info.IsDir() && !info.Mode().IsRegular()
 	d := destination{name: name, replace: v.on("replace"), source: v.source}
-	sample := v.command + ".pdf"
+	sample := v.command + kinds[0]
 	if v.file != nil {
-		sample = v.stem() + ".pdf"
+		sample = v.stem() + kinds[0]
 	}
 	switch extension := strings.ToLower(filepath.Ext(name)); {
 	case name == "-" || known && same(stdout, info):
@@ -71,10 +72,10 @@ func (v *values) destination(stdout io.Writer, json bool) destination {
 		v.add("--out is empty", "name a file: --out "+sample)
 	case known && info.IsDir():
 		v.add("--out "+wording.Shown(name)+" is a directory", "name a file in it: "+filepath.Join(name, sample))
-	case extension == ".svg":
-		d.svg = true
-	case extension != ".pdf" && !device:
-		v.add("--out "+wording.Shown(name)+" does not say which kind of file", "end the name in .pdf or .svg")
+	case !slices.Contains(kinds, extension) && !device:
+		v.add("--out "+wording.Shown(name)+" does not say which kind of file", "end the name in "+strings.Join(kinds, " or "))
+	default:
+		d.svg = extension == ".svg"
 	}
 	return d
 }

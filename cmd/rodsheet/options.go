@@ -78,7 +78,7 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	}
 	l.Correct = correct
 	json := v.on("json")
-	return options{l, v.destination(stdout, json), json, v.on("verbose")}, nil
+	return options{l, v.destination(stdout, json, ".pdf", ".svg"), json, v.on("verbose")}, nil
 }
 
 // search says how a job is laid on sheets.

@@ -37,7 +37,7 @@ elevation, and a view from above at a corner, for each size.`,
 func drawPicture(ctx context.Context, v *values, w world) error {
 	paper := v.paper()
 	v.fail("--paper", paper.CheckForPicture())
-	out := v.destination(w.stdout, false)
+	out := v.destination(w.stdout, false, ".pdf", ".svg")
 	if len(v.problems) > 0 {
 		return v.problems
 	}

@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
@@ -17,17 +18,10 @@ var (
 	boardsHead  = []wording.Text{"board", "lane, from one edge", "pieces, each from so far from one end", "offcut"}
 )
 
-// boardFeet returns a volume in mm³ in board feet of 144 cubic inches: 12 × 12
-// × 1 in (Noyes, Handwork in Wood, 1910).
-func boardFeet(mm3 float64) float64 {
-	const cubicInch = measure.MillimetresPerInch * measure.MillimetresPerInch * measure.MillimetresPerInch
-	return mm3 / (144 * cubicInch)
-}
-
 // woodVolume writes a volume as wood is bought: in m³ or in board feet.
 func woodVolume(mm3 float64, u measure.Unit) string {
 	if u == measure.Inch {
-		return say("%.2f board feet", boardFeet(mm3))
+		return say("%.2f board feet", mm3/design.BoardFoot)
 	}
 	return say("%.4f m³", mm3/1e9)
 }
@@ -39,10 +33,7 @@ func CutList(plan shop.Plan) []templates.Panel {
 		return nil
 	}
 	s, c := speakerFor(plan.Pieces), plan.Cuts
-	out := []templates.Panel{s.partsPanel(c), s.woodPanel(c)}
-	if len(c.Bumpers) > 0 {
-		out = append(out, s.readyPanel(c))
-	}
+	out := []templates.Panel{s.partsPanel(c), s.woodPanel(c), Buying(plan)}
 	for _, l := range plan.GlassOrders() {
 		out = append(out, templates.Panel{Heading: piece.WithSizes(say("Glass order"), l.Sizes, s.sizes), Text: s.all(l.What[:])})
 	}
@@ -118,14 +109,6 @@ func (s speaker) woodPanel(c shop.CutList) templates.Panel {
 	add(say("together, rough"), c.Rough())
 	add(say("of which in the finished parts"), c.Net())
 	add(say("with %.0f %% waste, to buy", 100*c.Waste), c.Buy())
-	return p
-}
-
-func (s speaker) readyPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: say("To buy ready")}
-	for _, b := range c.Bumpers {
-		p.Table = append(p.Table, []string{say("bumper, %s across, %s high", s.mm(b.Diameter), s.mm(b.Height)), strconv.Itoa(b.Count)})
-	}
 	return p
 }
 

@@ -17,7 +17,7 @@ import (
 func TestBoardFeetOfNoyes(t *testing.T) {
 	const in = measure.MillimetresPerInch
 	for _, c := range []struct{ feet, wide, want float64 }{{1, 12, 1}, {12, 6, 6}, {14, 11, 12 + 10.0/12}} {
-		got := boardFeet(piece.StockSize{Length: c.feet * 12 * in, Width: c.wide * in, Thickness: 1 * in}.Volume())
+		got := piece.StockSize{Length: c.feet * 12 * in, Width: c.wide * in, Thickness: 1 * in}.Volume() / design.BoardFoot
 		if math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v ft of %v in: %v board feet, want %v", c.feet, c.wide, got, c.want)
 		}
@@ -52,8 +52,8 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 		d       design.Design
 		has, no []string
 	}{
-		{inches, []string{"board feet", "thickness, in", "Cutting plan, in", "pad"}, []string{"m³", "thickness, mm", "To buy ready"}},
-		{millimetres, []string{"m³", "thickness, mm", "To buy ready", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
+		{inches, []string{"board feet", "thickness, in", "Cutting plan, in", "pad"}, []string{"m³", "thickness, mm", "bumper"}},
+		{millimetres, []string{"m³", "thickness, mm", "Buying list", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
 	} {
 		var all strings.Builder
 		for _, p := range CutList(planOf(t, c.d)) {

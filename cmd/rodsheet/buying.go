@@ -1,0 +1,67 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+
+	"rodsheet/render/atomicfile"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
+)
+
+func buyingCommand() command {
+	return command{
+		name:    "buying",
+		words:   fileWord,
+		summary: "what is to be bought for a piece, for a spreadsheet",
+		about: `Writes the buying list of one piece of every size as CSV: wood board by board,
+glass, sheet for the jigs, what is bought ready, with sums where the design file
+gives prices. The first row names the columns with their units. A piece that
+cannot be built is refused; rodsheet check says why.`,
+		flags: []flag{
+			{name: "out", short: "o", value: "FILE", usage: "write FILE, .csv; - is standard output"},
+			sizeFlag(),
+			{name: "units", value: "mm|in", usage: "of the figures; the file's own if not given"},
+		},
+		examples: []example{
+			{"rodsheet buying table.toml", "to table.csv"},
+			{"rodsheet buying table.toml -o list.csv", "to list.csv"},
+			{"rodsheet buying table.toml --size low -o -", "one size, to standard output"},
+		},
+		design: true,
+		act:    writeBuying,
+	}
+}
+
+// writeBuying writes the buying list of all sizes asked for.
+func writeBuying(ctx context.Context, v *values, w world) error {
+	out := v.destination(w.stdout, false, ".csv")
+	if len(v.problems) > 0 {
+		return v.problems
+	}
+	var list bytes.Buffer
+	if err := awaited(ctx, func() error {
+		pieces, err := v.pieces()
+		if err != nil {
+			return err
+		}
+		if verdict := examine(pieces).verdict(); verdict != nil {
+			return unbuildable(verdict.Error() + "; rodsheet check says what mends it")
+		}
+		return csv.NewWriter(&list).WriteAll(wording.BuyingRecords(shop.NewPlan(pieces)))
+	}); err != nil {
+		return err
+	}
+	if out.stdout {
+		return unwritten(ctx, nil, atomicfile.Text(list.Bytes())(atomicfile.Watched(ctx, w.stdout)))
+	}
+	if out.name == "" {
+		out.name = v.stem() + ".csv"
+	}
+	files := []file{{atomicfile.File{Name: out.name, Write: atomicfile.Text(list.Bytes())}, 0}}
+	if err := out.save(ctx, files); err != nil {
+		return err
+	}
+	return afterWriting(emit(w.stdout, "wrote "+span(files)+"\n"), files)
+}

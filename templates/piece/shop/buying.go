@@ -1,0 +1,113 @@
+package shop
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// A BuyKind says what a line of the buying list is.
+type BuyKind uint8
+
+const (
+	BoardToBuy BuyKind = iota // one of those that are listed
+	WoodToBuy                 // so much of it
+	GlassToBuy
+	SheetToBuy // for jigs
+	BumperToBuy
+	ItemToBuy // as the design lists it
+)
+
+// A Buy is one line of the buying list.
+type Buy struct {
+	Kind BuyKind
+	// Size is that of a board, a pane or a bumper; of a sheet its thickness.
+	Size   piece.StockSize
+	Item   design.Item
+	Sizes  []string // of the design, of which a pane is for
+	Count  int      // 0 for what is bought by the amount
+	Amount float64  // of wood in mm³, of glass and sheet in mm²; all of the line
+	Price  design.Price
+	Per    design.Rate // the rate that wood and glass go by
+}
+
+// Sum returns what a line costs, to a hundredth, so that the lines add up to the total
+// as they are printed.
+func (b Buy) Sum() design.Price {
+	out := design.Price{Value: float64(b.Count) * b.Price.Value, Given: b.Price.Given}
+	switch b.Kind {
+	case BoardToBuy, WoodToBuy:
+		out = design.Price{Value: b.Per.OfVolume(b.Amount), Given: b.Per.Given}
+	case GlassToBuy:
+		out = design.Price{Value: b.Per.OfArea(b.Amount), Given: b.Per.Given}
+	}
+	out.Value = math.Round(100*out.Value) / 100
+	return out
+}
+
+// Buying returns all that is bought for the pieces, one of each size: wood, glass,
+// sheet for the jigs, what is bought ready.
+func (p Plan) Buying() []Buy {
+	out := p.woodToBuy()
+	rate := p.Pieces[0].Design.Prices.Glass
+	for _, l := range p.GlassOrders() {
+		for _, q := range p.Pieces {
+			if q.Design.Size == l.Sizes[0] {
+				box, n := geometry.Bounds(q.TopCorners()...), len(l.Sizes)
+				size := piece.StockSize{Length: box.Width(), Width: box.Height(), Thickness: q.Design.Top.Thickness}
+				out = append(out, Buy{Kind: GlassToBuy, Size: size, Sizes: l.Sizes, Count: n, Amount: float64(n) * q.TopArea(), Per: rate})
+			}
+		}
+	}
+	if area := p.Cuts.SheetArea(); area > 0 {
+		out = append(out, Buy{Kind: SheetToBuy, Size: piece.StockSize{Thickness: jigSizes(p.Pieces[0]).Sheet}, Amount: area})
+	}
+	for _, b := range p.Cuts.Bumpers {
+		out = append(out, Buy{Kind: BumperToBuy, Size: piece.StockSize{Length: b.Diameter, Width: b.Diameter, Thickness: b.Height}, Count: b.Count})
+	}
+	for _, it := range p.Pieces[0].Design.Items {
+		out = append(out, Buy{Kind: ItemToBuy, Item: it, Count: it.Count * len(p.Pieces), Price: it.Price})
+	}
+	return out
+}
+
+// woodToBuy returns the boards that the plan takes and the wood for which it has no
+// room, or where no boards are listed all wood with the stated waste.
+func (p Plan) woodToBuy() []Buy {
+	rate := p.Pieces[0].Design.Prices.Wood
+	if p.Cuts.Boards == nil {
+		return []Buy{{Kind: WoodToBuy, Amount: p.Cuts.Buy(), Per: rate}}
+	}
+	var out []Buy
+	for _, b := range p.Cuts.Boards.Boards {
+		size := piece.StockSize{Length: b.Length, Width: b.Width, Thickness: b.Thickness}
+		if n := len(out); n == 0 || out[n-1].Size != size {
+			out = append(out, Buy{Kind: BoardToBuy, Size: size, Per: rate})
+		}
+		last := &out[len(out)-1]
+		last.Count++
+		last.Amount += size.Volume()
+	}
+	lacking := 0.0
+	for _, m := range p.Cuts.Boards.Missed {
+		lacking += m.Size.Volume() * (1 + p.Cuts.Waste)
+	}
+	if lacking > 0 {
+		out = append(out, Buy{Kind: WoodToBuy, Amount: lacking, Per: rate})
+	}
+	return out
+}
+
+// Total returns what the lines cost together, and how many of them have no price.
+func Total(lines []Buy) (sum float64, unpriced int) {
+	for _, b := range lines {
+		if cost := b.Sum(); cost.Given {
+			sum += cost.Value
+		} else {
+			unpriced++
+		}
+	}
+	return sum, unpriced
+}

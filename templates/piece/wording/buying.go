@@ -1,0 +1,196 @@
+package wording
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/wording"
+)
+
+var buyingHead = []wording.Text{"to buy", "count", "amount", "price", "sum"}
+
+// buyNames are what the lines of the buying list are called.
+var buyNames = map[shop.BuyKind]wording.Text{
+	shop.BoardToBuy:  "board, rough",
+	shop.WoodToBuy:   "wood, rough, waste included",
+	shop.GlassToBuy:  "glass top, by its order",
+	shop.SheetToBuy:  "flat sheet for jigs",
+	shop.BumperToBuy: "bumper",
+}
+
+// buyName says what is bought and which it is.
+func (s speaker) buyName(b shop.Buy, species string) string {
+	switch b.Kind {
+	case shop.ItemToBuy:
+		return b.Item.Name
+	case shop.BoardToBuy, shop.WoodToBuy:
+		if species != "" {
+			return buyNames[b.Kind].With() + ", " + species
+		}
+	case shop.GlassToBuy:
+		return piece.WithSizes(buyNames[b.Kind].With(), b.Sizes, s.sizes)
+	}
+	return buyNames[b.Kind].With()
+}
+
+// buySize says how large it is, with the unit; nothing of an item.
+func (s speaker) buySize(b shop.Buy) string {
+	switch b.Kind {
+	case shop.BoardToBuy:
+		return s.coarse(b.Size.Length) + " × " + s.coarse(b.Size.Width) + " × " + s.mm(b.Size.Thickness)
+	case shop.GlassToBuy:
+		return s.bare(b.Size.Length) + " × " + s.bare(b.Size.Width) + " × " + s.mm(b.Size.Thickness)
+	case shop.SheetToBuy:
+		return say("%s thick", s.mm(b.Size.Thickness))
+	case shop.BumperToBuy:
+		return say("%s across, %s high", s.mm(b.Size.Length), s.mm(b.Size.Thickness))
+	}
+	return b.Item.Note
+}
+
+// amount returns the amount of a line in the unit that it is bought in.
+func (s speaker) amount(b shop.Buy) (float64, wording.Text) {
+	solid := b.Kind == shop.BoardToBuy || b.Kind == shop.WoodToBuy
+	switch {
+	case b.Amount == 0:
+		return 0, ""
+	case solid && s.unit == measure.Inch:
+		return b.Amount / design.BoardFoot, "board feet"
+	case solid:
+		return b.Amount / 1e9, "m³"
+	case s.unit == measure.Inch:
+		return b.Amount / design.SquareFoot, "square feet"
+	}
+	return b.Amount / 1e6, "m²"
+}
+
+// price returns the price that a line goes by, and of what it is the price.
+func price(b shop.Buy) (design.Price, wording.Text) {
+	solid := b.Kind == shop.BoardToBuy || b.Kind == shop.WoodToBuy
+	switch inches := b.Per.Unit == measure.Inch; {
+	case !solid && b.Kind != shop.GlassToBuy:
+		return b.Price, "each"
+	case solid && inches:
+		return b.Per.Price, "per board foot"
+	case solid:
+		return b.Per.Price, "per m³"
+	case inches:
+		return b.Per.Price, "per square foot"
+	}
+	return b.Per.Price, "per m²"
+}
+
+func money(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
+
+func written(p design.Price) string {
+	if !p.Given {
+		return ""
+	}
+	return money(p.Value)
+}
+
+func counted(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+// orEmpty fills a cell that has nothing to say.
+func orEmpty(t string) string {
+	if t == "" {
+		return empty
+	}
+	return t
+}
+
+// Buying returns the buying list as it is printed.
+func Buying(plan shop.Plan) templates.Panel {
+	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
+	p := templates.Panel{Heading: say("Buying list"), Ruled: true, Table: [][]string{said(buyingHead)}}
+	for _, b := range lines {
+		name, amount, cost := s.buyName(b, d.Wood.Species), empty, empty
+		if size := s.buySize(b); size != "" {
+			name += ", " + size
+		}
+		if v, unit := s.amount(b); unit != "" {
+			amount = strconv.FormatFloat(v, 'f', 3, 64) + " " + unit.With()
+		}
+		if v, per := price(b); v.Given {
+			cost = money(v.Value) + " " + per.With()
+		}
+		p.Table = append(p.Table, []string{name, orEmpty(counted(b.Count)), amount, cost, orEmpty(written(b.Sum()))})
+	}
+	if total, unpriced := shop.Total(lines); unpriced < len(lines) {
+		words := say("together")
+		if unpriced > 0 {
+			words = say("together, but for %d without a price", unpriced)
+		}
+		p.Table = append(p.Table, []string{words, empty, empty, empty, strings.TrimSpace(d.Prices.Currency + " " + money(total))})
+	}
+	return p
+}
+
+// BuyingRecords returns the buying list as records of figures and texts, the first
+// naming the columns with their units, the last the total.
+func BuyingRecords(plan shop.Plan) [][]string {
+	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
+	solid, flat := wording.Text("m³"), wording.Text("m²")
+	if s.unit == measure.Inch {
+		solid, flat = "board feet", "square feet"
+	}
+	in := func(t wording.Text, unit string) string { return strings.TrimSpace(say(t) + " " + unit) }
+	currency := d.Prices.Currency
+	out := [][]string{{
+		say("what"), say("note"), in("length", s.unit.String()), in("width", s.unit.String()), in("thickness", s.unit.String()),
+		say("count"), in("wood", solid.With()), in("area", flat.With()), in("price", currency), say("price is"), in("sum", currency),
+	}}
+	figure := func(v float64) string {
+		if v == 0 {
+			return ""
+		}
+		return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64)
+	}
+	size := func(mm float64) string {
+		if s.unit == measure.Inch {
+			mm /= measure.MillimetresPerInch
+		}
+		return figure(mm)
+	}
+	for _, b := range lines {
+		amount, _ := s.amount(b)
+		wood, area := figure(amount), ""
+		if b.Kind != shop.BoardToBuy && b.Kind != shop.WoodToBuy {
+			wood, area = "", wood
+		}
+		cost, per := price(b)
+		if !cost.Given {
+			per = ""
+		}
+		out = append(out, []string{
+			harmless(s.buyName(b, d.Wood.Species)), harmless(b.Item.Note), size(b.Size.Length), size(b.Size.Width), size(b.Size.Thickness),
+			counted(b.Count), wood, area, written(cost), per.With(), written(b.Sum()),
+		})
+	}
+	total, unpriced := shop.Total(lines)
+	last := make([]string, len(out[0]))
+	last[0], last[len(last)-1] = say("together"), written(design.Price{Value: total, Given: unpriced < len(lines)})
+	if unpriced > 0 {
+		last[1] = say("%d without a price", unpriced)
+	}
+	return append(out, last)
+}
+
+// harmless keeps a spreadsheet from reading a text as a formula.
+func harmless(t string) string {
+	if t != "" && strings.ContainsRune("=+-@\t\r", rune(t[0])) {
+		return "'" + t
+	}
+	return t
+}
