@@ -17,6 +17,7 @@ const (
 	GlassToBuy
 	SheetToBuy // for jigs
 	BumperToBuy
+	WareToBuy // what holds the top
 	ItemToBuy // as the design lists it
 )
 
@@ -25,6 +26,7 @@ type Buy struct {
 	Kind BuyKind
 	// Size is that of a board, a pane or a bumper; of a sheet its thickness.
 	Size   piece.StockSize
+	Ware   Ware
 	Item   design.Item
 	Sizes  []string // of the design, of which a pane is for
 	Count  int      // 0 for what is bought by the amount
@@ -57,6 +59,9 @@ func (p Plan) Buying() []Buy {
 			if q.Design.Size == l.Sizes[0] {
 				box, n := geometry.Bounds(q.TopCorners()...), len(l.Sizes)
 				size := piece.StockSize{Length: box.Width(), Width: box.Height(), Thickness: q.Design.Top.Thickness}
+				if q.Design.Top.Outline == design.RoundTop { // not by its chords
+					size.Length, size.Width = 2*q.TopRadius(), 2*q.TopRadius()
+				}
 				out = append(out, Buy{Kind: GlassToBuy, Size: size, Sizes: l.Sizes, Count: n, Amount: float64(n) * q.TopArea(), Per: rate})
 			}
 		}
@@ -66,6 +71,9 @@ func (p Plan) Buying() []Buy {
 	}
 	for _, b := range p.Cuts.Bumpers {
 		out = append(out, Buy{Kind: BumperToBuy, Size: piece.StockSize{Length: b.Diameter, Width: b.Diameter, Thickness: b.Height}, Count: b.Count})
+	}
+	for _, w := range Wares(p.Pieces) {
+		out = append(out, Buy{Kind: WareToBuy, Ware: w, Size: piece.StockSize{Length: w.Length}, Count: w.Count})
 	}
 	for _, it := range p.Pieces[0].Design.Items {
 		out = append(out, Buy{Kind: ItemToBuy, Item: it, Count: it.Count * len(p.Pieces), Price: it.Price})

@@ -29,6 +29,8 @@ func (s speaker) buyName(b shop.Buy, species string) string {
 	switch b.Kind {
 	case shop.ItemToBuy:
 		return b.Item.Name
+	case shop.WareToBuy:
+		return Ware(b.Ware, s.unit)
 	case shop.BoardToBuy, shop.WoodToBuy:
 		if species != "" {
 			return buyNames[b.Kind].With() + ", " + species
@@ -48,6 +50,8 @@ func (s speaker) buySize(b shop.Buy) string {
 		return s.bare(b.Size.Length) + " × " + s.bare(b.Size.Width) + " × " + s.mm(b.Size.Thickness)
 	case shop.SheetToBuy:
 		return say("%s thick", s.mm(b.Size.Thickness))
+	case shop.WareToBuy: // its name says it
+		return ""
 	case shop.BumperToBuy:
 		return say("%s across, %s high", s.mm(b.Size.Length), s.mm(b.Size.Thickness))
 	}
