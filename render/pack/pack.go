@@ -203,11 +203,13 @@ func (j *Job) fill(left []int, f fit) (s *Sheet, still []int) {
 	for k, i := range left {
 		chain := j.Items[i].Chain
 		switch {
-		case len(s.free) > 0 && !ended[chain] && s.put(j, i, f):
+		case len(s.free) > 0 && (chain == nil || !ended[chain]) && s.put(j, i, f):
 		case k == 0:
 			s.Placed, s.free = append(s.Placed, Placed{Item: i}), nil
 		default:
-			ended[chain] = chain != nil
+			if chain != nil {
+				ended[chain] = true
+			}
 			still = append(still, i)
 		}
 	}
