@@ -48,7 +48,11 @@ func (c Correction) apply(p page.Page) page.Page {
 	}
 	m := c.on(p.Width, p.Height)
 	linear := geometry.Affine{A: m.A, B: m.B, C: m.C, D: m.D}
-	strokes, texts := p.Strokes, p.Texts
+	areas, strokes, texts := p.Areas, p.Strokes, p.Texts
+	p.Areas = make([]page.Area, len(areas))
+	for i, a := range areas {
+		p.Areas[i] = page.Area{Gray: a.Gray, Points: m.ApplyAll(a.Points)}
+	}
 	p.Strokes = make([]page.Stroke, len(strokes))
 	for i, s := range strokes {
 		p.Strokes[i] = page.Stroke{Line: s.Line, Points: m.ApplyAll(s.Points)}

@@ -40,7 +40,7 @@ func TestCorrectedJobComesOutTrue(t *testing.T) {
 		if rapid.IntRange(0, 3).Draw(t, "whole") == 0 {
 			l.Paper = Paper{Name: "whole", Whole: true}
 		}
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
+		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Cards: []templates.Card{sawCard()}, Drawings: []templates.Drawing{d}}}}, l)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,8 +66,13 @@ func TestCorrectedJobComesOutTrue(t *testing.T) {
 // and letter heights.
 func farthest(p, q page.Page) float64 {
 	off := 0.0
-	if len(p.Strokes) != len(q.Strokes) || len(p.Texts) != len(q.Texts) {
+	if len(p.Areas) != len(q.Areas) || len(p.Strokes) != len(q.Strokes) || len(p.Texts) != len(q.Texts) {
 		return math.Inf(1)
+	}
+	for i, a := range p.Areas {
+		for k, at := range a.Points {
+			off = max(off, at.Distance(q.Areas[i].Points[k]))
+		}
 	}
 	for i, s := range p.Strokes {
 		for k, at := range s.Points {

@@ -234,6 +234,9 @@ func inked(doc page.Document, pg page.Page) geometry.Rect {
 	for _, s := range pg.Strokes {
 		ink = ink.Union(geometry.Bounds(s.Points...).Offset(doc.Lines[s.Line].Width / 2))
 	}
+	for _, a := range pg.Areas {
+		ink = ink.Union(geometry.Bounds(a.Points...))
+	}
 	for _, x := range pg.Texts {
 		ink = ink.Union(geometry.Bounds(letters(x)...))
 	}
