@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
+	"rodsheet/render/page"
 	"rodsheet/render/table"
 	"rodsheet/templates"
 )
@@ -18,6 +19,7 @@ type card struct {
 	templates.Card
 	size  geometry.Point
 	words table.Block
+	areas []page.Area     // of the head and of the warning sign
 	boxes []geometry.Rect // to tick off, to write in
 	views []hung
 	// sheets is where the sheets of the templates are named, in a column so wide.
@@ -33,18 +35,19 @@ type hung struct {
 }
 
 const (
-	cardEdge   = 2.5  // mm, inside the frame
-	cardColumn = 0.37 // of the width, for figures and words
-	cardNarrow = 150  // mm, below which all stands in one column
-	numberHigh = 5.0
-	tickSide   = 2.8
-	figureHigh = 4.0
-	figureRow  = 7.2
-	writeWide  = 17.0 // of a box for a figure used
-	signSide   = 4.2  // of the warning sign
-	setupHigh  = 62.0 // a picture of a set-up at most
-	afterHigh  = 27.0 // a picture without scale at most
-	afterWide  = 58.0
+	cardEdge    = 2.5  // mm, inside the frame
+	cardColumn  = 0.37 // of the width, for figures and words
+	cardNarrow  = 150  // mm, below which all stands in one column
+	numberHigh  = 5.0
+	headingHigh = 4.0
+	tickSide    = 2.8
+	figureHigh  = 4.0
+	figureRow   = 7.2
+	writeWide   = 17.0 // of a box for a figure used
+	signSide    = 4.2  // of the warning sign
+	setupHigh   = 62.0 // a picture of a set-up at most
+	afterHigh   = 27.0 // a picture without scale at most
+	afterWide   = 58.0
 )
 
 // layCard lays a card as wide as most, its pictures as large as its height allows. It
@@ -58,58 +61,71 @@ func layCard(c templates.Card, most geometry.Point) (k *card, ok bool) {
 	return nil, false
 }
 
-// layCardAt lays a card with its pictures at a share of their usual size: the pictures
-// of the part afterwards on the side where the card is lower for it.
-func layCardAt(c templates.Card, width, share float64) *card {
-	if width < cardNarrow {
-		return layColumns(c, width, share, false)
-	}
-	a, b := layColumns(c, width, share, false), layColumns(c, width, share, true)
-	if b.size.Y < a.size.Y-1 {
-		return b
-	}
-	return a
-}
-
-// layColumns lays a card in two columns, or where it is narrow in one.
-func layColumns(c templates.Card, width, share float64, afterLeft bool) *card {
-	k := &card{Card: c, size: geometry.Pt(width, 0), share: share}
+// layCardAt lays a card with its pictures at a share of their usual size, as low as it
+// goes: words beside the pictures or below them, the pictures in columns or in rows.
+func layCardAt(c templates.Card, width, share float64) (best *card) {
 	inner := width - 2*cardEdge
-	y := k.head(inner)
-	all := slices.Concat(c.Setup, c.After)
-	if width < cardNarrow {
-		k.size.Y = cardEdge - k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner)
-		return k
-	}
 	column := cardColumn * inner
 	left, right := inner-column-gap, cardEdge+inner-column
-	if len(all) == 0 { // words only: the figures stand beside them
-		k.size.Y = cardEdge - math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
-		return k
-	}
 	setup, after := c.Setup, c.After
-	if afterLeft || len(setup) == 0 {
-		setup, after = all, nil
+	if len(setup) == 0 {
+		setup, after = after, nil
 	}
-	low := k.hang(setup, cardEdge, y, left)
-	k.size.Y = cardEdge - math.Min(k.say(right, k.hang(after, right, y, column), column), low)
-	return k
+	all := slices.Concat(setup, after)
+	for _, lay := range []func(k *card, y float64) float64{
+		func(k *card, y float64) float64 {
+			return math.Min(k.hang(setup, cardEdge, y, left), k.say(right, k.hang(after, right, y, column), column))
+		},
+		func(k *card, y float64) float64 {
+			return math.Min(k.hang(all, cardEdge, y, left), k.say(right, y, column))
+		},
+		func(k *card, y float64) float64 {
+			low := k.text(cardEdge, k.hang(setup, cardEdge, y, left), left)
+			return math.Min(low, k.figures(right, k.hang(after, right, y, column), column))
+		},
+		func(k *card, y float64) float64 {
+			y = k.hang(all, cardEdge, y, inner)
+			return math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
+		},
+	} {
+		if width < cardNarrow {
+			lay = func(k *card, y float64) float64 { return k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner) }
+		}
+		k := &card{Card: c, size: geometry.Pt(width, 0), share: share}
+		k.size.Y = cardEdge - lay(k, k.head(inner))
+		if best == nil || k.size.Y < best.size.Y-slack {
+			best = k
+		}
+	}
+	return best
 }
 
-// head sets number, heading and what is to be ticked off, and returns the level below.
+// slack is by how much a card has to be lower than another to be preferred.
+const slack = 1.0
+
+// head sets number and heading on a band and what is to be ticked off below it, and
+// returns the level under all.
 func (k *card) head(inner float64) float64 {
 	number := strconv.Itoa(k.Number)
 	y := -cardEdge - numberHigh
+	wide := lettering.Width(number, numberHigh) + 2*cardEdge
 	k.words.Text(cardEdge, y, numberHigh, number)
-	x := cardEdge + lettering.Width(number, numberHigh) + 4
-	for i, line := range lettering.Wrap(k.Heading, large, inner-x) {
+	x := wide + cardEdge
+	for i, line := range lettering.Wrap(k.Heading, headingHigh, inner+cardEdge-x) {
 		if i > 0 {
-			y -= lettering.Pitch(large)
+			y -= lettering.Pitch(headingHigh)
 		}
-		k.words.Text(x, y, large, line)
+		k.words.Text(x, y, headingHigh, line)
 	}
 	k.words.Title = say(cardTitle, number, k.Heading)
-	return k.ticks(x, y-1.6, inner)
+	y -= cardEdge
+	k.area(templates.Light, geometry.Box(0, y, inner+2*cardEdge, 0).Corners()...)
+	k.area(templates.Middle, geometry.Box(0, y, wide, 0).Corners()...)
+	return k.ticks(cardEdge, y-0.4, inner)
+}
+
+func (k *card) area(t templates.Tone, points ...geometry.Point) {
+	k.areas = append(k.areas, page.Area{Gray: grays[t], Points: points})
 }
 
 // ticks sets what is to be ticked off, a box for each.
@@ -295,22 +311,17 @@ func (k *card) text(x, y, width float64) float64 {
 // sign draws the general warning sign, a triangle with an exclamation mark in it (ISO
 // 7010, W001, from memory), its lower left corner at a place.
 func (k *card) sign(at geometry.Point) {
+	const border = 0.45
 	high := signSide * math.Sqrt(3) / 2
+	triangle := func(in float64) []geometry.Point {
+		dx := in * math.Sqrt(3) // a side moved in by so much has its ends so far along
+		return []geometry.Point{{X: at.X + dx, Y: at.Y + in}, {X: at.X + signSide - dx, Y: at.Y + in}, {X: at.X + signSide/2, Y: at.Y + high - 2*in}}
+	}
+	k.areas = append(k.areas, page.Area{Points: triangle(0)}, page.Area{Gray: 1, Points: triangle(border)})
 	mid := at.X + signSide/2
-	k.words.Lines = append(k.words.Lines, signLines(at, geometry.Pt(at.X+signSide, at.Y), geometry.Pt(mid, at.Y+high))...)
-	for _, stroke := range [][2]float64{{0.6, 0.7}, {1.3, 2.5}} {
-		k.words.Lines = append(k.words.Lines, table.Line{Segment: geometry.Segment{
-			A: geometry.Pt(mid, at.Y+stroke[0]), B: geometry.Pt(mid, at.Y+stroke[1]),
-		}})
+	for _, y := range [][2]float64{{0.75, 1.15}, {1.35, 2.5}} {
+		k.areas = append(k.areas, page.Area{Points: geometry.Box(mid-0.22, at.Y+y[0], mid+0.22, at.Y+y[1]).Corners()})
 	}
-}
-
-func signLines(corners ...geometry.Point) []table.Line {
-	var out []table.Line
-	for i, c := range corners {
-		out = append(out, table.Line{Segment: geometry.Segment{A: c, B: corners[(i+1)%len(corners)]}})
-	}
-	return out
 }
 
 // templateWords names the sheets of the templates that the card calls for.
@@ -326,6 +337,9 @@ func (k *card) templateWords(n numbers, places []place) string {
 
 // draw draws the card with its upper left corner at a place.
 func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
+	for _, a := range k.areas {
+		n.area(a.Gray, geometry.Translate(at).ApplyAll(a.Points))
+	}
 	frame := geometry.Box(at.X, at.Y-k.size.Y, at.X+k.size.X, at.Y)
 	n.line(tableLine, geometry.Closed(frame.Corners())...)
 	for _, v := range k.views {

@@ -46,7 +46,9 @@ func (l Layout) laySection(section part) (laidSection, error) {
 		return laidSection{}, err
 	}
 	if section.first {
-		j.items = append(j.items, item{lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()})
+		square := lay(templates.Calibration(l.Unit), orientation{}, clear, l.Overlap).tiles()[0].block()
+		square.first = true
+		j.items = append(j.items, item{square})
 	}
 	j.items = append(j.items, j.cards(section.Cards, fullWidth(clear.X, l))...)
 	for _, p := range section.Panels {
@@ -95,7 +97,7 @@ func (j laidSection) cards(cards []templates.Card, width float64) []item {
 	}
 	for _, it := range out {
 		for i := range it {
-			it[i].chain = &cards[0]
+			it[i].chain, it[i].first = &cards[0], true
 		}
 	}
 	return out
@@ -156,7 +158,7 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 func (j laidSection) packing(items []item) *pack.Job {
 	out := &pack.Job{Size: j.size, Gap: gap}
 	for _, it := range items {
-		p := pack.Item{Chain: it[0].chain, Group: it[0].group}
+		p := pack.Item{Chain: it[0].chain, Group: it[0].group, First: it[0].first}
 		for _, b := range it {
 			p.Shapes = append(p.Shapes, pack.Shape{Size: b.size, Turned: b.turned, Upright: b.upright})
 		}

@@ -36,6 +36,11 @@ func (j *Job) Collated(sheets []*Sheet) []*Sheet {
 		out = append(out, s)
 	}
 	take(sheets[0])
+	for i, it := range j.Items {
+		if it.First {
+			take(holds[i])
+		}
+	}
 	for _, s := range holds {
 		for _, p := range s.Placed {
 			for _, of := range groups[j.Items[p.Item].Group] {

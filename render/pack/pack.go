@@ -20,8 +20,9 @@ type Shape struct {
 // preferred one first.
 type Item struct {
 	Shapes []Shape
-	Chain  any // of items to be read in order, which follow one another in the job; nil: none
-	Group  any // of items to stand on sheets that follow one another; nil: none
+	Chain  any  // of items to be read in order, which follow one another in the job; nil: none
+	Group  any  // of items to stand on sheets that follow one another; nil: none
+	First  bool // stands above all others of its sheet
 }
 
 // A Job is items to be laid on sheets whose clear part has the first size, or
@@ -196,8 +197,9 @@ func (j *Job) inOrder(o order) []*Sheet {
 // fill lays one sheet with what there is room for of the items left, in their
 // order, and returns those that are left still. The first of them is laid even
 // where it is too large. What is to be read in order is laid up to the first
-// part without room.
+// part without room, and what stands above all others goes before them.
 func (j *Job) fill(left []int, f fit) (s *Sheet, still []int) {
+	left = j.firstOnes(left)
 	s = j.open(j.Items[left[0]].Shapes[0].Turned)
 	ended := map[any]bool{}
 	for k, i := range left {
@@ -214,4 +216,19 @@ func (j *Job) fill(left []int, f fit) (s *Sheet, still []int) {
 		}
 	}
 	return s, still
+}
+
+// firstOnes returns items with those before the others that stand above them.
+func (j *Job) firstOnes(items []int) []int {
+	out := slices.Clone(items)
+	slices.SortStableFunc(out, func(a, b int) int {
+		switch first := j.Items[a].First; {
+		case first == j.Items[b].First:
+			return 0
+		case first:
+			return -1
+		}
+		return 1
+	})
+	return out
 }
