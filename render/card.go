@@ -23,9 +23,16 @@ type card struct {
 	boxes []geometry.Rect // to tick off, to write in
 	views []hung
 	// sheets is where the sheets of the templates are named, in a column so wide.
-	sheets geometry.Point
-	column float64
-	share  float64 // of their usual size that the pictures have
+	sheets  geometry.Point
+	column  float64
+	share   float64 // of their usual size that the pictures have
+	hanging map[hanging]*view
+}
+
+// A hanging is a picture, told by its first stroke, in a column so wide.
+type hanging struct {
+	first *templates.Stroke
+	width float64
 }
 
 // A hung picture has its upper left corner at a place.
@@ -61,6 +68,12 @@ func layCard(c templates.Card, most geometry.Point) (k *card, ok bool) {
 	return nil, false
 }
 
+// window is where the picture stands on a card with its upper left corner at a place.
+func (v hung) window(at geometry.Point) geometry.Rect {
+	size, corner := v.cell(), at.Add(v.at)
+	return geometry.Box(corner.X, corner.Y-size.Y+v.foot(), corner.X+size.X, corner.Y)
+}
+
 // layCardAt lays a card with its pictures at a share of their usual size, as low as it
 // goes: words beside the pictures or below them, the pictures in columns or in rows.
 func layCardAt(c templates.Card, width, share float64) (best *card) {
@@ -72,6 +85,7 @@ func layCardAt(c templates.Card, width, share float64) (best *card) {
 		setup, after = after, nil
 	}
 	all := slices.Concat(setup, after)
+	views := map[hanging]*view{}
 	for _, lay := range []func(k *card, y float64) float64{
 		func(k *card, y float64) float64 {
 			return math.Min(k.hang(setup, cardEdge, y, left), k.say(right, k.hang(after, right, y, column), column))
@@ -91,7 +105,7 @@ func layCardAt(c templates.Card, width, share float64) (best *card) {
 		if width < cardNarrow {
 			lay = func(k *card, y float64) float64 { return k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner) }
 		}
-		k := &card{Card: c, size: geometry.Pt(width, 0), share: share}
+		k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: views}
 		k.size.Y = cardEdge - lay(k, k.head(inner))
 		if best == nil || k.size.Y < best.size.Y-slack {
 			best = k
@@ -159,7 +173,7 @@ func (k *card) ticks(left, y, inner float64) float64 {
 func (k *card) hang(pictures []templates.Picture, left, y, width float64) float64 {
 	x, low := left, y
 	for _, p := range pictures {
-		v := cardView(p, width, k.share)
+		v := k.view(p, width)
 		size := v.cell()
 		if x > left && x+size.X > left+width {
 			x, y = left, low
@@ -169,6 +183,18 @@ func (k *card) hang(pictures []templates.Picture, left, y, width float64) float6
 		low = math.Min(low, y-size.Y)
 	}
 	return low
+}
+
+// view returns a picture for a column: how it hangs best takes long to find.
+func (k *card) view(p templates.Picture, width float64) *view {
+	if len(p.Strokes) == 0 {
+		return cardView(p, width, k.share)
+	}
+	h := hanging{&p.Strokes[0], width}
+	if k.hanging[h] == nil {
+		k.hanging[h] = cardView(p, width, k.share)
+	}
+	return k.hanging[h]
 }
 
 // cardReductions are the scales of the pictures on cards: those of ISO 5455 and
@@ -343,10 +369,9 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	frame := geometry.Box(at.X, at.Y-k.size.Y, at.X+k.size.X, at.Y)
 	n.line(tableLine, geometry.Closed(frame.Corners())...)
 	for _, v := range k.views {
-		size := v.cell()
-		corner := at.Add(v.at)
-		v.inside(n, geometry.Box(corner.X, corner.Y-size.Y+v.foot(), corner.X+size.X, corner.Y))
-		n.text(corner.X+1, corner.Y-size.Y+1.2, small, v.scale)
+		window := v.window(at)
+		v.inside(n, window)
+		n.text(window.Min.X+1, window.Min.Y-v.foot()+1.2, small, v.scale)
 	}
 	n.words(&k.words, at)
 	for _, b := range k.boxes {

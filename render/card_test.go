@@ -1,8 +1,8 @@
 package render
 
 import (
+	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -11,8 +11,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/render/page"
-	"rodsheet/render/pdf"
+	"rodsheet/render/label"
 	"rodsheet/templates"
 )
 
@@ -81,38 +80,242 @@ func sawCard() templates.Card {
 	}
 }
 
-// TestShowCards writes what it lays where CARDS says, to be looked at.
-func TestShowCards(t *testing.T) {
-	name := os.Getenv("CARDS")
-	if name == "" {
-		t.Skip()
+// drawCard returns a card of any words, figures and pictures.
+func drawCard(t *rapid.T, number int) templates.Card {
+	word := func(most int) string {
+		return rapid.StringMatching(fmt.Sprintf(`[a-z]{1,%d}( [a-z0-9.°]{1,12}){0,%d}`, 12+most/4, most)).Draw(t, "words")
 	}
-	plain := sawCard()
-	plain.Number, plain.Setup, plain.After, plain.Templates = 13, nil, nil, nil
-	two := sawCard()
-	two.Number, two.Setup, two.After = 14, append(two.Setup, two.Setup...), nil
-	three := sawCard()
-	three.Number, three.Figures = 15, append(three.Figures, templates.Reading{Name: "stop, the tall size, from the nearest edge of the blade", Value: "112.4 mm"})
-	job := templates.Job{Name: "cards", Title: "cards", Sections: []templates.Section{
-		{Heading: "a", Panels: []templates.Panel{{Heading: "x", Text: []string{"words"}}}},
-		{Heading: "laps", Cards: []templates.Card{sawCard(), plain, two, three}, Drawings: []templates.Drawing{
-			{View: templates.View{Part: "lap", Face: "wrap-round"}, Name: "lap", Strokes: []templates.Stroke{{Points: geometry.Closed(geometry.Box(0, 0, 60, 40).Corners())}}},
-		}}}}
-	p, _ := ParsePaper(os.Getenv("PAPER"), measure.Millimetre)
-	plan, err := Lay(job, DefaultLayout(measure.Millimetre, p))
-	if err != nil {
-		t.Fatal(err)
+	picture := func(p templates.Picture) []templates.Picture {
+		stretch := geometry.Scale(rapid.Float64Range(0.1, 9).Draw(t, "wide"), rapid.Float64Range(0.1, 4).Draw(t, "high"))
+		for i := range p.Strokes {
+			p.Strokes[i].Points = stretch.ApplyAll(p.Strokes[i].Points)
+		}
+		for i := range p.Areas {
+			p.Areas[i].Points = stretch.ApplyAll(p.Areas[i].Points)
+		}
+		p.Labels, p.Arrows = nil, nil
+		return slices.Repeat([]templates.Picture{p}, rapid.IntRange(0, 2).Draw(t, "pictures"))
 	}
-	f, err := os.Create(name)
-	if err != nil {
-		t.Fatal(err)
+	c := sawCard()
+	c.Number, c.Heading = number, word(8)
+	c.Setup, c.After = picture(c.Setup[0]), picture(c.After[0])
+	c.Ticks, c.Figures, c.Text, c.Test, c.Caution = nil, nil, nil, "", ""
+	for range rapid.IntRange(0, 4).Draw(t, "ticks") {
+		c.Ticks = append(c.Ticks, templates.Tick{Text: word(4), Boxes: rapid.IntRange(1, 60).Draw(t, "boxes")})
 	}
-	defer f.Close()
-	if err := pdf.Write(f, plan.Document()); err != nil {
-		t.Fatal(err)
+	for range rapid.IntRange(0, 6).Draw(t, "figures") {
+		c.Figures = append(c.Figures, templates.Reading{Name: word(3), Value: word(3), Write: rapid.Bool().Draw(t, "write")})
 	}
-	_ = slices.Contains[[]string]
-	_ = strings.Contains
-	_ = rapid.Check
-	_ = page.Page{}
+	for range rapid.IntRange(0, 3).Draw(t, "sentences") {
+		c.Text = append(c.Text, word(25))
+	}
+	if rapid.Bool().Draw(t, "tested") {
+		c.Test, c.Caution = word(12), word(20)
+	}
+	return c
+}
+
+// said returns all words of a card, letter by letter.
+func said(c templates.Card) string {
+	out := fmt.Sprint(c.Number) + c.Heading + strings.Join(c.Text, "") + c.Test + c.Caution
+	for _, x := range c.Ticks {
+		out += x.Text
+	}
+	for _, f := range c.Figures {
+		out += f.Name + f.Value
+	}
+	return out
+}
+
+// Whatever is on a card stands in its frame, says every letter and ticks every box, and
+// no line runs through a letter, on sheets of any size.
+func TestCardKeepsItsFrame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawCard(t, rapid.IntRange(1, 99).Draw(t, "number"))
+		most := geometry.Pt(rapid.Float64Range(116, 290).Draw(t, "width"), rapid.Float64Range(240, 400).Draw(t, "height"))
+		k, ok := layCard(c, most)
+		if !ok {
+			return // it is set as words
+		}
+		if k.size.X != most.X || k.size.Y > most.Y {
+			t.Fatalf("a card of %.2f on a sheet of %.2f", k.size, most)
+		}
+		n := &pen{}
+		at := geometry.Pt(20, 500)
+		k.draw(n, at, nil)
+		frame := geometry.Box(at.X, at.Y-k.size.Y, at.X+k.size.X, at.Y).Offset(1e-6)
+		text := ""
+		for _, x := range n.page.Texts {
+			if !frame.Holds(geometry.Bounds(letters(x)...)) || x.Height < small {
+				t.Fatalf("%q, %.1f mm high, is outside or small", x.String, x.Height)
+			}
+			text += x.String
+		}
+		boxes := 0
+		for _, s := range n.page.Strokes {
+			b := geometry.Bounds(s.Points...)
+			if !frame.Holds(b) {
+				t.Fatalf("a line in %.2f is outside %.2f", b, frame)
+			}
+			if s.Line == tableLine && math.Abs(b.Width()-tickSide) < 1e-6 {
+				boxes++
+			}
+		}
+		for _, a := range n.page.Areas {
+			if !frame.Holds(geometry.Bounds(a.Points...)) {
+				t.Fatalf("an area of %.2f is outside", a.Points)
+			}
+		}
+		if s := struck(n.page); len(s) > 0 {
+			t.Fatalf("struck: %q", s)
+		}
+		for _, x := range c.Ticks {
+			boxes -= x.Boxes
+		}
+		if boxes != 0 {
+			t.Fatalf("%d boxes too many", boxes)
+		}
+		want := said(c)
+		for _, r := range "abcdefghijklmnopqrstuvwxyz0123456789." {
+			if n := strings.Count(want, string(r)); strings.Count(text, string(r)) < n {
+				t.Fatalf("%c stands %d times, want %d", r, strings.Count(text, string(r)), n)
+			}
+		}
+	})
+}
+
+// Cards come in order, each whole, above all else on sheets that follow one another; and
+// every figure is read back from the file.
+func TestCardsInOrder(outer *testing.T) {
+	rapid.Check(outer, func(t *rapid.T) {
+		l := DefaultLayout(measure.Millimetre, papers()[rapid.SampledFrom([]int{0, 3}).Draw(t, "paper")])
+		section := templates.Section{Heading: "laps", Panels: []templates.Panel{{Heading: "figures", Text: []string{"words"}}}}
+		want := ""
+		for i := range rapid.IntRange(1, 7).Draw(t, "cards") {
+			section.Cards = append(section.Cards, drawCard(t, i+1))
+			for _, f := range section.Cards[i].Figures {
+				want += f.Value
+			}
+		}
+		for range rapid.IntRange(0, 4).Draw(t, "drawings") {
+			section.Drawings = append(section.Drawings, boxOutline(rapid.Float64Range(20, 160).Draw(t, "w"), rapid.Float64Range(20, 200).Draw(t, "h")))
+		}
+		job := templates.Job{Name: "job", Title: "job", Sections: []templates.Section{section}}
+		if rapid.Bool().Draw(t, "behind") {
+			job.Sections = append([]templates.Section{{Heading: "cover", Panels: section.Panels}}, job.Sections...)
+		}
+		p, err := Lay(job, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		next, last := 1, -1
+		for i, s := range p.sheets {
+			low, others := 0.0, math.Inf(1)
+			for _, b := range s.blocks {
+				if b.card == nil {
+					if !b.first && b.panel == nil {
+						others = min(others, b.at.Y)
+					}
+					continue
+				}
+				if b.card.Number != next || b.at.Y < low || last >= 0 && i > last+1 {
+					t.Fatalf("card %d on sheet %d, want %d", b.card.Number, i+1, next)
+				}
+				next, last, low = next+1, i, b.at.Y+b.size.Y
+			}
+			if others < low && s.blocks[0].card != nil {
+				t.Fatalf("sheet %d has a drawing above a card", i+1)
+			}
+		}
+		doc := p.Document()
+		text := ""
+		for i, pg := range doc.Pages {
+			if clear := geometry.Box(0, 0, pg.Width, pg.Height).Offset(0.2 - l.Margin); !clear.Holds(inked(doc, pg)) {
+				t.Fatalf("sheet %d has ink outside its margin", i+1)
+			}
+		}
+		if rapid.IntRange(0, 9).Draw(t, "read") > 0 {
+			return
+		}
+		for _, pg := range readPDF(outer, doc).Pages {
+			for _, x := range pg.Texts {
+				text += x.String
+			}
+		}
+		for _, r := range "abcdefghijklmnopqrstuvwxyz0123456789" {
+			if n := strings.Count(want, string(r)); strings.Count(text, string(r)) < n {
+				t.Fatalf("%c is read %d times, want %d", r, strings.Count(text, string(r)), n)
+			}
+		}
+	})
+}
+
+// Written and read back, a set-up stands as it is drawn: its blade as far from its stop
+// as the figure says, at the scale that is stated; and the card names the sheet of its
+// template.
+func TestCardReadBack(t *testing.T) {
+	lap := templates.Drawing{View: templates.View{Part: "lap", Face: "wrap-round"}, Name: "lap", Strokes: []templates.Stroke{
+		{Points: geometry.Closed(geometry.Box(0, 0, 150, 200).Corners())}}}
+	for _, paper := range []Paper{papers()[0], papers()[3]} {
+		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{
+			{Heading: "cover", Panels: []templates.Panel{{Heading: "x", Text: []string{"words"}}}},
+			{Heading: "laps", Cards: []templates.Card{sawCard()}, Drawings: []templates.Drawing{lap}},
+		}}, DefaultLayout(measure.Millimetre, paper))
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc := p.Document()
+		pg := readPDF(t, doc).Pages[1]
+		if s := struck(doc.Pages[1]); len(s) > 0 {
+			t.Errorf("%s: struck: %q", paper.Name, s)
+		}
+		scale, sheet := 0.0, false
+		for _, x := range pg.Texts {
+			fmt.Sscanf(x.String, "scale 1:%g", &scale)
+			sheet = sheet || x.String == "Template: sheet 3"
+		}
+		if scale == 0 || !sheet {
+			t.Fatalf("%s: scale 1:%g, sheet of the template said: %t", paper.Name, scale, sheet)
+		}
+		// The dark areas are the stop and the blade, in this order.
+		var dark [][]geometry.Point
+		for _, a := range pg.Areas {
+			if math.Abs(a.Gray-grays[templates.Dark]) < 0.01 {
+				dark = append(dark, a.Points)
+			}
+		}
+		if len(dark) != 2 {
+			t.Fatalf("%s: %d dark areas", paper.Name, len(dark))
+		}
+		// Along the fence from the corner of the stop at the part to the near side of the
+		// blade: 110 mm less half the kerf and the way from the corner to the blade's line.
+		corner, blade := dark[0][1], geometry.Bounds(dark[1]...)
+		turn := measure.Radians(30)
+		along := geometry.Polar(1, turn)
+		corner = corner.Add(along.Perp().Mul(2 / scale)) // the stop reaches 2 mm below the fence
+		if got := (blade.Min.X - corner.X) / along.X * scale; math.Abs(got-(110-1.6/along.X)) > 0.02 {
+			t.Errorf("%s: the blade is %.3f mm from the stop along the fence, want %.3f", paper.Name, got, 110-1.6/along.X)
+		}
+		if w := blade.Width() * scale; math.Abs(w-3.2) > 0.02 {
+			t.Errorf("%s: a kerf of %.3f mm", paper.Name, w)
+		}
+	}
+}
+
+// Heads of arrows have one size on paper, and point to where the arrow ends.
+func TestArrowHeads(t *testing.T) {
+	for _, reduced := range []float64{1, 5, 20} {
+		n := &pen{}
+		move := geometry.Scale(1/reduced, 1/reduced)
+		n.arrow(templates.Arrow{Points: []geometry.Point{{X: 0, Y: 0}, {X: 300, Y: 400}}, Both: true}, move, &label.Placer{})
+		if len(n.page.Areas) != 2 {
+			t.Fatalf("%d heads", len(n.page.Areas))
+		}
+		for i, tip := range []geometry.Point{{X: 300 / reduced, Y: 400 / reduced}, {}} {
+			head := n.page.Areas[i].Points
+			if head[0].Distance(tip) > 1e-9 || math.Abs(geometry.Area(head)) > 1 || math.Abs(geometry.Area(head)) < 0.9 {
+				t.Errorf("1:%g: a head %.3f of %.3f mm² at %.3f", reduced, head, geometry.Area(head), tip)
+			}
+		}
+	}
 }
