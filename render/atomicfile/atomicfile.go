@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"sync"
 	"time"
 )
 
@@ -155,14 +156,14 @@ func createBeside(path string, old fs.FileInfo) (*draft, error) {
 }
 
 // draftName is what createBeside calls a draft.
-var draftName = regexp.MustCompile(`^\.rodsheet-\d+-\d+\.tmp$`)
+var draftName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\.rodsheet-\d+-\d+\.tmp$`) })
 
 // sweep removes drafts that a killed run left in the directory. No run takes
 // a day, so none loses the draft that it is writing.
 func sweep(dir string) {
 	entries, _ := os.ReadDir(dir)
 	for _, e := range entries {
-		if !e.Type().IsRegular() || !draftName.MatchString(e.Name()) {
+		if !e.Type().IsRegular() || !draftName().MatchString(e.Name()) {
 			continue
 		}
 		if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > 24*time.Hour {

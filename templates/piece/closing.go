@@ -60,14 +60,17 @@ func (p Piece) Collides(bars []solid.Part, slide float64) bool {
 	r := p.Frame.Ring
 	open := r.Opening(slide)
 	step := solid.V(open.X, open.Y, 0)
+	room := make([]solid.Extent, len(bars))
+	for i, b := range bars {
+		room[i] = b.Bounds()
+	}
 	for i := 1; 2*i <= r.Sides; i++ {
 		turn := solid.RotateZ(float64(i) * r.Polygon().Turn())
 		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))
-		for _, b := range bars {
-			room := b.Bounds()
-			around := solid.Box(room.Min, room.Max).Transform(move).Bounds()
-			for _, a := range bars {
-				if a.Bounds().Overlaps(around) && len(solid.Clash(a, b.Transform(move))) > 0 {
+		for k, b := range bars {
+			around := solid.Box(room[k].Min, room[k].Max).Transform(move).Bounds()
+			for m, a := range bars {
+				if room[m].Overlaps(around) && len(solid.Clash(a, b.Transform(move))) > 0 {
 					return true
 				}
 			}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"rodsheet/templates/wording"
 )
@@ -25,7 +26,10 @@ type WoodSpecies struct {
 var speciesTable string
 
 // Species returns the woods of the table by name.
-func Species() []WoodSpecies {
+func Species() []WoodSpecies { return slices.Clone(species()) }
+
+// The table is read when a wood is first asked for, and once.
+var species = sync.OnceValue(func() []WoodSpecies {
 	var out []WoodSpecies
 	for _, row := range speciesRows() {
 		out = append(out, WoodSpecies{
@@ -34,7 +38,7 @@ func Species() []WoodSpecies {
 		})
 	}
 	return out
-}
+})
 
 // speciesRows returns the rows of the table below its head. It is part of the
 // program and cannot fail to be read; the tests count the rows.
@@ -56,14 +60,21 @@ func figureOf(text string) float64 {
 // FindSpecies finds a wood by name: capitals, commas and the order of the
 // words do not matter, so that "white ash" is "Ash, white".
 func FindSpecies(name string) (WoodSpecies, bool) {
-	want := plainName(name)
-	for _, w := range Species() {
-		if slices.ContainsFunc(append(w.Also, w.Name), func(n string) bool { return plainName(n) == want }) {
-			return w, true
+	w, known := speciesByName()[plainName(name)]
+	return w, known
+}
+
+// speciesByName finds a wood by each of its names, plain; the first in the table
+// where several share one.
+var speciesByName = sync.OnceValue(func() map[string]WoodSpecies {
+	out := map[string]WoodSpecies{}
+	for _, w := range slices.Backward(species()) {
+		for _, name := range slices.Concat(w.Also, []string{w.Name}) {
+			out[plainName(name)] = w
 		}
 	}
-	return WoodSpecies{}, false
-}
+	return out
+})
 
 // Known returns the wood from the table; false is one of which only the
 // density is given, so that nothing is known of its movement.
@@ -117,7 +128,7 @@ func woodHint(meant string) string {
 // name of all.
 func speciesLike(name string) string {
 	have := nameWords(name)
-	all := Species()
+	all := species()
 	related := slices.DeleteFunc(slices.Clone(all), func(w WoodSpecies) bool {
 		genus, _, _ := strings.Cut(w.Name, ",")
 		return !slices.ContainsFunc(nameWords(genus), func(word string) bool { return slices.Contains(have, word) })

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -14,10 +15,12 @@ import (
 )
 
 // statement is the beginning of a line that sets a key or opens a table.
-var statement = regexp.MustCompile(`^[ \t]*(?:(\[\[?)[ \t]*([A-Za-z][\w.-]*)|([\w.-]+)[ \t]*=)`)
+var statement = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[ \t]*(?:(\[\[?)[ \t]*([A-Za-z][\w.-]*)|([\w.-]+)[ \t]*=)`)
+})
 
 // firstWord is what a line begins with where its = is missing.
-var firstWord = regexp.MustCompile(`^[ \t]*([A-Za-z][\w.-]*)`)
+var firstWord = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[ \t]*([A-Za-z][\w.-]*)`) })
 
 // brokenOff notes what keeps the file from being read and returns where reading
 // goes on: at the next line that sets a key or opens a table. The key whose value
@@ -37,7 +40,7 @@ func (b *builder) brokenOff(err error) (next int) {
 		n.doubts = []Key{everything}
 	}
 	for next = b.source.lineEnd(begin); next < len(text); next = b.source.lineEnd(next) {
-		found := statement.Match(text[next:b.source.lineEnd(next)])
+		found := statement().Match(text[next:b.source.lineEnd(next)])
 		if found && next >= line {
 			break
 		}
@@ -55,13 +58,13 @@ func (b *builder) brokenOff(err error) (next int) {
 // where none can be made out.
 func (b *builder) keepBroken(line []byte, at int) bool {
 	line, _, _ = bytes.Cut(line, []byte("\n"))
-	if m := statement.FindSubmatchIndex(line); m != nil && m[2] >= 0 {
+	if m := statement().FindSubmatchIndex(line); m != nil && m[2] >= 0 {
 		noted := len(b.notes)
 		b.here = b.header(partsOf(line[m[4]:m[5]], at+m[4]), m[3]-m[2] == 2)
 		b.notes = b.notes[:noted] // one mistake a line
 		return true
 	}
-	m := firstWord.FindSubmatchIndex(line)
+	m := firstWord().FindSubmatchIndex(line)
 	if m == nil {
 		return false
 	}
