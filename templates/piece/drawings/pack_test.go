@@ -57,7 +57,7 @@ func TestOrderOfThePack(t *testing.T) {
 			t.Errorf("%s is empty", j.Heading)
 		}
 	}
-	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Figures and checks"}
+	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish", "Figures and checks"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -74,9 +74,9 @@ func TestWhatIsPrintedForWhat(t *testing.T) {
 		of   Purposes
 		want []string
 	}{
-		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish"}},
 		{Buying, []string{"Cover", "Wood and buying"}},
-		{Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top"}},
+		{Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish"}},
 		{Record, []string{"Figures and checks"}},
 		{Buying | Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
 	} {

@@ -56,7 +56,7 @@ const (
 // sheetsOf are the drawings that a kind of step calls for.
 var sheetsOf = map[Do][]Sheet{
 	TestLap: {LapWrap}, CutLap: {LapWrap}, KnifeShoulders: {StretcherWrap, LegWrap},
-	CutTaper: {TaperFace, SoleShape}, FitPads: {PadPlace}, FitTop: {TopOutline},
+	CutTaper: {TaperFace, SoleShape}, FitPads: {PadPlace}, SawTop: {TopOutline}, FitTop: {TopOutline},
 }
 
 // templates returns the drawings that a step calls for, with those of its blocks and

@@ -243,9 +243,9 @@ func fixed(p piece.Piece) []Note {
 	case p.Design.Top.Kind == design.WoodTop:
 		return []Note{note("fix-free")}
 	case bond == design.Silicone:
-		return []Note{note("silicone-bond")}
+		return []Note{note("glass-last"), note("silicone-bond")}
 	}
-	return []Note{note("lies-loose")}
+	return []Note{note("glass-last"), note("lies-loose")}
 }
 
 // A WareKind is what is bought ready made to hold the top.

@@ -10,7 +10,7 @@ import (
 
 // lapOps is all that is sawn at one blade height, half the depth: the test
 // lap, the laps at both ends, the plain ends opened out.
-func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds} }
+func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds(false)} }
 
 // ringOps tries the ring before any joint that depends on it is cut.
 func ringOps() []op { return []op{dryRing(false)} }
@@ -127,15 +127,23 @@ func slackLaps(p sized) (row, bool) {
 	}}, p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0
 }
 
-// openEnds clears the plain end from the lap out to the end.
-func openEnds(p sized) (row, bool) {
+// openEnds clears the plain end from the lap out to the end, with the blade of the
+// laps or with the dado set.
+func openEnds(dado bool) op {
+	return func(p sized) (row, bool) {
+		r, ok := openEnd(p)
+		return r, ok && dado == dadoSet(p.Piece)
+	}
+}
+
+func openEnd(p sized) (row, bool) {
 	_, plainEnd := cutFaces(p.Piece)
 	cut := lapCut(p.Piece)
 	l := p.EndLap()
 	cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
 	cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
 	then := notes(note("passes-to-end"))
-	if p.Design.Saw.Dado > 0 {
+	if dadoSet(p.Piece) {
 		widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 		then = then.with(note("dado-passes", number(p.Passes(widest))))
 	}

@@ -35,7 +35,11 @@ const (
 	GlueRing
 	DrillFixings // and what else the top is held by
 	FitPads
+	SawTop
 	FitTop
+	Sand
+	Finish
+	ChangeBlade
 )
 
 // A Stage is a part of the work that has a heading of its own.

@@ -26,17 +26,25 @@ type round struct {
 func rounds() []round {
 	return []round{
 		{stage: StockStage, ops: stockOps()},
+		{stage: LapStage, ops: flatToothOps(), away: true},
 		{stage: LapStage, ops: lapOps(), by: []func(sized) float64{lapHeight, lapLean}},
+		{stage: LapStage, ops: dadoOps(), away: true},
+		{stage: LapStage, ops: []op{openEnds(true)}, by: []func(sized) float64{lapHeight, lapLean}},
+		{stage: LapStage, ops: dadoBackOps(), away: true},
 		{stage: LapStage, ops: ringOps(), away: true},
 		{stage: BridleStage, ops: []op{knifeShoulders}, away: true},
 		{stage: BridleStage, ops: splayOps(), by: []func(sized) float64{splay}},
 		{stage: BridleStage, ops: onEndOps()},
+		{stage: BridleStage, ops: bladeBackOps(), away: true},
 		{stage: BridleStage, ops: fitOps(), away: true},
 		{stage: TaperStage, ops: taperOps()},
 		{stage: GlueStage, ops: trimmedRingOps(), away: true},
+		{stage: GlueStage, ops: sandOps(), away: true},
 		{stage: GlueStage, ops: glueOps(), away: true},
 		{stage: TopStage, ops: fixingOps(), away: true},
-		{stage: TopStage, ops: onTopOps(), away: true},
+		{stage: TopStage, ops: []op{fitPads(false), sawTop}, away: true},
+		{stage: FinishStage, ops: finishOps(), away: true},
+		{stage: FinishStage, ops: []op{fitPads(true), fitTop}, away: true},
 	}
 }
 

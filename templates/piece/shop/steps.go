@@ -108,9 +108,6 @@ func crosscutTests(p sized) (row, bool) {
 // stretcher still lies flat on the bench.
 func glueOps() []op { return []op{glueLegs, trimHeads, glueRing} }
 
-// onTopOps is what the ring carries.
-func onTopOps() []op { return []op{fitPads, fitTop} }
-
 func glueLegs(p sized) (row, bool) {
 	return plain(Operation{
 		Do: GlueLegs, What: note("step.glue-legs"), Then: notes(note("dry-run-legs")),
@@ -131,7 +128,15 @@ func glueRing(p sized) (row, bool) {
 	}, p.stretchers.real()), true
 }
 
-func fitPads(p sized) (row, bool) {
+// fitPads glues pads on before the finish, or sticks bumpers on after it.
+func fitPads(bumpers bool) op {
+	return func(p sized) (row, bool) {
+		r, ok := fitPad(p)
+		return r, ok && p.Design.Top.Pads.Bumpers == bumpers
+	}
+}
+
+func fitPad(p sized) (row, bool) {
 	part, title, how := Pad, NoteID("step.pads"), NoteID("glue-pads")
 	if p.Design.Top.Pads.Bumpers {
 		part, title, how = Bumper, "step.bumpers", "stick-bumpers"

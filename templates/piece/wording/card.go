@@ -29,6 +29,7 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	for _, s := range c.Steps {
 		cautions = appendNew(cautions, noteTexts[s.Caution].With())
 	}
+	cautions = appendNew(cautions, noteTexts[c.Guard()].With())
 	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {
 		out.Templates = append(out.Templates, views(t)...)

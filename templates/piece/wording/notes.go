@@ -50,7 +50,7 @@ var noteTexts = merged(tradeTexts, map[shop.NoteID]wording.Text{
 	"step.pads":            "pads",
 	"step.bumpers":         "bumpers",
 	"step.lay-top":         "lay the top",
-	"step.fix-top":         "saw the outline, fix the top",
+	"step.fix-top":         "fix the top",
 	// What cards are called that hold several kinds of step.
 	"card.plane":    "plane and measure",
 	"card.crosscut": "square to length",

@@ -232,7 +232,7 @@ func TestTheListIsOneTable(t *testing.T) {
 			}
 			above = len(r)
 		}
-		if got, want := strings.Join(headings, "; "), "STOCK; LAPS; BRIDLE JOINTS; TAPERS, PLAIN ENDS; GLUE-UP; TOP"; got != want {
+		if got, want := strings.Join(headings, "; "), "STOCK; LAPS; BRIDLE JOINTS; TAPERS, PLAIN ENDS; GLUE-UP; TOP; FINISH"; got != want {
 			t.Errorf("%s: headings %s, want %s", name, got, want)
 		}
 	}
