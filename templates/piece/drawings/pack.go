@@ -114,7 +114,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 		}
 		out.Append(angles)
 		for _, each := range stageKinds() {
-			if each.at != at || each.planOnly && !k.Plan {
+			if each.at != at || each.planOnly && !k.Plan || each.fullOnly && !k.Full {
 				continue
 			}
 			job, err := each.kind.shared(k.pieces, k.Setting)
@@ -138,6 +138,7 @@ type stageKind struct {
 	at       shop.Stage
 	kind     kind
 	planOnly bool // where the plan of the ring is asked for
+	fullOnly bool // straight lines between figures, which a rule does as well
 }
 
 // stageKinds returns all of them, in the order in which they are printed.
@@ -145,9 +146,9 @@ func stageKinds() []stageKind {
 	return []stageKind{
 		{at: shop.LapStage, kind: lapJob},
 		{at: shop.BridleStage, kind: bridleJob},
-		{at: shop.BridleStage, kind: blocksJob(shop.FillerStrip)},
+		{at: shop.BridleStage, kind: blocksJob(shop.FillerStrip), fullOnly: true},
 		{at: shop.TaperStage, kind: legJob},
-		{at: shop.GlueStage, kind: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge)},
+		{at: shop.GlueStage, kind: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
 		{at: shop.GlueStage, kind: planJob, planOnly: true},
 		{at: shop.TopStage, kind: padJob},
 		{at: shop.TopStage, kind: topJob},
