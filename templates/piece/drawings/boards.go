@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
@@ -15,7 +16,8 @@ const (
 	mostStretch  = 6.0
 	boardOnPaper = 120.0 // about so many mm long a board is on paper
 	restHatch    = 45.0  // between the hatch lines of what is left over, mm
-	leastRest    = 3.0   // what is narrower is not hatched, mm
+	leastHatch   = 3.0   // what is narrower is not hatched, mm
+	leastRest    = 0.14  // of the board: what is shorter is worth no figure
 )
 
 // boardPictures shows every board as it is sawn, its grain from left to right.
@@ -53,16 +55,16 @@ func boardPicture(p piece.Piece, number int, b shop.PlannedBoard, kerf float64) 
 	gap := 3 * unit / across
 	below := 0.0
 	for i, l := range b.Lanes {
-		k.strip(b, l, 0, l.At, kerf)
+		k.strip(b, l, 0, l.At, kerf, p.Design.Unit)
 		for s := range l.Strips[1:] {
 			below -= l.Width + gap
-			k.strip(b, l, s+1, below, kerf)
-			k.noted(18*unit, below+l.Width/2, tag("strip-behind", i+1, s+2))
+			k.strip(b, l, s+1, below, kerf, p.Design.Unit)
+			k.noted(18*unit, below+l.Width/2, tag("strip-behind", i+1, s+2, wording.Coarse(l.Thickness, p.Design.Unit)))
 		}
 	}
 	for i, l := range b.Lanes {
 		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
-			k.noted(12*unit, edge, tag("rip", i+1))
+			k.noted(18*unit, edge, tag("rip", i+1, wording.Coarse(l.Width, p.Design.Unit)))
 		}
 	}
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))
@@ -83,7 +85,7 @@ func (k *sketcher) noted(long, y float64, t templates.Tag) {
 func (k *sketcher) named(at geometry.Point, t templates.Tag) { k.label(at, at, t) }
 
 // strip draws the pieces of a strip, its lane at a height in the picture.
-func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float64) {
+func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float64, u measure.Unit) {
 	for _, p := range l.Strips[n] {
 		wide := p.Size.Width
 		if wide > l.Width+piece.Slip || p.Size.Thickness > l.Thickness+piece.Slip {
@@ -94,7 +96,11 @@ func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float6
 		k.named(from.Lerp(to, 0.5), templates.Tag{ID: "board-piece", Text: wording.PieceName(p.Name)})
 		k.rest(geometry.Box(from.X, to.Y, to.X, y+l.Width))
 	}
-	k.rest(geometry.Box(b.Length-b.Behind(l.Strips[n], kerf), y, b.Length, y+l.Width))
+	left := geometry.Box(b.Length-b.Behind(l.Strips[n], kerf), y, b.Length, y+l.Width)
+	k.rest(left)
+	if left.Width() >= leastRest*b.Length {
+		k.named(left.Centre(), tag("rest", wording.Coarse(left.Width(), u)))
+	}
 	if n > 0 {
 		k.line(templates.Outline, geometry.Closed(geometry.Box(0, y, b.Length, y+l.Width).Corners())...)
 	}
@@ -102,7 +108,7 @@ func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float6
 
 // rest hatches what is left over.
 func (k *sketcher) rest(r geometry.Rect) {
-	if r.Width() < leastRest || r.Height() < leastRest {
+	if r.Width() < leastHatch || r.Height() < leastHatch {
 		return
 	}
 	k.line(templates.Outline, geometry.Closed(r.Corners())...)

@@ -3,6 +3,7 @@ package shop
 import (
 	"cmp"
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"rodsheet/templates/piece"
@@ -144,20 +145,26 @@ func (c CuttingPlan) NoRoom() []Missing {
 
 // planBoards places the pieces by first fit, the largest first. It tries what
 // "largest" can mean, and whether a second rip comes before a new lane or after it,
-// and keeps the plan that leaves the fewest pieces out and, of those, takes the
-// fewest boards, then the least wood, then the fewest second rips.
+// then, while more boards than one are taken or pieces left out, orders at random
+// near to the last of these. It keeps the plan that leaves the fewest pieces out and,
+// of those, takes the fewest boards, then the least wood, then the fewest second rips.
 func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) CuttingPlan {
-	var best CuttingPlan
-	for i, order := range []func(RoughPiece) [2]float64{
+	const tries = 60
+	random := rand.New(rand.NewPCG(1, 1)) // the same plan every time
+	orders := []func(RoughPiece) [2]float64{
 		func(p RoughPiece) [2]float64 { return [2]float64{p.broad(), p.Size.Length} },
 		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length, p.broad()} },
-		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad(), 0} },
-	} {
-		sorted := slices.Clone(pieces)
-		slices.SortStableFunc(sorted, func(a, b RoughPiece) int {
-			ka, kb := order(a), order(b)
-			return cmp.Or(cmp.Compare(kb[0], ka[0]), cmp.Compare(kb[1], ka[1]))
-		})
+		func(p RoughPiece) [2]float64 { return [2]float64{p.Size.Length * p.broad()} },
+		func(p RoughPiece) [2]float64 {
+			return [2]float64{p.Size.Length * p.broad() * (0.6 + 0.8*random.Float64())}
+		},
+	}
+	var best CuttingPlan
+	for i := range tries {
+		if i >= len(orders) && len(best.Missed) == 0 && len(best.Boards) <= 1 {
+			break
+		}
+		sorted := largestFirst(pieces, orders[min(i, len(orders)-1)])
 		for k, laneFirst := range []bool{false, true} {
 			plan := firstFit(sorted, boards, kerf, laneFirst)
 			if i+k == 0 || plan.better(best) {
@@ -166,6 +173,26 @@ func planBoards(pieces []RoughPiece, boards []design.Board, kerf float64) Cuttin
 		}
 	}
 	return best
+}
+
+// largestFirst sorts pieces by falling size, which is asked of each once.
+func largestFirst(pieces []RoughPiece, size func(RoughPiece) [2]float64) []RoughPiece {
+	type sized struct {
+		RoughPiece
+		by [2]float64
+	}
+	all := make([]sized, len(pieces))
+	for i, p := range pieces {
+		all[i] = sized{p, size(p)}
+	}
+	slices.SortStableFunc(all, func(a, b sized) int {
+		return cmp.Or(cmp.Compare(b.by[0], a.by[0]), cmp.Compare(b.by[1], a.by[1]))
+	})
+	out := make([]RoughPiece, len(all))
+	for i, s := range all {
+		out[i] = s.RoughPiece
+	}
+	return out
 }
 
 // broad returns the larger size across the grain.

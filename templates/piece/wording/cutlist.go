@@ -13,10 +13,7 @@ import (
 	"rodsheet/templates/wording"
 )
 
-var (
-	cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn square to", "rough"}
-	boardsHead  = []wording.Text{"board", "lane, from one edge", "pieces, each from so far from one end", "offcut"}
-)
+var cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn square to", "rough"}
 
 // woodVolume writes a volume as wood is bought: in m³ or in board feet.
 func woodVolume(mm3 float64, u measure.Unit) string {
@@ -34,13 +31,35 @@ func CutList(plan shop.Plan) []templates.Panel {
 	}
 	s, c := speakerFor(plan.Pieces), plan.Cuts
 	out := []templates.Panel{s.partsPanel(c), s.woodPanel(c), Buying(plan)}
-	for _, l := range plan.GlassOrders() {
-		out = append(out, templates.Panel{Heading: piece.WithSizes(say("Glass order"), l.Sizes, s.sizes), Text: s.all(l.What[:])})
+	if orders := plan.GlassOrders(); len(orders) > 0 {
+		out = append(out, s.glassPanel(orders))
 	}
 	if c.Boards != nil {
 		out = append(out, s.boardsPanel(*c.Boards))
 	}
 	return out
+}
+
+// glassPanel puts together what the panes of all sizes have alike.
+func (s speaker) glassPanel(orders []piece.Lot[shop.GlassOrder]) templates.Panel {
+	p := templates.Panel{Heading: say("Glass order")}
+	for i, first := range orders[0].What {
+		alike := true
+		for _, l := range orders {
+			alike = alike && l.What[i] == first
+		}
+		for _, l := range orders {
+			text := s.note(l.What[i])
+			if !alike {
+				text = say("%s: %s", piece.SizeWords(l.Sizes, s.sizes), text)
+			}
+			p.Text = append(p.Text, text)
+			if alike {
+				break
+			}
+		}
+	}
+	return p
 }
 
 func (s speaker) partsPanel(c shop.CutList) templates.Panel {
@@ -112,69 +131,27 @@ func (s speaker) woodPanel(c shop.CutList) templates.Panel {
 	return p
 }
 
-// leastOffcut is the shortest offcut worth a line, mm.
-const leastOffcut = 100.0
-
-// boardsPanel prints the plan, a row for each lane.
+// boardsPanel says how the boards are sawn that the pictures show.
 func (s speaker) boardsPanel(c shop.CuttingPlan) templates.Panel {
-	bare := s.coarse
-	p := templates.Panel{
-		Heading: say("Cutting plan, %s", s.unit), Ruled: true, Table: [][]string{said(boardsHead)},
-		Text: []string{say("Rip the lanes first, resaw those of several strips, then crosscut, and rip again last what is smaller than its lane. A kerf of %s is left between lanes and between pieces. The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain.", s.mm(c.Kerf))},
-	}
-	for i, b := range c.Boards {
-		name := fmt.Sprintf("%d: %s × %s × %s", i+1, bare(b.Length), bare(b.Width), bare(b.Thickness))
-		for _, l := range b.Lanes {
-			for k, strip := range l.Strips {
-				p.Table = append(p.Table, []string{name, s.lane(l, k), s.places(strip), s.leftover(b.Behind(strip, c.Kerf))})
-				name = "″"
-			}
-		}
-		if left := b.Beside(c.Kerf); left > 1 {
-			p.Table = append(p.Table, []string{"″", empty, say("not ripped"), bare(b.Length) + " × " + bare(left)})
-		}
-	}
+	p := templates.Panel{Heading: say("Cutting plan"), Text: []string{
+		say("Rip the lanes in order, each so wide as its rip says; resaw those of several strips; then crosscut to the rough lengths, and last rip again what is smaller than its lane. A kerf of %s is left between lanes and between pieces.", s.mm(c.Kerf)),
+		say("The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain."),
+	}}
 	if missed := c.NoRoom(); len(missed) > 0 {
-		p.Table = append(p.Table, []string{say("No room on these boards for: %s.", Missing(missed))})
+		p.Text = append(p.Text, say("No room on these boards for: %s.", Missing(missed)))
 	}
 	return p
 }
 
-// coarse writes lengths on a board: no finer than 1/64 in.
-func (s speaker) coarse(mm float64) string {
-	if s.unit == measure.Inch {
+// Coarse writes a length on a board: no finer than 1/64 in.
+func Coarse(mm float64, u measure.Unit) string {
+	if u == measure.Inch {
 		return measure.Fraction(mm / measure.MillimetresPerInch)
 	}
-	return s.bare(mm)
+	return measure.Length(mm).Bare(u)
 }
 
-// leftover writes what is left of a lane, if it is worth a line.
-func (s speaker) leftover(length float64) string {
-	if length >= leastOffcut {
-		return say("%s long", s.coarse(length))
-	}
-	return empty
-}
-
-// lane says where a lane lies, and which strip of it is meant where it is resawn.
-func (s speaker) lane(l shop.Lane, strip int) string {
-	at := say("%s to %s", s.coarse(l.At), s.coarse(l.At+l.Width))
-	if len(l.Strips) > 1 {
-		at += ", " + say("resawn to %s, strip %d of %d", s.coarse(l.Thickness), strip+1, len(l.Strips))
-	}
-	return at
-}
-
-func (s speaker) places(strip []shop.Placed) string {
-	all := make([]string, len(strip))
-	for i, p := range strip {
-		all[i] = say("%s at %s", pieceName(p.Name, partNames[p.Name.Part].one), s.coarse(p.At))
-		if p.Second {
-			all[i] += ", " + say("ripped again to %s × %s", s.coarse(p.Size.Width), s.coarse(p.Size.Thickness))
-		}
-	}
-	return strings.Join(all, "; ")
-}
+func (s speaker) coarse(mm float64) string { return Coarse(mm, s.unit) }
 
 // PieceName names a piece of a board as short as a picture of one has room for.
 func PieceName(n shop.Name) string {

@@ -52,7 +52,7 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 		d       design.Design
 		has, no []string
 	}{
-		{inches, []string{"board feet", "thickness, in", "Cutting plan, in", "pad"}, []string{"m³", "thickness, mm", "bumper"}},
+		{inches, []string{"board feet", "thickness, in", "Cutting plan", "pad"}, []string{"m³", "thickness, mm", "bumper"}},
 		{millimetres, []string{"m³", "thickness, mm", "Buying list", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
 	} {
 		var all strings.Builder
