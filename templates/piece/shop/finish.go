@@ -43,7 +43,11 @@ func bonds(p sized) bool {
 
 // sawTop saws the outline of a wooden top before it is finished.
 func sawTop(p sized) (row, bool) {
+	grain := note("grain-along")
+	if p.TopAlong().Y > 0 {
+		grain = note("grain-across")
+	}
 	return plain(Operation{
-		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), note("grain-along", length(p.TopPanel().Length))),
+		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain),
 	}, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind == design.WoodTop
 }
