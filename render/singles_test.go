@@ -27,6 +27,10 @@ func oneBridle(b joint.Bridle) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
 }
 
+func oneTop(top joint.Top) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Top(top, s) }
+}
+
 // No single template takes more sheets than it must, with the calibration square:
 // on both papers and in both units.
 func TestSheetsOfSingles(t *testing.T) {
@@ -46,6 +50,10 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"three angles", 3, angles(14.5, 60, 9.46)},
 		{"lap", 2, oneLap(lap)},
 		{"bridle", 3, oneBridle(bridle)},
+		{"round top", 1, oneTop(joint.Top{Diameter: 600})},
+		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
+		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},
+		{"top of three sides", 2, oneTop(joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},
 	} {
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			for _, paper := range []Paper{papers()[3], papers()[0]} {

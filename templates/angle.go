@@ -204,12 +204,16 @@ func (z gaugeSizes) fill(g *joint.AngleGauge) {
 // triangle for the calibration square. A bevel over 45° is the upper corner, so
 // that the slope stays long; the edge is no longer than the triangle needs.
 func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
+	asked := g.Angle
 	if !along {
 		g.Angle = math.Min(g.Angle, math.Pi/2-g.Angle)
 	}
 	g.Length = z.edge(z.narrow)
 	g.Height = math.Max(math.Min(z.long-z.proof-z.stock, g.Length), z.shortest/2)
-	g.Length = math.Max(g.Triangle().Base, z.shortest)
+	g.Length = g.Triangle().Base
+	if g.Angle == asked { // else the gauge's stock lies on the upright side
+		g.Length = math.Max(g.Length, z.shortest)
+	}
 }
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }

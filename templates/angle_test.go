@@ -370,7 +370,7 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 			if !slices.Contains(labelTexts(d), label) {
 				t.Errorf("no corner is named %q among %q", label, labelTexts(d))
 			}
-			if strings.HasPrefix(label, asked+":") && corner[1] < 85 {
+			if strings.HasPrefix(label, asked+":") && deg != 45 && corner[1] < 85 { // 45° stands in both
 				t.Errorf("a side of the corner %q is %.1f mm long", label, corner[1])
 			}
 		}

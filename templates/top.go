@@ -8,26 +8,27 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Top returns the full-size outline of a table top, which may be turned on the
-// sheets as suits them: it has no hand. The error is a *measure.BoundError.
+// Top returns what sets out a table top: figures, and where its edges are straight a
+// plan and a sheet of each corner that differs. A full setting draws the outline at
+// full size, which may be turned on the sheets as suits them: it has no hand. The
+// error is a *measure.BoundError.
 func Top(t joint.Top, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
 	top := topTemplate{t, s.Unit}
 	figures := top.figures()
-	return Job{
-		Name:  "top",
-		Title: say(topTitle, top.size()),
-		Sections: []Section{{
-			Drawings: []Drawing{TopOutline(t, s.Unit)},
-			Panels: []Panel{
-				{Heading: say(topHeading), Table: figureTable(figures, s.Unit)},
-				{Heading: say(topWorkHeading), Text: topWords(s.Unit)},
-			},
-		}},
-		Figures: figures,
-	}, nil
+	section := Section{Panels: []Panel{{Heading: say(topHeading), Table: figureTable(figures, s.Unit)}}}
+	switch {
+	case s.Full:
+		section.Drawings = []Drawing{TopOutline(t, s.Unit)}
+	case t.Diameter == 0:
+		section.Pictures = []Picture{TopPlan(t)}
+		section.Drawings = TopCorners(t, geometry.Point{}, s)
+		section.Panels = append(section.Panels, TopCornerTable(t, s.Unit))
+	}
+	section.Panels = append(section.Panels, Panel{Heading: say(topWorkHeading), Text: topWords(t, s)})
+	return Job{Name: "top", Title: say(topTitle, top.size()), Sections: []Section{section}, Figures: figures}, nil
 }
 
 // A topTemplate is a top about to be drawn.

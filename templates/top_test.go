@@ -2,6 +2,8 @@ package templates
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry"
@@ -18,7 +20,7 @@ func TestTopDrawsItsFigures(t *testing.T) {
 	for name, top := range map[string]joint.Top{
 		"round": {Diameter: 640}, "rounded": rounded, "clipped": clipped,
 	} {
-		job, err := Top(top, Setting{Unit: measure.Millimetre})
+		job, err := Top(top, Setting{Unit: measure.Millimetre, Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -43,7 +45,7 @@ func TestTopDrawsItsFigures(t *testing.T) {
 
 // Both centre lines cross in the centre when their ends are joined.
 func TestTopCentreLines(t *testing.T) {
-	job, err := Top(joint.Top{Corners: joint.RegularBySide(3, 900).Corners()}, Setting{})
+	job, err := Top(joint.Top{Corners: joint.RegularBySide(3, 900).Corners()}, Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,4 +69,119 @@ func TestTopRefuses(t *testing.T) {
 	if _, err := Top(joint.Top{Diameter: -1}, Setting{}); err == nil {
 		t.Error("a diameter of -1 mm was drawn")
 	}
+}
+
+// straightTops are tops with straight edges of every kind, by name.
+func straightTops() map[string]joint.Top {
+	rounded, clipped := joint.RectangleTop(800, 600), joint.Top{Corners: joint.RegularBySide(5, 400).Corners(), Clip: 30}
+	rounded.Round = 40
+	free := joint.Top{Corners: []geometry.Point{geometry.Pt(-400, -210), geometry.Pt(390, -260), geometry.Pt(300, 250), geometry.Pt(-310.5, 240.25)}, Round: 25}
+	return map[string]joint.Top{
+		"rectangle": joint.RectangleTop(900, 450), "rounded": rounded, "clipped": clipped, "free": free,
+		"triangle": {Corners: joint.RegularBySide(3, 914.4).Corners(), Clip: 100},
+	}
+}
+
+// printedLength reads a length as it is printed, in millimetres: of an inch the
+// decimals in brackets, where there are any.
+func printedLength(t *testing.T, text string, u measure.Unit) float64 {
+	t.Helper()
+	text = strings.TrimSuffix(strings.TrimSuffix(text, " mm"), " in")
+	if _, decimals, ok := strings.Cut(text, "("); ok {
+		text = strings.TrimSuffix(decimals, ")")
+	}
+	text = strings.ReplaceAll(text, "−", "-")
+	value := 0.0
+	for _, part := range strings.Fields(text) { // "12 3/4"
+		over, under, fraction := strings.Cut(part, "/")
+		v, err := strconv.ParseFloat(over, 64)
+		if err != nil {
+			t.Fatalf("%q is no length: %v", text, err)
+		}
+		if fraction {
+			d, err := strconv.ParseFloat(under, 64)
+			if err != nil {
+				t.Fatalf("%q is no length: %v", text, err)
+			}
+			v /= d
+		}
+		if value < 0 {
+			v = -v
+		}
+		value += v
+	}
+	return u.Round(value, value)
+}
+
+// The outline is struck again from the printed figures alone: the corners from the
+// centre lines, and once more from one side by the distances that prove them; the work
+// on a corner from its size. No corner is off by more than 0.05 mm.
+func TestTopIsStruckFromItsFigures(t *testing.T) {
+	for name, top := range straightTops() {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			rows := TopCornerTable(top, u).Table[1:]
+			again := joint.Top{Clip: top.Clip, Round: top.Round}
+			for i, row := range rows {
+				if row[0] != strconv.Itoa(i+1) {
+					t.Fatalf("%s: row %d is of corner %s", name, i+1, row[0])
+				}
+				again.Corners = append(again.Corners, geometry.Pt(printedLength(t, row[1], u), printedLength(t, row[2], u)))
+			}
+			struck, want := again.Outline(), top.Outline()
+			for i, c := range want {
+				if off := struck[i].Distance(c); off > 0.05 {
+					t.Errorf("%s in %v: point %d is struck %.3f mm off", name, u, i+1, off)
+				}
+			}
+			for i, row := range rows {
+				next := top.Corners[(i+1)%len(rows)]
+				if off := printedLength(t, row[3], u) - top.Corners[i].Distance(next); math.Abs(off) > 0.05 {
+					t.Errorf("%s in %v: side %d is %.3f mm off", name, u, i+1, off)
+				}
+				if off := printedLength(t, row[4], u) - top.Corners[i].Distance(top.Corners[0]); math.Abs(off) > 0.05 {
+					t.Errorf("%s in %v: corner %d is %.3f mm off from corner 1", name, u, i+1, off)
+				}
+			}
+		}
+	}
+}
+
+// Each corner that differs has one drawing, which is the outline there, with 100 mm of
+// both its edges beyond what is worked, or 90 mm where the sheet offers no more.
+func TestTopCornersAreOfTheOutline(t *testing.T) {
+	for name, want := range map[string]int{"rectangle": 0, "rounded": 1, "clipped": 1, "free": 4, "triangle": 1} {
+		top := straightTops()[name]
+		drawings := TopCorners(top, geometry.Point{}, Setting{Clear: geometry.Pt(170, 227)})
+		if len(drawings) != want {
+			t.Errorf("%s: %d drawings, want %d", name, len(drawings), want)
+		}
+		outline := geometry.Closed(top.Outline())
+		for k, d := range drawings {
+			line := d.Strokes[0].Points
+			at := top.Corners[k]
+			for _, p := range line {
+				if off := fromOutline(p.Add(at), outline); off > 1e-6 {
+					t.Errorf("%s, %s: %v is %.6f mm off the outline", name, d.Name, p, off)
+				}
+			}
+			least := 100.0
+			if name == "triangle" {
+				least = 90
+			}
+			if d.Strokes[0].Role != Cut || line[0].Distance(line[1]) < least-1e-9 || line[len(line)-1].Distance(line[len(line)-2]) < least-1e-9 {
+				t.Errorf("%s, %s: edges of %.1f and %.1f mm", name, d.Name, line[0].Distance(line[1]), line[len(line)-1].Distance(line[len(line)-2]))
+			}
+		}
+	}
+}
+
+// fromOutline returns how far a point is from a closed line.
+func fromOutline(p geometry.Point, closed []geometry.Point) float64 {
+	least := math.Inf(1)
+	for i := range len(closed) - 1 {
+		a, way := closed[i], closed[i+1].Sub(closed[i])
+		along := math.Max(0, math.Min(1, p.Sub(a).Dot(way)/way.Dot(way)))
+		least = math.Min(least, p.Distance(a.Add(way.Mul(along))))
+	}
+	return least
 }

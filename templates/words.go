@@ -177,20 +177,22 @@ const (
 	topTitle    wording.Text = "Top, %s"
 	scaleTitle  wording.Text = "Proof of scale"
 
-	angleHeading   wording.Text = "angle %s"
-	angleHand      wording.Text = "angle %s, %s"
-	figuresHeading wording.Text = "Figures"
-	sawHeading     wording.Text = "Setting the saw"
-	handsHeading   wording.Text = "Hands"
-	workHeading    wording.Text = "Order of work"
-	holdingHeading wording.Text = "Holding the part"
-	taperHeading   wording.Text = "taper"
-	cutsHeading    wording.Text = "order of cuts"
-	bevelsHeading  wording.Text = "bevels"
-	cautionHeading wording.Text = "caution"
-	offsetsHeading wording.Text = "offsets, %s"
-	topHeading     wording.Text = "top"
-	topWorkHeading wording.Text = "order of work"
+	angleHeading      wording.Text = "angle %s"
+	angleHand         wording.Text = "angle %s, %s"
+	figuresHeading    wording.Text = "Figures"
+	sawHeading        wording.Text = "Setting the saw"
+	handsHeading      wording.Text = "Hands"
+	workHeading       wording.Text = "Order of work"
+	holdingHeading    wording.Text = "Holding the part"
+	taperHeading      wording.Text = "taper"
+	cutsHeading       wording.Text = "order of cuts"
+	bevelsHeading     wording.Text = "bevels"
+	cautionHeading    wording.Text = "caution"
+	offsetsHeading    wording.Text = "offsets, %s"
+	topHeading        wording.Text = "top"
+	topPlanHeading    wording.Text = "plan"
+	topCornersHeading wording.Text = "corners"
+	topWorkHeading    wording.Text = "order of work"
 
 	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
 	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
@@ -219,6 +221,10 @@ var labels = map[measure.ID]wording.Text{
 	"cheek-at":                   "cheek at %s",
 	"corner-sets":                "bevel %s: %s off square across an edge",
 	"corner-to-edge":             "%s to the edge",
+	"corner-n":                   "%s",
+	"edge-to-corner":             "edge to corner %s",
+	"grain-at-corner":            "grain, at corner %s",
+	"sharp-corner":               "corner %s: %s%s",
 	"corner-shift":               "corner shift %s",
 	"crossing-centre":            "crossing centre",
 	"crossing-centre-at":         "crossing centre, at %s",
@@ -276,6 +282,8 @@ const (
 	lineOffSquare  wording.Text = "%s, %s off square"
 	sharpClipped   wording.Text = " to the sharp corners, clipped %s"
 	sharpRounded   wording.Text = " to the sharp corners, rounded %s"
+	cornerClipped  wording.Text = ", clipped %s"
+	cornerRounded  wording.Text = ", rounded %s"
 	acrossFeed     wording.Text = "across the feed"
 	alongFeed      wording.Text = "along the feed"
 	firstDiagonal  wording.Text = "first diagonal"
@@ -501,14 +509,46 @@ func taperCaution() []string {
 	}
 }
 
-// topWords says how the outline is used.
-func topWords(u measure.Unit) []string {
-	return []string{
-		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
-		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
+// topCornerName names the corners that one drawing serves.
+func topCornerName(numbers []string, angle string) string {
+	if len(numbers) == 1 {
+		return say("top, corner %s: %s", numbers[0], angle)
+	}
+	return say("top, corners %s: %s", wording.And(numbers...), angle)
+}
+
+func topCornersHead() []string {
+	return []string{say("corner"), say("right of the centre"), say("up from it"), say("to the next corner"), say("to corner 1")}
+}
+
+func topCornersWords() []string {
+	return []string{say("Strike two lines square to each other through the centre and measure every corner from them: to the left and down where there is a minus. The two columns on the right prove it. Corners are counted as in the plan, before they are clipped or rounded.")}
+}
+
+// topWords says how a top is set out or, in a full setting, how its pattern is used.
+func topWords(t joint.Top, s Setting) []string {
+	u := s.Unit
+	rest := []string{
 		say("3. Rough the edge %s outside the line, then work to it.", measure.Length(u.Round(2, 1.0/16)).Text(u)),
 		say("4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering."),
 	}
+	switch {
+	case s.Full:
+	case t.Diameter > 0:
+		return append([]string{
+			say("1. Strike both centre lines on the underside, square to each other."),
+			say("2. Strike the circle from their crossing with a beam compass: radius %s. Proof: the diameter, measured along both lines.", measure.Length(t.Diameter/2).Text(u)),
+		}, rest...)
+	default:
+		return append([]string{
+			say("1. Strike both centre lines on the underside and set out the corners by the table."),
+			say("2. Lay the sheet of a corner on both its edges and strike what is clipped or rounded; a sharp corner of 90° is proved by a square."),
+		}, rest...)
+	}
+	return append([]string{
+		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
+		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
+	}, rest...)
 }
 
 // rectangleWords says how a printer is measured. The readings of the example

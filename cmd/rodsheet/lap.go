@@ -12,8 +12,8 @@ func lapCommand() command {
 	return command{
 		name:    "lap",
 		summary: "half-laps at any angle, with spacer and stop",
-		about: `Draws the lap on one part, right and left hand, and works out the spacer and
-the stop for the saw. Where parts cross at a slant the usual rule for the
+		about: `Draws the lap on one part as a strip to wrap round it, and works out the spacer
+and the stop for the saw. Where parts cross at a slant the usual rule for the
 spacer cuts too wide; the sheet says by how much.`,
 		caution: sawCaution,
 		flags: []flag{

@@ -9,10 +9,11 @@ import (
 func topCommand() command {
 	return command{
 		name:    "top",
-		summary: "the full-size outline of a table top",
-		about: `Draws a top at full size over as many sheets as it takes: round with
---diameter, with equal sides by --sides and --side, or a rectangle by --length
-and --width. Corners may be clipped or rounded.`,
+		summary: "figures and corners of a table top",
+		about: `Sets out a top: round with --diameter, with equal sides by --sides and --side,
+or a rectangle by --length and --width. Corners may be clipped or rounded.
+Straight edges and circles are set out by figures; a sheet shows each corner
+that differs. --full draws the whole outline over as many sheets as it takes.`,
 		flags: []flag{
 			{name: "diameter", value: "LENGTH", usage: "of a round top"},
 			{name: "sides", value: "3..36", usage: "of a top with equal sides"},
@@ -25,7 +26,7 @@ and --width. Corners may be clipped or rounded.`,
 		},
 		examples: []example{
 			{"rodsheet top --length 800 --width 600 --round 40", "a rectangle with round corners"},
-			{"rodsheet top --diameter 600 --paper a3", "a round top on larger sheets"},
+			{"rodsheet top --diameter 600 --full --paper a3", "the whole of a round top, on larger sheets"},
 			{"rodsheet top --sides 3 --side 36 --clip 4 --units in", "three sides, clipped, in inches"},
 		},
 		read: func(v *values) maker {

@@ -119,19 +119,29 @@ func (t Top) Outline() []geometry.Point {
 		return round[:len(round)-1]
 	}
 	var out []geometry.Point
-	for i, c := range t.Corners {
-		in, on := t.sides(i)
-		switch {
-		case t.Clip > 0:
-			out = append(out, c.Sub(in.Unit().Mul(t.Clip)), c.Add(on.Unit().Mul(t.Clip)))
-		case t.Round > 0:
-			out = append(out, t.rounded(i)...)
-		default:
-			out = append(out, c)
-		}
+	for i := range t.Corners {
+		out = append(out, t.Worked(i)...)
 	}
 	return distinct(out)
 }
+
+// Worked returns the outline at corner i from where it leaves the edge before to where
+// it meets the next one: both ends of the clip, the arc, or the corner itself.
+func (t Top) Worked(i int) []geometry.Point {
+	c := t.Corners[i]
+	in, on := t.sides(i)
+	switch {
+	case t.Clip > 0:
+		return []geometry.Point{c.Sub(in.Unit().Mul(t.Clip)), c.Add(on.Unit().Mul(t.Clip))}
+	case t.Round > 0:
+		return t.rounded(i)
+	}
+	return []geometry.Point{c}
+}
+
+// Turn returns by how much the outline turns at corner i, in radians: 180° less what
+// its edges enclose.
+func (t Top) Turn(i int) float64 { return turnOf(t.sides(i)) }
 
 // distinct leaves out every point that stands on the one before.
 func distinct(points []geometry.Point) []geometry.Point {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -50,14 +51,113 @@ func padLap(p piece.Piece, d *templates.Drawing, lap []geometry.Point) {
 	d.LabelLine(lap[1], lap[2], outer)
 }
 
-// topJob returns the outline of the top with the places of the pads. The ring
-// below is left to its plan: its lines would take sheets that hold nothing else.
-func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
+// topJob returns what sets out the top and the pads below it: figures, and on paper
+// the corners that differ or, of a round top, a wedge from pad to pad. The ring below
+// is left to its plan: its lines would take sheets that hold nothing else.
+func topJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	switch {
 	case p.Design.Top.Kind == design.NoTop:
 		return templates.Section{}, nil
+	case s.Full:
+		return templates.Section{Drawings: []templates.Drawing{wholeTop(p)}}, nil
 	case p.Design.Top.Outline == design.RoundTop:
-		return templates.Section{Drawings: []templates.Drawing{quarterTop(p)}}, nil
+		return roundTop(p, s), nil
+	}
+	job := templates.Section{
+		Pictures: []templates.Picture{topPlan(p)},
+		Drawings: templates.TopCorners(p.TopShape(), topGrain(p), s),
+		Panels:   []templates.Panel{templates.TopCornerTable(p.TopShape(), p.Design.Unit)},
+	}
+	if panel, ok := padPanel(p); ok {
+		job.Panels = append(job.Panels, panel)
+	}
+	return job, nil
+}
+
+// topGrain returns the direction of the grain of the top in plan, the zero Point for
+// one of glass.
+func topGrain(p piece.Piece) geometry.Point {
+	if p.Design.Top.Kind != design.WoodTop {
+		return geometry.Point{}
+	}
+	return p.TopAlong()
+}
+
+// padCentres returns where the pads are below the top; none where there are none.
+func padCentres(p piece.Piece) []geometry.Point {
+	var out []geometry.Point
+	if p.Design.Top.PadHeight() > 0 {
+		for i := range p.Frame.Ring.Sides {
+			out = append(out, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()))
+		}
+	}
+	return out
+}
+
+// topPlan shows the top with its pads and its grain.
+func topPlan(p piece.Piece) templates.Picture {
+	out := templates.TopPlan(p.TopShape())
+	var d templates.Drawing
+	for i, c := range padCentres(p) {
+		circle(&d, templates.Hidden, c, p.Design.Top.Pads.Diameter/2)
+		d.LabelPoint(c, tag("pad-n", i+1))
+	}
+	if along := topGrain(p); along != (geometry.Point{}) {
+		box := geometry.Bounds(p.TopCorners()...)
+		long := box.Width() / 4
+		middle := box.Min.Lerp(box.Max, 0.5).Add(along.Perp().Mul(long / 3))
+		a, b := middle.Sub(along.Mul(long/2)), middle.Add(along.Mul(long/2))
+		out.Arrows = append(out.Arrows, templates.Arrow{Points: []geometry.Point{a, b}})
+		d.LabelLine(a, b, tag("grain"))
+	}
+	out.Strokes = append(out.Strokes, d.Strokes...)
+	out.Labels = append(out.Labels, d.Labels...)
+	return out
+}
+
+// roundTop returns the figures of a round top and, where it rests on pads, a wedge of
+// paper that leads from one of them to the next.
+func roundTop(p piece.Piece, s templates.Setting) templates.Section {
+	job := templates.Section{Panels: []templates.Panel{roundPanel(p)}}
+	if len(padCentres(p)) > 0 {
+		job.Drawings = []templates.Drawing{wedge(p, s)}
+	}
+	return job
+}
+
+// wedge is a sector about the centre of the top between the middles of two pads, as
+// large as one sheet holds.
+func wedge(p piece.Piece, s templates.Setting) templates.Drawing {
+	d := named(templates.Drawing{Free: true}, "top", "wedge")
+	out, half := padCentres(p)[0].Norm(), math.Pi/float64(p.Frame.Ring.Sides)
+	edges := func(r float64) [2]geometry.Point {
+		return [2]geometry.Point{geometry.Polar(r, math.Pi/2-half), geometry.Polar(r, math.Pi/2+half)}
+	}
+	unit := geometry.Bounds(append(geometry.Arc(geometry.Point{}, 1, math.Pi/2-half, math.Pi/2+half), geometry.Point{})...)
+	r := math.Min(out, math.Min(s.Clear.X, s.Clear.Y)/math.Max(unit.Width(), unit.Height()))
+	ends := edges(r)
+	d.Line(templates.Cut, ends[0], geometry.Point{}, ends[1])
+	d.Line(templates.Construction, geometry.Arc(geometry.Point{}, r, math.Pi/2-half, math.Pi/2+half)...)
+	for _, end := range ends {
+		d.LabelLine(geometry.Point{}, end, tag("pad-from-centre", p.MM(out)))
+	}
+	d.LabelPoint(geometry.Point{}, tag("centre-of-top"))
+	d.LabelPoint(geometry.Pt(0, r/3), tag("from-pad-to-pad", p.Say(measure.Angle(2*half))))
+	if along := topGrain(p); along != (geometry.Point{}) {
+		// Pad 1 stands on the edge to the right.
+		along = along.Unit()
+		first := padCentres(p)[0]
+		turn := geometry.Rotate(math.Pi/2 - half - math.Atan2(first.Y, first.X))
+		grainArrow(&d, geometry.Pt(0, 2*r/3), turn.Apply(along), r/4)
+	}
+	return d
+}
+
+// wholeTop is the outline of the top at full size, a quarter of a round one, with the
+// places of the pads.
+func wholeTop(p piece.Piece) templates.Drawing {
+	if p.Design.Top.Outline == design.RoundTop {
+		return quarterTop(p)
 	}
 	d := named(templates.TopOutline(p.TopShape(), p.Design.Unit), "top", "from-above")
 	for i := range p.Frame.Ring.Sides {
@@ -67,7 +167,11 @@ func topJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 		}
 		padBelow(p, &d, p.Frame.Ring.Place(i, 0).Apply(p.PadCentre()), words)
 	}
-	return templates.Section{Drawings: []templates.Drawing{d}}, nil
+	if along := topGrain(p); along != (geometry.Point{}) {
+		c := geometry.Bounds(p.TopCorners()...)
+		grainArrow(&d, c.Min.Lerp(c.Max, 0.5), along, math.Min(c.Width(), c.Height())/3)
+	}
+	return d
 }
 
 // quarterTop is a quarter of a round top: the whole would take four times the
@@ -82,6 +186,9 @@ func quarterTop(p piece.Piece) templates.Drawing {
 		d.LabelLine(geometry.Point{}, end, tag("centre-line"))
 	}
 	d.LabelPoint(geometry.Point{}, tag("centre-of-top"))
+	if along := topGrain(p); along != (geometry.Point{}) {
+		grainArrow(&d, geometry.Polar(r/2, math.Pi/8), along, r/4)
+	}
 	out := p.Frame.Ring.Place(0, 0).Apply(p.PadCentre()).Norm()
 	padBelow(p, &d, geometry.Polar(out, math.Pi/4),
 		tag("pads-round", p.MM(out), p.Frame.Ring.Sides))

@@ -55,6 +55,7 @@ var viewNames = map[measure.ID]wording.Text{
 	"stretcher-top":  "top of the stretcher",
 	"top":            "top",
 	"underside":      "underside",
+	"wedge":          "wedge from pad to pad",
 	"wrap-round":     "wrap-round",
 }
 
@@ -158,6 +159,9 @@ var labels = map[measure.ID]wording.Text{
 	"outward":              "outward",
 	"overall":              "overall %s",
 	"pad":                  "pad",
+	"pad-n":                "pad %d",
+	"pad-from-centre":      "to the middle of a pad, %s from the centre",
+	"from-pad-to-pad":      "%s from pad to pad",
 	"pad-across":           "pad, %s diameter",
 	"pad-below-top":        "pad, below",
 	"pad-on-below":         "pad on stretcher %d, below",
@@ -277,6 +281,9 @@ func usesPanel(all []angleRow, sizes int, s templates.Setting) templates.Panel {
 			say("Stock of the gauge on the registration edge, blade along the slope. Cut along the slope, or strike it on a board from its working edge and set to that: a setting by a line alone is uncertain."),
 			say("A gauge set once serves both hands: turn it over. Laid to the edge of the part it strikes the cut as far off square as the middle column says; a mitre gauge is turned by that."),
 		},
+	}
+	if !slices.ContainsFunc(all, func(q angleRow) bool { return q.drawn(s.Full) }) {
+		panel.Text = nil // no gauge is set from paper
 	}
 	for _, q := range all {
 		where := q.places.String()
@@ -424,4 +431,32 @@ func cautions(pieces []piece.Piece) templates.Panel {
 	return templates.Panel{Heading: say("Cautions"), Text: append(text,
 		say("Adhesives and finish by their data sheets: rags soaked in finish can catch fire by themselves. Local rules and licensed practice come before these sheets."),
 	)}
+}
+
+// roundPanel gives what sets out a round top and its pads.
+func roundPanel(p piece.Piece) templates.Panel {
+	panel := templates.Panel{Heading: say("The round top"), Table: [][]string{
+		{say("diameter"), p.MM(2 * p.TopRadius())},
+		{say("radius, by beam compass"), p.MM(p.TopRadius())},
+	}}
+	if pads := padCentres(p); len(pads) > 1 {
+		panel.Table = append(panel.Table,
+			[]string{say("circle of the pads, radius"), p.MM(pads[0].Norm())},
+			[]string{say("pads, evenly round"), say("%d", len(pads))},
+			[]string{say("from the middle of one to the next"), p.MM(pads[0].Distance(pads[1]))},
+		)
+		panel.Text = []string{say("Strike the circle of the pads from the centre and step them off. The wedge proves it: its point on the centre, its edges through the middles of two pads.")}
+	}
+	return panel
+}
+
+// padPanel says where the pads are below a top with straight edges, and whether there
+// are any.
+func padPanel(p piece.Piece) (templates.Panel, bool) {
+	panel := templates.Panel{Heading: say("Pads below the top"), Table: [][]string{{say("pad"), say("right of the centre"), say("up from it")}}}
+	pads := padCentres(p)
+	for i, c := range pads {
+		panel.Table = append(panel.Table, []string{say("%d", i+1), p.MM(c.X), p.MM(c.Y)})
+	}
+	return panel, len(pads) > 0
 }

@@ -45,7 +45,7 @@ var sheetViews = map[shop.Sheet][]templates.View{
 	shop.TaperFace:     {{Part: "whole-leg", Face: "ring-side"}},
 	shop.SoleShape:     {{Part: "foot"}},
 	shop.PadPlace:      {{Part: "pad", Face: "stretcher-top"}},
-	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}},
+	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}, {Part: "top", Face: "corner-1"}, {Part: "top", Face: "wedge"}},
 }
 
 // BlockIDs name the views of blocks.
