@@ -3,6 +3,7 @@ package piece
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -71,8 +72,24 @@ func (p Piece) bar(y0, y1, low, high float64) solid.Solid {
 	return slab(geometry.Box(-p.far(), y0, p.far(), y1).Corners(), low, high)
 }
 
+// solids are the parts that a piece is made of, each worked out when it is first
+// asked for. Copies of a piece share them.
+type solids struct{ stretcher, leg once }
+
+type once struct {
+	sync.Once
+	part solid.Part
+}
+
+func (o *once) value(f func() solid.Part) solid.Part {
+	o.Do(func() { o.part = f() })
+	return o.part
+}
+
 // Stretcher returns the finished stretcher in its own frame, that of Place.
-func (p Piece) Stretcher() solid.Part {
+func (p Piece) Stretcher() solid.Part { return p.solid.stretcher.value(p.workStretcher) }
+
+func (p Piece) workStretcher() solid.Part {
 	bar := p.lapped(p.unlapped(p.StretcherPlan()).Cut(p.back()))
 	for _, waste := range p.joint(p.Design.Legs.Mortise == joint.MortiseInStretcher) {
 		bar = bar.Subtract(waste.Cut(p.stretcherSide().Flip()))
@@ -148,7 +165,9 @@ func (p Piece) joint(slot bool) []solid.Solid {
 }
 
 // Leg returns the finished leg in the frame of its stretcher.
-func (p Piece) Leg() solid.Part {
+func (p Piece) Leg() solid.Part { return p.solid.leg.value(p.workLeg) }
+
+func (p Piece) workLeg() solid.Part {
 	l := p.Frame.Leg
 	foot := p.Frame.Ring.Depth - l.Height
 	head := p.Frame.Ring.Depth + p.Design.Legs.Proud

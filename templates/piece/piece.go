@@ -34,6 +34,7 @@ type Piece struct {
 	// Extra is what both rough ends of a stretcher are left longer, so that one
 	// stop serves several sizes.
 	Extra float64
+	solid *solids
 }
 
 // Solve works out one size. It returns a *measure.BoundError for a figure that
@@ -55,7 +56,7 @@ func (j *validator) work() Piece {
 	j.figures()
 	frame := j.outline()
 	j.asMilled()
-	p := Piece{Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
+	p := Piece{solid: new(solids), Design: d, Frame: milled(d, frame), Kerf: cmp.Or(d.Milled.Kerf, d.Saw.Kerf)}
 	p.Bridle = joint.Bridle{
 		Width: p.Frame.Ring.Width, Depth: p.Frame.Ring.Depth, Angle: p.Frame.Leg.Splay,
 		Leg: p.Frame.Leg.Breadth, Tenon: cmp.Or(d.Legs.Tenon, p.Frame.Ring.Width/3), Long: joint.BridleLong(d.Unit), Mortise: d.Legs.Mortise,

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 )
@@ -292,4 +293,16 @@ func TestClearIsWhatTheSolidsLeave(t *testing.T) {
 			t.Errorf("moved in by its clearance and a hair the leg shares %.3g mm³", shared)
 		}
 	})
+}
+
+// Stretcher and leg are worked out once for a piece and its copies, and not again.
+func TestSolidsAreWorkedOutOnce(t *testing.T) {
+	p := piecetest.Worked(t, piecetest.Low())
+	again := p
+	for name, f := range map[string]func(piece.Piece) solid.Part{"stretcher": piece.Piece.Stretcher, "leg": piece.Piece.Leg} {
+		f(p)
+		if n := testing.AllocsPerRun(3, func() { f(again) }); n > 2 {
+			t.Errorf("%s: %v allocations for one that is there", name, n)
+		}
+	}
 }
