@@ -17,7 +17,7 @@ featherboards and push blocks first; hold small or angled parts in a jig, and
 never trap an offcut between fence and blade.`
 
 const overview = `rodsheet makes a whole piece out of one design file: every figure, what will not
-fit, the cut list, the saw settings in working order, and full-size templates on
+fit, the cut list, a card for every set-up in working order, full-size templates on
 ordinary sheets of paper. Single angles, tapers, joints and tops are printed
 from the command line alone.
 

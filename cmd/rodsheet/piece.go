@@ -17,7 +17,7 @@ func pieceCommand() command {
 		summary: "the whole pack of a piece from its design file",
 		about: `Prints everything needed at the bench for all sizes of a design, in one PDF: a
 cover, wood and buying, then an envelope for each part of the work with all that
-it takes: settings, full-size templates and their figures. --for chooses what is
+it takes: cards, full-size templates and their figures. --for chooses what is
 printed: buying is what goes to the yard, bench what is worked by, record every
 figure and check; buying and bench if not given. --only milled prints again what
 hangs on the sizes as milled. A piece that cannot be built is refused; rodsheet

@@ -175,9 +175,11 @@ func TestTogetherSharesTheStop(t *testing.T) {
 	piecetest.Nearly(t, "length of the longer", both[0].RoughStretcher(), alone[0].RoughStretcher())
 	piecetest.Nearly(t, "length of the far longer", both[2].RoughStretcher(), alone[2].RoughStretcher())
 	rows := 0
-	for _, s := range shop.NewPlan(both[:2]).Steps {
-		if s.Do == shop.CutLap {
-			rows++
+	for _, c := range shop.NewPlan(both[:2]).Cards {
+		for _, s := range c.Steps {
+			if s.Do == shop.CutLap {
+				rows++
+			}
 		}
 	}
 	if rows != 1 {

@@ -12,10 +12,19 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// step returns the step of the settings that is called so.
+// stepsOf returns every step of the cards.
+func stepsOf(p piece.Piece) []shop.Step {
+	var out []shop.Step
+	for _, c := range shop.NewPlan([]piece.Piece{p}).Cards {
+		out = append(out, c.Steps...)
+	}
+	return out
+}
+
+// step returns the step of the cards that is called so.
 func step(t *testing.T, p piece.Piece, what shop.Note) shop.Step {
 	t.Helper()
-	for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+	for _, s := range stepsOf(p) {
 		if s.What == what {
 			return s
 		}
@@ -70,7 +79,7 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 		p := piecetest.Worked(t, d)
 		c := find(t, checksOf(p), "stop-reach")
 		rows := 0
-		for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+		for _, s := range stepsOf(p) {
 			if !s.Cut.Beyond {
 				continue
 			}
@@ -85,7 +94,7 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 	}
 }
 
-// The farthest stop is the largest that the list prints, tests and milled sizes
+// The farthest stop is the largest that a card prints, tests and milled sizes
 // and cuts by hand among them.
 func TestFarthestStop(t *testing.T) {
 	for i, d := range append(piecetest.Bases(), piecetest.Low(), piecetest.Square()) {
@@ -93,7 +102,7 @@ func TestFarthestStop(t *testing.T) {
 			d.Saw.Highest, d.Saw.StopReach, d.Unit = highest, 1, measure.Millimetre
 			p := piecetest.Worked(t, d)
 			want := 0.0
-			for _, s := range shop.NewPlan([]piece.Piece{p}).Steps {
+			for _, s := range stepsOf(p) {
 				if s.Cut.How == shop.OnGauge {
 					want = math.Max(want, s.Cut.Stop)
 				}

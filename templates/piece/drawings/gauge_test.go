@@ -16,8 +16,8 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// A gauge is set from the corner that the sheet of angles names for a row of the
-// settings list, laid to the edge of the part, and strikes the cut of that row.
+// A gauge is set from the corner that the sheet of angles names for a step of the
+// cards, laid to the edge of the part, and strikes the cut of that step.
 func TestGaugeStrikesTheCut(t *testing.T) {
 	found := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -34,7 +34,11 @@ func TestGaugeStrikesTheCut(t *testing.T) {
 			}
 			sheet.Append(angles)
 		}
-		for _, step := range shop.NewPlan(pieces).Steps {
+		var steps []shop.Step
+		for _, c := range shop.NewPlan(pieces).Cards {
+			steps = append(steps, c.Steps...)
+		}
+		for _, step := range steps {
 			corner, want := step.Cut.Bevel(), step.Cut.OffSquare
 			if step.Cut.How == shop.OnTaper {
 				corner, want = step.Cut.OffSquare, math.Pi/2-step.Cut.OffSquare

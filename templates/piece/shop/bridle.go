@@ -74,10 +74,10 @@ func (m member) on(edge Face, at float64) float64 {
 }
 
 // line is a distance from the far end as it is measured by hand.
-func (m member) line(at float64, then, once Notes) handWork {
+func (m member) line(at float64, then Notes) handWork {
 	from := m.rest
 	from.Along = m.along
-	return handWork{Then: then, Once: once, Line: m.on(m.along, at), From: from}
+	return handWork{Then: then, Line: m.on(m.along, at), From: from}
 }
 
 // longer is the edge on which the end stands farther out, NoFace where it is square.
@@ -130,11 +130,9 @@ func (p sized) sawEnd(m member) (row, bool) {
 	}
 	if m.OffSquare == 0 {
 		o.What = note(m.square)
-	} else {
-		o.Once = notes(note("one-gauge-setting"))
 	}
 	// A square end that the crosscut has already put there needs no cut.
-	return row{o, []Batch{m.batch}, m.line(stop, notes(beyond), Notes{})}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
+	return row{o, []Batch{m.batch}, m.line(stop, notes(beyond))}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
 }
 
 // firstThrough says what is taken through the joint first: where there are no
@@ -209,7 +207,7 @@ func cutSlot(p sized) (row, bool) {
 		r.Then = r.Then.with(note("leave-slot-bottom"))
 	}
 	if m.Tenon < p.Kerf {
-		r.hand.Narrow, r.Then, r.Once, r.hand.Then = true, Notes{}, Notes{}, Notes{}
+		r.hand.Narrow, r.Then, r.hand.Then = true, Notes{}, Notes{}
 	}
 	return r, true
 }
@@ -253,7 +251,7 @@ func (p sized) shoulder(outer bool) (row, bool) {
 	if second := (m.down == OuterSide) == outer; second && m.OffSquare > 0 {
 		o.Then = o.Then.with(note("rolled-half"))
 	}
-	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")), Notes{})}, !outer || m.OffSquare > 0
+	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")))}, !outer || m.OffSquare > 0
 }
 
 func fitBridle(p sized) (row, bool) {

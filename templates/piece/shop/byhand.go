@@ -9,11 +9,11 @@ import (
 // A handWork is what a step says where it is done by hand: all that is not empty
 // stands in the place of what it says of the saw.
 type handWork struct {
-	Then, Once Notes
-	Test       Note
-	Line       float64 // from From, where that is not what the stop says
-	From       Datum
-	Narrow     bool // the kerf is wider than what is sawn
+	Then   Notes
+	Test   Note
+	Line   float64 // from From, where that is not what the stop says
+	From   Datum
+	Narrow bool // the kerf is wider than what is sawn
 }
 
 // rises reports whether the blade rises so high.
@@ -39,7 +39,7 @@ func (r *row) byHand(by Reason, why Note, kerf float64) {
 	c.By, c.Stop, c.At, c.Spacer = by, 0, Datum{}, 0
 	r.Lies, r.From, r.Caution = [2]Lie{}, Bought, ""
 	if h.Then.len() > 0 {
-		r.Then, r.Once = h.Then, h.Once
+		r.Then = h.Then
 	}
 	if h.Test.ID != "" {
 		r.Test = h.Test

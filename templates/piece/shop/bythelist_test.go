@@ -190,7 +190,7 @@ func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
 	if row.Rough.Width < row.Sawn.Width || row.Rough.Thickness < row.Sawn.Thickness {
 		t.Fatalf("%v: rough %v, planed to %v", part, row.Rough, row.Sawn)
 	}
-	b := &bench{marks: marked(part, plan.Steps), kerf: p.Kerf, after: map[int]solid.Part{}}
+	b := &bench{marks: marked(part, plan.steps()), kerf: p.Kerf, after: map[int]solid.Part{}}
 	size := solid.V(row.Rough.Length, row.Sawn.Width, row.Sawn.Thickness)
 	if part == Leg { // its ring side is the one across its breadth
 		size.Y, size.Z = size.Z, size.Y

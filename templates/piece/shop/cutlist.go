@@ -17,8 +17,7 @@ type Plan struct {
 	Pieces []piece.Piece
 	Cuts   CutList
 	Blocks []piece.Lot[Block]
-	Steps  []Step // in working order
-	Cards  []Card // the same
+	Cards  []Card // in working order
 }
 
 // NewPlan returns the plan of the sizes of one design.
@@ -26,7 +25,7 @@ func NewPlan(pieces []piece.Piece) Plan {
 	blocks := sharedBlocks(pieces)
 	list := newCutList(pieces, blocks)
 	steps := workingOrder(counted(pieces, list, blocks))
-	return Plan{pieces, list, blocks, finish(slices.Clone(steps)), cards(steps)}
+	return Plan{pieces, list, blocks, cards(steps)}
 }
 
 // A SizeCount is how many of a part one size takes.

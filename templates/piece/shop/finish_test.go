@@ -13,7 +13,7 @@ import (
 func done(t *testing.T, d design.Design) []Do {
 	t.Helper()
 	var out []Do
-	for _, s := range NewPlan([]piece.Piece{piecetest.Worked(t, d)}).Steps {
+	for _, s := range stepsOf([]piece.Piece{piecetest.Worked(t, d)}) {
 		if len(out) == 0 || out[len(out)-1] != s.Do {
 			out = append(out, s.Do)
 		}

@@ -85,7 +85,7 @@ func TestBlocksAreCountedOnce(t *testing.T) {
 					listed += r.Serves
 				}
 			}
-			for _, s := range only(plan.Steps, SawBlocks) {
+			for _, s := range only(plan.steps(), SawBlocks) {
 				for _, b := range s.Parts {
 					if b.Part == part {
 						set += b.Count

@@ -61,7 +61,6 @@ func testLap(p sized) (row, bool) {
 	return row{Operation{
 		Do: TestLap, What: note("step.test-lap"), Lies: lie(legEnd, RingSide, LegEnd), Cut: cut,
 		Then: notes(note("test-lap-order")).with(bottom(p.Piece)...),
-		Once: notes(usualRule(p.Piece)),
 		Test: note("lap-fits"),
 	}, []Batch{part}, handWork{Then: notes(note("test-lap-by-hand"), note("lap-by-hand")), Test: note("lap-fits-by-hand")}}, true
 }
@@ -70,15 +69,6 @@ func testLap(p sized) (row, bool) {
 func lapTrial(p piece.Piece) [4]float64 {
 	l := p.EndLap()
 	return [4]float64{quantize(l.OffSquare()), quantize(l.BladeHeight()), quantize(l.Spacer()), quantize(p.Frame.Ring.Width)}
-}
-
-// usualRule says by how much the shop rule for the spacer misses.
-func usualRule(p piece.Piece) Note {
-	square, along := p.EndLap().UsualRuleExcess()
-	if square == 0 {
-		return note("usual-rule-right")
-	}
-	return note("usual-rule-wrong", length(along), length(square))
 }
 
 // bottom says how the bottom of a lap is cleared and finished.
@@ -149,8 +139,8 @@ func openEnd(p sized) (row, bool) {
 	}
 	return row{Operation{
 		Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
-		Then: then, Once: notes(note("slides-shut")), Test: note("bottom-level"),
-	}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand")), Once: notes(note("slides-shut"))}}, p.Design.Ring.Plain != design.ClosedEnd
+		Then: then, Test: note("bottom-level"),
+	}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand"))}}, p.Design.Ring.Plain != design.ClosedEnd
 }
 
 // dryRing lays the ring together before anything else is cut, or where it does

@@ -219,15 +219,13 @@ type Lie struct{ Down, Fence, Rest Face }
 // An Operation is what is done in one step: what it is, how the part lies and
 // the saw stands, and what else there is to know. Two of equal value are one.
 type Operation struct {
-	Do   Do
-	What Note   // what it is called, with its figures
-	Lies [2]Lie // one after the other; the second is empty where there is one only
-	From Source // what the part is sawn from, for blocks
-	Cut  Cut
-	Then Notes
-	Once Notes // reasons: the settings list gives them at the first step of a kind, no card does
-	Test Note  // what a test cut or a check must show
-	// Caution stands on every card, and once in the settings list.
+	Do      Do
+	What    Note   // what it is called, with its figures
+	Lies    [2]Lie // one after the other; the second is empty where there is one only
+	From    Source // what the part is sawn from, for blocks
+	Cut     Cut
+	Then    Notes
+	Test    Note // what a test cut or a check must show
 	Caution NoteID
 	// Past is how far a top of free outline stands past each stretcher.
 	Past Overhangs
@@ -250,22 +248,11 @@ type Batch struct {
 	For []string
 }
 
-// A Likeness says what of the step above holds for a step too.
-type Likeness uint8
-
-const (
-	NotLike       Likeness = iota
-	ButForStop             // all of it: only the stop moves
-	ButForLine             // all of it: only the line moves
-	LikeOtherwise          // all that is left out
-)
-
-// A Step is one row of the settings list.
+// A Step is an operation with the parts it is done to.
 type Step struct {
 	Operation
 	Stage Stage
 	Parts []Batch
-	Like  Likeness
 	// Saw is the same as the saw would do it: what the wood loses, also by hand.
 	Saw Operation
 	// Left is what it leaves at its line, mm, where the setting of a neighbour serves
@@ -348,7 +335,7 @@ func (n Notes) len() int {
 // All returns the notes that there are.
 func (n Notes) All() []Note { return n[:n.len()] }
 
-// Steps that differ by less than a list prints are one: 0.01 mm and 0.01°.
+// Steps that differ by less than a card prints are one: 0.01 mm and 0.01°.
 const (
 	lengthGrid = 0.01
 	angleGrid  = 0.01 * math.Pi / 180
@@ -386,7 +373,7 @@ func (n Notes) onGrid() Notes {
 // setting returns the operation with its figures on the grid: what two steps are
 // compared by.
 func (o Operation) setting() Operation {
-	o.What, o.Then, o.Once, o.Test = o.What.onGrid(), o.Then.onGrid(), o.Once.onGrid(), o.Test.onGrid()
+	o.What, o.Then, o.Test = o.What.onGrid(), o.Then.onGrid(), o.Test.onGrid()
 	putOn(lengthGrid, &o.Cut.Height, &o.Cut.Stop, &o.Cut.Spacer, &o.Cut.Line, &o.Cut.Along)
 	putOn(angleGrid, &o.Cut.OffSquare, &o.Cut.Tilt)
 	for i := range o.Past.Sides {

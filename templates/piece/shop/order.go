@@ -66,7 +66,7 @@ func workingOrder(all []sized) []Step {
 	return out
 }
 
-// Stops returns the farthest stop that the settings list asks for, mm from the
+// Stops returns the farthest stop that the cards ask for, mm from the
 // blade, and what the steps are called whose stop stands beyond reach.
 func Stops(p piece.Piece) (farthest float64, beyond []Note) {
 	for s := range sawn(p) {
@@ -197,57 +197,4 @@ func (p sized) limit(r *row) {
 		r.byHand(BladeTooLow, note("blade-rises", length(p.Design.Saw.Highest)), p.Kerf)
 	}
 	c.Beyond = c.How == OnGauge && p.Design.Saw.StopReach > 0 && c.Stop > p.Design.Saw.StopReach+piece.Slip
-}
-
-// finish gives each reason and each caution once, and leaves out what the row
-// above has said.
-func finish(steps []Step) []Step {
-	reasons, cautions := map[Do]bool{}, map[NoteID]bool{}
-	for i := range steps {
-		s := &steps[i]
-		if reasons[s.Do] {
-			s.Once = Notes{}
-		}
-		reasons[s.Do] = true
-		if cautions[s.Caution] {
-			s.Caution = ""
-		}
-		cautions[s.Caution] = true
-	}
-	for i := len(steps) - 1; i > 0; i-- {
-		steps[i].shorten(steps[i-1].Operation)
-	}
-	return steps
-}
-
-// shorten leaves out what the step above has said already.
-func (s *Step) shorten(above Operation) {
-	o, a := s.setting(), above.setting()
-	if o.Do != a.Do || o.What != a.What {
-		return
-	}
-	var left Notes
-	for i, n := range o.Then.All() {
-		if !slices.Contains(a.Then.All(), n) {
-			left = left.with(s.Then[i])
-		}
-	}
-	said := left.len() < s.Then.len()
-	s.Then = left
-	if o.Test == a.Test && o.Test.ID != "" {
-		s.Test, said = Note{}, true
-	}
-	switch {
-	case o.sameBlade(a) && o.Cut.Line > 0:
-		s.Like = ButForLine
-	case o.sameBlade(a):
-		s.Like = ButForStop
-	case said:
-		s.Like = LikeOtherwise
-	}
-}
-
-// sameBlade reports whether two settings differ in nothing but stop or line.
-func (o Operation) sameBlade(a Operation) bool {
-	return o.Cut.Stop+o.Cut.Line > 0 && o.Lies == a.Lies && o.Cut.anyStop() == a.Cut.anyStop()
 }

@@ -48,13 +48,13 @@ func millAll(p sized) Note {
 }
 
 func millLegs(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p)), Once: notes(note("one-setting-for-both"))}, p.legs), true
+	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p))}, p.legs), true
 }
 
 // millSticks planes what the blocks are sawn from with the parts of their section:
 // a filler strip must be as thick as what it holds.
 func millSticks(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p)), Once: notes(note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {
@@ -76,31 +76,27 @@ func measured(what NoteID, figure func(sized) float64) op {
 }
 
 // squared is a crosscut to length, square. By hand the end is squared to a line.
-func squared(part Batch, size piece.StockSize, fence Face, before, after Notes) row {
+func squared(part Batch, size piece.StockSize, fence Face, before Notes) row {
 	part.Tests = 0
-	byHand := after
-	if after != (Notes{}) {
-		byHand = notes(note("ends-stay-square-by-hand"))
-	}
 	return row{Operation{
 		Do: Crosscut, What: note("step.crosscut", called(part.Part)), Lies: lie(NoFace, fence, NoFace),
 		Cut:  Cut{How: OnGauge, Height: size.Thickness, Through: true, Stop: size.Length, At: Datum{Point: SquaredEnd}},
-		Then: before.with(note("square-to-stop")), Once: after,
+		Then: before.with(note("square-to-stop")),
 		Test: note("one-length"), Caution: "free-offcut",
-	}, []Batch{part}, handWork{Then: before.with(note("square-to-line")), Once: byHand}}
+	}, []Batch{part}, handWork{Then: before.with(note("square-to-line"))}}
 }
 
 func crosscutStretchers(p sized) (row, bool) {
-	return squared(p.stretchers, p.SawnStretcher(), RingSide, notes(note("mark-stretchers")), notes(note("ends-stay-square"))), true
+	return squared(p.stretchers, p.SawnStretcher(), RingSide, notes(note("mark-stretchers"))), true
 }
 
 func crosscutLegs(p sized) (row, bool) {
-	return squared(p.legs, p.SawnLeg(), Back, notes(note("mark-legs")), Notes{}), true
+	return squared(p.legs, p.SawnLeg(), Back, notes(note("mark-legs"))), true
 }
 
 func crosscutTests(p sized) (row, bool) {
 	part := Batch{Part: TestPiece, Count: p.stretchers.Tests + p.legs.Tests}
-	return squared(part, p.TestPiece(p.SawnStretcher()), NoFace, Notes{}, Notes{}), part.Count > 0
+	return squared(part, p.TestPiece(p.SawnStretcher()), NoFace, Notes{}), part.Count > 0
 }
 
 // glueOps is the assembly. Ends that stand proud are trimmed when the glue of
@@ -201,8 +197,8 @@ func sawFoot(p sized) (row, bool) {
 			How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
 			Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
 		},
-		Once: notes(note("leg-turned"), note("reach-long-corner")), Caution: "free-offcut",
-		Test: note("parallel-ends", length(edge)),
+		Caution: "free-offcut",
+		Test:    note("parallel-ends", length(edge)),
 	}, []Batch{p.legs.spared()}, handWork{Then: notes(note("foot-by-hand")), Line: edge, From: Datum{Point: SawnHead, Along: Back}}}, splay > 0
 }
 
@@ -215,16 +211,15 @@ func cutTaper(p sized) (row, bool) {
 	if !t.Faces.Symmetric() {
 		fence = Back
 	}
-	once := notes(note("joints-before-taper"))
 	return row{Operation{
 		Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
 		Cut: Cut{
 			How: OnTaper, OffSquare: t.ToEdge(), Height: taperCut(p.Piece), Through: true,
 			Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
 		},
-		Then: taperNotes(p.Piece), Once: once,
+		Then: taperNotes(p.Piece),
 		Test: note("sole-measures", length(sole(p.Piece))), Caution: "taper-in-jig",
-	}, []Batch{p.legs.spared()}, handWork{Then: taperByHand(p.Piece), Once: once}}, true
+	}, []Batch{p.legs.spared()}, handWork{Then: taperByHand(p.Piece)}}, true
 }
 
 var taperTitles = map[joint.TaperFaces]NoteID{

@@ -34,7 +34,7 @@ func TestEverySettingHasATestPiece(t *testing.T) {
 		}
 		for _, do := range []Do{CutSlot, CutCheeks, CutShoulders, KnifeShoulders} {
 			ends := map[bool]int{}
-			for _, s := range only(plan.Steps, do) {
+			for _, s := range only(plan.steps(), do) {
 				tests := 0
 				for _, b := range s.Parts {
 					ends[b.OtherEnd] += b.Tests
@@ -52,7 +52,7 @@ func TestEverySettingHasATestPiece(t *testing.T) {
 			}
 		}
 		laps := 0
-		for _, s := range only(plan.Steps, TestLap) {
+		for _, s := range only(plan.steps(), TestLap) {
 			laps += s.Parts[0].Count
 		}
 		if laps != wanted {

@@ -10,7 +10,6 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
@@ -18,42 +17,6 @@ import (
 
 // empty fills a cell that has nothing to say; an empty one asks to be filled in.
 const empty = "–"
-
-// settingsHead names the columns of the settings list.
-var settingsHead = []wording.Text{"no.", "step", "parts", "down; on the fence", "gauge", "blade", "stop, spacer", "used"}
-
-var stageNames = [...]wording.Text{
-	shop.StockStage:  "STOCK",
-	shop.LapStage:    "LAPS",
-	shop.BridleStage: "BRIDLE JOINTS",
-	shop.TaperStage:  "TAPERS, PLAIN ENDS",
-	shop.GlueStage:   "GLUE-UP",
-	shop.TopStage:    "TOP",
-	shop.FinishStage: "FINISH",
-}
-
-// A swing says which way the gauge swings for a step that is not square, some of
-// them by an edge of the part: that along which the cut stands farther out, or the
-// one across from it.
-type swing struct {
-	text wording.Text
-	edge func(shop.Face) shop.Face
-}
-
-var (
-	nearer  = swing{"the cut nearer the end on the %s", across}
-	longer  = swing{"the %s longer", itself}
-	farther = swing{"the cut nearer the end on the %s", itself}
-	swings  = map[shop.NoteID]swing{
-		"step.test-lap": nearer, "step.laps": nearer, "step.slack": nearer, "step.open-ends": nearer, "step.flush-end": nearer,
-		"step.leg-end": longer, "step.head": longer,
-		"step.leg-caul":       {"as for the ends", nil},
-		"step.end-caul":       {"either way", nil},
-		"step.shoulder-ring":  farther,
-		"step.shoulder-outer": farther,
-		"step.foot":           {"as for the head", nil},
-	}
-)
 
 // pointNames are what distances are counted from.
 var pointNames = [...]wording.Text{
@@ -66,13 +29,6 @@ var pointNames = [...]wording.Text{
 	shop.SquareEnd:    "square end, on the long side",
 	shop.JigFace:      "jig's face to the near side of the blade",
 	shop.EitherFace:   "either face",
-}
-
-var likeTexts = [...]wording.Text{
-	shop.NotLike:       "",
-	shop.ButForStop:    "As the row above: only the stop moves.",
-	shop.ButForLine:    "As the row above: only the line moves.",
-	shop.LikeOtherwise: "Otherwise as the row above.",
 }
 
 // say fills a sentence.
@@ -165,68 +121,12 @@ func (s speaker) all(notes []shop.Note) []string {
 	return out
 }
 
-// Settings returns the settings list as it is printed, numbered right through. It
-// is one table, for two could come to stand in another order on the sheets. Each
-// stage has its heading, and under each row stands what else there is to know of
-// it.
-func Settings(plan shop.Plan) []templates.Panel {
-	if len(plan.Pieces) == 0 {
-		return nil
-	}
-	s := speakerFor(plan.Pieces)
-	list := templates.Panel{Heading: say("Settings, in working order"), Ruled: true, Under: true, Table: [][]string{said(settingsHead)}}
-	for i, step := range plan.Steps {
-		if i == 0 || plan.Steps[i-1].Stage != step.Stage {
-			list.Table = append(list.Table, []string{stageNames[step.Stage].With()})
-		}
-		number := fmt.Sprint(i + 1)
-		list.Table = append(list.Table, s.row(number, step))
-		if words := s.under(step); words != "" {
-			list.Table = append(list.Table, []string{number + ": " + words})
-		}
-	}
-	return []templates.Panel{list}
-}
-
 func said(all []wording.Text) []string {
 	out := make([]string, len(all))
 	for i, t := range all {
 		out[i] = t.With()
 	}
 	return out
-}
-
-// row says what a step is and how part and saw stand for it.
-func (s speaker) row(number string, step shop.Step) []string {
-	cells := []string{number, s.note(step.What), s.parts(step.Parts), cmp.Or(s.lies(step.Operation), empty), empty, empty, empty, ""}
-	if step.Cut.How != shop.AwayFromSaw {
-		cells[4], cells[5], cells[6] = s.gauge(step.Operation), s.blade(step.Cut), cmp.Or(s.stops(step), empty)
-	}
-	return cells
-}
-
-// lies says which face lies down and what is on the fence, or on the jig.
-func (s speaker) lies(o shop.Operation) string {
-	if o.From != shop.Bought {
-		return say("from %s", sourceNames[o.From].With())
-	}
-	a, b := o.Lies[0], o.Lies[1]
-	var downs, fences []string
-	for _, l := range o.Lies {
-		down := faceOrNone(l.Down)
-		if a.Rest != b.Rest && b.Rest != shop.NoFace {
-			down = say("%s: %s", Face(l.Rest), down)
-		}
-		downs, fences = appendNew(downs, down), appendNew(fences, faceOrNone(l.Fence))
-	}
-	on := then(fences)
-	switch {
-	case o.Cut.How == shop.OnEnd && len(fences) > 1:
-		on = say("%s on the jig, then the %s", fences[0], fences[1])
-	case o.Cut.How == shop.OnTaper && on != "":
-		on = say("%s on the jig", on)
-	}
-	return strings.Trim(then(downs)+"; "+on, "; ")
 }
 
 func faceOrNone(f shop.Face) string {
@@ -241,91 +141,6 @@ func appendNew(all []string, s string) []string {
 		return all
 	}
 	return append(all, s)
-}
-
-func then(all []string) string {
-	if len(all) == 2 {
-		return say("%s, then %s", all[0], all[1])
-	}
-	return strings.Join(all, "")
-}
-
-// gauge gives the angle under both its names, first as the gauge at hand reads it.
-func (s speaker) gauge(o shop.Operation) string {
-	c := o.Cut
-	square := s.angle(c.OffSquare)
-	switch {
-	case c.How == shop.OnTaper && c.ByHand():
-		return say("%s to the edge", square)
-	case c.ByHand(): // the bevel, whatever would hold the part at the saw
-	case c.How == shop.OnEnd && c.OffSquare == 0:
-		return say("tenoning jig")
-	case c.How == shop.OnEnd:
-		return say("tenoning jig, filler strip %s", square)
-	case c.How == shop.OnTaper:
-		return say("tapering jig, %s to the edge", square)
-	}
-	all := say("%s off square, bevel %s", square, s.angle(c.Bevel()))
-	if s.bevelFirst {
-		all = say("bevel %s, %s off square", s.angle(c.Bevel()), square)
-	}
-	switch w, ok := swings[o.What.ID]; {
-	case ok && w.edge == nil:
-		all += ", " + w.text.With()
-	case ok && c.Longer != shop.NoFace:
-		all += ", " + w.text.With(Face(w.edge(c.Longer)))
-	}
-	return all
-}
-
-func itself(f shop.Face) shop.Face { return f }
-
-// across returns the side of a stretcher across from another.
-func across(f shop.Face) shop.Face {
-	if f == shop.RingSide {
-		return shop.OuterSide
-	}
-	return shop.RingSide
-}
-
-func (s speaker) blade(c shop.Cut) string {
-	switch {
-	case c.ByHand() && c.Through:
-		return say("by hand, through %s", s.mm(c.Height))
-	case c.ByHand() && c.How == shop.OnEnd:
-		return say("by hand, %s from the rough end, along the edge", s.mm(c.Depth()))
-	case c.ByHand():
-		return say("by hand, %s deep", s.mm(c.Height))
-	case c.Through:
-		return say("tilt %s, through %s", s.angle(c.Tilt), s.mm(c.Height))
-	}
-	return say("tilt %s, %s high", s.angle(c.Tilt), s.mm(c.Height))
-}
-
-func (s speaker) stops(step shop.Step) string {
-	var all []string
-	c := step.Cut
-	switch {
-	case c.Beyond:
-		all = append(all, say("%s, %s; farther than the stop reaches, saw to a knife line", s.mm(c.Stop), datum(c.At)))
-	case c.Stop > 0:
-		all = append(all, say("%s, %s", s.mm(c.Stop), datum(c.At)))
-	}
-	if c.Spacer > 0 {
-		all = append(all, say("spacer %s", s.mm(c.Spacer)))
-	}
-	switch {
-	case c.Line > 0 && c.How == shop.OnTaper:
-		all = append(all, say("starts %s from the foot, up the %s, squared across", s.mm(c.Line), Face(c.From.Along)))
-	case c.Line > 0 && c.ByHand():
-		all = append(all, say("line %s from %s", s.mm(c.Line), from(c.From)))
-	case c.Line > 0:
-		all = append(all, say("no stop: line %s from %s", s.mm(c.Line), from(c.From)))
-	}
-	if c.Along > 0 {
-		all = append(all, say("lap %s long along the edge", s.mm(c.Along)))
-	}
-	return strings.Join(all, "; ")
 }
 
 // from names what a line is measured from.
@@ -348,26 +163,6 @@ func datum(d shop.Datum) string {
 	return text
 }
 
-// under is what stands under a step.
-func (s speaker) under(step shop.Step) string {
-	all := []string{s.shared(step), likeTexts[step.Like].With()}
-	for _, n := range step.Then.All() {
-		text, ok := s.overhang(step, n.ID)
-		if !ok {
-			text = s.sentence(n)
-		}
-		all = append(all, text)
-	}
-	all = append(all, s.all(step.Once.All())...)
-	if step.Test.ID != "" {
-		all = append(all, say("Test: %s", s.note(step.Test)))
-	}
-	if step.Caution != "" {
-		all = append(all, say("Caution: %s", noteTexts[step.Caution].With()))
-	}
-	return strings.Join(slices.DeleteFunc(all, func(t string) bool { return t == "" }), " ")
-}
-
 // overhang says a note that holds a figure for every stretcher, if it is one.
 func (s speaker) overhang(step shop.Step, id shop.NoteID) (string, bool) {
 	past := step.Past
@@ -387,25 +182,6 @@ func (s speaker) past(n int, all [joint.RingMost]float64) string {
 		words[i] = say("%s at stretcher %d", s.mm(all[i]), i+1)
 	}
 	return strings.Join(words, ", ")
-}
-
-// shared says which sizes are cut together.
-func (s speaker) shared(step shop.Step) string {
-	var names []string
-	for _, b := range step.Parts {
-		if !slices.Contains(names, b.Size) {
-			names = append(names, b.Size)
-		}
-	}
-	switch {
-	case step.Cut.How == shop.AwayFromSaw || len(names) < 2:
-		return ""
-	case len(names) < s.sizes:
-		return say("%s: cut them together.", strings.Join(names, ", "))
-	case s.sizes == 2:
-		return say("Both sizes: cut them together.")
-	}
-	return say("All sizes: cut them together.")
 }
 
 // parts names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".

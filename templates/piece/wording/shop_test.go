@@ -5,7 +5,6 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"math"
 	"path/filepath"
 	"reflect"
 	"regexp"
@@ -30,7 +29,7 @@ func planOf(t rapid.TB, designs ...design.Design) shop.Plan {
 
 // lists are all that is printed of a plan.
 func lists(p shop.Plan) []templates.Panel {
-	return slices.Concat(CutList(p), Settings(p), GlueUp(p), cardPanels(p))
+	return slices.Concat(CutList(p), GlueUp(p), cardPanels(p))
 }
 
 // cardPanels are the words of the cards of a plan, their figures as tables.
@@ -50,10 +49,10 @@ func cardPanels(p shop.Plan) []templates.Panel {
 	return out
 }
 
-// under returns what stands under the first step of one kind.
-func under(p shop.Plan, do shop.Do) string {
-	i := slices.IndexFunc(p.Steps, func(s shop.Step) bool { return s.Do == do })
-	return speakerFor(p.Pieces).under(p.Steps[i])
+// cardOf returns the first card that holds a step of one kind.
+func cardOf(p shop.Plan, do shop.Do) templates.Card {
+	i := slices.IndexFunc(p.Cards, func(c shop.Card) bool { return c.Steps[0].Do == do })
+	return Card(p, p.Cards[i])
 }
 
 // Every note that package shop can make has a sentence, and there is no other.
@@ -90,56 +89,9 @@ func TestEveryNoteHasASentence(t *testing.T) {
 			t.Errorf("no note is %s", id)
 		}
 	}
-	for _, all := range [][]wording.Text{faceNames[1:], sourceNames[1:], stageNames[:], likeTexts[1:], pointNames[1:], extraNames[1:]} {
+	for _, all := range [][]wording.Text{faceNames[1:], sourceNames[1:], pointNames[1:], extraNames[1:]} {
 		if i := slices.Index(all, ""); i >= 0 {
 			t.Errorf("number %d has no words, after %q", i, all[:i])
-		}
-	}
-}
-
-// The words of a row hold every figure of its operation.
-func TestRowsHoldTheFiguresOfTheirOperation(t *testing.T) {
-	for name, designs := range piecetest.Cases() {
-		for _, highest := range []float64{0, 20, 1} {
-			for i := range designs {
-				designs[i].Saw.Highest, designs[i].Saw.StopReach = highest, 300
-			}
-			plan := planOf(t, designs...)
-			s := speakerFor(plan.Pieces)
-			for i, step := range plan.Steps {
-				row := strings.Join(s.row("", step), "|")
-				c := step.Cut
-				lengths := []float64{c.Stop, c.Spacer, c.Line, c.Along, c.Height}
-				if c.ByHand() && c.How == shop.OnEnd {
-					lengths[4] = c.Height / math.Cos(c.OffSquare) // along the edge
-				}
-				for _, mm := range lengths {
-					if mm > 0 && !strings.Contains(row, s.mm(mm)) {
-						t.Errorf("%s, row %d: no %s in %s", name, i+1, s.mm(mm), row)
-					}
-				}
-				if c.How == shop.OnGauge && !strings.Contains(row, s.angle(c.OffSquare)+" off square, bevel "+s.angle(math.Pi/2-c.OffSquare)) {
-					t.Errorf("%s, row %d: not both names of %v in %s", name, i+1, c.OffSquare, row)
-				}
-				if c.How == shop.OnTaper && !strings.Contains(row, s.angle(c.OffSquare)+" to the edge") {
-					t.Errorf("%s, row %d: not %v to the edge in %s", name, i+1, c.OffSquare, row)
-				}
-				for _, l := range step.Lies {
-					for _, f := range []shop.Face{l.Down, l.Fence} {
-						if f != shop.NoFace && !strings.Contains(row, Face(f)) {
-							t.Errorf("%s, row %d: no %s in %s", name, i+1, Face(f), row)
-						}
-					}
-				}
-				said := row + s.under(step)
-				for _, n := range slices.Concat(step.Then.All(), step.Once.All(), []shop.Note{step.What, step.Test}) {
-					for _, a := range n.Args {
-						if a.Is == shop.FigureArg && a.Figure.Kind != measure.KindNumber && !strings.Contains(said, a.Figure.Bare(s.unit)) {
-							t.Errorf("%s, row %d: no %s in %s", name, i+1, a.Figure.Text(s.unit), said)
-						}
-					}
-				}
-			}
 		}
 	}
 }
@@ -175,7 +127,7 @@ func TestListsOutOfNonsense(t *testing.T) {
 		again := planOf(t, designs...)
 		got := lists(again)
 		restore()
-		if !reflect.DeepEqual(plan.Steps, again.Steps) || !reflect.DeepEqual(plan.Cuts, again.Cuts) || !reflect.DeepEqual(plan.Blocks, again.Blocks) {
+		if !reflect.DeepEqual(plan.Cards, again.Cards) || !reflect.DeepEqual(plan.Cuts, again.Cuts) || !reflect.DeepEqual(plan.Blocks, again.Blocks) {
 			t.Errorf("%s: the plan hangs on words", name)
 		}
 		if len(got) != len(want) {
@@ -207,86 +159,9 @@ func withoutFixed(row []string) []string {
 	return out
 }
 
-// The list is one table, so that no stage comes to stand on a sheet before the
-// one that it follows, and the row above a heading has its words between them.
-func TestTheListIsOneTable(t *testing.T) {
-	for name, designs := range piecetest.Cases() {
-		panels := Settings(planOf(t, designs...))
-		if len(panels) != 1 {
-			t.Fatalf("%s: %d tables", name, len(panels))
-		}
-		var headings []string
-		number, above := 0, 1
-		for _, r := range panels[0].Table[1:] {
-			switch {
-			case len(r) > 1:
-				number++
-				if r[0] != fmt.Sprint(number) {
-					t.Errorf("%s: row %q comes as number %d", name, r[0], number)
-				}
-			case r[0] == strings.ToUpper(r[0]):
-				headings = append(headings, r[0])
-				if above > 1 {
-					t.Errorf("%s: %s stands right under row %d", name, r[0], number)
-				}
-			}
-			above = len(r)
-		}
-		if got, want := strings.Join(headings, "; "), "STOCK; LAPS; BRIDLE JOINTS; TAPERS, PLAIN ENDS; GLUE-UP; TOP; FINISH"; got != want {
-			t.Errorf("%s: headings %s, want %s", name, got, want)
-		}
-	}
-}
-
-// Each table has its head, each row its number and an empty cell to write in.
-func TestSettingsPanels(t *testing.T) {
-	for name, designs := range piecetest.Cases() {
-		plan := planOf(t, designs...)
-		rows := 0
-		for _, p := range Settings(plan) {
-			head := p.Table[0]
-			if !p.Ruled || head[len(head)-1] != "used" {
-				t.Errorf("%s: %s is no list to write in: %v", name, p.Heading, head)
-			}
-			for _, r := range p.Table[1:] {
-				if len(r) == 1 {
-					continue
-				}
-				rows++
-				if len(r) != len(head) || r[len(r)-1] != "" {
-					t.Errorf("%s: row %v does not fit its head", name, r)
-				}
-				for _, cell := range r[:len(r)-1] {
-					if cell == "" {
-						t.Errorf("%s: row %v has an empty cell before the last", name, r)
-					}
-				}
-			}
-		}
-		if want := len(plan.Steps); rows != want {
-			t.Errorf("%s: %d rows printed, want %d", name, rows, want)
-		}
-	}
-	if got := lists(shop.Plan{}); got != nil {
-		t.Errorf("no pieces give %v", got)
-	}
-}
-
-func TestCautionsAreGivenOnce(t *testing.T) {
-	for name, designs := range piecetest.Cases() {
-		all := fmt.Sprint(Settings(planOf(t, designs...)))
-		for _, id := range []shop.NoteID{"isolate-power", "free-offcut", "hands-on-jig", "small-parts", "taper-in-jig", "data-sheets", "glass-care"} {
-			c := noteTexts[id]
-			if n := strings.Count(all, string(c)); c == "" || n != 1 {
-				t.Errorf("%s: %d times %q", name, n, c)
-			}
-		}
-	}
-}
-
-// A row that the saw cannot do speaks of no setting of the saw, and one that it
+// A card of what the saw cannot do speaks of no setting of the saw, and one of what it
 // can does not speak of hands.
-func TestRowsByHandSpeakOfNoMachine(t *testing.T) {
+func TestCardsByHandSpeakOfNoMachine(t *testing.T) {
 	machine := []string{"stop", "spacer", "passes", "blade height", "blade stays", "jig", "fence", "guard", "setting of the gauge", "filler strip"}
 	for name, designs := range piecetest.Cases() {
 		for _, highest := range []float64{1, 10, 15, 20, 30} {
@@ -294,23 +169,11 @@ func TestRowsByHandSpeakOfNoMachine(t *testing.T) {
 				designs[i].Saw.Highest = highest
 			}
 			plan := planOf(t, designs...)
-			for i, s := range plan.Steps {
-				if s.Cut.How == shop.AwayFromSaw || s.Do == shop.SawBlocks {
-					continue
-				}
-				say := speakerFor(plan.Pieces)
-				said := strings.Join(say.row("", s), " ") + " " + say.under(s)
-				if byHand := strings.Contains(said, "by hand, "); byHand != s.Cut.ByHand() {
-					t.Errorf("%s, blade %v, row %d: by hand %v in %s", name, highest, i+1, s.Cut.ByHand(), said)
-				}
-				for _, w := range machine {
-					if s.Cut.ByHand() && strings.Contains(strings.ToLower(said), w) {
-						t.Errorf("%s, blade %v, row %d is by hand and speaks of %q: %s", name, highest, i+1, w, said)
-					}
-				}
-			}
 			for i, p := range cardPanels(plan) {
 				said := strings.ToLower(fmt.Sprint(p))
+				if c := plan.Cards[i]; c.How != shop.AwayFromSaw && c.Steps[0].Do != shop.SawBlocks && strings.Contains(said, "by hand, ") != c.Hand {
+					t.Errorf("%s, blade %v, card %d: by hand %v in %s", name, highest, i+1, c.Hand, said)
+				}
 				for _, w := range machine {
 					if plan.Cards[i].Hand && strings.Contains(said, w) {
 						t.Errorf("%s, blade %v, card %d is by hand and speaks of %q: %s", name, highest, i+1, w, said)
@@ -325,16 +188,18 @@ func TestWhatTheSawCannotReach(t *testing.T) {
 	d := piecetest.Low()
 	d.Saw.Highest, d.Saw.StopReach = 40, 400
 	plan := planOf(t, d)
-	for _, s := range plan.Steps {
-		if s.Cut.How == shop.AwayFromSaw {
-			continue
-		}
-		words := speakerFor(plan.Pieces).under(s)
-		if want := s.Cut.Height > 40; s.Cut.ByHand() != want || strings.Contains(words, "by hand or at the bandsaw") != want {
-			t.Errorf("%v, %.2f mm high: by hand %v, want %v", s.What, s.Cut.Height, s.Cut.ByHand(), want)
-		}
-		if want := s.Cut.How == shop.OnGauge && s.Cut.Stop > 400; s.Cut.Beyond != want {
-			t.Errorf("%v, stop %.2f mm: beyond the stop %v, want %v", s.What, s.Cut.Stop, s.Cut.Beyond, want)
+	for _, c := range plan.Cards {
+		words := strings.Join(Card(plan, c).Text, " ")
+		for _, s := range c.Steps {
+			if s.Cut.How == shop.AwayFromSaw {
+				continue
+			}
+			if want := s.Cut.Height > 40; s.Cut.ByHand() != want || strings.Contains(words, "by hand or at the bandsaw") != want {
+				t.Errorf("%v, %.2f mm high: by hand %v, want %v", s.What, s.Cut.Height, s.Cut.ByHand(), want)
+			}
+			if want := s.Cut.How == shop.OnGauge && s.Cut.Stop > 400; s.Cut.Beyond != want {
+				t.Errorf("%v, stop %.2f mm: beyond the stop %v, want %v", s.What, s.Cut.Stop, s.Cut.Beyond, want)
+			}
 		}
 	}
 }
@@ -346,12 +211,12 @@ func TestTestPiecesAreAskedFor(t *testing.T) {
 	for _, c := range []struct{ first, second, want int }{{0, 0, 0}, {1, 1, 1}, {0, 2, 2}} {
 		low.Wood.Tests, other.Wood.Tests = c.first, c.second
 		plan := planOf(t, low, other)
-		all := fmt.Sprint(CutList(plan), Settings(plan))
+		all := fmt.Sprint(CutList(plan), cardPanels(plan))
 		if got := strings.Contains(all, "est piece"); got != (c.want > 0) {
 			t.Errorf("%v: a word of test pieces %v", c, got)
 		}
-		if got := plan.Steps[0].Parts[0].Tests; plan.Steps[0].Do != shop.Mill || got != c.want {
-			t.Errorf("%v: %d milled, want %d", c, got, c.want)
+		if first := plan.Cards[0].Steps[0]; first.Do != shop.Mill || first.Parts[0].Tests != c.want {
+			t.Errorf("%v: %d milled, want %d", c, first.Parts[0].Tests, c.want)
 		}
 		listed := 0
 		for _, r := range plan.Cuts.Rows {
@@ -378,7 +243,7 @@ func TestNoSpares(t *testing.T) {
 			if got, want := strings.Contains(strings.Join(cuts[0].Text, "\n"), "asks for no spares"), spares == 0; got != want {
 				t.Errorf("%d spares asked for: said that there are none %v, want %v", spares, got, want)
 			}
-			all := fmt.Sprint(cuts[0].Table[1:], cuts[1], Settings(plan))
+			all := fmt.Sprint(cuts[0].Table[1:], cuts[1], cardPanels(plan))
 			if got := strings.Contains(all, "spare"); got != (spares > 0) {
 				t.Errorf("%d spares, %d test pieces: a word of spares %v", spares, tests, got)
 			}
@@ -396,7 +261,7 @@ func TestAFreeTopIsPlacedByFigures(t *testing.T) {
 	}
 	for _, kind := range []design.TopKind{design.GlassTop, design.WoodTop} {
 		d.Top.Kind = kind
-		words := under(planOf(t, d), shop.FitTop)
+		words := strings.Join(cardOf(planOf(t, d), shop.FitTop).Text, " ")
 		for _, want := range []string{
 			"170 mm at stretcher 1, 197.27 mm at stretcher 2, 120 mm at stretcher 3, 197.27 mm at stretcher 4",
 			"240.42 mm at stretcher 1, 240.42 mm at stretcher 2, 169.71 mm at stretcher 3, 169.71 mm at stretcher 4",
@@ -407,7 +272,7 @@ func TestAFreeTopIsPlacedByFigures(t *testing.T) {
 		}
 	}
 	d.Top.Outline, d.Top.Overhang = design.RingTop, 20
-	if words := under(planOf(t, d), shop.FitTop); !strings.Contains(words, "same overhang all round") {
+	if words := strings.Join(cardOf(planOf(t, d), shop.FitTop).Text, " "); !strings.Contains(words, "same overhang all round") {
 		t.Errorf("a top that follows the ring: %s", words)
 	}
 }
@@ -443,34 +308,13 @@ func TestListsReadWell(t *testing.T) {
 
 func TestGaugeReadsAsTheDesignSays(t *testing.T) {
 	d := piecetest.Low()
-	for _, want := range []string{"30° off square, bevel 60°", "bevel 60°, 30° off square"} {
+	for _, want := range []string{"30° off square, bevel 60°", "bevel 60°, off square 30°"} {
 		plan := planOf(t, d)
-		i := slices.IndexFunc(plan.Steps, func(s shop.Step) bool { return s.Do == shop.CutLap })
-		if got := speakerFor(plan.Pieces).gauge(plan.Steps[i].Operation); !strings.HasPrefix(got, want) {
+		f := cardOf(plan, shop.CutLap).Figures
+		if got := fmt.Sprintf("%s, %s %s", f[0].Value, f[1].Name, f[1].Value); got != want {
 			t.Errorf("gauge %q, want %q first", got, want)
 		}
 		d.Saw.FromFence = true
-	}
-}
-
-// A shoulder that stands at s/2 from mid-length on the ring side stands at
-// s/2 + w·cot φ on the outer side: up to four sides nearer the end there, beyond that
-// farther from it. The end of a part that leans is longest on the edge named.
-func TestTheGaugeSwingsTheRightWay(t *testing.T) {
-	for sides, want := range map[int]string{3: "the cut nearer the end on the outer side", 4: "bevel 90°", 6: "the cut nearer the end on the ring side"} {
-		d := piecetest.Low()
-		d.Ring.Sides, d.Ring.Inside = sides, 400
-		plan := planOf(t, d)
-		for _, step := range plan.Steps {
-			text := speakerFor(plan.Pieces).gauge(step.Operation)
-			if step.Do == shop.CutLap && !strings.HasSuffix(text, want) {
-				t.Errorf("%d sides: %s, want %s", sides, text, want)
-			}
-			long := map[shop.NoteID]string{"step.head": "the stretcher side longer", "step.leg-end": "the underside longer"}[step.What.ID]
-			if !strings.HasSuffix(text, long) {
-				t.Errorf("%s, want %s", text, long)
-			}
-		}
 	}
 }
 
@@ -500,26 +344,18 @@ func TestWordsThatHangOnTheSaw(t *testing.T) {
 		{true, 15, passes, v},
 	} {
 		d.Saw.FlatTooth, d.Saw.Dado = c.flat, c.dado
-		all := fmt.Sprint(Settings(planOf(t, d)))
+		all := fmt.Sprint(cardPanels(planOf(t, d)))
 		if !strings.Contains(all, c.has) || strings.Contains(all, c.no) {
 			t.Errorf("flat tooth %v, dado %v: want %q and not %q", c.flat, c.dado, c.has, c.no)
 		}
 	}
 }
 
-// A step says which sizes are cut together, and what of the row above holds.
+// A part is named once for all the sizes that are cut together.
 func TestWhatIsShared(t *testing.T) {
 	a, b := piecetest.Low(), piecetest.Tall()
 	a.Ring.Horn, b.Ring.Horn = 60, 60
-	if words := under(planOf(t, a, b), shop.CutLap); !strings.HasPrefix(words, "Both sizes: cut them together.") {
-		t.Errorf("one row for both: %s", words)
-	}
-	plan := planOf(t, a, b)
-	i := slices.IndexFunc(plan.Steps, func(s shop.Step) bool { return s.Do == shop.CutLap })
-	if got, want := speakerFor(plan.Pieces).parts(plan.Steps[i].Parts), "stretcher: 3 low, 3 tall, 2 spare"; got != want {
+	if got, want := cardOf(planOf(t, a, b), shop.CutLap).Ticks[0].Text, "stretcher: 3 low, 3 tall, 2 spare"; got != want {
 		t.Errorf("parts %q, want %q", got, want)
-	}
-	if all := fmt.Sprint(Settings(planOf(t, piecetest.Low(), piecetest.Tall()))); !strings.Contains(all, "As the row above: only the stop moves.") {
-		t.Error("no row is like the one above")
 	}
 }
