@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -58,36 +59,28 @@ func (s speaker) buySize(b shop.Buy) string {
 	return b.Item.Note
 }
 
-// amount returns the amount of a line in the unit that it is bought in.
-func (s speaker) amount(b shop.Buy) (float64, wording.Text) {
-	solid := b.Kind == shop.BoardToBuy || b.Kind == shop.WoodToBuy
-	switch {
-	case b.Amount == 0:
-		return 0, ""
-	case solid && s.unit == measure.Inch:
-		return b.Amount / design.BoardFoot, "board feet"
-	case solid:
-		return b.Amount / 1e9, "m³"
-	case s.unit == measure.Inch:
-		return b.Amount / design.SquareFoot, "square feet"
-	}
-	return b.Amount / 1e6, "m²"
+// A bulk is how wood, or glass and sheet, are bought in one unit.
+type bulk struct {
+	unit, per wording.Text
+	of        float64 // mm³ or mm²
+}
+
+// bulkOf returns how a line is bought in a unit.
+func bulkOf(b shop.Buy, u measure.Unit) bulk {
+	return map[[2]bool]bulk{
+		{true, false}:  {"m³", "per m³", 1e9},
+		{true, true}:   {"board feet", "per board foot", design.BoardFoot},
+		{false, false}: {"m²", "per m²", 1e6},
+		{false, true}:  {"square feet", "per square foot", design.SquareFoot},
+	}[[2]bool{b.Kind <= shop.WoodToBuy, u == measure.Inch}]
 }
 
 // price returns the price that a line goes by, and of what it is the price.
 func price(b shop.Buy) (design.Price, wording.Text) {
-	solid := b.Kind == shop.BoardToBuy || b.Kind == shop.WoodToBuy
-	switch inches := b.Per.Unit == measure.Inch; {
-	case !solid && b.Kind != shop.GlassToBuy:
-		return b.Price, "each"
-	case solid && inches:
-		return b.Per.Price, "per board foot"
-	case solid:
-		return b.Per.Price, "per m³"
-	case inches:
-		return b.Per.Price, "per square foot"
+	if b.Kind <= shop.GlassToBuy {
+		return b.Per.Price, bulkOf(b, b.Per.Unit).per
 	}
-	return b.Per.Price, "per m²"
+	return b.Price, "each"
 }
 
 func money(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
@@ -106,14 +99,6 @@ func counted(n int) string {
 	return strconv.Itoa(n)
 }
 
-// orEmpty fills a cell that has nothing to say.
-func orEmpty(t string) string {
-	if t == "" {
-		return empty
-	}
-	return t
-}
-
 // Buying returns the buying list as it is printed.
 func Buying(plan shop.Plan) templates.Panel {
 	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
@@ -123,13 +108,13 @@ func Buying(plan shop.Plan) templates.Panel {
 		if size := s.buySize(b); size != "" {
 			name += ", " + size
 		}
-		if v, unit := s.amount(b); unit != "" {
-			amount = strconv.FormatFloat(v, 'f', 3, 64) + " " + unit.With()
+		if in := bulkOf(b, s.unit); b.Amount > 0 {
+			amount = strconv.FormatFloat(b.Amount/in.of, 'f', 3, 64) + " " + in.unit.With()
 		}
 		if v, per := price(b); v.Given {
 			cost = money(v.Value) + " " + per.With()
 		}
-		p.Table = append(p.Table, []string{name, orEmpty(counted(b.Count)), amount, cost, orEmpty(written(b.Sum()))})
+		p.Table = append(p.Table, []string{name, cmp.Or(counted(b.Count), empty), amount, cost, cmp.Or(written(b.Sum()), empty)})
 	}
 	if total, unpriced := shop.Total(lines); unpriced < len(lines) {
 		words := say("together")
@@ -145,15 +130,12 @@ func Buying(plan shop.Plan) templates.Panel {
 // naming the columns with their units, the last the total.
 func BuyingRecords(plan shop.Plan) [][]string {
 	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
-	solid, flat := wording.Text("m³"), wording.Text("m²")
-	if s.unit == measure.Inch {
-		solid, flat = "board feet", "square feet"
-	}
+	solid, flat := bulkOf(shop.Buy{Kind: shop.WoodToBuy}, s.unit), bulkOf(shop.Buy{Kind: shop.GlassToBuy}, s.unit)
 	in := func(t wording.Text, unit string) string { return strings.TrimSpace(say(t) + " " + unit) }
 	currency := d.Prices.Currency
 	out := [][]string{{
 		say("what"), say("note"), in("length", s.unit.String()), in("width", s.unit.String()), in("thickness", s.unit.String()),
-		say("count"), in("wood", solid.With()), in("area", flat.With()), in("price", currency), say("price is"), in("sum", currency),
+		say("count"), in("wood", solid.unit.With()), in("area", flat.unit.With()), in("price", currency), say("price is"), in("sum", currency),
 	}}
 	figure := func(v float64) string {
 		if v == 0 {
@@ -168,10 +150,9 @@ func BuyingRecords(plan shop.Plan) [][]string {
 		return figure(mm)
 	}
 	for _, b := range lines {
-		amount, _ := s.amount(b)
-		wood, area := figure(amount), ""
-		if b.Kind != shop.BoardToBuy && b.Kind != shop.WoodToBuy {
-			wood, area = "", wood
+		wood, area := "", figure(b.Amount/flat.of)
+		if b.Kind <= shop.WoodToBuy {
+			wood, area = figure(b.Amount/solid.of), ""
 		}
 		cost, per := price(b)
 		if !cost.Given {

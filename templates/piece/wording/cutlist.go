@@ -153,8 +153,12 @@ func Coarse(mm float64, u measure.Unit) string {
 
 func (s speaker) coarse(mm float64) string { return Coarse(mm, s.unit) }
 
-// PieceName names a piece of a board as short as a picture of one has room for.
+// PieceName names a piece of a board as short as a picture of one has room for: a
+// spare alone is that of a stretcher.
 func PieceName(n shop.Name) string {
+	if n.Spare && n.Part == shop.Stretcher {
+		return say("spare")
+	}
 	if short, ok := shortNames[n.Part]; ok {
 		return pieceName(n, short)
 	}

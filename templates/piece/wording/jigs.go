@@ -14,7 +14,7 @@ var jigTexts = map[shop.Part][]wording.Text{
 		"Caution: both hands on the jig, behind the part; no screw as low as the blade rises.",
 	},
 	shop.LapSled: {
-		"Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
+		"In the place of the mitre gauge. Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
 		"Set the blade's height from the top of the base. The stop block is clamped to the fence, the spacer goes between part and stop.",
 		"Caution: the blade comes out behind the fence. Glue a block there to cover it.",
 	},
@@ -24,7 +24,7 @@ var jigTexts = map[shop.Part][]wording.Text{
 	},
 }
 
-var jigNames = map[shop.Part]wording.Text{shop.TenoningJig: "Tenoning jig", shop.LapSled: "Lap sled", shop.TaperSled: "Taper sled"}
+var jigNames = map[shop.Part]wording.Text{shop.TenoningJig: "Tenoning jig", shop.LapSled: "Lap sled", shop.TaperSled: "Tapering jig"}
 
 // JigName heads all that is said of a jig.
 func JigName(kind shop.Part) string { return jigNames[kind].With() }

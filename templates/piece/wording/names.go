@@ -35,9 +35,9 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.LapSledStop:        {"lap sled, stop block", "lap sleds, stop blocks"},
 	shop.LapSledRunner:      {"lap sled, runner", "lap sleds, runners"},
 	shop.SpacerBlock:        {"spacer for the laps", "spacers for the laps"},
-	shop.TaperSledBase:      {"taper sled, base", "taper sleds, bases"},
-	shop.TaperSledFence:     {"taper sled, fence", "taper sleds, fences"},
-	shop.TaperSledStop:      {"taper sled, stop block", "taper sleds, stop blocks"},
+	shop.TaperSledBase:      {"tapering jig, base", "tapering jigs, bases"},
+	shop.TaperSledFence:     {"tapering jig, fence", "tapering jigs, fences"},
+	shop.TaperSledStop:      {"tapering jig, stop block", "tapering jigs, stop blocks"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.
