@@ -57,15 +57,46 @@ const (
 	afterWide   = 58.0
 )
 
-// layCard lays a card as wide as most, its pictures as large as its height allows. It
-// reports whether one sheet holds it.
-func layCard(c templates.Card, most geometry.Point) (k *card, ok bool) {
-	for _, share := range [...]float64{1, 0.8, 0.65, 0.5, 0.4} {
-		if k = layCardAt(c, most.X, share); k.size.Y <= most.Y {
+// cardShares are the shares of their usual size that pictures may take.
+var cardShares = [...]float64{1, 0.8, 0.65, 0.5, 0.4}
+
+// layCard lays a card as wide as most, its pictures at a share of their usual size or
+// as large as its height allows. It reports whether one sheet holds it.
+func layCard(c templates.Card, most geometry.Point, share float64) (k *card, ok bool) {
+	for _, s := range cardShares {
+		if s > share {
+			continue
+		}
+		if k = layCardAt(c, most.X, s); k.size.Y <= most.Y {
 			return k, true
 		}
 	}
 	return nil, false
+}
+
+// layCards lays cards to be read in order, with the largest pictures that take them on
+// the fewest sheets. One that no sheet holds is nil.
+func layCards(all []templates.Card, most geometry.Point) []*card {
+	var best []*card
+	fewest := math.MaxInt
+	for _, share := range cardShares[:3] {
+		laid := make([]*card, len(all))
+		sheets, room := 0, 0.0
+		for i, c := range all {
+			k, ok := layCard(c, most, share)
+			if !ok {
+				continue
+			}
+			laid[i] = k
+			if room -= k.size.Y + gap; room < -gap {
+				sheets, room = sheets+1, most.Y-k.size.Y
+			}
+		}
+		if sheets < fewest {
+			best, fewest = laid, sheets
+		}
+	}
+	return best
 }
 
 // window is where the picture stands on a card with its upper left corner at a place.
@@ -75,17 +106,41 @@ func (v hung) window(at geometry.Point) geometry.Rect {
 }
 
 // layCardAt lays a card with its pictures at a share of their usual size, as low as it
-// goes: words beside the pictures or below them, the pictures in columns or in rows.
-func layCardAt(c templates.Card, width, share float64) (best *card) {
+// goes with hardly a picture smaller: the words take more of the width or less.
+func layCardAt(c templates.Card, width, share float64) *card {
+	views := map[hanging]*view{}
+	best := layColumns(c, width, share, cardColumn, views)
+	if width < cardNarrow {
+		return best
+	}
+	large := best.shown()
+	for _, words := range [...]float64{0.45, 0.52} {
+		if k := layColumns(c, width, share, words, views); k.size.Y < best.size.Y-slack && k.shown() >= 0.8*large {
+			best = k
+		}
+	}
+	return best
+}
+
+// shown returns how large the pictures are, all together.
+func (k *card) shown() (sum float64) {
+	for _, v := range k.views {
+		sum += v.factor
+	}
+	return sum
+}
+
+// layColumns lays a card as low as it goes: words beside the pictures or below them,
+// the pictures in columns or in rows.
+func layColumns(c templates.Card, width, share, words float64, views map[hanging]*view) (best *card) {
 	inner := width - 2*cardEdge
-	column := cardColumn * inner
+	column := words * inner
 	left, right := inner-column-gap, cardEdge+inner-column
 	setup, after := c.Setup, c.After
 	if len(setup) == 0 {
 		setup, after = after, nil
 	}
 	all := slices.Concat(setup, after)
-	views := map[hanging]*view{}
 	for _, lay := range []func(k *card, y float64) float64{
 		func(k *card, y float64) float64 {
 			return math.Min(k.hang(setup, cardEdge, y, left), k.say(right, k.hang(after, right, y, column), column))

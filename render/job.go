@@ -88,11 +88,11 @@ func (l Layout) laySection(section part) (laidSection, error) {
 // cards lays cards, to be read in order. One that no sheet holds is set as words.
 func (j laidSection) cards(cards []templates.Card, width float64) []item {
 	var out []item
-	for i, c := range cards {
-		if k, ok := layCard(c, geometry.Pt(width, j.size[0].Y)); ok {
+	for i, k := range layCards(cards, geometry.Pt(width, j.size[0].Y)) {
+		if k != nil {
 			out = append(out, item{{card: k, size: k.size, named: i == 0, upright: true}})
 		} else {
-			out = append(out, panelItems(cardPanel(c), columns(j.size[0].X), j.size[0])...)
+			out = append(out, panelItems(cardPanel(cards[i]), columns(j.size[0].X), j.size[0])...)
 		}
 	}
 	for _, it := range out {
