@@ -244,8 +244,9 @@ func parameters() map[design.Key]parameter {
 			},
 		},
 		"top.fixing.screw": {
-			now: func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Top.Fixing.Screw = v },
+			now:  func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw },
+			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Fixing.Screw = v },
+			step: coarseGrid,
 		},
 		"top.pads.diameter": length(func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }),
 		"top.pads.height":   length(func(d *design.Design) *float64 { return &d.Top.Pads.Height }),

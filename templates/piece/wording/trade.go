@@ -85,7 +85,7 @@ const (
 	fixingsGrain   wording.Text = "Stretcher 1 is any one; the others follow counter-clockwise, seen from above. The grain of the top runs %s stretcher 1."
 	grainAlong     wording.Text = "along"
 	grainAcross    wording.Text = "square to"
-	atMidLength    wording.Text = "at it"
+	atMidLength    wording.Text = "at mid-length"
 	toLegEnd       wording.Text = "%s to the leg end"
 	toPlainEnd     wording.Text = "%s to the plain end"
 	eitherSide     wording.Text = "%s, to either end"
@@ -132,7 +132,6 @@ func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
 	for i, rows := range drilled {
 		for _, r := range rows {
 			table = append(table, []string{names[i], r[0], r[1]})
-			names[i] = ""
 		}
 	}
 	return table

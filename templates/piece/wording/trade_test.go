@@ -1,0 +1,69 @@
+package wording
+
+import (
+	"slices"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
+)
+
+// screwed is a square table whose top is held by screws.
+func screwed() design.Design {
+	d := piecetest.Square()
+	d.Ring.Inside, d.Ring.Width = 300, 34
+	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Overhang: 110, Thickness: 20, Fixing: design.Fixing{Kind: design.Screws}}
+	d.Wood.Species, d.Wood.MoistureFrom, d.Wood.MoistureTo = "oak, white", 8, 12
+	return d
+}
+
+// Stretchers that are drilled alike share their rows, and so do two holes that mirror
+// each other.
+func TestFixingsOfTheTop(t *testing.T) {
+	panels := Fixings(planOf(t, screwed()))
+	if len(panels) != 1 {
+		t.Fatalf("%d tables", len(panels))
+	}
+	want := [][]string{
+		{"stretcher", "from mid-length", "hole"},
+		{"1, 3", "75 mm, to either end", "slot, 90° to the edge"},
+		{"2, 4", "at mid-length", "round"},
+		{"2, 4", "75 mm, to either end", "slot along the stretcher"},
+	}
+	if !slices.EqualFunc(panels[0].Table, want, slices.Equal) {
+		t.Errorf("got %q, want %q", panels[0].Table, want)
+	}
+	glass := piecetest.Low()
+	if panels := Fixings(planOf(t, glass)); len(panels) != 0 {
+		t.Errorf("glass is screwed down: %v", panels)
+	}
+}
+
+func TestWares(t *testing.T) {
+	for want, ware := range map[string]struct {
+		shop.Ware
+		unit measure.Unit
+	}{
+		"screw for the top, 4 mm, 35 mm long":           {shop.Ware{What: shop.TopScrew, Length: 35}, measure.Millimetre},
+		"screw for the top, No. 8, 1 1/2 in long":       {shop.Ware{What: shop.TopScrew, Length: 38.1}, measure.Inch},
+		"button for the top":                            {shop.Ware{What: shop.TopButton}, measure.Inch},
+		"silicone for glass on wood, a small cartridge": {shop.Ware{What: shop.Silicone}, measure.Millimetre},
+	} {
+		if got := Ware(ware.Ware, ware.unit); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
+// A card says in few words whether the guard stays, beside its own caution.
+func TestCardsSayWhatHoldsThePart(t *testing.T) {
+	plan := planOf(t, piecetest.Low())
+	for _, c := range plan.Cards {
+		guard := noteTexts[c.Guard()].With()
+		if got := Card(plan, c).Caution; guard != "" && got[max(0, len(got)-len(guard)):] != guard {
+			t.Errorf("card %d: %q says nothing of the guard: %q", c.Number, got, guard)
+		}
+	}
+}
