@@ -107,6 +107,7 @@ func (k *jigSketch) lapSled() {
 	if !k.Right {
 		k.to = geometry.MirrorX()
 	}
+	k.Heading += say(fenceAt, k.p.Say(measure.Angle(k.Angle)))
 	sheet := k.Sheet
 	slope := (k.Far - k.Near) / k.Wide
 	at := func(x, off float64) geometry.Point { return geometry.Pt(x, k.Near+slope*x+off/math.Cos(k.Angle)) }
@@ -132,7 +133,7 @@ func (k *jigSketch) lapSled() {
 	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(75, 0))
 	k.mm(geometry.Pt(-k.Beyond, 0), at(-k.Beyond, 0), geometry.Pt(-30, 0))
 	k.label(geometry.Pt(-k.Beyond, k.Tall), geometry.Pt(k.Wide, k.Tall), tag("bridge"))
-	k.label(at(-k.Beyond, -sheet), at(k.Wide, -sheet), tag("sled-fence", k.p.Say(measure.Angle(k.Angle))))
+	k.label(at(-k.Beyond, -sheet), at(k.Wide, -sheet), tag("sled-fence"))
 	k.label(geometry.Pt(0, k.Tall*0.6), geometry.Pt(0, k.Tall), tag("blade"))
 }
 

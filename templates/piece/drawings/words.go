@@ -74,6 +74,7 @@ const (
 	sizesHeading     wording.Text = "Main sizes"
 	planHeading      wording.Text = "Plan"
 	boardHeading     wording.Text = "Board %d: %s × %s × %s"
+	fenceAt          wording.Text = ", fence %s off square"
 	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
 	cornerHeading    wording.Text = "From above, at a corner"
@@ -96,7 +97,7 @@ var labels = map[measure.ID]wording.Text{
 	"jig-face":             "face",
 	"part-dashed":          "part",
 	"rip-fence":            "rip fence",
-	"sled-fence":           "fence, %s off square",
+	"sled-fence":           "fence",
 	"taper-fence":          "fence, along the back",
 	"trimmed-edge":         "edge trimmed by the blade",
 	"rest":                 "rest %s",
