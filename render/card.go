@@ -49,12 +49,12 @@ const (
 	headingHigh = 4.0
 	tickSide    = 2.8
 	figureHigh  = 4.0
-	figureRow   = 7.2
+	figureRow   = 6.6
 	writeWide   = 17.0 // of a box for a figure used
 	signSide    = 4.2  // of the warning sign
-	setupHigh   = 62.0 // a picture of a set-up at most
-	afterHigh   = 27.0 // a picture without scale at most
-	afterWide   = 58.0
+	setupHigh   = 48.0 // a picture of a set-up at most
+	afterHigh   = 22.0 // a picture without scale at most
+	afterWide   = 46.0
 )
 
 // cardShares are the shares of their usual size that pictures may take.

@@ -96,7 +96,9 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 	var out []item
 	for _, p := range pictures {
 		if !p.NoScale {
-			out = append(out, item{newView(p, reduction(scale)).block()})
+			v := newView(p, reduction(scale))
+			v.widen(widths[0])
+			out = append(out, item{v.block()})
 			continue
 		}
 		var shapes item
@@ -106,6 +108,22 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 		out = append(out, shapes)
 	}
 	return out
+}
+
+// widen gives the picture more air where its lettering finds no clear place, as far as
+// a width allows.
+func (v *view) widen(most float64) {
+	usual := v.air
+	for _, more := range [...]float64{0, 6, 12} {
+		if v.air = usual + more; v.size().X > most {
+			break
+		}
+		size := v.size()
+		if v.inside(&pen{}, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X))) == 0 {
+			return
+		}
+	}
+	v.air = usual
 }
 
 // draw draws the picture with its upper left corner at a place.
