@@ -27,6 +27,10 @@ func oneBridle(b joint.Bridle) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
 }
 
+func oneTaper(t joint.Taper) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) }
+}
+
 func oneTop(top joint.Top) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Top(top, s) }
 }
@@ -50,6 +54,7 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"three angles", 3, angles(14.5, 60, 9.46)},
 		{"lap", 2, oneLap(lap)},
 		{"bridle", 3, oneBridle(bridle)},
+		{"taper", 3, oneTaper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110})},
 		{"round top", 1, oneTop(joint.Top{Diameter: 600})},
 		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
 		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},

@@ -8,8 +8,8 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Taper returns the templates of a tapered leg. One face, and two adjacent
-// ones, have a right and a left hand; opposite tapers are their own mirror
+// Taper returns how a tapered leg is set out by two points, which is truer than any
+// paper, or in a full setting its templates. One face, and two adjacent ones, have a right and a left hand; opposite tapers are their own mirror
 // image and have one drawing. The error is a *measure.BoundError.
 //
 // Right hand: with the straight edge towards the reader the foot lies to the
@@ -18,20 +18,22 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
-	leg := taperTemplate{t, s.Unit}
+	leg := taperTemplate{t, s.Unit, s.Full}
+	section := Section{Pictures: []Picture{leg.line().Picture(say(taperPointsHeading), s.Unit)}}
+	if s.Full {
+		section = Section{Drawings: leg.drawings()}
+	}
+	section.Panels = []Panel{
+		{Heading: say(taperHeading), Table: figureTable(leg.figures(), s.Unit)},
+		leg.offsets(),
+		{Heading: say(cutsHeading), Text: leg.cuts()},
+		{Heading: say(bevelsHeading), Text: leg.bevels()},
+		{Heading: say(cautionHeading), Text: taperCaution()},
+	}
 	return Job{
 		Name:  "taper-" + t.Faces.String(),
 		Title: say(taperTitle, leg.faces(), leg.length(t.Top), leg.length(t.Foot), leg.length(t.Run())),
-		Sections: []Section{{
-			Drawings: leg.drawings(),
-			Panels: []Panel{
-				{Heading: say(taperHeading), Table: figureTable(leg.figures(), s.Unit)},
-				leg.offsets(),
-				{Heading: say(cutsHeading), Text: leg.cuts()},
-				{Heading: say(bevelsHeading), Text: leg.bevels()},
-				{Heading: say(cautionHeading), Text: taperCaution()},
-			},
-		}},
+		Sections: []Section{section},
 		Figures: leg.figures(),
 	}, nil
 }
@@ -40,6 +42,17 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 type taperTemplate struct {
 	joint.Taper
 	unit measure.Unit
+	full bool
+}
+
+// line is the taper by its two points: counted from the straight edge or, where both
+// edges are cut, from the edge of the blank that it is cut from.
+func (t taperTemplate) line() PointedLine {
+	l := PointedLine{AtEnd: t.Foot, AtRun: t.Top, Run: t.Run(), Across: t.Top, Edge: t.referenceEdge(), End: tag("foot-end")}
+	if t.Faces.Symmetric() {
+		l.AtEnd, l.AtRun, l.Edge = t.Loss(), 0, tag("either-edge")
+	}
+	return l
 }
 
 func (t taperTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }

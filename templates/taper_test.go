@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -32,7 +33,7 @@ func TestTaperDrawings(t *testing.T) {
 		{joint.OppositeFaces, either, []string{"cut line, 0.94° to the edge", "centre line"}},
 		{joint.FourFaces, either, []string{"cut line, 0.94° to the edge", "centre line"}},
 	} {
-		job, err := templates.Taper(leg(c.faces), templates.Setting{})
+		job, err := templates.Taper(leg(c.faces), templates.Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -53,11 +54,11 @@ func TestTaperDrawings(t *testing.T) {
 }
 
 func TestTaperFigures(t *testing.T) {
-	one, err := templates.Taper(leg(joint.OneFace), templates.Setting{})
+	one, err := templates.Taper(leg(joint.OneFace), templates.Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	both, err := templates.Taper(leg(joint.OppositeFaces), templates.Setting{})
+	both, err := templates.Taper(leg(joint.OppositeFaces), templates.Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -109,7 +110,7 @@ func TestTaperTable(t *testing.T) {
 }
 
 func TestTaperOffsets(t *testing.T) {
-	job, err := templates.Taper(joint.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{})
+	job, err := templates.Taper(joint.Taper{Length: 220, Top: 40, Foot: 20, Start: 20}, templates.Setting{Full: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -144,7 +145,7 @@ func TestTaperWords(t *testing.T) {
 		joint.OppositeFaces: "the included angle, 1.87°",
 		joint.FourFaces:     "Tape this offcut back too",
 	} {
-		job, err := templates.Taper(leg(f), templates.Setting{})
+		job, err := templates.Taper(leg(f), templates.Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -163,7 +164,7 @@ func TestTaperWords(t *testing.T) {
 func TestTaperRefuses(t *testing.T) {
 	bad := leg(joint.OneFace)
 	bad.Foot = 45
-	job, err := templates.Taper(bad, templates.Setting{})
+	job, err := templates.Taper(bad, templates.Setting{Full: true})
 	var bound *measure.BoundError
 	if !errors.As(err, &bound) || bound.Figure != "taper.foot" || len(job.Drawings()) != 0 {
 		t.Errorf("err = %v with %d drawings, want a bound on the foot", err, len(job.Drawings()))
@@ -180,7 +181,7 @@ func TestTaperDrawingLaws(t *testing.T) {
 			Start:  rapid.Float64Range(0, 120).Draw(t, "start"),
 			Faces:  joint.TaperFaces(rapid.IntRange(0, 3).Draw(t, "faces")),
 		}
-		job, err := templates.Taper(taper, templates.Setting{})
+		job, err := templates.Taper(taper, templates.Setting{Full: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -222,4 +223,39 @@ func TestTaperDrawingLaws(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Without the templates two points give the angle of the cut, and the words speak of
+// no template.
+func TestTaperByTwoPoints(t *testing.T) {
+	for _, f := range []joint.TaperFaces{joint.OneFace, joint.AdjacentFaces, joint.OppositeFaces, joint.FourFaces} {
+		job, err := templates.Taper(leg(f), templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(job.Drawings()) != 0 || len(job.Sections[0].Pictures) != 1 {
+			t.Fatalf("%s: %d drawings, %d pictures", f, len(job.Drawings()), len(job.Sections[0].Pictures))
+		}
+		var said []float64
+		for _, l := range job.Sections[0].Pictures[0].Labels {
+			if l.ID == "from-edge" || l.ID == "along-edge" {
+				v, err := strconv.ParseFloat(strings.Fields(l.Text)[0], 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				said = append(said, v)
+			}
+		}
+		if len(said) != 3 {
+			t.Fatalf("%s: %v are said", f, said)
+		}
+		if got, want := math.Atan(math.Abs(said[1]-said[0])/said[2]), leg(f).ToEdge(); math.Abs(got-want) > 1e-6 {
+			t.Errorf("%s: the points give %.9f, want %.9f", f, got, want)
+		}
+		for _, p := range job.Panels() {
+			if words := strings.Join(p.Text, " "); strings.Contains(words, "emplate") {
+				t.Errorf("%s: a template is spoken of: %s", f, words)
+			}
+		}
+	}
 }

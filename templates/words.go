@@ -177,22 +177,23 @@ const (
 	topTitle    wording.Text = "Top, %s"
 	scaleTitle  wording.Text = "Proof of scale"
 
-	angleHeading      wording.Text = "angle %s"
-	angleHand         wording.Text = "angle %s, %s"
-	figuresHeading    wording.Text = "Figures"
-	sawHeading        wording.Text = "Setting the saw"
-	handsHeading      wording.Text = "Hands"
-	workHeading       wording.Text = "Order of work"
-	holdingHeading    wording.Text = "Holding the part"
-	taperHeading      wording.Text = "taper"
-	cutsHeading       wording.Text = "order of cuts"
-	bevelsHeading     wording.Text = "bevels"
-	cautionHeading    wording.Text = "caution"
-	offsetsHeading    wording.Text = "offsets, %s"
-	topHeading        wording.Text = "top"
-	topPlanHeading    wording.Text = "plan"
-	topCornersHeading wording.Text = "corners"
-	topWorkHeading    wording.Text = "order of work"
+	angleHeading       wording.Text = "angle %s"
+	angleHand          wording.Text = "angle %s, %s"
+	figuresHeading     wording.Text = "Figures"
+	sawHeading         wording.Text = "Setting the saw"
+	handsHeading       wording.Text = "Hands"
+	workHeading        wording.Text = "Order of work"
+	holdingHeading     wording.Text = "Holding the part"
+	taperPointsHeading wording.Text = "set out by two points"
+	taperHeading       wording.Text = "taper"
+	cutsHeading        wording.Text = "order of cuts"
+	bevelsHeading      wording.Text = "bevels"
+	cautionHeading     wording.Text = "caution"
+	offsetsHeading     wording.Text = "offsets, %s"
+	topHeading         wording.Text = "top"
+	topPlanHeading     wording.Text = "plan"
+	topCornersHeading  wording.Text = "corners"
+	topWorkHeading     wording.Text = "order of work"
 
 	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
 	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
@@ -239,6 +240,8 @@ var labels = map[measure.ID]wording.Text{
 	"far-edge":                   "far edge",
 	"far-shoulder":               "far shoulder",
 	"from-edge":                  "%s",
+	"either-edge":                "edge of the blank, either",
+	"foot-end":                   "foot",
 	"fed-along":                  "the sheet is fed along this arrow",
 	"first-diagonal":             "first diagonal, %s",
 	"fold":                       "fold",
@@ -453,6 +456,14 @@ func offsetsHead(symmetric bool) []string {
 	return []string{say("from the top end"), say("from the reference edge"), say("to cut away")}
 }
 
+// mark is how the line comes on the wood: by the template, or by points.
+func (t taperTemplate) mark(byTemplate, byPoints string) string {
+	if t.full {
+		return byTemplate
+	}
+	return byPoints
+}
+
 // cuts is the order of work, and what becomes of the offcut.
 func (t taperTemplate) cuts() []string {
 	flat := say("Tape the offcut back, with a shim as thick as the kerf, so that the work lies flat and bears on its whole length.")
@@ -462,7 +473,7 @@ func (t taperTemplate) cuts() []string {
 	case joint.AdjacentFaces:
 		return []string{
 			say("1. Mark the arris between the two faces that stay straight. The two tapers are cut from the faces opposite."),
-			say("2. Trace the right-hand template on one straight face and the left-hand template on its neighbour, both with the reference edge on that arris and the foot at the foot."),
+			t.mark(say("2. Trace the right-hand template on one straight face and the left-hand template on its neighbour, both with the reference edge on that arris and the foot at the foot."), say("2. Set out the line by its two points on both straight faces, from that arris, the foot at the foot.")),
 			say("3. First cut: to the line on one of them. %s", keep),
 			say("4. %s", flat),
 			say("5. Second cut: roll the leg a quarter turn, and cut to the line on the other."),
@@ -471,7 +482,7 @@ func (t taperTemplate) cuts() []string {
 		}
 	case joint.OppositeFaces:
 		return []string{
-			say("1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand."),
+			t.mark(say("1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand."), say("1. Set out both lines by their points on the two faces that stay parallel, and mark the centre line on both ends.")),
 			say("2. First cut: %s to the edge. %s", by, keep),
 			say("3. %s", flat),
 			say("4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting."),
@@ -479,7 +490,7 @@ func (t taperTemplate) cuts() []string {
 		}
 	case joint.FourFaces:
 		return []string{
-			say("1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand."),
+			t.mark(say("1. Trace the template on all four faces before any cut, and mark the centre lines on both ends. The drawing is its own mirror image and serves either hand."), say("1. Set out both lines by their points on all four faces before any cut, and mark the centre lines on both ends.")),
 			say("2. First pair: cut one side, %s to the edge. %s", by, keep),
 			say("3. %s", flat),
 			say("4. Roll the leg half a turn, foot the same way, and cut the other side at the same setting. Tape this offcut back too."),
@@ -487,7 +498,7 @@ func (t taperTemplate) cuts() []string {
 		}
 	}
 	return []string{
-		say("1. Trace the template on the face, its reference edge on the edge that stays straight. Use the hand that lays the foot at the foot."),
+		t.mark(say("1. Trace the template on the face, its reference edge on the edge that stays straight. Use the hand that lays the foot at the foot."), say("1. Set out the line on the face by its two points, from the edge that stays straight, and join them by a straight edge.")),
 		say("2. Cut to the line, %s to the edge. %s", by, keep),
 		say("3. Keep the offcut: taped back, it holds the leg parallel for joints cut later."),
 	}

@@ -9,8 +9,9 @@ func taperCommand() command {
 	return command{
 		name:    "taper",
 		summary: "lines for a leg that narrows to the foot",
-		about: `Draws the face of a leg with its taper lines, from the top end to the foot.
-Which faces taper decides the angle to the edge: two opposite faces share the
+		about: `Sets out the taper of a leg by two points, with a table of offsets: truer than a
+line traced from paper. --full draws the face of the leg with its lines. Which
+faces taper decides the angle to the edge: two opposite faces share the
 loss.`,
 		caution: sawCaution,
 		flags: []flag{
@@ -24,7 +25,7 @@ loss.`,
 		examples: []example{
 			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110", "one face of a leg"},
 			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --faces four", "all four, with the angle that takes"},
-			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --paper whole", "one long sheet for a plotter"},
+			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --full --paper a3", "the full-size lines, on larger sheets"},
 		},
 		read: func(v *values) maker {
 			t := joint.Taper{

@@ -217,7 +217,7 @@ func (p printed) wantsWhole(t *testing.T, template string, points []geometry.Poi
 func TestTaperOverSheetsIsWhole(t *testing.T) {
 	t.Parallel()
 	for _, paper := range truthPapers {
-		job := printJob(t, append([]string{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm"}, paper.args...)...)
+		job := printJob(t, append([]string{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm", "--full"}, paper.args...)...)
 		for _, l := range [][4]float64{{110, 45, 640, 28}, {0, 0, 640, 0}, {0, 45, 110, 45}} {
 			var points []geometry.Point
 			for k := range 201 {
