@@ -31,10 +31,10 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 		{Heading: say(cautionHeading), Text: taperCaution()},
 	}
 	return Job{
-		Name:  "taper-" + t.Faces.String(),
-		Title: say(taperTitle, leg.faces(), leg.length(t.Top), leg.length(t.Foot), leg.length(t.Run())),
+		Name:     "taper-" + t.Faces.String(),
+		Title:    say(taperTitle, leg.faces(), leg.length(t.Top), leg.length(t.Foot), leg.length(t.Run())),
 		Sections: []Section{section},
-		Figures: leg.figures(),
+		Figures:  leg.figures(),
 	}, nil
 }
 
