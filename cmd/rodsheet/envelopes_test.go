@@ -1,0 +1,81 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/render/readback"
+	"rodsheet/templates/piece/design"
+)
+
+// The envelopes of a written pack stand in working order under bookmarks of their own,
+// each on sheets that follow one another and name it at their foot.
+func TestEnvelopesOfAWrittenPack(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	text, err := design.Start(3, measure.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(dir, "table.toml")
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	bench := []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish"}
+	for _, tt := range []struct {
+		args []string
+		want []string
+	}{
+		{nil, slices.Insert(slices.Clone(bench), 2, "Wood and buying")},
+		{[]string{"--for", "buying"}, []string{"Cover", "Wood and buying"}},
+		{[]string{"--for", "bench"}, bench},
+		{[]string{"--for", "record"}, []string{"Figures and checks"}},
+		{[]string{"--only", "milled"}, bench[2:8]},
+	} {
+		envelopes, pages := printedFor(t, file, tt.args...)
+		var got []string
+		for _, e := range envelopes {
+			got = append(got, e.Title)
+		}
+		if len(tt.want) == 1 {
+			tt.want = nil // an only envelope is the whole of it
+		}
+		if !slices.Equal(got, tt.want) {
+			t.Errorf("%v: got %q, want %q", tt.args, got, tt.want)
+		}
+		for i, e := range envelopes {
+			to := len(pages)
+			if i+1 < len(envelopes) {
+				to = envelopes[i+1].Page
+			}
+			for n := e.Page; n < to; n++ {
+				if !slices.ContainsFunc(pages[n].Texts, func(x readback.Text) bool { return strings.HasSuffix(x.String, ": "+e.Title) }) {
+					t.Errorf("%v: page %d does not say %q at its foot", tt.args, n+1, e.Title)
+				}
+			}
+		}
+	}
+}
+
+// printedFor writes a pack and returns the bookmarks of its envelopes and its pages.
+func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark, []readback.Page) {
+	t.Helper()
+	out := filepath.Join(t.TempDir(), "out.pdf")
+	if status, _, errs := start(t.Context(), append([]string{"piece", file, "-o", out}, args...)...); status != 0 {
+		t.Fatal(errs)
+	}
+	data, err := os.ReadFile(out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	read, err := readback.PDF(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets := func(b readback.Bookmark) bool { return b.Level > 0 || strings.Contains(b.Title, ":") }
+	return slices.DeleteFunc(read.Bookmarks, sheets), read.Pages
+}
