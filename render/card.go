@@ -435,7 +435,8 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	var places []place
 	for p := range tiles {
 		for _, v := range k.Templates {
-			if p.drawing.View == v || p.drawing.View.Part == v.Part && p.drawing.View.Face == v.Face && v.Size == "" {
+			of := p.drawing.View
+			if of.Part == v.Part && of.Face == v.Face && (of.Size == v.Size || of.Size == "" || v.Size == "") {
 				places = append(places, p)
 				break
 			}

@@ -57,7 +57,7 @@ func TestOrderOfThePack(t *testing.T) {
 			t.Errorf("%s is empty", j.Heading)
 		}
 	}
-	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish", "Figures and checks"}
+	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish", "Figures and checks"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -74,9 +74,9 @@ func TestWhatIsPrintedForWhat(t *testing.T) {
 		of   Purposes
 		want []string
 	}{
-		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish"}},
+		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
 		{Buying, []string{"Cover", "Wood and buying"}},
-		{Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Feet and tapers", "Ring and glue-up", "Top", "Finish"}},
+		{Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
 		{Record, []string{"Figures and checks"}},
 		{Buying | Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
 	} {
@@ -123,7 +123,7 @@ func TestWrapRoundsStandForFaces(t *testing.T) {
 		want    []string
 	}{
 		{"Laps", []string{"lap, wrap-round, both sizes"}},
-		{"Feet and tapers", []string{"foot on the floor, from above, size low", "foot on the floor, from above, size tall"}},
+		{"Tapers and plain ends", []string{"foot on the floor, from above, size low", "foot on the floor, from above, size tall"}},
 		{"Bridles", []string{
 			"angle 74°", "angle 79°",
 			"bridle, stretcher, wrap-round, size low", "bridle, stretcher, wrap-round, size tall",

@@ -25,21 +25,34 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 	}
 	for _, l := range piece.Lots(pieces, func(i int) []templates.Drawing { return jobs[i].Drawings }, alike) {
 		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
+		if len(l.Sizes) == 1 && len(pieces) > 1 {
+			l.What.View.Size = l.Sizes[0]
+		}
 		out.Drawings = append(out.Drawings, l.What)
 	}
-	views := make([]templates.View, len(out.Drawings))
-	for i, d := range out.Drawings {
-		views[i] = d.View
-	}
-	slices.SortStableFunc(out.Drawings, func(a, b templates.Drawing) int { // sizes side by side
-		return slices.Index(views, a.View) - slices.Index(views, b.View)
-	})
+	out.Drawings = sideBySide(out.Drawings)
 	for _, l := range piece.Lots(pieces, func(i int) []templates.Picture { return jobs[i].Pictures }, alikePictures) {
 		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
 		out.Pictures = append(out.Pictures, l.What)
 	}
 	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
 	return out, nil
+}
+
+// sideBySide puts the sizes of one view next to each other.
+func sideBySide(all []templates.Drawing) []templates.Drawing {
+	view := func(d templates.Drawing) templates.View {
+		d.View.Size = ""
+		return d.View
+	}
+	at := map[templates.View]int{}
+	for i, d := range all {
+		if _, ok := at[view(d)]; !ok {
+			at[view(d)] = i
+		}
+	}
+	slices.SortStableFunc(all, func(a, b templates.Drawing) int { return at[view(a)] - at[view(b)] })
+	return all
 }
 
 // alike reports whether two drawings would come out the same on paper.

@@ -66,7 +66,7 @@ const (
 	stockHeading     wording.Text = "Stock"
 	lapsHeading      wording.Text = "Laps"
 	bridlesHeading   wording.Text = "Bridles"
-	tapersHeading    wording.Text = "Feet and tapers"
+	tapersHeading    wording.Text = "Tapers and plain ends"
 	glueHeading      wording.Text = "Ring and glue-up"
 	topHeading       wording.Text = "Top"
 	finishHeading    wording.Text = "Finish"

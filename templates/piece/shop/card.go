@@ -35,6 +35,7 @@ type Template struct {
 	Of    Sheet
 	Block Part    // of the shape of a block
 	Angle float64 // of a triangle: the bevel, or what a taper is to the edge
+	Size  string  // of the design, but for a triangle
 }
 
 // A Sheet is a kind of drawing at full size.
@@ -63,14 +64,18 @@ var sheetsOf = map[Do][]Sheet{
 // of its angle.
 func (s Step) templates() []Template {
 	var out []Template
-	for _, of := range sheetsOf[s.Do] {
-		out = append(out, Template{Of: of})
+	for _, b := range s.Parts {
+		for _, size := range append([]string{b.Size}, b.For...) {
+			for _, of := range sheetsOf[s.Do] {
+				out = append(out, Template{Of: of, Size: size})
+			}
+			if s.Do == SawBlocks && (size != "" || b.For == nil) {
+				out = append(out, Template{Of: BlockShape, Block: b.Part, Size: size})
+			}
+		}
 	}
 	switch c := s.Cut; {
-	case s.Do == SawBlocks:
-		for _, b := range s.Parts {
-			out = append(out, Template{Of: BlockShape, Block: b.Part})
-		}
+	case s.Do == SawBlocks: // the block has its angle drawn
 	case c.How == OnTaper:
 		out = append(out, Template{Of: Triangle, Angle: c.OffSquare})
 	case c.OffSquare > 0 && c.How == OnGauge:

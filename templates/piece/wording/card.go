@@ -32,7 +32,12 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	cautions = appendNew(cautions, noteTexts[c.Guard()].With())
 	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {
-		out.Templates = append(out.Templates, views(t)...)
+		for _, v := range views(t) {
+			v.Size = t.Size
+			if !slices.Contains(out.Templates, v) {
+				out.Templates = append(out.Templates, v)
+			}
+		}
 	}
 	return out
 }
@@ -56,7 +61,7 @@ var BlockIDs = map[shop.Part]measure.ID{
 	shop.FoldingWedge: "folding-wedge",
 }
 
-// views returns the views of a drawing, whatever their size and hand.
+// views returns the views of a drawing, whatever their hand.
 func views(t shop.Template) []templates.View {
 	switch t.Of {
 	case shop.Triangle:
