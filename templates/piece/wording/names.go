@@ -44,8 +44,8 @@ var partNames = [...]struct{ one, many wording.Text }{
 var shortNames = map[shop.Part]wording.Text{
 	shop.StretcherTest:  "test",
 	shop.LegTest:        "test",
-	shop.StretcherStick: "block stick",
-	shop.LegStick:       "block stick",
+	shop.StretcherStick: "stick",
+	shop.LegStick:       "stick",
 }
 
 // Part returns what one part is called.
