@@ -222,10 +222,11 @@ func drillFixings(p sized) (row, bool) {
 func grooveFixings(p sized) (row, bool) {
 	f, ok := FixingOf(p.Piece)
 	u := p.Design.Unit
+	deep := math.Max(u.Round(8, 5.0/16), p.WholeUp(2*f.Play+u.Round(3, 1.0/8)))
 	return plain(Operation{
 		Do: DrillFixings, What: note("step.groove-fixings"),
 		Then: notes(
-			note("mortise-buttons", length(sizesOfFixings(u).groove), length(u.Round(6, 1.0/4)), length(u.Round(8, 5.0/16))),
+			note("mortise-buttons", length(sizesOfFixings(u).groove), length(u.Round(6, 1.0/4)), length(deep)),
 			note("mortise-long", length(p.WholeUp(u.Round(30, 1.25)+2*f.Play))), note("fixings-by-table"),
 		),
 		Test: note("button-pulls"), Caution: "clamp-to-drill",

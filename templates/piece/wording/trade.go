@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
@@ -78,7 +79,7 @@ func merged(all ...map[shop.NoteID]wording.Text) map[shop.NoteID]wording.Text {
 	return out
 }
 
-var fixingsHead = []wording.Text{"stretcher", "from mid-length", "hole"}
+var fixingsHead = []wording.Text{"stretcher", "from mid-length", "hole or button"}
 
 const (
 	fixingsHeading wording.Text = "Fixings of the top, from mid-length of each stretcher"
@@ -91,6 +92,10 @@ const (
 	eitherSide     wording.Text = "%s, to either end"
 	roundHole      wording.Text = "round"
 	slotAcross     wording.Text = "slot, %s to the edge"
+	buttonFast     wording.Text = "home, in the middle of its mortise"
+	buttonAlong    wording.Text = "home, free to slide along"
+	buttonOff      wording.Text = "half in, free to go in and out"
+	buttonBoth     wording.Text = "half in, free all ways"
 	slotAlong      wording.Text = "slot along the stretcher"
 )
 
@@ -164,9 +169,27 @@ func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]stri
 		case h.At < 0:
 			where = toPlainEnd.With(s.mm(-h.At))
 		}
-		out = append(out, [2]string{where, s.hole(p, h)})
+		hole := s.hole(p, h)
+		if f.Kind == design.Buttons {
+			hole = button(p, h)
+		}
+		out = append(out, [2]string{where, hole})
 	}
 	return out
+}
+
+// button says how a button stands in its mortise.
+func button(p piece.Piece, h shop.Hole) string {
+	lean := measure.Degrees(shop.SlotAngle(p, h.Stretcher))
+	switch {
+	case !h.Slotted:
+		return buttonFast.With()
+	case lean < 0.01:
+		return buttonAlong.With()
+	case lean > 89.99:
+		return buttonOff.With()
+	}
+	return buttonBoth.With()
 }
 
 func (s speaker) hole(p piece.Piece, h shop.Hole) string {

@@ -27,13 +27,20 @@ func TestFixingsOfTheTop(t *testing.T) {
 		t.Fatalf("%d tables", len(panels))
 	}
 	want := [][]string{
-		{"stretcher", "from mid-length", "hole"},
+		{"stretcher", "from mid-length", "hole or button"},
 		{"1, 3", "75 mm, to either end", "slot, 90° to the edge"},
 		{"2, 4", "at mid-length", "round"},
 		{"2, 4", "75 mm, to either end", "slot along the stretcher"},
 	}
 	if !slices.EqualFunc(panels[0].Table, want, slices.Equal) {
 		t.Errorf("got %q, want %q", panels[0].Table, want)
+	}
+	d := screwed()
+	d.Top.Fixing.Kind = design.Buttons
+	for i, want := range []string{"half in, free to go in and out", "home, in the middle of its mortise", "home, free to slide along"} {
+		if got := Fixings(planOf(t, d))[0].Table[1+i][2]; got != want {
+			t.Errorf("row %d: %q, want %q", i+1, got, want)
+		}
 	}
 	glass := piecetest.Low()
 	if panels := Fixings(planOf(t, glass)); len(panels) != 0 {
