@@ -16,6 +16,7 @@ import (
 type part struct {
 	templates.Section
 	first bool            // behind the calibration square
+	told  bool            // says how true templates are; others do where they are taped
 	added []deferredWords // panels that speak of sheets
 	notes []string        // what was noticed
 }
@@ -248,7 +249,7 @@ func (j *laidSection) layPanels(of part, l Layout) {
 		judged = judged || p.trust != accuracy.Accuracy{}
 		taped = taped || p.rows*p.cols > 1
 	}
-	if judged {
+	if judged && (of.told || taped) {
 		add(accuracy.Panel(!l.Correct.none(), taped, l.Unit))
 	}
 	if len(of.notes) > 0 {

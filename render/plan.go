@@ -78,6 +78,10 @@ func partsOf(job templates.Job) []part {
 		parts[i].Section = s
 	}
 	parts[0].first = true
+	drawn := func(p part) bool { return len(p.Drawings) > 0 }
+	if i := slices.IndexFunc(parts, drawn); i >= 0 {
+		parts[i].told = true
+	}
 	if len(parts) > 1 {
 		parts[0].added = []deferredWords{contents(job.Sections)}
 	} else {
