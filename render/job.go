@@ -178,7 +178,7 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	most := share * j.size[0].Y
 	wide, pictures := wideFirst(pictures)
 	over := geometry.Pt(j.size[0].X, most)
-	front := pictureItems(wide, scaleFor(wide, 1, over), []float64{over.X}, most)
+	front, _ := pictureItems(wide, scaleFor(wide, 1, over), []float64{over.X}, most)
 	if len(pictures) == 0 {
 		return [][]item{front}
 	}
@@ -198,7 +198,11 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 		if slices.ContainsFunc(pictures, func(p templates.Picture) bool { return !p.NoScale }) {
 			free = widths[i:] // those of no scale make room for the others
 		}
-		out = append(out, append(slices.Clip(front), pictureItems(pictures, scale, free, most)...))
+		items, clear := pictureItems(pictures, scale, free, most)
+		if len(out) > 0 && !clear {
+			break // smaller, its lettering would be struck
+		}
+		out = append(out, append(slices.Clip(front), items...))
 	}
 	return out
 }

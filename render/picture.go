@@ -91,13 +91,14 @@ func scaleFor(pictures []templates.Picture, from int, most geometry.Point) int {
 }
 
 // pictureItems returns the pictures of a job laid at the scale they have in
-// common; those of none in each of the widths that they are free to take.
-func pictureItems(pictures []templates.Picture, scale int, widths []float64, most float64) []item {
-	var out []item
+// common; those of none in each of the widths that they are free to take. It reports
+// whether all lettering finds a clear place at that scale.
+func pictureItems(pictures []templates.Picture, scale int, widths []float64, most float64) (out []item, clear bool) {
+	clear = true
 	for _, p := range pictures {
 		if !p.NoScale {
 			v := newView(p, reduction(scale))
-			v.widen(widths[0])
+			clear = v.widen(widths[0]) && clear
 			out = append(out, item{v.block()})
 			continue
 		}
@@ -107,23 +108,24 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 		}
 		out = append(out, shapes)
 	}
-	return out
+	return out, clear
 }
 
 // widen gives the picture more air where its lettering finds no clear place, as far as
-// a width allows.
-func (v *view) widen(most float64) {
+// a width allows, and reports whether it then does.
+func (v *view) widen(most float64) bool {
 	usual := v.air
-	for _, more := range [...]float64{0, 6, 12} {
+	for _, more := range [...]float64{0, 6, 12, 18} {
 		if v.air = usual + more; v.size().X > most {
 			break
 		}
 		size := v.size()
 		if v.inside(&pen{}, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X))) == 0 {
-			return
+			return true
 		}
 	}
 	v.air = usual
+	return false
 }
 
 // draw draws the picture with its upper left corner at a place.
