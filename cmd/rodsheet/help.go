@@ -16,10 +16,10 @@ const sawCaution = `Caution: isolate the saw before setting it and follow its ma
 featherboards and push blocks first; hold small or angled parts in a jig, and
 never trap an offcut between fence and blade.`
 
-const overview = `rodsheet makes a whole piece out of one design file: every figure, what will not
-fit, the cut list, a card for every set-up in working order, full-size templates on
-ordinary sheets of paper. Single angles, tapers, joints and tops are printed
-from the command line alone.
+const overview = `rodsheet makes a whole piece out of one design file: every figure, what
+will not fit, the cut list, a card for every set-up in working order, full-size
+templates on ordinary sheets of paper. Single angles, tapers, joints and tops
+are printed from the command line alone.
 
 Usage:
   rodsheet COMMAND [FLAGS]
