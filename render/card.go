@@ -55,6 +55,7 @@ const (
 	setupHigh   = 48.0 // a picture of a set-up at most
 	afterHigh   = 22.0 // a picture without scale at most
 	afterWide   = 46.0
+	captionWide = 52.0 // of words below a picture narrower than that
 )
 
 // cardShares are the shares of their usual size that pictures may take.
@@ -287,7 +288,7 @@ func cardViewIn(p templates.Picture, width, share, air float64) *view {
 	}
 	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
 	if v.factor = fit; p.NoScale {
-		v.scale = p.Heading
+		v.caption = wrapCaption(p.Heading, v, width)
 		return v
 	}
 	for _, r := range cardReductions {
@@ -298,25 +299,33 @@ func cardViewIn(p templates.Picture, width, share, air float64) *view {
 	if p.Heading != "" {
 		v.scale = say(headingAndScale, p.Heading, v.scale)
 	}
+	v.caption = wrapCaption(v.scale, v, width)
 	return v
 }
 
-// cell is what a picture takes on a card, with the line of words below it.
+// wrapCaption wraps the words below a picture on a card, no wider than the picture
+// unless that is narrow.
+func wrapCaption(words string, v *view, width float64) []string {
+	if words == "" {
+		return nil
+	}
+	return lettering.Wrap(words, small, math.Min(width, math.Max(v.bounds.Width()*v.factor+2*v.air, captionWide)))
+}
+
+// cell is what a picture takes on a card, with the words below it.
 func (v *view) cell() geometry.Point {
-	width := math.Max(v.bounds.Width()*v.factor+2*v.air, lettering.Width(v.scale, small))
+	width := v.bounds.Width()*v.factor + 2*v.air
+	for _, line := range v.caption {
+		width = math.Max(width, lettering.Width(line, small))
+	}
 	for _, l := range v.Labels {
 		width = math.Max(width, lettering.Width(l.Text, letterHeight(l))+2)
 	}
 	return geometry.Pt(width, v.bounds.Height()*v.factor+2*v.air+v.foot())
 }
 
-// foot is the height of the line of words below a picture on a card.
-func (v *view) foot() float64 {
-	if v.scale == "" {
-		return 0
-	}
-	return lettering.Pitch(small)
-}
+// foot is the height of the words below a picture on a card.
+func (v *view) foot() float64 { return float64(len(v.caption)) * lettering.Pitch(small) }
 
 // say sets figures and words in one column.
 func (k *card) say(x, y, width float64) float64 {
@@ -426,7 +435,9 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	for _, v := range k.views {
 		window := v.window(at)
 		v.inside(n, window)
-		n.text(window.Min.X+1, window.Min.Y-v.foot()+1.2, small, v.scale)
+		for i, line := range v.caption {
+			n.text(window.Min.X+1, window.Min.Y-float64(i+1)*lettering.Pitch(small)+1.2, small, line)
+		}
 	}
 	n.words(&k.words, at)
 	for _, b := range k.boxes {

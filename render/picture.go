@@ -15,10 +15,11 @@ import (
 // the words that state the scale.
 type view struct {
 	templates.Picture
-	bounds geometry.Rect // of the strokes, full size
-	factor float64       // mm on paper for a mm of the piece
-	scale  string        // what is said of it
-	air    float64       // kept free round the strokes
+	bounds  geometry.Rect // of the strokes, full size
+	factor  float64       // mm on paper for a mm of the piece
+	scale   string        // what is said of it
+	caption []string      // on a card: heading and scale, below it
+	air     float64       // kept free round the strokes
 }
 
 // reduction returns scale number n of ISO 5455, from 0: 1:1, 1:2, 1:5, 1:10

@@ -191,20 +191,14 @@ func (k *sketcher) blade(far, near float64, s setUp) {
 	k.label(at(wide, far*0.9), at(wide, far), tag("blade"))
 }
 
-// faces says which faces lie where.
+// faces says how the part lies, on it only which face is down.
 func (k *sketcher) faces(s setUp, room solid.Extent) {
 	lie := s.lie()
-	mid := geometry.Pt((room.Min.X+s.blade)/2, room.Max.Y/2)
 	if lie.Down != shop.NoFace {
+		mid := geometry.Pt((room.Min.X+s.blade)/2, room.Max.Y/2)
 		k.label(mid, mid, tag("face-down", wording.Face(lie.Down)))
 	}
-	if lie.Fence != shop.NoFace {
-		k.label(geometry.Pt(room.Min.X, 0), geometry.Pt(s.blade, 0), tag("on-fence", wording.Face(lie.Fence)))
-	}
-	if lie.Rest != shop.NoFace {
-		end := geometry.Pt(room.Min.X, room.Max.Y/2)
-		k.label(end, end, tag("at-stop", wording.Face(lie.Rest)))
-	}
+	k.Heading = wording.Lying(lie, s.cut())
 }
 
 // gaugeAngle draws by how much the gauge is turned off square, at the end of the
@@ -252,8 +246,9 @@ func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Pictur
 	k.wood(before, after, solid.Side())
 	k.block(templates.Dark, geometry.Pt(s.blade, -25), geometry.Pt(s.blade+s.Piece.Kerf, -25), geometry.Pt(s.blade+s.Piece.Kerf, s.cut().Height), geometry.Pt(s.blade, s.cut().Height))
 	k.line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
-	k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("plain-figure", s.MM(s.blade)))
-	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("plain-figure", s.MM(s.cut().Height)))
+	k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("from-jig", s.MM(s.blade)))
+	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("blade-high", s.MM(s.cut().Height)))
+	k.Heading = wording.Lying(s.lie(), s.cut())
 	return k.Picture
 }
 
@@ -334,6 +329,7 @@ func (s setUp) onTaper() templates.Picture {
 	out := along.Perp() // along runs down the paper: its left is the right of the picture
 	k.span(foot, foot.Add(along.Mul(line)), out.Mul(rail+2*jigApron), tag("plain-figure", s.MM(line)))
 	k.arrow(false, geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
+	k.Heading = wording.Lying(s.lie(), s.cut())
 	return k.Picture
 }
 

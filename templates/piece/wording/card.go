@@ -372,6 +372,32 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 	return out
 }
 
+// lyingTexts say of each tool what the faces of a part come to there: the face down,
+// that on fence or jig, the end at the stop.
+var lyingTexts = [...][3]wording.Text{
+	shop.OnGauge: {"%s down", "%s on the fence", "%s at the stop"},
+	shop.OnEnd:   {"on %s", "%s on the jig"},
+	shop.OnTaper: {"", "%s on the jig", "%s first"},
+}
+
+// Lying says how a part lies for a cut.
+func Lying(l shop.Lie, c shop.Cut) string {
+	texts := lyingTexts[c.How]
+	switch {
+	case c.How == shop.OnTaper:
+		l.Rest = shop.Foot
+	case c.Stop == 0:
+		l.Rest = shop.NoFace
+	}
+	var all []string
+	for i, f := range [...]shop.Face{l.Down, l.Fence, l.Rest} {
+		if f != shop.NoFace && texts[i] != "" {
+			all = append(all, texts[i].With(Face(f)))
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
 func asItIs(t wording.Text) wording.Text { return t }
 
 // together says one note of several steps.

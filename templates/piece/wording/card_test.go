@@ -117,3 +117,23 @@ func TestCardsSayHowTheGaugeLeans(t *testing.T) {
 		}
 	})
 }
+
+// What is said below a picture of a set-up names every face as the step has it.
+func TestLyingNamesEveryFace(t *testing.T) {
+	stop := shop.Cut{How: shop.OnGauge, Stop: 300}
+	for _, tt := range []struct {
+		lie  shop.Lie
+		cut  shop.Cut
+		want string
+	}{
+		{shop.Lie{Down: shop.RingSide, Fence: shop.Back, Rest: shop.Foot}, stop, "ring side down, back on the fence, foot at the stop"},
+		{shop.Lie{Fence: shop.Back}, stop, "back on the fence"},
+		{shop.Lie{Down: shop.Underside, Fence: shop.RingSide, Rest: shop.PlainEnd}, shop.Cut{How: shop.OnGauge, Line: 20}, "underside down, ring side on the fence"},
+		{shop.Lie{Down: shop.RoughEnd, Fence: shop.RingSide}, shop.Cut{How: shop.OnEnd, Stop: 9}, "on its sawn end, ring side on the jig"},
+		{shop.Lie{Fence: shop.Back}, shop.Cut{How: shop.OnTaper}, "back on the jig, foot first"},
+	} {
+		if got := Lying(tt.lie, tt.cut); got != tt.want {
+			t.Errorf("%v: %q, want %q", tt.lie, got, tt.want)
+		}
+	}
+}

@@ -80,7 +80,7 @@ var faceNames = [...]wording.Text{
 	shop.PlainEnd:      "plain end",
 	shop.Head:          "head",
 	shop.Foot:          "foot",
-	shop.RoughEnd:      "the rough end",
+	shop.RoughEnd:      "its sawn end",
 	shop.OppositeCut:   "edge opposite the cut",
 }
 
