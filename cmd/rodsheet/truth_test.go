@@ -232,7 +232,7 @@ func TestTaperOverSheetsIsWhole(t *testing.T) {
 func TestTopOverSheetsIsWhole(t *testing.T) {
 	t.Parallel()
 	for _, paper := range truthPapers {
-		job := printJob(t, append([]string{"top", "--diameter", "600mm"}, paper.args...)...)
+		job := printJob(t, append([]string{"top", "--diameter", "600mm", "--full"}, paper.args...)...)
 		var points []geometry.Point
 		for k := range 720 {
 			sin, cos := math.Sincos(float64(k) * math.Pi / 360)
