@@ -25,14 +25,15 @@ type card struct {
 	// sheets is where the sheets of the templates are named, in a column so wide.
 	sheets  geometry.Point
 	column  float64
-	share   float64 // of their usual size that the pictures have
-	hanging map[hanging]*view
+	share   float64         // of their usual size that the pictures have
+	hanging map[hanging]int // how many labels of a picture are struck, as far as that was asked
 }
 
-// A hanging is a picture, told by its first stroke, in a column so wide.
+// A hanging is a picture, told by its first stroke, at a scale and with so much air
+// round it.
 type hanging struct {
-	first *templates.Stroke
-	width float64
+	first       *templates.Stroke
+	factor, air float64
 }
 
 // A hung picture has its upper left corner at a place.
@@ -63,12 +64,12 @@ var cardShares = [...]float64{1, 0.8, 0.65, 0.5, 0.4}
 
 // layCard lays a card as wide as most, its pictures at a share of their usual size or
 // as large as its height allows. It reports whether one sheet holds it.
-func layCard(c templates.Card, most geometry.Point, share float64) (k *card, ok bool) {
+func layCard(c templates.Card, most geometry.Point, share float64, seen map[hanging]int) (k *card, ok bool) {
 	for _, s := range cardShares {
 		if s > share {
 			continue
 		}
-		if k = layCardAt(c, most.X, s); k.size.Y <= most.Y {
+		if k = layCardAt(c, most.X, s, seen); k.size.Y <= most.Y {
 			return k, true
 		}
 	}
@@ -80,11 +81,12 @@ func layCard(c templates.Card, most geometry.Point, share float64) (k *card, ok 
 func layCards(all []templates.Card, most geometry.Point) []*card {
 	var best []*card
 	fewest := math.MaxInt
+	seen := map[hanging]int{}
 	for _, share := range cardShares[:3] {
 		laid := make([]*card, len(all))
 		sheets, room := 0, 0.0
 		for i, c := range all {
-			k, ok := layCard(c, most, share)
+			k, ok := layCard(c, most, share, seen)
 			if !ok {
 				continue
 			}
@@ -108,15 +110,14 @@ func (v hung) window(at geometry.Point) geometry.Rect {
 
 // layCardAt lays a card with its pictures at a share of their usual size, as low as it
 // goes with hardly a picture smaller: the words take more of the width or less.
-func layCardAt(c templates.Card, width, share float64) *card {
-	views := map[hanging]*view{}
-	best := layColumns(c, width, share, cardColumn, views)
+func layCardAt(c templates.Card, width, share float64, seen map[hanging]int) *card {
+	best := layColumns(c, width, share, cardColumn, seen)
 	if width < cardNarrow {
 		return best
 	}
 	large := best.shown()
 	for _, words := range [...]float64{0.45, 0.52} {
-		if k := layColumns(c, width, share, words, views); k.size.Y < best.size.Y-slack && k.shown() >= 0.8*large {
+		if k := layColumns(c, width, share, words, seen); k.size.Y < best.size.Y-slack && k.shown() >= 0.8*large {
 			best = k
 		}
 	}
@@ -133,7 +134,7 @@ func (k *card) shown() (sum float64) {
 
 // layColumns lays a card as low as it goes: words beside the pictures or below them,
 // the pictures in columns or in rows.
-func layColumns(c templates.Card, width, share, words float64, views map[hanging]*view) (best *card) {
+func layColumns(c templates.Card, width, share, words float64, seen map[hanging]int) (best *card) {
 	inner := width - 2*cardEdge
 	column := words * inner
 	left, right := inner-column-gap, cardEdge+inner-column
@@ -161,7 +162,7 @@ func layColumns(c templates.Card, width, share, words float64, views map[hanging
 		if width < cardNarrow {
 			lay = func(k *card, y float64) float64 { return k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner) }
 		}
-		k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: views}
+		k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
 		k.size.Y = cardEdge - lay(k, k.head(inner))
 		if best == nil || k.size.Y < best.size.Y-slack {
 			best = k
@@ -241,25 +242,13 @@ func (k *card) hang(pictures []templates.Picture, left, y, width float64) float6
 	return low
 }
 
-// view returns a picture for a column: how it hangs best takes long to find.
-func (k *card) view(p templates.Picture, width float64) *view {
-	if len(p.Strokes) == 0 {
-		return cardView(p, width, k.share)
-	}
-	h := hanging{&p.Strokes[0], width}
-	if k.hanging[h] == nil {
-		k.hanging[h] = cardView(p, width, k.share)
-	}
-	return k.hanging[h]
-}
-
 // cardReductions are the scales of the pictures on cards: those of ISO 5455 and
 // steps between them, for there a larger picture says more than a familiar scale.
 var cardReductions = [...]float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
 
-// cardView returns a picture as large as a card has room for, with so much air round
+// view returns a picture as large as a card has room for, with so much air round
 // it that its lettering finds clear places.
-func cardView(p templates.Picture, width, share float64) *view {
+func (k *card) view(p templates.Picture, width float64) *view {
 	airs := []float64{2}
 	if len(p.Labels) > 0 {
 		airs = []float64{5, 9, 14, 20}
@@ -267,9 +256,19 @@ func cardView(p templates.Picture, width, share float64) *view {
 	var best *view
 	fewest := math.MaxInt
 	for _, air := range airs {
-		v := cardViewIn(p, width, share, air)
+		v := cardViewIn(p, width, k.share, air)
 		size := v.cell()
-		if n := v.inside(&pen{}, geometry.Box(0, v.foot(), size.X, size.Y)); n < fewest {
+		n, known := 0, false
+		if len(p.Strokes) > 0 {
+			n, known = k.hanging[hanging{&p.Strokes[0], v.factor, air}]
+		}
+		if !known {
+			n = v.inside(&pen{}, geometry.Box(0, v.foot(), size.X, size.Y))
+			if len(p.Strokes) > 0 {
+				k.hanging[hanging{&p.Strokes[0], v.factor, air}] = n
+			}
+		}
+		if n < fewest {
 			fewest, best = n, v
 		}
 		if fewest == 0 {
