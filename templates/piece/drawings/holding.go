@@ -52,3 +52,27 @@ func blockDrawing(p piece.Piece, b shop.Block) templates.Drawing {
 	d.LabelPoint(c[2], tag("wide-square", p.MM(b.Width)))
 	return d
 }
+
+// blockPictures returns the outline of every block that is among some parts, with its
+// figures.
+func blockPictures(plan shop.Plan, parts []shop.Batch) []templates.Picture {
+	var out []templates.Picture
+	for _, l := range plan.Blocks {
+		b, p := l.What, plan.Pieces[0]
+		if !slices.ContainsFunc(parts, func(q shop.Batch) bool { return q.Part == b.Part && slices.Equal(q.For, l.Sizes) }) {
+			continue
+		}
+		k := sketcher{to: geometry.Identity()}
+		c := blockCorners(b)
+		off := math.Max(b.Across, b.Thick) / 8
+		k.block(templates.Light, c...)
+		k.span(c[0], c[1], geometry.Pt(0, -off), tag("across", p.MM(b.Across)))
+		k.span(c[1], c[2], geometry.Pt(off, 0), tag("thick-side", p.MM(b.Thick)))
+		if b.Thin > 0 {
+			k.span(c[0], c[3], geometry.Pt(-off, 0), tag("thin-side", p.MM(b.Thin)))
+		}
+		k.Heading = piece.WithSizes(say(blockHeading, wording.Block(b), p.Say(measure.Angle(b.Angle)), p.MM(b.Width)), l.Sizes, len(plan.Pieces))
+		out = append(out, k.Picture)
+	}
+	return out
+}

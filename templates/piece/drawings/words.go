@@ -66,6 +66,7 @@ const (
 	stockHeading     wording.Text = "Stock"
 	lapsHeading      wording.Text = "Laps"
 	bridlesHeading   wording.Text = "Bridles"
+	blockHeading     wording.Text = "%s, %s, %s wide"
 	tapersHeading    wording.Text = "Tapers and plain ends"
 	glueHeading      wording.Text = "Ring and glue-up"
 	topHeading       wording.Text = "Top"

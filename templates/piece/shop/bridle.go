@@ -152,7 +152,7 @@ func sawStrips(p sized) (row, bool) {
 	return plain(Operation{
 		Do: SawBlocks, What: note("step.strip"), From: b.From,
 		Cut:  Cut{How: OnTaper, OffSquare: b.Angle, Height: b.Width, Through: true},
-		Then: notes(note("strip-sizes", length(b.Across), length(b.Thin), length(b.Thick))),
+		Then: notes(note("strip-from-stick")),
 		Test: note("stands-on-end"), Caution: "small-parts",
 	}, b.batch), ok
 }

@@ -135,6 +135,9 @@ func (c *Card) take(s Step) bool {
 	if s.Lies[0] == (Lie{}) && math.Abs(set.Swing) == math.Abs(c.Swing) {
 		set.Swing = c.Swing // a block may lean either way
 	}
+	if s.Do == SawBlocks && set.How == OnTaper {
+		set.Swing = c.Swing // strips differ in nothing else, and say which is whose
+	}
 	high := math.Max(set.Height, c.Height)
 	switch {
 	case c.Through && set.Through || c.Hand && set.Hand:

@@ -137,3 +137,20 @@ func TestLyingNamesEveryFace(t *testing.T) {
 		}
 	}
 }
+
+// Parts that differ in nothing said are counted together, and so are the two ends of a
+// test piece.
+func TestCountsAreSaidOnce(t *testing.T) {
+	s := speaker{sizes: 2}
+	for want, parts := range map[string][]shop.Batch{
+		"block stick, stretcher stock: 2": {{Part: shop.StretcherStick, Count: 1}, {Part: shop.StretcherStick, Count: 1}},
+		"leg: 3 low, 3 tall":              {{Part: shop.Leg, Size: "low", Count: 3}, {Part: shop.Leg, Size: "tall", Count: 3}},
+		"leg: 1 test, both its ends":      {{Part: shop.Leg, Tests: 1}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
+		"leg: 1 test, its other end":      {{Part: shop.Leg, Tests: 1, OtherEnd: true}},
+		"leg: 2 test, both ends of 1":     {{Part: shop.Leg, Tests: 2}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
+	} {
+		if got := s.counts(parts[0].Part, parts); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

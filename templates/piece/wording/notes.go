@@ -102,7 +102,7 @@ var noteTexts = merged(tradeTexts, map[shop.NoteID]wording.Text{
 	"lap-took-half":         "the stop must reach what the lap has left of the plain end.",
 	"tests-first":           "Take the test pieces through every card of the joint first, to lines where they are too short for the stop: the fit depends on their thickness.",
 	"spares-first":          "Take the spares through every card of the joint first: the fit depends on their thickness.",
-	"strip-sizes":           "A wedge %s long, %s thin and %s thick, shaped at the end of its block stick and cut free last.",
+	"strip-from-stick":      "Shape it at the end of its block stick and cut it free last.",
 	"stands-on-end":         "with the strip beside it the part stands on the whole of its sawn end.",
 	"cauls-from-ends":       "From the ends of a block stick that is never shorter than %s at the saw.",
 	"from-wrap-round":       "From the wrap-round. Where the lines do not meet at an arris the paper has slipped.",

@@ -197,6 +197,7 @@ func (s speaker) parts(all []shop.Batch) string {
 
 // counts says how many of a part there are, and of or for which sizes.
 func (s speaker) counts(part shop.Part, all []shop.Batch) string {
+	var counted []shop.Batch // by what they are for
 	var words []string
 	spares, tests := 0, [2]int{}
 	for _, b := range all {
@@ -204,7 +205,12 @@ func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 			continue
 		}
 		if b.Count > 0 {
-			words = append(words, s.count(b))
+			k := slices.IndexFunc(counted, func(c shop.Batch) bool { return c.Size == b.Size && slices.Equal(c.For, b.For) })
+			if k < 0 {
+				counted = append(counted, b)
+			} else {
+				counted[k].Count += b.Count
+			}
 		}
 		spares += b.Spares
 		if b.OtherEnd {
@@ -213,14 +219,21 @@ func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 			tests[0] += b.Tests
 		}
 	}
+	for _, b := range counted {
+		words = append(words, s.count(b))
+	}
 	if spares > 0 {
 		words = append(words, say("%d spare", spares))
 	}
-	if tests[0] > 0 {
-		words = append(words, say("%d test", tests[0]))
-	}
-	if tests[1] > 0 {
-		words = append(words, say("%d test, its other end", tests[1]))
+	switch one, other := tests[0], tests[1]; {
+	case one > 0 && one == other:
+		words = append(words, say("%d test, both its ends", one))
+	case one > 0 && other > 0:
+		words = append(words, say("%d test, both ends of %d", one, other))
+	case one > 0:
+		words = append(words, say("%d test", one))
+	case other > 0:
+		words = append(words, say("%d test, its other end", other))
 	}
 	if len(words) == 0 {
 		return Part(part)
