@@ -115,7 +115,7 @@ func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templa
 			seen[row.quantized().angle] = true
 		}
 	}
-	if len(own) > 0 {
+	if s.Full || slices.ContainsFunc(own, func(r angleRow) bool { return !r.along }) { // a taper has its points
 		job.Panels = append(job.Panels, usesPanel(own, len(pieces), s))
 	}
 	for _, row := range own {

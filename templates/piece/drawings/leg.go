@@ -51,15 +51,12 @@ type legFace struct {
 	from         float64       // x of a level line at y = 0, less its x on the stretcher side
 }
 
-// legJob returns how the tapers are set out, and the section of the foot. A full
-// setting draws the leg on its ring side and, where ring side and outer side taper
-// too, on its back, and no points.
+// legJob returns how the tapers are set out. A full setting draws the leg on its ring
+// side and, where ring side and outer side taper too, on its back, and its foot.
 func legJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	l := legShape{p, p.Frame.Leg}
 	if !s.Full {
-		job := taperJob(p)
-		job.Drawings = append(job.Drawings, l.footDrawing())
-		return job, nil
+		return taperJob(p), nil
 	}
 	inner, outer, inside, outside := l.cutFaces()
 	faces := []legFace{{

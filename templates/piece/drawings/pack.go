@@ -150,7 +150,7 @@ func stageKinds() []stageKind {
 		{at: shop.TaperStage, kind: legJob},
 		{at: shop.GlueStage, kind: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
 		{at: shop.GlueStage, kind: planJob, planOnly: true},
-		{at: shop.TopStage, kind: padJob},
+		{at: shop.TopStage, kind: padJob, fullOnly: true},
 		{at: shop.TopStage, kind: topJob},
 	}
 }

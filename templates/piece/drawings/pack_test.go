@@ -123,7 +123,7 @@ func TestWrapRoundsStandForFaces(t *testing.T) {
 		want    []string
 	}{
 		{"Laps", []string{"lap, wrap-round, both sizes"}},
-		{"Tapers and plain ends", []string{"foot on the floor, from above, size low", "foot on the floor, from above, size tall"}},
+		{"Tapers and plain ends", nil},
 		{"Bridles", []string{
 			"angle 74°", "angle 79°",
 			"bridle, stretcher, wrap-round, size low", "bridle, stretcher, wrap-round, size tall",
