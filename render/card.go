@@ -43,20 +43,21 @@ type hung struct {
 }
 
 const (
-	cardEdge    = 2.5  // mm, inside the frame
-	cardColumn  = 0.37 // of the width, for figures and words
-	cardNarrow  = 150  // mm, below which all stands in one column
-	numberHigh  = 5.0
-	headingHigh = 4.0
-	tickSide    = 2.8
-	figureHigh  = 4.0
-	figureRow   = 6.6
-	writeWide   = 17.0 // of a box for a figure used
-	signSide    = 4.2  // of the warning sign
-	setupHigh   = 48.0 // a picture of a set-up at most
-	afterHigh   = 22.0 // a picture without scale at most
-	afterWide   = 46.0
-	captionWide = 52.0 // of words below a picture narrower than that
+	cardEdge     = 2.5  // mm, inside the frame
+	cardColumn   = 0.37 // of the width, for figures and words
+	cardNarrow   = 150  // mm, below which all stands in one column
+	numberHigh   = 5.0
+	headingHigh  = 4.0
+	tickSide     = 2.8
+	figureHigh   = 4.0
+	figureRow    = 6.6
+	writeWide    = 17.0  // of a box for a figure used
+	signSide     = 4.2   // of the warning sign
+	setupHigh    = 48.0  // a picture of a set-up at most
+	afterHigh    = 22.0  // a picture without scale at most
+	cardReadable = 140.0 // longest line of words
+	afterWide    = 46.0
+	captionWide  = 52.0 // of words below a picture narrower than that
 )
 
 // cardShares are the shares of their usual size that pictures may take.
@@ -157,6 +158,16 @@ func layColumns(c templates.Card, width, share, words float64, seen map[hanging]
 		func(k *card, y float64) float64 {
 			y = k.hang(all, cardEdge, y, inner)
 			return math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
+		},
+		func(k *card, y float64) float64 { // without figures the words take what the pictures leave
+			low, from := k.hang(all, cardEdge, y, left), cardEdge
+			for _, v := range k.views {
+				from = math.Max(from, v.at.X+v.cell().X+gap)
+			}
+			if len(k.Figures) > 0 {
+				return math.Inf(-1)
+			}
+			return math.Min(low, k.text(from, y, math.Min(cardReadable, cardEdge+inner-from)))
 		},
 	} {
 		if width < cardNarrow {

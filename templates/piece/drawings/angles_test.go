@@ -44,8 +44,9 @@ func TestOnlyAnglesForPaperHaveTriangles(t *testing.T) {
 	for bevel, want := range map[string]string{
 		"bevel 60°": "Set by a set square", "2.63° to the edge": "two points", "1.67° to the edge": "two points",
 	} {
-		if !slices.ContainsFunc(job.Panels, func(p templates.Panel) bool {
-			return slices.ContainsFunc(p.Table, func(row []string) bool { return row[0] == bevel && strings.Contains(row[2], want) })
+		if !slices.ContainsFunc(slices.Concat(job.Panels, tapers.Panels), func(p templates.Panel) bool {
+			return strings.Contains(strings.Join(p.Text, " "), bevel) && strings.Contains(p.Heading, want) ||
+				slices.ContainsFunc(p.Table, func(row []string) bool { return row[0] == bevel && strings.Contains(row[2], want) })
 		}) {
 			t.Errorf("%s: %q is not said", bevel, want)
 		}

@@ -125,7 +125,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 		}
 		switch at {
 		case shop.GlueStage:
-			out.Panels = append(out.Panels, wording.GlueUp(k.plan)...)
+			out.Panels = append(out.Panels, wording.GlueUp(k.plan, k.Full)...)
 		case shop.TopStage:
 			out.Panels = append(out.Panels, wording.Fixings(k.plan)...)
 		}

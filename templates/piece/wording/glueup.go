@@ -12,20 +12,27 @@ import (
 
 var blocksHead = []wording.Text{"block", "count", "angle", "thin, thick", "across", "width", "from"}
 
-// GlueUp returns the order of assembly and the blocks that it takes.
-func GlueUp(plan shop.Plan) []templates.Panel {
+// GlueUp returns the order of assembly, in two halves that stand beside each other, and
+// before it where all is asked for the blocks that it takes: cards say how they are made.
+func GlueUp(plan shop.Plan, full bool) []templates.Panel {
 	if len(plan.Pieces) == 0 {
 		return nil
 	}
 	s := speakerFor(plan.Pieces)
-	out := []templates.Panel{s.blocks(plan.Blocks)}
+	var out []templates.Panel
+	if full {
+		out = append(out, s.blocks(plan.Blocks))
+	}
 	for _, l := range plan.GlueUps() {
-		panel := templates.Panel{Heading: piece.WithSizes(say("Glue-up"), l.Sizes, s.sizes)}
+		var steps []string
 		for i, step := range l.What.Steps {
-			panel.Text = append(panel.Text, fmt.Sprintf("%d. %s", i+1, strings.Join(s.all(step.All()), " ")))
+			steps = append(steps, fmt.Sprintf("%d. %s", i+1, strings.Join(s.all(step.All()), " ")))
 		}
-		panel.Text = append(panel.Text, strings.Join(s.all(l.What.Blocks.All()), " "))
-		out = append(out, panel)
+		steps = append(steps, strings.Join(s.all(l.What.Blocks.All()), " "))
+		half := len(steps) - 3 // the last ones are the longest
+		heading := piece.WithSizes(say("Glue-up"), l.Sizes, s.sizes)
+		out = append(out, templates.Panel{Heading: heading, Text: steps[:half]},
+			templates.Panel{Heading: say("%s, from step %d", heading, half+1), Text: steps[half:]})
 	}
 	return out
 }

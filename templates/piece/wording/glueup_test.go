@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"rodsheet/templates"
 	"strings"
 	"testing"
 
@@ -22,7 +23,7 @@ func TestGlueUpWords(t *testing.T) {
 		{"flush heads", piecetest.Low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {
-		all := strings.Join(GlueUp(planOf(t, c.d))[1].Text, "\n")
+		all := strings.Join(wordsOf(GlueUp(planOf(t, c.d), false)), "\n")
 		if !strings.Contains(all, c.has) || strings.Contains(all, c.no) {
 			t.Errorf("%s: want %q and not %q in\n%s", c.name, c.has, c.no, all)
 		}
@@ -37,10 +38,18 @@ func TestGlueUpWords(t *testing.T) {
 func TestGlueUpShared(t *testing.T) {
 	twin := piecetest.Low()
 	twin.Size = "twin"
-	if got := GlueUp(planOf(t, piecetest.Low(), twin)); len(got) != 2 || got[1].Heading != "Glue-up, both sizes" {
+	if got := GlueUp(planOf(t, piecetest.Low(), twin), true); len(got) != 3 || got[1].Heading != "Glue-up, both sizes" {
 		t.Errorf("%d panels for twins, want words and blocks", len(got))
 	}
-	if got := GlueUp(planOf(t, piecetest.Low(), piecetest.Tall())); len(got) != 2 {
+	if got := GlueUp(planOf(t, piecetest.Low(), piecetest.Tall()), false); len(got) != 2 {
 		t.Errorf("%d panels for low and tall, want the words once", len(got))
 	}
+}
+
+// wordsOf returns all paragraphs of panels.
+func wordsOf(panels []templates.Panel) (out []string) {
+	for _, p := range panels {
+		out = append(out, p.Text...)
+	}
+	return out
 }

@@ -29,7 +29,7 @@ func planOf(t rapid.TB, designs ...design.Design) shop.Plan {
 
 // lists are all that is printed of a plan.
 func lists(p shop.Plan) []templates.Panel {
-	return slices.Concat(CutList(p), GlueUp(p), cardPanels(p))
+	return slices.Concat(CutList(p), GlueUp(p, true), cardPanels(p))
 }
 
 // cardPanels are the words of the cards of a plan, their figures as tables.
