@@ -83,7 +83,7 @@ func (g *gallery) add(p piece.Piece, c shop.Card, works []shop.Work) {
 		if g.knows(c, w.Step) {
 			continue
 		}
-		if w.Lie == 0 {
+		if w.Lie == 0 && !c.Hand {
 			g.setup = append(g.setup, newSetUp(p, c.Steps[w.Step], w).pictures()...)
 		}
 		if i > 0 && len(g.setup) > 0 {
