@@ -274,7 +274,7 @@ func TestExamplesAreUpToDate(t *testing.T) {
 		}
 		name := args[len(args)-1]
 		sameFile(t, name, filepath.Join(dir, name))
-		if wrote := fmt.Sprintf("wrote %s: %s sheets,", name, strings.TrimSpace(strings.Split(line, "|")[2])); !strings.Contains(out, wrote) {
+		if wrote := fmt.Sprintf("wrote %s: %s sheet", name, strings.TrimSpace(strings.Split(line, "|")[2])); !strings.Contains(out, wrote) {
 			t.Errorf("%s: printed %q, want %q", command, lastLine(out), wrote)
 		}
 		if text := strings.TrimSuffix(name, ".pdf") + ".txt"; strings.Contains(line, text) {

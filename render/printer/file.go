@@ -157,7 +157,8 @@ func (e entryTOML) record() (Record, error) {
 	}
 	u, err := measure.ParseUnit(e.Unit)
 	if err != nil {
-		return Record{}, fmt.Errorf("unit %v", err)
+		said, _ := wording.Fault(err, measure.Millimetre)
+		return Record{}, fmt.Errorf("unit %s", said)
 	}
 	mm := unitSize(u)
 	r := Record{Unit: u, Across: *e.Across * mm, Along: *e.Along * mm}

@@ -125,3 +125,25 @@ func checkJig(t *rapid.T, s setUp, pic templates.Picture) {
 		t.Errorf("%v: wood goes from %v on, the blade begins at %v", s.What, waste.Min.X, blade.Min.X)
 	}
 }
+
+// A card that is done by hand shows no saw.
+func TestCardsByHandShowNoSaw(t *testing.T) {
+	d := piecetest.Low()
+	d.Saw.Highest = 10
+	plan := shop.NewPlan([]piece.Piece{piecetest.Worked(t, d)})
+	byHand := 0
+	for i, g := range galleries(plan) {
+		if !plan.Cards[i].Hand {
+			continue
+		}
+		byHand++
+		for _, p := range g.setup {
+			if len(areasOf(p, templates.Dark)) > 0 {
+				t.Errorf("card %d is done by hand and shows a blade", i+1)
+			}
+		}
+	}
+	if byHand == 0 {
+		t.Error("no card is done by hand")
+	}
+}

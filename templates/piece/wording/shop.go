@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -182,17 +181,6 @@ func (s speaker) past(n int, all [joint.RingMost]float64) string {
 		words[i] = say("%s at stretcher %d", s.mm(all[i]), i+1)
 	}
 	return strings.Join(words, ", ")
-}
-
-// parts names the parts of a step: "stretcher: 3 low, 3 tall, 1 spare".
-func (s speaker) parts(all []shop.Batch) string {
-	var out []string
-	for i, b := range all {
-		if !slices.ContainsFunc(all[:i], func(c shop.Batch) bool { return c.Part == b.Part }) {
-			out = append(out, s.counts(b.Part, all))
-		}
-	}
-	return cmp.Or(strings.Join(out, "; "), empty)
 }
 
 // counts says how many of a part there are, and of or for which sizes.
