@@ -62,6 +62,8 @@ func Pages() *rapid.Generator[page.Document] {
 	point := rapid.Custom(func(t *rapid.T) geometry.Point {
 		return geometry.Pt(coordinate.Draw(t, "x"), coordinate.Draw(t, "y"))
 	})
+	// A reader that is told to close an outline drops a last corner on the first.
+	open := func(corners []geometry.Point) bool { return corners[0] != corners[len(corners)-1] }
 	return rapid.Custom(func(t *rapid.T) page.Document {
 		p := page.Page{
 			Width:  rapid.Float64Range(50, 1189).Draw(t, "width"),
@@ -77,7 +79,7 @@ func Pages() *rapid.Generator[page.Document] {
 		}
 		for range rapid.IntRange(0, 5).Draw(t, "areas") {
 			p.Areas = append(p.Areas, page.Area{
-				Gray: float64(rapid.IntRange(0, 255).Draw(t, "gray")) / 255, Points: rapid.SliceOfN(point, 3, 6).Draw(t, "corners"),
+				Gray: float64(rapid.IntRange(0, 255).Draw(t, "gray")) / 255, Points: rapid.SliceOfN(point, 3, 6).Filter(open).Draw(t, "corners"),
 			})
 		}
 		return page.Document{Title: "any", Lines: Lines(), Pages: []page.Page{p}}
