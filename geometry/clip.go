@@ -84,7 +84,7 @@ func within(s Segment, convex []Point) (w stretch, along bool) {
 	w = stretch{0, 1}
 	for i, p := range convex {
 		e := convex[(i+1)%len(convex)].Sub(p)
-		if e.Norm() < rounding {
+		if e.Dot(e) < rounding*rounding {
 			continue
 		}
 		// The inside is to the left of e: e × (A + t·d − p) ≥ 0.

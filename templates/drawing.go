@@ -5,8 +5,6 @@
 package templates
 
 import (
-	"slices"
-
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 )
@@ -186,30 +184,40 @@ type Setting struct {
 }
 
 // Bounds returns the box round all strokes.
-func (d Drawing) Bounds() geometry.Rect { return bounds(d.Strokes) }
+func (d Drawing) Bounds() geometry.Rect { return bounds(d.Strokes).Rect }
 
 // Bounds returns the box round all that is drawn but lettering.
 func (p Picture) Bounds() geometry.Rect {
-	all := slices.Clone(p.Strokes)
+	box := bounds(p.Strokes)
 	for _, a := range p.Areas {
-		all = append(all, Stroke{Points: a.Points})
+		box.add(a.Points)
 	}
 	for _, a := range p.Arrows {
-		all = append(all, Stroke{Points: a.Points})
+		box.add(a.Points)
 	}
-	return bounds(all)
+	return box.Rect
 }
 
-func bounds(strokes []Stroke) (box geometry.Rect) {
-	first := true
+// An extent is the box round all points added so far.
+type extent struct {
+	geometry.Rect
+	any bool
+}
+
+func (e *extent) add(points []geometry.Point) {
+	own := geometry.Bounds(points...)
+	switch {
+	case len(points) == 0:
+	case e.any:
+		e.Rect = e.Union(own)
+	default:
+		e.Rect, e.any = own, true
+	}
+}
+
+func bounds(strokes []Stroke) (box extent) {
 	for _, s := range strokes {
-		switch own := geometry.Bounds(s.Points...); {
-		case len(s.Points) == 0:
-		case first:
-			box, first = own, false
-		default:
-			box = box.Union(own)
-		}
+		box.add(s.Points)
 	}
 	return box
 }

@@ -39,6 +39,7 @@ func (p *Placer) Bar(lines ...geometry.Segment) {
 type spot struct {
 	centre geometry.Point
 	angle  float64
+	along  geometry.Point   // of length 1, at the angle
 	link   geometry.Segment // from the label to what it names; no length: it lies beside it
 }
 
@@ -82,10 +83,10 @@ func (p *Placer) Avoid(r geometry.Rect) {
 }
 
 func (p *Placer) put(text string, height float64, size geometry.Point, s spot) {
-	along := geometry.Polar(1, s.angle)
-	start := s.centre.Sub(along.Mul(size.X / 2)).Sub(along.Perp().Mul(size.Y / 2))
+	start := s.centre.Sub(s.along.Mul(size.X / 2)).Sub(s.along.Perp().Mul(size.Y / 2))
 	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
-	p.Boxes = append(p.Boxes, s.box(size))
+	box := s.box(size)
+	p.Boxes = append(p.Boxes, box[:])
 	if s.led() {
 		p.Leaders = append(p.Leaders, s.link)
 		p.Bar(s.link)
@@ -94,15 +95,14 @@ func (p *Placer) put(text string, height float64, size geometry.Point, s spot) {
 
 // box returns the corners of what the label covers: its letters, what hangs
 // below the base line, and a little air.
-func (s spot) box(size geometry.Point) []geometry.Point {
+func (s spot) box(size geometry.Point) [4]geometry.Point {
 	const air = 0.7
-	u := geometry.Polar(1, s.angle)
-	v := u.Perp()
+	u, v := s.along, s.along.Perp()
 	down := lettering.Descent(size.Y)
 	left, right := -size.X/2-air, size.X/2+air
 	low, high := -size.Y/2-down-air/2, size.Y/2+air
 	corner := func(x, y float64) geometry.Point { return s.centre.Add(u.Mul(x)).Add(v.Mul(y)) }
-	return []geometry.Point{corner(left, low), corner(right, low), corner(right, high), corner(left, high)}
+	return [4]geometry.Point{corner(left, low), corner(right, low), corner(right, high), corner(left, high)}
 }
 
 // What is wrong with a spot, counted in lines between a label and what it
@@ -116,7 +116,11 @@ const (
 // it or under its leader, lines on the way to what it names. A spot off the
 // window counts as impossible. It stops counting lines at enough.
 func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
-	box := s.box(size)
+	if !p.Window.Contains(s.centre) {
+		return math.MaxInt
+	}
+	corners := s.box(size)
+	box := corners[:]
 	bounds := geometry.Bounds(box...)
 	if !p.Window.Holds(bounds) {
 		return math.MaxInt
@@ -210,7 +214,7 @@ func spots(on geometry.Segment, size geometry.Point) iter.Seq[spot] {
 		near := alongside(on, size)
 		at := []geometry.Point{on.A}
 		if on.A == on.B {
-			near = []spot{{centre: on.A}}
+			near = []spot{{centre: on.A, along: geometry.Pt(1, 0)}}
 		} else {
 			at = at[:0]
 			for _, t := range shares() {
@@ -234,7 +238,8 @@ func alongside(on geometry.Segment, size geometry.Point) []spot {
 		return nil
 	}
 	angle := upright(on.Angle())
-	away := geometry.Polar(1, angle).Perp()
+	along := geometry.Polar(1, angle)
+	away := along.Perp()
 	down := lettering.Descent(size.Y)
 	var out []spot
 	for _, t := range shares() {
@@ -243,8 +248,8 @@ func alongside(on geometry.Segment, size geometry.Point) []spot {
 			continue
 		}
 		out = append(out,
-			spot{centre: at.Add(away.Mul(size.Y/2 + down + 0.9)), angle: angle},
-			spot{centre: at.Sub(away.Mul(size.Y/2 + 1.3)), angle: angle})
+			spot{centre: at.Add(away.Mul(size.Y/2 + down + 0.9)), angle: angle, along: along},
+			spot{centre: at.Sub(away.Mul(size.Y/2 + 1.3)), angle: angle, along: along})
 	}
 	return out
 }
@@ -262,6 +267,14 @@ func upright(a float64) float64 {
 	return a
 }
 
+// directions are the sixteen in which labels stand round a point, from the right.
+var directions = func() (all [16]geometry.Point) {
+	for k := range all {
+		all[k] = geometry.Polar(1, float64(k)*math.Pi/8)
+	}
+	return all
+}()
+
 // around yields spots round points, level and upright by turns, until no more
 // are wanted. A letter by itself stays level: upright it takes as much room,
 // and a C is read as a U.
@@ -273,7 +286,7 @@ func around(points []geometry.Point, size geometry.Point, yield func(spot) bool)
 	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
 		for _, at := range points {
 			for k := range ways {
-				if !yield(beside(at, size, far, float64(k%16)*math.Pi/8, k >= 16)) {
+				if !yield(beside(at, size, far, directions[k%16], k >= 16)) {
 					return
 				}
 			}
@@ -281,20 +294,19 @@ func around(points []geometry.Point, size geometry.Point, yield func(spot) bool)
 	}
 }
 
-// beside returns the spot whose box is nearest to at in direction dir, at
+// beside returns the spot whose box is nearest to at in direction u, at
 // distance far.
-func beside(at, size geometry.Point, far, dir float64, turned bool) spot {
+func beside(at, size geometry.Point, far float64, u geometry.Point, turned bool) spot {
 	half := geometry.Pt(size.X/2+0.7, size.Y/2+0.9)
-	angle := 0.0
+	angle, along := 0.0, directions[0]
 	if turned {
 		half.X, half.Y = half.Y, half.X
-		angle = math.Pi / 2
+		angle, along = math.Pi/2, directions[4]
 	}
-	u := geometry.Polar(1, dir)
 	// The centre moves out until the near side of the box is far away: the
 	// box's corner, side or end, whichever faces the point.
 	edge := geometry.Pt(u.X*far+sign(u.X)*half.X, u.Y*far+sign(u.Y)*half.Y)
-	return spot{at.Add(edge), angle, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}
+	return spot{at.Add(edge), angle, along, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}
 }
 
 func sign(x float64) float64 {

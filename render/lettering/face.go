@@ -39,9 +39,9 @@ var face = sync.OnceValue(parse)
 
 // parse panics when the embedded font is broken, which only a broken build
 // can bring about.
-func parse() typeface {
+func parse() *typeface {
 	f := try(sfnt.Parse(goregular.TTF))
-	t := typeface{font: f, ppem: fixed.Int26_6(f.UnitsPerEm()), em: float64(f.UnitsPerEm())}
+	t := &typeface{font: f, ppem: fixed.Int26_6(f.UnitsPerEm()), em: float64(f.UnitsPerEm())}
 	var b sfnt.Buffer
 	m := try(f.Metrics(&b, t.ppem, font.HintingNone))
 	t.capital, t.ascent, t.descent = float64(m.CapHeight)/t.em, float64(m.Ascent)/t.em, float64(m.Descent)/t.em
@@ -69,7 +69,7 @@ func settable(r rune) bool {
 
 // step returns the advance of r in thousandths of an em; 0 when r cannot be
 // lettered.
-func (t typeface) step(r rune) uint32 {
+func (t *typeface) step(r rune) uint32 {
 	if r < 0 || r > maxRune {
 		return 0
 	}
@@ -83,7 +83,7 @@ func (t typeface) step(r rune) uint32 {
 
 // measure takes a step from the font. Thousandths are the unit of widths in a
 // PDF file: rounding to them keeps every file to the same widths.
-func (t typeface) measure(r rune) uint32 {
+func (t *typeface) measure(r rune) uint32 {
 	var b sfnt.Buffer
 	g := try(t.font.GlyphIndex(&b, r))
 	if g == 0 || !settable(r) {
@@ -96,7 +96,7 @@ func (t typeface) measure(r rune) uint32 {
 const substitute = '?'
 
 // stepOr is step, with the substitute's advance where r has none.
-func (t typeface) stepOr(r rune) float64 {
+func (t *typeface) stepOr(r rune) float64 {
 	if w := t.step(r); w > 0 {
 		return float64(w)
 	}

@@ -19,7 +19,7 @@ func breakable(r rune) bool { return r == ' ' || r == '\n' || r == '\t' || r == 
 
 // A wrapper gathers words into lines. Lengths are in thousandths of an em.
 type wrapper struct {
-	face  typeface
+	face  *typeface
 	room  float64
 	lines []string
 	line  strings.Builder
