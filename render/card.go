@@ -160,12 +160,12 @@ func layColumns(c templates.Card, width, share, words float64, seen map[hanging]
 			return math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
 		},
 		func(k *card, y float64) float64 { // without figures the words take what the pictures leave
+			if len(k.Figures) > 0 {
+				return math.Inf(-1)
+			}
 			low, from := k.hang(all, cardEdge, y, left), cardEdge
 			for _, v := range k.views {
 				from = math.Max(from, v.at.X+v.cell().X+gap)
-			}
-			if len(k.Figures) > 0 {
-				return math.Inf(-1)
 			}
 			return math.Min(low, k.text(from, y, math.Min(cardReadable, cardEdge+inner-from)))
 		},
