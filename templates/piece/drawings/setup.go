@@ -257,7 +257,7 @@ func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Pictur
 func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture {
 	k := sketcher{to: geometry.Identity()}
 	v := solid.Look(solid.V(0, 1, 0), solid.V(0, 0, 1))
-	edge := leaningEdge(before, v)
+	edge := leaningEdge(before, v, math.Abs(s.swing))
 	room := geometry.Bounds(k.cornersOf(before, v)...)
 	const thin, from, cleat = 6.0, 12.0, 18.0
 	to := tall * 0.8
@@ -274,16 +274,18 @@ func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture
 	return k.Picture
 }
 
-// leaningEdge returns the left edge of a part that stands leaning: where it is at
-// a height.
-func leaningEdge(p solid.Part, v solid.View) func(z float64) float64 {
+// leaningEdge returns the left edge of a part that stands leaning so far from upright:
+// where it is at a height. Which way it leans its longest edge along shows; a part that
+// is deeper than long has longer ones across.
+func leaningEdge(p solid.Part, v solid.View, lean float64) func(z float64) float64 {
+	const rounding = 1e-6 // rad
 	var along geometry.Point
 	for _, e := range p.Edges() {
 		d := v.Point(e.B).Sub(v.Point(e.A))
 		if d.Y < 0 {
 			d = d.Mul(-1)
 		}
-		if d.Norm() > along.Norm() {
+		if math.Abs(math.Atan2(math.Abs(d.X), d.Y)-lean) < rounding && d.Norm() > along.Norm() {
 			along = d
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -58,6 +59,7 @@ func TestSetUpsStandAsTheirFiguresSay(t *testing.T) {
 					checkGauge(t, s, s.onGauge())
 				case shop.OnEnd:
 					checkJig(t, s, s.onEnd()[0])
+					checkStrip(t, s, s.onEnd()[1])
 				}
 			}
 		}
@@ -124,6 +126,42 @@ func checkJig(t *rapid.T, s setUp, pic templates.Picture) {
 	if math.Abs(waste.Min.X-blade.Min.X) > hair {
 		t.Errorf("%v: wood goes from %v on, the blade begins at %v", s.What, waste.Min.X, blade.Min.X)
 	}
+}
+
+// checkStrip wants the strip to lean as the part does.
+func checkStrip(t interface{ Errorf(string, ...any) }, s setUp, pic templates.Picture) {
+	for _, strip := range areasOf(pic, templates.White) {
+		leans := math.Abs(math.Remainder(side(strip, 1).Angle()-math.Pi/2, math.Pi))
+		if !(math.Abs(leans-math.Abs(s.swing)) <= 1e-6) { // nor is it NaN
+			t.Errorf("%v: the filler strip leans by %v, want %v", s.What, leans, s.swing)
+		}
+	}
+}
+
+// A stretcher deeper than is shown of its length has edges across that are the longer.
+func TestDeepStretcherLeansByItsLength(t *testing.T) {
+	n := 0
+	for _, splay := range []float64{16, 55} {
+		n += stripsStand(t, splay)
+	}
+	if n == 0 {
+		t.Error("nothing leans")
+	}
+}
+
+func stripsStand(t *testing.T, splay float64) (n int) {
+	d := piecetest.Low()
+	d.Ring.Depth, d.Legs.Height, d.Legs.Given = 304.8, 700, measure.Radians(splay)
+	p := piecetest.Worked(t, d)
+	plan := shop.NewPlan([]piece.Piece{p})
+	for w := range shop.Works(p, plan.Cards, shop.Stretcher) {
+		s := newSetUp(p, plan.Cards[w.Card].Steps[w.Step], w)
+		if s.cut().How == shop.OnEnd && s.swing != 0 {
+			checkStrip(t, s, s.onEnd()[1])
+			n++
+		}
+	}
+	return n
 }
 
 // A card that is done by hand shows no saw.
