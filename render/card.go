@@ -350,8 +350,7 @@ func (k *card) figures(x, y, width float64) float64 {
 			room -= writeWide + 2
 		}
 		value := lettering.Wrap(f.Value, figureHigh, room)
-		name := lettering.Wrap(f.Name, small, room-lettering.Width(f.Value, figureHigh)-3)
-		beside := len(value) == 1 && len(name) <= 1
+		beside := len(value) == 1 && lettering.Width(f.Name, small)+3+lettering.Width(f.Value, figureHigh) <= room
 		level := y - figureRow + 1.8
 		if !beside {
 			for _, line := range lettering.Wrap(f.Name, small, room) {

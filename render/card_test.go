@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/render/label"
+	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )
 
@@ -182,6 +183,19 @@ func TestCardKeepsItsFrame(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A name of one letter stands above a value that leaves no room beside it.
+func TestShortNameBesideALongValue(t *testing.T) {
+	c := templates.Card{Number: 1, Heading: "a", Figures: []templates.Reading{{Name: "a", Value: "aaaaaaaaaa ...00000"}}}
+	width := lettering.Width(c.Figures[0].Value, figureHigh) + 0.5
+	k := &card{Card: c}
+	k.figures(0, 0, width)
+	n := &pen{}
+	n.words(&k.words, geometry.Pt(20, 100))
+	if s := struck(n.page); len(s) > 0 {
+		t.Errorf("struck: %q", s)
+	}
 }
 
 // Cards come in order, each whole, above all else on sheets that follow one another; and
