@@ -3,6 +3,7 @@ package piece
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sync"
 
 	"rodsheet/geometry"
@@ -251,12 +252,31 @@ func (p Piece) pad() solid.Part {
 // meet other parts by.
 const solidCorners = 48
 
+// solidTop returns the outline of the top as a solid, alike for every side of the
+// ring where it follows that or is round: what one leg meets, every leg does.
+func (p Piece) solidTop() []geometry.Point {
+	outline, sides := p.TopCorners(), p.Frame.Ring.Sides
+	var out []geometry.Point
+	switch t := p.Design.Top; {
+	case t.Outline == design.RoundTop:
+		n := (solidCorners + sides - 1) / sides * sides
+		for i := range n {
+			out = append(out, geometry.Polar(p.TopRadius(), 2*math.Pi*float64(i)/float64(n)))
+		}
+	case t.Corner != design.RoundedCorner:
+		return outline
+	case t.Outline == design.FreeOutline:
+		return geometry.Decimate(outline, solidCorners)
+	default:
+		for corner := range slices.Chunk(outline, len(outline)/sides) {
+			out = append(out, geometry.Decimate(corner, solidCorners/sides)...)
+		}
+	}
+	return out
+}
+
 // top returns the top in the room.
 func (p Piece) top() solid.Part {
 	under := p.Frame.Leg.Height + p.Design.Top.PadHeight()
-	outline := p.TopCorners()
-	if p.Design.Top.Outline == design.RoundTop || p.Design.Top.Corner == design.RoundedCorner {
-		outline = geometry.Decimate(outline, solidCorners)
-	}
-	return solid.Stock("top", slab(outline, under, under+p.Design.Top.Thickness))
+	return solid.Stock("top", slab(p.solidTop(), under, under+p.Design.Top.Thickness))
 }

@@ -102,3 +102,25 @@ func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
 	}
 	graded(t, d, "clash.leg-3.top", Fail)
 }
+
+// A top that follows the ring, or is round, is one solid to every leg: turned by a side
+// it covers itself. Otherwise a clash that only leg 3 has would not be asked.
+func TestTopIsAlikeAllRound(t *testing.T) {
+	for sides := 3; sides <= 8; sides++ {
+		for _, outline := range []design.TopOutline{design.RoundTop, design.RingTop} {
+			d := piecetest.Low()
+			d.Ring.Sides = sides
+			d.Top.Outline, d.Top.Corner, d.Top.CornerSize = outline, design.RoundedCorner, 30
+			p := piecetest.Worked(t, d)
+			parts := p.Parts()
+			top := parts[len(parts)-1]
+			turned := top.Transform(solid.RotateZ(p.Frame.Ring.Polygon().Turn()))
+			for _, s := range turned.Pieces {
+				top = top.Subtract(s)
+			}
+			if v := top.Volume(); v > solid.ClashFloor {
+				t.Errorf("%d sides, outline %v: %.4f mm³ differ", sides, outline, v)
+			}
+		}
+	}
+}
