@@ -11,7 +11,7 @@ import (
 // is set out on the part itself by two points. Both are counted from a straight
 // edge of the part: one at its end, and one Run along the edge from there.
 type PointedLine struct {
-	AtEnd, AtRun float64 // from the edge, mm
+	AtEnd, AtRun float64 // how far the line stands inside Edge, mm
 	Run          float64 // mm
 	Across       float64 // the part, from that edge to the other, mm
 	Edge, End    Tag     // what they are called

@@ -19,7 +19,7 @@ type setUp struct {
 	shop.Step
 	shop.Work
 	before, after solid.Part
-	swing         float64 // of the blade from square to the fence, in the frame
+	swing         float64 // of the blade off square to the fence, in the frame
 	blade         float64 // where its near side meets the fence
 }
 
