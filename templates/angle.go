@@ -19,8 +19,9 @@ import (
 //
 // Angles are in radians. base is the length of the registration edge in mm; 0
 // takes what leaves room for the calibration square on the sheet or, in a full
-// setting, the largest that one sheet offers, up to 250 mm or 10 in. The error
-// is a *measure.BoundError.
+// setting, the largest that one sheet offers, up to 250 mm or 10 in. Without
+// either an angle that paper does not hold is set out by two points. The error is
+// a *measure.BoundError.
 //
 // With more than one angle drawn, the name of each figure begins with its angle
 // and its identity ends in it: "14.5° rise", "angle.rise-14.5".
@@ -39,8 +40,14 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 		g := gaugeFor(a, base, s)
 		name := angleText(a.drawn)
 		names = append(names, name)
-		section.Drawings = append(section.Drawings, g.views(s.Full)...)
-		section.Panels = append(section.Panels, g.panel())
+		figures := g.panel()
+		if g.pointed {
+			section.Pictures = append(section.Pictures, g.line().Picture(say(anglePoints, name), s.Unit))
+			figures.Text = g.pointWords()
+		} else {
+			section.Drawings = append(section.Drawings, g.views(s.Full)...)
+		}
+		section.Panels = append(section.Panels, figures)
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
 				f.ID, f.Name = f.ID+"-"+measure.ID(strings.TrimSuffix(name, "°")), name+" "+f.Name
@@ -48,10 +55,11 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 			job.Figures = append(job.Figures, f)
 		}
 	}
-	words := gaugeWords(s.Full)
-	if len(section.Panels) == 1 && !s.Full { // a heading less may be a sheet less
+	switch words := gaugeWords(s.Full); {
+	case len(section.Drawings) == 0: // nothing to lay a gauge on
+	case len(section.Panels) == 1 && !s.Full: // a heading less may be a sheet less
 		section.Panels[0].Text = words.Text
-	} else {
+	default:
 		section.Panels = append(section.Panels, words)
 	}
 	job.Sections = []Section{section}
@@ -144,6 +152,8 @@ type gauge struct {
 	stock float64 // depth of the strip for the gauge's stock, mm
 	unit  measure.Unit
 	full  bool
+	// pointed is set where two points on a board are truer than a triangle on paper.
+	pointed bool
 }
 
 // gaugeFor chooses the size. A base that is asked for stands, even if it takes
@@ -154,6 +164,10 @@ type gauge struct {
 // room is short it is so only for a bevel that stands there.
 func gaugeFor(angle wanted, base float64, s Setting) gauge {
 	z := sizesOfGauge(s)
+	pointed := base == 0 && !s.Full && TooShallow(angle.drawn)
+	if pointed {
+		base = s.Unit.Round(500, 20)
+	}
 	outline := joint.AngleGauge{Angle: angle.drawn, Length: base, Height: base}
 	switch {
 	case base == 0 && s.Full:
@@ -166,7 +180,7 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 	if room := math.Min(z.narrow, z.long-z.proof) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
 		stock = math.Max(stock, math.Min(z.shortest-triangle.Rise(), room))
 	}
-	return gauge{triangle, outline, angle, stock, s.Unit, s.Full}
+	return gauge{triangle, outline, angle, stock, s.Unit, s.Full, pointed}
 }
 
 // gaugeSizes are what the size of a triangle is chosen from, in mm.
@@ -236,6 +250,17 @@ func (g gauge) views(each bool) []Drawing {
 	w := View{Part: part, Hand: LeftHand}
 	return []Drawing{d.Of(v, say(angleHand, name, handName(RightHand))),
 		d.Moved(geometry.MirrorX()).Of(w, say(angleHand, name, handName(LeftHand)))}
+}
+
+// line is the slope by two points on a board: counted from its working edge or, where
+// little is left to a right angle, from a line square to that.
+func (g gauge) line() PointedLine {
+	l := PointedLine{AtEnd: g.Rise(), Run: g.Base, Edge: tag("edge"), End: tag("on-a-board")}
+	if l.AtEnd > l.Run {
+		l.AtEnd, l.Run, l.Edge, l.Line = l.Run, l.AtEnd, tag("square-line"), true
+	}
+	l.Across = 2 * l.AtEnd
+	return l
 }
 
 // drawing is the right hand: the registration edge below, the angle at its

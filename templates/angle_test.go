@@ -343,7 +343,7 @@ func wantCorners(t *rapid.T, d templates.Drawing) {
 // its corners are named by what they set, and the bevel asked for stands large.
 func TestOneTriangleServesBothHands(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		deg := float64(rapid.IntRange(5, 895).Draw(t, "tenths of a degree")) / 10
+		deg := float64(rapid.IntRange(25, 875).Draw(t, "tenths of a degree")) / 10
 		unit := measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
 		clear := geometry.Pt(rapid.Float64Range(165, 400).Draw(t, "clear width"), rapid.Float64Range(220, 500).Draw(t, "clear height"))
 		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear})
@@ -379,4 +379,53 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
 		}
 	})
+}
+
+// Below 2.5°, from the edge or from a line square to it, there is no triangle: two
+// points 500 mm or 20 in apart have the angle, and the figures are theirs. A base that
+// is asked for, and a full setting, draw it all the same.
+func TestAShallowAngleIsTwoPoints(t *testing.T) {
+	for _, c := range []struct {
+		deg   float64
+		unit  measure.Unit
+		rises string // over the run, from a table of tangents
+		line  string
+	}{
+		{1.6, measure.Millimetre, "13.97 mm", "edge"},
+		{88.4, measure.Millimetre, "13.97 mm", "500 mm along the line"},
+		{2.4, measure.Inch, "27/32 in (0.838)", "edge"},
+	} {
+		s := templates.Setting{Unit: c.unit, Clear: a4}
+		job, err := templates.Angles(radians(c.deg), 0, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pictures := job.Sections[0].Pictures
+		if len(job.Drawings()) != 0 || len(pictures) != 1 {
+			t.Fatalf("%g°: %d drawings and %d pictures", c.deg, len(job.Drawings()), len(pictures))
+		}
+		texts := labelTexts(templates.Drawing{Labels: pictures[0].Labels})
+		for _, want := range []string{c.rises, c.line} {
+			if !slices.Contains(texts, want) {
+				t.Errorf("%g°: %q is not among %q", c.deg, want, texts)
+			}
+		}
+		if words := strings.Join(job.Panels()[0].Text, " "); !strings.Contains(words, "No triangle") || !strings.Contains(words, c.rises) || len(job.Panels()) != 1 {
+			t.Errorf("%g°: %d panels, the first says %q", c.deg, len(job.Panels()), words)
+		}
+		if got := math.Atan2(figure(t, job, "rise"), figure(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
+			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
+		}
+		full := s
+		full.Full = true
+		for _, d := range []func() (templates.Job, error){
+			func() (templates.Job, error) { return templates.Angles(radians(c.deg), 0, full) },
+			func() (templates.Job, error) { return templates.Angles(radians(c.deg), 300, s) },
+			func() (templates.Job, error) { return templates.Angles(radians(2.5), 0, s) },
+		} {
+			if job, err := d(); err != nil || len(job.Drawings()) == 0 {
+				t.Errorf("%g°: %d drawings, %v", c.deg, len(job.Drawings()), err)
+			}
+		}
+	}
 }

@@ -15,6 +15,18 @@ type PointedLine struct {
 	Run          float64 // mm
 	Across       float64 // the part, from that edge to the other, mm
 	Edge, End    Tag     // what they are called
+	Line         bool    // the edge is a line struck square to one
+}
+
+// AngleOnPaper is what the angle of a printed triangle is good to, rad: what a printer
+// that was not measured costs most (half a per cent between its axes), with pencil and
+// paper.
+const AngleOnPaper = 0.25 * math.Pi / 180
+
+// TooShallow reports whether paper does not hold an angle, or what is left of it to a
+// right angle: it would be off by more than a tenth of it.
+func TooShallow(rad float64) bool {
+	return math.Min(rad, math.Pi/2-rad) < 10*AngleOnPaper-1e-9
 }
 
 // Angle returns what the line through both points is to the edge, in radians.
@@ -35,6 +47,10 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 	name := func(a, b geometry.Point, t Tag) {
 		p.Labels = append(p.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
 	}
+	along := tag("along-edge", length(l.Run))
+	if l.Line {
+		along = tag("along-line", length(l.Run))
+	}
 	below := at(0, -0.2*l.Across)
 	for _, x := range []float64{0, l.Run} {
 		p.Strokes = append(p.Strokes, Stroke{Construction, []geometry.Point{at(x, 0), at(x, -0.25*l.Across)}})
@@ -45,7 +61,7 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 	}{
 		{at(0, 0), end, tag("from-edge", length(l.AtEnd))},
 		{at(l.Run, 0), far, tag("from-edge", length(l.AtRun))},
-		{geometry.Pt(-l.Run, below.Y), below, tag("along-edge", length(l.Run))},
+		{geometry.Pt(-l.Run, below.Y), below, along},
 	} {
 		name(d.a, d.b, d.t)
 		if d.a.Distance(d.b) > 1e-9 {

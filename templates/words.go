@@ -184,6 +184,7 @@ const (
 	handsHeading       wording.Text = "Hands"
 	workHeading        wording.Text = "Order of work"
 	holdingHeading     wording.Text = "Holding the part"
+	anglePoints        wording.Text = "%s, set out by two points"
 	taperPointsHeading wording.Text = "set out by two points"
 	taperHeading       wording.Text = "taper"
 	cutsHeading        wording.Text = "order of cuts"
@@ -214,6 +215,7 @@ const (
 var labels = map[measure.ID]wording.Text{
 	"across-feed":                "across the feed, %s",
 	"along-edge":                 "%s along the edge",
+	"along-line":                 "%s along the line",
 	"along-feed":                 "along the feed, %s",
 	"back":                       "back: reference edge",
 	"base":                       "base %s",
@@ -274,6 +276,9 @@ var labels = map[measure.ID]wording.Text{
 	"top-of-stretcher":           "top of the stretcher",
 	"trim-line":                  "trim line",
 	"underside":                  "underside",
+	"on-a-board":                 "on a board",
+	"edge":                       "edge",
+	"square-line":                "square",
 	"waste":                      "waste",
 	"width-at-foot":              "foot %s",
 	"width-at-top":               "top %s",
@@ -321,6 +326,22 @@ func gaugeWords(bothHands bool) Panel {
 		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
 		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
 	}}
+}
+
+// pointWords says how an angle is set out that has no triangle, and why.
+func (g gauge) pointWords() []string {
+	l := g.line()
+	from := say("its working edge")
+	if g.Rise() > g.Base {
+		from = say("a line square to the working edge")
+	}
+	onPaper := l.Run * math.Tan(AngleOnPaper)
+	return []string{
+		say("On a wide straight board mark one point on %s and, %s along it, another one %s from it, with a knife. Lay a straight edge through both, strike the line, and set the gauge to that.",
+			from, g.length(l.Run), g.length(l.AtEnd)),
+		say("No triangle: %s of paper would be off by %s at the far point.",
+			say("±%s", angleText(AngleOnPaper)), g.length(g.unit.Round(math.Round(10*onPaper)/10, math.Round(32*onPaper/measure.MillimetresPerInch)/32))),
+	}
 }
 
 // steps is the order of work at the saw.

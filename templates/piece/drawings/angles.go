@@ -101,8 +101,8 @@ func (at places) stage() shop.Stage {
 
 // anglesJob returns the triangle of every angle that a part of the work takes,
 // unless an earlier part has it, and where each is used. A gauge that is set from
-// one hand is turned over for the other. What a set square holds, and a taper,
-// which is truer by two points, have a triangle in a full setting only.
+// one hand is turned over for the other. What a set square holds, a taper,
+// and what else is truer by two points, have a triangle in a full setting only.
 func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templates.Section, error) {
 	var job templates.Section
 	var own []angleRow
@@ -137,7 +137,7 @@ func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templa
 // drawn reports whether the angle has a triangle.
 func (u use) drawn(full bool) bool {
 	_, _, err := joint.Acute(u.angle)
-	return err == nil && (full || !u.along && !u.ofSetSquare())
+	return err == nil && (full || !u.along && !u.ofSetSquare() && !templates.TooShallow(u.angle))
 }
 
 // ofSetSquare reports whether set squares, or a combination square, have the

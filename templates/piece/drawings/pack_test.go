@@ -234,11 +234,19 @@ func TestAnglesOnceEach(t *testing.T) {
 
 // A square crossing and a hardly leaning leg have no triangle, but a row.
 func TestAnglesWithoutTriangle(t *testing.T) {
+	bare := aSheet
+	bare.Full = false
+	withoutTriangles(t, 0.2, "rise of 0.87 mm over 250 mm", aSheet)
+	withoutTriangles(t, 2, "rise of 8.73 mm over 250 mm", bare)
+}
+
+func withoutTriangles(t *testing.T, splay float64, rise string, s templates.Setting) {
+	t.Helper()
 	d := piecetest.Low()
-	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 4, measure.Radians(0.2), nil
+	d.Ring.Sides, d.Legs.Given, d.Legs.Taper = 4, measure.Radians(splay), nil
 	all := ""
 	for _, at := range []shop.Stage{shop.LapStage, shop.BridleStage} {
-		job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, at, aSheet)
+		job, err := anglesJob([]piece.Piece{piecetest.Worked(t, d)}, at, s)
 		if err != nil || len(job.Drawings) != 0 {
 			t.Fatalf("%d triangles, %v; want none", len(job.Drawings), err)
 		}
@@ -246,7 +254,7 @@ func TestAnglesWithoutTriangle(t *testing.T) {
 			all += strings.Join(row, " ") + "\n"
 		}
 	}
-	for _, want := range []string{"Set by a square", "rise of 0.87 mm over 250 mm"} {
+	for _, want := range []string{"Set by a square", rise} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is not in\n%s", want, all)
 		}

@@ -322,7 +322,7 @@ func withoutTriangle(q use, u measure.Unit) string {
 	case q.ofSetSquare():
 		return say("Set by a set square, no sheet needed; proof: off square by %s over %s", rise, text)
 	}
-	return say("Set out by a rise of %s over %s", rise, text)
+	return say("Set out by a rise of %s over %s: paper does not hold so small an angle", rise, text)
 }
 
 // name says on which face a taper is set out.
@@ -331,11 +331,9 @@ func (l taperLine) name() string {
 }
 
 // taperPanel gives the points by which the tapers of a leg are set out, and what
-// paper would make of them. The angle of a printed triangle is taken to be good
-// to a quarter of a degree: what a printer that was not measured costs most
-// (half a per cent between its axes), with pencil and paper.
+// paper would make of them.
 func taperPanel(p piece.Piece, lines []taperLine) templates.Panel {
-	onPaper := p.Taper.Run() * math.Tan(measure.Radians(0.25))
+	onPaper := p.Taper.Run() * math.Tan(templates.AngleOnPaper)
 	panel := templates.Panel{
 		Heading: say("The taper, set out by two points"),
 		Table:   [][]string{{say("on the leg"), say("measured from"), say("at the foot"), say("%s up from the foot", p.MM(p.Taper.Run()))}},
