@@ -316,6 +316,25 @@ func TestCardReadBack(t *testing.T) {
 	}
 }
 
+// Under 5 mm two heads would meet: they stand outside, and still point to where the
+// distance ends.
+func TestHeadsOfAShortDistanceStandOutside(t *testing.T) {
+	for _, c := range []struct{ long, beyond float64 }{{4.9, 2.4}, {0.5, 2.4}, {5, -2.4}} {
+		n := &pen{}
+		n.arrow(templates.Arrow{Points: []geometry.Point{{X: 10}, {X: 10 + c.long}}, Both: true}, geometry.Identity(), &label.Placer{})
+		for i, tip := range []geometry.Point{{X: 10 + c.long}, {X: 10}} {
+			out := 1 - 2*float64(i)
+			head := n.page.Areas[i].Points
+			if head[0] != tip || math.Abs(head[1].X-tip.X-out*c.beyond) > 1e-9 || math.Abs(geometry.Area(head)) < 0.9 {
+				t.Errorf("%.1f mm long: a head %.3f at %.3f", c.long, head, tip)
+			}
+			if b := geometry.Bounds(n.page.Strokes[0].Points...); b.Min.X > head[1].X || b.Max.X < head[1].X {
+				t.Errorf("%.1f mm long: no line behind the head at %.3f", c.long, tip)
+			}
+		}
+	}
+}
+
 // Heads of arrows have one size on paper, and point to where the arrow ends.
 func TestArrowHeads(t *testing.T) {
 	for _, reduced := range []float64{1, 5, 20} {

@@ -81,7 +81,7 @@ func (l Layout) laySection(section part) (laidSection, error) {
 	job := best.packing(best.items)
 	best.sheets = job.Collated(job.Fewer(best.sheets))
 	for _, p := range best.laids {
-		p.register()
+		p.register(l.Unit)
 	}
 	return best, nil
 }

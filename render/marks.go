@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/render/accuracy"
 	"rodsheet/templates"
 )
@@ -51,14 +52,14 @@ func (p *tiling) seams(ink []geometry.Segment) []seam {
 // register places two registration marks and two verniers on every seam. They
 // stand on the trim line, so that a trimmed sheet shows half of each and its
 // neighbour the other half.
-func (p *tiling) register() {
+func (p *tiling) register(u measure.Unit) {
 	if p.rows*p.cols == 1 {
 		return
 	}
 	for _, s := range p.seams(p.ink(false)) {
 		first, last := s.clearest(s.A, s.B), s.clearest(s.B, s.A)
 		p.marks = append(p.marks, first, last)
-		p.verniers = append(p.verniers, s.verniers(first, last)...)
+		p.verniers = append(p.verniers, s.verniers(first, last, vernierStep(u))...)
 	}
 }
 

@@ -171,10 +171,18 @@ func (n *pen) area(gray float64, points []geometry.Point) {
 }
 
 // arrow draws a line with filled heads, their length three times their width as is
-// usual in technical drawings (common practice, no source).
+// usual in technical drawings. A distance too short for two of them has them outside,
+// on the line drawn on (common practice, no source).
 func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Placer) {
-	const long, half = 2.4, 0.4
-	line := move.ApplyAll(a.Points)
+	const long, half, short = 2.4, 0.4, 5
+	tips := move.ApplyAll(a.Points)
+	line, last := tips, len(tips)-1
+	near, far := tips[1], tips[last-1] // what the heads come from
+	if apart := tips[last].Sub(tips[0]); a.Both && last == 1 && apart.Norm() < short {
+		on := apart.Unit().Mul(1.6 * long)
+		near, far = tips[0].Sub(on), tips[1].Add(on)
+		line = []geometry.Point{near, far}
+	}
 	n.line(pictured(templates.Construction), line...)
 	letters.Bar(chain(line)...)
 	head := func(tip, from geometry.Point) {
@@ -182,9 +190,8 @@ func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Plac
 		side := back.Perp().Mul(half / long)
 		n.area(0, []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
 	}
-	last := len(line) - 1
-	head(line[last], line[last-1])
+	head(tips[last], far)
 	if a.Both {
-		head(line[0], line[1])
+		head(tips[0], near)
 	}
 }

@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -300,6 +301,42 @@ func TestClearIsHeldByOneSheet(t *testing.T) {
 			t.Errorf("a drawing of %.3f × %.3f mm is cut into %d tiles", size.X, size.Y, tiles)
 		}
 	})
+}
+
+// The rule of the unit stands above the line and is named first, the other one below.
+// Marks of 50 mm and of 1 in are the longest: 3 mm.
+func TestTheRuleOfTheUnitComesFirst(t *testing.T) {
+	for unit, want := range map[measure.Unit][2]string{measure.Millimetre: {"100 mm", "4 in"}, measure.Inch: {"4 in", "100 mm"}} {
+		n := &pen{}
+		n.rules(geometry.Translate(geometry.Point{}), unit)
+		for i, side := range []float64{1, -1} {
+			if got := n.page.Texts[i]; got.String != want[i] || got.At.Y*side < -small {
+				t.Errorf("%s: rule %d is named %q at %v, want %q", unit, i+1, got.String, got.At, want[i])
+			}
+			var at []float64
+			for _, s := range n.page.Strokes {
+				if last := s.Points[len(s.Points)-1]; last.Y*side == 3 {
+					at = append(at, last.X)
+				}
+			}
+			pitch, marks := 50.0, 3
+			if want[i] == "4 in" {
+				pitch, marks = 25.4, 5
+			}
+			if len(at) != marks || math.Abs(at[1]-at[0]-pitch) > 1e-9 {
+				t.Errorf("%s: the rule named %q has long marks at %v", unit, want[i], at)
+			}
+		}
+	}
+}
+
+// Where inches are set a step of the vernier is a fraction of an inch, and said so.
+func TestTheVernierIsReadInTheUnit(t *testing.T) {
+	for unit, want := range map[measure.Unit]string{measure.Millimetre: "in line, 0.2 mm each", measure.Inch: "in line, 1/128 in each"} {
+		if got := strings.Join(checkText(unit), " "); !strings.Contains(got, want) {
+			t.Errorf("%s: %q is not in %q", unit, want, got)
+		}
+	}
 }
 
 func TestEverySheetHasItsRules(t *testing.T) {

@@ -23,9 +23,12 @@ func TestVernierReadsTheMisfit(t *testing.T) {
 			along:    geometry.Polar(1, rapid.Float64Range(0, fullTurn).Draw(t, "direction")),
 			slanting: rapid.Bool().Draw(t, "slanting"),
 		}
+		unit := rapid.SampledFrom([]measure.Unit{measure.Millimetre, measure.Inch}).Draw(t, "unit")
+		v.step = vernierStep(unit)
+		told := map[measure.Unit]float64{measure.Millimetre: 0.2, measure.Inch: 25.4 / 128}[unit]
 		k := rapid.IntRange(-vernierTicks, vernierTicks).Draw(t, "reading")
 		gap := rapid.Float64Range(-1, 1).Draw(t, "gap")
-		along := float64(k) * 0.2
+		along := float64(k) * told
 		if v.slanting {
 			along -= gap
 		}

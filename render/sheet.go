@@ -339,8 +339,8 @@ func (p Plan) drawFoot(n *pen, i int) {
 	l := p.sheets[i].layout
 	foot := l.Margin + l.footHeight()
 	left := l.Margin + railWidth/2 - 0.5
-	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)))
-	n.rules(geometry.Rotate(fullTurn / 4).Then(geometry.Translate(geometry.Pt(left, foot))))
+	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)), l.Unit)
+	n.rules(geometry.Rotate(fullTurn/4).Then(geometry.Translate(geometry.Pt(left, foot))), l.Unit)
 	unit := millimetres
 	if l.Unit == measure.Inch {
 		unit = inches
@@ -372,21 +372,25 @@ func (p Plan) drawFoot(n *pen, i int) {
 }
 
 // rules draws a 100 mm rule and a 4 in rule back to back along the x axis
-// from the origin of m.
-func (n *pen) rules(m geometry.Affine) {
+// from the origin of m, that of the unit above.
+func (n *pen) rules(m geometry.Affine, u measure.Unit) {
 	at := func(x, y float64) geometry.Point { return m.Apply(geometry.Pt(x, y)) }
 	n.line(rule, at(0, 0), at(ruleLength, 0))
+	metric, imperial, first, second := 1.0, -1.0, "100 mm", "4 in"
+	if u == measure.Inch {
+		metric, imperial, first, second = imperial, metric, second, first
+	}
 	for k := 0; k <= 20; k++ {
-		n.line(rule, at(float64(k)*5, 0), at(float64(k)*5, tick(k, 2, 10)))
+		n.line(rule, at(float64(k)*5, 0), at(float64(k)*5, metric*tick(k, 2, 10)))
 	}
 	for k := 0; k <= 32; k++ {
 		x := float64(k) * measure.MillimetresPerInch / 8
-		n.line(rule, at(x, 0), at(x, -tick(k, 4, 8)))
+		n.line(rule, at(x, 0), at(x, imperial*tick(k, 4, 8)))
 	}
 	angle := geometry.Segment{A: at(0, 0), B: at(1, 0)}.Angle()
 	n.page.Texts = append(n.page.Texts,
-		page.Text{At: at(ruleLength+1.2, 0.5), Height: small, Angle: angle, String: "100 mm"},
-		page.Text{At: at(ruleLength+1.2, -0.7-small), Height: small, Angle: angle, String: "4 in"})
+		page.Text{At: at(ruleLength+1.2, 0.5), Height: small, Angle: angle, String: first},
+		page.Text{At: at(ruleLength+1.2, -0.7-small), Height: small, Angle: angle, String: second})
 }
 
 // tick returns the length of the k-th mark of a rule: longest at every long,

@@ -164,16 +164,16 @@ func (p printed) wantsScale(t *testing.T, width, height, square float64) {
 			t.Errorf("sheet %d is %.3f × %.3f mm, want %.1f × %.1f", i+1, page.Width, page.Height, width, height)
 		}
 		for _, way := range []geometry.Point{{X: 1}, {Y: 1}} {
-			if err := checkRule(page, way); err != nil {
+			if err := checkRule(page, way, square > 100); err != nil {
 				t.Errorf("sheet %d: %v", i+1, err)
 			}
 		}
 	}
 }
 
-// checkRule wants one line of 4 in along way, with a mark at 100 mm on one
-// side of it and at 4 in on the other.
-func checkRule(page readback.Page, way geometry.Point) error {
+// checkRule wants one line of 4 in along way, with a mark at 100 mm on its left and
+// one at 4 in on its right, or the other way round where inches are set.
+func checkRule(page readback.Page, way geometry.Point, inches bool) error {
 	const fourInches, mark = 101.6, 1.0
 	n := 0
 	for _, stroke := range page.Strokes {
@@ -183,6 +183,9 @@ func checkRule(page readback.Page, way geometry.Point) error {
 				continue
 			}
 			left := way.Perp().Mul(mark)
+			if inches {
+				left = left.Mul(-1)
+			}
 			metric, imperial := s.A.Add(way.Mul(100)), s.A.Add(way.Mul(fourInches))
 			if shows(page, geometry.Segment{A: metric, B: metric.Add(left)}) &&
 				shows(page, geometry.Segment{A: imperial, B: imperial.Sub(left)}) {
