@@ -455,7 +455,7 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	var places []place
 	for p := range tiles {
 		for _, v := range k.Templates {
-			of := p.drawing.View
+			of := p.shows()
 			if of.Part == v.Part && of.Face == v.Face && (of.Size == v.Size || of.Size == "" || v.Size == "") {
 				places = append(places, p)
 				break

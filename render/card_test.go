@@ -316,6 +316,37 @@ func TestCardReadBack(t *testing.T) {
 	}
 }
 
+// A picture that sets something out is called for as a drawing is.
+func TestACardNamesTheSheetOfAPicture(t *testing.T) {
+	c := sawCard()
+	picture := templates.Picture{Heading: "two points", NoScale: true, View: c.Templates[0], Strokes: []templates.Stroke{
+		{Points: geometry.Closed(geometry.Box(0, 0, 60, 80).Corners())}}}
+	other := picture
+	other.View = templates.View{Part: "leg"}
+	for want, pictures := range map[string][]templates.Picture{"Template: sheet 3": {picture}, "": {other}} {
+		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{
+			{Heading: "laps", Cards: slices.Repeat([]templates.Card{c}, 3)}, {Heading: "points", Pictures: pictures},
+		}}, DefaultLayout(measure.Millimetre, papers()[0]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := 0
+		for _, pg := range p.Document().Pages {
+			for _, x := range pg.Texts {
+				if strings.HasPrefix(x.String, "Template") {
+					said++
+					if x.String != want {
+						t.Errorf("%q, want %q", x.String, want)
+					}
+				}
+			}
+		}
+		if said != map[bool]int{true: 3}[want != ""] {
+			t.Errorf("%d cards name a sheet", said)
+		}
+	}
+}
+
 // Under 5 mm two heads would meet: they stand outside, and still point to where the
 // distance ends.
 func TestHeadsOfAShortDistanceStandOutside(t *testing.T) {

@@ -93,7 +93,7 @@ func (p *tiling) unreached(preferred geometry.Point) (geometry.Point, bool) {
 	farthest, best := 0.0, geometry.Point{}
 	ink := p.ink(false)
 	for _, t := range p.tiles() {
-		if reached[place{p, t.row, t.col}] || !t.atRim() {
+		if reached[place{drawing: p, row: t.row, col: t.col}] || !t.atRim() {
 			continue
 		}
 		if row, col := p.at(preferred); row == t.row && col == t.col {
@@ -267,7 +267,7 @@ func span(words runWords, a, b int) string {
 // one point to that of another (breadth first, so that along one row or
 // column of kept tiles it is straight).
 func (p *tiling) way(from, to geometry.Point) []place {
-	tile := func(row, col int) place { return place{p, row, col} }
+	tile := func(row, col int) place { return place{drawing: p, row: row, col: col} }
 	start, end := tile(p.owner(to)), tile(p.owner(from))
 	next := map[place]place{start: start} // towards the start
 	for open := []place{start}; len(open) > 0 && next[end] == (place{}); open = open[1:] {

@@ -51,7 +51,7 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 			way := laid.way(a.at, x.at)
 			row, col := laid.at(a.at)
 			r, k := laid.at(x.at)
-			if n := abs(row-r) + abs(col-k) + 1; len(way) != n || way[0] != (place{laid, row, col}) || way[n-1] != (place{laid, r, k}) {
+			if n := abs(row-r) + abs(col-k) + 1; len(way) != n || way[0] != (place{drawing: laid, row: row, col: col}) || way[n-1] != (place{drawing: laid, row: r, col: k}) {
 				t.Errorf("the way over %d tiles from %d,%d to %d,%d is %v", n, row, col, r, k, way)
 			}
 			n := numbers{tiles: where}

@@ -13,10 +13,19 @@ import (
 	"rodsheet/templates"
 )
 
-// A place names one tile of one drawing.
+// A place names one tile of one drawing, or a picture.
 type place struct {
 	drawing  *tiling
 	row, col int
+	picture  *view // and no drawing
+}
+
+// shows returns what the drawing or the picture is of.
+func (p place) shows() templates.View {
+	if p.picture != nil {
+		return p.picture.View
+	}
+	return p.drawing.View
 }
 
 // name tells the tile from the others of its drawing.
@@ -30,13 +39,17 @@ func (p place) name() string {
 	return say(rowColumn, p.row, p.col)
 }
 
-// tileSheets returns the sheet, from 1, on which each tile stands.
+// tileSheets returns the sheet, from 1, on which each tile stands, and each picture
+// that a card may call for.
 func (p Plan) tileSheets() map[place]int {
 	out := map[place]int{}
 	for i, s := range p.sheets {
 		for _, b := range s.blocks {
-			if b.tile != nil {
-				out[place{b.tile.tiling, b.tile.row, b.tile.col}] = i + 1
+			switch {
+			case b.tile != nil:
+				out[place{drawing: b.tile.tiling, row: b.tile.row, col: b.tile.col}] = i + 1
+			case b.view != nil && b.view.View != templates.View{}:
+				out[place{picture: b.view}] = i + 1
 			}
 		}
 	}
@@ -241,7 +254,7 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, wh
 		{1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Min.Y), B: geometry.Pt(w.Max.X, core.Min.Y)}, true},
 		{-1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Max.Y), B: geometry.Pt(w.Max.X, core.Max.Y)}, false},
 	} {
-		next := place{t.tiling, t.row + seam.row, t.col + seam.col}
+		next := place{drawing: t.tiling, row: t.row + seam.row, col: t.col + seam.col}
 		sheet, ok := where[next]
 		if !ok {
 			continue

@@ -113,6 +113,7 @@ type Panel struct {
 // anything, as in a view from a corner.
 type Picture struct {
 	Heading string
+	View    View   // what it sets out, where a card calls for that; else zero
 	Areas   []Area // full-size millimetres, y up, as all that follows
 	Strokes []Stroke
 	Arrows  []Arrow

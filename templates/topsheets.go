@@ -61,6 +61,21 @@ func TopCorners(top joint.Top, grain geometry.Point, s Setting) []Drawing {
 	return out
 }
 
+// TopCornerViews returns the views of the corners that differ, whether they have a
+// drawing or not.
+func TopCornerViews(top joint.Top) []View {
+	var out []View
+	for _, same := range (topTemplate{Top: top}).alike() {
+		out = append(out, cornerView(same[0]))
+	}
+	return out
+}
+
+// cornerView is that of corner i, from 0.
+func cornerView(i int) View {
+	return View{Part: "top", Face: measure.ID("corner-" + strconv.Itoa(i+1))}
+}
+
 // alike returns the numbers of the corners, from 0, those of one angle together.
 func (t topTemplate) alike() [][]int {
 	var out [][]int
@@ -107,7 +122,7 @@ func (t topTemplate) corner(same []int, grain geometry.Point, s Setting) Drawing
 	for k, c := range same {
 		numbers[k] = strconv.Itoa(c + 1)
 	}
-	return d.Of(View{Part: "top", Face: measure.ID("corner-" + numbers[0])}, topCornerName(numbers, angle))
+	return d.Of(cornerView(i), topCornerName(numbers, angle))
 }
 
 // work says what is done to a corner.

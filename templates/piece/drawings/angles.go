@@ -156,7 +156,9 @@ func taperJob(p piece.Piece) templates.Section {
 	lines := taperLines(p)
 	job := templates.Section{Panels: []templates.Panel{taperPanel(p, lines)}}
 	for _, l := range lines {
-		job.Pictures = append(job.Pictures, l.Picture(l.name(), p.Design.Unit))
+		picture := l.Picture(l.name(), p.Design.Unit)
+		picture.View = templates.View{Part: "whole-leg", Face: l.face}
+		job.Pictures = append(job.Pictures, picture)
 	}
 	return job
 }

@@ -1,10 +1,22 @@
 package drawings
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 )
@@ -33,6 +45,87 @@ func TestTemplatesOfASizeAreForItsCards(t *testing.T) {
 	if sized == 0 {
 		t.Error("no card of one size calls for a template of it")
 	}
+}
+
+// What sets out a top or a taper is called for by a card: every corner that differs, the
+// wedge of a round top, the two points on each face.
+func TestCardsCallForWhatSetsOut(t *testing.T) {
+	square := geometry.Box(-300, -250, 320, 300).Corners()
+	square[2].Y += 60
+	for name, change := range map[string]func(*design.Design){
+		"free":           func(d *design.Design) { d.Top.Outline, d.Top.Points = design.FreeOutline, square },
+		"ring":           func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
+		"round":          func(d *design.Design) {},
+		"round on pads":  func(d *design.Design) { d.Top.Pads = piecetest.Low().Top.Pads },
+		"tapers on back": func(d *design.Design) { d.Legs.Taper.Faces = joint.AdjacentFaces },
+	} {
+		d := piecetest.Low()
+		d.Top = design.Top{Kind: design.WoodTop, Thickness: 20, Diameter: 600, Corner: design.RoundedCorner, CornerSize: 30}
+		d.Top.Fixing.Kind = design.Screws
+		change(&d)
+		p := piecetest.Worked(t, d)
+		job, err := Pack(checks.Examine([]piece.Piece{p}), Options{For: Bench}, forBench)
+		if err != nil {
+			t.Fatal(err)
+		}
+		shown := 0
+		for _, s := range job.Sections {
+			called := map[templates.View]bool{}
+			for _, c := range s.Cards {
+				for _, v := range c.Templates {
+					v.Size = ""
+					called[v] = true
+				}
+			}
+			var views []templates.View
+			for _, d := range s.Drawings {
+				views = append(views, d.View)
+			}
+			for _, p := range s.Pictures {
+				views = append(views, p.View)
+			}
+			for _, v := range views {
+				if v.Part == "top" || v.Part == "whole-leg" {
+					shown++
+					if !called[v] {
+						t.Errorf("%s: no card calls for %v", name, v)
+					}
+				}
+			}
+		}
+		if want := map[string]int{"free": 4, "ring": 2, "tapers on back": 3}[name]; shown != max(want, 2) {
+			t.Errorf("%s: %d things set out, want %d", name, shown, max(want, 2))
+		}
+	}
+}
+
+// Without pads the wedge of a round top leads from mid-length to mid-length of
+// stretchers, as their solids stand.
+func TestTheWedgeOfATopOnItsRing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Sound(t)
+		d.Top = design.Top{Kind: design.WoodTop, Thickness: 20, Diameter: 3000}
+		p := piecetest.Worked(t, d)
+		job := roundTop(p, forBench)
+		if len(job.Drawings) != 1 {
+			t.Fatalf("%d drawings, want the wedge", len(job.Drawings))
+		}
+		line := job.Drawings[0].Strokes[0].Points
+		centre, middle := geometry.Point{}, geometry.Pt(0, d.Ring.Width/2)
+		at := func(i int) geometry.Point {
+			v := p.Place(i).Apply(solid.V(middle.X, middle.Y, 0))
+			return geometry.Pt(v.X, v.Y)
+		}
+		a, b := at(0), at(1)
+		piecetest.Nearly(t, "angle of the wedge", math.Abs(math.Atan2(line[0].Cross(line[2]), line[0].Dot(line[2]))),
+			math.Abs(math.Atan2(a.Cross(b), a.Dot(b))))
+		if line[1] != centre {
+			t.Errorf("its point is at %v", line[1])
+		}
+		if table := fmt.Sprint(job.Panels[0].Table); !strings.Contains(table, p.MM(a.Norm())) || !strings.Contains(table, p.MM(a.Distance(b))) {
+			t.Errorf("%.3f and %.3f mm are not both in %s", a.Norm(), a.Distance(b), table)
+		}
+	})
 }
 
 // Every block that is sawn stands on its card with its figures, the strips of all splays

@@ -234,10 +234,8 @@ func TestAnglesOnceEach(t *testing.T) {
 
 // A square crossing and a hardly leaning leg have no triangle, but a row.
 func TestAnglesWithoutTriangle(t *testing.T) {
-	bare := aSheet
-	bare.Full = false
 	withoutTriangles(t, 0.2, "rise of 0.87 mm over 250 mm", aSheet)
-	withoutTriangles(t, 2, "rise of 8.73 mm over 250 mm", bare)
+	withoutTriangles(t, 2, "rise of 8.73 mm over 250 mm", forBench)
 }
 
 func withoutTriangles(t *testing.T, splay float64, rise string, s templates.Setting) {

@@ -33,6 +33,9 @@ func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Secti
 	out.Drawings = sideBySide(out.Drawings)
 	for _, l := range piece.Lots(pieces, func(i int) []templates.Picture { return jobs[i].Pictures }, alikePictures) {
 		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
+		if l.What.View != (templates.View{}) && len(l.Sizes) == 1 && len(pieces) > 1 {
+			l.What.View.Size = l.Sizes[0]
+		}
 		out.Pictures = append(out.Pictures, l.What)
 	}
 	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
@@ -62,7 +65,7 @@ func alike(a, b templates.Drawing) bool {
 
 // alikePictures reports it of two pictures.
 func alikePictures(a, b templates.Picture) bool {
-	return a.Heading == b.Heading && a.NoScale == b.NoScale && sameLabels(a.Labels, b.Labels) && sameStrokes(a.Strokes, b.Strokes)
+	return a.Heading == b.Heading && a.View == b.View && a.NoScale == b.NoScale && sameLabels(a.Labels, b.Labels) && sameStrokes(a.Strokes, b.Strokes)
 }
 
 func sameLabels(a, b []templates.Label) bool {

@@ -115,21 +115,38 @@ func topPlan(p piece.Piece) templates.Picture {
 	return out
 }
 
-// roundTop returns the figures of a round top and, where it rests on pads, a wedge of
-// paper that leads from one of them to the next.
+// roundTop returns the figures of a round top and a wedge of paper that leads from one
+// of its supports to the next.
 func roundTop(p piece.Piece, s templates.Setting) templates.Section {
-	job := templates.Section{Panels: []templates.Panel{roundPanel(p)}}
-	if len(padCentres(p)) > 0 {
-		job.Drawings = []templates.Drawing{wedge(p, s)}
+	return templates.Section{
+		Panels:   []templates.Panel{roundPanel(p)},
+		Drawings: []templates.Drawing{wedge(p, s)},
 	}
-	return job
 }
 
-// wedge is a sector about the centre of the top between the middles of two pads, as
-// large as one sheet holds.
+// supports returns where a top rests, one place on each stretcher: its pads or, where
+// it lies on the ring itself, the middles of the stretchers.
+func supports(p piece.Piece) (places []geometry.Point, pads bool) {
+	if at := padCentres(p); len(at) > 0 {
+		return at, true
+	}
+	r := p.Frame.Ring
+	for i := range r.Sides {
+		places = append(places, r.Place(i, 0).Apply(geometry.Pt(0, r.Width/2)))
+	}
+	return places, false
+}
+
+// wedge is a sector about the centre of the top between two supports, as large as one
+// sheet holds.
 func wedge(p piece.Piece, s templates.Setting) templates.Drawing {
-	d := named(templates.Drawing{Free: true}, "top", "wedge")
-	out, half := padCentres(p)[0].Norm(), math.Pi/float64(p.Frame.Ring.Sides)
+	places, pads := supports(p)
+	face, edge, across := measure.ID("wedge-of-ring"), measure.ID("mid-from-centre"), measure.ID("from-mid-to-mid")
+	if pads {
+		face, edge, across = "wedge", "pad-from-centre", "from-pad-to-pad"
+	}
+	d := named(templates.Drawing{Free: true}, "top", face)
+	out, half := places[0].Norm(), math.Pi/float64(p.Frame.Ring.Sides)
 	edges := func(r float64) [2]geometry.Point {
 		return [2]geometry.Point{geometry.Polar(r, math.Pi/2-half), geometry.Polar(r, math.Pi/2+half)}
 	}
@@ -139,15 +156,14 @@ func wedge(p piece.Piece, s templates.Setting) templates.Drawing {
 	d.Line(templates.Cut, ends[0], geometry.Point{}, ends[1])
 	d.Line(templates.Construction, geometry.Arc(geometry.Point{}, r, math.Pi/2-half, math.Pi/2+half)...)
 	for _, end := range ends {
-		d.LabelLine(geometry.Point{}, end, tag("pad-from-centre", p.MM(out)))
+		d.LabelLine(geometry.Point{}, end, tag(edge, p.MM(out)))
 	}
 	d.LabelPoint(geometry.Point{}, tag("centre-of-top"))
-	d.LabelPoint(geometry.Pt(0, r/3), tag("from-pad-to-pad", p.Say(measure.Angle(2*half))))
+	d.LabelPoint(geometry.Pt(0, r/3), tag(across, p.Say(measure.Angle(2*half))))
 	if along := topGrain(p); along != (geometry.Point{}) {
-		// Pad 1 stands on the edge to the right.
+		// The first support stands on the edge to the right.
 		along = along.Unit()
-		first := padCentres(p)[0]
-		turn := geometry.Rotate(math.Pi/2 - half - math.Atan2(first.Y, first.X))
+		turn := geometry.Rotate(math.Pi/2 - half - math.Atan2(places[0].Y, places[0].X))
 		grainArrow(&d, geometry.Pt(0, 2*r/3), turn.Apply(along), r/4)
 	}
 	return d

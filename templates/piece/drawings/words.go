@@ -56,6 +56,7 @@ var viewNames = map[measure.ID]wording.Text{
 	"top":            "top",
 	"underside":      "underside",
 	"wedge":          "wedge from pad to pad",
+	"wedge-of-ring":  "wedge from stretcher to stretcher",
 	"wrap-round":     "wrap-round",
 }
 
@@ -164,6 +165,8 @@ var labels = map[measure.ID]wording.Text{
 	"pad-n":                "pad %d",
 	"pad-from-centre":      "to the middle of a pad, %s from the centre",
 	"from-pad-to-pad":      "%s from pad to pad",
+	"mid-from-centre":      "to mid-length of a stretcher, its centre line %s from the centre",
+	"from-mid-to-mid":      "%s from stretcher to stretcher",
 	"pad-across":           "pad, %s diameter",
 	"pad-below-top":        "pad, below",
 	"pad-on-below":         "pad on stretcher %d, below",
@@ -433,20 +436,24 @@ func cautions(pieces []piece.Piece) templates.Panel {
 	)}
 }
 
-// roundPanel gives what sets out a round top and its pads.
+// roundPanel gives what sets out a round top and its supports.
 func roundPanel(p piece.Piece) templates.Panel {
 	panel := templates.Panel{Heading: say("The round top"), Table: [][]string{
 		{say("diameter"), p.MM(2 * p.TopRadius())},
 		{say("radius, by beam compass"), p.MM(p.TopRadius())},
 	}}
-	if pads := padCentres(p); len(pads) > 1 {
-		panel.Table = append(panel.Table,
-			[]string{say("circle of the pads, radius"), p.MM(pads[0].Norm())},
-			[]string{say("pads, evenly round"), say("%d", len(pads))},
-			[]string{say("from the middle of one to the next"), p.MM(pads[0].Distance(pads[1]))},
-		)
+	places, pads := supports(p)
+	circle, count := say("circle of the stretchers' mid-lengths, radius"), say("stretchers, evenly round")
+	panel.Text = []string{say("On the underside strike the circle of the stretchers from the centre and step off their mid-lengths: there the centre line of a stretcher touches it. The wedge proves it: its point on the centre, its edges through two mid-lengths.")}
+	if pads {
+		circle, count = say("circle of the pads, radius"), say("pads, evenly round")
 		panel.Text = []string{say("Strike the circle of the pads from the centre and step them off. The wedge proves it: its point on the centre, its edges through the middles of two pads.")}
 	}
+	panel.Table = append(panel.Table,
+		[]string{circle, p.MM(places[0].Norm())},
+		[]string{count, say("%d", len(places))},
+		[]string{say("from the middle of one to the next"), p.MM(places[0].Distance(places[1]))},
+	)
 	return panel
 }
 

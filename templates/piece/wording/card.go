@@ -32,7 +32,7 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	cautions = appendNew(cautions, noteTexts[c.Guard()].With())
 	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {
-		for _, v := range views(t) {
+		for _, v := range views(plan, t) {
 			v.Size = t.Size
 			if !slices.Contains(out.Templates, v) {
 				out.Templates = append(out.Templates, v)
@@ -47,10 +47,10 @@ var sheetViews = map[shop.Sheet][]templates.View{
 	shop.LapWrap:       {{Part: "lap", Face: "wrap-round"}},
 	shop.StretcherWrap: {{Part: "stretcher", Face: "wrap-round"}},
 	shop.LegWrap:       {{Part: "leg", Face: "wrap-round"}},
-	shop.TaperFace:     {{Part: "whole-leg", Face: "ring-side"}},
+	shop.TaperFace:     {{Part: "whole-leg", Face: "ring-side"}, {Part: "whole-leg", Face: "back"}},
 	shop.SoleShape:     {{Part: "foot"}},
 	shop.PadPlace:      {{Part: "pad", Face: "stretcher-top"}},
-	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}, {Part: "top", Face: "corner-1"}, {Part: "top", Face: "wedge"}},
+	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}, {Part: "top", Face: "wedge"}, {Part: "top", Face: "wedge-of-ring"}},
 }
 
 // BlockIDs name the views of blocks.
@@ -62,8 +62,16 @@ var BlockIDs = map[shop.Part]measure.ID{
 }
 
 // views returns the views of a drawing, whatever their hand.
-func views(t shop.Template) []templates.View {
+func views(plan shop.Plan, t shop.Template) []templates.View {
 	switch t.Of {
+	case shop.TopOutline:
+		out := slices.Clone(sheetViews[t.Of])
+		for _, p := range plan.Pieces {
+			if p.Design.Size == t.Size || t.Size == "" {
+				out = append(out, templates.TopCornerViews(p.TopShape())...)
+			}
+		}
+		return out
 	case shop.Triangle:
 		return []templates.View{{Part: templates.AngleView(t.Angle)}}
 	case shop.BlockShape:
