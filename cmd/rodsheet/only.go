@@ -21,11 +21,15 @@ func (v *values) only() (sheets []int, milled bool) {
 		}
 		return nil, true
 	}
+	hint := "write sheets and runs of sheets, like 3,5-7"
+	if v.command == "piece" {
+		hint += ", or milled by itself"
+	}
 	var out []int
 	for _, part := range strings.Split(v.text("only"), ",") {
 		first, last, err := sheetRun(strings.TrimSpace(part))
 		if err != nil {
-			v.add("--only "+wording.Shown(v.text("only"))+" "+err.Error(), "write sheets and runs of sheets, like 3,5-7")
+			v.add("--only "+wording.Shown(v.text("only"))+" "+err.Error(), hint)
 			return nil, false
 		}
 		for n := first; n <= last; n++ {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"rodsheet/templates"
@@ -75,8 +77,11 @@ func (v *values) purposes() drawings.Purposes {
 		return 0
 	}
 	var out drawings.Purposes
-	for _, word := range strings.Split(v.text("for"), ",") {
-		out |= v.purpose(strings.TrimSpace(word))
+	words := strings.Split(v.text("for"), ",")
+	for i, word := range words {
+		if !slices.Contains(words[:i], word) {
+			out |= v.purpose(strings.TrimSpace(word))
+		}
 	}
 	if out == drawings.Buying && v.text("only") == "milled" {
 		v.add("--only milled: what is bought hangs on no size as milled", "leave out --for or --only")
@@ -95,7 +100,7 @@ func (v *values) purpose(word string) drawings.Purposes {
 		}
 		known = append(known, k.name)
 	}
-	v.add("--for "+wording.Shown(word)+" must be "+wording.Or(known...), suggest("", word, known))
+	v.add("--for "+wording.Shown(word)+" must be "+wording.Or(known...), cmp.Or(suggest("", word, known), "several go with commas: buying,record"))
 	return 0
 }
 
