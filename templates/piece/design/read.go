@@ -256,13 +256,16 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 	if meant, ok := asThick()[within.with(n.key)]; ok {
 		return asThickAsWide.With(meant), []Key{meant}
 	}
-	var here, also []string
-	var elsewhere []Key
+	var here, also, whole []string
+	var elsewhere, begun []Key
 	for _, key := range r.paths() {
 		head := inSize && key.forAll()
 		switch {
 		case key.table() == within && !head:
 			here = append(here, key.word())
+			if strings.HasPrefix(key.word(), n.key+"-") {
+				begun, whole = append(begun, key), append(whole, key.word())
+			}
 		case key.word() == n.key && !head:
 			elsewhere, also = append(elsewhere, key), append(also, string(key))
 		}
@@ -275,6 +278,8 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 		return didYouMean(n.key, here), []Key{everything}
 	case best != "":
 		return didYouMean(n.key, here), []Key{within.with(best)}
+	case len(begun) > 0:
+		return didMean.With(wording.Or(whole...)), begun
 	case len(elsewhere) > 0:
 		return didMean.With(wording.Or(also...)), elsewhere
 	}
