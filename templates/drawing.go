@@ -125,6 +125,7 @@ type Picture struct {
 // A Section is what belongs together in a job: it begins a sheet of its own and
 // stays on consecutive sheets. The heading of the only one is not printed.
 type Section struct {
+	ID       measure.ID
 	Heading  string
 	Milled   bool // it hangs on the sizes as milled: printed again once these are known
 	Pictures []Picture

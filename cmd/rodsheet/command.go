@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"io/fs"
 	"slices"
 	"strings"
 
@@ -34,9 +35,10 @@ type command struct {
 	design bool
 }
 
-// A world is what a command may touch besides files.
+// A world is what a command may touch besides the files that it writes.
 type world struct {
 	getenv         func(string) string
+	read           func(name string) ([]byte, fs.FileInfo, error) // a design file
 	stdout, stderr io.Writer
 }
 
@@ -147,27 +149,27 @@ func (c command) usage() string {
 }
 
 // perform reads the flags, makes the job, lays it on paper and writes it.
-func (c command) perform(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) error {
+func (c command) perform(ctx context.Context, args []string, w world) error {
 	v, err := c.parse(args)
 	if errors.Is(err, pflag.ErrHelp) {
-		return emit(stdout, c.help())
+		return emit(w.stdout, c.help())
 	}
 	if err != nil {
 		return err
 	}
 	if len(v.problems) == 0 && c.design {
-		if err := v.design(ctx); err != nil {
+		if err := v.design(ctx, w.read); err != nil {
 			return err
 		}
 	}
-	v.unit = v.units(getenv(unitsVariable))
+	v.unit = v.units(w.getenv(unitsVariable))
 	if len(v.problems) > 0 {
 		return v.problems
 	}
 	if c.act != nil {
-		return c.act(ctx, v, world{getenv, stdout, stderr})
+		return c.act(ctx, v, w)
 	}
-	o, err := v.options(getenv, stdout)
+	o, err := v.options(w.getenv, w.stdout)
 	if err != nil {
 		return err
 	}
@@ -183,7 +185,7 @@ func (c command) perform(ctx context.Context, args []string, getenv func(string)
 	}); err != nil {
 		return err
 	}
-	return o.deliver(ctx, made, plan, stdout, stderr)
+	return o.deliver(ctx, made, plan, w.stdout, w.stderr)
 }
 
 // lay makes a pack for the paper and lays it out.

@@ -27,7 +27,7 @@ func sizeFlag() flag {
 
 // design reads the design file that the command line names. Its units are
 // those of the command from then on, unless --units is given.
-func (v *values) design(ctx context.Context) error {
+func (v *values) design(ctx context.Context, read func(string) ([]byte, fs.FileInfo, error)) error {
 	if v.given("size") && v.text("size") == "" {
 		v.add("--size is empty", "name a size of the design, or leave --size out for all of them")
 		return v.problems
@@ -38,7 +38,7 @@ func (v *values) design(ctx context.Context) error {
 	}
 	var data []byte
 	err := awaited(ctx, func() (err error) {
-		data, v.source, err = readSome(v.words[0])
+		data, v.source, err = read(v.words[0])
 		return err
 	})
 	if errors.As(err, &interrupted{}) {

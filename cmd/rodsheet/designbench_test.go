@@ -163,7 +163,7 @@ func packDocument(tb testing.TB, name string) page.Document {
 	c := pieceCommand()
 	v, err := c.parse([]string{name})
 	if err == nil {
-		err = v.design(tb.Context())
+		err = v.design(tb.Context(), readSome)
 	}
 	if err != nil {
 		tb.Fatal(err)

@@ -45,20 +45,24 @@ func stopSignals() []os.Signal {
 // the exit status: 0, 1 where the system failed, 2 where the user has to
 // change something.
 func run(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) int {
-	return report(stderr, caught(func() error { return dispatch(ctx, args, getenv, stdout, stderr) }))
+	return world{getenv, readSome, stdout, stderr}.run(ctx, args)
+}
+
+func (w world) run(ctx context.Context, args []string) int {
+	return report(w.stderr, caught(func() error { return w.dispatch(ctx, args) }))
 }
 
 // dispatch finds the command that the first word names.
-func dispatch(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) error {
+func (w world) dispatch(ctx context.Context, args []string) error {
 	if len(args) == 0 {
 		return refuse("no command given", "rodsheet help lists the commands")
 	}
 	first, rest := args[0], args[1:]
 	switch first {
 	case "help", "-h", "--help":
-		return help(rest, stdout)
+		return help(rest, w.stdout)
 	case "--version":
-		return printVersion(rest, stdout)
+		return printVersion(rest, w.stdout)
 	}
 	if strings.HasPrefix(first, "-") {
 		return refuse(wording.Shown(first)+" stands before the command", "the command comes first: rodsheet angle 14.5")
@@ -67,7 +71,7 @@ func dispatch(ctx context.Context, args []string, getenv func(string) string, st
 	if !ok {
 		return refuse("unknown command "+wording.Shown(first), suggest("", first, names()))
 	}
-	return c.perform(ctx, rest, getenv, stdout, stderr)
+	return c.perform(ctx, rest, w)
 }
 
 // emit writes finished text to standard output.

@@ -1,12 +1,18 @@
 package solid
 
-import "rodsheet/geometry"
+import (
+	"slices"
+
+	"rodsheet/geometry"
+)
 
 // A Patch is what is seen of one face: a convex polygon on the paper, its corners
-// counter-clockwise, and the outward normal of the face in the room.
+// counter-clockwise, the outward normal of the face in the room, and the place of
+// its part among those of the scene.
 type Patch struct {
 	Corners []geometry.Point
 	N       Vec
+	Part    int
 }
 
 // faint is the area in mm² on the paper below which a patch is not drawn.
@@ -19,8 +25,10 @@ const faint = 1e-6
 // positive: what hides a point of it is what stands there before that plane.
 func (s Scene) Patches(v View) []Patch {
 	var all []Solid
-	for _, p := range s.parts {
+	var of []int
+	for i, p := range s.parts {
 		all = append(all, p.Pieces...)
+		of = append(of, slices.Repeat([]int{i}, len(p.Pieces))...)
 	}
 	rooms := make([]Extent, len(all))
 	for i, t := range all {
@@ -33,7 +41,7 @@ func (s Scene) Patches(v View) []Patch {
 				continue
 			}
 			for _, seen := range v.unhidden(f, i, all, rooms) {
-				out = append(out, Patch{seen, f.Plane.N})
+				out = append(out, Patch{seen, f.Plane.N, of[i]})
 			}
 		}
 	}

@@ -9,9 +9,11 @@ import (
 
 // A Mistake is one thing to put right in a design file.
 type Mistake struct {
-	Line, Column int    // from 1; columns count characters
-	Text         string // one line: "ring.width: a length is wanted, not true"
-	Hint         string // what to write instead; may be empty
+	Line, Column int      // from 1; columns count characters
+	Text         string   // one line: "ring.width: a length is wanted, not true"
+	Hint         string   // what to write instead; may be empty
+	Key          Key      // that it is about, "" for none
+	Sizes        []string // of which alone it is
 }
 
 // Error is the text and where it stands.
@@ -84,7 +86,7 @@ func (s source) mistakes(notes []note) Mistakes {
 	out := make(Mistakes, len(notes))
 	for i, n := range notes {
 		p := s.place(n.at)
-		out[i] = Mistake{p.line, p.column, n.text(), n.hint}
+		out[i] = Mistake{p.line, p.column, n.text(), n.hint, Key(n.path), n.sizes}
 	}
 	return out
 }

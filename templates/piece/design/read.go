@@ -40,7 +40,7 @@ func ReadLettered(data []byte, judge func(Design, Doubts) []error, lacks func(st
 	tree := build(src, lacks)
 	root := tree.root
 	if len(root.kids)+len(tree.notes) == 0 {
-		return File{}, Mistakes{{1, 1, noDesign.With(), newHint.With()}}
+		return File{}, Mistakes{{Line: 1, Column: 1, Text: noDesign.With(), Hint: newHint.With()}}
 	}
 	r := newReader(src, root)
 	r.notes, r.lost = tree.notes, tree.lost

@@ -24,7 +24,7 @@ const byteOrderMark = "\xef\xbb\xbf"
 // open refuses what no editor of plain text writes.
 func open(data []byte) (source, *Mistake) {
 	if len(data) > mostBytes {
-		return source{}, &Mistake{1, 1, tooLong.With(mostBytes), otherFile.With()}
+		return source{}, &Mistake{Line: 1, Column: 1, Text: tooLong.With(mostBytes), Hint: otherFile.With()}
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return source{}, &Mistake{1, 1, utf16.With(), utf16Hint.With()}
@@ -34,7 +34,7 @@ func open(data []byte) (source, *Mistake) {
 		r, size := utf8.DecodeRune(s.text[i:])
 		if words, hint := unfit(r, size); words != "" {
 			p := s.place(i)
-			return source{}, &Mistake{p.line, p.column, words, hint}
+			return source{}, &Mistake{Line: p.line, Column: p.column, Text: words, Hint: hint}
 		}
 		i += size
 	}

@@ -3,6 +3,7 @@
 package drawings
 
 import (
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
@@ -53,7 +54,7 @@ func Pack(f checks.Findings, o Options, s templates.Setting) (templates.Job, err
 		if section.Empty() {
 			continue
 		}
-		section.Heading, section.Milled = say(e.heading), e.milled
+		section.ID, section.Heading, section.Milled = e.id, say(e.heading), e.milled
 		out.Sections = append(out.Sections, section)
 	}
 	return out, nil
@@ -71,6 +72,7 @@ type packer struct {
 
 // An envelope is one section of the pack.
 type envelope struct {
+	id      measure.ID
 	heading plain.Text
 	of      Purposes
 	milled  bool // it hangs on the sizes as milled
@@ -83,17 +85,17 @@ func envelopes() []envelope {
 		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
 	}
 	return []envelope{
-		{coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
-		{namesHeading, Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
-		{woodHeading, Buying, false, packer.wood},
-		{stockHeading, Bench, true, stage(shop.StockStage)},
-		{lapsHeading, Bench, true, stage(shop.LapStage)},
-		{bridlesHeading, Bench, true, stage(shop.BridleStage)},
-		{tapersHeading, Bench, true, stage(shop.TaperStage)},
-		{glueHeading, Bench, true, stage(shop.GlueStage)},
-		{topHeading, Bench, true, stage(shop.TopStage)},
-		{finishHeading, Bench, false, stage(shop.FinishStage)},
-		{checksHeading, Record, true, panels(func(k packer) []templates.Panel { return wording.CheckPanels(k.found) })},
+		{"cover", coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
+		{"names", namesHeading, Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
+		{"wood", woodHeading, Buying, false, packer.wood},
+		{"stock", stockHeading, Bench, true, stage(shop.StockStage)},
+		{"laps", lapsHeading, Bench, true, stage(shop.LapStage)},
+		{"bridles", bridlesHeading, Bench, true, stage(shop.BridleStage)},
+		{"tapers", tapersHeading, Bench, true, stage(shop.TaperStage)},
+		{"glue-up", glueHeading, Bench, true, stage(shop.GlueStage)},
+		{"top", topHeading, Bench, true, stage(shop.TopStage)},
+		{"finish", finishHeading, Bench, false, stage(shop.FinishStage)},
+		{"record", checksHeading, Record, true, panels(func(k packer) []templates.Panel { return wording.CheckPanels(k.found) })},
 	}
 }
 

@@ -75,6 +75,8 @@ const (
 	checksHeading    wording.Text = "Figures and checks"
 	sizesHeading     wording.Text = "Main sizes"
 	planHeading      wording.Text = "Plan"
+	partOfSize       wording.Text = "%s: %s × %s × %s"
+	roundOfSize      wording.Text = "%s: diameter %s, %s"
 	boardHeading     wording.Text = "Board %d: %s × %s × %s"
 	fenceAt          wording.Text = ", fence %s off square"
 	drawnWider       wording.Text = ", widths drawn %d times larger"

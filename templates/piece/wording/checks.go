@@ -21,7 +21,7 @@ func Grade(g checks.Grade) string {
 func CheckName(c checks.Check) string {
 	switch {
 	case c.Of.A.Kind != "":
-		return twoParts.With(partName(c.Of.A), partName(c.Of.B))
+		return twoParts.With(PartName(c.Of.A), PartName(c.Of.B))
 	case c.Of.Blank != "":
 		return boardsFor.With(partNames[kinds[c.Of.Blank]].many.With())
 	case c.Of.Setting != "":
@@ -42,8 +42,8 @@ var kinds = map[measure.ID]shop.Part{
 	"top-board": shop.TopBoard, "test-stretcher": shop.StretcherTest, "test-leg": shop.LegTest,
 }
 
-// partName names a part: "leg 2".
-func partName(p checks.Part) string {
+// PartName names a part: "leg 2".
+func PartName(p checks.Part) string {
 	if p.Number == 0 {
 		return Part(kinds[p.Kind])
 	}
@@ -78,7 +78,7 @@ func Words(c checks.Check, u measure.Unit) string {
 	var args []any
 	switch {
 	case c.Of.A.Kind != "":
-		args = append(args, partName(c.Of.A), partName(c.Of.B))
+		args = append(args, PartName(c.Of.A), PartName(c.Of.B))
 	case c.Of.Setting != "":
 		name := speak(settingNames(), c.Of.Setting)
 		args = append(args, strings.ToUpper(name[:1])+name[1:])
