@@ -27,7 +27,7 @@ func open(data []byte) (source, *Mistake) {
 		return source{}, &Mistake{Line: 1, Column: 1, Text: tooLong.With(mostBytes), Hint: otherFile.With()}
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
-		return source{}, &Mistake{1, 1, utf16.With(), utf16Hint.With()}
+		return source{}, &Mistake{Line: 1, Column: 1, Text: utf16.With(), Hint: utf16Hint.With()}
 	}
 	s := newSource(bytes.TrimPrefix(data, []byte(byteOrderMark)))
 	for i := 0; i < len(s.text); {
