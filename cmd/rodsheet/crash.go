@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"runtime"
 	"runtime/debug"
 	"strings"
 )
@@ -52,8 +51,7 @@ func (c crash) keep() string {
 		return "no report could be written"
 	}
 	defer f.Close()
-	_, err = fmt.Fprintf(f, "rodsheet %s, %s, %s/%s\n%q\n%v\n\n%s", version(debug.ReadBuildInfo()),
-		runtime.Version(), runtime.GOOS, runtime.GOARCH, os.Args, c.value, c.stack)
+	_, err = fmt.Fprintf(f, "%s\n%q\n%v\n\n%s", thisEdition(), os.Args, c.value, c.stack)
 	if err != nil {
 		return "no report could be written"
 	}

@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 	"strings"
 	"syscall"
 	"testing"
@@ -186,22 +185,6 @@ type full struct{}
 
 func (full) Write([]byte) (int, error) {
 	return 0, &os.PathError{Op: "write", Path: "stdout", Err: syscall.ENOSPC}
-}
-
-func TestVersion(t *testing.T) {
-	for _, test := range []struct {
-		info *debug.BuildInfo
-		ok   bool
-		want string
-	}{
-		{nil, false, "(version unknown)"},
-		{&debug.BuildInfo{}, true, "(version unknown)"},
-		{&debug.BuildInfo{Main: debug.Module{Version: "v1.2.3"}}, true, "v1.2.3"},
-	} {
-		if got := version(test.info, test.ok); got != test.want {
-			t.Errorf("version(%v, %v) = %q, want %q", test.info, test.ok, got, test.want)
-		}
-	}
 }
 
 // BenchmarkAngle times a command line from its words to a PDF in memory.
