@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/wording"
 )
 
@@ -56,6 +57,7 @@ func topics() []topic {
 		{"paper", "units, paper sizes and sheets", paperTopic},
 		{"design", "the design file of a whole piece", designTopic},
 		{"woods", "woods with their density and movement", woodsTopic()},
+		{"cautions", "every caution that a pack may hold", cautionsTopic()},
 		{"json", "what --json prints", jsonTopic},
 	}
 }
@@ -100,6 +102,23 @@ Examples:
   rodsheet check table.toml
   rodsheet piece table.toml
 `)
+	return b.String()
+}
+
+// cautionsTopic lists what the program cautions against.
+func cautionsTopic() string {
+	var b strings.Builder
+	for i, p := range drawings.Cautions() {
+		fmt.Fprintf(&b, "%s%s:\n", []string{"", "\n"}[min(i, 1)], p.Heading)
+		for _, text := range p.Text {
+			fmt.Fprintf(&b, "  - %s\n", strings.Join(fold(text, 76), "\n    "))
+		}
+	}
+	writeExamples(&b, []example{
+		{"rodsheet piece table.toml", "a pack, each caution beside its set-up"},
+		{"rodsheet piece table.toml --for bench", "the cards and what goes with them"},
+		{"rodsheet taper --length 640 --top 45 --foot 28 --start 110", "a single template with its own"},
+	})
 	return b.String()
 }
 

@@ -424,13 +424,12 @@ func printing() templates.Panel {
 	}}
 }
 
-// cautions are said once a pack; what belongs to one operation stands beside
-// it as well.
-func cautions(pieces []piece.Piece) templates.Panel {
+// generalCautions are said once a pack.
+func generalCautions(glass bool) templates.Panel {
 	text := []string{
 		say("Isolate power before setting a machine; follow its manual and keep its guards on. Hold small and angled parts by jigs and push blocks. Never trap an offcut between fence and blade."),
 	}
-	if slices.ContainsFunc(pieces, func(p piece.Piece) bool { return p.Design.Top.Kind == design.GlassTop }) {
+	if glass {
 		text = append(text, say("Glass tempered, its edges worked, and never lifted by its bonding."))
 	}
 	return templates.Panel{Heading: say("Cautions"), Text: append(text,
