@@ -28,20 +28,27 @@ func papers() []Paper {
 	}
 }
 
+// PaperNames lists the names that ParsePaper reads.
+func PaperNames() []string {
+	var names []string
+	for _, p := range papers() {
+		names = append(names, strings.ToLower(p.Name))
+	}
+	return names
+}
+
 // ParsePaper reads a named size or WIDTHxHEIGHT, where a length without a
 // unit is in bare. A sheet wider than high stays so.
 func ParsePaper(s string, bare measure.Unit) (Paper, error) {
-	var names []string
 	for _, p := range papers() {
 		if strings.EqualFold(p.Name, strings.TrimSpace(s)) {
 			return p, nil
 		}
-		names = append(names, strings.ToLower(p.Name))
 	}
 	w, h, ok := strings.Cut(strings.ToLower(s), "x")
 	if !ok {
 		return Paper{}, &measure.ParseError{Text: s,
-			Reason: measure.Slip{ID: "no-paper"}, Hint: measure.Slip{ID: "papers", Args: []string{strings.Join(names, ", ")}}}
+			Reason: measure.Slip{ID: "no-paper"}, Hint: measure.Slip{ID: "papers", Args: []string{strings.Join(PaperNames(), ", ")}}}
 	}
 	width, err := measure.ParseLength(w, bare)
 	if err != nil {

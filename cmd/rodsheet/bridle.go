@@ -5,6 +5,8 @@ import (
 	"rodsheet/templates"
 )
 
+var mortised = []joint.BridleMember{joint.MortiseInStretcher, joint.MortiseInLeg}
+
 func bridleCommand() command {
 	return command{
 		name:    "bridle",
@@ -19,7 +21,7 @@ length for trimming.`,
 			{name: "angle", value: "ANGLE", usage: "splay of the leg from plumb", required: true, figure: "bridle.splay"},
 			{name: "leg", value: "LENGTH", usage: "breadth of the leg along the stretcher", required: true},
 			{name: "tenon", value: "LENGTH", usage: "thickness of the tenon; a third of the width if not given"},
-			{name: "mortise", value: "PART", usage: "stretcher or leg; stretcher if not given"},
+			{name: "mortise", value: "PART", choices: spelled(mortised), usage: "stretcher or leg; stretcher if not given"},
 			fullFlag(),
 		},
 		examples: []example{
@@ -34,7 +36,7 @@ length for trimming.`,
 				Angle:   v.angle("angle"),
 				Leg:     v.length("leg", 0),
 				Tenon:   v.positive("tenon"),
-				Mortise: choose(v, "mortise", joint.MortiseInStretcher, joint.MortiseInLeg),
+				Mortise: choose(v, "mortise", mortised...),
 			}
 			return single(func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) })
 		},

@@ -22,7 +22,7 @@ cannot be built is refused; rodsheet check says why.`,
 		flags: []flag{
 			{name: "out", short: "o", value: "FILE", usage: "write FILE, .csv; - is standard output"},
 			sizeFlag(),
-			{name: "units", value: "mm|in", usage: "of the figures; the file's own if not given"},
+			unitsFlag("of the figures; the file's own if not given"),
 		},
 		examples: []example{
 			{"rodsheet buying table.toml", "to table.csv"},

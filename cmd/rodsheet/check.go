@@ -25,7 +25,7 @@ changes that mend it, the cheapest first; then whether the piece can be built,
 then its figures. The exit status is 1 when the piece cannot be built.`,
 		flags: []flag{
 			sizeFlag(),
-			{name: "units", value: "mm|in", usage: "of the figures printed; the file's own if not given"},
+			unitsFlag("of the figures printed; the file's own if not given"),
 			{name: "all", usage: "list the checks that hold as well"},
 			{name: "json", usage: "print all figures and checks as JSON"},
 		},

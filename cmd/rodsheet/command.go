@@ -19,10 +19,11 @@ import (
 // A command is one kind of template on the command line.
 type command struct {
 	name     string
-	words    string // given without a flag: "ANGLE...", "[NAME]" if it may be left out
-	summary  string // one line for the list of commands
-	about    string // a paragraph, broken into lines
-	caution  string // where a saw is involved, broken into lines
+	words    string   // given without a flag: "ANGLE...", "[NAME]" if it may be left out
+	choices  []string // words that can be given, where they are known
+	summary  string   // one line for the list of commands
+	about    string   // a paragraph, broken into lines
+	caution  string   // where a saw is involved, broken into lines
 	flags    []flag
 	examples []example
 	// read takes the figures from the command line and returns what makes
@@ -64,7 +65,8 @@ func single(build func(templates.Setting) (templates.Job, error)) maker {
 // A flag is one option. Its value is raw text until the unit is known.
 type flag struct {
 	name, short string
-	value       string // what is given with it: "LENGTH"; empty for a switch
+	value       string   // what is given with it: "LENGTH"; empty for a switch
+	choices     []string // words that can be given, where they are known
 	usage       string
 	required    bool
 	figure      measure.ID // that it sets, where that is not the command's of the flag's name
@@ -90,6 +92,7 @@ func commands() []command {
 		topCommand(),
 		scaleCommand(),
 		printerCommand(),
+		completionCommand(),
 	}
 }
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -68,7 +69,7 @@ func TestExamplesWork(t *testing.T) {
 				if status, _, stderr := start(t.Context(), strings.Fields(args)...); status != 0 {
 					t.Errorf("status %d: %s", status, stderr)
 				}
-				silent := strings.HasPrefix(args, "printer") || strings.HasPrefix(args, "check") || strings.HasSuffix(args, "-o -")
+				silent := strings.HasPrefix(args, "completion") || strings.HasPrefix(args, "printer") || strings.HasPrefix(args, "check") || strings.HasSuffix(args, "-o -")
 				if entries, err := os.ReadDir("."); err != nil || len(entries) == before && !silent {
 					t.Errorf("no file written: %v", err)
 				}
@@ -84,10 +85,14 @@ func TestExamplesWork(t *testing.T) {
 // -h to be the same.
 func TestHelpWinsOverMistakes(t *testing.T) {
 	for _, c := range commands() {
-		for _, flag := range []string{"--help", "-h"} {
-			status, got, _ := start(t.Context(), c.name, "--units", "ell", flag)
-			if status != 0 || got != c.help() {
-				t.Errorf("%s %s: status %d, %q", c.name, flag, status, got)
+		mistake := ""
+		if slices.ContainsFunc(c.all(), func(f flag) bool { return f.name == "units" }) {
+			mistake = "--units ell"
+		}
+		for _, help := range []string{"--help", "-h"} {
+			line := c.name + " " + mistake + " " + help
+			if status, got, _ := start(t.Context(), strings.Fields(line)...); status != 0 || got != c.help() {
+				t.Errorf("%s: status %d, %q", line, status, got)
 			}
 		}
 	}

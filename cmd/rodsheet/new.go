@@ -22,7 +22,7 @@ it stands. Change the figures with any editor of plain text, then see what
 rodsheet check says. A file that is there already is left alone.`,
 		flags: []flag{
 			{name: "sides", value: "3..8", usage: "stretchers of the ring, each with its leg; 3 if not given"},
-			{name: "units", value: "mm|in", usage: "of the figures in the file"},
+			unitsFlag("of the figures in the file"),
 		},
 		examples: []example{
 			{"rodsheet new table.toml", "a three-sided table in millimetres"},

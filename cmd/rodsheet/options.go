@@ -26,13 +26,13 @@ const (
 func commonFlags() []flag {
 	return []flag{
 		{name: "out", short: "o", value: "FILE", usage: "write FILE, .pdf or .svg; - is standard output"},
-		{name: "paper", value: "SIZE", usage: "letter, legal, tabloid, a4, a3, WIDTHxHEIGHT or whole"},
+		{name: "paper", value: "SIZE", choices: render.PaperNames(), usage: "letter, legal, tabloid, a4, a3, WIDTHxHEIGHT or whole"},
 		{name: "margin", value: "LENGTH", usage: "blank at each side of a sheet"},
 		{name: "overlap", value: "LENGTH", usage: "strip that neighbouring sheets share"},
-		{name: "units", value: "mm|in", usage: "of figures, and of lengths given without a unit"},
+		unitsFlag("of figures, and of lengths given without a unit"),
 		{name: "printer", value: "NAME", usage: "correct for a printer that was measured; none for none"},
 		{name: "title", value: "TEXT", usage: "printed on every sheet"},
-		{name: "sheets", value: "HOW", usage: "fewest searches for fewer; plain is the even grid"},
+		{name: "sheets", value: "HOW", choices: spelled(searches), usage: "fewest searches for fewer; plain is the even grid"},
 		{name: "only", value: "LIST", usage: "print only these sheets of the job: 3,5-7, or milled"},
 		{name: "max-sheets", value: "N", limits: "job.sheets", bounds: "job.least-sheets", usage: "refuse a job of more sheets; 400 if not given"},
 		{name: "replace", usage: "remove SVG sheets that an earlier, larger job left"},
@@ -45,6 +45,10 @@ func commonFlags() []flag {
 // fullFlag asks for what is left out as long as rule, square and compass do better.
 func fullFlag() flag {
 	return flag{name: "full", usage: "both hands, all views and whole outlines at full size"}
+}
+
+func unitsFlag(usage string) flag {
+	return flag{name: "units", value: "mm|in", choices: []string{"mm", "in"}, usage: usage}
 }
 
 func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
@@ -62,7 +66,7 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	l.Margin = v.length("margin", l.Margin)
 	l.Overlap = v.length("overlap", l.Overlap)
 	l.MaxSheets = v.count("max-sheets", l.MaxSheets, 1, mostSheets)
-	l.Plain = choose(v, "sheets", search("fewest"), search("plain")) == "plain"
+	l.Plain = choose(v, "sheets", searches...) == "plain"
 	l.Only, l.Milled = v.only()
 	l.Title = v.title()
 	if v.file != nil {
@@ -86,6 +90,8 @@ type search string
 
 func (s search) String() string { return string(s) }
 
+var searches = []search{"fewest", "plain"}
+
 // units decides the unit: --units, then that of the design file, then the
 // standing choice, then millimetres. Paper has no say: a maker in inches may
 // have A4, and letter paper holds drawings in millimetres.
@@ -93,16 +99,16 @@ func (v *values) units(standing string) measure.Unit {
 	if v.file != nil && !v.given("units") {
 		return v.file.Unit
 	}
-	source, text := "--units", v.text("units")
-	if !v.given("units") {
-		source, text = unitsVariable, standing
+	source, text := unitsVariable, standing
+	switch {
+	case v.given("units"):
+		source, text = "--units", v.text("units")
+	case standing == "" || v.flags.Lookup("units") == nil: // a command without lengths
+		return measure.Millimetre
 	}
-	if v.given("units") || standing != "" {
-		u, err := measure.ParseUnit(text)
-		v.fail(source, err)
-		return u
-	}
-	return measure.Millimetre
+	u, err := measure.ParseUnit(text)
+	v.fail(source, err)
+	return u
 }
 
 // paper returns the paper asked for, or the usual one for the unit.

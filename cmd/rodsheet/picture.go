@@ -20,8 +20,8 @@ elevation, and a view from above at a corner, for each size.`,
 		flags: []flag{
 			{name: "out", short: "o", value: "FILE", usage: "write FILE, .svg or .pdf; - is standard output, as PDF"},
 			sizeFlag(),
-			{name: "paper", value: "SIZE", usage: "of the page; whole fits it round the pictures"},
-			{name: "units", value: "mm|in", usage: "of the sizes printed; the file's own if not given"},
+			{name: "paper", value: "SIZE", choices: render.PaperNames(), usage: "of the page; whole fits it round the pictures"},
+			unitsFlag("of the sizes printed; the file's own if not given"),
 		},
 		examples: []example{
 			{"rodsheet picture table.toml", "to table.svg"},

@@ -27,7 +27,7 @@ check says why, and --anyway prints it with that on every sheet.`,
 		caution: sawCaution,
 		flags: []flag{
 			sizeFlag(),
-			{name: "for", value: "LIST", usage: "buying, bench, record, or several of them: buying,record"},
+			{name: "for", value: "LIST", choices: purposeNames(), usage: "buying, bench, record, or several of them: buying,record"},
 			{name: "plan", usage: "with the full-size plan of the ring, to lay the parts on"},
 			{name: "anyway", usage: "print it even if it cannot be built"},
 			fullFlag(),
@@ -89,17 +89,26 @@ func (v *values) purposes() drawings.Purposes {
 	return out
 }
 
+var purposes = []struct {
+	name string
+	of   drawings.Purposes
+}{{"buying", drawings.Buying}, {"bench", drawings.Bench}, {"record", drawings.Record}}
+
+func purposeNames() []string {
+	var names []string
+	for _, p := range purposes {
+		names = append(names, p.name)
+	}
+	return names
+}
+
 func (v *values) purpose(word string) drawings.Purposes {
-	var known []string
-	for _, k := range []struct {
-		name string
-		of   drawings.Purposes
-	}{{"buying", drawings.Buying}, {"bench", drawings.Bench}, {"record", drawings.Record}} {
+	for _, k := range purposes {
 		if k.name == word {
 			return k.of
 		}
-		known = append(known, k.name)
 	}
+	known := purposeNames()
 	v.add("--for "+wording.Shown(word)+" must be "+wording.Or(known...), cmp.Or(suggest("", word, known), "several go with commas: buying,record"))
 	return 0
 }

@@ -46,7 +46,7 @@ be fed short edge first.`,
 			{name: "along", value: "LENGTH", usage: "of the rectangle, along the feed"},
 			{name: "diagonals", value: "LENGTH,LENGTH", usage: "first and second; none is no skew"},
 			{name: "forget", usage: "drop what is known of NAME"},
-			{name: "units", value: "mm|in", usage: "of lengths given without a unit"},
+			unitsFlag("of lengths given without a unit"),
 		},
 		examples: []example{
 			{"rodsheet printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0", "after measuring"},

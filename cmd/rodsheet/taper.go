@@ -5,6 +5,8 @@ import (
 	"rodsheet/templates"
 )
 
+var taperFaces = []joint.TaperFaces{joint.OneFace, joint.AdjacentFaces, joint.OppositeFaces, joint.FourFaces}
+
 func taperCommand() command {
 	return command{
 		name:    "taper",
@@ -19,7 +21,7 @@ loss.`,
 			{name: "top", value: "LENGTH", usage: "width of the leg at the top", required: true},
 			{name: "foot", value: "LENGTH", usage: "width of the leg at the foot", required: true},
 			{name: "start", value: "LENGTH", usage: "where the taper begins, from the top end", required: true},
-			{name: "faces", value: "FACES", usage: "one, adjacent, opposite or four; one if not given"},
+			{name: "faces", value: "FACES", choices: spelled(taperFaces), usage: "one, adjacent, opposite or four; one if not given"},
 			fullFlag(),
 		},
 		examples: []example{
@@ -33,8 +35,7 @@ loss.`,
 				Top:    v.length("top", 0),
 				Foot:   v.length("foot", 0),
 				Start:  v.length("start", 0),
-				Faces: choose(v, "faces",
-					joint.OneFace, joint.AdjacentFaces, joint.OppositeFaces, joint.FourFaces),
+				Faces:  choose(v, "faces", taperFaces...),
 			}
 			return single(func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) })
 		},

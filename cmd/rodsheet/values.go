@@ -234,13 +234,21 @@ func choose[T fmt.Stringer](v *values, name string, choices ...T) T {
 	if !v.given(name) {
 		return choices[0]
 	}
-	var known []string
 	for _, c := range choices {
 		if c.String() == v.text(name) {
 			return c
 		}
-		known = append(known, c.String())
 	}
+	known := spelled(choices)
 	v.add(fmt.Sprintf("--%s %s must be %s", name, wording.Shown(v.text(name)), wording.Or(known...)), suggest("", v.text(name), known))
 	return choices[0]
+}
+
+// spelled returns what choices are called on the command line.
+func spelled[T fmt.Stringer](choices []T) []string {
+	var out []string
+	for _, c := range choices {
+		out = append(out, c.String())
+	}
+	return out
 }
