@@ -113,7 +113,7 @@ func listOf[T any](key Key, e entries[T], of func(*Design) *[]T) field[Design] {
 		}
 		return reading[Design]{apply: func(d *Design) { *of(d) = out }}, all(faults)
 	}
-	return field[Design]{key, read, func(d *Design) error {
+	return field[Design]{key: key, kind: KindRows, read: read, outside: func(d *Design) error {
 		for _, one := range *of(d) {
 			if bound := e.outside(&one); bound != nil {
 				bound.Figure = measure.ID(key.with(string(bound.Figure)))

@@ -42,6 +42,41 @@ var fields = sync.OnceValue(func() []field[Design] {
 	return slices.Concat(headFields(), planFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields(), buyingFields())
 })
 
+// An asked key is one that a maker may be asked for: of boards and items those of
+// their tables.
+type asked struct {
+	key     Key
+	kind    Kind
+	choices []string
+	within  limits
+	read    func(*node, measure.Unit) *fault
+}
+
+func askedOf[T any](fields []field[T], table Key) []asked {
+	var out []asked
+	for _, f := range fields {
+		read := func(n *node, u measure.Unit) *fault {
+			_, bad := f.read(n, u)
+			return bad
+		}
+		out = append(out, asked{table.with(string(f.key)), f.kind, f.choices, f.within, read})
+	}
+	return out
+}
+
+// allAsked are all keys that take a value, and the name of a size.
+var allAsked = sync.OnceValue(func() map[Key]asked {
+	name := line("name", nameLetters, func(d *Design) *string { return &d.Size })
+	out := map[Key]asked{}
+	for _, a := range slices.Concat(askedOf(fields(), ""), askedOf([]field[Design]{name}, ""),
+		askedOf(boards().fields, "wood.board"), askedOf(items().fields, "item")) {
+		if a.kind != KindRows {
+			out[a.key] = a
+		}
+	}
+	return out
+})
+
 // Outside returns the errors about figures of a design that are outside their
 // limits, however it was made. What hangs on a key in doubt is not asked.
 func (d Design) Outside(doubts Doubts) []error {
@@ -189,7 +224,7 @@ func topFields() []field[Design] {
 		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
 		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
 		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
-		{key: "top.points", read: readPoints},
+		{key: "top.points", kind: KindPoints, read: readPoints},
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
 		length("top.pads.diameter", from(Thinnest, widest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = true
@@ -211,7 +246,7 @@ func woodFields() []field[Design] {
 		line("wood.species", titleLetters, func(d *Design) *string { return &d.Wood.Species }),
 		// From balsa to the heaviest woods that sink: common practice, no source.
 		number("wood.density", from(50, MostDense).orNone(), func(d *Design) *float64 { return &d.Wood.Density }),
-		{key: "wood.moisture", read: readMoisture},
+		{key: "wood.moisture", kind: KindRange, read: readMoisture},
 		length("wood.rough-length", from(0, widest), func(d *Design) *float64 { return &d.Wood.ExtraLength }),
 		length("wood.rough-width", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraWidth }),
 		length("wood.rough-thickness", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraThickness }),

@@ -29,6 +29,7 @@ type node struct {
 	key   string
 	at    int // of the key; of the header for a table that has one
 	value int // of what stands behind it
+	end   int // of a value that is no list or table
 	kind  kind
 	text  string  // of the first five kinds: as written, without quotes
 	lacks []rune  // what of it cannot be lettered
@@ -206,6 +207,7 @@ func (b *builder) valueOf(v *unstable.Node, at int) *node {
 	switch v.Kind {
 	default:
 		n.value, n.lacks = b.at(v.Raw.Offset), b.lacks(n.text)
+		n.end = n.value + int(v.Raw.Length)
 	case unstable.Array:
 		n.text, n.inline = "", true
 		for it := v.Children(); it.Next(); {

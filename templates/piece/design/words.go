@@ -144,6 +144,10 @@ const (
 	sizeNameHint      wording.Text = `write name = "low" below [[size]]`
 	sizeNameTwice     wording.Text = "a size above has this name"
 	sizeNameTwiceHint wording.Text = "give each size its own"
+	noSuchSize        wording.Text = "there is no size %s"
+	noSuchRow         wording.Text = "there is no [[%s]] number %d"
+	firstSize         wording.Text = "standard"
+	otherFirstSize    wording.Text = "first"
 	forAllSizes       wording.Text = "this holds for all sizes"
 	forAllSizesHint   wording.Text = "write it at the head of the file"
 )

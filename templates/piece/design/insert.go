@@ -1,0 +1,133 @@
+package design
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+)
+
+// inserted returns the layout with a key that was not there: in the table in braces
+// that holds it, below its header, beside other keys written with dots, or below a
+// new header.
+func (l layout) inserted(key Key, at scope, value string) layout {
+	table := key.table()
+	for t := table; ; t = t.table() {
+		if i := slices.IndexFunc(l.braces, func(b brace) bool { return b.scope == at && b.table == t }); i >= 0 {
+			return l.braced(i, key, value)
+		}
+		if t == "" {
+			break
+		}
+	}
+	part := slices.IndexFunc(l.sections, func(s section) bool { return !s.off && s.scope == at && s.table == table })
+	if part >= 0 {
+		return l.line(key, value, func(e entry) bool { return e.part == part && e.scope == at && e.key.table() == table && e.brace == 0 }, part)
+	}
+	dotted := func(e entry) bool { return !e.off && e.scope == at && e.key.table() == table && e.brace == 0 }
+	if i := slices.IndexFunc(l.entries, dotted); i >= 0 {
+		return l.line(key, value, dotted, l.entries[i].part)
+	}
+	return l.headed(key, at, value)
+}
+
+// below returns what is left of a key in a table.
+func (k Key) below(table Key) string {
+	if table == everything {
+		return string(k)
+	}
+	return strings.TrimPrefix(string(k), string(table)+".")
+}
+
+// braced puts a key into braces behind the nearest that it follows.
+func (l layout) braced(i int, key Key, value string) layout {
+	b := l.braces[i]
+	setting := key.below(b.table) + " = " + value
+	e, found := l.before(key, func(e entry) bool { return e.brace == i+1 })
+	inside := strings.TrimLeft(l.of(span{b.open + 1, b.shut}), " \t")
+	at := b.shut - len(inside)
+	switch {
+	case found:
+		return l.splice(span{e.whole.to, e.whole.to}, ", "+setting)
+	case inside == "":
+		return l.splice(span{b.open + 1, b.open + 1}, setting)
+	}
+	return l.splice(span{at, at}, setting+", ")
+}
+
+// before returns the nearest of some entries that a key follows in the starting file.
+func (l layout) before(key Key, some func(entry) bool) (entry, bool) {
+	var best entry
+	found := false
+	for _, e := range l.entries {
+		if some(e) && rank(e.key) < rank(key) && (!found || rank(e.key) >= rank(best.key)) {
+			best, found = e, true
+		}
+	}
+	return best, found
+}
+
+// line puts a key on a line of its own behind the nearest of some entries of a
+// section that it follows, else before the first of them.
+func (l layout) line(key Key, value string, some func(entry) bool, part int) layout {
+	e, found := l.before(key, some)
+	s := l.sections[part]
+	if found {
+		return l.lines(l.behindComments(e.lines.to), l.indent(e.lines)+key.below(l.sections[e.part].table)+" = "+value)
+	}
+	setting := key.below(s.table) + " = " + value
+	i := slices.IndexFunc(l.entries, some)
+	switch {
+	case i >= 0 && (part == 0 || s.line.to == 0):
+		return l.lines(l.entries[i].lines.from, l.indent(l.entries[i].lines)+setting)
+	case part > 0:
+		return l.lines(l.behindComments(s.line.to), l.indent(s.line)+setting)
+	case len(l.sections) > 1:
+		return l.lines(l.sections[1].line.from, setting, "")
+	}
+	return l.lines(len(l.text), setting)
+}
+
+func (l layout) indent(line span) string {
+	text := l.of(line)
+	return text[:len(text)-len(strings.TrimLeft(text, " \t"))]
+}
+
+// lines puts lines in where a line begins, with the line ends of the text.
+func (l layout) lines(at int, lines ...string) layout {
+	end := "\n"
+	if i := bytes.IndexByte(l.text, '\n'); i > 0 && l.text[i-1] == '\r' {
+		end = "\r\n"
+	}
+	text := strings.Join(lines, end)
+	if at > 0 && l.text[at-1] != '\n' {
+		return l.splice(span{at, at}, end+text)
+	}
+	return l.splice(span{at, at}, text+end)
+}
+
+// headed puts a key below a new header: behind the nearest table that it follows in
+// the starting file, for a size within that size.
+func (l layout) headed(key Key, at scope, value string) layout {
+	table := key.table()
+	header, setting := "["+string(table)+"]", string(key.word())+" = "+value
+	after := 0
+	for i, s := range l.sections {
+		follows := s.size == at.size && !s.off && tableRank(s.table) <= tableRank(table)
+		if follows && (tableRank(s.table) >= tableRank(l.sections[after].table) || l.sections[after].size != at.size) {
+			after = i
+		}
+	}
+	switch {
+	case at.size > 0:
+		return l.lines(l.end(after), "[size."+string(table)+"]", setting)
+	case at.row > 0:
+		header = "[" + header + "]"
+	}
+	if end := l.end(after); end > 0 {
+		return l.lines(end, "", header, setting)
+	}
+	if len(l.sections) > 1 {
+		return l.lines(l.sections[1].line.from, header, setting, "")
+	}
+	return l.lines(len(l.text), header, setting)
+}
