@@ -78,8 +78,11 @@ func unsound(text []byte) error {
 	return nil
 }
 
-// refused is a mistake of a change and not of a place.
-func refused(words, hint string) error { return Mistakes{{1, 1, words, hint}} }
+// refused is a mistake about a key of a change, or about none, and not of a place.
+func refused(key Key, size, words, hint string) error {
+	n := note{path: string(key), sizes: sizeNames(size), words: words, hint: hint}
+	return source{lines: []int{0}}.mistakes([]note{n})
+}
 
 // taken returns the values of changes that their keys do not take.
 func (l layout) taken(changes []Change) error {
@@ -137,7 +140,7 @@ func (l layout) sizeOf(name string) (int, error) {
 			return size, nil
 		}
 	}
-	return 0, refused(noSuchSize.With(wording.Shown(name)), "")
+	return 0, refused("", "", noSuchSize.With(wording.Shown(name)), "")
 }
 
 // target returns what a change is about. What it cannot be about is refused.
@@ -147,19 +150,19 @@ func (l layout) target(c Change) (Key, scope, error) {
 		key = "name"
 	}
 	if _, known := allAsked()[key]; !known || c.Key == "name" {
-		return "", at, refused(subject(wording.Shown(string(c.Key)), sizeNames(c.Size))+": "+keyUnknown.With(), "")
+		return "", at, refused(Key(wording.Shown(string(c.Key))), c.Size, keyUnknown.With(), "")
 	}
 	if table := key.table(); slices.Contains(rowTables(), table) {
 		at.row = c.Row
 		if c.Row < 1 || c.Row > l.rows[table]+1 {
-			return "", at, refused(noSuchRow.With(table, c.Row), "")
+			return "", at, refused("", "", noSuchRow.With(table, c.Row), "")
 		}
 	}
 	if c.Size == "" && key != "name" {
 		return key, at, nil
 	}
 	if key.forAll() || at.row > 0 {
-		return "", at, refused(subject(string(key), sizeNames(c.Size))+": "+forAllSizes.With(), forAllSizesHint.With())
+		return "", at, refused(key, c.Size, forAllSizes.With(), forAllSizesHint.With())
 	}
 	size, err := l.sizeOf(c.Size)
 	at.size = size
@@ -199,11 +202,11 @@ func (l layout) changed(c Change) (layout, error) {
 // unnamed returns why a size cannot have a name.
 func (l layout) unnamed(name string, but int) error {
 	if bad := checkLine(&node{text: name}, nameLetters); bad != nil {
-		return refused(subject("size.name", nil)+": "+bad.words, bad.hint)
+		return refused("size.name", "", bad.words, bad.hint)
 	}
 	for size := 1; size <= l.sizes; size++ {
 		if size != but && strings.EqualFold(l.sizeName(size), name) {
-			return refused("size.name: "+sizeNameTwice.With(), sizeNameTwiceHint.With())
+			return refused("size.name", "", sizeNameTwice.With(), sizeNameTwiceHint.With())
 		}
 	}
 	return nil

@@ -69,7 +69,7 @@ func (l layout) unbraced(e entry) layout {
 func RemoveRow(text []byte, table Key, row int) ([]byte, error) {
 	return rewrite(text, func(l layout) (layout, error) {
 		if row < 1 || row > l.rows[table] {
-			return l, refused(noSuchRow.With(wording.Shown(string(table)), row), "")
+			return l, refused("", "", noSuchRow.With(wording.Shown(string(table)), row), "")
 		}
 		return l.emptied(scope{row: row}, table), nil
 	})
@@ -97,7 +97,7 @@ func (l layout) emptied(at scope, table Key) layout {
 func AddSize(text []byte, name string) ([]byte, error) {
 	return rewrite(text, func(l layout) (layout, error) {
 		if l.sizes >= mostSizes {
-			return l, refused("size: "+tooManySizes.With(l.sizes+1, mostSizes), "")
+			return l, refused("size", "", tooManySizes.With(l.sizes+1, mostSizes), "")
 		}
 		if err := l.unnamed(name, 0); err != nil {
 			return l, err
