@@ -2,7 +2,6 @@ package render
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"rodsheet/geometry"
@@ -27,13 +26,14 @@ type card struct {
 	column  float64
 	share   float64         // of their usual size that the pictures have
 	hanging map[hanging]int // how many labels of a picture are struck, as far as that was asked
+	struck  int             // of all of its labels
 }
 
-// A hanging is a picture, told by its first stroke, at a scale and with so much air
-// round it.
+// A hanging is a picture, told by its first stroke, at a scale and in a window.
 type hanging struct {
-	first       *templates.Stroke
-	factor, air float64
+	first  *templates.Stroke
+	factor float64
+	window geometry.Point
 }
 
 // A hung picture has its upper left corner at a place.
@@ -43,9 +43,7 @@ type hung struct {
 }
 
 const (
-	cardEdge     = 2.5  // mm, inside the frame
-	cardColumn   = 0.37 // of the width, for figures and words
-	cardNarrow   = 150  // mm, below which all stands in one column
+	cardEdge     = 2.5 // mm, inside the frame
 	numberHigh   = 5.0
 	headingHigh  = 4.0
 	tickSide     = 2.8
@@ -56,134 +54,16 @@ const (
 	setupHigh    = 48.0  // a picture of a set-up at most
 	afterHigh    = 22.0  // a picture without scale at most
 	cardReadable = 140.0 // longest line of words
+	cardFigures  = 80.0  // widest column of figures: wider, a value stands far from its name
 	afterWide    = 46.0
 	captionWide  = 52.0 // of words below a picture narrower than that
 )
-
-// cardShares are the shares of their usual size that pictures may take.
-var cardShares = [...]float64{1, 0.8, 0.65, 0.5, 0.4}
-
-// layCard lays a card as wide as most, its pictures at a share of their usual size or
-// as large as its height allows. It reports whether one sheet holds it.
-func layCard(c templates.Card, most geometry.Point, share float64, seen map[hanging]int) (k *card, ok bool) {
-	for _, s := range cardShares {
-		if s > share {
-			continue
-		}
-		if k = layCardAt(c, most.X, s, seen); k.size.Y <= most.Y {
-			return k, true
-		}
-	}
-	return nil, false
-}
-
-// layCards lays cards to be read in order, with the largest pictures that take them on
-// the fewest sheets. One that no sheet holds is nil.
-func layCards(all []templates.Card, most geometry.Point) []*card {
-	var best []*card
-	fewest := math.MaxInt
-	seen := map[hanging]int{}
-	for _, share := range cardShares[:3] {
-		laid := make([]*card, len(all))
-		sheets, room := 0, 0.0
-		for i, c := range all {
-			k, ok := layCard(c, most, share, seen)
-			if !ok {
-				continue
-			}
-			laid[i] = k
-			if room -= k.size.Y + gap; room < -gap {
-				sheets, room = sheets+1, most.Y-k.size.Y
-			}
-		}
-		if sheets < fewest {
-			best, fewest = laid, sheets
-		}
-	}
-	return best
-}
 
 // window is where the picture stands on a card with its upper left corner at a place.
 func (v hung) window(at geometry.Point) geometry.Rect {
 	size, corner := v.cell(), at.Add(v.at)
 	return geometry.Box(corner.X, corner.Y-size.Y+v.foot(), corner.X+size.X, corner.Y)
 }
-
-// layCardAt lays a card with its pictures at a share of their usual size, as low as it
-// goes with hardly a picture smaller: the words take more of the width or less.
-func layCardAt(c templates.Card, width, share float64, seen map[hanging]int) *card {
-	best := layColumns(c, width, share, cardColumn, seen)
-	if width < cardNarrow {
-		return best
-	}
-	large := best.shown()
-	for _, words := range [...]float64{0.45, 0.52} {
-		if k := layColumns(c, width, share, words, seen); k.size.Y < best.size.Y-slack && k.shown() >= 0.8*large {
-			best = k
-		}
-	}
-	return best
-}
-
-// shown returns how large the pictures are, all together.
-func (k *card) shown() (sum float64) {
-	for _, v := range k.views {
-		sum += v.factor
-	}
-	return sum
-}
-
-// layColumns lays a card as low as it goes: words beside the pictures or below them,
-// the pictures in columns or in rows.
-func layColumns(c templates.Card, width, share, words float64, seen map[hanging]int) (best *card) {
-	inner := width - 2*cardEdge
-	column := words * inner
-	left, right := inner-column-gap, cardEdge+inner-column
-	setup, after := c.Setup, c.After
-	if len(setup) == 0 {
-		setup, after = after, nil
-	}
-	all := slices.Concat(setup, after)
-	for _, lay := range []func(k *card, y float64) float64{
-		func(k *card, y float64) float64 {
-			return math.Min(k.hang(setup, cardEdge, y, left), k.say(right, k.hang(after, right, y, column), column))
-		},
-		func(k *card, y float64) float64 {
-			return math.Min(k.hang(all, cardEdge, y, left), k.say(right, y, column))
-		},
-		func(k *card, y float64) float64 {
-			low := k.text(cardEdge, k.hang(setup, cardEdge, y, left), left)
-			return math.Min(low, k.figures(right, k.hang(after, right, y, column), column))
-		},
-		func(k *card, y float64) float64 {
-			y = k.hang(all, cardEdge, y, inner)
-			return math.Min(k.text(cardEdge, y, left), k.figures(right, y, column))
-		},
-		func(k *card, y float64) float64 { // without figures the words take what the pictures leave
-			if len(k.Figures) > 0 {
-				return math.Inf(-1)
-			}
-			low, from := k.hang(all, cardEdge, y, left), cardEdge
-			for _, v := range k.views {
-				from = math.Max(from, v.at.X+v.cell().X+gap)
-			}
-			return math.Min(low, k.text(from, y, math.Min(cardReadable, cardEdge+inner-from)))
-		},
-	} {
-		if width < cardNarrow {
-			lay = func(k *card, y float64) float64 { return k.say(cardEdge, k.hang(all, cardEdge, y, inner), inner) }
-		}
-		k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
-		k.size.Y = cardEdge - lay(k, k.head(inner))
-		if best == nil || k.size.Y < best.size.Y-slack {
-			best = k
-		}
-	}
-	return best
-}
-
-// slack is by how much a card has to be lower than another to be preferred.
-const slack = 1.0
 
 // head sets number and heading on a band and what is to be ticked off below it, and
 // returns the level under all.
@@ -269,15 +149,14 @@ func (k *card) view(p templates.Picture, width float64) *view {
 	for _, air := range airs {
 		v := cardViewIn(p, width, k.share, air)
 		size := v.cell()
-		n, known := 0, false
+		in := hanging{factor: v.factor, window: geometry.Pt(size.X, size.Y-v.foot())}
 		if len(p.Strokes) > 0 {
-			n, known = k.hanging[hanging{&p.Strokes[0], v.factor, air}]
+			in.first = &p.Strokes[0]
 		}
-		if !known {
+		n, known := k.hanging[in]
+		if !known || in.first == nil {
 			n = v.inside(&pen{}, geometry.Box(0, v.foot(), size.X, size.Y))
-			if len(p.Strokes) > 0 {
-				k.hanging[hanging{&p.Strokes[0], v.factor, air}] = n
-			}
+			k.hanging[in] = n
 		}
 		if n < fewest {
 			fewest, best = n, v
@@ -286,6 +165,7 @@ func (k *card) view(p templates.Picture, width float64) *view {
 			break
 		}
 	}
+	k.struck += fewest
 	return best
 }
 

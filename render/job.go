@@ -26,6 +26,7 @@ type laidSection struct {
 	size     [2]geometry.Point // clear part of a sheet as it is, and on its side
 	laids    []*tiling
 	items    []item
+	cardWays [][]item // the cards in the ways to compare
 	sheets   []*pack.Sheet
 	surveys  []survey
 	panels   []item                    // of the section
@@ -51,7 +52,7 @@ func (l Layout) laySection(section part) (laidSection, error) {
 		square.first = true
 		j.items = append(j.items, item{square})
 	}
-	j.items = append(j.items, j.cards(section.Cards, fullWidth(clear.X, l))...)
+	j.cardWays = j.cards(section.Cards, fullWidth(clear.X, l))
 	for _, p := range section.Panels {
 		of := func(d templates.Drawing) bool { return p.Of != templates.View{} && d.View == p.Of }
 		if slices.ContainsFunc(section.Drawings, of) {
@@ -86,20 +87,29 @@ func (l Layout) laySection(section part) (laidSection, error) {
 	return best, nil
 }
 
-// cards lays cards, to be read in order. One that no sheet holds is set as words.
-func (j laidSection) cards(cards []templates.Card, width float64) []item {
-	var out []item
-	for i, k := range layCards(cards, geometry.Pt(width, j.size[0].Y)) {
-		if k != nil {
-			out = append(out, item{{card: k, size: k.size, named: i == 0, upright: true}})
-		} else {
-			out = append(out, panelItems(cardPanel(cards[i]), columns(j.size[0].X), j.size[0])...)
-		}
+// cards lays cards, to be read in order, in the ways to compare. One that no sheet
+// holds is set as words.
+func (j laidSection) cards(cards []templates.Card, width float64) (out [][]item) {
+	if len(cards) == 0 {
+		return [][]item{nil}
 	}
-	for _, it := range out {
-		for i := range it {
-			it[i].chain, it[i].first = &cards[0], true
+	for _, rows := range layCards(cards, geometry.Pt(width, j.size[0].Y)) {
+		var way []item
+		at := 0
+		for _, r := range rows {
+			if len(r) > 0 {
+				way = append(way, item{r.block(width)})
+			} else {
+				way = append(way, panelItems(cardPanel(cards[at]), columns(j.size[0].X), j.size[0])...)
+			}
+			at += max(1, len(r))
 		}
+		for _, it := range way {
+			for i := range it {
+				it[i].chain, it[i].first = &cards[0], true
+			}
+		}
+		out = append(out, way)
 	}
 	return out
 }
@@ -139,17 +149,20 @@ func (j laidSection) ordinary() bool {
 // layIn lays a section by one strategy, behind the items it has. Its pictures
 // are as large as half a sheet allows, or as much smaller as saves a sheet.
 func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
-	front := slices.Clip(j.items)
+	front := j.items
 	j.items = nil
 	if err := j.layDrawings(l, m); err != nil {
 		return laidSection{}, err
 	}
 	j.layPanels(of, l)
 	back := j.items
-	for _, pictures := range j.layPictures(of.Pictures) {
-		items := slices.Concat(front, pictures, back)
-		if sheets := j.packing(items).Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
-			j.items, j.sheets = items, sheets
+	pictures := j.layPictures(of.Pictures)
+	for _, cards := range j.cardWays {
+		for _, p := range pictures {
+			items := slices.Concat(front, cards, p, back)
+			if sheets := j.packing(items).Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
+				j.items, j.sheets = items, sheets
+			}
 		}
 	}
 	return j, nil

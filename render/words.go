@@ -26,7 +26,7 @@ const (
 	contentsHead wording.Text = "sheets"
 
 	cardTitle       wording.Text = "%s %s"
-	cardScale       wording.Text = "scale 1:%g"
+	cardScale       wording.Text = "scale\u00a01:%g"
 	headingAndScale wording.Text = "%s, %s"
 	cardTest        wording.Text = "Test: %s"
 	cardTemplate    wording.Text = "Template: %s"

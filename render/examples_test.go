@@ -1,0 +1,65 @@
+package render
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+)
+
+// examplePack returns an example for buying and bench, as it is printed.
+func examplePack(tb testing.TB, name string, l Layout) templates.Job {
+	tb.Helper()
+	data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	file, err := design.Read(data, nil)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	var pieces []piece.Piece
+	for _, d := range file.Sizes {
+		d.Unit = l.Unit
+		p, err := piece.Solve(d)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		pieces = append(pieces, p)
+	}
+	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return job
+}
+
+// An example takes so many sheets of its paper at most, none of them for want of a
+// place to put something.
+func TestSheetsOfExamples(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		unit  measure.Unit
+		paper Paper
+		most  int
+	}{
+		{"window-seat", measure.Millimetre, papers()[3], 22},
+		{"hall-table", measure.Millimetre, papers()[3], 17},
+		{"plant-stand", measure.Inch, papers()[0], 19},
+	} {
+		l := DefaultLayout(c.unit, c.paper)
+		p, err := Lay(examplePack(t, c.name, l), l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := p.Count(); got > c.most {
+			t.Errorf("%s on %s: %d sheets, want %d at most", c.name, c.paper.Name, got, c.most)
+		}
+	}
+}
