@@ -107,7 +107,7 @@ type completedFlag struct {
 
 // completed returns all that may stand first on a command line, with what may follow.
 func completed() []completedCommand {
-	help := completedCommand{Name: "help", Summary: "how a command works, or a topic", Word: slot{Called: "COMMAND"}}
+	help := completedCommand{Name: "help", Summary: "how a command works, or a topic", Word: slot{Called: "COMMAND", Words: []string{manWord}}}
 	for _, t := range topics() {
 		help.Word.Words = append(help.Word.Words, t.name)
 	}

@@ -17,20 +17,21 @@ const sawCaution = `Caution: isolate the saw before setting it and follow its ma
 featherboards and push blocks first; hold small or angled parts in a jig, and
 never trap an offcut between fence and blade.`
 
-const overview = `rodsheet makes a whole piece out of one design file: every figure, what
+const overviewAbout = `rodsheet makes a whole piece out of one design file: every figure, what
 will not fit, the cut list, a card for every set-up in working order, full-size
 templates on ordinary sheets of paper. Single angles, tapers, joints and tops
 are printed from the command line alone.
+`
 
-Usage:
-  rodsheet COMMAND [FLAGS]
+const synopsis = `  rodsheet COMMAND [FLAGS]
   rodsheet help [COMMAND|TOPIC]
   rodsheet --version
 `
 
-const closing = `Print at 100 %, actual size, and measure the rules before you cut.
+const proof = `Print at 100 %, actual size, and measure the rules before you cut.
+`
 
-Exit status: 0 when all is done; 1 when a piece cannot be built or the system
+const exitStatus = `0 when all is done; 1 when a piece cannot be built or the system
 failed, such as a full disk; 2 when something on the command line or in the
 design file has to change. With 2 no file has been written or changed, and with
 1 none that the message does not name as written.
@@ -131,10 +132,13 @@ func help(words []string, stdout io.Writer) error {
 	if len(words) > 1 {
 		return refuse("help takes one command or topic, found "+wording.Shown(words[1])+" as well", "rodsheet help "+word)
 	}
+	if word == manWord {
+		return emit(stdout, manPage(thisEdition()))
+	}
 	if c, ok := find(word); ok {
 		return emit(stdout, c.help())
 	}
-	var known []string
+	known := []string{manWord}
 	for _, t := range topics() {
 		if t.name == word {
 			return emit(stdout, t.text)
@@ -154,7 +158,7 @@ func help(words []string, stdout io.Writer) error {
 // overviewText is the help of the whole program.
 func overviewText() string {
 	var b strings.Builder
-	b.WriteString(overview)
+	b.WriteString(overviewAbout + "\nUsage:\n" + synopsis)
 	var rows [][2]string
 	for _, c := range commands() {
 		rows = append(rows, [2]string{c.name, c.summary})
@@ -164,9 +168,9 @@ func overviewText() string {
 	for _, t := range topics() {
 		rows = append(rows, [2]string{t.name, t.summary})
 	}
-	columns(&b, "Topics", rows)
+	columns(&b, "Topics", append(rows, [2]string{manWord, "all of this and of the help, as a page for man"}))
 	writeExamples(&b, overviewExamples())
-	b.WriteString("\n" + closing)
+	b.WriteString("\n" + proof + "\nExit status: " + exitStatus)
 	return b.String()
 }
 
