@@ -34,17 +34,21 @@ func (k Kind) bare(value string) (string, bool) {
 }
 
 // written returns a value as it is to stand in the place of another, which may be
-// empty. Quotes stand where they are needed, of the sort that stood there, and where
-// a maker has put them without need.
+// empty. Quotes stand where they are needed. A maker who has put them without need, or
+// of another sort than is needed, finds the same again.
 func (k Kind) written(value, old string) string {
 	quote := quoteOf(old)
+	inside := old[len(quote) : len(old)-len(quote)]
 	plain, bare := k.bare(value)
 	if bare && quote != "" && (k == KindLength || k == KindAngle || k == KindDate) {
-		_, bare = k.bare(old[len(quote) : len(old)-len(quote)])
-		bare = !bare
+		_, wasBare := k.bare(inside)
+		bare = !wasBare
 	}
-	if bare {
+	switch {
+	case bare:
 		return plain
+	case quoted(inside, "") == old:
+		quote = ""
 	}
 	return quoted(value, quote)
 }
