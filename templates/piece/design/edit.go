@@ -180,7 +180,7 @@ func (l layout) changed(c Change) (layout, error) {
 	}
 	kind := allAsked()[key].kind
 	value := c.Value
-	if kind != KindLine {
+	if kind != LineField {
 		value = strings.TrimSpace(value)
 	}
 	if key == "name" {
@@ -221,7 +221,7 @@ func (l layout) of(s span) string { return string(l.text[s.from:s.to]) }
 
 // with gives a key a value: in its place; where it is commented out; or where the
 // starting file has it.
-func (l layout) with(key Key, at scope, kind Kind, value string) layout {
+func (l layout) with(key Key, at scope, kind FormKind, value string) layout {
 	if e, ok := l.find(key, at); ok {
 		return l.revalued(e, kind, value)
 	}
@@ -233,24 +233,24 @@ func (l layout) with(key Key, at scope, kind Kind, value string) layout {
 }
 
 // fresh returns a value as it stands in a new line.
-func (k Kind) fresh(value string) string {
+func (k FormKind) fresh(value string) string {
 	switch k {
-	case KindRange, KindPoints:
+	case RangeField, PointsField:
 		return k.list(value)
 	}
 	return k.written(value, "")
 }
 
 // item says what the items of a list are.
-func (k Kind) item() Kind {
-	if k == KindPoints {
-		return KindLength
+func (k FormKind) item() FormKind {
+	if k == PointsField {
+		return LengthField
 	}
-	return KindNumber
+	return NumberField
 }
 
 // list writes a list anew.
-func (k Kind) list(value string) string {
+func (k FormKind) list(value string) string {
 	var corners []string
 	for _, corner := range listed(value) {
 		var items []string
@@ -259,7 +259,7 @@ func (k Kind) list(value string) string {
 		}
 		corners = append(corners, strings.Join(items, ", "))
 	}
-	if k == KindPoints {
+	if k == PointsField {
 		return "[[" + strings.Join(corners, "], [") + "]]"
 	}
 	return "[" + strings.Join(corners, ", ") + "]"
@@ -267,8 +267,8 @@ func (k Kind) list(value string) string {
 
 // revalued returns the layout with another value of an entry. Of a list with as many
 // items as before each is changed in its place.
-func (l layout) revalued(e entry, kind Kind, value string) layout {
-	if kind != KindRange && kind != KindPoints {
+func (l layout) revalued(e entry, kind FormKind, value string) layout {
+	if kind != RangeField && kind != PointsField {
 		return l.splice(e.value, kind.written(value, l.of(e.value)))
 	}
 	var old []*node

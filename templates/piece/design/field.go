@@ -16,28 +16,28 @@ import (
 // asked of a T however that was made. Nothing is outside where that is nil.
 type field[T any] struct {
 	key     Key
-	kind    Kind
+	kind    FormKind
 	choices []string // its words
-	within  limits   // of a figure
+	within  limits   // of a figure; the letters of a text
 	read    func(*node, measure.Unit) (reading[T], *fault)
 	outside func(*T) error
 }
 
-// A Kind says what a key takes.
-type Kind uint8
+// A FormKind says what a key takes.
+type FormKind uint8
 
 const (
-	KindLength Kind = iota
-	KindAngle
-	KindNumber
-	KindCount  // a whole number
-	KindChoice // one of some words
-	KindLine   // a line of text
-	KindDate   // a line of text, or a date
-	KindYesNo
-	KindRange  // two numbers
-	KindPoints // corners, two lengths each
-	KindRows   // a table that may stand several times
+	LengthField FormKind = iota
+	AngleField
+	NumberField
+	CountField  // a whole number
+	ChoiceField // one of some words
+	LineField   // a line of text
+	DateField   // a line of text, or a date
+	YesNoField
+	RangeField  // two numbers
+	PointsField // corners, two lengths each
+	rowsField   // a table that may stand several times
 )
 
 // A reading is a value that a T can take.
@@ -118,7 +118,7 @@ func figure[T any](key Key, l limits, kind measure.Kind, unit float64, parse fun
 		return reading[T]{apply: func(t *T) { *of(t) = q.Value * unit }, value: q.Value, bare: n.kind != isText, idle: q.Value == 0}, f
 	}
 	held := l.times(unit)
-	kinds := map[measure.Kind]Kind{measure.KindLength: KindLength, measure.KindAngle: KindAngle, measure.KindNumber: KindNumber}
+	kinds := map[measure.Kind]FormKind{measure.KindLength: LengthField, measure.KindAngle: AngleField, measure.KindNumber: NumberField}
 	return field[T]{key: key, kind: kinds[kind], within: l, read: read, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return held.outside(measure.ID(key), measure.Quantity{Kind: kind, Value: v})
@@ -155,7 +155,7 @@ func count[T any](key Key, l limits, of func(*T) *int) field[T] {
 		f := l.check(n, measure.Number(float64(v)), u)
 		return reading[T]{apply: func(t *T) { *of(t) = v }, value: float64(v), idle: v == 0}, f
 	}
-	return field[T]{key: key, kind: KindCount, within: l, read: read, outside: func(t *T) error {
+	return field[T]{key: key, kind: CountField, within: l, read: read, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return l.outside(measure.ID(key), measure.Number(float64(v)))
 		}
@@ -175,7 +175,7 @@ func pick[T any, C ~uint8](key Key, words []string, of func(*T) *C) field[T] {
 // choice reads one of several words and hands on which; the first says no
 // more than leaving the key out where nothing hangs on it.
 func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
-	return field[T]{key: key, kind: KindChoice, choices: words, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, kind: ChoiceField, choices: words, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isText {
 			quoted := `"` + strings.Join(words, orQuoted.With()) + `"`
 			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(quoted, n.described()), hint: wordQuoted.With()}
@@ -191,7 +191,7 @@ func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
 
 // boolean reads true or false.
 func boolean[T any](key Key, of func(*T) *bool) field[T] {
-	return field[T]{key: key, kind: KindYesNo, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, kind: YesNoField, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
 			return reading[T]{}, &fault{at: n.value, words: wantedFor.With(trueFalse.With(), n.described()), hint: boolHint(n.text)}
 		}
@@ -209,7 +209,7 @@ func boolHint(text string) string {
 
 // line reads a text of one line.
 func line[T any](key Key, most int, of func(*T) *string) field[T] {
-	return field[T]{key: key, kind: KindLine, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
+	return field[T]{key: key, kind: LineField, within: limits{most: float64(most)}, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		f := checkLine(n, most)
 		return reading[T]{apply: func(t *T) { *of(t) = n.text }, word: n.text}, f
 	}}
@@ -218,7 +218,7 @@ func line[T any](key Key, most int, of func(*T) *string) field[T] {
 // date reads a text of one line, or a date as TOML writes it.
 func date[T any](key Key, most int, of func(*T) *string) field[T] {
 	f := line(key, most, of)
-	f.kind = KindDate
+	f.kind = DateField
 	read := f.read
 	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
 		text := *n

@@ -2,6 +2,7 @@ package design
 
 import (
 	"bytes"
+	"errors"
 	"regexp"
 	"slices"
 	"strings"
@@ -63,7 +64,8 @@ type layout struct {
 // belongs to no size that counts.
 type surveyor struct {
 	layout
-	parser  unstable.Parser
+	whole   unstable.Parser
+	line    unstable.Parser // of one that is commented out
 	source  source
 	base    int  // where the text begins that the parser reads
 	off     bool // it is a comment
@@ -74,20 +76,40 @@ type surveyor struct {
 // noSize is that of an example.
 const noSize = -1
 
-// survey reads a text that is sound TOML.
+// survey reads a text, and passes over what is no TOML.
 func survey(text []byte) layout {
 	s := surveyor{source: newSource(text)}
 	s.layout = layout{text: s.source.text, sections: []section{{}}, rows: map[Key]int{}}
-	whole := unstable.Parser{}
-	for whole.Reset(s.source.text); whole.NextExpression(); {
-		e := whole.Expression()
-		lines := s.lines(e)
-		s.comments(lines.from)
-		s.expression(e, lines)
-		s.read = lines.to
+	for at := 0; at < len(text); {
+		at = s.expressions(at)
 	}
 	s.comments(len(text))
 	return s.layout
+}
+
+// expressions reads a text from an offset on. It returns where to go on: at the end, or
+// at the next line behind what is no TOML that sets a key or opens a table.
+func (s *surveyor) expressions(from int) (next int) {
+	s.whole.Reset(s.source.text[from:])
+	for s.whole.NextExpression() {
+		e := s.whole.Expression()
+		s.base = from
+		lines := s.lines(e)
+		s.comments(lines.from)
+		s.base = from
+		s.expression(e, lines)
+		s.read = lines.to
+	}
+	var fault *unstable.ParserError
+	if !errors.As(s.whole.Error(), &fault) {
+		return len(s.text)
+	}
+	line := s.source.lineStart(from + int(s.whole.Range(fault.Highlight).Offset))
+	next = s.source.lineEnd(min(s.source.nextStatement(max(from, s.read)), line))
+	for next < len(s.text) && (next < line || !statement().Match(s.text[next:])) {
+		next = s.source.lineEnd(next)
+	}
+	return next
 }
 
 // lines returns those on which an expression stands.
@@ -120,9 +142,9 @@ func (s *surveyor) comments(to int) {
 			continue
 		}
 		s.base, s.off = line.from+m[2], true
-		s.parser.Reset(s.text[s.base:line.to])
-		if s.parser.NextExpression() {
-			s.expression(s.parser.Expression(), line)
+		s.line.Reset(s.text[s.base:line.to])
+		if s.line.NextExpression() {
+			s.expression(s.line.Expression(), line)
 		}
 		s.base, s.off = 0, false
 	}

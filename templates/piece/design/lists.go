@@ -40,9 +40,14 @@ func pair(n *node, what, hint wording.Text, parse func(*node) (float64, *fault))
 	return a, b, all(faults)
 }
 
+func moistures() limits { return from(joint.MoistureLeast, joint.MoistureMost) }
+
+// corners limit how far one lies from the centre, along and across.
+func corners() limits { return from(-Longest, Longest) }
+
 // readMoisture reads between which per cent of moisture the wood will live.
 func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
-	span := from(joint.MoistureLeast, joint.MoistureMost)
+	span := moistures()
 	low, high, bad := pair(n, pairOfPercents, moistureHint, func(item *node) (float64, *fault) {
 		q, f := parseNumber(item, u)
 		if f == nil {
@@ -68,7 +73,7 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 		x, y, bad := pair(corner, pairOfLengths, pointsHint, func(item *node) (float64, *fault) {
 			q, f := parseLength(item, u)
 			if f == nil {
-				f = from(-Longest, Longest).check(item, q, u)
+				f = corners().check(item, q, u)
 			}
 			return q.Value, f
 		})
@@ -113,7 +118,7 @@ func listOf[T any](key Key, e entries[T], of func(*Design) *[]T) field[Design] {
 		}
 		return reading[Design]{apply: func(d *Design) { *of(d) = out }}, all(faults)
 	}
-	return field[Design]{key: key, kind: KindRows, read: read, outside: func(d *Design) error {
+	return field[Design]{key: key, kind: rowsField, read: read, outside: func(d *Design) error {
 		for _, one := range *of(d) {
 			if bound := e.outside(&one); bound != nil {
 				bound.Figure = measure.ID(key.with(string(bound.Figure)))

@@ -121,7 +121,7 @@ func (l layout) sized(name string) layout {
 			after = i
 		}
 	}
-	lines := []string{"", "[[size]]", "name = " + KindLine.written(name, "")}
+	lines := []string{"", "[[size]]", "name = " + LineField.written(name, "")}
 	if i := slices.IndexFunc(l.braces, func(b brace) bool { return b.table == "" && b.size == l.sizes && b.size > 0 }); i >= 0 {
 		at := l.braces[i].shut + 1
 		return l.splice(span{at, at}, ", {"+lines[2]+"}")

@@ -46,7 +46,7 @@ var fields = sync.OnceValue(func() []field[Design] {
 // their tables.
 type asked struct {
 	key     Key
-	kind    Kind
+	kind    FormKind
 	choices []string
 	within  limits
 	read    func(*node, measure.Unit) *fault
@@ -70,7 +70,7 @@ var allAsked = sync.OnceValue(func() map[Key]asked {
 	out := map[Key]asked{}
 	for _, a := range slices.Concat(askedOf(fields(), ""), askedOf([]field[Design]{name}, ""),
 		askedOf(boards().fields, "wood.board"), askedOf(items().fields, "item")) {
-		if a.kind != KindRows {
+		if a.kind != rowsField {
 			out[a.key] = a
 		}
 	}
@@ -224,7 +224,7 @@ func topFields() []field[Design] {
 		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
 		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
 		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
-		{key: "top.points", kind: KindPoints, read: readPoints},
+		{key: "top.points", kind: PointsField, within: corners(), read: readPoints},
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
 		length("top.pads.diameter", from(Thinnest, widest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = true
@@ -246,7 +246,7 @@ func woodFields() []field[Design] {
 		line("wood.species", titleLetters, func(d *Design) *string { return &d.Wood.Species }),
 		// From balsa to the heaviest woods that sink: common practice, no source.
 		number("wood.density", from(50, MostDense).orNone(), func(d *Design) *float64 { return &d.Wood.Density }),
-		{key: "wood.moisture", kind: KindRange, read: readMoisture},
+		{key: "wood.moisture", kind: RangeField, within: moistures(), read: readMoisture},
 		length("wood.rough-length", from(0, widest), func(d *Design) *float64 { return &d.Wood.ExtraLength }),
 		length("wood.rough-width", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraWidth }),
 		length("wood.rough-thickness", from(0, 100), func(d *Design) *float64 { return &d.Wood.ExtraThickness }),
@@ -359,7 +359,7 @@ type need struct {
 	quiet    bool   // passed over without a mistake
 }
 
-func needs() []need {
+var needs = sync.OnceValue(func() []need {
 	return []need{
 		{"top", "top.kind", []string{"glass", "wood"}, "none", true},
 		{"top.pads", "top.pads.kind", []string{"pad", "bumper"}, "pad", true},
@@ -377,7 +377,7 @@ func needs() []need {
 		{"top.fixing.bond", "top.pads.kind", []string{"none", "pad"}, "pad", false},
 		{"top.fixing.screw", "top.fixing.kind", []string{"screws", "buttons"}, "none", false},
 	}
-}
+})
 
 // touches reports whether the need is one of the key.
 func (n need) touches(key Key) bool {

@@ -15,18 +15,18 @@ var (
 )
 
 // bare returns a value as it stands without quotes; false where it needs them.
-func (k Kind) bare(value string) (string, bool) {
+func (k FormKind) bare(value string) (string, bool) {
 	switch k {
-	case KindLength, KindAngle:
+	case LengthField, AngleField:
 		return value, tomlNumber().MatchString(value)
-	case KindNumber, KindCount:
+	case NumberField, CountField:
 		if pointFirst().MatchString(value) {
 			value = strings.Replace(value, ".", "0.", 1)
 		}
 		return value, tomlNumber().MatchString(value)
-	case KindYesNo:
+	case YesNoField:
 		return trueOrFalse(value), trueOrFalse(value) != ""
-	case KindDate:
+	case DateField:
 		_, err := time.Parse(time.DateOnly, value)
 		return value, err == nil
 	}
@@ -36,11 +36,11 @@ func (k Kind) bare(value string) (string, bool) {
 // written returns a value as it is to stand in the place of another, which may be
 // empty. Quotes stand where they are needed. A maker who has put them without need, or
 // of another sort than is needed, finds the same again.
-func (k Kind) written(value, old string) string {
+func (k FormKind) written(value, old string) string {
 	quote := quoteOf(old)
 	inside := old[len(quote) : len(old)-len(quote)]
 	plain, bare := k.bare(value)
-	if bare && quote != "" && (k == KindLength || k == KindAngle || k == KindDate) {
+	if bare && quote != "" && (k == LengthField || k == AngleField || k == DateField) {
 		_, wasBare := k.bare(inside)
 		bare = !wasBare
 	}

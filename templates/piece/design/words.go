@@ -132,6 +132,13 @@ const (
 	asThickAsWide   wording.Text = "a leg is as thick as its stretcher is wide: did you mean %s?"
 )
 
+// What is said of limits.
+const (
+	fromTo     wording.Text = "%s to %s"
+	overUpTo   wording.Text = "more than %s, at most %s"
+	lettersMax wording.Text = "at most %d characters"
+)
+
 // What is said of sizes.
 const (
 	ofSize            wording.Text = "%s of size %s"

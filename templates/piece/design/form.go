@@ -1,0 +1,265 @@
+package design
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Form is what a page asks of a maker: every key with its words, in the order of the
+// starting file.
+type Form struct {
+	Unit   measure.Unit
+	Sizes  []string // their names; one "" where the file has none
+	Groups []FormGroup
+}
+
+// A FormGroup is a table of the design.
+type FormGroup struct {
+	Table   Key
+	Words   string // what the starting file says of it; may be empty
+	Fields  []FormField
+	Rows    int  // how many there are of a table that may stand several times
+	Repeats bool // it is one
+}
+
+// A FormField is a key that takes a value.
+type FormField struct {
+	Key     Key
+	Words   string // what the starting file says of it
+	Kind    FormKind
+	Choices []string // the words of a choice; woods to suggest
+	Limits  string   // as an error would say them, in the unit of the file; "" for none
+	// Least and Most are the same as figures: lengths in the unit of the file,
+	// angles in degrees. Both are 0 where there are none.
+	Least, Most float64
+	Given       string // as written for all sizes, without quotes; "" if not there
+	// Own is the same for each of the sizes, as the size itself names it; for each
+	// row of a table that may stand several times. None for what sizes cannot have.
+	Own      []string
+	Standard string // what holds where it is left out; "" if that is nothing, or follows from other figures
+	Idle     bool   // it means nothing as the design stands, in none of the sizes
+}
+
+// FormOf returns the form of a design. It goes as far as the text can be read: the
+// error is about one that is no plain text.
+func FormOf(text []byte) (Form, error) {
+	src, bad := open(text)
+	if bad != nil {
+		return Form{}, Mistakes{*bad}
+	}
+	l := survey(src.text)
+	f := Form{Unit: l.unit(), Sizes: l.sizeNames()}
+	asked, standards, idle := allAsked(), standards(f.Unit), l.idle()
+	for _, g := range explained()[f.Unit] {
+		g.Fields = slices.Clone(g.Fields)
+		g.Repeats = slices.Contains(rowTables(), g.Table)
+		g.Rows = l.rows[g.Table]
+		for i := range g.Fields {
+			one := &g.Fields[i]
+			a := asked[one.Key]
+			one.Kind, one.Choices = a.kind, a.choices
+			if one.Key == "wood.species" {
+				one.Choices = woods()
+			}
+			one.Limits, one.Least, one.Most = a.limits(f.Unit)
+			one.Standard = standards[one.Key]
+			one.Idle = idle(one.Key)
+			one.Given, one.Own = l.given(one.Key)
+		}
+		f.Groups = append(f.Groups, g)
+	}
+	return f, nil
+}
+
+// explained are the groups of a form with their words, by the unit of the design: the
+// starting file explains every key, and the form says the same.
+var explained = sync.OnceValue(func() map[measure.Unit][]FormGroup {
+	out := map[measure.Unit][]FormGroup{}
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		text, err := Start(3, u)
+		if err != nil {
+			continue
+		}
+		l := survey(text)
+		for part, s := range l.sections {
+			if s.size == noSize {
+				continue
+			}
+			g := FormGroup{Table: s.table, Words: l.comment(s.line.from+strings.IndexByte(l.of(s.line), ']')+1, s.line)}
+			for _, e := range l.entries {
+				if e.part == part {
+					g.Fields = append(g.Fields, FormField{Key: e.key, Words: l.comment(e.whole.to, e.lines)})
+				}
+			}
+			out[u] = append(out[u], g)
+		}
+	}
+	return out
+})
+
+// comment returns what is said behind an offset of a line and in the comments that go
+// on with it.
+func (l layout) comment(behind int, line span) string {
+	_, first, _ := strings.Cut(l.of(span{behind, line.to}), "#")
+	words := strings.Fields(first)
+	for more := range strings.Lines(l.of(span{line.to, l.behindComments(line.to)})) {
+		words = append(words, strings.Fields(strings.TrimLeft(more, "# \t"))...)
+	}
+	return strings.Join(words, " ")
+}
+
+// unit returns that of a file, mm where it names none.
+func (l layout) unit() measure.Unit {
+	e, _ := l.find("units", scope{})
+	u, _ := measure.ParseUnit(e.text)
+	return u
+}
+
+func (l layout) sizeNames() []string {
+	if l.sizes == 0 {
+		return []string{""}
+	}
+	var out []string
+	for size := 1; size <= l.sizes; size++ {
+		out = append(out, l.sizeName(size))
+	}
+	return out
+}
+
+// given returns how a key is written for all sizes and, where they can have it, for
+// each of them; or for each row.
+func (l layout) given(key Key) (all string, own []string) {
+	of := func(at scope) string {
+		e, _ := l.find(key, at)
+		return e.shown()
+	}
+	if slices.Contains(rowTables(), key.table()) {
+		for row := 1; row <= l.rows[key.table()]; row++ {
+			own = append(own, of(scope{row: row}))
+		}
+		return "", own
+	}
+	if !key.forAll() {
+		own = make([]string, max(l.sizes, 1))
+		for size := 1; size <= l.sizes; size++ {
+			own[size-1] = of(scope{size: size})
+		}
+	}
+	return of(scope{}), own
+}
+
+// limits says within which limits a key is, and gives them in the unit of a file.
+func (a asked) limits(u measure.Unit) (words string, least, most float64) {
+	l := a.within
+	quantity, scale := measure.Number, 1.0
+	switch a.kind {
+	case LengthField, PointsField:
+		quantity = measure.Length
+		if u == measure.Inch {
+			scale = 1 / measure.MillimetresPerInch
+		}
+	case AngleField:
+		quantity = measure.Angle
+	case LineField, DateField:
+		return lettersMax.With(int(l.most)), 0, l.most
+	case ChoiceField, YesNoField:
+		return "", 0, 0
+	}
+	say := fromTo
+	if l.open {
+		say = overUpTo
+	}
+	least, _ = quantity(l.least).JSON()
+	most, _ = quantity(l.most).JSON()
+	return say.With(quantity(l.least).Text(u), quantity(l.most).Text(u)), least * scale, most * scale
+}
+
+// woods are the names in the table of woods.
+func woods() []string {
+	var out []string
+	for _, w := range species() {
+		out = append(out, w.Name)
+	}
+	return out
+}
+
+// standards are what holds where a key is left out, as a maker would write it.
+func standards(u measure.Unit) map[Key]string {
+	w := (&reader{unit: u}).start().Wood
+	length := func(mm float64) string { return measure.Length(mm).Bare(u) }
+	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	out := map[Key]string{
+		"title": untitled.With(), "units": measure.Millimetre.String(),
+		"wood.rough-length": length(w.ExtraLength), "wood.rough-width": length(w.ExtraWidth), "wood.rough-thickness": length(w.ExtraThickness),
+		"wood.spares": strconv.Itoa(w.Spares), "wood.tests": strconv.Itoa(w.Tests), "wood.waste": number(100 * w.Waste),
+		"wood.moisture":    number(w.MoistureFrom) + ", " + number(w.MoistureTo),
+		"wood.board.count": strconv.Itoa(boards().fresh.Count), "item.count": strconv.Itoa(items().fresh.Count),
+	}
+	for key, a := range allAsked() {
+		switch {
+		case out[key] != "":
+		case a.kind == ChoiceField:
+			out[key] = standardWord(key)
+		case a.kind == YesNoField:
+			out[key] = strconv.FormatBool(false)
+		case a.kind == LengthField && a.within.least == 0 && !a.within.open && !demanded(key):
+			out[key] = length(0)
+		}
+	}
+	return out
+}
+
+// standardWord returns the word of a choice that is left out.
+func standardWord(key Key) string {
+	for _, n := range needs() {
+		if n.of == key {
+			return n.standard
+		}
+	}
+	return allAsked()[key].choices[0]
+}
+
+func demanded(key Key) bool {
+	return slices.ContainsFunc(demands(), func(d demand) bool { return slices.Contains(d.keys, key) })
+}
+
+// idle returns which keys mean nothing in any of the sizes: the word of another key
+// does not go with them, or a key of their group is given instead.
+func (l layout) idle() func(Key) bool {
+	var sizes []settings
+	for size := range max(l.sizes, 1) {
+		all, own := l.settings(scope{}), settings{}
+		if l.sizes > 0 {
+			own = l.settings(scope{size: size + 1})
+		}
+		sizes = append(sizes, overlay(all, own))
+	}
+	return func(key Key) bool {
+		return !slices.ContainsFunc(sizes, func(s settings) bool { return s.means(key) })
+	}
+}
+
+// settings are the keys of a scope, with their words as they are written.
+func (l layout) settings(at scope) settings {
+	out := settings{}
+	for _, e := range l.entries {
+		if !e.off && e.scope == at {
+			out[e.key] = setting{reading: reading[Design]{word: e.text, apply: func(*Design) {}}, ok: true}
+		}
+	}
+	return out
+}
+
+// means reports whether a key means anything beside the others.
+func (s settings) means(key Key) bool {
+	if _, given := s[key]; !given && slices.ContainsFunc(alternatives(key), func(k Key) bool { _, other := s[k]; return other }) {
+		return false
+	}
+	return !slices.ContainsFunc(needs(), func(n need) bool {
+		return n.touches(key) && !slices.Contains(n.words, s.word(n.of, n.standard))
+	})
+}
