@@ -26,7 +26,7 @@ type card struct {
 	column  float64
 	share   float64         // of their usual size that the pictures have
 	hanging map[hanging]int // how many labels of a picture are struck, as far as that was asked
-	struck  int             // of all of its labels
+	flaws   int             // labels struck, figures broken
 }
 
 // A hanging is a picture, told by its first stroke, at a scale and in a window.
@@ -117,11 +117,12 @@ func (k *card) ticks(left, y, inner float64) float64 {
 	return level - 2.2
 }
 
-// hang hangs pictures in rows no wider than width and returns the level below them.
-func (k *card) hang(pictures []templates.Picture, left, y, width float64) float64 {
+// hang hangs pictures, none wider than each, in rows no wider than width, and returns
+// the level below them.
+func (k *card) hang(pictures []templates.Picture, left, y, width, each float64) float64 {
 	x, low := left, y
 	for _, p := range pictures {
-		v := k.view(p, width)
+		v := k.view(p, each)
 		size := v.cell()
 		if x > left && x+size.X > left+width {
 			x, y = left, low
@@ -165,7 +166,7 @@ func (k *card) view(p templates.Picture, width float64) *view {
 			break
 		}
 	}
-	k.struck += fewest
+	k.flaws += fewest
 	return best
 }
 
@@ -230,6 +231,7 @@ func (k *card) figures(x, y, width float64) float64 {
 			room -= writeWide + 2
 		}
 		value := lettering.Wrap(f.Value, figureHigh, room)
+		k.flaws += len(value) - 1
 		beside := len(value) == 1 && lettering.Width(f.Name, small)+3+lettering.Width(f.Value, figureHigh) <= room
 		level := y - figureRow + 1.8
 		if !beside {

@@ -134,7 +134,7 @@ func TestCardKeepsItsFrame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawCard(t, rapid.IntRange(1, 99).Draw(t, "number"))
 		most := geometry.Pt(rapid.Float64Range(116, 290).Draw(t, "width"), rapid.Float64Range(240, 400).Draw(t, "height"))
-		k, ok := layCard(c, most, 1, map[hanging]int{})
+		k, ok := layCard(c, most, 1, 0, map[hanging]int{})
 		if !ok {
 			return // it is set as words
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )
 
@@ -24,7 +25,9 @@ const (
 type way struct {
 	over    []stuff
 	columns [][]stuff
-	words   []float64 // shares of the width for the columns of words, to compare
+	// shares of the width, to compare: for the columns of words or, below pictures, for
+	// each of these at most.
+	shares []float64
 }
 
 // cardWays are those compared, the preferred one first; the last serves any width.
@@ -32,7 +35,10 @@ var cardWays = []way{
 	{nil, [][]stuff{{setups}, {afters, readings, sentences}}, []float64{0.37, 0.45, 0.52}},
 	{nil, [][]stuff{{pictures}, {readings, sentences}}, []float64{0.37, 0.45, 0.52}},
 	{nil, [][]stuff{{setups, sentences}, {afters, readings}}, []float64{0.37, 0.45}},
-	{[]stuff{pictures}, [][]stuff{{sentences}, {readings}}, []float64{1}},
+	{[]stuff{pictures}, [][]stuff{{sentences}, {readings}}, []float64{1, 0.5}},
+	{[]stuff{setups}, [][]stuff{{sentences}, {afters, readings}}, []float64{1, 0.5}},
+	{[]stuff{setups}, [][]stuff{{afters, sentences}, {readings}}, []float64{1, 0.5}},
+	{[]stuff{setups}, [][]stuff{{afters}, {readings}, {sentences}}, []float64{1, 0.5}},
 	{nil, [][]stuff{{setups}, {afters, readings}, {sentences}}, []float64{0.56, 0.62}},
 	{nil, [][]stuff{{pictures}, {readings}, {sentences}}, []float64{0.56, 0.62}},
 	{nil, [][]stuff{{setups}, {readings}, {afters, sentences}}, []float64{0.56, 0.62}},
@@ -49,39 +55,39 @@ const (
 	readingsOf = 0.45 // of the room for both, for figures beside sentences
 )
 
-// layCard lays a card as wide as most, its pictures at a share of their usual size or
-// as large as its height allows. It reports whether one sheet holds it.
-func layCard(c templates.Card, most geometry.Point, share float64, seen map[hanging]int) (k *card, ok bool) {
+// layCard lays a card as wide as most, its pictures at a share of what is usual or as
+// large as its height allows. It reports whether one sheet holds it.
+func layCard(c templates.Card, most geometry.Point, share, usual float64, seen map[hanging]int) (k *card, ok bool) {
 	for _, s := range cardShares {
 		if s > share {
 			continue
 		}
-		if k = layCardAt(c, most.X, s, 0, seen); k.size.Y <= most.Y {
+		if k = layCardAt(c, most.X, s, cardShown*s*usual, seen); k != nil && k.size.Y <= most.Y {
 			return k, true
 		}
 	}
 	return nil, false
 }
 
-// layCardAt lays a card with its pictures at a share of their usual size, in the way in
+// layCardAt lays a card with its pictures at a share of the usual height, in the way in
 // which it is lowest with its pictures no smaller than least or, where that is 0, hardly
-// smaller than beside words. It returns nil where no way has them so large with as much
-// of their lettering in clear places.
+// smaller than beside words. It returns nil where no way has them so large with as few
+// flaws as any.
 func layCardAt(c templates.Card, width, share, least float64, seen map[hanging]int) (best *card) {
 	if len(c.Setup) == 0 {
 		c.Setup, c.After = c.After, nil
 	}
 	var all []*card
-	beside, struck := 0.0, math.MaxInt
+	beside, flaws := 0.0, math.MaxInt
 	for i, w := range cardWays {
-		for _, words := range w.words {
+		for _, of := range w.shares {
 			k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
-			low, ok := k.lay(w, words)
+			low, ok := k.lay(w, of)
 			if k.size.Y = cardEdge - low; !ok && i < len(cardWays)-1 {
 				continue
 			}
 			all = append(all, k)
-			struck = min(struck, k.struck)
+			flaws = min(flaws, k.flaws)
 			if len(w.over) == 0 && len(w.columns) > 1 || len(all) == 1 {
 				beside = math.Max(beside, k.shown())
 			}
@@ -91,7 +97,7 @@ func layCardAt(c templates.Card, width, share, least float64, seen map[hanging]i
 		least = cardShown * beside
 	}
 	for _, k := range all {
-		if k.struck == struck && k.shown() >= least && (best == nil || k.size.Y < best.size.Y-cardSlack) {
+		if k.flaws == flaws && k.shown() >= least && (best == nil || k.size.Y < best.size.Y-cardSlack) {
 			best = k
 		}
 	}
@@ -106,15 +112,15 @@ func (k *card) shown() (sum float64) {
 	return sum
 }
 
-// lay lays the card in a way, with a share of the width for words, and returns the
+// lay lays the card in a way, with one of its shares, and returns the
 // level under all. It reports whether each column is wide enough. One of pictures alone
 // is as wide as these, one of nothing takes no room.
-func (k *card) lay(w way, words float64) (low float64, ok bool) {
+func (k *card) lay(w way, of float64) (low float64, ok bool) {
 	inner := k.size.X - 2*cardEdge
 	x, right := cardEdge, cardEdge+inner
 	y := k.head(inner)
 	for _, s := range w.over {
-		y = k.set(s, x, y, inner)
+		y = k.set(s, x, y, inner, of*inner-2)
 	}
 	low = y
 	for i, column := range w.columns {
@@ -124,9 +130,9 @@ func (k *card) lay(w way, words float64) (low float64, ok bool) {
 		switch {
 		case last:
 		case i == 0 && len(w.over) == 0:
-			width = (1-words)*inner - gap
+			width = (1-of)*inner - gap
 		case figures:
-			width = math.Min(readingsOf*(width-gap), cardFigures)
+			width = k.forFigures(readingsOf * (width - gap))
 		case said:
 			width = (1 - readingsOf) * (width - gap)
 		}
@@ -135,7 +141,7 @@ func (k *card) lay(w way, words float64) (low float64, ok bool) {
 		}
 		from, level := len(k.views), y
 		for _, s := range column {
-			level = k.set(s, x, level, width)
+			level = k.set(s, x, level, width, width)
 		}
 		low = math.Min(low, level)
 		end := x
@@ -152,17 +158,33 @@ func (k *card) lay(w way, words float64) (low float64, ok bool) {
 	return low, x-gap <= right+1e-9
 }
 
-// set sets some of what stands on the card and returns the level below it.
-func (k *card) set(s stuff, x, y, width float64) float64 {
+// forFigures returns the width of a column of figures: with each name beside its value
+// as far as that takes no more than most, and without a value broken.
+func (k *card) forFigures(most float64) float64 {
+	least, beside := 0.0, 0.0
+	for _, f := range k.Figures {
+		wide := lettering.Width(f.Value, figureHigh)
+		if f.Write {
+			wide += writeWide + 2
+		}
+		least = math.Max(least, wide)
+		beside = math.Max(beside, wide+3+lettering.Width(f.Name, small))
+	}
+	return math.Max(least+0.1, math.Min(most, math.Min(beside+0.1, cardFigures)))
+}
+
+// set sets some of what stands on the card, no picture wider than each, and returns the
+// level below it.
+func (k *card) set(s stuff, x, y, width, each float64) float64 {
 	switch s {
 	case setups:
-		return k.hang(k.Setup, x, y, width)
+		return k.hang(k.Setup, x, y, width, each)
 	case afters:
-		return k.hang(k.After, x, y, width)
+		return k.hang(k.After, x, y, width, each)
 	case pictures:
-		return k.hang(slices.Concat(k.Setup, k.After), x, y, width)
+		return k.hang(slices.Concat(k.Setup, k.After), x, y, width, each)
 	case readings:
-		return k.figures(x, y, math.Min(width, cardFigures))
+		return k.figures(x, y, math.Min(width, k.forFigures(width)))
 	}
 	return k.text(x, y, math.Min(width, cardReadable))
 }
@@ -194,20 +216,62 @@ func (r cardRow) block(width float64) block {
 // layCards lays cards to be read in order in several ways: with the largest pictures
 // first, each time card below card and then two side by side where that saves room.
 func layCards(all []templates.Card, most geometry.Point) (out [][]cardRow) {
+	const shares = 3
+	var single, half [shares][]*card
 	seen := map[hanging]int{}
-	for _, share := range cardShares[:3] {
-		single, half := make([]*card, len(all)), make([]*card, len(all))
-		for i, c := range all {
-			k, ok := layCard(c, most, share, seen)
-			if !ok {
-				continue
+	for _, c := range all {
+		usual := layCardAt(c, most.X, 1, 0, seen).shown()
+		for i, share := range cardShares[:shares] {
+			k, ok := layCard(c, most, share, usual, seen)
+			var h *card
+			if ok {
+				h = layCardAt(c, (most.X-gap)/2, k.share, cardShown*k.share*usual, seen)
 			}
-			single[i] = k
-			if h := layCardAt(c, (most.X-gap)/2, k.share, cardShown*k.shown(), seen); h != nil && h.size.Y <= most.Y {
-				half[i] = h
+			if h != nil && (h.size.Y > most.Y || h.flaws > k.flaws) {
+				h = nil
 			}
+			single[i], half[i] = append(single[i], k), append(half[i], h)
 		}
-		out = append(out, cardRows(single, make([]*card, len(all)), most.Y), cardRows(single, half, most.Y))
+	}
+	none := make([]*card, len(all))
+	for i := range shares {
+		for _, halves := range [][]*card{none, half[i]} {
+			rows := cardRows(single[i], halves, most.Y)
+			out = append(out, grown(rows, single[:i], half[:i], most.Y), rows)
+		}
+	}
+	return out
+}
+
+// grown returns rows, each with the largest pictures of several that leave it on its
+// sheet with those it shares that with.
+func grown(rows []cardRow, single, half [][]*card, high float64) []cardRow {
+	out := slices.Clone(rows)
+	card := 0 // that a row begins with
+	for from := 0; from < len(rows); {
+		to, room := from, high+gap
+		for to < len(rows) && (to == from || room >= gap+rows[to].height()) {
+			room -= gap + rows[to].height()
+			to++
+		}
+		for i, r := range rows[from:to] {
+			for s := range single {
+				larger := cardRow{single[s][card]}
+				if len(r) == 2 {
+					larger = cardRow{half[s][card], half[s][card+1]}
+				}
+				if len(r) == 0 || slices.Contains(larger, nil) {
+					continue
+				}
+				if more := larger.height() - r.height(); more <= room {
+					out[from+i] = larger
+					room -= more
+					break
+				}
+			}
+			card += max(1, len(r))
+		}
+		from = to
 	}
 	return out
 }

@@ -85,3 +85,58 @@ func TestTwoCardsInARow(t *testing.T) {
 		t.Error("the card itself is changed")
 	}
 }
+
+// Grown, rows stand on the sheets they stood on, none of them lower than it was.
+func TestGrownRowsKeepTheirSheets(t *testing.T) {
+	grew := false
+	rapid.Check(t, func(t *rapid.T) {
+		const high, shares = 250, 3
+		n := rapid.IntRange(1, 9).Draw(t, "cards")
+		single, half := make([][]*card, shares), make([][]*card, shares)
+		for range n {
+			h := rapid.Float64Range(20, 90).Draw(t, "high")
+			for s := range shares {
+				larger := h * float64(shares+4-s) / 5
+				single[s] = append(single[s], &card{size: geometry.Pt(180, larger)})
+				half[s] = append(half[s], &card{size: geometry.Pt(88, 1.3*larger)})
+			}
+		}
+		rows := cardRows(single[shares-1], half[shares-1], high)
+		out := grown(rows, single[:shares-1], half[:shares-1], high)
+		before, after := 0.0, 0.0
+		for i, r := range rows {
+			if len(out[i]) != len(r) || out[i].height() < r.height() {
+				t.Fatalf("row %d: %d cards, %.1f high, were %d and %.1f", i, len(out[i]), out[i].height(), len(r), r.height())
+			}
+			grew = grew || out[i].height() > r.height()
+			if before += gap + r.height(); before-gap > high {
+				before, after = gap+r.height(), 0
+			}
+			if after += gap + out[i].height(); after-gap > high+1e-9 {
+				t.Fatalf("row %d goes over the end of its sheet", i)
+			}
+		}
+	})
+	if !grew {
+		t.Error("no row has grown")
+	}
+}
+
+// On no card of an example is lettering struck or a figure broken.
+func TestCardsOfExamplesHaveNoFlaws(t *testing.T) {
+	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
+		for _, l := range everyday() {
+			p, err := Lay(examplePack(t, name, l), l)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, s := range p.sheets {
+				for _, b := range s.blocks {
+					if b.card != nil && b.card.flaws > 0 {
+						t.Errorf("%s on %s in %v: card %d has %d flaws", name, l.Paper.Name, l.Unit, b.card.Number, b.card.flaws)
+					}
+				}
+			}
+		}
+	}
+}

@@ -172,7 +172,7 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 func (j laidSection) packing(items []item) *pack.Job {
 	out := &pack.Job{Size: j.size, Gap: gap}
 	for _, it := range items {
-		p := pack.Item{Chain: it[0].chain, Group: it[0].group, First: it[0].first}
+		p := pack.Item{Chain: it[0].chain, Group: it[0].group, First: it[0].first, Behind: it[0].behind}
 		for _, b := range it {
 			p.Shapes = append(p.Shapes, pack.Shape{Size: b.size, Turned: b.turned, Upright: b.upright})
 		}
@@ -322,6 +322,11 @@ func (j *laidSection) layDrawings(l Layout, m strategy) error {
 // item where a sheet holds both, else to be read behind it.
 func (j *laidSection) withFigures(drawing ...item) []item {
 	own, last := drawing[0][0], len(drawing)-1
+	for i := range drawing {
+		for k := range drawing[i] {
+			drawing[i][k].behind = true // templates follow the cards
+		}
+	}
 	for _, figures := range j.figures[own.tile.View] {
 		if both := j.together(drawing[0], figures); last == 0 && both != nil {
 			drawing[0] = both
@@ -352,7 +357,7 @@ func (j *laidSection) together(a, b item) (out item) {
 				if size.X <= clear.X && size.Y <= clear.Y && q.chain == nil {
 					out = append(out, block{
 						size: size, parts: []placed{{p, geometry.Point{}}, {q, at}},
-						group: p.group, turned: p.turned, upright: p.upright || q.upright,
+						group: p.group, turned: p.turned, upright: p.upright || q.upright, behind: true,
 					})
 				}
 			}

@@ -25,6 +25,7 @@ type block struct {
 	chain   any      // what is to be read in order has it in common; nil: nothing
 	group   any      // so has what stands on sheets that follow one another
 	first   bool     // stands above all others of its sheet
+	behind  bool     // stands on no sheet before the last card's
 	named   bool     // its title tells one sheet from another
 	turned  bool     // made for a sheet turned on its side
 	upright bool     // stands on no turned sheet

@@ -23,6 +23,7 @@ type Item struct {
 	Chain  any  // of items to be read in order, which follow one another in the job; nil: none
 	Group  any  // of items to stand on sheets that follow one another; nil: none
 	First  bool // stands above all others of its sheet
+	Behind bool // stands on no sheet before the last with one that is First
 }
 
 // A Job is items to be laid on sheets whose clear part has the first size, or
@@ -197,21 +198,24 @@ func (j *Job) inOrder(o order) []*Sheet {
 // fill lays one sheet with what there is room for of the items left, in their
 // order, and returns those that are left still. The first of them is laid even
 // where it is too large. What is to be read in order is laid up to the first
-// part without room, and what stands above all others goes before them.
+// part without room, what stands above all others goes before them, and what is to
+// stand behind these waits for the last.
 func (j *Job) fill(left []int, f fit) (s *Sheet, still []int) {
 	left = j.firstOnes(left)
 	s = j.open(j.Items[left[0]].Shapes[0].Turned)
 	ended := map[any]bool{}
+	more := false // of what stands above all others
 	for k, i := range left {
-		chain := j.Items[i].Chain
+		it := j.Items[i]
 		switch {
-		case len(s.free) > 0 && (chain == nil || !ended[chain]) && s.put(j, i, f):
+		case len(s.free) > 0 && (it.Chain == nil || !ended[it.Chain]) && !(it.Behind && more) && s.put(j, i, f):
 		case k == 0:
 			s.Placed, s.free = append(s.Placed, Placed{Item: i}), nil
 		default:
-			if chain != nil {
-				ended[chain] = true
+			if it.Chain != nil {
+				ended[it.Chain] = true
 			}
+			more = more || it.First
 			still = append(still, i)
 		}
 	}

@@ -121,3 +121,27 @@ func TestUprightStaysUpright(t *testing.T) {
 		t.Error("an upright item stands on no sheet")
 	}
 }
+
+// What stands behind those above all others waits for the last of them, however much
+// room there is before it.
+func TestBehindTheFirstOnes(t *testing.T) {
+	first := func(high float64) Item {
+		it := sized(190, high, false)
+		it.Chain, it.First = "cards", true
+		return it
+	}
+	template, panel := sized(80, 60, true), sized(80, 60, false)
+	template.Behind = true
+	j := jobOf(first(150), first(150), first(150), template, panel)
+	for _, sheets := range [][]*Sheet{j.Pack(), j.Fewer(j.Pack()), j.Collated(j.Pack())} {
+		on := map[int]int{}
+		for i, s := range sheets {
+			for _, p := range s.Placed {
+				on[p.Item] = i
+			}
+		}
+		if len(sheets) != 3 || on[3] != 2 || on[4] == 2 {
+			t.Errorf("%d sheets, the template on sheet %d, the panel on %d", len(sheets), on[3]+1, on[4]+1)
+		}
+	}
+}
