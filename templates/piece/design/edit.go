@@ -31,16 +31,19 @@ type Change struct {
 // commented out as the starting file does it. A text that is no TOML, and a value
 // that the key does not take, is refused with Mistakes.
 func Edit(text []byte, changes ...Change) ([]byte, error) {
-	return rewrite(text, func(l layout) (layout, error) {
-		for _, c := range changes {
-			next, err := l.changed(c)
-			if err != nil {
-				return l, err
-			}
-			l = next
+	return rewrite(text, func(l layout) (layout, error) { return l.all(changes) })
+}
+
+// all returns the layout with changes made that their keys take.
+func (l layout) all(changes []Change) (layout, error) {
+	for _, c := range changes {
+		next, err := l.changed(c)
+		if err != nil {
+			return l, err
 		}
-		return l, l.taken(changes)
-	})
+		l = next
+	}
+	return l, l.taken(changes)
 }
 
 // rewrite has a text changed that is sound TOML, and is to be so afterwards.

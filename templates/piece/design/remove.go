@@ -140,10 +140,14 @@ func RemoveSize(text []byte, name string) ([]byte, error) {
 		if err != nil {
 			return l, err
 		}
-		if i := slices.IndexFunc(l.braces, func(b brace) bool { return b.table == "" && b.size == size }); i >= 0 {
-			b := l.braces[i]
-			return l.unbraced(entry{whole: span{b.open, b.shut + 1}}), nil
-		}
-		return l.emptied(scope{size: size}, ""), nil
+		return l.sizeless(size), nil
 	})
+}
+
+func (l layout) sizeless(size int) layout {
+	if i := slices.IndexFunc(l.braces, func(b brace) bool { return b.table == "" && b.size == size }); i >= 0 {
+		b := l.braces[i]
+		return l.unbraced(entry{whole: span{b.open, b.shut + 1}})
+	}
+	return l.emptied(scope{size: size}, "")
 }

@@ -17,21 +17,21 @@ var startText string
 
 // figures fill the starting text; each is written as it is to stand there.
 type figures struct {
-	Name, Title                                        string
-	Sides                                              int
-	Unit                                               string
-	Inside, Width, Depth, Horn                         string
-	Breadth, Splay, Height, Clear                      string
-	TaperStart, TaperFoot                              string
-	Glass                                              bool
-	Thickness, Diameter, Overhang                      string
-	Corner, PadWide, PadHigh                           string
-	Species                                            string
-	RoughLength, RoughWidth                            string
-	Kerf, BladeHeight, StopReach                       string
-	FootCircle, FrameHeight, MidToLeg                  string
-	Tenon, Slack, Dado, MilledWidth, MilledDeep, Usual string
-	TallHeight, Board, Points                          string
+	Name, Title                                          string
+	Sides                                                int
+	Unit                                                 string
+	Inside, Width, Depth, Horn                           string
+	Breadth, Splay, Height, Clear                        string
+	TaperStart, TaperFoot                                string
+	Glass                                                bool
+	Thickness, Diameter, Overhang                        string
+	Corner, PadWide, PadHigh                             string
+	Species                                              string
+	RoughLength, RoughWidth                              string
+	Kerf, BladeHeight, StopReach                         string
+	FootCircle, FrameHeight, MidToLeg                    string
+	Tenon, Slack, Dado, MilledWidth, MilledDeep, Usual   string
+	TallHeight, BoardLong, BoardWide, BoardThick, Points string
 }
 
 // Start returns the text of a design to begin with, which can be built as it
@@ -81,7 +81,7 @@ func beginning(sides int, unit measure.Unit) figures {
 		Corner: "20", PadWide: "20", PadHigh: "6", RoughLength: "20", RoughWidth: "4",
 		Kerf: "3.2", BladeHeight: "80", StopReach: "900", FootCircle: "620", FrameHeight: "420",
 		MidToLeg: "230", Tenon: "9", Slack: "0.2", Usual: "6 to 8 mm", Dado: "20", MilledWidth: "27.6", MilledDeep: "35.7", TallHeight: "550",
-		Board:  "# length = 2400\t# of a board\n# width = 180\t# of a board\n# thickness = 40\t# rough, as it lies there\n# count = 2\t# boards alike; 1 if left out",
+		BoardLong: "2400", BoardWide: "180", BoardThick: "40",
 		Points: "[[-300, -200], [300, -200], [0, 350]]",
 	}
 	if unit == measure.Inch {
@@ -91,7 +91,7 @@ func beginning(sides int, unit measure.Unit) figures {
 			Corner: `"3/4"`, PadWide: `"3/4"`, PadHigh: `"1/4"`, RoughLength: `"3/4"`, RoughWidth: `"1/8"`,
 			Kerf: `"1/8"`, BladeHeight: "3", StopReach: "36", FootCircle: "24", FrameHeight: "17",
 			MidToLeg: "9", Tenon: `"3/8"`, Slack: "0.01", Usual: "1/4 to 5/16 in", Dado: `"3/4"`, MilledWidth: "1.105", MilledDeep: "1.36", TallHeight: "22",
-			Board:  "# length = \"8ft\"\t# of a board\n# width = 7\t# of a board\n# thickness = \"1 1/2\"\t# rough, as it lies there\n# count = 2\t# boards alike; 1 if left out",
+			BoardLong: `"8ft"`, BoardWide: "7", BoardThick: `"1 1/2"`,
 			Points: "[[-12, -8], [12, -8], [0, 14]]",
 		}
 	}
