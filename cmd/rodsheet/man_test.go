@@ -53,3 +53,12 @@ func wholeHelp(t *testing.T) (all []string) {
 	}
 	return all
 }
+
+// Signs that some readers show as others, which a shell does not take, are written by
+// their names: groff_man_style(7), "Portability". Debian's groff shows both alike.
+func TestRoffSigns(t *testing.T) {
+	const want = `\-\-title \(aqa \e b\(aq \(ga\(ha\(ti`
+	if got := escapedRoff("--title 'a \\ b' `^~"); got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
