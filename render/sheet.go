@@ -351,7 +351,7 @@ func (n *pen) words(w *table.Block, at geometry.Point) {
 func (p Plan) drawFoot(n *pen, i int) {
 	l := p.sheets[i].layout
 	foot := l.Margin + l.footHeight()
-	left := l.Margin + railWidth/2 - 0.5
+	left := l.Margin + longTick
 	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)), l.Unit)
 	n.rules(geometry.Rotate(fullTurn/4).Then(geometry.Translate(geometry.Pt(left, foot))), l.Unit)
 	unit := millimetres
@@ -402,16 +402,18 @@ func (n *pen) rules(m geometry.Affine, u measure.Unit) {
 	}
 	angle := geometry.Segment{A: at(0, 0), B: at(1, 0)}.Angle()
 	n.page.Texts = append(n.page.Texts,
-		page.Text{At: at(ruleLength+1.2, 0.5), Height: small, Angle: angle, String: first},
-		page.Text{At: at(ruleLength+1.2, -0.7-small), Height: small, Angle: angle, String: second})
+		page.Text{At: at(ruleLength+1.2, 0.4), Height: small, Angle: angle, String: first},
+		page.Text{At: at(ruleLength+1.2, -0.4-small), Height: small, Angle: angle, String: second})
 }
+
+const longTick = 3.0 // mm, of the longest marks of a rule
 
 // tick returns the length of the k-th mark of a rule: longest at every long,
 // middling at every mid.
 func tick(k, mid, long int) float64 {
 	switch {
 	case k%long == 0:
-		return 3
+		return longTick
 	case k%mid == 0:
 		return 2
 	}

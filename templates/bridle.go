@@ -138,6 +138,7 @@ func (t bridleTemplate) drawings() []Drawing {
 // face is the face with its two edges and the positions on them.
 func (t bridleTemplate) face() Drawing {
 	d := t.side(faceSide)
+	t.crosswise(&d)
 	for _, y := range []float64{0, t.Width} {
 		d.Line(Outline, geometry.Pt(t.RoughEnd(y), y), geometry.Pt(t.to, y))
 	}
@@ -166,9 +167,11 @@ func (t bridleTemplate) edge() Drawing {
 	return d
 }
 
-// wrapRound is all four sides in one strip.
+// wrapRound is all four sides in one strip. The lines are named before the sides, for
+// whose names there is room elsewhere too.
 func (t bridleTemplate) wrapRound() Drawing {
-	d := t.wrap.drawing(t.side, t.RoughEnd, t.to)
+	var d Drawing
+	t.crosswise(&d)
 	d.LabelPoint(geometry.Pt(0, 0), tag("datum"))
 	if !t.Full { // the edge, which says so, is left out
 		upper, lower := t.Cheeks()
@@ -176,6 +179,7 @@ func (t bridleTemplate) wrapRound() Drawing {
 			d.LabelLine(geometry.Pt(t.RoughEnd(0), -depth), geometry.Pt(t.Shoulder(0), -depth), tag("cheek-at", t.length(depth)))
 		}
 	}
+	d.Add(t.wrap.drawing(t.side, t.RoughEnd, t.to))
 	return d
 }
 
@@ -186,7 +190,6 @@ func (t bridleTemplate) side(s side) Drawing {
 	switch s {
 	case faceSide:
 		t.cheek(&d)
-		t.crosswise(&d)
 		d.LabelPoint(middle, t.facing)
 	case backFace:
 		t.cheek(&d)
@@ -226,9 +229,6 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 	if t.Slot {
 		name = tag("slot-bottom")
 	}
-	if t.OffSquare != 0 {
-		name.Text = say(lineOffSquare, name.Text, measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))
-	}
 	end, trim := tag("saw-here", t.length(t.Long)), tag("trim-line")
 	if t.proud > 0 {
 		end, trim = tag("runs-on", t.length(t.proud)), tag("top-of-stretcher")
@@ -238,6 +238,7 @@ func (t bridleTemplate) crosswise(d *Drawing) {
 		name Tag
 	}{
 		{t.Shoulder, name},
+		{t.Shoulder, tag("line-off-square", measure.Angle(math.Abs(t.OffSquare)).Text(t.Unit))},
 		{t.RoughEnd, end},
 		{t.End, trim},
 	} {

@@ -49,6 +49,7 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 type LapNames struct {
 	Reference, Far Tag // the two edges
 	Near, Other    Tag // the shoulder that meets the reference edge at At, and the other one
+	OtherOnly      Tag // where alone there is that other one; none: everywhere
 	Datum          Tag // what At is counted from
 }
 
@@ -181,17 +182,21 @@ func (t lapTemplate) edge() Drawing {
 	return d
 }
 
-// wrapRound is face and both edges in one strip.
+// wrapRound is face and both edges in one strip. The shoulders are named first: for
+// the other names there is room elsewhere too.
 func (t lapTemplate) wrapRound() Drawing {
 	from, to, _ := t.extent()
-	d := t.wrap.drawing(t.side, func(float64) float64 { return from }, to)
+	var d Drawing
+	if !t.Full { // the views that say so are left out
+		t.shoulders(&d)
+	}
+	d.Add(t.wrap.drawing(t.side, func(float64) float64 { return from }, to))
 	t.datum(&d, -t.Depth, t.Width+t.Depth)
 	t.positions(&d)
 	near, far := t.Shoulders(0)
 	d.LabelLine(geometry.Pt(near, -t.Depth/2), geometry.Pt(far, -t.Depth/2),
 		tag("edge-length", t.length(t.EdgeLength())))
-	if !t.Full { // the views that say so are left out
-		t.shoulders(&d)
+	if !t.Full {
 		d.LabelLine(geometry.Pt(far, 0), geometry.Pt(far, -t.Depth/2), tag("deep", t.length(t.BladeHeight())))
 	}
 	return d
@@ -202,6 +207,9 @@ func (t lapTemplate) shoulders(d *Drawing) {
 	c := t.Corners()
 	d.LabelLine(c[0], c[3], t.names.Near)
 	d.LabelLine(c[1], c[2], t.names.Other)
+	if t.names.OtherOnly.ID != "" {
+		d.LabelLine(c[1], c[2], t.names.OtherOnly)
+	}
 	d.LabelLine(c[1], c[2], t.cut())
 }
 

@@ -249,6 +249,7 @@ var labels = map[measure.ID]wording.Text{
 	"fold":                       "fold",
 	"grain":                      "grain",
 	"joint-length":               "%s",
+	"line-off-square":            "%s off square",
 	"measure-all":                "measure all sides and both diagonals",
 	"near-shoulder":              "near shoulder",
 	"outer-side":                 "outer side",
@@ -287,7 +288,6 @@ var labels = map[measure.ID]wording.Text{
 // Parts of labels, and what tables call the same.
 const (
 	datum          wording.Text = "datum"
-	lineOffSquare  wording.Text = "%s, %s off square"
 	sharpClipped   wording.Text = " to the sharp corners, clipped %s"
 	sharpRounded   wording.Text = " to the sharp corners, rounded %s"
 	cornerClipped  wording.Text = ", clipped %s"

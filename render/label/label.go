@@ -105,6 +105,10 @@ func (s spot) box(size geometry.Point) [4]geometry.Point {
 	return [4]geometry.Point{corner(left, low), corner(right, low), corner(right, high), corner(left, high)}
 }
 
+// apart is what is left free beside lettering, in mm, more than a line needs: two
+// names at a space's width are read as one.
+const apart = 1.2
+
 // What is wrong with a spot, counted in lines between a label and what it
 // names.
 const (
@@ -119,7 +123,7 @@ func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
 	if !p.Window.Contains(s.centre) {
 		return math.MaxInt
 	}
-	corners := s.box(size)
+	corners, wider := s.box(size), s.box(geometry.Pt(size.X+2*apart, size.Y))
 	box := corners[:]
 	bounds := geometry.Bounds(box...)
 	if !p.Window.Holds(bounds) {
@@ -133,8 +137,9 @@ func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
 			}
 		}
 	}
+	around := geometry.Bounds(wider[:]...)
 	for i, b := range p.Boxes {
-		if bounds.Overlaps(geometry.Bounds(b...)) && Overlap(box, b) {
+		if around.Overlaps(geometry.Bounds(b...)) && Overlap(wider[:], b) {
 			n += hiding
 		}
 		// A leader has to reach what lies among the marks of a seam.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/render/lettering"
 )
 
 // Between a label and what it names lies no line, and a leader would not be
@@ -29,5 +30,19 @@ func TestNothingBetweenLabelAndLine(t *testing.T) {
 		if got := p.touches(s, size, math.MaxInt); got != c.want {
 			t.Errorf("%s touches %d lines, want %d", c.name, got, c.want)
 		}
+	}
+}
+
+// Two names on one line stand so far apart that they are not read as one.
+func TestNamesStandApart(t *testing.T) {
+	const least = 2.5 // mm, as wide as the letters are high
+	p := &Placer{Window: geometry.Box(0, 0, 80, 5)}
+	point := func(x float64) geometry.Segment { return geometry.Segment{A: geometry.Pt(x, 2.5), B: geometry.Pt(x, 2.5)} }
+	names := (lettering.Width("underside", 2.5) + lettering.Width("cheek", 2.5)) / 2
+	p.Set("underside", 2.5, point(20))
+	p.Set("cheek", 2.5, point(20+names+1.5))
+	end := p.Texts[0].At.X + lettering.Width("underside", 2.5)
+	if gap := p.Texts[1].At.X - end; gap < least {
+		t.Errorf("the second name starts %.2f mm after the first, want %.1f at least", gap, least)
 	}
 }

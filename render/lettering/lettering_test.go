@@ -158,6 +158,10 @@ func TestWrap(t *testing.T) {
 		{"mmm", 0, []string{"m", "m", "m"}},
 		{"mm", math.NaN(), []string{"m", "m"}},
 		{"mm 5\u00a0mm", 5 * m, []string{"mm", "5\u00a0mm"}},
+		{"mm 5 mm mm", 5 * m, []string{"mm", "5 mm", "mm"}},
+		{"mm 5 mm, mm", 5 * m, []string{"mm", "5 mm,", "mm"}},
+		{"mmmmmm 8 1/4 in (8.25)", 12 * m, []string{"mmmmmm", "8 1/4 in (8.25)"}},
+		{"5 mm", 3 * m, []string{"5", "mm"}}, // no room for both
 	} {
 		if got := Wrap(c.s, 2.5, c.width); !slices.Equal(got, c.want) {
 			t.Errorf("Wrap(%q, %.2f) = %q, want %q", c.s, c.width, got, c.want)

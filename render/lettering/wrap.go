@@ -6,14 +6,41 @@ import "strings"
 // long for a line of its own is broken where it must be; a line holds one
 // letter at least, however small width is. Spaces at the breaks are dropped,
 // runs of spaces and line breaks become one space, and a no-break space
-// (U+00A0) holds its neighbours together.
+// (U+00A0) holds its neighbours together. So do the words of a quantity,
+// 18 13/64 in (18.203), where a line has room for them.
 func Wrap(s string, height, width float64) []string {
 	w := wrapper{face: face(), room: width / Em(height) * 1000}
+	held := ""
 	for word := range strings.FieldsFuncSeq(s, breakable) {
-		w.add(word)
+		if held == "" {
+			held = word
+			continue
+		}
+		if whole := held + " " + word; holds(held, word) && w.length(whole) <= w.room {
+			held = whole
+			continue
+		}
+		w.add(held)
+		held = word
+	}
+	if held != "" {
+		w.add(held)
 	}
 	return w.finish()
 }
+
+// holds reports whether a word belongs to the figure before it: a fraction, a unit, or
+// the same value again in brackets.
+func holds(before, word string) bool {
+	last, first := before[len(before)-1], strings.TrimLeft(word, "(")
+	switch strings.TrimRight(word, ".,;:)") {
+	case "mm", "in":
+		return digit(last)
+	}
+	return first != "" && digit(first[0]) && (digit(last) && strings.Contains(word, "/") || first != word && strings.HasSuffix(before, " in"))
+}
+
+func digit(b byte) bool { return '0' <= b && b <= '9' }
 
 func breakable(r rune) bool { return r == ' ' || r == '\n' || r == '\t' || r == '\r' }
 

@@ -29,7 +29,7 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 		hand, view = templates.RightHand, geometry.Identity()
 	}
 	job := templates.Section{Panels: []templates.Panel{lapPanel(p)}}
-	for _, d := range templates.LapViews(lap, lapNames(p.MM(inner)), s) {
+	for _, d := range templates.LapViews(lap, lapNames(p, p.MM(inner)), s) {
 		if d.View.Hand != hand {
 			continue
 		}
@@ -42,21 +42,17 @@ func lapJob(p piece.Piece, s templates.Setting) (templates.Section, error) {
 	return job, nil
 }
 
-// plainEnd says what the outer shoulder is at the plain end, and adds the one
-// that has the slack where the end is closed with some.
+// plainEnd draws the outer shoulder of the plain end where that is closed with slack.
 func plainEnd(p piece.Piece) templates.Drawing {
 	var d templates.Drawing
-	lap := p.Frame.Ring.Lap(p.Kerf)
-	lap.At = 0
-	c := lap.Corners()
 	if p.Design.Ring.Plain == design.ClosedEnd && p.Design.Ring.Slack > 0 {
+		lap := p.Frame.Ring.Lap(p.Kerf)
+		lap.At = 0
+		c := lap.Corners()
 		by := geometry.Pt(p.Design.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
 		d.Line(templates.Construction, a, b)
 		d.LabelLine(a, b, tag("plain-end-slack", p.MM(p.Design.Ring.Slack)))
-	}
-	if p.Design.Ring.Plain != design.ClosedEnd || p.Design.Ring.Slack > 0 {
-		d.LabelLine(c[1], c[2], tag("leg-end-only"))
 	}
 	return d
 }

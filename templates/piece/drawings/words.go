@@ -218,11 +218,15 @@ const (
 
 // lapNames is what the lines of a lap are called on a stretcher; inner is how far
 // its inner shoulder stands from mid-length on the ring side.
-func lapNames(inner string) templates.LapNames {
-	return templates.LapNames{
+func lapNames(p piece.Piece, inner string) templates.LapNames {
+	names := templates.LapNames{
 		Reference: tag("ring-side"), Far: tag("outer-side"),
 		Near: tag("inner-shoulder"), Other: tag("outer-shoulder"), Datum: tag("to-mid-length", inner),
 	}
+	if p.Design.Ring.Plain != design.ClosedEnd || p.Design.Ring.Slack > 0 {
+		names.OtherOnly = tag("leg-end-only")
+	}
+	return names
 }
 
 // lapPanel says where the laps stand, and on which faces.
