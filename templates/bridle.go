@@ -167,7 +167,7 @@ func (t bridleTemplate) edge() Drawing {
 	return d
 }
 
-// wrapRound is all four sides in one strip. The lines are named before the sides, for
+// wrapRound is all four sides in one strip. Its lines are named before the sides, for
 // whose names there is room elsewhere too.
 func (t bridleTemplate) wrapRound() Drawing {
 	var d Drawing
@@ -180,6 +180,7 @@ func (t bridleTemplate) wrapRound() Drawing {
 		}
 	}
 	d.Add(t.wrap.drawing(t.side, t.RoughEnd, t.to))
+	t.wrap.nameFolds(&d, t.to)
 	return d
 }
 

@@ -158,6 +158,7 @@ func (t lapTemplate) face() Drawing {
 		}
 		d.Span(left, right, tag("corner-shift", t.length(t.Shift())))
 	}
+	d.LabelLine(t.centreLine().A, t.centreLine().B, t.centre())
 	t.shoulders(&d)
 	d.LabelLine(c[1], geometry.Pt(to, 0), t.names.Reference)
 	d.LabelLine(c[2], geometry.Pt(to, t.Width), t.names.Far)
@@ -182,15 +183,14 @@ func (t lapTemplate) edge() Drawing {
 	return d
 }
 
-// wrapRound is face and both edges in one strip. The shoulders are named first: for
-// the other names there is room elsewhere too.
+// wrapRound is face and both edges in one strip.
 func (t lapTemplate) wrapRound() Drawing {
 	from, to, _ := t.extent()
-	var d Drawing
+	d := t.wrap.drawing(t.side, func(float64) float64 { return from }, to)
 	if !t.Full { // the views that say so are left out
 		t.shoulders(&d)
 	}
-	d.Add(t.wrap.drawing(t.side, func(float64) float64 { return from }, to))
+	d.LabelLine(t.centreLine().A, t.centreLine().B, t.centre())
 	t.datum(&d, -t.Depth, t.Width+t.Depth)
 	t.positions(&d)
 	near, far := t.Shoulders(0)
@@ -199,6 +199,7 @@ func (t lapTemplate) wrapRound() Drawing {
 	if !t.Full {
 		d.LabelLine(geometry.Pt(far, 0), geometry.Pt(far, -t.Depth/2), tag("deep", t.length(t.BladeHeight())))
 	}
+	t.wrap.nameFolds(&d, to)
 	return d
 }
 
@@ -223,10 +224,9 @@ func (t lapTemplate) side(s side) Drawing {
 		d.Line(Cut, c[0], c[3])
 		d.Line(Cut, c[1], c[2])
 		d.Hatch(c...)
-		lower, upper := c[0].Lerp(c[1], 0.5), c[3].Lerp(c[2], 0.5)
-		past := upper.Sub(lower).Unit().Mul(offset / 2)
-		d.Line(Centre, lower.Sub(past), upper.Add(past))
-		d.LabelLine(lower, upper, t.centre())
+		line := t.centreLine()
+		past := line.B.Sub(line.A).Unit().Mul(offset / 2)
+		d.Line(Centre, line.A.Sub(past), line.B.Add(past))
 		d.LabelPoint(geometry.Pt(to-reach/2, t.Width/2), tag("cut-face"))
 	case referenceEdge:
 		t.notch(&d, c[0].X, c[1].X)
@@ -236,6 +236,12 @@ func (t lapTemplate) side(s side) Drawing {
 		d.LabelPoint(geometry.Pt(to-reach/2, t.Depth/2), t.names.Far)
 	}
 	return d
+}
+
+// centreLine is that of the part that crosses, from edge to edge.
+func (t lapTemplate) centreLine() geometry.Segment {
+	c := t.Corners()
+	return geometry.Segment{A: c[0].Lerp(c[1], 0.5), B: c[3].Lerp(c[2], 0.5)}
 }
 
 // notch draws the lap as an edge shows it: from the face down to half depth.

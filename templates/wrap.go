@@ -93,9 +93,17 @@ func (w wrap) drawing(content func(side) Drawing, from func(y float64) float64, 
 			continue
 		}
 		d.Line(Fold, a, b)
-		d.LabelLine(geometry.Pt(to-reach, e.level), b, tag("fold"))
 	}
 	return d
+}
+
+// nameFolds names the folds of a strip that ends at to. That comes after all other
+// names: there is room for it anywhere along them.
+func (w wrap) nameFolds(d *Drawing, to float64) {
+	edges := w.arrises()
+	for _, e := range edges[1 : len(edges)-1] {
+		d.LabelLine(geometry.Pt(to-reach, e.level), geometry.Pt(to, e.level), tag("fold"))
+	}
 }
 
 // edgeView returns the map that shows a reference edge with the face up and

@@ -37,7 +37,9 @@ func TestNothingBetweenLabelAndLine(t *testing.T) {
 func TestNamesStandApart(t *testing.T) {
 	const least = 2.5 // mm, as wide as the letters are high
 	p := &Placer{Window: geometry.Box(0, 0, 80, 5)}
-	point := func(x float64) geometry.Segment { return geometry.Segment{A: geometry.Pt(x, 2.5), B: geometry.Pt(x, 2.5)} }
+	point := func(x float64) geometry.Segment {
+		return geometry.Segment{A: geometry.Pt(x, 2.5), B: geometry.Pt(x, 2.5)}
+	}
 	names := (lettering.Width("underside", 2.5) + lettering.Width("cheek", 2.5)) / 2
 	p.Set("underside", 2.5, point(20))
 	p.Set("cheek", 2.5, point(20+names+1.5))
