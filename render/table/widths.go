@@ -1,6 +1,7 @@
 package table
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -32,7 +33,7 @@ func columnWidths(p templates.Panel, width, between float64) []float64 {
 	}
 	width -= float64(len(all)-1) * between
 	if p.Ruled {
-		return share(all, width)
+		return lowest(share(all, width), all)
 	}
 	var out []float64
 	for _, c := range all {
@@ -61,6 +62,7 @@ func narrow(widths []float64, over float64) {
 type column struct {
 	least, natural float64
 	write          bool
+	cells          []float64 // how wide each would be in one line; 0 in a head
 }
 
 // add counts one cell in. A head may always be broken between words.
@@ -70,7 +72,10 @@ func (c *column) add(cell string, ruled, head bool) {
 		c.least, c.natural = max(c.least, writeWide), max(c.natural, writeWide)
 	}
 	whole := lettering.Width(cell, lettering.Small)
-	if !head {
+	if head {
+		c.cells = append(c.cells, 0)
+	} else {
+		c.cells = append(c.cells, whole)
 		c.natural = max(c.natural, whole)
 	}
 	if strings.ContainsAny(cell, "0123456789") && whole <= wordy {
@@ -116,6 +121,57 @@ func share(all []column, width float64) []float64 {
 		spread(out, all, rest)
 	}
 	return out
+}
+
+// lowest moves width from one column to another as long as that saves lines of the
+// table: each time what saves most, up to the width of a cell.
+func lowest(widths []float64, all []column) []float64 {
+	const most = 20 // moves
+	fewest := lines(widths, all)
+	for range most {
+		var best []float64
+		for to, c := range all {
+			for _, cell := range c.cells {
+				more := cell - widths[to]
+				if more <= 0 {
+					continue
+				}
+				for from := range all {
+					if from == to || widths[from]-more < all[from].least {
+						continue
+					}
+					w := slices.Clone(widths)
+					w[to], w[from] = w[to]+more, w[from]-more
+					if n := lines(w, all); n < fewest {
+						best, fewest = w, n
+					}
+				}
+			}
+		}
+		if best == nil {
+			break
+		}
+		widths = best
+	}
+	return widths
+}
+
+// lines returns about how many lines the rows of a table take: no word is broken.
+func lines(widths []float64, all []column) int {
+	var rows []float64
+	for k, c := range all {
+		for i, wide := range c.cells {
+			if i == len(rows) {
+				rows = append(rows, 0)
+			}
+			rows[i] = max(rows[i], math.Ceil((wide-rounding)/widths[k]))
+		}
+	}
+	sum := 0.0
+	for _, n := range rows {
+		sum += n
+	}
+	return int(sum)
 }
 
 // spread shares out what is left over: among columns to write in and columns

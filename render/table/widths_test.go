@@ -65,6 +65,34 @@ func TestColumnWidths(t *testing.T) {
 	}
 }
 
+// A table takes no more lines than with any other widths of two columns: all are tried
+// in steps of a millimetre.
+func TestColumnsTakeTheFewestLines(t *testing.T) {
+	rows := [][]string{{"part", "finished"}}
+	for _, name := range []string{"a short one", "a somewhat longer one", "a part of some such name", "b", "c"} {
+		rows = append(rows, []string{name, "9 29/64 by 7/8 by 1 1/4 or nearly so"})
+	}
+	rows = append(rows, []string{"d", "19 61/64 by 4 17/32 by 3/4, which is longer than any other figure"})
+	height := func(widths []float64) (lines int) {
+		for _, cells := range rows[1:] {
+			most := 0
+			for k, cell := range cells {
+				most = max(most, len(lettering.Wrap(cell, lettering.Small, widths[k]+rounding)))
+			}
+			lines += most
+		}
+		return lines
+	}
+	const width = 110.0
+	got, fewest := height(ruledWidths(rows, width)), 1000
+	for a := 10.0; a < width-20; a++ {
+		fewest = min(fewest, height([]float64{a, width - 3 - a}))
+	}
+	if got != fewest {
+		t.Errorf("%d lines, want %d", got, fewest)
+	}
+}
+
 // Where not even the longest words fit, there is room to write in still.
 func TestRoomToWrite(t *testing.T) {
 	heads := append(append([]string{"a"}, slices.Repeat([]string{"longestwordofall"}, 6)...), "b")
