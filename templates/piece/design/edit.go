@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"rodsheet/geometry/measure"
 	"rodsheet/templates/wording"
 )
 
@@ -93,10 +92,6 @@ func (l layout) taken(changes []Change) error {
 	if bad != nil {
 		return Mistakes{*bad}
 	}
-	var unit measure.Unit
-	if e, ok := l.find("units", scope{}); ok {
-		unit, _ = measure.ParseUnit(e.text)
-	}
 	var notes []note
 	for _, c := range changes {
 		key, at, err := l.target(c)
@@ -107,8 +102,7 @@ func (l layout) taken(changes []Change) error {
 		if !ok {
 			continue
 		}
-		n := &node{kind: e.kind, text: e.text, kids: e.items, at: e.whole.from, value: e.value.from}
-		for f := allAsked()[key].read(n, unit); f != nil; f = behind(f) {
+		for _, f := allAsked()[key].read(e.node(), l.unit()); f != nil; f = all(f.also) {
 			notes = append(notes, note{at: f.at, path: string(c.Key), sizes: sizeNames(c.Size), words: f.words, hint: f.hint})
 		}
 	}
@@ -117,9 +111,6 @@ func (l layout) taken(changes []Change) error {
 	}
 	return nil
 }
-
-// behind returns the next of several faults.
-func behind(f *fault) *fault { return all(f.also) }
 
 func sizeNames(name string) []string {
 	if name == "" {
@@ -226,6 +217,9 @@ func (l layout) of(s span) string { return string(l.text[s.from:s.to]) }
 // starting file has it.
 func (l layout) with(key Key, at scope, kind FormKind, value string) layout {
 	if e, ok := l.find(key, at); ok {
+		if _, bad := allAsked()[key].read(e.node(), l.unit()); bad == nil && e.shown() == value {
+			return l
+		}
 		return l.revalued(e, kind, value)
 	}
 	i := slices.IndexFunc(l.entries, func(e entry) bool { return e.off && e.key == key && e.scope == at && l.usable(e) })

@@ -38,9 +38,13 @@ func TestEdit(t *testing.T) {
 		{"corners in their places", "[top]\npoints = [[1, 2],\n [3, \"4mm\"], [5, 6]]\n", Change{Key: "top.points", Value: "1, 2; 3, 40mm; 5, 7"}, "[top]\npoints = [[1, 2],\n [3, \"40mm\"], [5, 7]]\n"},
 		{"more corners", "[top]\npoints = [[1, 2], [3, 4], [5, 6]]\n", Change{Key: "top.points", Value: "[[1, 2], [3, '4mm'], [5, 6], [-7, 8 1/2in]]"}, "[top]\npoints = [[1, 2], [3, \"4mm\"], [5, 6], [-7, \"8 1/2in\"]]\n"},
 
+		{"as it stands", "[prices]\nwood-per-m3 = 1_000.50\n", Change{Key: "prices.wood-per-m3", Value: "1_000.50"}, "[prices]\nwood-per-m3 = 1_000.50\n"},
+		{"as it should stand", "[prices]\nwood-per-m3 = \"10\"\n", Change{Key: "prices.wood-per-m3", Value: "10"}, "[prices]\nwood-per-m3 = 10\n"},
+
 		{"commented key", "[legs]\n  #proud = 0   # head\nheight = 1\n", Change{Key: "legs.proud", Value: "2"}, "[legs]\n  proud = 2   # head\nheight = 1\n"},
 		{"commented in another table", "[ring]\n# proud = 0\n[legs]\nheight = 1\n", Change{Key: "legs.proud", Value: "2"}, "[ring]\n# proud = 0\n[legs]\nheight = 1\nproud = 2\n"},
 		{"commented table", "[top]\nkind = \"wood\"\n\n# [top.pads] # hold it\n# diameter = 20\n# height = 6\n\n[wood]\n", Change{Key: "top.pads.height", Value: "7"}, "[top]\nkind = \"wood\"\n\n[top.pads] # hold it\n# diameter = 20\nheight = 7\n\n[wood]\n"},
+		{"commented table that is there", "[top.pads]\nheight = 6\n\n# [top.pads]\n# diameter = 20\n", Change{Key: "top.pads.diameter", Value: "7"}, "[top.pads]\ndiameter = 7\nheight = 6\n\n# [top.pads]\n# diameter = 20\n"},
 		{"commented table with a key behind it", "[top]\n# [top.pads]\n# height = 6\nkind = \"wood\"\n", Change{Key: "top.pads.height", Value: "7"}, "[top]\n# [top.pads]\n# height = 6\nkind = \"wood\"\n\n[top.pads]\nheight = 7\n"},
 		{"behind the key before", "[ring]\nsides = 3\nwidth = 28 # mm\n#    # planed\nhorn = 3\n", Change{Key: "ring.depth", Value: "36"}, "[ring]\nsides = 3\nwidth = 28 # mm\n#    # planed\ndepth = 36\nhorn = 3\n"},
 		{"first of its table", "[ring] # three\n\twidth = 28\n", Change{Key: "ring.sides", Value: "4"}, "[ring] # three\nsides = 4\n\twidth = 28\n"},

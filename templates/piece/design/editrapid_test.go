@@ -227,6 +227,46 @@ func TestEditChangesNothingElse(t *testing.T) {
 	}
 }
 
+// A size or a row that is added and taken out again leaves no trace; what is given
+// again as it is given changes nothing.
+func TestEditsThatLeaveNoTrace(t *testing.T) {
+	all := texts(t)
+	rapid.Check(t, func(t *rapid.T) {
+		text := []byte(ended(t, scrawled(t, rapid.SampledFrom(all).Draw(t, "text"))))
+		l := surveyed(text)
+		check := func(what string, got []byte, err error) {
+			if err != nil || !bytes.Equal(got, text) {
+				t.Fatalf("%s: %v\n%q\n%q", what, err, text, got)
+			}
+		}
+		for _, e := range l.entries {
+			c := Change{Key: e.key, Row: e.row, Value: e.shown()}
+			if e.size > 0 {
+				c.Size = l.sizeName(e.size)
+			}
+			if e.off || e.size > 0 && e.key == "name" {
+				continue
+			}
+			got, err := Edit(text, c)
+			check(fmt.Sprint(c), got, err)
+		}
+		if l.sizes > 0 {
+			more, err := AddSize(text, "another")
+			if err == nil {
+				more, err = RemoveSize(more, "another")
+			}
+			check("a size", more, err)
+		}
+		if n := l.rows["wood.board"]; n > 0 {
+			more, err := Edit(text, Change{Key: "wood.board.length", Row: n + 1, Value: "9"})
+			if err == nil {
+				more, err = RemoveRow(more, "wood.board", n+1)
+			}
+			check("a board", more, err)
+		}
+	})
+}
+
 // undo takes a change back where that gives the old text, and reports whether it
 // does.
 func undo(t *rapid.T, text, got []byte, l layout, c Change, given bool) bool {

@@ -227,17 +227,23 @@ func demanded(key Key) bool {
 	return slices.ContainsFunc(demands(), func(d demand) bool { return slices.Contains(d.keys, key) })
 }
 
-// idle returns which keys mean nothing in any of the sizes: the word of another key
-// does not go with them, or a key of their group is given instead.
-func (l layout) idle() func(Key) bool {
-	var sizes []settings
+// effective are the settings of every size, what holds for all of them among them.
+func (l layout) effective() []settings {
+	out := []settings{}
 	for size := range max(l.sizes, 1) {
-		all, own := l.settings(scope{}), settings{}
+		own := settings{}
 		if l.sizes > 0 {
 			own = l.settings(scope{size: size + 1})
 		}
-		sizes = append(sizes, overlay(all, own))
+		out = append(out, overlay(l.settings(scope{}), own))
 	}
+	return out
+}
+
+// idle returns which keys mean nothing in any of the sizes: the word of another key
+// does not go with them, or a key of their group is given instead.
+func (l layout) idle() func(Key) bool {
+	sizes := l.effective()
 	return func(key Key) bool {
 		return !slices.ContainsFunc(sizes, func(s settings) bool { return s.means(key) })
 	}
@@ -247,8 +253,33 @@ func (l layout) idle() func(Key) bool {
 func (l layout) settings(at scope) settings {
 	out := settings{}
 	for _, e := range l.entries {
-		if !e.off && e.scope == at {
-			out[e.key] = setting{reading: reading[Design]{word: e.text, apply: func(*Design) {}}, ok: true}
+		if a, known := allAsked()[e.key]; known && !e.off && e.scope == at {
+			idle, bad := a.read(e.node(), l.unit())
+			out[e.key] = setting{reading: reading[Design]{word: e.text, idle: idle, apply: func(*Design) {}}, ok: bad == nil, own: at.size > 0}
+		}
+	}
+	return out
+}
+
+// Misfits returns the changes that take out what means nothing beside the words of
+// other keys, and would be a mistake: a diameter beside an outline that is not round.
+// They go with a change of such a word.
+func Misfits(text []byte) []Change {
+	src, bad := open(text)
+	if bad != nil {
+		return nil
+	}
+	l := survey(src.text)
+	var out []Change
+	for size, s := range l.effective() {
+		for _, m := range s.misfits(nil) {
+			c := Change{Key: m.name}
+			if m.own {
+				c.Size = l.sizeName(size + 1)
+			}
+			if !slices.Contains(out, c) {
+				out = append(out, c)
+			}
 		}
 	}
 	return out

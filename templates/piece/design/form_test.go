@@ -2,6 +2,7 @@ package design
 
 import (
 	"bytes"
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -122,6 +123,38 @@ func TestFormStandards(t *testing.T) {
 	}
 	if tried < 100 {
 		t.Errorf("only %d tried", tried)
+	}
+}
+
+// What no longer fits beside a word can be taken out with it, in each size by itself.
+func TestMisfits(t *testing.T) {
+	text := sized("[size.ring]\nplain-end = \"closed\"\nslack = 0.2\n[size.top]\ndiameter = 500", 8, "horn = 12 # past", 20, "[top.fixing]\nbond = \"silicone\"\n[top.pads]")
+	if got := Misfits([]byte(text)); len(got) > 0 {
+		t.Errorf("of a sound design: %v", got)
+	}
+	for _, tt := range []struct {
+		change Change
+		want   string
+	}{
+		{Change{Key: "ring.plain-end", Value: "flush"}, "[{ ring.horn 0 }]"},
+		{Change{Key: "ring.plain-end", Size: "tall", Value: "open"}, "[{tall ring.slack 0 }]"},
+		{Change{Key: "top.outline", Value: "ring"}, "[{ top.diameter 0 } {tall top.diameter 0 }]"},
+		{Change{Key: "top.outline", Size: "low", Value: "ring"}, "[]"},
+		{Change{Key: "top.kind", Value: "wood"}, "[{ top.fixing.bond 0 }]"},
+		{Change{Key: "top.kind", Value: "none"}, "[]"},
+		{Change{Key: "legs.height", Value: "470"}, "[]"},
+	} {
+		changed := edit(t, text, tt.change)
+		if _, err := Read([]byte(changed), nil); (err == nil) != (tt.want == "[]") {
+			t.Errorf("%v: %v", tt.change, err)
+		}
+		misfits := Misfits([]byte(changed))
+		if got := fmt.Sprint(misfits); got != tt.want {
+			t.Errorf("%v: got %s, want %s", tt.change, got, tt.want)
+		}
+		if _, err := Read([]byte(edit(t, changed, misfits...)), nil); err != nil {
+			t.Errorf("%v: %s", tt.change, complaints(err))
+		}
 	}
 }
 

@@ -84,3 +84,41 @@ func BenchmarkRead(b *testing.B) {
 		}
 	}
 }
+
+// Whatever is changed in whatever text: no panic, mistakes or TOML; and a form.
+func FuzzEdit(f *testing.F) {
+	for i, text := range texts(f) {
+		f.Add([]byte(text), "low", "legs.height", i%3, "25 1/4")
+		f.Add([]byte(text), "", "top.points", i%3, "1, 2; 3")
+		f.Add([]byte(text), "", "wood.board.length", i%3, "'\n")
+	}
+	f.Add([]byte("[[size]]\n[size.legs]\na = {b = [{c = 3}]}\nsize = [{}, {name = 3}]\n"), "1", "size.name", 0, "\x00\"'")
+	f.Add([]byte("[wood\n[[item]]\n# [[item]]\n#name = [\n\"size\".legs = {}"), "", "item.name", 1, "")
+	f.Fuzz(func(t *testing.T, text []byte, size, key string, row int, value string) {
+		_, formErr := FormOf(text)
+		Misfits(text)
+		got, err := Edit(text, Change{size, Key(key), row, value})
+		for _, err := range []error{formErr, err} {
+			if _, ok := err.(Mistakes); err != nil && !ok {
+				t.Fatalf("%T: %v", err, err)
+			}
+		}
+		if err != nil {
+			return
+		}
+		if err := unsound(got); err != nil {
+			t.Fatalf("%v\n%s", err, got)
+		}
+		if merged, clash, err := Merge(text, got, text); err != nil || len(clash) > 0 || !bytes.Equal(merged, got) {
+			t.Fatalf("%v, %v", clash, err)
+		}
+		for _, f := range []func() ([]byte, error){
+			func() ([]byte, error) { return AddSize(text, value) }, func() ([]byte, error) { return RemoveSize(text, size) },
+			func() ([]byte, error) { return RemoveRow(text, "item", row) },
+		} {
+			if _, err := f(); err != nil && err.Error() == "" {
+				t.Fatal("a mistake without words")
+			}
+		}
+	})
+}

@@ -35,6 +35,11 @@ type entry struct {
 	off   bool    // commented out
 }
 
+// node returns an entry as fields read it.
+func (e entry) node() *node {
+	return &node{kind: e.kind, text: e.text, kids: e.items, at: e.whole.from, value: e.value.from}
+}
+
 // A section is a header with what stands below it. The first has no header.
 type section struct {
 	scope

@@ -21,24 +21,31 @@ func (l layout) without(key Key, at scope) layout {
 	case at.size == 0:
 		return l.commented(e)
 	}
-	s := l.sections[e.part]
-	if s.table != "" && strings.TrimSpace(l.of(span{s.line.to, e.lines.from})+l.of(span{e.lines.to, l.end(e.part)})) == "" && !bytes.ContainsRune(l.text[s.line.from:s.line.to], '#') {
-		return l.cut(span{s.line.from, e.lines.to})
+	if l.alone(e) {
+		e.lines.from = l.sections[e.part].line.from
 	}
 	return l.cut(e.lines)
 }
 
+// alone reports whether the header above an entry holds nothing else, nor a comment.
+func (l layout) alone(e entry) bool {
+	s := l.sections[e.part]
+	rest := l.of(span{s.line.to, e.lines.from}) + l.of(span{e.lines.to, l.end(e.part)})
+	return s.table != "" && strings.TrimSpace(rest) == "" && !strings.Contains(l.of(s.line), "#")
+}
+
 // cut takes lines out. The last one has no line end where the text had none.
 func (l layout) cut(lines span) layout {
-	if lines.to == len(l.text) && lines.from > 0 && l.text[lines.to-1] != '\n' {
-		for lines.from > 0 && (l.text[lines.from-1] == '\n' || l.text[lines.from-1] == '\r') {
-			lines.from--
-			if l.text[lines.from] == '\n' && lines.from > 0 && l.text[lines.from-1] != '\r' {
-				break
-			}
-		}
+	if lines.to == len(l.text) && !bytes.HasSuffix(l.text, []byte("\n")) {
+		lines.from -= l.lineEndAt(lines.from)
 	}
 	return l.splice(lines, "")
+}
+
+// lineEndAt returns how long a line end is that stands before an offset.
+func (l layout) lineEndAt(at int) int {
+	before := l.text[:at]
+	return at - len(bytes.TrimSuffix(bytes.TrimSuffix(before, []byte("\n")), []byte("\r")))
 }
 
 // commented comments the lines of an entry out.
@@ -75,19 +82,18 @@ func RemoveRow(text []byte, table Key, row int) ([]byte, error) {
 	})
 }
 
-// emptied takes out the sections of a scope; of rows, those of one table.
+// emptied takes out the sections of a scope, of rows those of one table, each with the
+// blank line above it.
 func (l layout) emptied(at scope, table Key) layout {
 	for i, s := range slices.Backward(l.sections) {
 		if s.off || s.scope != at || at.row > 0 && s.table != table {
 			continue
 		}
-		lines := span{s.line.from, l.end(i)}
-		if text, blank := strings.CutSuffix(string(l.text[:lines.from]), "\n\n"); blank {
-			lines.from = len(text) + 1
-		} else if text, blank := strings.CutSuffix(string(l.text[:lines.from]), "\r\n\r\n"); blank {
-			lines.from = len(text) + 2
+		from := s.line.from
+		if blank := l.lineEndAt(from); l.lineEndAt(from-blank) > 0 {
+			from -= blank
 		}
-		l = l.cut(lines)
+		l = l.cut(span{from, l.end(i)})
 	}
 	return l
 }

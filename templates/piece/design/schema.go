@@ -49,15 +49,16 @@ type asked struct {
 	kind    FormKind
 	choices []string
 	within  limits
-	read    func(*node, measure.Unit) *fault
+	// read reports whether a value says no more than leaving the key out.
+	read func(*node, measure.Unit) (idle bool, bad *fault)
 }
 
 func askedOf[T any](fields []field[T], table Key) []asked {
 	var out []asked
 	for _, f := range fields {
-		read := func(n *node, u measure.Unit) *fault {
-			_, bad := f.read(n, u)
-			return bad
+		read := func(n *node, u measure.Unit) (bool, *fault) {
+			got, bad := f.read(n, u)
+			return got.idle, bad
 		}
 		out = append(out, asked{table.with(string(f.key)), f.kind, f.choices, f.within, read})
 	}

@@ -85,11 +85,19 @@ func (r *reader) design(s settings, size string) (Design, []note) {
 	return d, append(notes, r.impossible(d, s, r.doubts(s, size, notes))...)
 }
 
-// misfits takes out keys that mean nothing beside the word of another. It is
-// a mistake only where the two stand together, or where a size gives such a
-// key: a size that changes the word need not undo what hangs on it.
-func (r *reader) misfits(s settings, doubts Doubts) []note {
-	var notes []note
+// A misfit is a key that means nothing beside the word of another.
+type misfit struct {
+	need
+	setting
+	name Key
+	word string
+}
+
+// misfits takes out keys that mean nothing beside the word of another, and returns
+// those with which that is a mistake: where the two stand together, or where a size
+// gives such a key. A size that changes the word need not undo what hangs on it.
+func (s settings) misfits(doubts Doubts) []misfit {
+	var out []misfit
 	for _, n := range needs() {
 		word := s.word(n.of, n.standard)
 		if doubts.Any(n.of) || slices.Contains(n.words, word) {
@@ -99,14 +107,22 @@ func (r *reader) misfits(s settings, doubts Doubts) []note {
 			if !n.touches(key) {
 				continue
 			}
-			set := s[key]
-			if !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
-				notes = append(notes, note{at: set.at, path: string(key),
-					words: goesWith.With(n.of.word(), wording.Or(n.words...), word),
-					hint:  r.whereSaid(s, n), doubts: []Key{key, n.of}})
+			if set := s[key]; !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
+				out = append(out, misfit{n, set, key, word})
 			}
 			delete(s, key)
 		}
+	}
+	return out
+}
+
+// misfits takes such keys out and notes the mistakes.
+func (r *reader) misfits(s settings, doubts Doubts) []note {
+	var notes []note
+	for _, m := range s.misfits(doubts) {
+		notes = append(notes, note{at: m.at, path: string(m.name),
+			words: goesWith.With(m.of.word(), wording.Or(m.words...), m.word),
+			hint:  r.whereSaid(s, m.need), doubts: []Key{m.name, m.of}})
 	}
 	return notes
 }
