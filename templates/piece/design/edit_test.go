@@ -64,6 +64,7 @@ func TestEdit(t *testing.T) {
 		{"new in braces", "legs = { height = 3, proud = 1 }\n", Change{Key: "legs.clear", Value: "4"}, "legs = { height = 3, clear = 4, proud = 1 }\n"},
 		{"first in braces", "legs = { height = 3 }\n", Change{Key: "legs.breadth", Value: "4"}, "legs = { breadth = 4, height = 3 }\n"},
 		{"empty braces", "legs = {}\n", Change{Key: "legs.taper.foot", Value: "4"}, "legs = {taper.foot = 4}\n"},
+		{"commented braces", "# legs = {height = 3}\n[saw]\nkerf = 3\n", Change{Key: "legs.height", Value: "4"}, "# legs = {height = 3}\n[legs]\nheight = 4\n\n[saw]\nkerf = 3\n"},
 		{"out of braces", "legs = {height = 3, proud = 1}\n", Change{Key: "legs.height"}, "legs = {proud = 1}\n"},
 		{"last out of braces", "legs = {height = 3, proud = 1}\n", Change{Key: "legs.proud"}, "legs = {height = 3}\n"},
 

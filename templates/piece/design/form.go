@@ -66,13 +66,28 @@ func FormOf(text []byte) (Form, error) {
 				one.Choices = woods()
 			}
 			one.Limits, one.Least, one.Most = a.limits(f.Unit)
-			one.Standard = standards[one.Key]
+			if one.Standard = standards[one.Key]; l.leftOut(g.Table) && slices.Contains(a.choices, noneWord) {
+				one.Standard = noneWord
+			}
 			one.Idle = idle(one.Key)
 			one.Given, one.Own = l.given(one.Key)
 		}
 		f.Groups = append(f.Groups, g)
 	}
 	return f, nil
+}
+
+// noneWord is the choice of what a table holds that is left out as a whole.
+const noneWord = "none"
+
+// leftOut reports whether no size says anything of a table.
+func (l layout) leftOut(table Key) bool {
+	for size := range l.sizes + 1 {
+		if l.written(table, scope{size: size}) {
+			return false
+		}
+	}
+	return true
 }
 
 // explained are the groups of a form with their words, by the unit of the design: the

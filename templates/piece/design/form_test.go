@@ -158,6 +158,15 @@ func TestMisfits(t *testing.T) {
 	}
 }
 
+// Straight legs have no taper, a top without pads lies on the frame.
+func TestFormOfTablesLeftOut(t *testing.T) {
+	for text, want := range map[string]string{"": "none", "[legs.taper]\nstart = 3\n": "one", sizeLow + "legs.taper.start = 3\n": "one"} {
+		if _, fields := formFields(t, text); fields["legs.taper.faces"].Standard != want || fields["top.pads.kind"].Standard != "none" {
+			t.Errorf("%q: %+v, %+v", text, fields["legs.taper.faces"], fields["top.pads.kind"])
+		}
+	}
+}
+
 // A file with mistakes shows what can be read of it.
 func TestFormOfMistakes(t *testing.T) {
 	_, fields := formFields(t, "title = \"a\nunits = \"mm\"\n[ring\nsides = 3\n[legs]\nheight = tall\nbreadth = 40\nsplay = true\nfoot-circle = 600\n[wood]\nmoisture = [8,\n[saw]\nkerf = 3\n")

@@ -19,13 +19,14 @@ func (l layout) inserted(key Key, at scope, value string) layout {
 			break
 		}
 	}
+	beside := func(e entry) bool { return e.scope == at && e.key.table() == table && e.brace == 0 }
 	part := slices.IndexFunc(l.sections, func(s section) bool { return !s.off && s.scope == at && s.table == table })
 	if part >= 0 {
-		return l.line(key, value, func(e entry) bool { return e.part == part && e.scope == at && e.key.table() == table && e.brace == 0 }, part)
+		return l.line(key, value, part, func(e entry) bool { return beside(e) && e.part == part })
 	}
-	dotted := func(e entry) bool { return !e.off && e.scope == at && e.key.table() == table && e.brace == 0 }
+	dotted := func(e entry) bool { return beside(e) && !e.off }
 	if i := slices.IndexFunc(l.entries, dotted); i >= 0 {
-		return l.line(key, value, dotted, l.entries[i].part)
+		return l.line(key, value, l.entries[i].part, dotted)
 	}
 	return l.headed(key, at, value)
 }
@@ -66,25 +67,31 @@ func (l layout) before(key Key, some func(entry) bool) (entry, bool) {
 	return best, found
 }
 
-// line puts a key on a line of its own behind the nearest of some entries of a
-// section that it follows, else before the first of them.
-func (l layout) line(key Key, value string, some func(entry) bool, part int) layout {
-	e, found := l.before(key, some)
-	s := l.sections[part]
-	if found {
+// line puts a key on a line of its own into a section: behind the nearest of some
+// entries that it follows; else below the header, at the head of the file before the
+// first of them.
+func (l layout) line(key Key, value string, part int, some func(entry) bool) layout {
+	if e, found := l.before(key, some); found {
 		return l.lines(l.behindComments(e.lines.to), l.indent(e.lines)+key.below(l.sections[e.part].table)+" = "+value)
 	}
-	setting := key.below(s.table) + " = " + value
-	i := slices.IndexFunc(l.entries, some)
+	s := l.sections[part]
+	setting := l.indent(s.line) + key.below(s.table) + " = " + value
+	first := slices.IndexFunc(l.entries, some)
 	switch {
-	case i >= 0 && (part == 0 || s.line.to == 0):
-		return l.lines(l.entries[i].lines.from, l.indent(l.entries[i].lines)+setting)
 	case part > 0:
-		return l.lines(l.behindComments(s.line.to), l.indent(s.line)+setting)
-	case len(l.sections) > 1:
-		return l.lines(l.sections[1].line.from, setting, "")
+		return l.lines(l.behindComments(s.line.to), setting)
+	case first >= 0:
+		return l.lines(l.entries[first].lines.from, setting)
 	}
-	return l.lines(len(l.text), setting)
+	return l.atHead(setting)
+}
+
+// atHead puts lines before the first header.
+func (l layout) atHead(lines ...string) layout {
+	if len(l.sections) > 1 {
+		return l.lines(l.sections[1].line.from, append(lines, "")...)
+	}
+	return l.lines(len(l.text), lines...)
 }
 
 func (l layout) indent(line span) string {
@@ -126,8 +133,5 @@ func (l layout) headed(key Key, at scope, value string) layout {
 	if end := l.end(after); end > 0 {
 		return l.lines(end, "", header, setting)
 	}
-	if len(l.sections) > 1 {
-		return l.lines(l.sections[1].line.from, header, setting, "")
-	}
-	return l.lines(len(l.text), header, setting)
+	return l.atHead(header, setting)
 }

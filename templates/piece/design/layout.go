@@ -220,6 +220,7 @@ func (s *surveyor) keyValue(e *unstable.Node, like entry) {
 	like.value = span{at, like.whole.to}
 	v := e.Value()
 	switch {
+	case v.Kind == unstable.InlineTable && like.off: // no place for a key
 	case v.Kind == unstable.InlineTable:
 		s.inline(v, like)
 	case v.Kind == unstable.Array && like.key == "size" && like.size == 0 && !like.off:
