@@ -229,59 +229,15 @@ func (l layout) with(key Key, at scope, kind FormKind, value string) layout {
 	return l.inserted(key, at, kind.fresh(value))
 }
 
-// fresh returns a value as it stands in a new line.
-func (k FormKind) fresh(value string) string {
-	switch k {
-	case RangeField, PointsField:
-		return k.list(value)
-	}
-	return k.written(value, "")
-}
-
-// item says what the items of a list are.
-func (k FormKind) item() FormKind {
-	if k == PointsField {
-		return LengthField
-	}
-	return NumberField
-}
-
-// list writes a list anew.
-func (k FormKind) list(value string) string {
-	var corners []string
-	for _, corner := range listed(value) {
-		var items []string
-		for _, item := range corner {
-			items = append(items, k.item().written(item, ""))
-		}
-		corners = append(corners, strings.Join(items, ", "))
-	}
-	if k == PointsField {
-		return "[[" + strings.Join(corners, "], [") + "]]"
-	}
-	return "[" + strings.Join(corners, ", ") + "]"
-}
-
 // revalued returns the layout with another value of an entry. Of a list with as many
 // items as before each is changed in its place.
 func (l layout) revalued(e entry, kind FormKind, value string) layout {
 	if kind != RangeField && kind != PointsField {
 		return l.splice(e.value, kind.written(value, l.of(e.value)))
 	}
-	var old []*node
-	for _, item := range e.items {
-		if item.kind == isList {
-			old = append(old, item.kids...)
-			continue
-		}
-		old = append(old, item)
-	}
-	var items []string
-	for _, corner := range listed(value) {
-		items = append(items, corner...)
-	}
-	same := len(listed(value)) == max(len(listed(e.shown())), 1) && len(items) == len(old)
-	if !same || slices.ContainsFunc(old, func(n *node) bool { return n.kind >= isList }) {
+	old, items := e.flat(), slices.Concat(listed(value)...)
+	alike := slices.EqualFunc(listed(value), listed(e.shown()), func(a, b []string) bool { return len(a) == len(b) })
+	if !alike || len(items) != len(old) || slices.ContainsFunc(old, func(n *node) bool { return n.kind >= isList }) {
 		return l.splice(e.value, kind.list(value))
 	}
 	out := slices.Clone(l.text)
@@ -292,6 +248,19 @@ func (l layout) revalued(e entry, kind FormKind, value string) layout {
 		}
 	}
 	return survey(out)
+}
+
+// flat returns the items of a list and of the lists in it.
+func (e entry) flat() []*node {
+	var out []*node
+	for _, item := range e.items {
+		if item.kind == isList {
+			out = append(out, item.kids...)
+			continue
+		}
+		out = append(out, item)
+	}
+	return out
 }
 
 // usable reports whether a commented line can be used: alone, or with the header

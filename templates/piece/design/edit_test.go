@@ -41,6 +41,8 @@ func TestEdit(t *testing.T) {
 		{"as it stands", "[prices]\nwood-per-m3 = 1_000.50\n", Change{Key: "prices.wood-per-m3", Value: "1_000.50"}, "[prices]\nwood-per-m3 = 1_000.50\n"},
 		{"as it should stand", "[prices]\nwood-per-m3 = \"10\"\n", Change{Key: "prices.wood-per-m3", Value: "10"}, "[prices]\nwood-per-m3 = 10\n"},
 
+		{"lists in lists", "[top]\npoints = [[[1], 2], [3, 4], [5, 6]]\n", Change{Key: "top.points", Value: "9, 2; 3, 4; 5, 6"}, "[top]\npoints = [[9, 2], [3, 4], [5, 6]]\n"},
+
 		{"commented key", "[legs]\n  #proud = 0   # head\nheight = 1\n", Change{Key: "legs.proud", Value: "2"}, "[legs]\n  proud = 2   # head\nheight = 1\n"},
 		{"commented in another table", "[ring]\n# proud = 0\n[legs]\nheight = 1\n", Change{Key: "legs.proud", Value: "2"}, "[ring]\n# proud = 0\n[legs]\nheight = 1\nproud = 2\n"},
 		{"commented table", "[top]\nkind = \"wood\"\n\n# [top.pads] # hold it\n# diameter = 20\n# height = 6\n\n[wood]\n", Change{Key: "top.pads.height", Value: "7"}, "[top]\nkind = \"wood\"\n\n[top.pads] # hold it\n# diameter = 20\nheight = 7\n\n[wood]\n"},
@@ -161,6 +163,7 @@ func TestEditRefuses(t *testing.T) {
 		{"no text", sound, Change{Key: "title", Value: "a\xff"}, "1:11 this is not UTF-8"},
 		{"more bytes than a file has", sound, Change{Key: "title", Value: strings.Repeat("n", mostBytes)}, "1:1 a design file is a page or two of text"},
 		{"both corners", sound, Change{Key: "wood.moisture", Value: "x, y"}, "25:13 wood.moisture: a number is wanted, not \"x\" | write it without quotes and without a unit\n25:18 wood.moisture: a number"},
+		{"corners of three", with(18, "points = [[1, 2], [3, 4], [5, 6]]"), Change{Key: "top.points", Value: "1, 2, 3; 4; 5, 6"}, "18:12 top.points: a pair of lengths is wanted, not 3 | write points"},
 		{"unknown key", sound, Change{Key: "legs.hieght", Value: "3"}, "1:1 legs.hieght: this key is not known"},
 		{"table", sound, Change{Key: "legs", Value: "3"}, "1:1 legs: this key is not known"},
 		{"unknown size", two, Change{Size: "high", Key: "legs.height", Value: "3"}, "1:1 there is no size high"},

@@ -98,6 +98,39 @@ func escaped(value string) string {
 	return b.String()
 }
 
+// fresh returns a value as it stands in a new line.
+func (k FormKind) fresh(value string) string {
+	switch k {
+	case RangeField, PointsField:
+		return k.list(value)
+	}
+	return k.written(value, "")
+}
+
+// item says what the items of a list are.
+func (k FormKind) item() FormKind {
+	if k == PointsField {
+		return LengthField
+	}
+	return NumberField
+}
+
+// list writes a list anew.
+func (k FormKind) list(value string) string {
+	var corners []string
+	for _, corner := range listed(value) {
+		var items []string
+		for _, item := range corner {
+			items = append(items, k.item().written(item, ""))
+		}
+		corners = append(corners, strings.Join(items, ", "))
+	}
+	if k == PointsField {
+		return "[[" + strings.Join(corners, "], [") + "]]"
+	}
+	return "[" + strings.Join(corners, ", ") + "]"
+}
+
 // listed takes a list apart that a maker has written: "8, 12", or "-300, -200;
 // 300, -200; 0, 350". Brackets and quotes of TOML may stand in it.
 func listed(value string) [][]string {
