@@ -65,6 +65,9 @@ func TestCompletion(t *testing.T) {
 	}
 	for shell, args := range completers {
 		t.Run(shell, func(t *testing.T) {
+			if shell == "zsh" && testing.Short() {
+				t.Skip("it takes seconds to start")
+			}
 			t.Chdir(t.TempDir())
 			for _, name := range []string{"table.toml", "with blanks.toml", "text"} {
 				if err := os.WriteFile(name, nil, 0o600); err != nil {

@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"strings"
 	"syscall"
@@ -35,7 +36,7 @@ const hangup = syscall.Signal(1)
 // the program was started to outlive it.
 func stopSignals() []os.Signal {
 	all := []os.Signal{os.Interrupt, syscall.SIGTERM}
-	if !signal.Ignored(hangup) {
+	if runtime.GOOS != "js" && !signal.Ignored(hangup) { // a browser knows no signals
 		all = append(all, hangup)
 	}
 	return all
