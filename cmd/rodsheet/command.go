@@ -66,12 +66,20 @@ func single(build func(templates.Setting) (templates.Job, error)) maker {
 type flag struct {
 	name, short string
 	value       string   // what is given with it: "LENGTH"; empty for a switch
-	choices     []string // words that can be given, where they are known
+	choices     []string // words that can be given, where the value does not list them
 	usage       string
 	required    bool
 	figure      measure.ID // that it sets, where that is not the command's of the flag's name
 	limits      measure.ID // of the figure that it sets a limit to
 	bounds      measure.ID // of a figure that the one with the limit is not less than
+}
+
+// known returns the words that can be given with the flag, where they are known.
+func (f flag) known() []string {
+	if f.choices == nil && strings.Contains(f.value, "|") {
+		return strings.Split(f.value, "|")
+	}
+	return f.choices
 }
 
 // An example is a command line that works, and what it is for.

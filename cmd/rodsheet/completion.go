@@ -116,7 +116,7 @@ func completed() []completedCommand {
 		word, many := strings.CutSuffix(c.words, "...")
 		out := completedCommand{Name: c.name, Summary: c.summary, Many: many, Word: slotOf(word, c.choices)}
 		for _, f := range c.all() {
-			out.Flags = append(out.Flags, completedFlag{f.name, f.short, f.usage, f.value != "", slotOf(f.value, f.choices)})
+			out.Flags = append(out.Flags, completedFlag{f.name, f.short, f.usage, f.value != "", slotOf(f.value, f.known())})
 		}
 		all = append(all, out)
 		help.Word.Words = append(help.Word.Words, c.name)

@@ -104,7 +104,7 @@ func TestCompletionIsWhole(t *testing.T) {
 			want[c.name] = true
 			for _, f := range c.all() {
 				want[f.name] = true
-				for _, word := range f.choices {
+				for _, word := range f.known() {
 					want[word] = true
 				}
 			}
@@ -130,7 +130,7 @@ func TestChoicesAreAccepted(t *testing.T) {
 			flags = c.all()
 		}
 		for _, f := range flags {
-			for _, word := range f.choices {
+			for _, word := range f.known() {
 				if c.design {
 					if err := os.WriteFile("table.toml", []byte(designed), 0o600); err != nil {
 						t.Fatal(err)

@@ -48,7 +48,7 @@ func fullFlag() flag {
 }
 
 func unitsFlag(usage string) flag {
-	return flag{name: "units", value: "mm|in", choices: []string{"mm", "in"}, usage: usage}
+	return flag{name: "units", value: "mm|in", usage: usage}
 }
 
 func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
