@@ -175,7 +175,7 @@ func (s setUp) onGauge() templates.Picture {
 		k.label(geometry.Pt(0, y+18), geometry.Pt(s.cut().Spacer, y+18), tag("spacer-block", s.MM(s.cut().Spacer)))
 	}
 	k.faces(s, room)
-	k.gaugeAngle(s, from, to)
+	k.gaugeAngle(s)
 	return k.Picture
 }
 
@@ -191,30 +191,33 @@ func (k *sketcher) blade(far, near float64, s setUp) {
 	k.label(at(wide, far*0.9), at(wide, far), tag("blade"))
 }
 
-// faces says how the part lies, on it only which face is down.
+// faces says how the part lies, on it only which face is down: on the longer side of
+// the blade, where no waste is hatched.
 func (k *sketcher) faces(s setUp, room solid.Extent) {
 	lie := s.lie()
 	if lie.Down != shop.NoFace {
-		mid := geometry.Pt((room.Min.X+s.blade)/2, room.Max.Y/2)
+		end := room.Min.X
+		if room.Max.X-s.blade > s.blade-end {
+			end = room.Max.X
+		}
+		mid := geometry.Pt((end+s.blade)/2, room.Max.Y/2)
 		k.label(mid, mid, tag("face-down", wording.Face(lie.Down)))
 	}
 	k.Heading = wording.Lying(lie, s.cut())
 }
 
-// gaugeAngle draws by how much the gauge is turned off square, at the end of the
-// fence from which a line square to the blade stays clear of the part.
-func (k *sketcher) gaugeAngle(s setUp, from, to float64) {
+// gaugeAngle draws by how much the gauge is turned off square: between the blade and a
+// line square to the fence, before the fence.
+func (k *sketcher) gaugeAngle(s setUp) {
 	if s.swing == 0 {
 		return
 	}
-	const radius = 60.0
-	corner, fence, level := geometry.Pt(from, -gaugeDeep), 0.0, -s.swing
-	if s.swing < 0 {
-		corner, fence, level = geometry.Pt(to, -gaugeDeep), math.Pi, math.Pi-s.swing
-	}
-	k.line(templates.Construction, corner, corner.Add(geometry.Polar(1.3*radius, level)))
-	k.line(templates.Construction, geometry.Arc(corner, radius, math.Min(fence, level), math.Max(fence, level))...)
-	mid := corner.Add(geometry.Polar(radius, (fence+level)/2))
+	const radius = gaugeDeep + bladeLong
+	square, blade := -math.Pi/2, -math.Pi/2-s.swing
+	corner := geometry.Pt(s.blade, 0)
+	k.line(templates.Construction, corner, corner.Add(geometry.Polar(1.1*radius, square)))
+	k.line(templates.Construction, geometry.Arc(corner, radius, math.Min(square, blade), math.Max(square, blade))...)
+	mid := corner.Add(geometry.Polar(radius, (square+blade)/2))
 	k.label(mid, mid, tag("off-square", s.Say(measure.Angle(math.Abs(s.swing)))))
 }
 
