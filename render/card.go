@@ -57,7 +57,7 @@ const (
 	cardFigures  = 80.0  // widest column of figures: wider, a value stands far from its name
 	afterWide    = 46.0
 	captionWide  = 52.0 // of words below a picture narrower than that
-	captionGap   = 5.0  // between pictures: less, and the words below two of them read as one line
+
 )
 
 // window is where the picture stands on a card with its upper left corner at a place.
@@ -129,7 +129,7 @@ func (k *card) hang(pictures []templates.Picture, left, y, width, each float64) 
 			x, y = left, low
 		}
 		k.views = append(k.views, hung{v, geometry.Pt(x, y)})
-		x += size.X + captionGap
+		x += size.X + 2
 		low = math.Min(low, y-size.Y)
 	}
 	return low

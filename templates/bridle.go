@@ -167,11 +167,12 @@ func (t bridleTemplate) edge() Drawing {
 	return d
 }
 
-// wrapRound is all four sides in one strip. Its lines are named before the sides, for
-// whose names there is room elsewhere too.
+// wrapRound is all four sides in one strip. The lines across are named first: for the
+// names of the sides and of the folds there is room elsewhere too.
 func (t bridleTemplate) wrapRound() Drawing {
 	var d Drawing
 	t.crosswise(&d)
+	d.Add(t.wrap.drawing(t.side, t.RoughEnd, t.to))
 	d.LabelPoint(geometry.Pt(0, 0), tag("datum"))
 	if !t.Full { // the edge, which says so, is left out
 		upper, lower := t.Cheeks()
@@ -179,7 +180,6 @@ func (t bridleTemplate) wrapRound() Drawing {
 			d.LabelLine(geometry.Pt(t.RoughEnd(0), -depth), geometry.Pt(t.Shoulder(0), -depth), tag("cheek-at", t.length(depth)))
 		}
 	}
-	d.Add(t.wrap.drawing(t.side, t.RoughEnd, t.to))
 	t.wrap.nameFolds(&d, t.to)
 	return d
 }

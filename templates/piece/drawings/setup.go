@@ -212,7 +212,7 @@ func (k *sketcher) gaugeAngle(s setUp) {
 	if s.swing == 0 {
 		return
 	}
-	const radius = gaugeDeep + bladeLong
+	const radius = gaugeDeep + 18
 	square, blade := -math.Pi/2, -math.Pi/2-s.swing
 	corner := geometry.Pt(s.blade, 0)
 	k.line(templates.Construction, corner, corner.Add(geometry.Polar(1.1*radius, square)))
