@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"rodsheet/geometry"
@@ -24,17 +25,25 @@ type card struct {
 	// sheets is where the sheets of the templates are named, in a column so wide.
 	sheets  geometry.Point
 	column  float64
-	share   float64         // of their usual size that the pictures have
-	hanging map[hanging]int // how many labels of a picture are struck, as far as that was asked
-	flaws   int             // labels struck, figures broken
+	share   float64 // of their usual size that the pictures have
+	hanging hangings
+	flaws   int // labels struck, figures broken
 }
 
-// A hanging is a picture, told by its first stroke, at a scale and in a window.
+// hangings are the views of pictures, told by their first strokes, as far as they were
+// asked for, and how many of their labels are struck at a scale and in a window.
+type hangings struct {
+	views  map[hanging]*view
+	struck map[hanging]int
+}
+
 type hanging struct {
 	first  *templates.Stroke
+	in     geometry.Point // window, or width there is and share of the usual height
 	factor float64
-	window geometry.Point
 }
+
+func newHangings() hangings { return hangings{map[hanging]*view{}, map[hanging]int{}} }
 
 // A hung picture has its upper left corner at a place.
 type hung struct {
@@ -56,14 +65,15 @@ const (
 	cardReadable = 140.0 // longest line of words
 	cardFigures  = 80.0  // widest column of figures: wider, a value stands far from its name
 	afterWide    = 46.0
-	captionWide  = 52.0 // of words below a picture narrower than that
-
+	captionWide  = 42.0 // of words below a picture narrower than that
+	captionGap   = 5.0  // between pictures: less, and the words below two of them read as one line
 )
 
 // window is where the picture stands on a card with its upper left corner at a place.
 func (v hung) window(at geometry.Point) geometry.Rect {
-	size, corner := v.cell(), at.Add(v.at)
-	return geometry.Box(corner.X, corner.Y-size.Y+v.foot(), corner.X+size.X, corner.Y)
+	size, corner := v.frame(), at.Add(v.at)
+	left := corner.X + (v.cell().X-size.X)/2
+	return geometry.Box(left, corner.Y-size.Y, left+size.X, corner.Y)
 }
 
 // head sets number and heading on a band and what is to be ticked off below it, and
@@ -129,7 +139,8 @@ func (k *card) hang(pictures []templates.Picture, left, y, width, each float64) 
 			x, y = left, low
 		}
 		k.views = append(k.views, hung{v, geometry.Pt(x, y)})
-		x += size.X + 2
+		k.flaws += v.struck
+		x += size.X + captionGap
 		low = math.Min(low, y-size.Y)
 	}
 	return low
@@ -139,44 +150,55 @@ func (k *card) hang(pictures []templates.Picture, left, y, width, each float64) 
 // steps between them, for there a larger picture says more than a familiar scale.
 var cardReductions = [...]float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
 
+// cardAirs are kept free beside, and above and below, a picture with lettering: the one
+// with the least height that serves.
+var cardAirs = []geometry.Point{{X: 5, Y: 5}, {X: 12, Y: 5}, {X: 9, Y: 9}, {X: 18, Y: 9}, {X: 14, Y: 14}, {X: 20, Y: 20}}
+
 // view returns a picture as large as a card has room for, with so much air round
 // it that its lettering finds clear places.
-func (k *card) view(p templates.Picture, width float64) *view {
-	airs := []float64{2}
-	if len(p.Labels) > 0 {
-		airs = []float64{5, 9, 14, 20}
+func (k *card) view(p templates.Picture, width float64) (best *view) {
+	if len(p.Strokes) == 0 {
+		return cardViewIn(p, width, k.share, cardAirs[0])
 	}
-	var best *view
-	fewest := math.MaxInt
+	asked := hanging{first: &p.Strokes[0], in: geometry.Pt(width, k.share)}
+	if v := k.hanging.views[asked]; v != nil {
+		return v
+	}
+	airs := cardAirs
+	if len(p.Labels) == 0 {
+		airs = []geometry.Point{{X: 2, Y: 2}}
+	}
 	for _, air := range airs {
 		v := cardViewIn(p, width, k.share, air)
-		size := v.cell()
-		in := hanging{factor: v.factor, window: geometry.Pt(size.X, size.Y-v.foot())}
-		if len(p.Strokes) > 0 {
-			in.first = &p.Strokes[0]
+		if v.struck = k.hanging.strikes(v); best == nil || v.struck < best.struck {
+			best = v
 		}
-		n, known := k.hanging[in]
-		if !known || in.first == nil {
-			n = v.inside(&pen{}, geometry.Box(0, v.foot(), size.X, size.Y))
-			k.hanging[in] = n
-		}
-		if n < fewest {
-			fewest, best = n, v
-		}
-		if fewest == 0 {
+		if best.struck == 0 {
 			break
 		}
 	}
-	k.flaws += fewest
+	k.hanging.views[asked] = best
 	return best
 }
 
-func cardViewIn(p templates.Picture, width, share, air float64) *view {
+// strikes returns how many labels of a picture find no clear place.
+func (h hangings) strikes(v *view) int {
+	size := v.frame()
+	at := hanging{&v.Strokes[0], size, v.factor}
+	n, known := h.struck[at]
+	if !known {
+		n = v.inside(&pen{}, geometry.Box(0, 0, size.X, size.Y))
+		h.struck[at] = n
+	}
+	return n
+}
+
+func cardViewIn(p templates.Picture, width, share float64, air geometry.Point) *view {
 	v := newView(p, 1)
 	v.air = air
-	most := geometry.Pt(width-2*air, share*setupHigh)
+	most := geometry.Pt(width-2*air.X, share*setupHigh)
 	if p.NoScale {
-		most = geometry.Pt(math.Min(share*afterWide, width)-2*air, share*afterHigh)
+		most = geometry.Pt(math.Min(share*afterWide, width)-2*air.X, share*afterHigh)
 	}
 	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
 	if v.factor = fit; p.NoScale {
@@ -201,19 +223,25 @@ func wrapCaption(words string, v *view, width float64) []string {
 	if words == "" {
 		return nil
 	}
-	return lettering.Wrap(words, small, math.Min(width, math.Max(v.bounds.Width()*v.factor+2*v.air, captionWide)))
+	return lettering.Wrap(words, small, math.Min(width, math.Max(v.drawn().X, captionWide)))
+}
+
+// frame is what a picture takes on a card without the words below it.
+func (v *view) frame() geometry.Point {
+	size := v.drawn()
+	for _, l := range v.Labels {
+		size.X = math.Max(size.X, lettering.Width(l.Text, letterHeight(l))+2)
+	}
+	return size
 }
 
 // cell is what a picture takes on a card, with the words below it.
 func (v *view) cell() geometry.Point {
-	width := v.bounds.Width()*v.factor + 2*v.air
+	size := v.frame()
 	for _, line := range v.caption {
-		width = math.Max(width, lettering.Width(line, small))
+		size.X = math.Max(size.X, lettering.Width(line, small))
 	}
-	for _, l := range v.Labels {
-		width = math.Max(width, lettering.Width(l.Text, letterHeight(l))+2)
-	}
-	return geometry.Pt(width, v.bounds.Height()*v.factor+2*v.air+v.foot())
+	return size.Add(geometry.Pt(0, v.foot()))
 }
 
 // foot is the height of the words below a picture on a card.
@@ -328,7 +356,7 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 		window := v.window(at)
 		v.inside(n, window)
 		for i, line := range v.caption {
-			n.text(window.Min.X+1, window.Min.Y-float64(i+1)*lettering.Pitch(small)+1.2, small, line)
+			n.text(at.X+v.at.X+1, window.Min.Y-float64(i+1)*lettering.Pitch(small)+1.2, small, line)
 		}
 	}
 	n.words(&k.words, at)
@@ -337,12 +365,8 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	}
 	var places []place
 	for p := range tiles {
-		for _, v := range k.Templates {
-			of := p.shows()
-			if of.Part == v.Part && of.Face == v.Face && (of.Size == v.Size || of.Size == "" || v.Size == "") {
-				places = append(places, p)
-				break
-			}
+		if slices.ContainsFunc(k.Templates, p.shows) {
+			places = append(places, p)
 		}
 	}
 	for i, line := range lettering.Wrap(k.templateWords(numbers{tiles: tiles}, places), small, k.column) {

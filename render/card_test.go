@@ -134,7 +134,7 @@ func TestCardKeepsItsFrame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawCard(t, rapid.IntRange(1, 99).Draw(t, "number"))
 		most := geometry.Pt(rapid.Float64Range(116, 290).Draw(t, "width"), rapid.Float64Range(240, 400).Draw(t, "height"))
-		k, ok := layCard(c, most, 1, 0, map[hanging]int{})
+		k, ok := layCard(c, most, 1, 0, newHangings())
 		if !ok {
 			return // it is set as words
 		}
@@ -314,6 +314,17 @@ func TestCardReadBack(t *testing.T) {
 		}
 		if w := blade.Width() * scale; math.Abs(w-3.2) > 0.02 {
 			t.Errorf("%s: a kerf of %.3f mm", paper.Name, w)
+		}
+	}
+}
+
+// A drawing of two views is called for by either.
+func TestADrawingOfTwoViews(t *testing.T) {
+	d := templates.Drawing{View: templates.View{Part: "angle-75"}, Also: templates.View{Part: "angle-80"}}
+	at := place{drawing: &tiling{Drawing: d}}
+	for part, want := range map[measure.ID]bool{"angle-75": true, "angle-80": true, "angle-60": false} {
+		if got := at.shows(templates.View{Part: part}); got != want {
+			t.Errorf("%s: %t, want %t", part, got, want)
 		}
 	}
 }

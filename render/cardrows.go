@@ -34,19 +34,13 @@ type way struct {
 var cardWays = []way{
 	{nil, [][]stuff{{setups}, {afters, readings, sentences}}, []float64{0.37, 0.45, 0.52}},
 	{nil, [][]stuff{{pictures}, {readings, sentences}}, []float64{0.37, 0.45, 0.52}},
-	{nil, [][]stuff{{setups, sentences}, {afters, readings}}, []float64{0.37, 0.45}},
-	{[]stuff{pictures}, [][]stuff{{sentences}, {readings}}, []float64{1, 0.5}},
-	{[]stuff{setups}, [][]stuff{{sentences}, {afters, readings}}, []float64{1, 0.5}},
-	{[]stuff{setups}, [][]stuff{{afters, sentences}, {readings}}, []float64{1, 0.5}},
-	{[]stuff{setups}, [][]stuff{{afters}, {readings}, {sentences}}, []float64{1, 0.5}},
-	{nil, [][]stuff{{setups}, {afters, readings}, {sentences}}, []float64{0.56, 0.62}},
-	{nil, [][]stuff{{pictures}, {readings}, {sentences}}, []float64{0.56, 0.62}},
-	{nil, [][]stuff{{setups}, {readings}, {afters, sentences}}, []float64{0.56, 0.62}},
+	{nil, [][]stuff{{setups, sentences}, {afters, readings}}, []float64{0.37}},
+	{[]stuff{setups}, [][]stuff{{sentences}, {afters, readings}}, []float64{0.5}},
 	{nil, [][]stuff{{pictures, readings, sentences}}, []float64{0}},
 }
 
 // cardShares are the shares of their usual size that pictures may take.
-var cardShares = [...]float64{1, 0.8, 0.65, 0.5, 0.4}
+var cardShares = [...]float64{1, 0.7, 0.55, 0.4}
 
 const (
 	cardSlack  = 1.0  // mm by which a card has to be lower than another to be preferred
@@ -55,53 +49,55 @@ const (
 	readingsOf = 0.45 // of the room for both, for figures beside sentences
 )
 
-// layCard lays a card as wide as most, its pictures at a share of what is usual or as
-// large as its height allows. It reports whether one sheet holds it.
-func layCard(c templates.Card, most geometry.Point, share, usual float64, seen map[hanging]int) (k *card, ok bool) {
+// layCard lays a card as wide as most, its pictures at a share of the usual height or as
+// large as its own allows, and hardly smaller than that share of what is usual. It
+// reports whether one sheet holds it.
+func layCard(c templates.Card, most geometry.Point, share, usual float64, seen hangings) (k *card, ok bool) {
 	for _, s := range cardShares {
 		if s > share {
 			continue
 		}
-		if k = layCardAt(c, most.X, s, cardShown*s*usual, seen); k != nil && k.size.Y <= most.Y {
+		if k = layCardAt(c, most.X, s, cardShown*s*usual, seen); k == nil {
+			k = layCardAt(c, most.X, s, 0, seen)
+		}
+		if k.size.Y <= most.Y {
 			return k, true
 		}
 	}
 	return nil, false
 }
 
-// layCardAt lays a card with its pictures at a share of the usual height, in the way in
-// which it is lowest with its pictures no smaller than least or, where that is 0, hardly
-// smaller than beside words. It returns nil where no way has them so large with as few
-// flaws as any.
-func layCardAt(c templates.Card, width, share, least float64, seen map[hanging]int) (best *card) {
-	if len(c.Setup) == 0 {
-		c.Setup, c.After = c.After, nil
-	}
-	var all []*card
-	beside, flaws := 0.0, math.MaxInt
+// layCardAt lays a card with its pictures at a share of the usual height, in the way with
+// the fewest flaws in which it is lowest with its pictures no smaller than least. It
+// returns nil where no way has them so large.
+func layCardAt(c templates.Card, width, share, least float64, seen hangings) (best *card) {
 	for i, w := range cardWays {
 		for _, of := range w.shares {
+			floor := math.Inf(-1)
+			if best != nil && best.flaws == 0 {
+				floor = cardEdge + cardSlack - best.size.Y
+			}
 			k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
-			low, ok := k.lay(w, of)
-			if k.size.Y = cardEdge - low; !ok && i < len(cardWays)-1 {
+			low, ok := k.lay(w, of, floor)
+			if k.size.Y = cardEdge - low; !ok && i < len(cardWays)-1 || k.shown() < least {
 				continue
 			}
-			all = append(all, k)
-			flaws = min(flaws, k.flaws)
-			if len(w.over) == 0 && len(w.columns) > 1 || len(all) == 1 {
-				beside = math.Max(beside, k.shown())
+			if best == nil || k.flaws < best.flaws || k.flaws == best.flaws && k.size.Y < best.size.Y-cardSlack {
+				best = k
 			}
-		}
-	}
-	if least == 0 {
-		least = cardShown * beside
-	}
-	for _, k := range all {
-		if k.flaws == flaws && k.shown() >= least && (best == nil || k.size.Y < best.size.Y-cardSlack) {
-			best = k
 		}
 	}
 	return best
+}
+
+// usualShown returns how large the pictures of a card are beside its words.
+func usualShown(c templates.Card, width float64, seen hangings) float64 {
+	k := &card{Card: c, share: cardShares[0], hanging: seen}
+	words := cardWays[0].shares[0] * (width - 2*cardEdge)
+	left := width - 2*cardEdge - words - gap
+	k.hang(c.Setup, 0, 0, left, left)
+	k.hang(c.After, 0, 0, words, words)
+	return k.shown()
 }
 
 // shown returns how large the pictures are, all together.
@@ -112,15 +108,15 @@ func (k *card) shown() (sum float64) {
 	return sum
 }
 
-// lay lays the card in a way, with one of its shares, and returns the
-// level under all. It reports whether each column is wide enough. One of pictures alone
-// is as wide as these, one of nothing takes no room.
-func (k *card) lay(w way, of float64) (low float64, ok bool) {
+// lay lays the card in a way, with one of its shares, and returns the level under all.
+// It reports whether each column is wide enough and none reaches below a floor. One of
+// pictures alone is as wide as these, one of nothing takes no room.
+func (k *card) lay(w way, of, floor float64) (low float64, ok bool) {
 	inner := k.size.X - 2*cardEdge
 	x, right := cardEdge, cardEdge+inner
 	y := k.head(inner)
 	for _, s := range w.over {
-		y = k.set(s, x, y, inner, of*inner-2)
+		y = k.set(s, x, y, inner, of*inner-captionGap)
 	}
 	low = y
 	for i, column := range w.columns {
@@ -143,7 +139,9 @@ func (k *card) lay(w way, of float64) (low float64, ok bool) {
 		for _, s := range column {
 			level = k.set(s, x, level, width, width)
 		}
-		low = math.Min(low, level)
+		if low = math.Min(low, level); low < floor {
+			return low, false
+		}
 		end := x
 		if said {
 			end += width
@@ -218,9 +216,12 @@ func (r cardRow) block(width float64) block {
 func layCards(all []templates.Card, most geometry.Point) (out [][]cardRow) {
 	const shares = 3
 	var single, half [shares][]*card
-	seen := map[hanging]int{}
+	seen := newHangings()
 	for _, c := range all {
-		usual := layCardAt(c, most.X, 1, 0, seen).shown()
+		if len(c.Setup) == 0 {
+			c.Setup, c.After = c.After, nil
+		}
+		usual := usualShown(c, most.X, seen)
 		for i, share := range cardShares[:shares] {
 			k, ok := layCard(c, most, share, usual, seen)
 			var h *card

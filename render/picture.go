@@ -15,11 +15,12 @@ import (
 // the words that state the scale.
 type view struct {
 	templates.Picture
-	bounds  geometry.Rect // of the strokes, full size
-	factor  float64       // mm on paper for a mm of the piece
-	scale   string        // what is said of it
-	caption []string      // on a card: heading and scale, below it
-	air     float64       // kept free round the strokes
+	bounds  geometry.Rect  // of the strokes, full size
+	factor  float64        // mm on paper for a mm of the piece
+	scale   string         // what is said of it
+	caption []string       // on a card: heading and scale, below it
+	air     geometry.Point // kept free at each side of the strokes
+	struck  int            // labels that find no clear place on a card
 }
 
 // reduction returns scale number n of ISO 5455, from 0: 1:1, 1:2, 1:5, 1:10
@@ -31,26 +32,31 @@ func reduction(n int) float64 {
 // newView returns a picture reduced by a number of times, or one that is not
 // to scale by any.
 func newView(p templates.Picture, reduced float64) *view {
-	v := &view{Picture: p, factor: 1 / reduced, scale: say(scaleOf, reduced), air: 3}
+	v := &view{Picture: p, factor: 1 / reduced, scale: say(scaleOf, reduced), air: geometry.Pt(3, 3)}
 	if p.NoScale {
 		v.scale = say(notToScale)
 	}
 	if len(p.Labels) > 0 {
-		v.air = room
+		v.air = geometry.Pt(room, room)
 	}
 	v.bounds = p.Bounds()
 	return v
+}
+
+// drawn returns the width and height of the strokes and the air round them.
+func (v *view) drawn() geometry.Point {
+	return geometry.Pt(v.bounds.Width(), v.bounds.Height()).Mul(v.factor).Add(v.air.Mul(2))
 }
 
 // size returns the width and height of the picture with its words. It is wide
 // enough for the longest label and for a heading of two lines.
 func (v *view) size() geometry.Point {
 	const narrowest = 40.0
-	width := max(narrowest, v.bounds.Width()*v.factor+2*v.air, lettering.Width(v.Heading, large)/2+10)
+	width := max(narrowest, v.drawn().X, lettering.Width(v.Heading, large)/2+10)
 	for _, l := range v.Labels {
-		width = max(width, lettering.Width(l.Text, letterHeight(l))+2*v.air)
+		width = max(width, lettering.Width(l.Text, letterHeight(l))+2*v.air.X)
 	}
-	return geometry.Pt(width, v.top(width)+v.bounds.Height()*v.factor+2*v.air+captionHeight(1))
+	return geometry.Pt(width, v.top(width)+v.drawn().Y+captionHeight(1))
 }
 
 // top returns the height of the heading.
@@ -61,7 +67,7 @@ func (v *view) block() block { return block{view: v, size: v.size(), named: true
 // fits reports whether the picture needs no more than most, and its words no
 // more height. A label may be wider: no scale would mend that.
 func (v *view) fits(most geometry.Point) bool {
-	return v.bounds.Width()*v.factor+2*v.air <= most.X && v.size().Y <= most.Y
+	return v.drawn().X <= most.X && v.size().Y <= most.Y
 }
 
 // fitted returns the picture as large as most allows, by no round scale.
@@ -70,7 +76,7 @@ func fitted(p templates.Picture, most geometry.Point) *view {
 	wide, high := v.bounds.Width(), v.bounds.Height()
 	words := v.size().Y - high
 	if wide > 0 {
-		v.factor = min(v.factor, (most.X-2*v.air)/wide)
+		v.factor = min(v.factor, (most.X-2*v.air.X)/wide)
 	}
 	if high > 0 {
 		v.factor = min(v.factor, (most.Y-words)/high)
@@ -117,7 +123,7 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 func (v *view) widen(most float64) bool {
 	usual := v.air
 	for _, more := range [...]float64{0, 6, 12, 18} {
-		if v.air = usual + more; v.size().X > most {
+		if v.air = usual.Add(geometry.Pt(more, more)); v.size().X > most {
 			break
 		}
 		size := v.size()

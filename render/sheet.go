@@ -20,12 +20,18 @@ type place struct {
 	picture  *view // and no drawing
 }
 
-// shows returns what the drawing or the picture is of.
-func (p place) shows() templates.View {
+// shows reports whether the drawing or the picture is what a view asks for, of that size
+// or of all.
+func (p place) shows(asked templates.View) bool {
+	var views [2]templates.View
 	if p.picture != nil {
-		return p.picture.View
+		views[0] = p.picture.View
+	} else {
+		views = [2]templates.View{p.drawing.View, p.drawing.Also}
 	}
-	return p.drawing.View
+	return slices.ContainsFunc(views[:], func(v templates.View) bool {
+		return v.Part == asked.Part && v.Face == asked.Face && (v.Size == asked.Size || v.Size == "" || asked.Size == "")
+	})
 }
 
 // name tells the tile from the others of its drawing.

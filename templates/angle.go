@@ -90,6 +90,36 @@ func AngleTriangle(angle float64, along bool, s Setting) (Drawing, Panel, error)
 	return g.views(false)[0], g.panel(), nil
 }
 
+// AnglePair returns the triangles of two angles on one strip for the gauge's stock, one
+// to each side of it, and the figures of both in one table. It reports false where one
+// sheet would not hold them, or where they are not of one length.
+func AnglePair(angles [2]float64, s Setting) (d Drawing, p Panel, ok bool) {
+	var pair [2]gauge
+	for i, asked := range angles {
+		acute, _, err := joint.Acute(asked)
+		if err != nil {
+			return d, p, false
+		}
+		pair[i] = gaugeFor(wanted{acute, asked, false}, 0, s)
+	}
+	a, b := pair[0], pair[1]
+	strip := math.Max(a.stock, b.stock)
+	if !a.steep() || !b.steep() || a.Base != b.Base || a.Rise()+strip+b.Rise() > sizesOfGauge(s).narrow {
+		return d, p, false
+	}
+	a.stock, b.stock = strip, strip
+	d = a.drawing()
+	d.Add(b.triangle().Moved(geometry.Rotate(math.Pi).Then(geometry.Translate(geometry.Pt(a.Base, -strip)))))
+	d = d.Of(View{Part: AngleView(a.drawn)}, say(anglesHeading, angleText(a.drawn), angleText(b.drawn)))
+	d.Also = View{Part: AngleView(b.drawn)}
+	p = a.panel()
+	p.Heading = d.Name
+	for i, row := range b.panel().Table {
+		p.Table[i] = append(p.Table[i], row[1])
+	}
+	return d, p, true
+}
+
 // A wanted angle is drawn as its supplement where it is obtuse.
 type wanted struct {
 	drawn, asked float64
@@ -263,9 +293,16 @@ func (g gauge) line() PointedLine {
 	return l
 }
 
-// drawing is the right hand: the registration edge below, the angle at its
-// left end, the slope rising to the right.
+// drawing is the right hand: the triangle with the strip for the gauge's stock.
 func (g gauge) drawing() Drawing {
+	d := g.triangle()
+	g.stockStrip(&d)
+	return d
+}
+
+// triangle is the right hand: the registration edge below, the angle at its left end,
+// the slope rising to the right, and the upright side down through the strip.
+func (g gauge) triangle() Drawing {
 	var d Drawing
 	d.Polygon(Cut, g.outline.Outline()...)
 	corner, far := geometry.Point{}, geometry.Pt(g.outline.Length, 0)
@@ -302,7 +339,6 @@ func (g gauge) drawing() Drawing {
 	if g.Base >= g.stock {
 		d.LabelLine(corner, plumb, level)
 	}
-	g.stockStrip(&d)
 	return d
 }
 

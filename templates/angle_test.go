@@ -429,3 +429,49 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 		}
 	}
 }
+
+// Two triangles on one strip have their corners as by themselves, named, with sides long
+// enough for a gauge; each upright side runs through the strip to the other's edge; and
+// the table has the figures of both.
+func TestTwoTrianglesOnOneStrip(t *testing.T) {
+	paired := 0
+	rapid.Check(t, func(t *rapid.T) {
+		hundredths := rapid.IntRange(6000, 8700)
+		angles := [2]float64{measure.Radians(float64(hundredths.Draw(t, "one")) / 100), measure.Radians(float64(hundredths.Draw(t, "other")) / 100)}
+		s := templates.Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: a4}
+		d, p, ok := templates.AnglePair(angles, s)
+		if !ok {
+			return
+		}
+		paired++
+		cut := strokesOf(d, templates.Cut)
+		if b := d.Bounds(); b.Height() > a4.X || b.Width() > a4.X {
+			t.Fatalf("%.1f × %.1f does not go on a sheet with its figures", b.Width(), b.Height())
+		}
+		back := geometry.Translate(cut[2][0].Mul(-1)).Then(geometry.Rotate(math.Pi))
+		second := templates.Drawing{Labels: d.Labels}
+		for _, points := range cut[2:] {
+			second.Line(templates.Cut, back.ApplyAll(points)...)
+		}
+		wantCorners(t, d)
+		wantCorners(t, second)
+		strip := -cut[2][0].Y
+		if strip < 25 || cut[2][1].Y != -strip || math.Abs(cut[1][1].Y+strip) > 1e-9 || math.Abs(cut[3][1].Y) > 1e-9 {
+			t.Fatalf("a strip of %.3f, its ends to %.3f and %.3f", strip, cut[1][1], cut[3][1])
+		}
+		for i, angle := range angles {
+			one, own, err := templates.AngleTriangle(angle, false, s)
+			if err != nil || one.View != [2]templates.View{d.View, d.Also}[i] {
+				t.Fatalf("%v, of %v", err, one.View)
+			}
+			for k, row := range own.Table {
+				if p.Table[k][0] != row[0] || p.Table[k][1+i] != row[1] {
+					t.Fatalf("%q, want %q", p.Table[k], row)
+				}
+			}
+		}
+	})
+	if paired == 0 {
+		t.Error("no two triangles are on one strip")
+	}
+}

@@ -74,6 +74,7 @@ type View struct {
 // A Drawing is one template at full size.
 type Drawing struct {
 	View    View
+	Also    View   // another that it shows as well; zero: none
 	Name    string // the view in words: "lap, right hand, cut face"
 	Strokes []Stroke
 	Labels  []Label

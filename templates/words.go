@@ -178,6 +178,7 @@ const (
 	scaleTitle  wording.Text = "Proof of scale"
 
 	angleHeading       wording.Text = "angle %s"
+	anglesHeading      wording.Text = "angles %s and %s"
 	angleHand          wording.Text = "angle %s, %s"
 	figuresHeading     wording.Text = "Figures"
 	sawHeading         wording.Text = "Setting the saw"

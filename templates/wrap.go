@@ -121,7 +121,7 @@ func (d *Drawing) Add(o Drawing) {
 // Moved returns d with every point taken through m. Its lettering is not
 // mirrored: labels hold places, not shapes.
 func (d Drawing) Moved(m geometry.Affine) Drawing {
-	out := Drawing{View: d.View, Name: d.Name}
+	out := Drawing{View: d.View, Also: d.Also, Name: d.Name}
 	for _, s := range d.Strokes {
 		out.Line(s.Role, m.ApplyAll(s.Points)...)
 	}

@@ -118,20 +118,36 @@ func anglesJob(pieces []piece.Piece, at shop.Stage, s templates.Setting) (templa
 	if s.Full || slices.ContainsFunc(own, func(r angleRow) bool { return !r.along }) { // a taper has its points
 		job.Panels = append(job.Panels, usesPanel(own, len(pieces), s))
 	}
+	var drawn []angleRow
 	for _, row := range own {
-		if !row.drawn(s.Full) || seen[row.quantized().angle] {
-			continue
+		if row.drawn(s.Full) && !seen[row.quantized().angle] {
+			seen[row.quantized().angle] = true
+			drawn = append(drawn, row)
 		}
-		seen[row.quantized().angle] = true
-		d, figures, err := templates.AngleTriangle(row.angle, row.along, s)
+	}
+	for len(drawn) > 0 {
+		n, d, figures, err := triangles(drawn, s)
 		if err != nil {
 			return job, err
 		}
+		drawn = drawn[n:]
 		job.Drawings = append(job.Drawings, d)
 		figures.Of = d.View
 		job.Panels = append(job.Panels, figures)
 	}
 	return job, nil
+}
+
+// triangles returns those of the first two rows together where they go on one strip, and
+// else that of the first, with how many there are.
+func triangles(rows []angleRow, s templates.Setting) (n int, d templates.Drawing, figures templates.Panel, err error) {
+	if len(rows) > 1 && !s.Full && !rows[0].along && !rows[1].along {
+		if d, figures, ok := templates.AnglePair([2]float64{rows[0].angle, rows[1].angle}, s); ok {
+			return 2, d, figures, nil
+		}
+	}
+	d, figures, err = templates.AngleTriangle(rows[0].angle, rows[0].along, s)
+	return 1, d, figures, err
 }
 
 // drawn reports whether the angle has a triangle.

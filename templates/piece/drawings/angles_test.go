@@ -38,7 +38,7 @@ func TestOnlyAnglesForPaperHaveTriangles(t *testing.T) {
 	for _, d := range job.Drawings {
 		names = append(names, d.Name)
 	}
-	if want := []string{"angle 74°", "angle 79°"}; !slices.Equal(names, want) {
+	if want := []string{"angles 74° and 79°"}; !slices.Equal(names, want) {
 		t.Errorf("triangles %q, want %q", names, want)
 	}
 	for bevel, want := range map[string]string{

@@ -125,7 +125,7 @@ func TestWrapRoundsStandForFaces(t *testing.T) {
 		{"Laps", []string{"lap, wrap-round, both sizes"}},
 		{"Tapers and plain ends", nil},
 		{"Bridles", []string{
-			"angle 74°", "angle 79°",
+			"angles 74° and 79°",
 			"bridle, stretcher, wrap-round, size low", "bridle, stretcher, wrap-round, size tall",
 			"bridle, leg, wrap-round, size low", "bridle, leg, wrap-round, size tall",
 		}},
