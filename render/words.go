@@ -63,7 +63,6 @@ var (
 
 // Check lengths, and what a wrong one means.
 const (
-	stepInches   wording.Text = "1/128 in"
 	checkHeading wording.Text = "check lengths, after taping up"
 	wrongSingle  wording.Text = "a wrong length: print that sheet again"
 	retapeAt     wording.Text = "%s off: retape at %s"
@@ -74,20 +73,12 @@ const (
 	inBoth       wording.Text = "%s = %s"
 )
 
-// vernierText is a step of the vernier as it is read.
-func vernierText(u measure.Unit) string {
-	if u == measure.Inch {
-		return say(stepInches)
-	}
-	return accuracy.FineText(vernierStep(u), u)
-}
-
 func checkText(u measure.Unit) []string {
 	return []string{
 		say("Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
 			"registration marks meet, tape, then measure between the lettered crosses."),
 		say("The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, %s each. "+
-			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.", vernierText(u)),
+			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.", accuracy.FineText(vernierStep(u), u)),
 		say("A length that is off by the same share as the rules is the printer's doing; the rest is the taping's. " +
 			"Of several seams, retape the one where the ticks read most."),
 	}

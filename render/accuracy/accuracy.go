@@ -22,9 +22,9 @@ const (
 	// Bond paper moves by 0.1 to 0.2 % along its grain and 0.2 to 0.4 %
 	// across it with humidity, both the same way: the greater figures.
 	paperAlong, paperAcross = 0.002, 0.004
-	// A pencil line is off by so much in mm at each end. Common practice, no
-	// source.
-	pencilLine = 0.3
+	// A pencil line is off by so much at each end, in mm, and in inches where those
+	// are set. Common practice, no source.
+	pencilLine, pencilInches = 0.3, 1.0 / 64
 	// SeamMisfit is what two sheets are off by in mm at either end of a seam, each
 	// way: a step of the vernier. What they are off by across it at one end and at the
 	// other is independent: they lie crooked by √2 times that over its length.
@@ -100,17 +100,18 @@ func Assess(base, length float64, taped Taping, measured bool, u measure.Unit) A
 	if measured {
 		share = measuredShare
 	}
+	pencil := u.Round(pencilLine, pencilInches)
 	a := Accuracy{unit: u, length: tolerance{
 		printing: share * length,
 		paper:    paperAcross * length,
-		pencil:   pencilLine * math.Sqrt2,
+		pencil:   pencil * math.Sqrt2,
 		seams:    taped.shift(),
 	}}
 	if base >= leastBase {
 		a.angle = tolerance{
 			printing: share * math.Sqrt2 / 2,
 			paper:    (paperAcross - paperAlong) / 2,
-			pencil:   math.Atan(pencilLine / base),
+			pencil:   math.Atan(pencil / base),
 			seams:    math.Hypot(math.Atan(taped.shift()/base), math.Atan(taped.turn())),
 		}
 	}
@@ -143,15 +144,19 @@ func Panel(measured, taped bool, u measure.Unit) templates.Panel {
 	if taped {
 		seams = say(seamEnds, FineText(SeamMisfit, u))
 	}
-	text := say(explained, printing, FineText(pencilLine, u), seams)
+	text := say(explained, printing, FineText(u.Round(pencilLine, pencilInches), u), seams)
 	return templates.Panel{Heading: say(heading), Text: []string{text}}
 }
 
 // FineText is a length finer than a rule shows: tenths of a millimetre or
-// thousandths of an inch.
+// 128ths of an inch.
 func FineText(mm float64, u measure.Unit) string {
-	if u == measure.Inch {
-		return say(thousandths, mm/measure.MillimetresPerInch)
+	if u != measure.Inch {
+		return say(roundMillimetres, mm)
 	}
-	return say(roundMillimetres, mm)
+	parts, of := int(math.Round(mm/measure.MillimetresPerInch*128)), 128
+	for parts%2 == 0 && of > 1 {
+		parts, of = parts/2, of/2
+	}
+	return say(fractionOfInch, parts, of)
 }

@@ -117,3 +117,22 @@ func TestAccuracyInWords(t *testing.T) {
 		}
 	}
 }
+
+// What is finer than a rule shows is said in tenths of a millimetre, or in parts of an
+// inch by halves, as rules are divided.
+func TestFineText(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		unit measure.Unit
+		want string
+	}{
+		{0.2, measure.Millimetre, "0.2 mm"},
+		{0.2, measure.Inch, "1/128 in"},
+		{25.4 / 64, measure.Inch, "1/64 in"},
+		{25.4 * 3 / 64, measure.Inch, "3/64 in"},
+	} {
+		if got := FineText(c.mm, c.unit); got != c.want {
+			t.Errorf("%.4f mm is %q, want %q", c.mm, got, c.want)
+		}
+	}
+}

@@ -12,7 +12,7 @@ const (
 	bySeams          wording.Text = "seams"
 	roundMillimetres wording.Text = "%.1f mm"
 	roundInches      wording.Text = "%.2f in"
-	thousandths      wording.Text = "%.3f in"
+	fractionOfInch   wording.Text = "%d/%d in"
 	goodTo           wording.Text = "good to ±%s (%s)"
 	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 

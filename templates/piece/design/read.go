@@ -280,6 +280,8 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 		return didYouMean(n.key, here), []Key{within.with(best)}
 	case len(begun) > 0:
 		return didMean.With(wording.Or(whole...)), begun
+	case len(elsewhere) > 0 && elsewhere[0].table() == "":
+		return standsAbove.With(elsewhere[0]), elsewhere
 	case len(elsewhere) > 0:
 		return didMean.With(wording.Or(also...)), elsewhere
 	}

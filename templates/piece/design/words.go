@@ -106,6 +106,7 @@ const (
 	orGiveDensity   wording.Text = "%s; or give its density in kg/m³: density = 700"
 	tableHas        wording.Text = "the table has %s"
 	didMean         wording.Text = "did you mean %s?"
+	standsAbove     wording.Text = "%s stands in no table: write it above the first line in brackets"
 )
 
 // What is said of keys and tables.
