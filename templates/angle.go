@@ -104,7 +104,7 @@ func AnglePair(angles [2]float64, s Setting) (d Drawing, p Panel, ok bool) {
 	}
 	a, b := pair[0], pair[1]
 	strip := math.Max(a.stock, b.stock)
-	if !a.steep() || !b.steep() || a.Base != b.Base || a.Rise()+strip+b.Rise() > sizesOfGauge(s).narrow {
+	if !a.steep() || !b.steep() || a.pointed || b.pointed || a.Base != b.Base || a.Rise()+strip+b.Rise() > sizesOfGauge(s).narrow {
 		return d, p, false
 	}
 	a.stock, b.stock = strip, strip

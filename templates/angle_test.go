@@ -436,7 +436,7 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 func TestTwoTrianglesOnOneStrip(t *testing.T) {
 	paired := 0
 	rapid.Check(t, func(t *rapid.T) {
-		hundredths := rapid.IntRange(6000, 8700)
+		hundredths := rapid.IntRange(7200, 8600)
 		angles := [2]float64{measure.Radians(float64(hundredths.Draw(t, "one")) / 100), measure.Radians(float64(hundredths.Draw(t, "other")) / 100)}
 		s := templates.Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: a4}
 		d, p, ok := templates.AnglePair(angles, s)
