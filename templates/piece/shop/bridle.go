@@ -147,6 +147,15 @@ func (p sized) firstThrough() Note {
 	return Note{}
 }
 
+// tried returns the note of a test for a setting that has no test piece: by the spare,
+// where there is one.
+func (p sized) tried(first, spare NoteID) NoteID {
+	if p.extras&Spares != 0 {
+		return spare
+	}
+	return first
+}
+
 func sawStrips(p sized) (row, bool) {
 	b, ok := p.block(FillerStrip)
 	return plain(Operation{

@@ -111,6 +111,7 @@ func slackLaps(p sized) (row, bool) {
 	return row{Operation{
 		Do: CutLap, What: note("step.slack"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
 		Then: notes(note("only-outer-shoulder", length(p.Design.Ring.Slack))),
+		Test: note(p.tried("lap-moves", "lap-moves-spare"), length(p.Design.Ring.Slack)),
 	}, []Batch{p.stretchers.spared()}, handWork{
 		Then: notes(note("only-outer-by-hand", length(p.Design.Ring.Slack))),
 		Line: innerLine(p.Piece), From: Datum{ThePlainEnd, RingSide, true},

@@ -218,7 +218,7 @@ func cutTaper(p sized) (row, bool) {
 			Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},
 		},
 		Then: taperNotes(p.Piece),
-		Test: note("sole-measures", length(sole(p.Piece))), Caution: "taper-in-jig",
+		Test: note(p.tried("sole-measures", "sole-measures-spare"), length(sole(p.Piece))), Caution: "taper-in-jig",
 	}, []Batch{p.legs.spared()}, handWork{Then: taperByHand(p.Piece)}}, true
 }
 

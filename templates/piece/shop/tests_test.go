@@ -60,3 +60,22 @@ func TestEverySettingHasATestPiece(t *testing.T) {
 		}
 	})
 }
+
+// Every setting of the saw is tried: a test piece or a block goes through it, or a test
+// says what shows that it is right.
+func TestEverySettingIsTried(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		for _, c := range NewPlan(piecetest.WorkedAll(t, designs...)).Cards {
+			tried := c.How == AwayFromSaw
+			for _, s := range c.Steps {
+				tried = tried || s.Test.ID != ""
+				for _, b := range s.Parts {
+					tried = tried || b.Tests > 0 || b.Part == TestPiece
+				}
+			}
+			if !tried {
+				t.Errorf("%s: nothing tries %v", name, c.Steps[0].What)
+			}
+		}
+	}
+}

@@ -275,7 +275,7 @@ func (w writer) settings(s shop.Step) []setting {
 	case c.How == shop.AwayFromSaw:
 		return nil
 	}
-	out := append(w.tool(c), w.bladeSet(c))
+	out := append(w.tool(c), w.bladeSet(s))
 	put := func(mm float64, of rank, name string) {
 		if mm > 0 {
 			out = append(out, setting{of, name, w.mm(mm), of == ofStop || of == ofSpacer})
@@ -300,8 +300,8 @@ func (w writer) settings(s shop.Step) []setting {
 }
 
 // bladeSet is how high the blade stands, or how deep is sawn by hand.
-func (w writer) bladeSet(c shop.Cut) setting {
-	high := w.mm(w.Height)
+func (w writer) bladeSet(s shop.Step) setting {
+	high, c := w.mm(w.Height), s.Cut
 	switch {
 	case c.ByHand() && c.How == shop.OnEnd:
 		return setting{ofBlade, say("by hand, depth along the edge, from the rough end"), w.mm(c.Depth()), false}
@@ -311,6 +311,8 @@ func (w writer) bladeSet(c shop.Cut) setting {
 		return setting{ofBlade, say("by hand, depth"), w.mm(c.Height), false}
 	case c.Through:
 		return setting{ofBlade, say("blade through"), high, false}
+	case c.How == shop.OnGauge && w.Stage == shop.LapStage:
+		return setting{ofBlade, say("blade height above table or sled"), high, true}
 	}
 	return setting{ofBlade, say("blade height"), high, true}
 }

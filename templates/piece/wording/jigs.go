@@ -15,7 +15,7 @@ var jigTexts = map[shop.Part][]wording.Text{
 	},
 	shop.LapSled: {
 		"In the place of the mitre gauge. Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
-		"Set the blade's height from the top of the base. The stop block is clamped to the fence, the spacer goes between part and stop.",
+		"The blade's height on the cards is from the top of this base, not from the table. The stop block is clamped to the fence, the spacer goes between part and stop.",
 		"Caution: the blade comes out behind the fence. Glue a block there to cover it.",
 	},
 	shop.TaperSled: {
