@@ -7,6 +7,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/render/lettering"
@@ -124,7 +126,7 @@ func (v *values) paper() render.Paper {
 
 // title returns the title, if every sign of it can be printed.
 func (v *values) title() string {
-	t := v.text("title")
+	t := norm.NFC.String(v.text("title")) // an accent on its letter: see design
 	switch n := utf8.RuneCountInString(t); {
 	case n > longestTitle:
 		v.add(fmt.Sprintf("title of %d characters must be at most %d", n, longestTitle), "")

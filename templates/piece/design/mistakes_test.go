@@ -273,3 +273,20 @@ func TestTextsThatCannotBeLettered(t *testing.T) {
 		}
 	}
 }
+
+// An accent that follows its letter is set on it, as the lettering has it.
+func TestAccentsStandOnTheirLetters(t *testing.T) {
+	lacks := func(s string) []rune {
+		if strings.ContainsRune(s, '\u0301') {
+			return []rune{'\u0301'}
+		}
+		return nil
+	}
+	file, err := ReadLettered([]byte(with(1, "title = \"caf\u0065\u0301\"")), nil, lacks)
+	if err != nil {
+		t.Fatal(complaints(err))
+	}
+	if got := file.Title; got != "caf\u00e9" {
+		t.Errorf("the title is %q", got)
+	}
+}

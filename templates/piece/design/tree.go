@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+	"golang.org/x/text/unicode/norm"
 
 	"rodsheet/templates/wording"
 )
@@ -200,10 +201,15 @@ func (b *builder) keyValue(into *node, e *unstable.Node) {
 	parent.add(n)
 }
 
+// composed is a text as it is lettered: a letter and the accent after it are one where
+// there is such a letter (Unicode Standard Annex 15, form C), as some keyboards and file
+// systems keep them apart.
+func composed(text []byte) string { return norm.NFC.String(string(text)) }
+
 // valueOf returns a node without a key. A list has no place of its own: it
 // takes that of its first item, and failing this the one given.
 func (b *builder) valueOf(v *unstable.Node, at int) *node {
-	n := &node{at: at, value: at, kind: kindOf(v.Kind), text: string(v.Data)}
+	n := &node{at: at, value: at, kind: kindOf(v.Kind), text: composed(v.Data)}
 	switch v.Kind {
 	default:
 		n.value, n.lacks = b.at(v.Raw.Offset), b.lacks(n.text)
