@@ -66,6 +66,7 @@ const (
 	cardFigures  = 80.0  // widest column of figures: wider, a value stands far from its name
 	afterWide    = 46.0
 	captionWide  = 42.0 // of words below a picture narrower than that
+	underPicture = 1.2  // below the words of a picture, or those that follow would go on from them
 	captionGap   = 5.0  // between pictures: less, and the words below two of them read as one line
 )
 

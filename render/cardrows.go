@@ -15,7 +15,7 @@ type stuff uint8
 const (
 	setups    stuff = iota
 	afters          // the part afterwards
-	pictures        // both
+	pictures        // both; what follows is words
 	readings        // the figures
 	sentences       // all other words
 )
@@ -36,6 +36,7 @@ var cardWays = []way{
 	{nil, [][]stuff{{pictures}, {readings, sentences}}, []float64{0.37, 0.45, 0.52}},
 	{nil, [][]stuff{{setups, sentences}, {afters, readings}}, []float64{0.37}},
 	{[]stuff{setups}, [][]stuff{{sentences}, {afters, readings}}, []float64{0.5}},
+	{nil, [][]stuff{{setups}, {afters, readings}, {sentences}}, []float64{0.6}},
 	{nil, [][]stuff{{pictures, readings, sentences}}, []float64{0}},
 }
 
@@ -116,7 +117,7 @@ func (k *card) lay(w way, of, floor float64) (low float64, ok bool) {
 	x, right := cardEdge, cardEdge+inner
 	y := k.head(inner)
 	for _, s := range w.over {
-		y = k.set(s, x, y, inner, of*inner-captionGap)
+		y = k.set(s, x, y, inner, of*inner-captionGap) - underPicture
 	}
 	low = y
 	for i, column := range w.columns {
@@ -136,7 +137,10 @@ func (k *card) lay(w way, of, floor float64) (low float64, ok bool) {
 			return low, false
 		}
 		from, level := len(k.views), y
-		for _, s := range column {
+		for n, s := range column {
+			if n > 0 && level < y && column[n-1] <= pictures && s > pictures {
+				level -= underPicture
+			}
 			level = k.set(s, x, level, width, width)
 		}
 		if low = math.Min(low, level); low < floor {
