@@ -5,12 +5,15 @@ import (
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/wording"
 )
 
 // coverJob is the first sheet: how the piece looks and whose it is, how large it
-// is, what there is to print and what to mind.
-func coverJob(pieces []piece.Piece) templates.Section {
+// is, what there is to print, what is in doubt and what to mind.
+func coverJob(f checks.Findings) templates.Section {
 	var job templates.Section
+	pieces := f.Pieces()
 	for _, p := range pieces {
 		v := cornerView(p, sceneOf(p))
 		if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
@@ -18,7 +21,7 @@ func coverJob(pieces []piece.Piece) templates.Section {
 		}
 		job.Pictures = append(job.Pictures, v)
 	}
-	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces), []templates.Panel{printing(), cautions(pieces)})
+	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces), wording.DoubtPanels(f), []templates.Panel{printing(), cautions(pieces)})
 	return job
 }
 

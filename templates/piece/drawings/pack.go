@@ -85,7 +85,7 @@ func envelopes() []envelope {
 		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
 	}
 	return []envelope{
-		{"cover", coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces), nil }},
+		{"cover", coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.found), nil }},
 		{"names", namesHeading, Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
 		{"wood", woodHeading, Buying, false, packer.wood},
 		{"stock", stockHeading, Bench, true, stage(shop.StockStage)},

@@ -347,6 +347,8 @@ const (
 	checksThatHold wording.Text = "Checks that hold"
 	allTogether    wording.Text = "%s, all sizes together"
 	toMend         wording.Text = "To mend it: %s."
+	doubted        wording.Text = "%s: %s"
+	moreDoubts     wording.Text = "%d more: all of them are printed with --for record."
 )
 
 const (
@@ -368,6 +370,33 @@ func Verdict(f checks.Findings) string {
 		return buildable.With(count[checks.Warn], count[checks.Pass])
 	}
 	return notBuilt.With(count[checks.Fail], count[checks.Warn], count[checks.Pass])
+}
+
+// DoubtPanels says in a line each what fails or is in doubt, as far as a few lines go;
+// nothing where all holds.
+func DoubtPanels(f checks.Findings) []templates.Panel {
+	const most = 6
+	panel := templates.Panel{Heading: checksInDoubt.With()}
+	add := func(all []checks.Check, size string) {
+		for _, c := range all {
+			if c.Grade == checks.Pass {
+				continue
+			}
+			name := piece.WithSizes(CheckName(c), []string{size}, len(f.Sizes))
+			panel.Text = append(panel.Text, doubted.With(name, Words(c, f.Sizes[0].Piece.Design.Unit)))
+		}
+	}
+	for _, s := range f.Sizes {
+		add(s.Checks, s.Piece.Design.Size)
+	}
+	add(f.Together, "")
+	if more := len(panel.Text) - most; more > 0 {
+		panel.Text = append(panel.Text[:most], moreDoubts.With(more))
+	}
+	if panel.Text == nil {
+		return nil
+	}
+	return []templates.Panel{panel}
 }
 
 // CheckPanels returns the checks and the figures of each size in turn, then the

@@ -289,3 +289,31 @@ func TestPanels(t *testing.T) {
 		}
 	}
 }
+
+// What is in doubt is said on the cover in a line each, and nothing where all holds.
+func TestDoubtsInLines(t *testing.T) {
+	d := piecetest.Low()
+	d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.3
+	f := checks.Examine(piecetest.WorkedAll(t, d))
+	var doubts []string
+	for _, c := range f.All() {
+		if c.Grade != checks.Pass {
+			doubts = append(doubts, Words(c, d.Unit))
+		}
+	}
+	panels := DoubtPanels(f)
+	if len(doubts) == 0 || len(panels) != 1 || len(panels[0].Text) != min(len(doubts), 7) {
+		t.Fatalf("%d doubts, panels %q", len(doubts), panels)
+	}
+	for i, s := range panels[0].Text {
+		if !strings.HasSuffix(s, doubts[i]) {
+			t.Errorf("%q does not say %q", s, doubts[i])
+		}
+	}
+	d = piecetest.Low()
+	f = checks.Examine(piecetest.WorkedAll(t, d))
+	f.Sizes[0].Checks, f.Together = nil, nil
+	if got := DoubtPanels(f); got != nil {
+		t.Errorf("nothing is in doubt, but %q is said", got)
+	}
+}
