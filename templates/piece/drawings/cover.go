@@ -21,9 +21,17 @@ func coverJob(f checks.Findings) templates.Section {
 		}
 		job.Pictures = append(job.Pictures, v)
 	}
-	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces), wording.DoubtPanels(f), []templates.Panel{printing(), cautions(pieces)})
+	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces))
+	if doubtsOnCover(pieces) {
+		job.Panels = append(job.Panels, wording.DoubtPanels(f)...)
+	}
+	job.Panels = append(job.Panels, printing(), cautions(pieces))
 	return job
 }
+
+// doubtsOnCover reports whether the cover has room for what is in doubt. Pictures of
+// several sizes leave none: then it is said before the first cut, with the stock.
+func doubtsOnCover(pieces []piece.Piece) bool { return len(pieces) == 1 }
 
 // Pictures returns the views of every size, each under its name where there are
 // several.

@@ -126,6 +126,10 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 			out.Append(job)
 		}
 		switch at {
+		case shop.StockStage:
+			if !doubtsOnCover(k.pieces) {
+				out.Panels = append(out.Panels, wording.DoubtPanels(k.found)...)
+			}
 		case shop.GlueStage:
 			out.Panels = append(out.Panels, wording.GlueUp(k.plan, k.Full)...)
 		case shop.TopStage:

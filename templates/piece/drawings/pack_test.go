@@ -17,6 +17,7 @@ import (
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // twoSizes is a low and a tall table of one design.
@@ -456,5 +457,28 @@ func BenchmarkViews(b *testing.B) {
 	p := twoSizes(b)[0]
 	for b.Loop() {
 		views(p)
+	}
+}
+
+// What is in doubt is on paper without being asked for: on the cover or, where that is
+// full of sizes, before the first cut.
+func TestDoubtsAreOnPaper(t *testing.T) {
+	low, tall := piecetest.Low(), piecetest.Tall()
+	for _, d := range []*design.Design{&low, &tall} {
+		d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.3
+	}
+	for want, designs := range map[measure.ID][]design.Design{"cover": {low}, "stock": {low, tall}} {
+		f := checks.Examine(piecetest.WorkedAll(t, designs...))
+		said := wording.DoubtPanels(f)
+		job, err := Pack(f, Options{}, templates.Setting{Unit: low.Unit})
+		if err != nil || len(said) != 1 {
+			t.Fatal(err, said)
+		}
+		for _, s := range job.Sections {
+			has := slices.ContainsFunc(s.Panels, func(p templates.Panel) bool { return p.Heading == said[0].Heading })
+			if has != (s.ID == want) {
+				t.Errorf("%d sizes: doubts stand with %s: %v, want them with %s", len(designs), s.ID, has, want)
+			}
+		}
 	}
 }

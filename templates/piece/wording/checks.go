@@ -372,29 +372,43 @@ func Verdict(f checks.Findings) string {
 	return notBuilt.With(count[checks.Fail], count[checks.Warn], count[checks.Pass])
 }
 
-// DoubtPanels says in a line each what fails or is in doubt, as far as a few lines go;
-// nothing where all holds.
+// DoubtPanels says in a line each what fails or is in doubt, the same of several sizes
+// once, as far as a few lines go; nothing where all holds.
 func DoubtPanels(f checks.Findings) []templates.Panel {
-	const most = 6
-	panel := templates.Panel{Heading: checksInDoubt.With()}
-	add := func(all []checks.Check, size string) {
+	const most = 3
+	type doubt struct{ name, words string }
+	var order []doubt
+	sizes := map[doubt][]string{}
+	add := func(all []checks.Check, size ...string) {
 		for _, c := range all {
 			if c.Grade == checks.Pass {
 				continue
 			}
-			name := piece.WithSizes(CheckName(c), []string{size}, len(f.Sizes))
-			panel.Text = append(panel.Text, doubted.With(name, Words(c, f.Sizes[0].Piece.Design.Unit)))
+			d := doubt{CheckName(c), Words(c, f.Sizes[0].Piece.Design.Unit)}
+			if _, ok := sizes[d]; !ok {
+				order = append(order, d)
+			}
+			sizes[d] = append(sizes[d], size...)
 		}
 	}
 	for _, s := range f.Sizes {
 		add(s.Checks, s.Piece.Design.Size)
 	}
-	add(f.Together, "")
-	if more := len(panel.Text) - most; more > 0 {
-		panel.Text = append(panel.Text[:most], moreDoubts.With(more))
-	}
-	if panel.Text == nil {
+	add(f.Together)
+	if order == nil {
 		return nil
+	}
+	panel := templates.Panel{Heading: checksInDoubt.With()}
+	for i, d := range order {
+		if i == most {
+			panel.Text = append(panel.Text, moreDoubts.With(len(order)-most))
+			break
+		}
+		name := d.name
+		if len(sizes[d]) > 0 {
+			name = piece.WithSizes(name, sizes[d], len(f.Sizes))
+		}
+		panel.Text = append(panel.Text, doubted.With(name, d.words))
 	}
 	return []templates.Panel{panel}
 }

@@ -302,8 +302,8 @@ func TestDoubtsInLines(t *testing.T) {
 		}
 	}
 	panels := DoubtPanels(f)
-	if len(doubts) == 0 || len(panels) != 1 || len(panels[0].Text) != min(len(doubts), 7) {
-		t.Fatalf("%d doubts, panels %q", len(doubts), panels)
+	if len(doubts) == 0 || len(panels) != 1 || len(panels[0].Text) != min(len(doubts), 4) {
+		t.Fatalf("%d doubts, panels %v", len(doubts), panels)
 	}
 	for i, s := range panels[0].Text {
 		if !strings.HasSuffix(s, doubts[i]) {
@@ -314,6 +314,6 @@ func TestDoubtsInLines(t *testing.T) {
 	f = checks.Examine(piecetest.WorkedAll(t, d))
 	f.Sizes[0].Checks, f.Together = nil, nil
 	if got := DoubtPanels(f); got != nil {
-		t.Errorf("nothing is in doubt, but %q is said", got)
+		t.Errorf("nothing is in doubt, but %v is said", got)
 	}
 }
