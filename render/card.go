@@ -169,12 +169,13 @@ func (k *card) view(p templates.Picture, width float64) (best *view) {
 	if len(p.Labels) == 0 {
 		airs = []geometry.Point{{X: 2, Y: 2}}
 	}
-	for _, air := range airs {
-		v := cardViewIn(p, width, k.share, air)
-		if v.struck = k.hanging.strikes(v); best == nil || v.struck < best.struck {
-			best = v
+	for i, air := range airs {
+		best = cardViewIn(p, width, k.share, air)
+		enough := 0
+		if i == len(airs)-1 {
+			enough = math.MaxInt // none is better
 		}
-		if best.struck == 0 {
+		if best.struck = k.hanging.strikes(best, enough); best.struck == 0 {
 			break
 		}
 	}
@@ -182,13 +183,14 @@ func (k *card) view(p templates.Picture, width float64) (best *view) {
 	return best
 }
 
-// strikes returns how many labels of a picture find no clear place.
-func (h hangings) strikes(v *view) int {
+// strikes returns how many labels of a picture find no clear place, or where these are
+// more than enough some of them.
+func (h hangings) strikes(v *view, enough int) int {
 	size := v.frame()
 	at := hanging{&v.Strokes[0], size, v.factor}
 	n, known := h.struck[at]
 	if !known {
-		n = v.inside(&pen{}, geometry.Box(0, 0, size.X, size.Y))
+		n = v.inside(&pen{}, geometry.Box(0, 0, size.X, size.Y), enough)
 		h.struck[at] = n
 	}
 	return n
@@ -355,7 +357,7 @@ func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	n.line(tableLine, geometry.Closed(frame.Corners())...)
 	for _, v := range k.views {
 		window := v.window(at)
-		v.inside(n, window)
+		v.inside(n, window, math.MaxInt)
 		for i, line := range v.caption {
 			n.text(at.X+v.at.X+1, window.Min.Y-float64(i+1)*lettering.Pitch(small)+1.2, small, line)
 		}

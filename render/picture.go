@@ -127,7 +127,7 @@ func (v *view) widen(most float64) bool {
 			break
 		}
 		size := v.size()
-		if v.inside(&pen{}, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X))) == 0 {
+		if v.inside(&pen{}, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X)), 0) == 0 {
 			return true
 		}
 	}
@@ -143,12 +143,12 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	foot := captionHeight(1) - size.Y
 	w.Text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
-	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level))
+	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level), math.MaxInt)
 }
 
 // inside draws the picture in the middle of a window, and returns how much of its
-// lettering found no clear place.
-func (v *view) inside(n *pen, window geometry.Rect) (struck int) {
+// lettering found no clear place; with more than enough of that it leaves off.
+func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	letters := &label.Placer{Window: window.Offset(-1)}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
@@ -162,7 +162,9 @@ func (v *view) inside(n *pen, window geometry.Rect) (struck int) {
 	whole := func(points []geometry.Point) [][]geometry.Point { return [][]geometry.Point{move.ApplyAll(points)} }
 	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
 	for _, l := range v.Labels {
-		setLabel(letters, l, l.On, move)
+		if setLabel(letters, l, l.On, move); letters.Struck > enough {
+			return letters.Struck
+		}
 	}
 	n.lettering(letters, hatch, pictureLine)
 	return letters.Struck
