@@ -10,20 +10,25 @@ import (
 // failure and not a test left out.
 const require = "require"
 
-// Tool returns the path of an outside program that reads written files. When
-// it is not installed the test is skipped, or fails where the environment has
-// RODSHEET_READERS=require.
+// Tool returns the path of an outside program that reads written files. Where it is
+// not installed the test ends as Missing says.
 func Tool(t testing.TB, name string) string {
 	t.Helper()
 	path, err := exec.LookPath(name)
-	switch {
-	case err == nil:
-	case os.Getenv("RODSHEET_READERS") == require:
-		t.Fatalf("%s is not installed and RODSHEET_READERS=%s", name, require)
-	default:
-		t.Skipf("%s is not installed: its reading of the file is not compared", name)
+	if err != nil {
+		Missing(t, name)
 	}
 	return path
+}
+
+// Missing ends a test whose reader is not there: it is skipped, or fails where the
+// environment has RODSHEET_READERS=require.
+func Missing(t testing.TB, name string) {
+	t.Helper()
+	if os.Getenv("RODSHEET_READERS") == require {
+		t.Fatalf("%s is not installed and RODSHEET_READERS=%s", name, require)
+	}
+	t.Skipf("%s is not installed: its reading of the file is not compared", name)
 }
 
 // Run runs an outside reader on data, put in a file with the given name, and

@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
@@ -166,7 +167,7 @@ func sound(p piece.Piece) error {
 			return fmt.Errorf("%s has a volume of %v", part.Name, v)
 		}
 		b := part.Bounds()
-		if !(b.Size().Norm() < 1e5) {
+		if !(b.Size().Norm() < solid.Reach) {
 			return fmt.Errorf("%s is %v large", part.Name, b)
 		}
 	}

@@ -46,8 +46,7 @@ func clashVolume(a, b solid.Part) float64 {
 
 // inside returns what of a part lies in a solid.
 func inside(p solid.Part, s solid.Solid) solid.Part {
-	for _, f := range s.Faces() {
-		q := f.Plane
+	for _, q := range s.Planes() {
 		p = p.Cut(q)
 	}
 	return p

@@ -68,9 +68,19 @@ type Handle struct {
 	Up bool // along y, else along x
 }
 
+// A Stand is a piece put together, to be looked at from more than one side.
+type Stand struct {
+	piece piece.Piece
+	scene scene
+}
+
+// NewStand puts a piece together.
+func NewStand(p piece.Piece) Stand { return Stand{p, sceneOf(p)} }
+
 // Show returns what a look shows of a piece, together with what its checks found to clash.
-func Show(p piece.Piece, found []checks.Check, l Look) Shown {
-	parts, s := l.scene(p)
+func (t Stand) Show(found []checks.Check, l Look) Shown {
+	p := t.piece
+	parts, s := l.scene(t)
 	var out Shown
 	place := map[checks.Part]int{}
 	for i, part := range parts {
@@ -111,12 +121,13 @@ func Show(p piece.Piece, found []checks.Check, l Look) Shown {
 // looked at. The piece is turned half round, which brings stretcher 1 to the front.
 // Apart, the ring is open, the legs hang below and the top above; of a close look all
 // but a neighbourhood of the joints is cut away.
-func (l Look) scene(p piece.Piece) (parts []checks.Part, s scene) {
+func (l Look) scene(t Stand) (parts []checks.Part, s scene) {
+	p := t.piece
 	if l.Apart == 0 && !l.Close {
 		for i := range p.Frame.Ring.Sides {
 			parts = append(parts, checks.Part{Kind: checks.Stretcher, Number: i + 1}, checks.Part{Kind: checks.Leg, Number: i + 1})
 		}
-		return parts, sceneOf(p)
+		return parts, t.scene
 	}
 	half := solid.RotateZ(math.Pi)
 	down := solid.Translate(shop.LegPlace(p).X.Mul(-l.Apart * jointApart * p.Frame.Ring.Depth))
@@ -144,10 +155,9 @@ func (l Look) scene(p piece.Piece) (parts []checks.Part, s scene) {
 		add(checks.Stretcher, i, p.Stretcher().Transform(at))
 		add(checks.Leg, i, p.Leg().Transform(down.Then(at)))
 	}
-	s = sceneOf(p)
 	s.frame = solid.NewScene(bodies)
 	rise := l.Apart * 0.3 * p.Overall()
-	s.pads, s.top = raised(s.pads, rise/2), raised(s.top, rise)
+	s.pads, s.top = raised(t.scene.pads, rise/2), raised(t.scene.top, rise)
 	return parts, s
 }
 
