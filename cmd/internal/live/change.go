@@ -1,0 +1,317 @@
+package live
+
+import (
+	"cmp"
+	"math"
+	"strconv"
+	"strings"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+)
+
+// A Fix chooses one of the changes that mend a check of a size, or of all together.
+type Fix struct {
+	Size     string     `json:"size"`
+	Together bool       `json:"together"`
+	Check    measure.ID `json:"check"`
+	Index    int        `json:"index"`
+}
+
+// A Drag is a handle of the drawing brought to a place, in mm on the picture.
+type Drag struct {
+	Handle measure.ID `json:"handle"`
+	X      float64    `json:"x"`
+	Y      float64    `json:"y"`
+}
+
+// changed returns the text with the changes of the request, what follows from it, and
+// the changes that wait. Where they are not sound together the newest is tried by
+// itself; where that is not either the text stays as it was.
+func (d *Desk) changed(r Request) (text string, w works, pending []Change, clash []string, err error) {
+	base, baseErr := d.solve(r.Text)
+	kept := func(err error) (string, works, []Change, []string, error) { return r.Text, base, nil, nil, err }
+	switch {
+	case r.Example != "":
+		text = exampleText(r.Example)
+	case r.Begin != nil:
+		text, err = begin(*r.Begin)
+	case r.Merge != nil:
+		var merged []byte
+		merged, clash, err = design.Merge([]byte(r.Merge.Base), []byte(r.Text), []byte(r.Merge.Theirs))
+		if len(clash) > 0 {
+			return r.Text, base, nil, clash, err
+		}
+		text = string(merged)
+	case r.Resize != nil:
+		text, err = r.Resize.apply(r.Text)
+	case r.Fix != nil && baseErr == nil:
+		return d.mended(r, base)
+	case r.Drag != nil && baseErr == nil:
+		text, err = edited(r.Text, r.Drag.changes(base, r.Size))
+	case len(r.Changes) > 0:
+		return d.typed(r, base)
+	default:
+		return kept(baseErr)
+	}
+	if err != nil {
+		return kept(err)
+	}
+	if w, err = d.solve(text); err != nil {
+		return kept(err)
+	}
+	return text, w, nil, nil, nil
+}
+
+// typed applies changes as they are typed.
+func (d *Desk) typed(r Request, base works) (string, works, []Change, []string, error) {
+	last := len(r.Changes) - 1
+	try := func(all []Change) (string, works, error) {
+		text, err := edited(r.Text, all)
+		if err != nil {
+			return "", works{}, err
+		}
+		w, err := d.solve(text)
+		if err == nil {
+			return text, w, nil
+		}
+		// A word may leave figures behind that mean nothing beside it.
+		fitting, bad := design.Edit([]byte(text), design.Misfits([]byte(text))...)
+		if bad != nil {
+			return "", works{}, err
+		}
+		if w, bad := d.solve(string(fitting)); bad == nil {
+			return string(fitting), w, nil
+		}
+		return "", works{}, err
+	}
+	text, w, err := try(r.Changes)
+	if err == nil {
+		return text, w, nil, nil, nil
+	}
+	if last > 0 {
+		if text, w, alone := try(r.Changes[last:]); alone == nil {
+			return text, w, r.Changes[:last], nil, err
+		}
+	}
+	return r.Text, base, r.Changes, nil, err
+}
+
+func edited(text string, all []Change) (string, error) {
+	out := make([]design.Change, len(all))
+	for i, c := range all {
+		out[i] = design.Change{Size: c.Size, Key: c.Key, Row: c.Row, Value: c.Value}
+	}
+	data, err := design.Edit([]byte(text), out...)
+	return string(data), err
+}
+
+func (z Resize) apply(text string) (string, error) {
+	var out []byte
+	var err error
+	switch {
+	case z.Add != "":
+		out, err = design.AddSize([]byte(text), z.Add)
+	case z.Remove != "":
+		out, err = design.RemoveSize([]byte(text), z.Remove)
+	default:
+		out, err = design.RemoveRow([]byte(text), z.Table, z.Row)
+	}
+	return string(out), err
+}
+
+// mended applies a fix: to what holds for all sizes or, where the check comes out as it
+// was because its size names the figure itself, to that size.
+func (d *Desk) mended(r Request, base works) (string, works, []Change, []string, error) {
+	c, ok := base.check(*r.Fix)
+	if !ok || r.Fix.Index < 0 || r.Fix.Index >= len(c.Fixes) {
+		return r.Text, base, nil, nil, nil
+	}
+	var problem error
+	sizes := []string{"", r.Fix.Size}
+	if c.Fixes[r.Fix.Index].Sized {
+		sizes[0] = c.Fixes[r.Fix.Index].Design.Size
+	}
+	for _, size := range sizes {
+		text, err := edited(r.Text, changesOf(c.Fixes[r.Fix.Index], size, base.design.Unit))
+		if err != nil {
+			problem = err
+			continue
+		}
+		w, err := d.solve(text)
+		if err != nil {
+			problem = err
+			continue
+		}
+		if now, asked := w.check(*r.Fix); !asked || now.Grade < c.Grade {
+			return text, w, nil, nil, nil
+		}
+	}
+	return r.Text, base, nil, nil, problem
+}
+
+// check returns the check that a fix is of.
+func (w works) check(f Fix) (checks.Check, bool) {
+	all := w.found.Together
+	for _, s := range w.found.Sizes {
+		if !f.Together && s.Piece.Design.Size == f.Size {
+			all = s.Checks
+		}
+	}
+	for _, c := range all {
+		if c.ID() == f.Check {
+			return c, true
+		}
+	}
+	return checks.Check{}, false
+}
+
+// changesOf returns the keys that a fix changes.
+func changesOf(f checks.Fix, size string, u measure.Unit) []Change {
+	out := []Change{{Size: size, Key: f.Key, Value: cmp.Or(f.Word, written(f.To, u))}}
+	for _, t := range f.Follows {
+		c := Change{Size: size, Key: t.Key, Value: t.Word}
+		if t.Word == "" && t.To.Value != 0 {
+			c.Value = written(t.To, u)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// written writes a figure as a maker would write it into the design, without losing of
+// it what a check could see.
+func written(q measure.Quantity, u measure.Unit) string {
+	v := q.Value
+	switch {
+	case q.Kind == measure.KindAngle:
+		v = measure.Degrees(v)
+	case q.Kind == measure.KindLength && u == measure.Inch:
+		v /= measure.MillimetresPerInch
+		if sixty := v * 64; math.Abs(sixty-math.Round(sixty)) < 1e-6 {
+			return measure.Fraction(v)
+		}
+	}
+	return strings.TrimPrefix(strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64), "-0")
+}
+
+// A grip says which figure follows a handle.
+type grip struct {
+	key     func(piece.Piece) design.Key
+	at      func(piece.Piece) float64 // where the handle stands on its axis
+	figure  func(*design.Design) *float64
+	up      bool
+	degrees bool // the figure may be an angle
+}
+
+func grips() map[measure.ID]grip {
+	return map[measure.ID]grip{
+		"foot": {
+			key: drawings.LeanKey, at: func(p piece.Piece) float64 { return -p.FootPoint(0).X },
+			figure: func(d *design.Design) *float64 { return &d.Legs.Given },
+		},
+		"height": {
+			key: drawings.HeightKey, at: piece.Piece.Overall, up: true,
+			figure: func(d *design.Design) *float64 { return &d.Legs.Height },
+		},
+		"rim": {
+			key: drawings.RimKey, at: func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X },
+			figure: func(d *design.Design) *float64 {
+				if d.Top.Outline == design.RoundTop && d.Top.Diameter > 0 {
+					return &d.Top.Diameter
+				}
+				return &d.Top.Overhang
+			},
+		},
+	}
+}
+
+// changes returns the figure with which the handle stands nearest to where it was
+// brought: by the secant through two pieces worked out, as often as that leads nearer.
+// It is rounded to what the unit makes sensible.
+func (g Drag) changes(w works, size string) []Change {
+	grip, ok := grips()[g.Handle]
+	if !ok {
+		return nil
+	}
+	p := w.pieces[w.sized(size)]
+	aim := g.X
+	if grip.up {
+		aim = g.Y
+	}
+	key := grip.key(p)
+	round, angle := p.Design.Unit.Round(1, 1.0/16), key == "legs.splay"
+	if angle {
+		round = measure.Radians(0.25)
+	}
+	figure, at := *grip.figure(&p.Design), grip.at(p)
+	value := figure
+	for range 6 {
+		step := round
+		if value > figure {
+			step = -step
+		}
+		near, ok := moved(p, grip, value+step)
+		here, fine := moved(p, grip, value)
+		if !ok || !fine || near == here {
+			break
+		}
+		by := (aim - here) * step / (near - here)
+		for range 6 { // as far as a piece can have it
+			if _, ok := moved(p, grip, value+by); ok {
+				value += by
+				break
+			}
+			by /= 2
+		}
+		if at, _ = moved(p, grip, value); math.Abs(at-aim) < 0.01 {
+			break
+		}
+	}
+	value = math.Round(value/round) * round
+	quantity := measure.Length(value)
+	if angle {
+		quantity = measure.Angle(value)
+	}
+	c := Change{Key: key, Value: written(quantity, p.Design.Unit)}
+	if own(w, p.Design.Size, key) {
+		c.Size = p.Design.Size
+	}
+	return []Change{c}
+}
+
+// moved returns where a handle stands with another figure.
+func moved(p piece.Piece, g grip, figure float64) (at float64, ok bool) {
+	d := p.Design
+	*g.figure(&d) = figure
+	q, err := piece.Solve(d)
+	if err != nil {
+		return 0, false
+	}
+	return g.at(q), true
+}
+
+// own reports whether a size goes by a figure of its own: where another one differs.
+func own(w works, size string, key design.Key) bool {
+	if size == "" {
+		return false
+	}
+	form, err := design.FormOf([]byte(w.text))
+	if err != nil {
+		return false
+	}
+	for _, group := range form.Groups {
+		for _, f := range group.Fields {
+			for i, name := range form.Sizes {
+				if f.Key == key && name == size && i < len(f.Own) && f.Own[i] != "" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

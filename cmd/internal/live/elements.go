@@ -1,0 +1,192 @@
+package live
+
+import (
+	"bytes"
+	"embed"
+	"html/template"
+	"slices"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/render"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/wording"
+)
+
+//go:embed parts
+var parts embed.FS
+
+var layouts = template.Must(template.New("").Funcs(helpers()).ParseFS(parts, "parts/*.html"))
+
+// fill writes a part of the page.
+func fill(name string, data any) template.HTML {
+	var b bytes.Buffer
+	if err := layouts.ExecuteTemplate(&b, name, data); err != nil {
+		return template.HTML(template.HTMLEscapeString(err.Error()))
+	}
+	return template.HTML(b.String())
+}
+
+// elements are what a request may want, by their names.
+func elements() map[string]func(asked) template.HTML {
+	return map[string]func(asked) template.HTML{
+		"form":    formOf,
+		"plan":    func(a asked) template.HTML { return a.view(drawings.FromAbove, planName.With(a.design.Title)) },
+		"front":   func(a asked) template.HTML { return a.view(drawings.FromFront, frontName.With(a.design.Title)) },
+		"corner":  asked.corner,
+		"checks":  asked.checks,
+		"figures": asked.figures,
+		"cards": func(a asked) template.HTML {
+			return a.sections(func(s templates.Section) bool { return len(s.Cards) > 0 })
+		},
+		"buying": func(a asked) template.HTML { return a.sections(oneOf("wood")) },
+		"glue":   func(a asked) template.HTML { return a.sections(oneOf("glue-up", "names")) },
+		"sheets": asked.sheets,
+	}
+}
+
+func oneOf(ids ...measure.ID) func(templates.Section) bool {
+	return func(s templates.Section) bool { return slices.Contains(ids, s.ID) }
+}
+
+func (a asked) view(l drawings.Look, name string) template.HTML {
+	return showSVG(a.stand().Show(a.found.Sizes[a.shown].Checks, l), name)
+}
+
+func (a asked) corner() template.HTML {
+	l := drawings.Look{View: drawings.FromCorner(a.Look.Aside, a.Look.Above), Apart: min(max(a.Look.Apart, 0), 1), Close: a.Look.Close}
+	return a.view(l, cornerName.With(a.design.Title))
+}
+
+// A verdict is a check as the page lists it.
+type verdict struct {
+	ID             measure.ID
+	Size           string
+	Together       bool
+	Grade          checks.Grade
+	Word           string
+	Name, Measured string
+	Said           string
+	Fixes          []string
+}
+
+// checks lists those of the size shown and of all together: fails and doubts, what holds
+// behind them.
+func (a asked) checks() template.HTML {
+	var bad, good []verdict
+	add := func(size string, together bool, all []checks.Check) {
+		for _, c := range all {
+			u := a.design.Unit
+			v := verdict{c.ID(), size, together, c.Grade, wording.Grade(c.Grade), wording.CheckName(c), wording.Measured(c, u), wording.Said(c, u), nil}
+			for _, f := range c.Fixes {
+				v.Fixes = append(v.Fixes, wording.Fix(f, u))
+			}
+			if c.Grade == checks.Pass {
+				good = append(good, v)
+			} else {
+				bad = append(bad, v)
+			}
+		}
+	}
+	s := a.found.Sizes[a.shown]
+	add(s.Piece.Design.Size, false, s.Checks)
+	add("", true, a.found.Together)
+	slices.SortStableFunc(bad, func(p, q verdict) int { return int(q.Grade) - int(p.Grade) })
+	return fill("checks", map[string]any{"Bad": bad, "Good": good, "Verdict": wording.Verdict(a.found)})
+}
+
+// figures lists those of the size shown.
+func (a asked) figures() template.HTML {
+	u := a.design.Unit
+	type row struct{ Name, Value string }
+	type group struct {
+		Heading string
+		Rows    []row
+		Text    []string
+	}
+	var out []group
+	for _, g := range wording.Groups(a.found.Sizes[a.shown], u) {
+		one := group{Heading: g.Heading, Text: g.Text}
+		for _, f := range g.Figures {
+			if !f.Aside {
+				one.Rows = append(one.Rows, row{f.Name, f.Value.Text(u)})
+			}
+		}
+		out = append(out, one)
+	}
+	return fill("figures", out)
+}
+
+// sheetOfUnit is what the usual sheet of a unit offers a drawing.
+func sheetOfUnit(u measure.Unit) geometry.Point {
+	name := "a4"
+	if u == measure.Inch {
+		name = "letter"
+	}
+	paper, _ := render.ParsePaper(name, u)
+	return render.DefaultLayout(u, paper).Clear()
+}
+
+// sections shows those of the pack that are wanted: their pictures, cards and tables.
+func (a asked) sections(wanted func(templates.Section) bool) template.HTML {
+	job, err := drawings.Pack(a.found, drawings.Options{}, templates.Setting{Unit: a.design.Unit, Clear: sheetOfUnit(a.design.Unit)})
+	if err != nil {
+		return fill("fault", faults(err))
+	}
+	var out []templates.Section
+	for _, s := range job.Sections {
+		if wanted(s) {
+			out = append(out, s)
+		}
+	}
+	return fill("sections", out)
+}
+
+// A thumb is a sheet to be shown small.
+type thumb struct {
+	Number int
+	Name   string
+}
+
+// A cell stands in a row of a table; across so many columns where it is the only one.
+type cell struct {
+	Text   string
+	Head   bool
+	Across int
+}
+
+// rowsOf returns the rows of a panel as a page sets them: a first row above several
+// columns is their head, a row of one cell runs across.
+func rowsOf(p templates.Panel) [][]cell {
+	wide := 0
+	for _, row := range p.Table {
+		wide = max(wide, len(row))
+	}
+	var out [][]cell
+	for i, row := range p.Table {
+		var cells []cell
+		for k, text := range row {
+			cells = append(cells, cell{Text: text, Head: i == 0 && p.Ruled || k == 0 && len(row) > 1 && wide == 2})
+		}
+		if len(row) == 1 {
+			cells[0].Across, cells[0].Head = wide, !p.Under
+		}
+		out = append(out, cells)
+	}
+	return out
+}
+
+// sheets lists the sheets of the pack as they will print.
+func (a asked) sheets() template.HTML {
+	doc, err := a.desk.laid(a.ctx, a.Request, a.text)
+	if err != nil {
+		return fill("fault", []Fault{{Text: noSheets.With(err.Error())}})
+	}
+	var out []thumb
+	for _, p := range doc.Pages {
+		out = append(out, thumb{p.Number, sheetOf.With(p.Number, len(doc.Pages), p.Name)})
+	}
+	return fill("sheets", out)
+}
