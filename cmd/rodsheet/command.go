@@ -87,8 +87,7 @@ type example struct{ line, what string }
 
 // commands lists every command in the order of the help.
 func commands() []command {
-	return []command{
-		newCommand(),
+	return slices.Concat([]command{newCommand()}, pageCommands(), []command{
 		checkCommand(),
 		pieceCommand(),
 		buyingCommand(),
@@ -101,7 +100,7 @@ func commands() []command {
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),
-	}
+	})
 }
 
 // find returns the command of that name.
@@ -161,42 +160,55 @@ func (c command) usage() string {
 
 // perform reads the flags, makes the job, lays it on paper and writes it.
 func (c command) perform(ctx context.Context, args []string, w world) error {
-	v, err := c.parse(args)
+	v, err := c.figures(ctx, args, w)
 	if errors.Is(err, pflag.ErrHelp) {
 		return emit(w.stdout, c.help())
 	}
 	if err != nil {
 		return err
 	}
+	if c.act != nil {
+		return c.act(ctx, v, w)
+	}
+	plan, made, o, err := c.laid(ctx, v, w)
+	if err != nil {
+		return err
+	}
+	return o.deliver(ctx, made, plan, w.stdout, w.stderr)
+}
+
+// figures reads a command line, and the design that it names.
+func (c command) figures(ctx context.Context, args []string, w world) (*values, error) {
+	v, err := c.parse(args)
+	if err != nil {
+		return nil, err
+	}
 	if len(v.problems) == 0 && c.design {
 		if err := v.design(ctx, w.read); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	v.unit = v.units(w.getenv(unitsVariable))
 	if len(v.problems) > 0 {
-		return v.problems
+		return nil, v.problems
 	}
-	if c.act != nil {
-		return c.act(ctx, v, w)
+	return v, nil
+}
+
+// laid lays the job of a command line that was read, up to what is written.
+func (c command) laid(ctx context.Context, v *values, w world) (plan render.Plan, made pack, o options, err error) {
+	if o, err = v.options(w.getenv, w.stdout); err != nil {
+		return plan, made, o, err
 	}
-	o, err := v.options(w.getenv, w.stdout)
-	if err != nil {
-		return err
-	}
-	var plan render.Plan
-	var made pack
-	if err := awaited(ctx, func() (err error) {
+	err = awaited(ctx, func() (err error) {
 		build := c.read(v)
 		if len(v.problems) > 0 {
 			return v.problems
 		}
 		plan, made, err = lay(build, o.layout, v.on("full"))
 		return explain(err, v.unit, c)
-	}); err != nil {
-		return err
-	}
-	return o.deliver(ctx, made, plan, w.stdout, w.stderr)
+	})
+	return plan, made, o, err
 }
 
 // lay makes a pack for the paper and lays it out.

@@ -1,10 +1,12 @@
 package main
 
 import (
+	"context"
 	"os"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"rodsheet/templates/piece/design"
 )
@@ -66,10 +68,17 @@ func TestExamplesWork(t *testing.T) {
 					}
 					before = 1
 				}
-				if status, _, stderr := start(t.Context(), strings.Fields(args)...); status != 0 {
+				ctx, words := t.Context(), strings.Fields(args)
+				if words[0] == "open" { // it serves until it is stopped
+					var stop context.CancelFunc
+					ctx, stop = context.WithTimeout(ctx, 100*time.Millisecond)
+					defer stop()
+					words = append(words, "--no-browser")
+				}
+				if status, _, stderr := start(ctx, words...); status != 0 {
 					t.Errorf("status %d: %s", status, stderr)
 				}
-				silent := strings.HasPrefix(args, "completion") || strings.HasPrefix(args, "printer") || strings.HasPrefix(args, "check") || strings.HasSuffix(args, "-o -")
+				silent := words[0] == "open" || strings.HasPrefix(args, "completion") || strings.HasPrefix(args, "printer") || strings.HasPrefix(args, "check") || strings.HasSuffix(args, "-o -")
 				if entries, err := os.ReadDir("."); err != nil || len(entries) == before && !silent {
 					t.Errorf("no file written: %v", err)
 				}

@@ -23,6 +23,9 @@ const garbage = 400
 
 func main() {
 	debug.SetGCPercent(garbage)
+	if engine() {
+		return
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), stopSignals()...)
 	// The first signal asks for a clean end; a second one gets its way.
 	context.AfterFunc(ctx, stop)

@@ -172,8 +172,13 @@ func (v *values) on(name string) bool {
 	return on && err == nil
 }
 
-// text returns the flag as typed.
-func (v *values) text(name string) string { return v.flags.Lookup(name).Value.String() }
+// text returns the flag as typed; a command may not have it.
+func (v *values) text(name string) string {
+	if f := v.flags.Lookup(name); f != nil {
+		return f.Value.String()
+	}
+	return ""
+}
 
 // length returns the flag in mm, or otherwise where it is not given.
 func (v *values) length(name string, otherwise float64) float64 {

@@ -1,0 +1,6 @@
+//go:build !js
+
+package main
+
+// engine is for browsers alone.
+func engine() bool { return false }
