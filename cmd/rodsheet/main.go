@@ -58,6 +58,9 @@ func (w world) run(ctx context.Context, args []string) int {
 
 // dispatch finds the command that the first word names.
 func (w world) dispatch(ctx context.Context, args []string) error {
+	if len(args) == 0 && doubleClicked() {
+		args = []string{"open"}
+	}
 	if len(args) == 0 {
 		return refuse("no command given", "rodsheet help lists the commands")
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"io"
 	"net"
 	"net/http"
 	"os"
@@ -553,6 +554,84 @@ func TestPageIsGuarded(t *testing.T) {
 	answer.Body.Close()
 	if policy := answer.Header.Get("Content-Security-Policy"); !strings.Contains(policy, "default-src 'none'") || strings.Contains(policy, "unsafe-inline") {
 		t.Errorf("policy %q", policy)
+	}
+}
+
+// What breaks is answered, and the page goes on.
+func TestPageOutlivesAPanic(t *testing.T) {
+	t.Parallel()
+	s := served(t, nil)
+	s.Desk.Run = nil // a call of it panics
+	for _, one := range []struct {
+		path, body string
+		want       int
+	}{{"make", `{"kind":"pdf"}`, 500}, {"ask", `{}`, 200}, {"make", `{"kind":"csv"}`, 500}} {
+		answer, err := http.Post(s.Address()+one.path, "application/json", strings.NewReader(one.body))
+		if err != nil {
+			t.Fatal(err)
+		}
+		answer.Body.Close()
+		if answer.StatusCode != one.want {
+			t.Errorf("%s %s: status %d, want %d", one.path, one.body, answer.StatusCode, one.want)
+		}
+	}
+}
+
+// Ten thousand requests, many at a time, leave the server as it was.
+func TestPageIsAskedMuch(t *testing.T) {
+	t.Parallel()
+	s := served(t, nil)
+	many := 10000
+	if testing.Short() {
+		many = 300
+	}
+	body := fmt.Sprintf(`{"text":%q,"want":["plan"]}`, windowSeat(t))
+	client := &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: 8}}
+	var wait sync.WaitGroup
+	for w := range 8 {
+		wait.Go(func() {
+			for i := w; i < many; i += 8 {
+				path, text := "ask", `{}`
+				if i%100 == 0 {
+					text = body
+				}
+				answer, err := client.Post(s.Address()+path, "application/json", strings.NewReader(text))
+				if err != nil {
+					t.Error(err)
+					return
+				}
+				io.Copy(io.Discard, answer.Body)
+				answer.Body.Close()
+				if answer.StatusCode != 200 {
+					t.Errorf("request %d: %s", i, answer.Status)
+					return
+				}
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// A design with mistakes is shown with them, and its fields can be put right.
+func TestPageOfADesignWithMistakes(t *testing.T) {
+	p := opened(t, strings.Replace(windowSeat(t), "inside = 260", "inside = \"long\"", 1))
+	p.until(`document.getElementById('f-ring-inside').getAttribute('aria-invalid')`, "true")
+	p.fill("f-ring-inside", "260")
+	p.until(fmt.Sprintf(figureOn, "plan", "ring.inside"), "260 mm")
+}
+
+// What cannot be written is said, and nothing is lost.
+func TestPageSaysWhatCannotBeSaved(t *testing.T) {
+	p := opened(t, windowSeat(t))
+	p.fill("f-ring-inside", "270")
+	p.until(`document.getElementById('save').disabled`, "false")
+	if err := os.RemoveAll(filepath.Dir(p.file)); err != nil {
+		t.Fatal(err)
+	}
+	p.click("#save")
+	p.until(`document.getElementById('status').textContent.includes('table.toml')`, "true")
+	if got := p.js(`document.getElementById('f-ring-inside').value`); got != "270" {
+		t.Errorf("the page holds %s", got)
 	}
 }
 
