@@ -102,7 +102,8 @@ func (k *jigSketch) leaningPart(strip shop.Block) {
 	k.named(edge(k.Tall/2).Add(across.Mul(0.5)), tag("part-dashed"))
 }
 
-// lapSled shows the sled from above, the maker below, with a stretcher on it.
+// lapSled shows the sled from above, the maker below, with a stretcher on it, and what
+// fence and blade are set by; the sizes of its parts stand in the cut list.
 func (k *jigSketch) lapSled() {
 	if !k.Right {
 		k.to = geometry.MirrorX()
@@ -130,7 +131,6 @@ func (k *jigSketch) lapSled() {
 	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Wide, 0), geometry.Pt(0, -30))
 	k.mm(geometry.Pt(-k.Beyond, 0), geometry.Pt(0, 0), geometry.Pt(0, -30))
 	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Far), geometry.Pt(30, 0))
-	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(75, 0))
 	k.mm(geometry.Pt(-k.Beyond, 0), at(-k.Beyond, 0), geometry.Pt(-30, 0))
 	k.label(geometry.Pt(-k.Beyond, k.Tall), geometry.Pt(k.Wide, k.Tall), tag("bridge"))
 	k.label(at(-k.Beyond, -sheet), at(k.Wide, -sheet), tag("sled-fence"))
@@ -138,7 +138,8 @@ func (k *jigSketch) lapSled() {
 }
 
 // taperSled shows the sled from above, the foot going first, its widths larger so that
-// the taper is seen.
+// the taper is seen. How large its board is stands in the cut list: here only what the
+// fence is set by, which other figures would crowd.
 func (k *jigSketch) taperSled() {
 	const wider = 3
 	k.to = geometry.Scale(wider, 1)
@@ -162,7 +163,5 @@ func (k *jigSketch) taperSled() {
 	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Near, 0), geometry.Pt(0, -30))
 	k.line(templates.Construction, at(start, 0), geometry.Pt(k.Near, 0))
 	k.mm(geometry.Pt(0, start), geometry.Pt(0, foot), geometry.Pt(-15, 0))
-	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Wide, 0), geometry.Pt(0, -75))
-	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(15, 0))
 	k.label(geometry.Pt(k.Wide, start), geometry.Pt(k.Wide, k.Tall), tag("rip-fence"))
 }
