@@ -1,7 +1,5 @@
 package geometry
 
-import "math"
-
 // ClipHalfPlane appends to out the part of a convex polygon where n·q ≤ limit,
 // its corners in the same order.
 func ClipHalfPlane(out, convex []Point, n Point, limit float64) []Point {
@@ -56,9 +54,9 @@ type stretch struct{ lo, hi float64 }
 func (w *stretch) clip(height, slope float64) {
 	switch {
 	case slope > 0:
-		w.lo = math.Max(w.lo, -height/slope)
+		w.lo = max(w.lo, -height/slope)
 	case slope < 0:
-		w.hi = math.Min(w.hi, -height/slope)
+		w.hi = min(w.hi, -height/slope)
 	case height < 0:
 		*w = stretch{1, 0}
 	}

@@ -72,10 +72,11 @@ func (p Part) Centroid() Vec {
 func (p Part) Bounds() Extent {
 	var all Extent
 	for i, s := range p.Pieces {
-		if i == 0 {
-			all = s.Bounds()
+		if e := s.Bounds(); i == 0 {
+			all = e
+		} else {
+			all = all.Union(e)
 		}
-		all = all.Union(s.Bounds())
 	}
 	return all
 }

@@ -19,6 +19,7 @@ type Placer struct {
 	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
 	Struck  int                // how much of the lettering stands on something
 	lines   []obstacle         // what lettering must not touch
+	bounds  []geometry.Rect    // of the boxes
 	marks   int                // how many of the boxes are marks
 }
 
@@ -55,10 +56,11 @@ func (s spot) led() bool {
 // never dropped.
 func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
+	r := roomOf(size)
 	fewest := math.MaxInt
 	var best spot
 	for s := range spots(on, size) {
-		n := p.touches(s, size, fewest)
+		n := p.touches(s, r, fewest)
 		if n < fewest {
 			fewest, best = n, s
 		}
@@ -72,42 +74,56 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	if fewest >= striking {
 		p.Struck++
 	}
-	p.put(text, height, size, best)
+	start := best.at(-size.X/2, -size.Y/2)
+	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: best.angle, String: text})
+	box := best.box(r.box)
+	p.keep(box[:])
+	if best.led() {
+		p.Leaders = append(p.Leaders, best.link)
+		p.Bar(best.link)
+	}
 }
 
 // Avoid keeps lettering out of the box round a mark of a seam. All of them come
 // before any lettering.
 func (p *Placer) Avoid(r geometry.Rect) {
-	p.Boxes = append(p.Boxes, r.Corners())
+	p.keep(r.Corners())
 	p.marks++
 }
 
-func (p *Placer) put(text string, height float64, size geometry.Point, s spot) {
-	start := s.centre.Sub(s.along.Mul(size.X / 2)).Sub(s.along.Perp().Mul(size.Y / 2))
-	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: s.angle, String: text})
-	box := s.box(size)
-	p.Boxes = append(p.Boxes, box[:])
-	if s.led() {
-		p.Leaders = append(p.Leaders, s.link)
-		p.Bar(s.link)
-	}
+func (p *Placer) keep(box []geometry.Point) {
+	p.Boxes = append(p.Boxes, box)
+	p.bounds = append(p.bounds, geometry.Bounds(box...))
 }
 
-// box returns the corners of what the label covers: its letters, what hangs
-// below the base line, and a little air.
-func (s spot) box(size geometry.Point) [4]geometry.Point {
-	const air = 0.7
-	u, v := s.along, s.along.Perp()
-	down := lettering.Descent(size.Y)
-	left, right := -size.X/2-air, size.X/2+air
-	low, high := -size.Y/2-down-air/2, size.Y/2+air
-	corner := func(x, y float64) geometry.Point { return s.centre.Add(u.Mul(x)).Add(v.Mul(y)) }
-	return [4]geometry.Point{corner(left, low), corner(right, low), corner(right, high), corner(left, high)}
-}
+// A room is what lettering covers about the middle of its capitals, with a little
+// air, as it is read: all of it, and what other lettering keeps clear of.
+type room struct{ box, wider geometry.Rect }
 
 // apart is what is left free beside lettering, in mm, more than a line needs: two
 // names at a space's width are read as one.
 const apart = 1.2
+
+func roomOf(size geometry.Point) room {
+	const air = 0.7
+	across := func(half float64) geometry.Rect {
+		return geometry.Rect{
+			Min: geometry.Pt(-half-air, -size.Y/2-lettering.Descent(size.Y)-air/2),
+			Max: geometry.Pt(half+air, size.Y/2+air),
+		}
+	}
+	return room{across(size.X / 2), across((size.X + 2*apart) / 2)}
+}
+
+// at returns the place x along the lettering and y up it from its middle.
+func (s spot) at(x, y float64) geometry.Point {
+	return s.centre.Add(s.along.Mul(x)).Add(s.along.Perp().Mul(y))
+}
+
+// box returns the corners of r at the spot.
+func (s spot) box(r geometry.Rect) [4]geometry.Point {
+	return [4]geometry.Point{s.at(r.Min.X, r.Min.Y), s.at(r.Max.X, r.Min.Y), s.at(r.Max.X, r.Max.Y), s.at(r.Min.X, r.Max.Y)}
+}
 
 // What is wrong with a spot, counted in lines between a label and what it
 // names.
@@ -118,33 +134,38 @@ const (
 
 // touches counts what is wrong with a spot: lines under it, lettering under
 // it or under its leader, lines on the way to what it names. A spot off the
-// window counts as impossible. It stops counting lines at enough.
-func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
+// window counts as impossible. It stops counting at enough.
+func (p *Placer) touches(s spot, r room, enough int) int {
 	if !p.Window.Contains(s.centre) {
 		return math.MaxInt
 	}
-	corners, wider := s.box(size), s.box(geometry.Pt(size.X+2*apart, size.Y))
+	corners := s.box(r.box)
 	box := corners[:]
 	bounds := geometry.Bounds(box...)
 	if !p.Window.Holds(bounds) {
 		return math.MaxInt
 	}
 	n := 0
-	for _, l := range p.lines {
+	for i := range p.lines {
+		l := &p.lines[i] // most lie elsewhere: they are not copied
 		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
 			if n += striking; n >= enough {
 				return n
 			}
 		}
 	}
-	around := geometry.Bounds(wider[:]...)
-	for i, b := range p.Boxes {
-		if around.Overlaps(geometry.Bounds(b...)) && Overlap(wider[:], b) {
+	wider := s.box(r.wider)
+	around, way := geometry.Bounds(wider[:]...), geometry.Bounds(s.link.A, s.link.B)
+	for i, b := range p.bounds {
+		if around.Overlaps(b) && Overlap(wider[:], p.Boxes[i]) {
 			n += hiding
 		}
 		// A leader has to reach what lies among the marks of a seam.
-		if s.led() && geometry.Meets(s.link, b) && !(i < p.marks && geometry.Bounds(b...).Contains(s.link.B)) {
+		if s.led() && way.Overlaps(b) && geometry.Meets(s.link, p.Boxes[i]) && !(i < p.marks && b.Contains(s.link.B)) {
 			n += hiding
+		}
+		if n >= enough {
+			return n
 		}
 	}
 	if n < enough && s.link.A != s.link.B {
@@ -158,7 +179,8 @@ func (p *Placer) touches(s spot, size geometry.Point, enough int) int {
 func (p *Placer) crosses(link geometry.Segment) int {
 	n := 0
 	bounds := geometry.Bounds(link.A, link.B)
-	for _, l := range p.lines {
+	for i := range p.lines {
+		l := &p.lines[i] // most lie elsewhere: they are not copied
 		if bounds.Overlaps(l.bounds) && (across(link, l.Segment) || along(link, l.Segment)) {
 			n++
 		}

@@ -27,7 +27,7 @@ func TestNothingBetweenLabelAndLine(t *testing.T) {
 		{"a leader on a line", geometry.Segment{A: geometry.Pt(150, 75), B: geometry.Pt(150, 50)}, 1},
 	} {
 		s := spot{centre: geometry.Pt(100, 80), link: c.link}
-		if got := p.touches(s, size, math.MaxInt); got != c.want {
+		if got := p.touches(s, roomOf(size), math.MaxInt); got != c.want {
 			t.Errorf("%s touches %d lines, want %d", c.name, got, c.want)
 		}
 	}
