@@ -137,32 +137,36 @@ func gradesOf(checks []Check) map[measure.ID]Grade {
 
 // A parameter is one decision that a fix may turn.
 type parameter struct {
+	at   func(*design.Design) *float64     // where the design has it, mm or rad
+	now  func(piece.Piece) float64         // as worked out; nil: as the design has it
+	also func(piece.Piece, *design.Design) // what is turned with it; nil: nothing
+	of   func(piece.Piece) float64         // what the turn is a share of; nil: of now
+	step func(measure.Unit) float64        // nil: grid
+	from func(piece.Piece) float64         // the least it can be; nil: 0
 	kind measure.Kind
-	now  func(piece.Piece) float64 // as decided, mm or rad
-	set  func(piece.Piece, *design.Design, float64)
-	of   func(piece.Piece) float64  // what the turn is a share of; nil: of now
-	step func(measure.Unit) float64 // nil: grid
-	from func(piece.Piece) float64  // the least it can be; nil: 0
 }
 
-// length is a length of the design that a fix turns as it is.
-func length(at func(*design.Design) *float64) parameter {
-	return parameter{
-		now: func(p piece.Piece) float64 { return *at(&p.Design) },
-		set: func(_ piece.Piece, d *design.Design, v float64) { *at(d) = v },
+// value is the parameter as decided.
+func (k parameter) value(p piece.Piece) float64 {
+	if k.now != nil {
+		return k.now(p)
+	}
+	return *k.at(&p.Design)
+}
+
+// set turns the parameter in a design d of piece p.
+func (k parameter) set(p piece.Piece, d *design.Design, v float64) {
+	*k.at(d) = v
+	if k.also != nil {
+		k.also(p, d)
 	}
 }
 
-// tapered is a length of the taper, which designs share.
-func tapered(at func(*design.Taper) *float64) parameter {
-	return parameter{
-		now: func(p piece.Piece) float64 { return *at(p.Design.Legs.Taper) },
-		set: func(_ piece.Piece, d *design.Design, v float64) {
-			t := *d.Legs.Taper
-			*at(&t) = v
-			d.Legs.Taper = &t
-		},
-	}
+// tapered is the taper of a design, which others share, as a copy to be changed.
+func tapered(d *design.Design) *design.Taper {
+	t := *d.Legs.Taper
+	d.Legs.Taper = &t
+	return &t
 }
 
 // Ways to turn a parameter.
@@ -173,87 +177,77 @@ const (
 
 // parameters returns what a fix may turn, by its key in the design file.
 func parameters() map[design.Key]parameter {
-	given := func(kind measure.Kind, step func(measure.Unit) float64) parameter {
-		k := length(func(d *design.Design) *float64 { return &d.Legs.Given })
-		k.kind, k.step = kind, step
-		return k
-	}
-	width := func(p piece.Piece) float64 { return p.Frame.Ring.Width }
+	given := func(d *design.Design) *float64 { return &d.Legs.Given }
+	apothem := func(p piece.Piece) float64 { return p.RegularTop().Apothem }
 	return map[design.Key]parameter{
-		"ring.inside": {
-			now: func(p piece.Piece) float64 { return p.Design.Ring.Inside },
-			set: func(p piece.Piece, d *design.Design, v float64) {
-				d.Ring.Inside = v
-				carryLegs(p, d)
-			},
-		},
+		"ring.inside": {at: func(d *design.Design) *float64 { return &d.Ring.Inside }, also: carryLegs},
 		"ring.width": {
-			now: width,
-			set: func(p piece.Piece, d *design.Design, v float64) {
-				d.Ring.Width, d.Milled.Width = v, 0
+			at:  func(d *design.Design) *float64 { return &d.Ring.Width },
+			now: func(p piece.Piece) float64 { return p.Frame.Ring.Width },
+			also: func(p piece.Piece, d *design.Design) {
+				d.Milled.Width = 0
 				carryLegs(p, d)
 			},
 		},
 		"ring.depth": {
-			now: func(p piece.Piece) float64 { return p.Frame.Ring.Depth },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Ring.Depth, d.Milled.Depth = v, 0 },
+			at:   func(d *design.Design) *float64 { return &d.Ring.Depth },
+			now:  func(p piece.Piece) float64 { return p.Frame.Ring.Depth },
+			also: func(_ piece.Piece, d *design.Design) { d.Milled.Depth = 0 },
 		},
-		"ring.horn": length(func(d *design.Design) *float64 { return &d.Ring.Horn }),
+		"ring.horn": {at: func(d *design.Design) *float64 { return &d.Ring.Horn }},
 		"legs.breadth": {
+			at:  func(d *design.Design) *float64 { return &d.Legs.Breadth },
 			now: func(p piece.Piece) float64 { return p.Frame.Leg.Breadth },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Breadth = v },
 		},
-		"milled.breadth": length(func(d *design.Design) *float64 { return &d.Milled.Breadth }),
+		"milled.breadth": {at: func(d *design.Design) *float64 { return &d.Milled.Breadth }},
 		// The place is turned and not the step: it is what the design gives.
 		"legs.mid-to-leg": {
+			at:  func(d *design.Design) *float64 { return &d.Legs.At },
 			now: func(p piece.Piece) float64 { return p.Frame.Leg.At },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.At = v },
 		},
 		"legs.clear": {
-			now: func(p piece.Piece) float64 { return p.Design.Legs.Clear },
-			of:  func(p piece.Piece) float64 { return p.Frame.Leg.At },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Clear = v },
+			at: func(d *design.Design) *float64 { return &d.Legs.Clear },
+			of: func(p piece.Piece) float64 { return p.Frame.Leg.At },
 		},
 		"legs.tenon": {
+			at:  func(d *design.Design) *float64 { return &d.Legs.Tenon },
 			now: func(p piece.Piece) float64 { return p.Bridle.Tenon },
-			set: func(_ piece.Piece, d *design.Design, v float64) { d.Legs.Tenon = v },
 		},
-		"legs.proud":       length(func(d *design.Design) *float64 { return &d.Legs.Proud }),
-		"legs.splay":       given(measure.KindAngle, func(measure.Unit) float64 { return fineAngle }),
-		"legs.foot-circle": given(measure.KindLength, coarseGrid),
-		"legs.foot-spread": given(measure.KindLength, coarseGrid),
-		"legs.taper.start": tapered(func(t *design.Taper) *float64 { return &t.Start }),
-		"legs.taper.foot":  tapered(func(t *design.Taper) *float64 { return &t.Foot }),
+		"legs.proud":       {at: func(d *design.Design) *float64 { return &d.Legs.Proud }},
+		"legs.splay":       {at: given, kind: measure.KindAngle, step: func(measure.Unit) float64 { return fineAngle }},
+		"legs.foot-circle": {at: given, step: coarseGrid},
+		"legs.foot-spread": {at: given, step: coarseGrid},
+		"legs.taper.start": {at: func(d *design.Design) *float64 { return &tapered(d).Start }},
+		"legs.taper.foot":  {at: func(d *design.Design) *float64 { return &tapered(d).Foot }},
 		"top.diameter": {
+			at:   func(d *design.Design) *float64 { return &d.Top.Diameter },
 			now:  func(p piece.Piece) float64 { return 2 * p.TopRadius() },
-			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Diameter = v },
 			step: coarseGrid,
 		},
 		"top.overhang": {
-			now:  func(p piece.Piece) float64 { return p.Design.Top.Overhang },
-			of:   func(p piece.Piece) float64 { return p.RegularTop().Apothem },
-			from: func(p piece.Piece) float64 { return -p.RegularTop().Apothem },
-			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Overhang = v },
+			at:   func(d *design.Design) *float64 { return &d.Top.Overhang },
+			of:   apothem,
+			from: func(p piece.Piece) float64 { return -apothem(p) },
 			step: coarseGrid,
 		},
 		"top.corner-size": {
-			now: roundedCorner,
-			of:  func(p piece.Piece) float64 { return p.Design.Top.Thickness },
-			set: func(_ piece.Piece, d *design.Design, v float64) {
-				d.Top.Corner, d.Top.CornerSize = design.RoundedCorner, v
-			},
+			at:   func(d *design.Design) *float64 { return &d.Top.CornerSize },
+			now:  roundedCorner,
+			of:   func(p piece.Piece) float64 { return p.Design.Top.Thickness },
+			also: func(_ piece.Piece, d *design.Design) { d.Top.Corner = design.RoundedCorner },
 		},
 		"top.fixing.screw": {
+			at:   func(d *design.Design) *float64 { return &d.Top.Fixing.Screw },
 			now:  func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw },
-			set:  func(_ piece.Piece, d *design.Design, v float64) { d.Top.Fixing.Screw = v },
 			step: coarseGrid,
 		},
-		"top.pads.diameter": length(func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }),
-		"top.pads.height":   length(func(d *design.Design) *float64 { return &d.Top.Pads.Height }),
+		"top.pads.diameter": {at: func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }},
+		"top.pads.height":   {at: func(d *design.Design) *float64 { return &d.Top.Pads.Height }},
 		"top.pads.mid-to-pad": {
+			at:  func(d *design.Design) *float64 { return &d.Top.Pads.At },
 			now: func(p piece.Piece) float64 { return math.Abs(p.PadAt()) },
-			set: func(p piece.Piece, d *design.Design, v float64) {
-				d.Top.Pads.At, d.Top.Pads.Outermost = math.Copysign(v, p.PadAt()), false
+			also: func(p piece.Piece, d *design.Design) {
+				d.Top.Pads.At, d.Top.Pads.Outermost = math.Copysign(d.Top.Pads.At, p.PadAt()), false
 			},
 		},
 	}
@@ -287,7 +281,7 @@ const mostSteps = 4000
 // taken to help at all the steps beyond, until there is no such piece.
 func search(p piece.Piece, key design.Key, down bool, holds func(piece.Piece) bool) []change {
 	k := parameters()[key]
-	step, now, least := grid(p.Design.Unit), k.now(p), 0.0
+	step, now, least := grid(p.Design.Unit), k.value(p), 0.0
 	if k.step != nil {
 		step = k.step(p.Design.Unit)
 	}
