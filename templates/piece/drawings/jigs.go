@@ -59,19 +59,23 @@ func (k *jigSketch) box(t templates.Tone, x0, y0, x1, y1 float64) {
 // tenoningJig shows the face, a part leaning on the filler strip at the cleat, and beside
 // it the jig from its end.
 func (k *jigSketch) tenoningJig() {
-	cleat, sheet, half := k.Cleat/2, k.Sheet, k.Wide/2
-	k.box(templates.Light, -half, 0, half, k.Tall)
-	k.box(templates.Middle, -cleat, 0, cleat, k.Tall)
-	k.mm(geometry.Pt(-half, 0), geometry.Pt(half, 0), geometry.Pt(0, -40))
-	k.mm(geometry.Pt(-half, 0), geometry.Pt(-half, k.Tall), geometry.Pt(-40, 0))
-	k.mm(geometry.Pt(-cleat, k.Tall), geometry.Pt(cleat, k.Tall), geometry.Pt(0, 30))
+	k.to = geometry.MirrorX() // seen from the left of the saw, the maker on the right
+	cleat, sheet := k.Cleat, k.Sheet
+	k.box(templates.Light, 0, 0, k.Wide, k.Tall)
+	k.box(templates.Middle, 0, 0, cleat, k.High)
+	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Wide, 0), geometry.Pt(0, -40))
+	k.mm(geometry.Pt(k.Wide, 0), geometry.Pt(k.Wide, k.Tall), geometry.Pt(40, 0))
+	k.mm(geometry.Pt(0, 0), geometry.Pt(0, k.High), geometry.Pt(-40, 0))
+	k.mm(geometry.Pt(0, k.High), geometry.Pt(cleat, k.High), geometry.Pt(0, 30))
 	for _, b := range shop.Blocks(k.p) {
 		if b.Part == shop.FillerStrip {
 			k.leaningPart(b)
 		}
 	}
-	k.label(geometry.Pt(-cleat, k.Tall*0.2), geometry.Pt(-cleat, k.Tall*0.9), tag("cleat"))
-	from := half + 100
+	k.named(geometry.Pt(cleat/2, k.High/2), tag("cleat"))
+	k.Heading += say(andFromPlace)
+	k.to = geometry.Identity() // from the maker's place
+	const from = 140
 	to := from + k.Base
 	k.box(templates.Light, from, 0, from+sheet, k.Tall)
 	k.box(templates.Light, from+sheet, 0, to, sheet)
@@ -86,7 +90,7 @@ func (k *jigSketch) tenoningJig() {
 // leaningPart shows a part that stands on the whole of its sawn end, its edge along the
 // filler strip of its splay.
 func (k *jigSketch) leaningPart(strip shop.Block) {
-	cleat, tan := k.Cleat/2, math.Tan(strip.Angle)
+	cleat, tan := k.Cleat, math.Tan(strip.Angle)
 	low := math.Min(12, strip.Thin/tan)
 	high := math.Min(low+strip.Across, k.Tall)
 	edge := func(y float64) geometry.Point { return geometry.Pt(cleat+strip.Thin+(y-low)*tan, y) }

@@ -229,7 +229,8 @@ const (
 )
 
 // Frame in the tenoning jig: y from the face of the jig, along the fence x, z up
-// from the table. The part leans in x.
+// from the table. The part leans in x. The rip fence stands on the right of the blade,
+// as for tapers: y looks to the left there, and x = y × z away from the maker.
 
 // onEnd draws the tenoning jig twice: as the blade comes to it, and square to its
 // face, where the part leans.
@@ -239,48 +240,55 @@ func (s setUp) onEnd() []templates.Picture {
 	return []templates.Picture{s.jigAlong(before, after, tall.D), s.jigFace(before, after, tall.D)}
 }
 
-// jigAlong looks along the fence: y to the right, z up.
+// jigAlong looks along the fence from where the maker stands: y to the left, z up.
 func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Picture {
 	k := sketcher{to: geometry.Identity()}
+	k.wood(before, after, solid.Look(solid.V(-1, 0, 0), solid.V(0, 0, 1)))
+	k.to = geometry.MirrorX()
 	room := before.Bounds()
 	right := math.Max(room.Max.Y, s.blade+s.Piece.Kerf) + tableOut
 	k.block(templates.Middle, geometry.Pt(-jigThick, 0), geometry.Pt(0, 0), geometry.Pt(0, tall*0.9), geometry.Pt(-jigThick, tall*0.9))
 	k.label(geometry.Pt(-jigThick, tall*0.9), geometry.Pt(0, tall*0.9), tag("jig"))
-	k.wood(before, after, solid.Side())
 	k.block(templates.Dark, geometry.Pt(s.blade, -25), geometry.Pt(s.blade+s.Piece.Kerf, -25), geometry.Pt(s.blade+s.Piece.Kerf, s.cut().Height), geometry.Pt(s.blade, s.cut().Height))
 	k.line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
 	k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("from-jig", s.MM(s.blade)))
 	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("blade-high", s.MM(s.cut().Height)))
-	k.Heading = wording.Lying(s.lie(), s.cut())
+	k.label(geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(-jigThick, 0), tag("fence-beyond"))
+	k.Heading = say(fromYourPlace, wording.Lying(s.lie(), s.cut()))
 	return k.Picture
 }
 
-// jigFace looks square to the face of the jig: the part leans there, held by the
-// filler strip against an upright cleat.
+// jigFace looks square to the face of the jig, from the left of the saw: the part leans
+// there, held by the filler strip against an upright cleat. The cleat stands on the
+// maker's side of the part, which is the right of the picture, whichever way it leans:
+// the teeth at the front of the blade push the part down and towards the maker.
 func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture {
 	k := sketcher{to: geometry.Identity()}
 	v := solid.Look(solid.V(0, 1, 0), solid.V(0, 0, 1))
-	edge := leaningEdge(before, v, math.Abs(s.swing))
+	edge := makersEdge(before, v, math.Abs(s.swing))
 	room := geometry.Bounds(k.cornersOf(before, v)...)
-	const thin, from, cleat = 6.0, 12.0, 18.0
-	to := tall * 0.8
-	upright := math.Min(edge(from), edge(to)) - thin
-	k.block(templates.Middle, geometry.Pt(upright-cleat, 4), geometry.Pt(upright, 4), geometry.Pt(upright, tall*0.95), geometry.Pt(upright-cleat, tall*0.95))
+	const thin, cleat = 6.0, 18.0
+	from, to := math.Min(12, thin/math.Tan(math.Abs(s.swing))), tall*0.8
+	upright := math.Max(edge(from), edge(to)) + thin
+	k.block(templates.Middle, geometry.Pt(upright, 4), geometry.Pt(upright+cleat, 4), geometry.Pt(upright+cleat, to), geometry.Pt(upright, to))
+	k.label(geometry.Pt(upright, to), geometry.Pt(upright+cleat, to), tag("cleat"))
 	if s.swing != 0 {
 		k.block(templates.White, geometry.Pt(upright, from), geometry.Pt(edge(from), from), geometry.Pt(edge(to), to), geometry.Pt(upright, to))
 		k.label(geometry.Pt(upright, to), geometry.Pt(edge(to), to), tag("strip", s.Say(measure.Angle(math.Abs(s.swing)))))
 	}
 	k.wood(before, after, v)
-	k.line(templates.Outline, geometry.Pt(upright-cleat-tableOut, 0), geometry.Pt(room.Max.X+tableOut, 0))
-	k.line(templates.Centre, geometry.Pt(upright-cleat-tableOut/2, s.cut().Height), geometry.Pt(room.Max.X+tableOut/2, s.cut().Height))
-	k.label(geometry.Pt(room.Max.X, s.cut().Height), geometry.Pt(room.Max.X+tableOut/2, s.cut().Height), tag("blade"))
+	left, right := room.Min.X-tableOut, upright+cleat+tableOut
+	k.line(templates.Outline, geometry.Pt(left, 0), geometry.Pt(right, 0))
+	k.line(templates.Centre, geometry.Pt(left+tableOut/2, s.cut().Height), geometry.Pt(right-tableOut/2, s.cut().Height))
+	k.label(geometry.Pt(left+tableOut/2, s.cut().Height), geometry.Pt(room.Min.X, s.cut().Height), tag("blade"))
+	k.Heading = say(fromTheLeft)
 	return k.Picture
 }
 
-// leaningEdge returns the left edge of a part that stands leaning so far from upright:
+// makersEdge returns the right edge of a part that stands leaning so far from upright:
 // where it is at a height. Which way it leans its longest edge along shows; a part that
 // is deeper than long has longer ones across.
-func leaningEdge(p solid.Part, v solid.View, lean float64) func(z float64) float64 {
+func makersEdge(p solid.Part, v solid.View, lean float64) func(z float64) float64 {
 	const rounding = 1e-6 // rad
 	var along geometry.Point
 	for _, e := range p.Edges() {
@@ -292,7 +300,7 @@ func leaningEdge(p solid.Part, v solid.View, lean float64) func(z float64) float
 			along = d
 		}
 	}
-	n := along.Unit().Perp() // to the left of the way up
+	n := along.Unit().Perp().Mul(-1) // to the right of the way up
 	most := math.Inf(-1)
 	for _, s := range p.Pieces {
 		for _, c := range v.Silhouette(s) {

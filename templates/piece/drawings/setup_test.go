@@ -116,21 +116,37 @@ func checkJig(t *rapid.T, s setUp, pic templates.Picture) {
 	const hair = 1e-6
 	c := s.cut()
 	jig, blade := geometry.Bounds(areasOf(pic, templates.Middle)[0]...), geometry.Bounds(areasOf(pic, templates.Dark)[0]...)
-	if got := blade.Min.X - jig.Max.X; math.Abs(got-c.Stop) > hair {
+	if got := jig.Min.X - blade.Max.X; math.Abs(got-c.Stop) > hair {
 		t.Errorf("%v: the blade stands %v from the jig, want %v", s.What, got, c.Stop)
 	}
 	if math.Abs(blade.Max.Y-c.Height) > hair || math.Abs(blade.Width()-s.Piece.Kerf) > hair {
 		t.Errorf("%v: the blade is %v wide and %v high, want %v and %v", s.What, blade.Width(), blade.Max.Y, s.Piece.Kerf, c.Height)
 	}
-	waste := geometry.Bounds(corners(without(s.before, s.after), solid.Side())...)
-	if math.Abs(waste.Min.X-blade.Min.X) > hair {
-		t.Errorf("%v: wood goes from %v on, the blade begins at %v", s.What, waste.Min.X, blade.Min.X)
+	waste := geometry.Bounds(corners(without(s.before, s.after), solid.Look(solid.V(-1, 0, 0), solid.V(0, 0, 1)))...)
+	if math.Abs(waste.Max.X-blade.Max.X) > hair {
+		t.Errorf("%v: wood goes up to %v, the blade to %v", s.What, waste.Max.X, blade.Max.X)
 	}
 }
 
-// checkStrip wants the strip to lean as the part does.
+// checkStrip wants the strip to lean as the part does, between it and a cleat on the
+// maker's side, the right of the picture: the teeth at the front of a blade push what
+// they saw down and towards the maker (from memory). For the first face that end of the
+// strip is down which the card says.
 func checkStrip(t interface{ Errorf(string, ...any) }, s setUp, pic templates.Picture) {
+	cleat := geometry.Bounds(areasOf(pic, templates.Middle)[0]...)
 	for _, strip := range areasOf(pic, templates.White) {
+		thin := math.Abs(strip[0].X-strip[1].X) < math.Abs(strip[3].X-strip[2].X)
+		if first := s.Work.Lie == 0; s.swing > 1e-9 && thin != (s.ThinEndDown() == first) {
+			t.Errorf("%v, lie %d: thin end down is %v", s.What, s.Work.Lie, thin)
+		}
+		if strip[0].X != cleat.Min.X || strip[1].X > strip[0].X || strip[2].X > strip[3].X {
+			t.Errorf("%v: the strip %v does not stand on the left of the cleat %v", s.What, strip, cleat)
+		}
+		for _, q := range corners(s.before, solid.Look(solid.V(0, 1, 0), solid.V(0, 0, 1))) {
+			if q.Y < cleat.Max.Y && q.X > cleat.Min.X+1e-6 {
+				t.Errorf("%v: the part reaches %v, into the cleat at %v", s.What, q, cleat)
+			}
+		}
 		leans := math.Abs(math.Remainder(side(strip, 1).Angle()-math.Pi/2, math.Pi))
 		if !(math.Abs(leans-math.Abs(s.swing)) <= 1e-6) { // nor is it NaN
 			t.Errorf("%v: the filler strip leans by %v, want %v", s.What, leans, s.swing)

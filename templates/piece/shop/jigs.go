@@ -12,7 +12,7 @@ import (
 //
 // Frame of a sled, seen from above: x from the near side of the blade towards the stop
 // or the leg, y away from the maker from the near edge of the base. Of the tenoning jig,
-// seen on its face: x from its middle, y up from the table.
+// seen on its face: x from the end nearest to the maker, y up from the table.
 type Jig struct {
 	Kind Part // TenoningJig, LapSled or TaperSled
 	// Wide and Tall are the sizes along x and y of its base, or of the face of the
@@ -27,6 +27,7 @@ type Jig struct {
 	Near, Far, Apart float64
 	Stop             float64 // of a sled for laps: the farthest, along the fence
 	Room             float64 // of a part square to the fence
+	High             float64 // of the cleat of the tenoning jig
 }
 
 // JigSizes are sizes of jigs in mm, round in the unit of the job (common practice, no
@@ -78,8 +79,9 @@ func Jigs(pieces []piece.Piece) []piece.Lot[Jig] {
 }
 
 // tenoningJig returns the one jig that serves all sizes: as high as holds half of the
-// longest part, and so wide that a part leans on its filler strip on either side of the
-// cleat in the middle: when its other face comes to the jig it leans to the other side.
+// longest part, and so wide that a part leans on its filler strip either way from the
+// cleat, which stands at its end nearest to the maker. The cleat is no higher than the
+// shortest filler strip: a part that leans over it would run into a higher one.
 func tenoningJig(pieces []piece.Piece) Jig {
 	s := jigSizes(pieces[0])
 	var longest, side float64
@@ -87,11 +89,15 @@ func tenoningJig(pieces []piece.Piece) Jig {
 		longest = math.Max(longest, math.Max(q.RoughStretcher(), q.SawnLeg().Length))
 	}
 	tall := s.up(math.Min(s.highest, math.Max(s.lowest, longest/2)))
+	cleat := tall
 	for _, q := range pieces {
+		if NeedsStrip(q) {
+			cleat = math.Min(cleat, fillerStrip(q).Across)
+		}
 		splay := q.Frame.Leg.Splay
 		side = math.Max(side, sizesOfBlocks(q.Design.Unit).wedgeThin+tall*math.Tan(splay)+math.Max(q.Frame.Leg.Breadth, q.Frame.Ring.Depth)/math.Cos(splay))
 	}
-	return Jig{Kind: TenoningJig, Wide: s.up(s.Cleat + 2*side + s.room), Tall: tall}
+	return Jig{Kind: TenoningJig, Wide: s.up(s.Cleat + side + s.room), Tall: tall, High: cleat}
 }
 
 // lapSled returns the sled for the laps of p, large enough for all sizes that have the
@@ -146,7 +152,7 @@ func (j Jig) parts(p piece.Piece) []CutRow {
 	case TenoningJig:
 		return []CutRow{
 			sheet(TenoningJigFace, 1, j.Wide, j.Tall), sheet(TenoningJigBase, 1, j.Wide, s.Base),
-			sheet(TenoningJigBracket, 2, s.Base, s.Base), sheet(TenoningJigCleat, 1, j.Tall, s.Cleat),
+			sheet(TenoningJigBracket, 2, s.Base, s.Base), sheet(TenoningJigCleat, 1, j.High, s.Cleat),
 		}
 	case TaperSled:
 		return []CutRow{

@@ -34,8 +34,13 @@ func TestJigsHoldTheirParts(t *testing.T) {
 			case TaperSled:
 				checkTaperSled(t, p, j)
 			case TenoningJig:
-				if need := jigSizes(p).Cleat/2 + p.Frame.Leg.Breadth/math.Cos(p.Frame.Leg.Splay) + math.Tan(p.Frame.Leg.Splay)*j.Tall; j.Wide/2 < need {
-					t.Fatalf("%v mm wide, a leg leaning to one side takes %v", j.Wide, need)
+				splay := p.Frame.Leg.Splay
+				if need := jigSizes(p).Cleat + p.Frame.Leg.Breadth/math.Cos(splay) + math.Tan(splay)*j.Tall; j.Wide < need {
+					t.Fatalf("%v mm wide, a leg leaning away from the cleat takes %v", j.Wide, need)
+				}
+				// Leaning over the cleat it meets that where the strip comes to nothing.
+				if s := fillerStrip(p); splay > 0 && j.High > s.Across+s.Thin/math.Tan(splay) {
+					t.Fatalf("a cleat %v high, a leg leaning over it meets it at %v", j.High, s.Across+s.Thin/math.Tan(splay))
 				}
 			}
 		}

@@ -197,6 +197,14 @@ func onEnd(part Part, l Lie, c Cut) stance {
 	return stance{attitude: a, turn: a.Then(solid.RotateY(lean))}
 }
 
+// ThinEndDown reports whether the filler strip of a step on end has its thin end down
+// for the first face. It stands on the maker's side of the part (see drawings), and x
+// is away from the maker: so where the part leans away.
+func (s Step) ThinEndDown() bool {
+	at := onEnd(s.Parts[0].Part, s.Saw.Lies[0], s.Saw.Cut)
+	return at.turn.Apply(lengthwise.Mul(-1)).X > 0
+}
+
 // taperedSides are the faces that a taper takes, in the order in which they are sawn.
 var taperedSides = map[joint.TaperFaces][]Face{
 	joint.OneFace:       {StretcherSide},

@@ -275,7 +275,7 @@ func (w writer) settings(s shop.Step) []setting {
 	case c.How == shop.AwayFromSaw:
 		return nil
 	}
-	out := append(w.tool(c), w.bladeSet(s))
+	out := append(w.tool(s), w.bladeSet(s))
 	put := func(mm float64, of rank, name string) {
 		if mm > 0 {
 			out = append(out, setting{of, name, w.mm(mm), of == ofStop || of == ofSpacer})
@@ -318,7 +318,8 @@ func (w writer) bladeSet(s shop.Step) setting {
 }
 
 // tool are the angles of a cut, that first which the gauge at hand reads.
-func (w writer) tool(c shop.Cut) []setting {
+func (w writer) tool(s shop.Step) []setting {
+	c := s.Cut
 	square, bevel := w.angle(c.OffSquare), w.angle(c.Bevel())
 	gauge := setting{ofGauge, say("gauge"), say("%s off square", square), c.OffSquare > 0}
 	other := setting{ofBevel, say("bevel"), bevel, false}
@@ -331,8 +332,10 @@ func (w writer) tool(c shop.Cut) []setting {
 		return []setting{{ofGauge, say("off square"), square, false}, other}
 	case c.How == shop.OnEnd && c.OffSquare == 0:
 		return nil
+	case c.How == shop.OnEnd && s.ThinEndDown():
+		return []setting{{ofGauge, say("filler strip, first thin end down"), square, false}}
 	case c.How == shop.OnEnd:
-		return []setting{{ofGauge, say("filler strip"), square, false}}
+		return []setting{{ofGauge, say("filler strip, first thick end down"), square, false}}
 	case w.Swing > 0:
 		gauge.name = say("gauge, right end away")
 	case w.Swing < 0:
