@@ -65,6 +65,7 @@ const (
 	cardReadable = 140.0 // longest line of words
 	cardFigures  = 80.0  // widest column of figures: wider, a value stands far from its name
 	afterWide    = 46.0
+	afterLeast   = 8.0  // of one between its labels: they may leave nothing
 	captionWide  = 42.0 // of words below a picture narrower than that
 	underPicture = 1.2  // below the words of a picture, or those that follow would go on from them
 	captionGap   = 5.0  // between pictures: less, and the words below two of them read as one line
@@ -201,7 +202,7 @@ func cardViewIn(p templates.Picture, width, share float64, air geometry.Point) *
 	v.air = air
 	most := geometry.Pt(width-2*air.X, share*setupHigh)
 	if p.NoScale {
-		most = geometry.Pt(math.Min(share*afterWide, width)-2*air.X, share*afterHigh)
+		most = geometry.Pt(math.Max(math.Min(share*afterWide, width)-2*air.X, afterLeast), share*afterHigh)
 	}
 	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
 	if v.factor = fit; p.NoScale {

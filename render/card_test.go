@@ -408,3 +408,13 @@ func TestArrowHeads(t *testing.T) {
 		}
 	}
 }
+
+// A picture without scale keeps a size however much its labels take beside it.
+func TestASmallPictureBetweenItsLabels(t *testing.T) {
+	p := templates.Picture{NoScale: true, Strokes: []templates.Stroke{{Points: geometry.Closed(geometry.Box(0, 0, 30, 60).Corners())}}}
+	for _, share := range cardShares {
+		if v := cardViewIn(p, afterWide, share, geometry.Pt(20, 3)); v.factor <= 0 {
+			t.Errorf("at %v of its size it is drawn at %v", share, v.factor)
+		}
+	}
+}

@@ -55,7 +55,7 @@ func galleries(plan shop.Plan) []gallery {
 	for i, c := range plan.Cards {
 		for _, s := range c.Steps {
 			if s.Do == shop.SawBlocks {
-				out[i].setup = append(out[i].setup, blockPictures(plan, s.Parts)...)
+				out[i].after = append(out[i].after, blockPictures(plan, s.Parts)...)
 			}
 		}
 		if bench, ok := benchPictures[c.Steps[0].Do]; ok {

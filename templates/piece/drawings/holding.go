@@ -63,6 +63,7 @@ func blockPictures(plan shop.Plan, parts []shop.Batch) []templates.Picture {
 			continue
 		}
 		k := sketcher{to: geometry.Identity()}
+		k.NoScale = true // small: the figures say it
 		c := blockCorners(b)
 		off := math.Max(b.Across, b.Thick) / 8
 		k.block(templates.Light, c...)

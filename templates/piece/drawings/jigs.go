@@ -73,7 +73,6 @@ func (k *jigSketch) tenoningJig() {
 		}
 	}
 	k.named(geometry.Pt(cleat/2, k.High/2), tag("cleat"))
-	k.Heading += say(andFromPlace)
 	k.to = geometry.Identity() // from the maker's place
 	const from = 140
 	to := from + k.Base

@@ -253,8 +253,7 @@ func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Pictur
 	k.line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
 	k.span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("from-jig", s.MM(s.blade)))
 	k.span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("blade-high", s.MM(s.cut().Height)))
-	k.label(geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(-jigThick, 0), tag("fence-beyond"))
-	k.Heading = say(fromYourPlace, wording.Lying(s.lie(), s.cut()))
+	k.Heading = wording.Lying(s.lie(), s.cut())
 	return k.Picture
 }
 
@@ -274,7 +273,8 @@ func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture
 	k.label(geometry.Pt(upright, to), geometry.Pt(upright+cleat, to), tag("cleat"))
 	if s.swing != 0 {
 		k.block(templates.White, geometry.Pt(upright, from), geometry.Pt(edge(from), from), geometry.Pt(edge(to), to), geometry.Pt(upright, to))
-		k.label(geometry.Pt(upright, to), geometry.Pt(edge(to), to), tag("strip", s.Say(measure.Angle(math.Abs(s.swing)))))
+		mid := geometry.Pt((upright+edge(to/2))/2, to/2)
+		k.label(mid, mid, tag("strip-beside"))
 	}
 	k.wood(before, after, v)
 	left, right := room.Min.X-tableOut, upright+cleat+tableOut

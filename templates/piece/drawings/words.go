@@ -79,9 +79,7 @@ const (
 	roundOfSize      wording.Text = "%s: diameter %s, %s"
 	boardHeading     wording.Text = "Board %d: %s × %s × %s"
 	fenceAt          wording.Text = ", fence %s off square"
-	fromYourPlace    wording.Text = "%s; seen from your place"
-	fromTheLeft      wording.Text = "seen from the left of the saw: you stand on the right"
-	andFromPlace     wording.Text = ": its face from the left of the saw, your place on the right; and from your place"
+	fromTheLeft      wording.Text = "from the left of the saw"
 	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
 	cornerHeading    wording.Text = "From above, at a corner"
@@ -121,8 +119,8 @@ var labels = map[measure.ID]wording.Text{
 	"face-down":            "%s down",
 	"off-square":           "%s off square",
 	"jig":                  "jig",
-	"fence-beyond":         "rip fence",
 	"strip":                "filler strip, %s",
+	"strip-beside":         "strip",
 	"end-for-end":          "turned end for end, the same face down",
 	"tumbled":              "tumbled end over end, the same edge on the fence",
 	"rolled-half":          "rolled half a turn",

@@ -99,14 +99,16 @@ func splayOps() []op {
 		func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == OuterSide) },
 		func(p sized) (row, bool) { return p.sawEnd(p.stretcherEnd()) },
 		func(p sized) (row, bool) { return p.sawEnd(p.legHead()) },
-		sawCauls,
 		sawFoot,
 	}
 }
 
-// onEndOps is what the parts get standing on the sawn ends, and what that needs. The
-// waste of the cheeks falls off there, for the shoulders are sawn.
-func onEndOps() []op { return []op{sawStrips, cutSlot, cutCheeks} }
+// blockOps makes what holds the parts on end and in the clamps, once the bevel is set.
+func blockOps() []op { return []op{sawStrips, sawCauls, sawEndCauls} }
+
+// onEndOps is what the parts get standing on the sawn ends. The waste of the cheeks
+// falls off there, for the shoulders are sawn.
+func onEndOps() []op { return []op{cutSlot, cutCheeks} }
 
 // fitOps tries the joint while its parts are square and easily pared.
 func fitOps() []op { return []op{fitBridle} }
@@ -160,23 +162,18 @@ func sawStrips(p sized) (row, bool) {
 	b, ok := p.block(FillerStrip)
 	return plain(Operation{
 		Do: SawBlocks, What: note("step.strip"), From: b.From,
-		Cut:  Cut{How: OnTaper, OffSquare: b.Angle, Height: b.Width, Through: true},
 		Then: notes(note("strip-from-stick")),
 		Test: note("stands-on-end"), Caution: "small-parts",
 	}, b.batch), ok
 }
 
-// sawCaul saws cauls from the ends of stretcher offcuts. There is no stop: the
-// caul is what falls off, and it must not be trapped.
+// sawCaul saws cauls from the end of a stick by hand: too short a piece for a saw table,
+// and at either end another angle.
 func sawCaul(p sized, part Part, title NoteID) (row, bool) {
 	b, ok := p.block(part)
 	return plain(Operation{
-		Do: SawBlocks, What: note(title),
-		Cut: Cut{
-			How: OnGauge, OffSquare: b.Angle, Height: b.Width, Through: true,
-			Line: b.Thick, From: Datum{Point: SquareEnd},
-		},
-		Then: notes(note("cauls-from-ends", length(p.SafeLength()))), Caution: "small-parts",
+		Do: SawBlocks, What: note(title), From: b.From,
+		Then: notes(note("cauls-by-hand")),
 	}, b.batch), ok
 }
 

@@ -86,7 +86,7 @@ func (s Step) templates() []Template {
 
 // sharedWork says which kinds of step share a card with another kind, as far as
 // their set-up is one.
-var sharedWork = map[Do]Do{Measure: Mill, SawFoot: SawEnd, SawBlocks: SawEnd, TrimPlainEnd: SawEnd}
+var sharedWork = map[Do]Do{Measure: Mill, SawFoot: SawEnd, TrimPlainEnd: SawEnd}
 
 func (d Do) work() Do {
 	if w, ok := sharedWork[d]; ok {
@@ -132,12 +132,6 @@ func (c *Card) take(s Step) bool {
 		return false
 	}
 	set := s.setup()
-	if s.Lies[0] == (Lie{}) && math.Abs(set.Swing) == math.Abs(c.Swing) {
-		set.Swing = c.Swing // a block may lean either way
-	}
-	if s.Do == SawBlocks && set.How == OnTaper {
-		set.Swing = c.Swing // strips differ in nothing else, and say which is whose
-	}
 	high := math.Max(set.Height, c.Height)
 	switch {
 	case c.Through && set.Through || c.Hand && set.Hand:
@@ -208,7 +202,7 @@ func share(steps []Step) {
 // cardTitles name cards of several kinds of step by the work that they share.
 var cardTitles = map[Do]NoteID{
 	Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends",
-	CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
+	SawBlocks: "card.blocks", CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
 }
 
 // finish settles the figures and the name of the card once all of its steps are known.

@@ -11,8 +11,6 @@ func (c Card) Guard() NoteID {
 		return "guard-on-end"
 	case c.How == OnTaper:
 		return "guard-taper"
-	case c.Steps[0].Do == SawBlocks:
-		return "guard-blocks"
 	case !c.Through:
 		return "guard-not-through"
 	}

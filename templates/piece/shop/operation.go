@@ -136,7 +136,6 @@ const (
 	FootEnd
 	SawnHead
 	HeadCorner // the long one, away from the fence
-	SquareEnd  // of the stock that a caul falls off
 	JigFace    // to the near side of the blade
 	EitherFace
 )

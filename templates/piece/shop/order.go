@@ -34,6 +34,7 @@ func rounds() []round {
 		{stage: LapStage, ops: ringOps(), away: true},
 		{stage: BridleStage, ops: []op{knifeShoulders}, away: true},
 		{stage: BridleStage, ops: splayOps(), by: []func(sized) float64{splay}},
+		{stage: BridleStage, ops: blockOps(), away: true},
 		{stage: BridleStage, ops: onEndOps()},
 		{stage: BridleStage, ops: bladeBackOps(), away: true},
 		{stage: BridleStage, ops: fitOps(), away: true},

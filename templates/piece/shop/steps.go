@@ -184,7 +184,7 @@ func (b Batch) spared() Batch {
 }
 
 // taperOps is what comes after every joint and before the glue.
-func taperOps() []op { return []op{cutTaper, trimPlainEnd, sawEndCauls} }
+func taperOps() []op { return []op{cutTaper, trimPlainEnd} }
 
 // sawFoot saws the foot parallel to the head. The blank with square ends is
 // just so long that both cuts leave it at its long corners, so head and foot

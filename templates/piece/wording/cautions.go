@@ -17,7 +17,6 @@ var guardNotes = []struct {
 	id  shop.NoteID
 }{
 	{"Right through, at the gauge", "guard-stays"},
-	{"Right through, blocks off their stick", "guard-blocks"},
 	{"Tapers, in the jig", "guard-taper"},
 	{"Not through, at the gauge", "guard-not-through"},
 	{"On end, in the jig", "guard-on-end"},

@@ -9,7 +9,7 @@ import (
 // jigTexts say how a jig is made and used.
 var jigTexts = map[shop.Part][]wording.Text{
 	shop.TenoningJig: {
-		"Face and base of flat sheet, such as plywood, screwed square with both brackets behind. The base runs along the rip fence, on the right of the blade; the part stands on the table, clamped twice to the face.",
+		"Pictures, here and on the cards, from the left of the saw, you on the right; and from your place. Face and base of flat sheet, such as plywood, screwed square with both brackets behind. The base runs along the rip fence, on the right of the blade; the part stands on the table, clamped twice to the face.",
 		"The cleat is plumb, screwed on for good at the end of the face nearest to you: the teeth push the part towards you, for either of its faces. The filler strip stands between cleat and part, held by two screws from behind. For the second face of a part it is turned end for end, for the part leans the other way; each splay has its own. Try it with the saw off: no light under the sawn end.",
 		"Caution: both hands on the jig, behind the part. The blade saws into strip and cleat, which keeps the wood from breaking out there: no screw as low as it rises.",
 	},

@@ -25,7 +25,6 @@ var pointNames = [...]wording.Text{
 	shop.FootEnd:      "foot end",
 	shop.SawnHead:     "sawn head",
 	shop.HeadCorner:   "long corner of the head",
-	shop.SquareEnd:    "square end, on the long side",
 	shop.JigFace:      "jig's face to the near side of the blade",
 	shop.EitherFace:   "either face",
 }

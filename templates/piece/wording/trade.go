@@ -64,9 +64,8 @@ var tradeTexts = map[shop.NoteID]wording.Text{
 	"change-blade":        "Unplug the machine first. Only blades and sets that its manual allows, on an arbor long enough for them.",
 	"guard-stays":         "Guard and riving knife stay on; the fence of the gauge reaches past both sides of the blade.",
 	"guard-not-through":   "No through cut: guard off, riving knife below the top of the blade. Gauge fence past both sides of the blade, hands behind it. Guard back on after.",
-	"guard-on-end":        "On end no guard fits: take it off, and take off any riving knife that stands higher than the blade. The jig holds the part, wood on both sides of the blade. Put both back after.",
+	"guard-on-end":        "On end: guard off, and off with any riving knife that stands higher than the blade. The jig holds the part. Both back on after.",
 	"guard-taper":         "Guard and riving knife stay on; the clamps of the jig hold the leg, hands on the jig.",
-	"guard-blocks":        "Guard and riving knife stay on; the stick is held by its far end, a stop on the fence of the gauge keeps it from creeping.",
 	"lies-loose":          "It lies loose: lift it off before the piece is moved.",
 }
 
