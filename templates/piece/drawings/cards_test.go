@@ -139,7 +139,7 @@ func TestBlocksStandOnTheirCards(t *testing.T) {
 			stripCards++
 		}
 		var said []string
-		for _, p := range pictures[i].setup {
+		for _, p := range slices.Concat(pictures[i].setup, pictures[i].after) {
 			for _, l := range p.Labels {
 				said = append(said, l.Text)
 			}
