@@ -30,7 +30,7 @@ type laidSection struct {
 	sheets   []*pack.Sheet
 	surveys  []survey
 	panels   []item                    // of the section
-	figures  map[templates.View][]item // those of its drawings
+	figures  map[templates.View][]item // those of its drawings and pictures
 	deferred []deferredPanel
 }
 
@@ -54,8 +54,9 @@ func (l Layout) laySection(section part) (laidSection, error) {
 	}
 	j.cardWays = j.cards(section.Cards, fullWidth(clear.X, l))
 	for _, p := range section.Panels {
-		of := func(d templates.Drawing) bool { return p.Of != templates.View{} && d.View == p.Of }
-		if slices.ContainsFunc(section.Drawings, of) {
+		drawn := slices.ContainsFunc(section.Drawings, func(d templates.Drawing) bool { return d.View == p.Of })
+		pictured := slices.ContainsFunc(section.Pictures, func(v templates.Picture) bool { return v.View == p.Of })
+		if p.Of != (templates.View{}) && (drawn || pictured) {
 			j.figures[p.Of] = append(j.figures[p.Of], j.set(p, l)...)
 		} else {
 			j.panels = append(j.panels, j.set(p, l)...)
@@ -192,6 +193,7 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 	wide, pictures := wideFirst(pictures)
 	over := geometry.Pt(j.size[0].X, most)
 	front, _ := pictureItems(wide, scaleFor(wide, 1, over), []float64{over.X}, most)
+	front = j.withWords(wide, front)
 	if len(pictures) == 0 {
 		return [][]item{front}
 	}
@@ -215,7 +217,24 @@ func (j laidSection) layPictures(pictures []templates.Picture) [][]item {
 		if len(out) > 0 && !clear {
 			break // smaller, its lettering would be struck
 		}
-		out = append(out, append(slices.Clip(front), items...))
+		out = append(out, slices.Concat(front, j.withWords(pictures, items)))
+	}
+	return out
+}
+
+// withWords returns the items of pictures with those of their figures, in one item where
+// a sheet holds both.
+func (j laidSection) withWords(pictures []templates.Picture, items []item) (out []item) {
+	for i, it := range items {
+		own := []item{it}
+		for _, figures := range j.figures[pictures[i].View] {
+			if both := j.together(own[0], figures); both != nil {
+				own[0] = both
+			} else {
+				own = append(own, figures)
+			}
+		}
+		out = append(out, own...)
 	}
 	return out
 }
@@ -344,7 +363,7 @@ func (j *laidSection) withFigures(drawing ...item) []item {
 
 // together returns two items as one, side by side or one below the other in the
 // shapes that take the least room; nil where no sheet holds both.
-func (j *laidSection) together(a, b item) (out item) {
+func (j laidSection) together(a, b item) (out item) {
 	const most = 6
 	for _, p := range a {
 		clear := j.size[0]

@@ -230,3 +230,31 @@ func TestPicturesAreLaid(t *testing.T) {
 		}
 	})
 }
+
+// Figures of a picture stand beside it or below, and not beside another.
+func TestFiguresStandWithTheirPicture(t *testing.T) {
+	var section templates.Section
+	for _, size := range []string{"low", "tall"} {
+		v := templates.View{Part: "whole-leg", Face: "back", Size: size}
+		p := views(600, 400)[0]
+		p.Heading, p.View, p.NoScale = size, v, true
+		section.Pictures = append(section.Pictures, p)
+		section.Panels = append(section.Panels, templates.Panel{Heading: "figures, " + size, Of: v, Text: []string{"words"}})
+	}
+	slices.Reverse(section.Panels)
+	plan, err := Lay(jobOf(section), DefaultLayout(measure.Millimetre, papers()[3]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range plan.sheets {
+		for i, b := range s.blocks {
+			if b.view == nil {
+				continue
+			}
+			if own := s.blocks[i+1]; own.panel == nil || own.panel.Title != "figures, "+b.view.Heading ||
+				own.at.X != b.at.X+b.size.X+gap && own.at.Y != b.at.Y+b.size.Y+gap {
+				t.Errorf("beside the picture of %s: %q", b.view.Heading, own.title())
+			}
+		}
+	}
+}

@@ -100,7 +100,7 @@ type Panel struct {
 	// of the table and between its columns, the first row being its head: there
 	// is room to write in, and an empty cell asks for it.
 	Ruled bool
-	// Of is the drawing whose figures these are: they stand on its sheet where
+	// Of is the drawing or picture whose figures these are: they stand on its sheet where
 	// that holds both, else on one that follows. Zero: of none.
 	Of View
 	// Under says that a row of one cell below a row of several has the words of

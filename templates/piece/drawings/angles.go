@@ -176,6 +176,7 @@ func taperJob(p piece.Piece) templates.Section {
 		picture.View = templates.View{Part: "whole-leg", Face: l.face}
 		job.Pictures = append(job.Pictures, picture)
 	}
+	job.Panels[0].Of = job.Pictures[0].View
 	return job
 }
 

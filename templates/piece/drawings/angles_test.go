@@ -51,6 +51,11 @@ func TestOnlyAnglesForPaperHaveTriangles(t *testing.T) {
 			t.Errorf("%s: %q is not said", bevel, want)
 		}
 	}
+	for i, p := range tapers.Pictures {
+		if of := tapers.Panels[i].Of; of != p.View || of.Size == "" {
+			t.Errorf("the figures of %v are those of %v", of, p.View)
+		}
+	}
 	if len(tapers.Pictures) != 2 {
 		t.Errorf("%d pictures of tapers, want one for each size", len(tapers.Pictures))
 	}

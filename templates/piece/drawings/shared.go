@@ -93,6 +93,9 @@ func sharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []temp
 	var out []templates.Panel
 	for _, l := range piece.Lots(pieces, of, samePanel) {
 		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
+		if l.What.Of != (templates.View{}) && len(l.Sizes) == 1 && len(pieces) > 1 {
+			l.What.Of.Size = l.Sizes[0]
+		}
 		out = append(out, l.What)
 	}
 	return out
