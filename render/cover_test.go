@@ -69,7 +69,7 @@ func cover(t *testing.T, pieces []piece.Piece, l Layout) {
 			t.Errorf("sheet %d does not say whose it is", i+1)
 		}
 	}
-	for _, want := range []string{"maker", "for private use", "sheets", "Main sizes", "How to print", "Cautions"} {
+	for _, want := range []string{"maker", "for private use", "Sheets", "Main sizes", "How to print", "Cautions"} {
 		if !textOn(pages[0], want) {
 			t.Errorf("no %q on the cover", want)
 		}

@@ -167,7 +167,7 @@ func TestListOfSheets(t *testing.T) {
 			}
 		}
 	}
-	if p, _ := layPackOf(t, 1); textOn(p.Document().Pages[0], "sheets") {
+	if p, _ := layPackOf(t, 1); textOn(p.Document().Pages[0], "Sheets") {
 		t.Error("a pack of one job lists its sheets")
 	}
 }

@@ -149,7 +149,9 @@ func (v *view) draw(n *pen, at geometry.Point) {
 // inside draws the picture in the middle of a window, and returns how much of its
 // lettering found no clear place; with more than enough of that it leaves off.
 func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
-	letters := &label.Placer{Window: window.Offset(-1)}
+	room := window.Offset(-1)
+	room.Max.Y = window.Max.Y + 0.5 // the air round letters may reach out above: there stand no others
+	letters := &label.Placer{Window: room}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))

@@ -22,8 +22,8 @@ const (
 	scaleOf      wording.Text = "scale 1:%.0f"
 	lookOnly     wording.Text = "to look at, not to work from"
 	continued    wording.Text = "%s, continued"
-	noteHeading  wording.Text = "note"
-	contentsHead wording.Text = "sheets"
+	noteHeading  wording.Text = "Note"
+	contentsHead wording.Text = "Sheets"
 
 	cardTitle       wording.Text = "%s %s"
 	cardScale       wording.Text = "scale\u00a01:%g"
@@ -63,7 +63,7 @@ var (
 
 // Check lengths, and what a wrong one means.
 const (
-	checkHeading wording.Text = "check lengths, after taping up"
+	checkHeading wording.Text = "Check lengths, after taping up"
 	wrongSingle  wording.Text = "a wrong length: print that sheet again"
 	retapeAt     wording.Text = "%s off: retape at %s"
 	orAt         wording.Text = "; at "

@@ -16,7 +16,7 @@ const (
 	goodTo           wording.Text = "good to ±%s (%s)"
 	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 
-	heading   wording.Text = "how true it is"
+	heading   wording.Text = "How true it is"
 	explained wording.Text = "Under each template: how far off angle and length may be in 95 of 100 cases, and the main cause. " +
 		"Printing: %s. Paper: 0.2 %% along its grain, 0.4 %% across. " +
 		"Pencil line: %s.%s"

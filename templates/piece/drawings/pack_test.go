@@ -390,7 +390,7 @@ func TestCover(t *testing.T) {
 		}
 	}
 	table := job.Panels[0].Table
-	for _, want := range [][]string{{"", "low", "tall"}, {"overall height", "396 mm", "576 mm"}, {"inside, corner to corner", "260 mm"}, {"splay from plumb", "16°", "11°"}} {
+	for _, want := range [][]string{{"", "low", "tall"}, {"overall height", "396 mm", "576 mm"}, {"inside, along each side", "260 mm"}, {"splay from plumb", "16°", "11°"}} {
 		if !slices.ContainsFunc(table, func(row []string) bool { return slices.Equal(row, want) }) {
 			t.Errorf("%q is not in %q", want, table)
 		}

@@ -391,9 +391,9 @@ func sizeRows(p piece.Piece) [][2]string {
 	return [][2]string{
 		{say("overall height"), p.MM(p.Overall())},
 		{say("floor to top of frame"), p.MM(l.Height)},
-		{say("circle of the feet"), p.MM(2 * p.FootRadius())},
+		{say("circle of the feet, diameter"), p.MM(2 * p.FootRadius())},
 		{say("ring"), say("%d stretchers", r.Sides)},
-		{say("inside, corner to corner"), p.MM(r.Inside)},
+		{say("inside, along each side"), p.MM(r.Inside)},
 		{say("stretcher, width × depth"), say("%s × %s", p.MM(r.Width), p.MM(r.Depth))},
 		{say("leg, breadth × thickness"), say("%s × %s", p.MM(l.Breadth), p.MM(l.Thickness))},
 		{say("splay from plumb"), p.Say(measure.Angle(f.Leg.Splay))},
