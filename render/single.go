@@ -1,6 +1,8 @@
 package render
 
 import (
+	"math"
+
 	"rodsheet/geometry"
 	"rodsheet/render/page"
 	"rodsheet/templates"
@@ -12,6 +14,6 @@ func SinglePicture(p templates.Picture, most geometry.Point) page.Document {
 	v := fitted(p, most)
 	size := v.drawn()
 	n := &pen{page.Page{Width: size.X, Height: size.Y, Number: 1, Name: p.Heading}}
-	v.inside(n, geometry.Box(0, 0, size.X, size.Y), 0)
+	v.inside(n, geometry.Box(0, 0, size.X, size.Y), math.MaxInt)
 	return page.Document{Title: p.Heading, Lines: lines(), Pages: []page.Page{n.page}}
 }
