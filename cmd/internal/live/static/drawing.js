@@ -53,19 +53,22 @@ function turning(corner) {
   });
 }
 
+let gestures = 0;
+
 function dragging(view) {
   let held = null; // the handle, and the way from the screen to the drawing as it was taken
   view.addEventListener('pointerdown', (e) => {
     const grip = e.target.closest('.grip');
     if (!grip) return;
     e.preventDefault();
-    held = { id: grip.dataset.grip, back: view.querySelector('svg').getScreenCTM().inverse() };
+    gestures += 1;
+    held = { id: grip.dataset.grip, gesture: gestures, back: view.querySelector('svg').getScreenCTM().inverse() };
     view.setPointerCapture(e.pointerId);
   });
   view.addEventListener('pointermove', (e) => {
     if (!held) return;
     const at = new DOMPoint(e.clientX, e.clientY).matrixTransform(held.back);
-    ask({ drag: { handle: held.id, x: at.x, y: -at.y } });
+    ask({ drag: { handle: held.id, x: at.x, y: -at.y }, gesture: held.gesture });
   });
   for (const end of ['pointerup', 'pointercancel']) view.addEventListener(end, () => { held = null; });
   view.addEventListener('keydown', (e) => {

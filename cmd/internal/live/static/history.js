@@ -6,11 +6,13 @@ const future = [];
 const most = 300;
 let last = { kind: '', at: 0 };
 
-/** Remembers a text before it changes. What is typed or dragged in one go is one step. */
+/** Remembers a text before it changes. What is typed into one field or dragged in one go is one step. */
 export function step(text, request) {
-  const kind = request.drag ? 'drag ' + request.drag.handle : request.changes ? 'typed ' + (request.changes.at(-1)?.key ?? '') : '';
+  const typed = request.changes?.at(-1)?.key ?? '';
+  const kind = request.gesture ? 'drag ' + request.gesture : typed;
   const now = Date.now();
-  if (kind === '' || kind !== last.kind || now - last.at > 1200) past.push(text);
+  const same = kind !== '' && kind === last.kind && (request.gesture || now - last.at < 1200);
+  if (!same) past.push(text);
   last = { kind, at: now };
   past.splice(0, past.length - most);
   future.length = 0;
