@@ -93,7 +93,7 @@ func longJob(tb testing.TB, l Layout) templates.Job {
 			tb.Fatal(err)
 		}
 		section.Drawings = append(section.Drawings, one.Drawings()...)
-		section.Panels = one.Panels()
+		section.Panels = one.Sections[0].Panels
 	}
 	return jobOf(section)
 }

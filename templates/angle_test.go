@@ -121,7 +121,7 @@ func TestAnglePanel(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := cell(job.Panels()[0], c.row); got != c.want {
+		if got := cell(job.Sections[0].Panels[0], c.row); got != c.want {
 			t.Errorf("%s, %q: %q, want %q", c.unit, c.row, got, c.want)
 		}
 	}
@@ -133,7 +133,7 @@ func TestMinutesCarry(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := cell(job.Panels()[0], "bevel"), "15° = 15° 00′"; got != want {
+	if got, want := cell(job.Sections[0].Panels[0], "bevel"), "15° = 15° 00′"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -410,8 +410,8 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 				t.Errorf("%g°: %q is not among %q", c.deg, want, texts)
 			}
 		}
-		if words := strings.Join(job.Panels()[0].Text, " "); !strings.Contains(words, "No triangle") || !strings.Contains(words, c.rises) || len(job.Panels()) != 1 {
-			t.Errorf("%g°: %d panels, the first says %q", c.deg, len(job.Panels()), words)
+		if words := strings.Join(job.Sections[0].Panels[0].Text, " "); !strings.Contains(words, "No triangle") || !strings.Contains(words, c.rises) || len(job.Sections[0].Panels) != 1 {
+			t.Errorf("%g°: %d panels, the first says %q", c.deg, len(job.Sections[0].Panels), words)
 		}
 		if got := math.Atan2(figure(t, job, "rise"), figure(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))

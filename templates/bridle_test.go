@@ -235,7 +235,7 @@ func TestBridleStepsNameTheRightPart(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Join(job.Panels()[1].Text, "\n")
+	text := strings.Join(job.Sections[0].Panels[1].Text, "\n")
 	for _, want := range []string{"Slot in the leg", "Tenon on the stretcher", "Isolate power"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)

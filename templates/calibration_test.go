@@ -176,10 +176,10 @@ func TestProof(t *testing.T) {
 
 func TestScaleHasNoDrawing(t *testing.T) {
 	job, err := templates.Scale(templates.Setting{Unit: measure.Inch})
-	if err != nil || len(job.Drawings()) != 0 || len(job.Panels()) == 0 {
-		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings()), len(job.Panels()))
+	if err != nil || len(job.Drawings()) != 0 || len(job.Sections[0].Panels) == 0 {
+		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings()), len(job.Sections[0].Panels))
 	}
-	if got, want := cell(job.Panels()[0], "both diagonals"), "5 21/32 in (5.657)"; got != want {
+	if got, want := cell(job.Sections[0].Panels[0], "both diagonals"), "5 21/32 in (5.657)"; got != want {
 		t.Errorf("both diagonals %q, want %q", got, want)
 	}
 	if side, diagonal := figure(t, job, "side"), figure(t, job, "diagonal"); side != 4*25.4 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
@@ -202,7 +202,7 @@ func TestScaleWords(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		words := strings.Join(job.Panels()[1].Text, "\n")
+		words := strings.Join(job.Sections[0].Panels[1].Text, "\n")
 		off := math.Atan2(c.side+c.off, c.side) - math.Pi/4
 		// The diagonals of a rhombus of side s, skewed by γ, are 2·s·cos(45° ∓ γ/2):
 		// they differ by 2·√2·s·sin(γ/2).

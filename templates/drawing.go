@@ -166,15 +166,6 @@ func (j Job) Drawings() []Drawing {
 	return out
 }
 
-// Panels returns those of all sections.
-func (j Job) Panels() []Panel {
-	var out []Panel
-	for _, s := range j.Sections {
-		out = append(out, s.Panels...)
-	}
-	return out
-}
-
 // A Setting is what a template must know of the world outside it.
 type Setting struct {
 	Unit measure.Unit

@@ -211,7 +211,7 @@ func wantFigure(t *testing.T, job Job, name, want string) {
 	if got := job.Figures[i].Value.Text(measure.Millimetre); got != want {
 		t.Errorf("%s %s, want %s", name, got, want)
 	}
-	if !slices.ContainsFunc(job.Panels()[0].Table, func(row []string) bool { return row[0] == name && row[1] == want }) {
+	if !slices.ContainsFunc(job.Sections[0].Panels[0].Table, func(row []string) bool { return row[0] == name && row[1] == want }) {
 		t.Errorf("panel does not say %s %s", name, want)
 	}
 }
@@ -232,7 +232,7 @@ func TestLapSaysHowTheUsualRuleMisses(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if text := strings.Join(job.Panels()[1].Text, "\n"); !strings.Contains(text, tt.want) {
+		if text := strings.Join(job.Sections[0].Panels[1].Text, "\n"); !strings.Contains(text, tt.want) {
 			t.Errorf("%v°: no %q in\n%s", tt.deg, tt.want, text)
 		}
 	}

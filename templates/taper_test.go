@@ -100,10 +100,10 @@ func TestTaperTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := cell(job.Panels()[0], "one face, per 100 mm"); got != c.perMM {
+		if got := cell(job.Sections[0].Panels[0], "one face, per 100 mm"); got != c.perMM {
 			t.Errorf("%s: taper per 100 mm %q, want %q", c.unit, got, c.perMM)
 		}
-		if got := cell(job.Panels()[0], "one face, per foot"); got != c.perFoot {
+		if got := cell(job.Sections[0].Panels[0], "one face, per foot"); got != c.perFoot {
 			t.Errorf("%s: taper per foot %q, want %q", c.unit, got, c.perFoot)
 		}
 	}
@@ -119,7 +119,7 @@ func TestTaperOffsets(t *testing.T) {
 		{"0", "40", "0"}, {"20", "40", "0"}, {"50", "37", "3"}, {"100", "32", "8"},
 		{"150", "27", "13"}, {"200", "22", "18"}, {"220", "20", "20"},
 	}
-	if got := job.Panels()[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+	if got := job.Sections[0].Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
 		t.Errorf("offsets %q, want %q", got, want)
 	}
 	inches := joint.Taper{Length: 6 * 25.4, Top: 4 * 25.4, Foot: 1 * 25.4, Faces: joint.FourFaces}
@@ -131,7 +131,7 @@ func TestTaperOffsets(t *testing.T) {
 		{"from the top end", "width", "each side of the centre line", "from each edge"},
 		{"0", "4", "2", "0"}, {"2", "3", "1 1/2", "1/2"}, {"4", "2", "1", "1"}, {"6", "1", "1/2", "1 1/2"},
 	}
-	if got := job.Panels()[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
+	if got := job.Sections[0].Panels[1].Table; !slices.EqualFunc(got, want, slices.Equal[[]string]) {
 		t.Errorf("offsets in inches %q, want %q", got, want)
 	}
 }
@@ -150,7 +150,7 @@ func TestTaperWords(t *testing.T) {
 			t.Fatal(err)
 		}
 		words := ""
-		for _, p := range job.Panels() {
+		for _, p := range job.Sections[0].Panels {
 			words += strings.Join(p.Text, "\n") + "\n"
 		}
 		for _, w := range []string{want, "A bevel taken off the tapered face differs", "Never trap the offcut"} {
@@ -252,7 +252,7 @@ func TestTaperByTwoPoints(t *testing.T) {
 		if got, want := math.Atan(math.Abs(said[1]-said[0])/said[2]), leg(f).ToEdge(); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s: the points give %.9f, want %.9f", f, got, want)
 		}
-		for _, p := range job.Panels() {
+		for _, p := range job.Sections[0].Panels {
 			if words := strings.Join(p.Text, " "); strings.Contains(words, "emplate") {
 				t.Errorf("%s: a template is spoken of: %s", f, words)
 			}

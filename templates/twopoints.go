@@ -29,9 +29,6 @@ func TooShallow(rad float64) bool {
 	return math.Min(rad, math.Pi/2-rad) < 10*AngleOnPaper-1e-9
 }
 
-// Angle returns what the line through both points is to the edge, in radians.
-func (l PointedLine) Angle() float64 { return math.Atan(math.Abs(l.AtRun-l.AtEnd) / l.Run) }
-
 // Picture shows where the points are, the end to the right. It is no drawing to
 // work from: across the part it is stretched, or nothing would show.
 func (l PointedLine) Picture(heading string, u measure.Unit) Picture {

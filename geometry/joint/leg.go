@@ -3,8 +3,6 @@ package joint
 import (
 	"cmp"
 	"math"
-
-	"rodsheet/geometry"
 )
 
 // A Leg is a straight leg that leans in the plane of its stretcher, foot
@@ -56,12 +54,3 @@ func (l Leg) StretcherSide(below float64) float64 { return l.Back(below) - l.Sec
 
 // Foot returns where the back of the foot stands on the floor.
 func (l Leg) Foot() float64 { return l.Back(l.Height) }
-
-// Corners returns the outline of the leg, x as in the frame and y = 0 the
-// floor, counter-clockwise from the stretcher side of the foot.
-func (l Leg) Corners() []geometry.Point {
-	return []geometry.Point{
-		geometry.Pt(l.StretcherSide(l.Height), 0), geometry.Pt(l.Foot(), 0),
-		geometry.Pt(l.Back(0), l.Height), geometry.Pt(l.StretcherSide(0), l.Height),
-	}
-}

@@ -9,7 +9,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 )
 
@@ -67,23 +66,6 @@ func TestLegIsWherePlanesMeet(t *testing.T) {
 		top := r3.Dot(along, at(inner, l.Height))
 		if want := math.Max(top, r3.Dot(along, at(outer, 0))) - math.Min(r3.Dot(along, head), top); l.Blank() < want-1e-9 {
 			t.Errorf("blank %.9f, the leg needs %.9f", l.Blank(), want)
-		}
-	})
-}
-
-// The outline is as long as the blank and as wide as the leg when laid along
-// it, and its area is that of the leg between its level cuts.
-func TestLegOutlineFillsTheBlank(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		l := someLeg(t)
-		corners := l.Corners()
-		box := geometry.Bounds(geometry.Rotate(-l.Splay).ApplyAll(corners)...)
-		if !agree(box.Height(), l.Blank()) || !agree(box.Width(), l.Breadth) {
-			t.Errorf("the outline fills %.9f by %.9f, want %.9f by %.9f",
-				box.Height(), box.Width(), l.Blank(), l.Breadth)
-		}
-		if got := geometry.Area(corners); !agree(got, l.Length()*l.Breadth) {
-			t.Errorf("area %.9f, want %.9f", got, l.Length()*l.Breadth)
 		}
 	})
 }

@@ -94,10 +94,6 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"movement.coefficient": {of: number, most: mostCoefficient, openLow: true, above: "movement.per-cent"},
 		"movement.from":        moisture, "movement.to": moisture,
 
-		"standing.feet":        {of: number, least: 3, most: mostCorners, below: "standing.fewer"},
-		"standing.foot-radius": part, "standing.rim": part,
-		"standing.mass": more(measure.Mass, unbounded),
-
 		"segment.chord": part, "segment.rise": more(length, unbounded),
 
 		"corner.slope": {of: angle, most: math.Pi / 2, above: "corner.from-level"},

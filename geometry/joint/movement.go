@@ -23,15 +23,6 @@ const (
 // 0.0046.
 const mostCoefficient = 0.01
 
-// MovementCoefficient returns the dimensional change coefficient of a wood
-// from its shrinkage in per cent of the green width, from green to oven-dry,
-// radial or tangential: C = 1/(3000/S − 20).
-//
-// Shrinkage runs evenly from 30 % of moisture down to none, so each per cent
-// takes S/3000 of the green width; C takes the width at 10 %, which has already
-// lost twenty such parts (USDA, Wood Handbook, FPL-GTR-190).
-func MovementCoefficient(shrinkage float64) float64 { return 1 / (3000/shrinkage - 20) }
-
 // Check returns a *measure.BoundError for a figure that the rule does not
 // cover.
 func (m Movement) Check() error {

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"cmp"
 	"math"
 )
 
@@ -15,23 +14,12 @@ const EdgeInset = 50.0
 
 // A Standing is a piece on equal feet, evenly spaced on a circle about the
 // plumb line through its centre of mass. It tips about the line through two
-// neighbouring feet.
+// neighbouring feet. It has a mass and three feet at least.
 type Standing struct {
 	Feet       int
 	FootRadius float64 // of the circle through the feet, mm
 	Rim        float64 // from the centre to the edge of the top, square to the line of two feet, mm
 	Mass       float64 // of the whole piece, kg
-}
-
-// Check returns a *measure.BoundError for the first figure no piece can have.
-// The other methods take a Standing that has passed.
-func (s Standing) Check() error {
-	return cmp.Or(
-		within("standing.feet", float64(s.Feet)),
-		within("standing.foot-radius", s.FootRadius),
-		within("standing.rim", s.Rim),
-		within("standing.mass", s.Mass),
-	)
 }
 
 // TippingLine returns the distance from the centre to the line through two

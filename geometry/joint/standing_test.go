@@ -8,7 +8,6 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
 )
 
 func TestTippingLine(t *testing.T) {
@@ -99,28 +98,4 @@ func TestNeverTips(t *testing.T) {
 	}
 	s.Rim += 1
 	within(t, "force 1 mm out", s.TippingForce(0), 20*9.80665*s.TippingLine(), 1e-6)
-}
-
-func TestStandingCheck(t *testing.T) {
-	good := joint.Standing{Feet: 3, FootRadius: 400, Rim: 350, Mass: 12}
-	if err := good.Check(); err != nil {
-		t.Errorf("%+v: %v", good, err)
-	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Standing)
-	}{
-		{"standing.feet", "≥ 3", func(s *joint.Standing) { s.Feet = 2 }},
-		{"standing.feet", "≤ 36", func(s *joint.Standing) { s.Feet = 37 }},
-		{"standing.foot-radius", "> 0 mm", func(s *joint.Standing) { s.FootRadius = 0 }},
-		{"standing.foot-radius", "≤ 10000 mm", func(s *joint.Standing) { s.FootRadius = 10001 }},
-		{"standing.rim", "> 0 mm", func(s *joint.Standing) { s.Rim = -1 }},
-		{"standing.rim", "finite", func(s *joint.Standing) { s.Rim = math.Inf(1) }},
-		{"standing.mass", "> 0 kg", func(s *joint.Standing) { s.Mass = 0 }},
-	} {
-		s := good
-		tt.change(&s)
-		checkBound(t, s.Check(), tt.figure, tt.want)
-	}
 }

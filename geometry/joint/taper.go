@@ -170,18 +170,6 @@ func (t Taper) Cuts() []geometry.Segment {
 // Blank returns the corners of the blank counter-clockwise from the origin.
 func (t Taper) Blank() []geometry.Point { return geometry.Box(0, 0, t.Length, t.Top).Corners() }
 
-// Leg returns the corners of the finished face counter-clockwise from the
-// origin.
-func (t Taper) Leg() []geometry.Point {
-	far := t.Cuts()[0]
-	leg := []geometry.Point{{}}
-	if t.Faces.Symmetric() {
-		leg = append(leg, geometry.Pt(t.Start, 0))
-	}
-	lo, _ := t.Edges(t.Length)
-	return append(leg, geometry.Pt(t.Length, lo), far.B, far.A, geometry.Pt(0, t.Top))
-}
-
 // Waste returns the triangles that Cuts takes off, in the same order, corners
 // counter-clockwise.
 func (t Taper) Waste() [][]geometry.Point {

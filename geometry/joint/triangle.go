@@ -18,9 +18,6 @@ type Triangle struct {
 // Rise returns the height at the far end: Base·tan Angle.
 func (t Triangle) Rise() float64 { return RiseOver(t.Base, t.Angle) }
 
-// Slope returns the length of the sloping edge: Base/cos Angle.
-func (t Triangle) Slope() float64 { return t.Base / math.Cos(t.Angle) }
-
 // OffSquare returns how far off square a gauge set to the corner at the origin
 // scribes, 90° less Angle. It is the angle at the top corner as well: the two
 // acute corners are each other's bevel and off square.

@@ -96,11 +96,6 @@ func NotNegative(figure ID, value Quantity) error {
 	return AtLeast(figure, value, "", Quantity{Kind: value.Kind}, "")
 }
 
-// Finite returns a *BoundError for NaN and for an infinite value.
-func Finite(figure ID, value Quantity) error {
-	return check(true, BoundError{Figure: figure, Value: value})
-}
-
 func check(ok bool, e BoundError) error {
 	if ok && e.Value.Finite() {
 		return nil

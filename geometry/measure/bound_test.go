@@ -55,17 +55,6 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-func TestFinite(t *testing.T) {
-	if err := Finite("splay", Angle(0)); err != nil {
-		t.Errorf("0: %v", err)
-	}
-	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		if err := Finite("splay", Angle(v)); err == nil || err.Error() != "splay: not finite" {
-			t.Errorf("%v: %v", v, err)
-		}
-	}
-}
-
 // Two different figures are not printed alike, nor a small one as 0.
 func TestBoundErrorFigures(t *testing.T) {
 	for _, tt := range []struct {
@@ -100,7 +89,7 @@ func TestChecksCombine(t *testing.T) {
 	if !errors.As(err, &e) || e.Figure != "foot" || e.Hint != "swap" {
 		t.Errorf("got %#v", err)
 	}
-	if err := cmp.Or(Positive("top", Length(45)), Finite("foot", Length(1))); err != nil {
+	if err := cmp.Or(Positive("top", Length(45)), NotNegative("foot", Length(1))); err != nil {
 		t.Errorf("got %v, want nil", err)
 	}
 }

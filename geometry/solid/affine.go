@@ -32,9 +32,6 @@ func Rotate(axis Vec, a float64) Affine3 {
 	return Affine3{X: turn(m.X), Y: turn(m.Y), Z: turn(m.Z)}
 }
 
-// RotateX turns about the x axis, from y towards z.
-func RotateX(a float64) Affine3 { return Rotate(V(1, 0, 0), a) }
-
 // RotateY turns about the y axis, from z towards x.
 func RotateY(a float64) Affine3 { return Rotate(V(0, 1, 0), a) }
 

@@ -90,13 +90,6 @@ func (s Solid) Subtract(t Solid) []Solid {
 	return out
 }
 
-func (s Solid) cutAll(planes []Plane) Solid {
-	for _, p := range planes {
-		s = s.Cut(p)
-	}
-	return s
-}
-
 // span returns the least and the greatest height of s over p, and the slack
 // that the size of s gives. If s is empty, lo is +Inf and hi is -Inf.
 func (s Solid) span(p Plane) (lo, hi, slack float64) {

@@ -135,7 +135,7 @@ func ring(n int) []Part {
 			bar = bar.Subtract(Box(V(x-10, 170, 20), V(x+10, 230, 50)))
 		}
 		bar.Pieces = bar.Pieces[:4]
-		out = append(out, bar.Transform(RotateX(0.1).Then(RotateZ(2*math.Pi*float64(i)/float64(n)))))
+		out = append(out, bar.Transform(Rotate(V(1, 0, 0), 0.1).Then(RotateZ(2*math.Pi*float64(i)/float64(n)))))
 	}
 	return out
 }
@@ -154,6 +154,6 @@ func BenchmarkClash(b *testing.B) {
 func BenchmarkProject(b *testing.B) {
 	parts := ring(12)
 	for b.Loop() {
-		Project(parts, Corner())
+		Project(parts, isometric)
 	}
 }

@@ -17,7 +17,8 @@ func foremost(all []Solid, v View, p geometry.Point) (n Vec, met, doubtful bool)
 	for _, s := range all {
 		low, high := math.Inf(-1), math.Inf(1)
 		var face Vec
-		for _, q := range s.Planes() {
+		for _, f := range s.Faces() {
+			q := f.Plane
 			slope, height := q.N.Dot(v.Out), q.Height(at)
 			switch {
 			case math.Abs(slope) < 1e-9:

@@ -7,10 +7,6 @@ import (
 	"rodsheet/geometry"
 )
 
-// Reach is half the side in mm of the cube about the origin that bounds what
-// FromPlanes makes: 100 m, more than any piece of furniture.
-const Reach = 1e5
-
 // A Face is a convex polygon. Its corners run counter-clockwise for one who
 // looks at it from outside; Plane.N has length 1 and points outward.
 type Face struct {
@@ -42,8 +38,7 @@ func Lift(polygon []geometry.Point, z float64) []Vec {
 }
 
 // Prism returns what base sweeps on its way along extrude. The corners of
-// base lie in one plane and go round a convex polygon, either way; Convex
-// tells whether they did. With no thickness the Solid is empty.
+// base lie in one plane and go round a convex polygon, either way. With no thickness the Solid is empty.
 func Prism(base []Vec, extrude Vec) Solid {
 	sense := around(base).Dot(extrude)
 	if sense == 0 {
@@ -69,21 +64,6 @@ func Prism(base []Vec, extrude Vec) Solid {
 	return s
 }
 
-// FromPlanes returns what lies inside all planes. Where they leave it open,
-// it ends at Reach.
-func FromPlanes(planes ...Plane) Solid {
-	far := V(Reach, Reach, Reach)
-	all := Box(far.Mul(-1), far)
-	rough := all.cutAll(planes)
-	if rough.Empty() {
-		return rough
-	}
-	// The tolerance of a cut goes by size: cut again from a box that fits.
-	e := rough.Bounds()
-	room := e.Size().Mul(0.01)
-	return Box(e.Min.Sub(room), e.Max.Add(room)).Intersect(all).cutAll(planes)
-}
-
 // facing returns the Face with the given corners.
 func facing(corners ...Vec) Face {
 	return Face{Through(corners[0], around(corners)), corners}
@@ -105,15 +85,6 @@ func (s Solid) Empty() bool { return len(s.faces) == 0 }
 // Faces returns the faces of s.
 func (s Solid) Faces() []Face { return slices.Clone(s.faces) }
 
-// Planes returns the half-spaces whose common part s is.
-func (s Solid) Planes() []Plane {
-	out := make([]Plane, len(s.faces))
-	for i, f := range s.faces {
-		out[i] = f.Plane
-	}
-	return out
-}
-
 // Edges returns every edge once. Two faces run along it in opposite senses;
 // it is taken from the one that begins at the smaller end.
 func (s Solid) Edges() []Edge {
@@ -126,17 +97,6 @@ func (s Solid) Edges() []Edge {
 		}
 	}
 	return out
-}
-
-// Convex reports whether no corner stands outside a face by more than the
-// tolerance of a cut: false for a prism on a base with a re-entrant corner.
-func (s Solid) Convex() bool {
-	for _, f := range s.faces {
-		if _, hi, slack := s.span(f.Plane); hi > slack {
-			return false
-		}
-	}
-	return true
 }
 
 // Bounds returns the smallest Extent that holds s, the zero Extent if s is empty.
@@ -152,15 +112,6 @@ func (s Solid) Bounds() Extent {
 		}
 	}
 	return e
-}
-
-// Area returns the area of all faces in mm².
-func (s Solid) Area() float64 {
-	sum := 0.0
-	for _, f := range s.faces {
-		sum += around(f.Corners).Norm() / 2
-	}
-	return sum
 }
 
 // Volume returns the volume of s in mm³.

@@ -29,9 +29,28 @@ func near(t tester, what string, got, want, rel float64) {
 func slack(solids ...Solid) (sum float64) {
 	for _, s := range solids {
 		e := s.Bounds()
-		sum += s.Area() * Tolerance * max(e.Min.largest(), e.Max.largest())
+		sum += area(s) * Tolerance * max(e.Min.largest(), e.Max.largest())
 	}
 	return sum
+}
+
+// area returns the area of all faces in mm².
+func area(s Solid) (sum float64) {
+	for _, f := range s.faces {
+		sum += around(f.Corners).Norm() / 2
+	}
+	return sum
+}
+
+// convex reports whether no corner stands outside a face by more than the
+// tolerance of a cut: false for a prism on a base with a re-entrant corner.
+func convex(s Solid) bool {
+	for _, f := range s.faces {
+		if _, hi, slack := s.span(f.Plane); hi > slack {
+			return false
+		}
+	}
+	return true
 }
 
 // upTo fails unless got is want within the absolute error allowed.
@@ -117,11 +136,10 @@ func TestPlatonicSolids(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			var walls []Plane
+			s := Box(V(-200, -200, -200), V(200, 200, 200))
 			for _, n := range tt.normals {
-				walls = append(walls, Through(n.Unit().Mul(30), n))
+				s = s.Cut(Through(n.Unit().Mul(30), n))
 			}
-			s := FromPlanes(walls...)
 			edges := s.Edges()
 			if len(s.Faces()) != tt.faces || len(edges) != tt.edges {
 				t.Fatalf("got %d faces and %d edges, want %d and %d", len(s.Faces()), len(edges), tt.faces, tt.edges)
@@ -133,7 +151,7 @@ func TestPlatonicSolids(t *testing.T) {
 			}
 			near(t, "volume", s.Volume(), tt.volume*a*a*a, 1e-10)
 			// Every face is 30 mm from the centre, so the pyramids on them fill s.
-			near(t, "area", s.Area(), 3*s.Volume()/30, 1e-10)
+			near(t, "area", area(s), 3*s.Volume()/30, 1e-10)
 			near(t, "centroid", s.Centroid().Norm(), 0, 1e-10)
 		})
 	}
@@ -161,12 +179,12 @@ func TestBox(t *testing.T) {
 		t.Errorf("bounds: got %v, want %v", got, want)
 	}
 	near(t, "volume", s.Volume(), 30*20*100, 1e-15)
-	near(t, "area", s.Area(), 2*(30*20+20*100+30*100), 1e-15)
+	near(t, "area", area(s), 2*(30*20+20*100+30*100), 1e-15)
 	if got, want := s.Centroid(), V(25, 10, 55); !(got.Distance(want) <= 1e-12) {
 		t.Errorf("centroid: got %v, want %v", got, want)
 	}
-	for _, p := range s.Planes() {
-		if p.Height(s.Centroid()) >= 0 {
+	for _, f := range s.Faces() {
+		if p := f.Plane; p.Height(s.Centroid()) >= 0 {
 			t.Errorf("plane %v does not face outward", p)
 		}
 	}
@@ -196,11 +214,11 @@ func TestEmpty(t *testing.T) {
 		"base on a line": Prism([]Vec{V(0, 0, 0), V(1, 0, 0), V(2, 0, 0)}, V(0, 0, 1)),
 		"no base":        Prism(nil, V(0, 0, 1)),
 		"flattened":      box.Transform(Affine3{X: V(1, 0, 0), Y: V(0, 1, 0)}),
-		"nothing inside": FromPlanes(Plane{V(1, 0, 0), -1}, Plane{V(-1, 0, 0), -1}),
+		"nothing inside": box.Cut(Plane{V(1, 0, 0), -1}),
 		"cut with empty": box.Intersect(Solid{}),
 		"empty cut":      Solid{}.Intersect(box),
 	} {
-		if !s.Empty() || s.Volume() != 0 || s.Area() != 0 || s.Bounds() != (Extent{}) {
+		if !s.Empty() || s.Volume() != 0 || area(s) != 0 || s.Bounds() != (Extent{}) {
 			t.Errorf("%s: not empty", name)
 		}
 		if !math.IsNaN(s.Centroid().X) {
@@ -227,7 +245,7 @@ func TestPrism(t *testing.T) {
 		if got, want := s.Centroid(), V(0, 0, 3).Add(up.Mul(0.5)); !(got.Distance(want) <= 1e-10) {
 			t.Errorf("centroid: got %v, want %v", got, want)
 		}
-		if !s.Convex() {
+		if !convex(s) {
 			t.Error("not convex")
 		}
 	}
@@ -236,35 +254,9 @@ func TestPrism(t *testing.T) {
 		t.Errorf("corners given twice: got %d faces, want 8", got)
 	}
 	bent := Lift([]geometry.Point{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 4}, {X: 3, Y: 1}}, 0)
-	if Prism(bent, V(0, 0, 1)).Convex() {
+	if convex(Prism(bent, V(0, 0, 1))) {
 		t.Error("a base with a re-entrant corner passes for convex")
 	}
-}
-
-func TestFromPlanesOpen(t *testing.T) {
-	s := FromPlanes(Through(V(0, 0, 7), V(0, 0, 1)))
-	if got := s.Bounds(); got.Max.Z != 7 || got.Min != V(-Reach, -Reach, -Reach) {
-		t.Errorf("bounds: got %v, want z up to 7 and Reach elsewhere", got)
-	}
-}
-
-// What is small is as exact as what is large: the far bounds leave no trace.
-func TestFromPlanesSmall(t *testing.T) {
-	const a = 0.01
-	s := FromPlanes(
-		Plane{V(0, 0, 1), a + 5e-7}, Plane{V(0, 0, 1), a}, // told apart only near by
-		Plane{V(1, 0, 0), a}, Plane{V(0, 1, 0), a},
-		Plane{V(-1, 0, 0), 0}, Plane{V(0, -1, 0), 0}, Plane{V(0, 0, -1), 0},
-	)
-	near(t, "volume over a³", s.Volume()/(a*a*a), 1, 1e-9)
-}
-
-// A solid is what its planes say it is.
-func TestFromPlanesOfSolid(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := solids.Draw(t, "s")
-		upTo(t, "volume", FromPlanes(s.Planes()...).Volume(), s.Volume(), 2*slack(s))
-	})
 }
 
 func TestTransform(t *testing.T) {
@@ -275,7 +267,7 @@ func TestTransform(t *testing.T) {
 		}
 		got := s.Transform(m)
 		near(t, "volume", got.Volume(), s.Volume(), 1e-9)
-		near(t, "area", got.Area(), s.Area(), 1e-9)
+		near(t, "area", area(got), area(s), 1e-9)
 		nearVec(t, "centroid", got.Centroid(), m.Apply(s.Centroid()))
 		sound(t, got)
 
@@ -299,7 +291,7 @@ func TestMirror(t *testing.T) {
 }
 
 func TestTurn(t *testing.T) {
-	if got, want := RotateX(math.Pi/2).Apply(V(0, 1, 0)), V(0, 0, 1); got != want {
+	if got, want := Rotate(V(1, 0, 0), math.Pi/2).Apply(V(0, 1, 0)), V(0, 0, 1); got != want {
 		t.Errorf("x: got %v, want %v", got, want)
 	}
 	if got, want := RotateY(math.Pi/2).Apply(V(0, 0, 1)), V(1, 0, 0); got != want {
@@ -323,7 +315,7 @@ func sound(t tester, s Solid) {
 	if s.Empty() {
 		return
 	}
-	if !s.Convex() {
+	if !convex(s) {
 		t.Errorf("not convex")
 	}
 	ways, corners := map[Edge]bool{}, map[Vec]bool{}

@@ -36,17 +36,10 @@ func Front() View { return Look(V(0, -1, 0), V(0, 0, 1)) }
 // Side is the elevation from the right-hand side: y to the right, z up the paper.
 func Side() View { return Look(V(1, 0, 0), V(0, 0, 1)) }
 
-// Corner is the isometric view from above the near right-hand corner: lengths
-// along all three axes are shortened alike, to √(2/3) of themselves.
-func Corner() View { return Look(V(1, -1, 1), V(0, 0, 1)) }
-
 // Point returns where p falls on the paper.
 func (v View) Point(p Vec) geometry.Point {
 	return geometry.Pt(p.Dot(v.Right), p.Dot(v.Up))
 }
-
-// Depth returns how far p stands out of the paper towards the viewer, in mm.
-func (v View) Depth(p Vec) float64 { return p.Dot(v.Out) }
 
 // A Scene is parts to be looked at, with their edges, which are the same from
 // everywhere.

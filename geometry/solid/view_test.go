@@ -39,6 +39,9 @@ func total(segments []geometry.Segment) (sum float64) {
 	return sum
 }
 
+// isometric shortens lengths along all three axes alike, to √(2/3) of themselves.
+var isometric = Look(V(1, -1, 1), V(0, 0, 1))
+
 func TestViews(t *testing.T) {
 	p := V(3, 5, 7)
 	tests := []struct {
@@ -51,13 +54,13 @@ func TestViews(t *testing.T) {
 		{"front", Front(), geometry.Pt(3, 7), -5},
 		{"side", Side(), geometry.Pt(5, 7), 3},
 		// Isometric: right (1, 1, 0)/√2, up (-1, 1, 2)/√6.
-		{"corner", Corner(), geometry.Pt(8/math.Sqrt2, 16/math.Sqrt(6)), 5 / math.Sqrt(3)},
+		{"corner", isometric, geometry.Pt(8/math.Sqrt2, 16/math.Sqrt(6)), 5 / math.Sqrt(3)},
 	}
 	for _, tt := range tests {
 		if got := tt.v.Point(p); !(got.Distance(tt.want) <= 1e-12) {
 			t.Errorf("%s: got %v, want %v", tt.name, got, tt.want)
 		}
-		near(t, tt.name+" depth", tt.v.Depth(p), tt.depth, 1e-12)
+		near(t, tt.name+" depth", p.Dot(tt.v.Out), tt.depth, 1e-12)
 	}
 }
 
@@ -108,7 +111,7 @@ func hull(points []geometry.Point) []geometry.Point {
 // edges that meet there; each edge is √(2/3) of itself on the paper.
 func TestBoxCorner(t *testing.T) {
 	for _, size := range []Vec{V(10, 10, 10), V(10, 20, 40), V(300, 20, 5)} {
-		visible, hidden := Project([]Part{Stock("box", Box(V(0, 0, 0), size))}, Corner())
+		visible, hidden := Project([]Part{Stock("box", Box(V(0, 0, 0), size))}, isometric)
 		if len(visible) != 9 || len(hidden) != 3 {
 			t.Errorf("box %v: got %d visible, %d hidden, want 9 and 3", size, len(visible), len(hidden))
 		}
@@ -297,7 +300,7 @@ var (
 		return float64(rapid.IntRange(-12, 12).Draw(t, "n")) * math.Pi / 12
 	})
 	directions = rapid.Custom(func(t *rapid.T) Vec {
-		return RotateX(angles.Draw(t, "a")).Then(RotateZ(angles.Draw(t, "b"))).Apply(V(0, 0, 1))
+		return Rotate(V(1, 0, 0), angles.Draw(t, "a")).Then(RotateZ(angles.Draw(t, "b"))).Apply(V(0, 0, 1))
 	})
 	bars = rapid.Custom(func(t *rapid.T) Solid {
 		a := steps.Draw(t, "at")
@@ -315,7 +318,7 @@ func TestSplittingDoesNotShow(t *testing.T) {
 			p := Through(s.Centroid().Add(directions.Draw(t, "off").Mul(5)), directions.Draw(t, "p"))
 			split = Part{"split", append(split.Cut(p).Pieces, split.Cut(p.Flip()).Pieces...)}
 		}
-		for _, v := range []View{Plan(), Front(), Corner()} {
+		for _, v := range []View{Plan(), Front(), isometric} {
 			v1, h1 := Project([]Part{Stock("s", s), Stock("other", other)}, v)
 			v2, h2 := Project([]Part{split, Stock("other", other)}, v)
 			near(t, "visible", total(v2), total(v1), 1e-7)
@@ -327,9 +330,9 @@ func TestSplittingDoesNotShow(t *testing.T) {
 // Parts do not care in which order they are drawn.
 func TestProjectOrder(t *testing.T) {
 	parts := ring(6)
-	v1, h1 := Project(parts, Corner())
+	v1, h1 := Project(parts, isometric)
 	slices.Reverse(parts)
-	v2, h2 := Project(parts, Corner())
+	v2, h2 := Project(parts, isometric)
 	near(t, "visible", total(v2), total(v1), 1e-9)
 	near(t, "hidden", total(h2), total(h1), 1e-9)
 	if len(v1) != len(v2) || len(h1) != len(h2) || len(h1) == 0 {

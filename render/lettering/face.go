@@ -103,10 +103,6 @@ func (t *typeface) stepOr(r rune) float64 {
 	return float64(t.step(substitute))
 }
 
-// CapHeight returns the height in mm of a capital letter where the font size
-// is em mm.
-func CapHeight(em float64) float64 { return em * face().capital }
-
 // Em returns the font size in mm at which a capital letter is height mm high.
 func Em(height float64) float64 { return height / face().capital }
 

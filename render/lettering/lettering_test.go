@@ -23,9 +23,6 @@ func TestCapitalHasTheHeightAskedFor(t *testing.T) {
 				t.Errorf("%s at %.1f mm reaches from %.6f to %.6f", letter, height, box.Min.Y, box.Max.Y)
 			}
 		}
-		if got := CapHeight(Em(height)); math.Abs(got-height) > 1e-12 {
-			t.Errorf("CapHeight(Em(%.1f)) = %.6f", height, got)
-		}
 	}
 }
 

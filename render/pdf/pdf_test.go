@@ -126,7 +126,7 @@ func TestWidthIsWhatTheReaderMeasures(t *testing.T) {
 	for _, p := range read(t, readback.Sample()).Pages {
 		for _, x := range p.Texts {
 			texts++
-			height := lettering.CapHeight(x.Size)
+			height := x.Size / lettering.Em(1)
 			h := lettering.Outline("H", height)
 			var stems []geometry.Point
 			for _, c := range h {

@@ -46,7 +46,8 @@ func clashVolume(a, b solid.Part) float64 {
 
 // inside returns what of a part lies in a solid.
 func inside(p solid.Part, s solid.Solid) solid.Part {
-	for _, q := range s.Planes() {
+	for _, f := range s.Faces() {
+		q := f.Plane
 		p = p.Cut(q)
 	}
 	return p

@@ -85,11 +85,3 @@ func onEnd(e joint.BridleEnd, long float64) float64 { return e.Across + long*mat
 // Passes returns in how many passes the dado set, of which there must be one,
 // clears a width in mm, square to the blade.
 func (p Piece) Passes(width float64) int { return int(math.Ceil(width/p.Design.Saw.Dado - 1e-9)) }
-
-// DadoPasses says so.
-func (p Piece) DadoPasses(width float64) string {
-	if n := p.Passes(width); n > 1 {
-		return passes.With(n)
-	}
-	return onePass.With()
-}

@@ -7,6 +7,4 @@ const (
 	allSizes  wording.Text = "all sizes"
 	oneSize   wording.Text = "size %s"
 	someSizes wording.Text = "sizes %s"
-	onePass   wording.Text = "one pass"
-	passes    wording.Text = "%d passes"
 )

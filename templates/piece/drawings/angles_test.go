@@ -77,8 +77,9 @@ func TestTwoPointsGiveTheTaper(t *testing.T) {
 			t.Fatal(err)
 		}
 		for k, l := range lines {
-			if off := l.Angle() - p.Taper.ToEdge(); math.Abs(off) > 1e-6 {
-				t.Errorf("%s: the points give %.9f°, want %.9f°", l.face, measure.Degrees(l.Angle()), measure.Degrees(p.Taper.ToEdge()))
+			angle := math.Atan2(math.Abs(l.AtRun-l.AtEnd), l.Run)
+			if off := angle - p.Taper.ToEdge(); math.Abs(off) > 1e-6 {
+				t.Errorf("%s: the points give %.9f°, want %.9f°", l.face, measure.Degrees(angle), measure.Degrees(p.Taper.ToEdge()))
 			}
 			if got := full.Drawings[k].View.Face; got != l.face {
 				t.Fatalf("drawing %d shows the %s, line %d is on the %s", k, got, k, l.face)

@@ -55,7 +55,8 @@ func lineOf(t *rapid.T, d templates.Drawing, text string) geometry.Segment {
 func woodAt(p solid.Part, at solid.Vec) bool {
 	for _, s := range p.Pieces {
 		in := true
-		for _, plane := range s.Planes() {
+		for _, f := range s.Faces() {
+			plane := f.Plane
 			in = in && plane.Height(at) < 0
 		}
 		if in {

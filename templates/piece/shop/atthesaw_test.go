@@ -157,7 +157,8 @@ func (b *bench) swing(s Step, m solid.Affine3, fence Face) float64 {
 // hasFace reports whether a part has a face that looks in one direction.
 func hasFace(p solid.Part, out solid.Vec) bool {
 	for _, s := range p.Pieces {
-		for _, q := range s.Planes() {
+		for _, f := range s.Faces() {
+			q := f.Plane
 			if q.N.Distance(out) < 1e-9 {
 				return true
 			}
@@ -222,7 +223,8 @@ func touch(a, b solid.Solid) bool {
 	if room := a.Bounds(); !(solid.Extent{Min: room.Min.Sub(solid.V(hair, hair, hair)), Max: room.Max.Add(solid.V(hair, hair, hair))}).Overlaps(b.Bounds()) {
 		return false
 	}
-	for _, q := range a.Planes() {
+	for _, f := range a.Faces() {
+		q := f.Plane
 		moved := a.Transform(solid.Translate(q.N.Mul(hair)))
 		if moved.Intersect(b).Volume() > hair*1e-2 {
 			return true

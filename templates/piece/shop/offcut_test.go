@@ -51,7 +51,8 @@ func offcutSolid(p piece.Piece, straight solid.Part) solid.Part {
 	off := straight
 	for _, s := range p.Leg().Pieces {
 		off = off.Subtract(s)
-		for _, q := range s.Planes() {
+		for _, f := range s.Faces() {
+			q := f.Plane
 			if q.N.Dot(inner) > 0.8 && !hasFace(straight, q.N) { // the tapered face
 				on := q.N.Mul(-q.Height(solid.Vec{}) + p.Kerf + planed)
 				off = off.Cut(solid.Through(on, q.N).Flip())

@@ -42,9 +42,6 @@ func (c Cut) at(x, swing, kerf float64) Slab {
 // far returns the other side of the blade, looking out of it.
 func (s Slab) far() solid.Plane { return solid.Plane{N: s.Side.N, D: s.Side.D + s.Kerf} }
 
-// Solid returns the slab as far as a part reaches.
-func (s Slab) Solid(part solid.Part) solid.Solid { return s.to(s.far(), part) }
-
 // to returns the room from the blade's side to a plane beyond it, as high as the
 // blade stands.
 func (s Slab) to(end solid.Plane, part solid.Part) solid.Solid {

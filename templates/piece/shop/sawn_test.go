@@ -162,7 +162,7 @@ func TestTheBladeGoesWhereTheWoodIsCut(t *testing.T) {
 				cut, left := 0.0, 0.0
 				for _, blade := range w.Blades {
 					before := w.Before.Transform(w.At)
-					room := blade.Solid(before)
+					room := blade.to(blade.far(), before)
 					for _, q := range before.Pieces {
 						cut += q.Intersect(room).Volume()
 					}

@@ -30,7 +30,8 @@ func Along(p solid.Part, at solid.Vec) []Run {
 	var all []Run
 	for _, s := range p.Pieces {
 		r := Run{math.Inf(-1), math.Inf(1)}
-		for _, q := range s.Planes() {
+		for _, f := range s.Faces() {
+			q := f.Plane
 			rest := -q.Height(at)
 			switch {
 			case q.N.X > 1e-12:
