@@ -207,6 +207,7 @@ func marksPanel() []templates.Panel {
 	return []templates.Panel{{Heading: say("Marks"), Text: []string{
 		say("Pencil on every part before its first cut: a loop on the ring side, a tick across the arris of the reference edge, the number of the stretcher, and the same number on its leg."),
 		say("Everything is set out from the reference edge: the ring side of a stretcher, the back of a leg."),
+		say("The saw is drawn from above, you at the bottom; the arrow is the way the part goes. A stop is measured to the side of the blade nearer to it. Horn is what a stretcher runs past its lap."),
 	}}}
 }
 
@@ -349,14 +350,22 @@ func taperPanel(p piece.Piece, lines []taperLine) templates.Panel {
 		Heading: say("The taper, set out by two points"),
 		Table:   [][]string{{say("on the leg"), say("measured from"), say("at the foot"), say("%s up from the foot", p.MM(p.Taper.Run()))}},
 		Text: []string{
-			say("The foot is the square end of the blank, where the back meets the floor. Mark both points with a knife, lay a straight edge through them and strike the line: %s to the edge. No triangle: %s of paper would be off by %s at the foot.",
-				p.Say(measure.Angle(p.Taper.ToEdge())), say("±0.25°"), p.MM(math.Round(10*onPaper)/10)),
+			say("The foot is the square end that the blank had, level with where the back meets the floor. As the foot is sawn now the line comes to the sole %s from the back, along the sole. Lay a straight edge through that point and the start: %s to the edge. At the saw the ring side is down: strike the line on the outer side too. No triangle: %s of paper would be off by %s at the foot.",
+				p.MM(onSole(p)), p.Say(measure.Angle(p.Taper.ToEdge())), say("±0.25°"), p.MM(math.Round(10*onPaper)/10)),
 		},
 	}
 	for _, l := range lines {
 		panel.Table = append(panel.Table, []string{say(viewNames[l.face]), l.Edge.Text, p.MM(l.AtEnd), p.MM(l.AtRun)})
 	}
 	return panel
+}
+
+// onSole is how far along the sole the taper of the stretcher side comes to it, from the
+// corner at the straight back. Across the leg the sole climbs by tan Splay, and up the leg
+// the line runs out by Loss/Run.
+func onSole(p piece.Piece) float64 {
+	l, t := p.Frame.Leg, p.Taper
+	return (l.Breadth - t.Loss()) / (1 - math.Tan(l.Splay)*t.Loss()/t.Run()) / math.Cos(l.Splay)
 }
 
 // titleBlock says whose the drawing is, as far as the design does.

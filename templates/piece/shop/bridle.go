@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/templates/piece/design"
 )
 
 // A member is one of the two parts of the bridle joint as it comes to the saw.
@@ -128,13 +129,22 @@ func (p sized) sawEnd(m member) (row, bool) {
 		Then: notes(beyond), Caution: "free-offcut",
 	}
 	if m.batch.Part == Stretcher {
-		o.Then = o.Then.with(note("lap-took-half"))
+		o.Then = o.Then.with(p.stopReach(m.fence))
 	}
 	if m.OffSquare == 0 {
 		o.What = note(m.square)
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return row{o, []Batch{m.batch}, m.line(stop, notes(beyond))}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
+}
+
+// stopReach says how far a stop must reach for a plain end whose lap has been taken out
+// to the end, on the edge that is on the fence.
+func (p sized) stopReach(fence Face) Note {
+	if _, cut := cutFaces(p.Piece); fence != cut || p.Design.Ring.Plain == design.ClosedEnd {
+		return Note{}
+	}
+	return note("lap-took-half", length(p.Frame.Ring.Depth/2))
 }
 
 // firstThrough says what is taken through the joint first: where there are no
@@ -181,8 +191,10 @@ func sawCauls(p sized) (row, bool)    { return sawCaul(p, LegCaul, "step.leg-cau
 func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, "step.end-caul") }
 
 func knifeShoulders(p sized) (row, bool) {
+	s, l := p.stretcherEnd(), p.legHead()
 	return plain(Operation{
-		Do: KnifeShoulders, What: note("step.knife"), Then: notes(note("from-wrap-round"), p.firstThrough()),
+		Do: KnifeShoulders, What: note("step.knife"),
+		Then: notes(note("datum-from", length(s.on(s.along, s.base)), length(l.on(l.along, l.base))), note("from-wrap-round"), p.firstThrough()),
 	}, p.stretcherJoints, p.legJoints), true
 }
 
@@ -204,7 +216,7 @@ func cutSlot(p sized) (row, bool) {
 	}
 	r := row{Operation{
 		Do: CutSlot, What: note("step.slot", called(m.batch.Part)), Lies: lies, Cut: cut,
-		Then: notes(fromEach, note("back-far-side")),
+		Then: notes(fromEach),
 		Test: note("slot-is-wide", length(m.Tenon)), Caution: "hands-on-jig",
 	}, []Batch{m.batch}, handWork{
 		Then: notes(note("slot-by-hand", length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
@@ -252,10 +264,13 @@ func (p sized) shoulder(outer bool) (row, bool) {
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: upper,
 			Stop: m.on(lies[0].Fence, at), At: m.rest,
 		},
-		Then: notes(note("hair-outside")),
+		Then: notes(note("hair-outside", length(p.Design.Unit.Round(0.5, 1.0/32)))),
 	}
 	if second := (m.down == OuterSide) == outer; second && m.OffSquare > 0 {
 		o.Then = o.Then.with(note("rolled-half"))
+	}
+	if m.batch.Part == Stretcher {
+		o.Then = o.Then.with(p.stopReach(lies[0].Fence))
 	}
 	return row{o, []Batch{m.batch}, m.line(at, notes(note("beside-line")))}, !outer || m.OffSquare > 0
 }
@@ -263,6 +278,6 @@ func (p sized) shoulder(outer bool) (row, bool) {
 func fitBridle(p sized) (row, bool) {
 	return plain(Operation{
 		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks")),
-		Test: note("slides-in-by-hand", angle(math.Pi/2-p.Frame.Leg.Splay)),
+		Test: note("slides-in-by-hand", angle(underStretcher(p.Piece))),
 	}, p.stretchers.real(), p.legs.real()), true
 }

@@ -32,7 +32,7 @@ func (g GlueUp) onGrid() GlueUp {
 func glueUp(p piece.Piece) GlueUp {
 	return GlueUp{[6]Notes{
 		notes(note("dry-run-all")),
-		notes(note("legs-flat"), note(legClamp(p)), note("clamp-cheeks")),
+		notes(note("legs-flat"), note(legClamp(p)), besideProud(p), note("clamp-cheeks")),
 		notes(note("check-splay")),
 		notes(trimmedTo(p)),
 		closing(p),
@@ -46,6 +46,17 @@ func legClamp(p piece.Piece) NoteID {
 		{false, false}: "clamp-leg", {true, false}: "clamp-leg-caul",
 		{false, true}: "clamp-end-caul", {true, true}: "clamp-both-cauls",
 	}[[2]bool{p.Frame.Leg.Splay > 0, slantedEnd(p)}]
+}
+
+// besideProud says how the clamp bears on the leg alone: until it is trimmed the end of the
+// stretcher stands proud of the leg's back, in the middle where it is the tenon, else on
+// both sides of the leg's tenon.
+func besideProud(p piece.Piece) Note {
+	proud := length(p.Bridle.Long)
+	if p.Bridle.Stretcher().Slot {
+		return note("clamp-on-tenon", proud, length(p.Bridle.Tenon))
+	}
+	return note("clamp-beside-tenon", proud)
 }
 
 // trimmedTo says what is trimmed to what.

@@ -107,9 +107,13 @@ func glueOps() []op { return []op{glueLegs, trimHeads, glueRing} }
 func glueLegs(p sized) (row, bool) {
 	return plain(Operation{
 		Do: GlueLegs, What: note("step.glue-legs"), Then: notes(note("dry-run-legs")),
-		Test: note("bevel-before-glue", angle(math.Pi/2-p.Frame.Leg.Splay)), Caution: "data-sheets",
+		Test: note("bevel-before-glue", angle(underStretcher(p.Piece))), Caution: "data-sheets",
 	}, p.stretchers.real(), p.legs.real()), true
 }
+
+// underStretcher returns the corner between the underside of the stretcher and the
+// stretcher side of the leg, which leans away from it below.
+func underStretcher(p piece.Piece) float64 { return math.Pi/2 + p.Frame.Leg.Splay }
 
 func trimHeads(p sized) (row, bool) {
 	return plain(Operation{
@@ -197,6 +201,7 @@ func sawFoot(p sized) (row, bool) {
 			How: OnGauge, OffSquare: splay, Longer: Back, Height: p.Frame.Leg.Thickness, Through: true,
 			Stop: p.SawnLeg().Length, At: Datum{Point: HeadCorner},
 		},
+		Then:    notes(note("stop-at-corner", length(p.Frame.Leg.Breadth))),
 		Caution: "free-offcut",
 		Test:    note("parallel-ends", length(edge)),
 	}, []Batch{p.legs.spared()}, handWork{Then: notes(note("foot-by-hand")), Line: edge, From: Datum{Point: SawnHead, Along: Back}}}, splay > 0
@@ -212,7 +217,7 @@ func cutTaper(p sized) (row, bool) {
 		fence = Back
 	}
 	return row{Operation{
-		Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(NoFace, fence, NoFace),
+		Do: CutTaper, What: note(taperTitles[t.Faces]), Lies: lie(RingSide, fence, NoFace),
 		Cut: Cut{
 			How: OnTaper, OffSquare: t.ToEdge(), Height: taperCut(p.Piece), Through: true,
 			Line: t.Run(), From: Datum{Point: FootEnd, Along: Back},

@@ -390,7 +390,7 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 var lyingTexts = [...][3]wording.Text{
 	shop.OnGauge: {"%s down", "%s on the fence", "%s at the stop"},
 	shop.OnEnd:   {"on %s", "%s on the jig"},
-	shop.OnTaper: {"", "%s on the jig", "%s first"},
+	shop.OnTaper: {"%s down", "%s on the jig", "%s first"},
 }
 
 // Lying says how a part lies for a cut.

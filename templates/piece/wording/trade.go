@@ -17,11 +17,11 @@ import (
 var tradeTexts = map[shop.NoteID]wording.Text{
 	"step.drill-fixings":  "holes for the screws of the top",
 	"step.groove-fixings": "mortises for the buttons of the top",
-	"fixings-by-table":    "Places on the centre line of each stretcher by the table of fixings, from mid-length.",
+	"fixings-by-table":    "Places on the centre line of each stretcher by the table of fixings, from midway between its inner shoulders, where mid-length was before the plain end was cut.",
 	"drill-through":       "From the underside, %s through.",
 	"bore-and-drill":      "From the underside: first %s wide, %s deep for the head, then %s through.",
 	"drill-slots":         "Slots are %s long, square to the grain of the top: two holes and the wood between them taken out.",
-	"bore-slots":          "Over a slot the room for the head is as long: %s.",
+	"bore-slots":          "Over a slot the room for the head is a slot too, %s long.",
 	"screw-stands-out":    "a screw pushed home stands %s above the stretcher, in a top of %s.",
 	"clamp-to-drill":      "Clamp the work down to drill it; the machine's manual and the usual eye protection hold here too.",
 	"mortise-buttons":     "In the ring side, %s below the top of the stretcher, %s high, %s deep.",
@@ -64,7 +64,7 @@ var tradeTexts = map[shop.NoteID]wording.Text{
 	"change-blade":        "Unplug the machine first. Only blades and sets that its manual allows, on an arbor long enough for them.",
 	"guard-stays":         "Guard and riving knife stay on; the fence of the gauge reaches past both sides of the blade.",
 	"guard-not-through":   "No through cut: guard off, riving knife below the top of the blade. Gauge fence past both sides of the blade, hands behind it. Guard back on after.",
-	"guard-on-end":        "On end: guard off, and off with any riving knife that stands higher than the blade. The jig holds the part. Both back on after.",
+	"guard-on-end":        "On end: guard off, and off with any riving knife that stands higher than the blade; both back on after.",
 	"guard-taper":         "Guard and riving knife stay on; the clamps of the jig hold the leg, hands on the jig.",
 	"lies-loose":          "It lies loose: lift it off before the piece is moved.",
 }
