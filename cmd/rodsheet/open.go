@@ -149,7 +149,7 @@ func (f *designFile) Write(text, base []byte) ([]byte, error) {
 		return now, live.ErrChanged
 	}
 	if err := atomicfile.Write(context.Background(), atomicfile.File{Name: f.name, Write: atomicfile.Text(text)}); err != nil {
-		return nil, cannot("write", wording.Shown(f.name), err)
+		return nil, cannot("write", wording.Shown(f.Name()), err)
 	}
 	return nil, nil
 }

@@ -635,6 +635,36 @@ func TestPageSaysWhatCannotBeSaved(t *testing.T) {
 	}
 }
 
+// What is measured on a printer is kept, and the page says what follows from it.
+func TestPageKeepsAPrinter(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	t.Setenv("HOME", t.TempDir()) // where other systems keep it
+	s := served(t, nil)
+	s.Printers = printerNames
+	for _, one := range []struct {
+		body   string
+		status int
+		says   string
+	}{
+		{`{"name":"bench","across":"149.2","along":"200.9","diagonals":"250.4,250.0","units":"mm"}`, 200, "corrected for bench"},
+		{`{"name":"bench","across":"14.92","along":"200.9"}`, 422, "across"},
+		{`{"name":"--forget","across":"149.2","along":"200.9"}`, 422, ""},
+	} {
+		answer, err := http.Post(s.Address()+"printer", "application/json", strings.NewReader(one.body))
+		if err != nil {
+			t.Fatal(err)
+		}
+		said, err := io.ReadAll(answer.Body)
+		answer.Body.Close()
+		if err != nil || answer.StatusCode != one.status || !strings.Contains(string(said), one.says) {
+			t.Errorf("%s: status %d, %s", one.body, answer.StatusCode, said)
+		}
+	}
+	if got := printerNames(); len(got) != 1 || got[0] != "bench" {
+		t.Errorf("kept are %q", got)
+	}
+}
+
 // A published folder works from a plain file server: as it is with scripts off, and with
 // the engine as the page does.
 func TestPublished(t *testing.T) {
