@@ -322,7 +322,7 @@ func gaugeWords(bothHands bool) Panel {
 	if bothHands {
 		hands = say("Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left.")
 	}
-	return Panel{Heading: say("setting a bevel gauge"), Text: []string{
+	return Panel{Heading: say("Setting a bevel gauge"), Text: []string{
 		say("Stock of the gauge on the registration edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
 		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
 		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
