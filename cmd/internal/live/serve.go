@@ -128,9 +128,16 @@ func answer[In any](do func(context.Context, In) (any, error)) http.HandlerFunc 
 			http.Error(w, err.Error(), http.StatusUnprocessableEntity)
 			return
 		}
-		w.Header().Set("Content-Type", "application/json")
-		json.NewEncoder(w).Encode(out)
+		reply(w, out)
 	}
+}
+
+// reply writes a value as JSON, HTML in it as it is.
+func reply(w http.ResponseWriter, v any) {
+	w.Header().Set("Content-Type", "application/json")
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.Encode(v)
 }
 
 func decode(w http.ResponseWriter, r *http.Request, into any) bool {
@@ -213,8 +220,7 @@ func (s *Server) read(w http.ResponseWriter, r *http.Request) {
 		}
 		kept = Kept{Name: s.File.Name(), Text: string(text)}
 	}
-	w.Header().Set("Content-Type", "application/json")
-	json.NewEncoder(w).Encode(kept)
+	reply(w, kept)
 }
 
 func (s *Server) write(_ context.Context, k Kept) (any, error) {

@@ -84,9 +84,7 @@ func showSVG(s drawings.Shown, name string) template.HTML {
 		}
 		c.part(p)
 	}
-	for _, l := range s.Strokes {
-		c.path("l"+strconv.Itoa(int(l.Role)), false, l.Points)
-	}
+	c.strokes(s.Strokes)
 	for _, p := range over {
 		c.part(p)
 	}
@@ -131,6 +129,21 @@ func roomOf(s drawings.Shown) geometry.Rect {
 		all = append(all, f.A, f.B)
 	}
 	return geometry.Bounds(all...)
+}
+
+// strokes draws lines, those of one role as one path.
+func (c *canvas) strokes(all []templates.Stroke) {
+	var roles []templates.Role
+	byRole := map[templates.Role]*strings.Builder{}
+	for _, l := range all {
+		if byRole[l.Role] == nil {
+			roles, byRole[l.Role] = append(roles, l.Role), new(strings.Builder)
+		}
+		byRole[l.Role].WriteString(route(l.Points, false))
+	}
+	for _, r := range roles {
+		fmt.Fprintf(c, `<path class="l%d" d="%s"/>`, r, byRole[r])
+	}
 }
 
 // part draws what is seen of a part as one thing to hover over or to focus.

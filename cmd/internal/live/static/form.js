@@ -7,7 +7,7 @@ export function bindForm() {
   form.addEventListener('input', (e) => {
     const f = e.target;
     if (!f.dataset.key) return;
-    ask({ changes: [{ size: f.dataset.size, key: f.dataset.key, row: Number(f.dataset.row), value: f.value.trim() }] });
+    ask({ changes: [{ size: f.dataset.size ?? '', key: f.dataset.key, row: Number(f.dataset.row ?? 0), value: f.value.trim() }] });
   });
   form.addEventListener('click', (e) => {
     const b = e.target.closest('button');

@@ -32,8 +32,8 @@ function back(place, hand) {
 
 /** Returns the input of a key, that of the size shown first. */
 export function fieldOf({ key, size = state.own, row = 0 }) {
-  const all = [...document.querySelectorAll('#form [data-key]')].filter((f) => f.dataset.key === key && Number(f.dataset.row) === row);
-  return all.find((f) => f.dataset.size === size) ?? all[0];
+  const all = [...document.querySelectorAll('#form [data-key]')].filter((f) => f.dataset.key === key && Number(f.dataset.row ?? 0) === row);
+  return all.find((f) => (f.dataset.size ?? '') === size) ?? all[0];
 }
 
 /** Says what is wrong: beside its field, or above the form where it has none. */
