@@ -414,10 +414,26 @@ var unlisted = []measure.ID{
 	"angle.reading-error", "angle.reading-error-64th",
 }
 
+// setOut are the figures by which an angle is set out from an edge. Of a bevel that is
+// nearer to square than to the edge a table gives those of the figure above them, off square, from a
+// line square to the edge: the bevel's own rise is longer than any bench.
+var setOut = []measure.ID{
+	"angle.rise-over-100-mm", "angle.rise-over-250-mm", "angle.rise-over-500-mm",
+	"angle.rise-over-4-in", "angle.rise-over-10-in", "angle.rise-over-20-in",
+	"angle.slope", "angle.chord", "angle.chord-10-in",
+}
+
 // panel is the table of one angle.
 func (g gauge) panel() Panel {
 	p := Panel{Heading: say(angleHeading, angleText(g.drawn))}
-	for _, f := range g.figures() {
+	other := g
+	other.drawn = math.Pi/2 - g.drawn
+	others := other.figures()
+	for i, f := range g.figures() {
+		if g.steep() && slices.Contains(setOut, f.ID) {
+			f = others[i]
+			f.Name = say(byOffSquare, f.Name)
+		}
 		if f.Aside || !g.full && slices.Contains(unlisted, f.ID) {
 			continue
 		}
@@ -433,6 +449,9 @@ func (g gauge) panel() Panel {
 			text = say(degreesAndMinutes, text, minutesText(f.Value.Value))
 		case "angle.slope":
 			f.Name, text = say(slopeName), say(oneIn, text)
+			if g.steep() {
+				f.Name = say(byOffSquare, f.Name)
+			}
 		case "angle.reading-error", "angle.reading-error-64th":
 			f.Name = say(slipCosts, g.length(gaugeSlip(g.unit)))
 		}

@@ -2,6 +2,7 @@ package templates_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -473,5 +474,24 @@ func TestTwoTrianglesOnOneStrip(t *testing.T) {
 	})
 	if paired == 0 {
 		t.Error("no two triangles are on one strip")
+	}
+}
+
+// Near square the table says how far the line falls off square, which a square and a rule
+// set out; the bevel's own rise would be metres.
+func TestTableOfASteepBevel(t *testing.T) {
+	job, err := templates.Angles(radians(85.44), 0, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := fmt.Sprint(job.Sections[0].Panels[0].Table)
+	rise := measure.Length(100 * math.Tan(measure.Radians(90-85.44))).Text(measure.Millimetre)
+	for _, want := range []string{"[its rise over 100 mm " + rise + "]", "[its slope 1 in 12.5"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in %s", want, said)
+		}
+	}
+	if got := figure(t, job, "rise over 100 mm"); math.Abs(got-100*math.Tan(measure.Radians(85.44))) > 1e-9 {
+		t.Errorf("the figure for scripts became %v", got)
 	}
 }

@@ -206,6 +206,7 @@ const (
 	equals            wording.Text = "%s = %s"
 	toTheEdge         wording.Text = "to the edge"
 	slopeName         wording.Text = "slope"
+	byOffSquare       wording.Text = "its %s"
 	slipCosts         wording.Text = "a slip of %s at the far end costs"
 	oneIn             wording.Text = "1 in %s"
 	tenthsOfMM        wording.Text = "%.1f mm"
