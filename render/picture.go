@@ -143,7 +143,7 @@ func (v *view) draw(n *pen, at geometry.Point) {
 	foot := captionHeight(1) - size.Y
 	w.Text(0, foot-small-1, small, v.scale)
 	n.words(w, at)
-	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level), math.MaxInt)
+	v.inside(n, geometry.Box(at.X, at.Y+foot, at.X+size.X, at.Y+level-1), math.MaxInt) // clear of the line below the heading
 }
 
 // inside draws the picture in the middle of a window, and returns how much of its
