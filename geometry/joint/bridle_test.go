@@ -158,11 +158,7 @@ func TestBridleCheck(t *testing.T) {
 			t.Errorf("%v°: %v", deg, err)
 		}
 	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Bridle)
-	}{
+	refuses(t, good, []refused[joint.Bridle]{
 		{"bridle.width", "> 0 mm", func(b *joint.Bridle) { b.Width = 0 }},
 		{"bridle.depth", "> 0 mm", func(b *joint.Bridle) { b.Depth = -30 }},
 		{"bridle.leg", "finite", func(b *joint.Bridle) { b.Leg = math.NaN() }},
@@ -173,9 +169,5 @@ func TestBridleCheck(t *testing.T) {
 		{"bridle.tenon", "≥ 0 mm", func(b *joint.Bridle) { b.Tenon = -8 }},
 		{"bridle.tenon", "< bridle.width, 24 mm", func(b *joint.Bridle) { b.Tenon = 24 }},
 		{"bridle.mortise", "≤ 1", func(b *joint.Bridle) { b.Mortise = 2 }},
-	} {
-		b := good
-		tt.change(&b)
-		checkBound(t, b.Check(), tt.figure, tt.want)
-	}
+	})
 }

@@ -137,22 +137,11 @@ func TestFrameCheck(t *testing.T) {
 		Leg:  joint.Leg{Breadth: 45, Thickness: 50, Height: 420, Splay: measure.Radians(14.5), At: 300},
 		Head: 50. / 3,
 	}
-	if err := good.Check(); err != nil {
-		t.Errorf("%+v: %v", good, err)
-	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Frame)
-	}{
+	refuses(t, good, []refused[joint.Frame]{
 		{"ring.stretchers", "≥ 3", func(f *joint.Frame) { f.Ring.Sides = 2 }},
 		{"leg.splay", "≤ 60°", func(f *joint.Frame) { f.Leg.Splay = 2 }},
 		{"leg.height", "ring.depth, 30 mm", func(f *joint.Frame) { f.Leg.Height = 30 }},
 		{"frame.head", "> 0 mm", func(f *joint.Frame) { f.Head = 0 }},
 		{"frame.head", "ring.width, 50 mm", func(f *joint.Frame) { f.Head = 51 }},
-	} {
-		f := good
-		tt.change(&f)
-		checkBound(t, f.Check(), tt.figure, tt.want)
-	}
+	})
 }

@@ -219,9 +219,6 @@ func TestLapStopPutsTheBladeAtBothShoulders(t *testing.T) {
 
 func TestLapCheck(t *testing.T) {
 	good := joint.Lap{Width: 40, Other: 40, Depth: 20, Angle: measure.Radians(60), Kerf: 3.2}
-	if err := good.Check(); err != nil {
-		t.Fatalf("good lap: %v", err)
-	}
 	for _, deg := range []float64{10, 90, 170} {
 		l := good
 		l.Angle = measure.Radians(deg)
@@ -229,11 +226,7 @@ func TestLapCheck(t *testing.T) {
 			t.Errorf("%v°: %v", deg, err)
 		}
 	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Lap)
-	}{
+	refuses(t, good, []refused[joint.Lap]{
 		{"lap.width", "> 0 mm", func(l *joint.Lap) { l.Width = 0 }},
 		{"lap.width", "finite", func(l *joint.Lap) { l.Width = math.NaN() }},
 		{"lap.width", "≤ 1000 mm", func(l *joint.Lap) { l.Width = 1001 }},
@@ -246,10 +239,26 @@ func TestLapCheck(t *testing.T) {
 		{"lap.kerf", "< lap.crossing-width, 40 mm", func(l *joint.Lap) { l.Kerf = 40 }},
 		{"lap.at", "≥ 0 mm", func(l *joint.Lap) { l.At = -1 }},
 		{"lap.at", "≤ 10000 mm", func(l *joint.Lap) { l.At = 10001 }},
-	} {
-		l := good
-		tt.change(&l)
-		checkBound(t, l.Check(), tt.figure, tt.want)
+	})
+}
+
+// A refused is a change that a check refuses, by that figure and in these words.
+type refused[T any] struct {
+	figure measure.ID
+	want   string
+	change func(*T)
+}
+
+// refuses fails unless what is good passes its check, and each change of it does not.
+func refuses[T interface{ Check() error }](t *testing.T, good T, all []refused[T]) {
+	t.Helper()
+	if err := good.Check(); err != nil {
+		t.Errorf("%+v: %v", good, err)
+	}
+	for _, tt := range all {
+		bad := good
+		tt.change(&bad)
+		checkBound(t, bad.Check(), tt.figure, tt.want)
 	}
 }
 

@@ -72,14 +72,7 @@ func TestLegIsWherePlanesMeet(t *testing.T) {
 
 func TestLegCheck(t *testing.T) {
 	good := joint.Leg{Breadth: 45, Thickness: 30, Height: 420, Splay: 0.2, At: 300}
-	if err := good.Check(); err != nil {
-		t.Errorf("%+v: %v", good, err)
-	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Leg)
-	}{
+	refuses(t, good, []refused[joint.Leg]{
 		{"leg.breadth", "> 0 mm", func(l *joint.Leg) { l.Breadth = 0 }},
 		{"leg.thickness", "≤ 1000 mm", func(l *joint.Leg) { l.Thickness = 1001 }},
 		{"leg.height", "> 0 mm", func(l *joint.Leg) { l.Height = 0 }},
@@ -89,11 +82,7 @@ func TestLegCheck(t *testing.T) {
 		{"leg.splay", "finite", func(l *joint.Leg) { l.Splay = math.NaN() }},
 		{"leg.at", "> 0 mm", func(l *joint.Leg) { l.At = 0 }},
 		{"leg.at", "≤ 10000 mm", func(l *joint.Leg) { l.At = 10001 }},
-	} {
-		l := good
-		tt.change(&l)
-		checkBound(t, l.Check(), tt.figure, tt.want)
-	}
+	})
 }
 
 func ExampleLeg() {

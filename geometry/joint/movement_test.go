@@ -2,7 +2,6 @@ package joint_test
 
 import (
 	"rodsheet/geometry/joint"
-	"rodsheet/geometry/measure"
 	"testing"
 )
 
@@ -15,23 +14,12 @@ func TestMovementByHand(t *testing.T) {
 
 func TestMovementCheck(t *testing.T) {
 	good := joint.Movement{Width: 500, Coefficient: 0.00274, From: 6, To: 14}
-	if err := good.Check(); err != nil {
-		t.Errorf("%+v: %v", good, err)
-	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Movement)
-	}{
+	refuses(t, good, []refused[joint.Movement]{
 		{"movement.width", "> 0 mm", func(m *joint.Movement) { m.Width = 0 }},
 		{"movement.width", "≤ 10000 mm", func(m *joint.Movement) { m.Width = 10001 }},
 		{"movement.coefficient", "> 0", func(m *joint.Movement) { m.Coefficient = 0 }},
 		{"movement.coefficient", "≤ 0.01", func(m *joint.Movement) { m.Coefficient = 7.8 }},
 		{"movement.from", "≥ 6", func(m *joint.Movement) { m.From = 0.08 }},
 		{"movement.to", "≤ 14", func(m *joint.Movement) { m.To = 20 }},
-	} {
-		m := good
-		tt.change(&m)
-		checkBound(t, m.Check(), tt.figure, tt.want)
-	}
+	})
 }

@@ -271,14 +271,7 @@ func TestOpeningKeepsClosedShoulders(t *testing.T) {
 
 func TestRingCheck(t *testing.T) {
 	good := joint.Ring{Sides: 6, Inside: 300, Width: 50, Depth: 30}
-	if err := good.Check(); err != nil {
-		t.Errorf("%+v: %v", good, err)
-	}
-	for _, tt := range []struct {
-		figure measure.ID
-		want   string
-		change func(*joint.Ring)
-	}{
+	refuses(t, good, []refused[joint.Ring]{
 		{"ring.stretchers", "≥ 3", func(r *joint.Ring) { r.Sides = 2 }},
 		{"ring.stretchers", "≤ 8", func(r *joint.Ring) { r.Sides = 9 }},
 		{"ring.inside", "> 0 mm", func(r *joint.Ring) { r.Inside = 0 }},
@@ -287,9 +280,5 @@ func TestRingCheck(t *testing.T) {
 		{"ring.width", "> 0 mm", func(r *joint.Ring) { r.Width = 0 }},
 		{"ring.depth", "≤ 1000 mm", func(r *joint.Ring) { r.Depth = 1001 }},
 		{"ring.inside", "ring.laps-meet, 461.88 mm", func(r *joint.Ring) { r.Width = 400 }},
-	} {
-		r := good
-		tt.change(&r)
-		checkBound(t, r.Check(), tt.figure, tt.want)
-	}
+	})
 }
