@@ -116,8 +116,15 @@ func (b *bench) off(m solid.Affine3, from, to, swing float64, c Cut) {
 // through saws the part in two and keeps what lies at the stop, or the rest.
 func (b *bench) through(m solid.Affine3, at, swing float64, c Cut, atStop bool) {
 	b.work(m, func(p solid.Part) solid.Part {
-		if high := p.Bounds().Max.Z; high > c.Height+1e-9 {
-			confused("a blade %.4f mm high does not come through %.4f mm", c.Height, high)
+		near := at
+		if !atStop { // the line is on the far side
+			near -= b.kerf / math.Cos(swing)
+		}
+		blade := b.kerfs(near, near, swing, overall)
+		for _, s := range p.Pieces {
+			if in := s.Intersect(blade); !in.Empty() && in.Volume() > solid.ClashFloor && in.Bounds().Max.Z > c.Height+1e-9 {
+				confused("a blade %.4f mm high does not come through %.4f mm", c.Height, in.Bounds().Max.Z)
+			}
 		}
 		side := solid.Through(solid.V(at, 0, 0), solid.V(math.Cos(swing), -math.Sin(swing), 0))
 		if !atStop {

@@ -95,3 +95,25 @@ func TestClampBearsBesideWhatIsProud(t *testing.T) {
 		}
 	}
 }
+
+// The blade stands as high as wood lies under the cut of the plain end, and no higher.
+func TestBladeAtThePlainEnd(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		for _, p := range piecetest.WorkedAll(t, designs...) {
+			plan := NewPlan([]piece.Piece{p})
+			for w := range Works(p, plan.Cards, Stretcher) {
+				s := plan.Cards[w.Card].Steps[w.Step]
+				if s.Do != TrimPlainEnd {
+					continue
+				}
+				off := w.Before.Transform(w.At)
+				for _, q := range w.After.Transform(w.At).Pieces {
+					off = off.Subtract(q)
+				}
+				if got := off.Bounds().Max.Z; math.Abs(got-s.Saw.Cut.Height) > 1e-3 {
+					t.Errorf("%s: the blade at %v, %v of wood is sawn through", name, s.Saw.Cut.Height, got)
+				}
+			}
+		}
+	}
+}

@@ -90,10 +90,14 @@ func innerLine(p piece.Piece) float64 { return p.EndLap().At + p.EndLap().EdgeLe
 // cutLaps is both laps of every stretcher at one setting.
 func cutLaps(p sized) (row, bool) {
 	legEnd, plainEnd := cutFaces(p.Piece)
+	order := note("laps-order")
+	if dadoSet(p.Piece) {
+		order = note("laps-order-dado")
+	}
 	return row{Operation{
 		Do: CutLap, What: note("step.laps"), Cut: lapCut(p.Piece),
 		Lies: [2]Lie{{legEnd, RingSide, LegEnd}, {plainEnd, RingSide, PlainEnd}},
-		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd)), note("laps-order"), note("never-rolled")),
+		Then: notes(note("laps-tumbled", face(legEnd), face(plainEnd)), order, note("never-rolled")),
 		Test: note("stretchers-cross", angle(p.Frame.Ring.Angle())),
 	}, []Batch{p.stretchers.spared()}, handWork{
 		Then: notes(note("laps-tumbled-by-hand", face(legEnd), face(plainEnd)), note("lap-by-hand"), note("never-rolled")),

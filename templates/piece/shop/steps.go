@@ -262,10 +262,14 @@ func taperCut(p piece.Piece) float64 {
 func trimPlainEnd(p sized) (row, bool) {
 	lap := p.EndLap()
 	lapUp, _ := cutFaces(p.Piece)
+	high := p.Frame.Ring.Depth
+	if p.Design.Ring.Plain != design.ClosedEnd { // the lap has taken the upper half
+		high /= 2
+	}
 	o := Operation{
 		Do: TrimPlainEnd, What: note("step.horn"), Lies: lie(lapUp, RingSide, PlainEnd),
 		Cut: Cut{
-			How: OnGauge, Height: p.Frame.Ring.Depth, Through: true,
+			How: OnGauge, Height: high, Through: true,
 			Line: p.RoughReach() - p.PlainReach, From: Datum{Point: ThePlainEnd},
 		},
 		Test: note("horns-alike"), Caution: "free-offcut",
