@@ -79,7 +79,7 @@ func openPage(ctx context.Context, v *values, w world) error {
 		Token: live.NewToken(), Host: listener.Addr().String(), Printers: printerNames,
 	}
 	if !v.on("stay") {
-		s.Gone = stop
+		s.Gone, s.Linger = stop, 4*time.Second
 	}
 	if err := emit(w.stdout, s.Address()+"\n"); err != nil {
 		return err

@@ -635,6 +635,66 @@ func TestPageSaysWhatCannotBeSaved(t *testing.T) {
 	}
 }
 
+// The program ends with the last page, not with the first of two, and not for one that is
+// loaded anew.
+func TestLastPageEndsIt(t *testing.T) {
+	t.Parallel()
+	s := served(t, nil)
+	gone := make(chan bool, 1)
+	s.Gone, s.Linger = func() { gone <- true }, 300*time.Millisecond
+	say := func(path, page string) {
+		answer, err := http.Post(s.Address()+path, "text/plain", strings.NewReader(page))
+		if err != nil || answer.StatusCode != 204 {
+			t.Fatal(err, answer)
+		}
+		answer.Body.Close()
+	}
+	ended := func() bool {
+		select {
+		case <-gone:
+			return true
+		case <-time.After(time.Second):
+			return false
+		}
+	}
+	say("here", "a")
+	say("here", "b")
+	say("gone", "a")
+	if ended() {
+		t.Fatal("it ended with the first of two pages")
+	}
+	say("gone", "b")
+	say("here", "c")
+	if ended() {
+		t.Fatal("it ended while a page was loaded anew")
+	}
+	say("gone", "c")
+	if !ended() {
+		t.Error("it goes on without a page")
+	}
+}
+
+// A port in use, and a system without a browser, are told.
+func TestOpenTells(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer l.Close()
+	_, port, _ := net.SplitHostPort(l.Addr().String())
+	status, out, errs := start(t.Context(), "open", "--no-browser", "--port", port)
+	if status != 2 || out != "" || !strings.Contains(errs, "cannot listen at port "+port) || !strings.Contains(errs, "hint: leave --port out") {
+		t.Errorf("a port in use: status %d, %s%s", status, out, errs)
+	}
+	t.Setenv("PATH", t.TempDir())
+	ctx, stop := context.WithTimeout(t.Context(), 200*time.Millisecond)
+	defer stop()
+	status, out, errs = start(ctx, "open")
+	if status != 0 || !strings.HasPrefix(out, "http://127.0.0.1:") || !strings.Contains(errs, "no browser could be started") {
+		t.Errorf("no browser: status %d, %s%s", status, out, errs)
+	}
+}
+
 // What is measured on a printer is kept, and the page says what follows from it.
 func TestPageKeepsAPrinter(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())

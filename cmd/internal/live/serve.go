@@ -11,6 +11,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"net"
 	"net/http"
 	"strings"
@@ -45,11 +46,11 @@ type Server struct {
 	Token    string          // stands in the address; nobody without it gets an answer
 	Host     string          // the address that is listened at
 	Printers func() []string // that were measured
-	// Gone is called when the last page has said that it goes and none has come for a
-	// while; nil asks for nothing.
-	Gone    func()
-	leaving sync.Mutex
-	timer   *time.Timer
+	// Gone is called when the last page has said that it goes, and none has come for
+	// Linger; nil asks for nothing.
+	Gone   func()
+	Linger time.Duration
+	pages  pages
 }
 
 // NewToken returns a token that cannot be guessed.
@@ -71,8 +72,8 @@ func (s *Server) Handler() http.Handler {
 	mux.HandleFunc("POST "+root+"printer", answer(s.printer))
 	mux.HandleFunc("GET "+root+"file", s.read)
 	mux.HandleFunc("POST "+root+"file", answer(s.write))
-	mux.HandleFunc("POST "+root+"here", func(w http.ResponseWriter, r *http.Request) { s.stay(); w.WriteHeader(http.StatusNoContent) })
-	mux.HandleFunc("POST "+root+"gone", func(w http.ResponseWriter, r *http.Request) { s.leave(); w.WriteHeader(http.StatusNoContent) })
+	mux.HandleFunc("POST "+root+"here", s.counted(s.come))
+	mux.HandleFunc("POST "+root+"gone", s.counted(s.leave))
 	return s.guarded(http.NewCrossOriginProtection().Handler(http.TimeoutHandler(mux, mostTime, tooLong.With())))
 }
 
@@ -252,27 +253,44 @@ func (s *Server) page(w http.ResponseWriter, r *http.Request) {
 	b.WriteTo(w)
 }
 
-// linger is how long the server waits for another page, or for one loaded anew.
-const linger = 4 * time.Second
-
-func (s *Server) leave() {
-	s.leaving.Lock()
-	defer s.leaving.Unlock()
-	if s.Gone == nil {
-		return
-	}
-	if s.timer != nil {
-		s.timer.Stop()
-	}
-	s.timer = time.AfterFunc(linger, s.Gone)
+// pages are those that are open, by the names that they gave themselves.
+type pages struct {
+	sync.Mutex
+	open  map[string]bool
+	timer *time.Timer
 }
 
-func (s *Server) stay() {
-	s.leaving.Lock()
-	defer s.leaving.Unlock()
-	if s.timer != nil {
-		s.timer.Stop()
-		s.timer = nil
+// counted makes a handler of what is done for a page that names itself.
+func (s *Server) counted(do func(page string)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		name, err := io.ReadAll(io.LimitReader(r.Body, 64))
+		if err != nil {
+			http.Error(w, notAsked.With(), http.StatusBadRequest)
+			return
+		}
+		s.pages.Lock()
+		defer s.pages.Unlock()
+		do(string(name))
+		w.WriteHeader(http.StatusNoContent)
+	}
+}
+
+func (s *Server) come(page string) {
+	if s.pages.open == nil {
+		s.pages.open = map[string]bool{}
+	}
+	s.pages.open[page] = true
+	if s.pages.timer != nil {
+		s.pages.timer.Stop()
+		s.pages.timer = nil
+	}
+}
+
+// leave waits for a page that is only loaded anew.
+func (s *Server) leave(page string) {
+	delete(s.pages.open, page)
+	if s.Gone != nil && len(s.pages.open) == 0 && s.pages.timer == nil {
+		s.pages.timer = time.AfterFunc(s.Linger, s.Gone)
 	}
 }
 

@@ -96,7 +96,9 @@ export function bindFile(way) {
       if (file.text !== state.base) changed(file.text);
     } catch { /* said when it is saved */ }
   }, 1500);
-  fetch('here', { method: 'POST' });
-  addEventListener('pagehide', () => navigator.sendBeacon('gone'));
-  addEventListener('pageshow', () => fetch('here', { method: 'POST' }));
+  const page = crypto.randomUUID();
+  const here = () => fetch('here', { method: 'POST', body: page });
+  here();
+  addEventListener('pagehide', () => navigator.sendBeacon('gone', page));
+  addEventListener('pageshow', (e) => { if (e.persisted) here(); });
 }
