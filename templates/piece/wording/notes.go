@@ -80,7 +80,7 @@ var noteTexts = merged(tradeTexts, map[shop.NoteID]wording.Text{
 	"test-lap-by-hand":     "A marking gauge set to half the depth first: from top and underside it strikes one line. Knife both shoulders from the template.",
 	"lap-fits":             "a length of the same stock laid across goes in by hand without shake. Too tight: lengthen the spacer. Too loose: shorten it.",
 	"lap-fits-by-hand":     "a length of the same stock laid across goes in by hand without shake. Too tight: pare the shoulders. Too loose: keep farther inside the lines.",
-	"dado-clears":          "With a dado set of %[1]s, at the same height, the rest comes out in %[2]n; the shoulders are sawn first, with the plain blade, for whose kerf of %[3]s the spacer stands.",
+	"dado-clears":          "On the parts a dado set of %[1]s clears the rest, in %[2]n; the spacer stands for the plain blade and its kerf of %[3]s.",
 	"leave-lap-bottom":     "Leave the bottom to a router plane or a chisel: the teeth leave a V.",
 	"laps-tumbled":         "Leg ends first, %[1]s down; then tumble the stretcher end over end: %[2]s down, the same edge on the fence, the plain end against the stop.",
 	"laps-order-dado":      "All inner shoulders, then all outer ones with the spacer; the rest between them waits for the dado set.",

@@ -333,7 +333,7 @@ func TestMarksStandOnTheRightHand(t *testing.T) {
 }
 
 func TestWordsThatHangOnTheSaw(t *testing.T) {
-	v, passes := "the teeth leave a V", "2 passes; the shoulders"
+	v, passes := "the teeth leave a V", "2 passes; the spacer"
 	d := piecetest.Low()
 	for _, c := range []struct {
 		flat    bool
