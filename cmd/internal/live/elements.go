@@ -5,6 +5,7 @@ import (
 	"embed"
 	"html/template"
 	"slices"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -18,12 +19,15 @@ import (
 //go:embed parts
 var parts embed.FS
 
-var layouts = template.Must(template.New("").Funcs(helpers()).ParseFS(parts, "parts/*.html"))
+// layouts are read when a page is first asked for: every other command starts without.
+var layouts = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").Funcs(helpers()).ParseFS(parts, "parts/*.html"))
+})
 
 // fill writes a part of the page.
 func fill(name string, data any) template.HTML {
 	var b bytes.Buffer
-	if err := layouts.ExecuteTemplate(&b, name, data); err != nil {
+	if err := layouts().ExecuteTemplate(&b, name, data); err != nil {
 		return template.HTML(template.HTMLEscapeString(err.Error()))
 	}
 	return template.HTML(b.String())

@@ -33,7 +33,7 @@ type Page struct {
 type Link struct{ File, Words string }
 
 // Write writes the page as HTML.
-func (p Page) Write(w io.Writer) error { return layouts.ExecuteTemplate(w, "page", p) }
+func (p Page) Write(w io.Writer) error { return layouts().ExecuteTemplate(w, "page", p) }
 
 // A tab stands below the drawing.
 type tab struct {
