@@ -251,11 +251,6 @@ func (v *view) cell() geometry.Point {
 // foot is the height of the words below a picture on a card.
 func (v *view) foot() float64 { return float64(len(v.caption)) * lettering.Pitch(small) }
 
-// say sets figures and words in one column.
-func (k *card) say(x, y, width float64) float64 {
-	return k.text(x, k.figures(x, y, width), width)
-}
-
 // figures sets what the tool is set to, large, with a box for the figure used.
 func (k *card) figures(x, y, width float64) float64 {
 	for _, f := range k.Figures {

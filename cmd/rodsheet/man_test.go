@@ -47,9 +47,7 @@ func wholeHelp(t *testing.T) (all []string) {
 		}
 	}
 	for _, topic := range topics() {
-		for _, line := range strings.Split(topic.text, "\n") {
-			all = append(all, line)
-		}
+		all = append(all, strings.Split(topic.text, "\n")...)
 	}
 	return all
 }

@@ -6,12 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/drawings"
 )
 
 // A Fix chooses one of the changes that mend a check of a size, or of all together.
@@ -20,13 +17,6 @@ type Fix struct {
 	Together bool       `json:"together"`
 	Check    measure.ID `json:"check"`
 	Index    int        `json:"index"`
-}
-
-// A Drag is a handle of the drawing brought to a place, in mm on the picture.
-type Drag struct {
-	Handle measure.ID `json:"handle"`
-	X      float64    `json:"x"`
-	Y      float64    `json:"y"`
 }
 
 // changed returns the text with the changes of the request, what follows from it, and
@@ -197,102 +187,6 @@ func written(q measure.Quantity, u measure.Unit) string {
 		}
 	}
 	return strings.TrimPrefix(strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64), "-0")
-}
-
-// A grip says which figure follows a handle.
-type grip struct {
-	key     func(piece.Piece) design.Key
-	at      func(piece.Piece) float64 // where the handle stands on its axis
-	figure  func(*design.Design) *float64
-	up      bool
-	degrees bool // the figure may be an angle
-}
-
-func grips() map[measure.ID]grip {
-	return map[measure.ID]grip{
-		"foot": {
-			key: drawings.LeanKey, at: func(p piece.Piece) float64 { return -p.FootPoint(0).X },
-			figure: func(d *design.Design) *float64 { return &d.Legs.Given },
-		},
-		"height": {
-			key: drawings.HeightKey, at: piece.Piece.Overall, up: true,
-			figure: func(d *design.Design) *float64 { return &d.Legs.Height },
-		},
-		"rim": {
-			key: drawings.RimKey, at: func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X },
-			figure: func(d *design.Design) *float64 {
-				if d.Top.Outline == design.RoundTop && d.Top.Diameter > 0 {
-					return &d.Top.Diameter
-				}
-				return &d.Top.Overhang
-			},
-		},
-	}
-}
-
-// changes returns the figure with which the handle stands nearest to where it was
-// brought: by the secant through two pieces worked out, as often as that leads nearer.
-// It is rounded to what the unit makes sensible.
-func (g Drag) changes(w works, size string) []Change {
-	grip, ok := grips()[g.Handle]
-	if !ok {
-		return nil
-	}
-	p := w.pieces[w.sized(size)]
-	aim := g.X
-	if grip.up {
-		aim = g.Y
-	}
-	key := grip.key(p)
-	round, angle := p.Design.Unit.Round(1, 1.0/16), key == "legs.splay"
-	if angle {
-		round = measure.Radians(0.25)
-	}
-	figure, at := *grip.figure(&p.Design), grip.at(p)
-	value := figure
-	for range 6 {
-		step := round
-		if value > figure {
-			step = -step
-		}
-		near, ok := moved(p, grip, value+step)
-		here, fine := moved(p, grip, value)
-		if !ok || !fine || near == here {
-			break
-		}
-		by := (aim - here) * step / (near - here)
-		for range 6 { // as far as a piece can have it
-			if _, ok := moved(p, grip, value+by); ok {
-				value += by
-				break
-			}
-			by /= 2
-		}
-		if at, _ = moved(p, grip, value); math.Abs(at-aim) < 0.01 {
-			break
-		}
-	}
-	value = math.Round(value/round) * round
-	quantity := measure.Length(value)
-	if angle {
-		quantity = measure.Angle(value)
-	}
-	c := Change{Key: key, Value: written(quantity, p.Design.Unit)}
-	if own(w, p.Design.Size, key) {
-		c.Size = p.Design.Size
-	}
-	return []Change{c}
-}
-
-// moved returns where a handle stands with another figure.
-func moved(p piece.Piece, g grip, figure float64) (at float64, ok bool) {
-	d := p.Design
-	*g.figure(&d) = figure
-	q, err := piece.Solve(d)
-	if err != nil {
-		return 0, false
-	}
-	return g.at(q), true
 }
 
 // own reports whether a size goes by a figure of its own: where another one differs.
