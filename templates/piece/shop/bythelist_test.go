@@ -173,7 +173,7 @@ func reaches(p solid.Part, out solid.Vec) float64 {
 
 // madeByTheList takes the blank of one part of one size through all operations
 // that name it.
-func madeByTheList(t *rapid.T, p piece.Piece, part Part, plan Plan) *bench {
+func madeByTheList(t rapid.TB, p piece.Piece, part Part, plan Plan) *bench {
 	defer func() {
 		switch c := recover().(type) {
 		case nil:
@@ -296,4 +296,24 @@ func TestTheListMakesTheParts(t *testing.T) {
 func fromRoom(p piece.Piece) solid.Affine3 {
 	m := p.Place(0)
 	return solid.Translate(m.O.Mul(-1)).Then(axes(m.X, m.Y, m.Z))
+}
+
+// A stretcher and a leg that are nearly as long are squared to a stop each: what one is
+// left longer would move its laps and its slot.
+func TestNearLengthsMoveNoJoint(t *testing.T) {
+	d := piecetest.Low()
+	d.Ring.Sides, d.Ring.Inside, d.Ring.Width, d.Ring.Depth, d.Ring.Horn = 6, 162.375, 48.9375, 20, 0
+	d.Ring.LegEndOver, d.Ring.Plain = false, design.FlushEnd
+	d.Legs = design.Legs{Breadth: 20.5625, Height: 307.625, Clear: 3.4125, To: design.ToFrame}
+	d.Top, d.Saw.Kerf = design.Top{}, 1
+	p := piecetest.Worked(t, d)
+	if off := math.Abs(p.SawnStretcher().Length - p.SawnLeg().Length); off == 0 || off >= near {
+		t.Fatalf("lengths %.3f mm apart ask nothing", off)
+	}
+	made := madeByTheList(t, p, Stretcher, NewPlan([]piece.Piece{p})).wood
+	made = made.Transform(solid.Translate(solid.V(-p.SawnStretcher().Length/2, 0, 0)))
+	made, _ = trimmed(p, made, p.Leg())
+	if off := amiss(made, p.Parts()[0].Transform(fromRoom(p))); math.Abs(off) > 1 {
+		t.Errorf("%.3f mm³ are not where they should be", off)
+	}
 }

@@ -185,7 +185,7 @@ func share(steps []Step) {
 	for i := range steps {
 		s := &steps[i]
 		g, ok := gives[s.Do]
-		if !ok || s.Cut.ByHand() {
+		if !ok || s.Cut.ByHand() || s.squaresStretcher() {
 			continue
 		}
 		own := *g.of(&s.Cut)
@@ -197,6 +197,12 @@ func share(steps []Step) {
 		}
 		s.Left = math.Abs(*g.of(&s.Cut) - own)
 	}
+}
+
+// squaresStretcher reports whether the step squares a stretcher to length: its laps and
+// slot are measured from that end, and would stand where the wood that is left puts them.
+func (s Step) squaresStretcher() bool {
+	return s.Do == Crosscut && slices.ContainsFunc(s.Parts, func(b Batch) bool { return b.Part == Stretcher })
 }
 
 // cardTitles name cards of several kinds of step by the work that they share.
