@@ -125,9 +125,20 @@ func (p Piece) TopAlong() geometry.Point {
 	return geometry.Pt(1, 0)
 }
 
-// TopPanel returns the rectangle that the outline of the top is sawn from, its
-// grain along the longer side.
+// TopPanel returns the rectangle that the top is set out on and sawn from, its grain
+// along TopAlong: it holds the corners as they are before they are clipped or rounded.
 func (p Piece) TopPanel() StockSize {
-	across := p.TopShape().Size()
-	return StockSize{math.Max(across.X, across.Y), math.Min(across.X, across.Y), p.Design.Top.Thickness}
+	t := p.TopShape()
+	t.Clip, t.Round = 0, 0
+	length, width := t.Size().X, t.Size().Y
+	if p.TopAlong().Y > 0 {
+		length, width = width, length
+	}
+	return StockSize{length, width, p.Design.Top.Thickness}
+}
+
+// TopWidth returns the width of the finished top across its grain.
+func (p Piece) TopWidth() float64 {
+	size := p.TopShape().Size()
+	return math.Min(size.X, size.Y)
 }

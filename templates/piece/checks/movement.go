@@ -31,7 +31,7 @@ func movementGroup(p piece.Piece) Group {
 		g.moves(p, wood, "movement.leg-thickness", l.Thickness)
 	}
 	if p.Design.Top.Kind == design.WoodTop {
-		g.moves(p, wood, "movement.top-width", p.TopPanel().Width)
+		g.moves(p, wood, "movement.top-width", p.TopWidth())
 	}
 	g.mind(p, wood)
 	return g
@@ -65,7 +65,7 @@ func (g *Group) mind(p piece.Piece, wood design.WoodSpecies) {
 	across := math.Max(p.Frame.Ring.Depth, p.Frame.Leg.Breadth)
 	note("bridle", across > widestGlue, across, p.Swings(wood, across).Most(), widestGlue)
 	if p.Design.Top.Kind == design.WoodTop {
-		top := p.Swings(wood, p.TopPanel().Width).Most()
+		top := p.Swings(wood, p.TopWidth()).Most()
 		note("top", top > felt, top)
 	}
 }
