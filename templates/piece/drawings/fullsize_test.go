@@ -299,7 +299,7 @@ func TestBlocksLeanAsTheLegs(t *testing.T) {
 		p := piecetest.Worked(t, d)
 		_, long := piecetest.LongestEdge(p.Leg(), piecetest.AnyEdge)
 		want := piecetest.Between(long, r3.Vec{Z: -1})
-		for _, name := range []string{"caul, leg", "filler strip"} {
+		for _, name := range []string{"leg caul", "filler strip"} {
 			outline := drawnBy(t, blocksJob(shop.FillerStrip, shop.LegCaul), p, name).Strokes[0].Points
 			straight, leaning := outline[1].Sub(outline[0]), outline[2].Sub(outline[3])
 			piecetest.Nearly(t, name, math.Atan2(straight.Cross(leaning), straight.Dot(leaning)), want)

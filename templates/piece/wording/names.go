@@ -22,8 +22,8 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.Pad:                {"pad", "pads"},
 	shop.Bumper:             {"bumper", "bumpers"},
 	shop.FillerStrip:        {"filler strip", "filler strips"},
-	shop.LegCaul:            {"caul", "cauls"},
-	shop.EndCaul:            {"caul", "cauls"},
+	shop.LegCaul:            {"leg caul", "leg cauls"},
+	shop.EndCaul:            {"end caul", "end cauls"},
 	shop.FoldingWedge:       {"folding wedge", "folding wedges"},
 	shop.TenoningJigFace:    {"tenoning jig, face", "tenoning jigs, faces"},
 	shop.TenoningJigBase:    {"tenoning jig, base", "tenoning jigs, bases"},
@@ -55,8 +55,8 @@ func Part(p shop.Part) string { return partNames[p].one.With() }
 // and what their two faces bear on.
 var blockNames = map[shop.Part]struct{ name, straight, leaning wording.Text }{
 	shop.FillerStrip:  {"filler strip", "against the jig", "the part leans here"},
-	shop.LegCaul:      {"caul, leg", "jaw of the clamp", "back of the leg"},
-	shop.EndCaul:      {"caul, plain end", "jaw of the clamp", "flush end of the stretcher"},
+	shop.LegCaul:      {"leg caul", "jaw of the clamp", "back of the leg"},
+	shop.EndCaul:      {"end caul", "jaw of the clamp", "flush end of the stretcher"},
 	shop.FoldingWedge: {"folding wedge", "against block or stretcher", "against its twin"},
 }
 
