@@ -62,7 +62,7 @@ func (l Layout) laySection(section part) (laidSection, error) {
 			j.panels = append(j.panels, j.set(p, l)...)
 		}
 	}
-	var best laidSection
+	var best, last laidSection
 	var refused error
 	for _, m := range l.strategies() {
 		k, err := j.layIn(m, section, l)
@@ -73,6 +73,7 @@ func (l Layout) laySection(section part) (laidSection, error) {
 		if best.sheets == nil || len(k.sheets) < len(best.sheets) {
 			best = k
 		}
+		last = k
 		if best.ordinary() || len(best.sheets) == 1 {
 			break // no strategy differs, or none can do better
 		}
@@ -80,8 +81,14 @@ func (l Layout) laySection(section part) (laidSection, error) {
 	if best.sheets == nil {
 		return laidSection{}, refused
 	}
-	job := best.packing(best.items)
-	best.sheets = job.Collated(job.Fewer(best.sheets))
+	best.sheets = best.packing(best.items).Fewer(best.sheets)
+	// The even grid comes last, and small tiles of it may share what turned ones do not.
+	if len(best.sheets) > 1 {
+		if fewer := last.packing(last.items).Fewer(last.sheets); len(fewer) < len(best.sheets) {
+			best, best.sheets = last, fewer
+		}
+	}
+	best.sheets = best.packing(best.items).Collated(best.sheets)
 	for _, p := range best.laids {
 		p.register(l.Unit)
 	}
