@@ -13,6 +13,7 @@ import (
 	"slices"
 	"sync"
 
+	"rodsheet/geometry/measure"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/templates/piece"
@@ -185,8 +186,12 @@ func solve(text string) (works, error) {
 	if err != nil {
 		return works{}, err
 	}
-	w := works{text: text, design: f}
-	for _, size := range f.Sizes {
+	return works{text: text, design: f}.worked()
+}
+
+// worked works out the sizes of the design, and what is asked of them.
+func (w works) worked() (works, error) {
+	for _, size := range w.design.Sizes {
 		p, err := piece.Solve(size)
 		if err != nil {
 			return works{}, err
@@ -196,6 +201,15 @@ func solve(text string) (works, error) {
 	w.pieces = piece.ShareStops(w.pieces)
 	w.found = checks.Examine(w.pieces)
 	return w, nil
+}
+
+// in returns the same with its figures in another unit.
+func (w works) in(u measure.Unit) (works, error) {
+	w.design.Unit, w.design.Sizes, w.pieces = u, slices.Clone(w.design.Sizes), nil
+	for i := range w.design.Sizes {
+		w.design.Sizes[i].Unit = u
+	}
+	return w.worked()
 }
 
 // faults lists what an error says, for the fields that it is about.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"html/template"
 
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/wording"
 )
 
@@ -13,6 +14,11 @@ func (p *Page) Show(d *Desk, r Request) {
 	w, err := d.solve(r.Text)
 	if err != nil {
 		return
+	}
+	if u, err := measure.ParseUnit(r.Print.Units); err == nil {
+		if w, err = w.in(u); err != nil {
+			return
+		}
 	}
 	p.Title, p.Shown = w.design.Title, map[string]template.HTML{}
 	plan := w.pieces[0].Design.Plan
