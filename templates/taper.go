@@ -46,7 +46,7 @@ type taperTemplate struct {
 }
 
 // line is the taper by its two points: counted from the straight edge or, where both
-// edges are cut, from the edge of the blank that it is cut from.
+// edges are cut, from that of the blank that it is cut out of.
 func (t taperTemplate) line() PointedLine {
 	l := PointedLine{AtEnd: t.Foot, AtRun: t.Top, Run: t.Run(), Across: t.Top, Edge: t.referenceEdge(), End: tag("foot-end")}
 	if t.Faces.Symmetric() {

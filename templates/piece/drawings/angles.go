@@ -201,7 +201,7 @@ func taperLines(p piece.Piece) []taperLine {
 }
 
 // newTaperLine counts the taper from the straight edge of the face or, where both
-// its edges are cut, from the edge of the blank that it is cut from.
+// its edges are cut, from that of the blank that it is cut out of.
 func newTaperLine(p piece.Piece, face measure.ID, across float64, both bool, edge, end templates.Tag) taperLine {
 	line := templates.PointedLine{
 		AtEnd: across - p.Taper.Loss(), AtRun: across, Run: p.Taper.Run(), Across: across, Edge: edge, End: end,
