@@ -224,7 +224,11 @@ func (l layout) with(key Key, at scope, kind FormKind, value string) layout {
 	}
 	i := slices.IndexFunc(l.entries, func(e entry) bool { return e.off && e.key == key && e.scope == at && l.usable(e) })
 	if i >= 0 {
-		return l.revalued(l.entries[i], kind, value).uncommented(i)
+		// A value that is no text makes a comment of the line: that is refused later.
+		next := l.revalued(l.entries[i], kind, value)
+		if i < len(next.entries) && next.entries[i].key == key {
+			return next.uncommented(i)
+		}
 	}
 	return l.inserted(key, at, kind.fresh(value))
 }
