@@ -91,8 +91,8 @@ func FuzzEdit(f *testing.F) {
 		f.Add([]byte(text), "low", "legs.height", i%3, "25 1/4")
 		f.Add([]byte(text), "", "top.points", i%3, "1, 2; 3")
 		f.Add([]byte(text), "", "wood.board.length", i%3, "'\n")
-		f.Add([]byte(text), "", "top.points", i%3, "1, \x9e; 3")
 	}
+	f.Add([]byte("[top]\n# points = [[1, 2], [3, 4], [5, 6]]\n"), "", "top.points", 0, "1, \x9e; 3")
 	f.Add([]byte("[[size]]\n[size.legs]\na = {b = [{c = 3}]}\nsize = [{}, {name = 3}]\n"), "1", "size.name", 0, "\x00\"'")
 	f.Add([]byte("[wood\n[[item]]\n# [[item]]\n#name = [\n\"size\".legs = {}"), "", "item.name", 1, "")
 	f.Fuzz(func(t *testing.T, text []byte, size, key string, row int, value string) {
