@@ -94,7 +94,7 @@ func (d *Desk) typed(r Request, base works) (string, works, []Change, []string, 
 func edited(text string, all []Change) (string, error) {
 	out := make([]design.Change, len(all))
 	for i, c := range all {
-		out[i] = design.Change{Size: c.Size, Key: c.Key, Row: c.Row, Value: c.Value}
+		out[i] = design.Change(c)
 	}
 	data, err := design.Edit([]byte(text), out...)
 	return string(data), err

@@ -3,6 +3,7 @@ package live
 import (
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"rodsheet/geometry/measure"
@@ -21,7 +22,6 @@ type field struct {
 	Choices          []string
 	Offers           []string // of what may be written freely
 	Idle             bool
-	Long             bool
 	Limits           string
 }
 
@@ -87,7 +87,7 @@ func formOf(a asked) template.HTML {
 
 func (a asked) field(f design.FormField, size string, own int) field {
 	out := field{ID: id(size, f.Key, 0), Label: label(f.Key), Words: f.Words, Size: size, Key: f.Key,
-		Value: f.Given, Choices: f.Choices, Idle: f.Idle, Limits: f.Limits, Long: f.Kind == design.LineField}
+		Value: f.Given, Choices: f.Choices, Idle: f.Idle, Limits: f.Limits}
 	if f.Standard != "" {
 		out.Empty = standard.With(f.Standard)
 	}
@@ -137,15 +137,10 @@ func rows(g design.FormGroup) []fieldset {
 func id(size string, key design.Key, row int) string {
 	out := "f-" + strings.ReplaceAll(string(key), ".", "-")
 	if row > 0 {
-		out += "-" + string(rune('0'+row%10))
+		out += "-" + strconv.Itoa(row)
 	}
 	if size != "" {
-		out += "-of-" + strings.Map(func(r rune) rune {
-			if r == ' ' {
-				return '-'
-			}
-			return r
-		}, size)
+		out += "-of-" + strings.ReplaceAll(size, " ", "-")
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -182,6 +183,25 @@ func TestDrag(t *testing.T) {
 			t.Errorf("foot dragged to %g stands at %g: %v", foot, -got.FootPoint(0).X, a.Faults)
 		}
 	})
+}
+
+// Each field of a form has an identity of its own, however many rows a table has.
+func TestFieldsAreApart(t *testing.T) {
+	text := exampleDesign(t, "window-seat")
+	for i := range 12 {
+		text += fmt.Sprintf("\n[[item]]\nname = \"item %d\"\n", i+1)
+	}
+	a := (&live.Desk{}).Ask(t.Context(), live.Request{Text: text, Want: []string{"form"}})
+	seen := map[string]bool{}
+	for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(a.Swap["form"], -1) {
+		if seen[m[1]] {
+			t.Errorf("%s stands twice", m[1])
+		}
+		seen[m[1]] = true
+	}
+	if !seen["f-item-name-12"] {
+		t.Errorf("no field of item 12: %v", a.Faults)
+	}
 }
 
 // Without sizes, with sizes, without a top: each element of the page is drawn.

@@ -4,11 +4,11 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"slices"
 	"strings"
 
 	"rodsheet/render/page"
 	"rodsheet/render/svg"
-	"rodsheet/templates/piece/design"
 )
 
 // Print are the options of printing, in the words of the command line.
@@ -51,9 +51,15 @@ func (r Request) file() string {
 	return r.Name
 }
 
+// line returns the words of a command about the design, whose name is no flag however it
+// begins.
+func (r Request) line(command string, flags ...string) []string {
+	return slices.Concat([]string{command}, flags, []string{"--", r.file()})
+}
+
 // laid returns the sheets of the pack.
 func (d *Desk) laid(ctx context.Context, r Request, text string) (page.Document, error) {
-	args := append([]string{"piece", r.file()}, r.Print.flags()...)
+	args := r.line("piece", r.Print.flags()...)
 	line := strings.Join(args, "\x00") + "\x00" + text
 	d.memo.Lock()
 	defer d.memo.Unlock()
@@ -70,8 +76,8 @@ type Product struct {
 	Data       []byte
 }
 
-// An Order asks for a product: "pdf", "csv", "svg" (one sheet), "scale" (the sheet that a
-// printer is measured by), "toml".
+// An Order asks for a product: "pdf", "csv", "svg" (one sheet) or "scale" (the sheet that
+// a printer is measured by).
 type Order struct {
 	Request
 	Kind string `json:"kind"`
@@ -94,9 +100,9 @@ func (d *Desk) Make(ctx context.Context, o Order) (Product, error) {
 	}
 	switch o.Kind {
 	case "pdf":
-		return run(stem+".pdf", "application/pdf", append([]string{"piece", o.file(), "-o", "-"}, o.Print.flags()...)...)
+		return run(stem+".pdf", "application/pdf", o.line("piece", append(o.Print.flags(), "-o", "-")...)...)
 	case "csv":
-		return run(stem+".csv", "text/csv; charset=utf-8", "buying", o.file(), "-o", "-")
+		return run(stem+".csv", "text/csv; charset=utf-8", o.line("buying", "-o", "-")...)
 	case "scale":
 		p := Print{Paper: o.Print.Paper, Units: o.Print.Units, Printer: o.Print.Printer}
 		return run("scale.pdf", "application/pdf", append([]string{"scale", "-o", "-"}, p.flags()...)...)
@@ -112,11 +118,6 @@ func (d *Desk) Make(ctx context.Context, o Order) (Product, error) {
 			}
 		}
 		return Product{stem + ".svg", "image/svg+xml", b.Bytes()}, err
-	case "toml":
-		if _, err := design.FormOf([]byte(o.Text)); err != nil {
-			return Product{}, err
-		}
-		return Product{stem + ".toml", "application/toml", []byte(o.Text)}, nil
 	}
 	return Product{}, errOrder
 }
