@@ -24,10 +24,18 @@ func CompoundOf(resultant, sightline float64) Compound {
 	return Compound{Rake: math.Atan(lean * c), Splay: math.Atan(lean * s)}
 }
 
+// Lean checks a resultant and a sightline as CompoundOf takes them.
+func Lean(resultant, sightline float64) error {
+	return cmp.Or(within("leg.resultant", resultant), within("leg.sightline", sightline))
+}
+
 // Check returns a *measure.BoundError for a lean no leg has. The other methods
 // take a Compound that has passed.
 func (c Compound) Check() error {
-	return cmp.Or(within("leg.rake", c.Rake), within("leg.splay", c.Splay))
+	return cmp.Or(
+		within("leg.rake", c.Rake), within("leg.splay", c.Splay),
+		within("leg.resultant", c.Resultant()),
+	)
 }
 
 // lean returns how far the foot stands out from under the head, as seen in
@@ -68,41 +76,3 @@ func (c Compound) Diamond() (acute, obtuse float64) {
 	acute = math.Acos(math.Sin(c.Rake) * math.Sin(c.Splay))
 	return acute, math.Pi - acute
 }
-
-// A SlopingCorner is the corner of two boards that slope alike, as those of a
-// hopper or of a moulding that stands off the wall.
-type SlopingCorner struct {
-	Slope float64 // of each board from level, rad
-	Angle float64 // between their level edges in plan, measured inside the corner, rad
-}
-
-// HopperCorner returns the corner of a hopper with so many sides.
-func HopperCorner(sides int, slope float64) SlopingCorner {
-	return SlopingCorner{Slope: slope, Angle: Regular{Sides: sides}.Angle()}
-}
-
-// Check returns a *measure.BoundError for a figure no corner has. The other
-// methods take a SlopingCorner that has passed.
-func (s SlopingCorner) Check() error {
-	return cmp.Or(within("corner.slope", s.Slope), within("corner.angle", s.Angle))
-}
-
-// half returns half of what the boards turn by at the corner in plan: π/n for
-// a hopper of n sides.
-func (s SlopingCorner) half() float64 { return (math.Pi - s.Angle) / 2 }
-
-// Mitre returns the angle off square at which the end is cut across the face
-// of the board: tan Mitre = cos Slope·tan(π/n).
-func (s SlopingCorner) Mitre() float64 {
-	return math.Atan(math.Cos(s.Slope) * math.Tan(s.half()))
-}
-
-// Tilt returns the tilt of the blade off square to that face, for an end that
-// is mitred through the thickness: sin Tilt = sin Slope·sin(π/n).
-func (s SlopingCorner) Tilt() float64 {
-	return math.Asin(math.Sin(s.Slope) * math.Sin(s.half()))
-}
-
-// Dihedral returns the angle between the faces of the two boards, measured
-// inside the corner. Each end takes half: it is π − 2·Tilt.
-func (s SlopingCorner) Dihedral() float64 { return math.Pi - 2*s.Tilt() }

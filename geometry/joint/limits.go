@@ -34,6 +34,9 @@ const (
 // breadth of the leg along the stretcher.
 const LeanSteepest = math.Pi / 3
 
+// cornerFlattest is the flattest slope of a side, in rad: what is flatter is a flat frame.
+const cornerFlattest = math.Pi / 180
+
 // A limit bounds a figure by plain numbers: least ≤ value ≤ most, or < where that
 // end is open. The hints say what to do below and above.
 type limit struct {
@@ -68,8 +71,9 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"ring.inside":     part, "ring.width": stock, "ring.depth": stock,
 
 		"leg.breadth": stock, "leg.thickness": stock, "leg.height": part, "leg.at": part,
-		"leg.splay": lean, "leg.rake": lean,
-		"frame.head": more(length, unbounded),
+		"leg.splay": lean, "leg.rake": lean, "leg.resultant": lean,
+		"leg.sightline": {of: angle, most: math.Pi / 2, above: "leg.sightline-to-side"},
+		"frame.head":    more(length, unbounded),
 
 		"taper.length": more(length, longestTaper), "taper.top": more(length, widestTaper),
 		"taper.foot":  more(length, unbounded),
@@ -96,8 +100,10 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 
 		"segment.chord": part, "segment.rise": more(length, unbounded),
 
-		"corner.slope": {of: angle, most: math.Pi / 2, above: "corner.from-level"},
-		"corner.angle": {of: angle, most: math.Pi, openLow: true, openHigh: true, above: "corner.inside"},
+		"corner.slope":      {of: angle, least: cornerFlattest, most: math.Pi / 2, below: "corner.as-flat", above: "corner.from-level"},
+		"corner.angle":      {of: angle, most: math.Pi, openLow: true, openHigh: true, above: "corner.inside"},
+		"corner.off-square": {of: angle, most: math.Pi / 2, openHigh: true},
+		"corner.tilt":       {of: angle, most: math.Pi / 2, openHigh: true},
 	}
 })
 
