@@ -113,7 +113,7 @@ func bothTimed(b *testing.B, name, text string) {
 // startWith returns the starting design in so many sizes.
 func startWith(tb testing.TB, sides, sizes int) string {
 	tb.Helper()
-	text, err := design.Start(sides, measure.Millimetre)
+	text, err := design.Start(design.RingKind, sides, measure.Millimetre)
 	if err != nil {
 		tb.Fatal(err)
 	}

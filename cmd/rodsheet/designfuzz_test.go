@@ -22,7 +22,7 @@ import (
 func FuzzDesign(f *testing.F) {
 	for sides := 3; sides <= 8; sides++ {
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := design.Start(sides, u)
+			text, err := design.Start(design.RingKind, sides, u)
 			if err != nil {
 				f.Fatal(err)
 			}

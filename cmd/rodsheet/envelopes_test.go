@@ -17,7 +17,7 @@ import (
 func TestEnvelopesOfAWrittenPack(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	text, err := design.Start(3, measure.Millimetre)
+	text, err := design.Start(design.RingKind, 3, measure.Millimetre)
 	if err != nil {
 		t.Fatal(err)
 	}

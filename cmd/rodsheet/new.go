@@ -42,7 +42,7 @@ func startDesign(ctx context.Context, v *values, w world) error {
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	text, err := design.Start(sides, v.unit)
+	text, err := design.Start(design.RingKind, sides, v.unit)
 	if err != nil {
 		return explain(err, v.unit, newCommand())
 	}

@@ -123,6 +123,7 @@ func figures() map[measure.ID]Text {
 		"prices.wood-per-board-foot":   "price of the wood",
 		"prices.glass-per-m2":          "price of the glass",
 		"prices.glass-per-square-foot": "price of the glass",
+		"kind":                         "number of the kind of piece",
 		"top.kind":                     "number of the top",
 		"top.outline":                  "number of the outline of the top",
 		"top.overhang":                 "overhang",

@@ -32,7 +32,7 @@ func begin(b Begin) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	start, err := design.Start(b.Legs, u)
+	start, err := design.Start(design.RingKind, b.Legs, u)
 	if err != nil {
 		return "", err
 	}

@@ -1,5 +1,5 @@
-// Package design reads design files: the few decisions that fix a whole table
-// frame, its top, its wood and the saw that is to make it.
+// Package design reads design files: the few decisions that fix a whole piece,
+// its wood and the saw that is to make it.
 package design
 
 import (
@@ -13,6 +13,7 @@ import (
 type Design struct {
 	Title  string
 	Size   string       // its name, "" where the file has one size only
+	Kind   Kind         // which of the decisions below hold
 	Unit   measure.Unit // in which its figures are printed
 	Plan   Plan
 	Ring   Ring
@@ -24,6 +25,15 @@ type Design struct {
 	Items  []Item
 	Prices Prices
 }
+
+// A Kind is a family of pieces. Each has decisions of its own in a Design; title, plan,
+// wood, saw, items and prices are those of all kinds.
+type Kind uint8
+
+// The kinds of piece, in the order of schemas.
+const (
+	RingKind Kind = iota // stretchers lapped to a ring, splayed legs in bridles, a top
+)
 
 // A Plan says whose drawing it is; each of its texts may be empty.
 type Plan struct {

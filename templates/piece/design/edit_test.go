@@ -102,7 +102,7 @@ func TestEdit(t *testing.T) {
 
 // What the starting file explains is used where it stands, a table with its keys.
 func TestEditStart(t *testing.T) {
-	text, err := Start(3, measure.Millimetre)
+	text, err := Start(RingKind, 3, measure.Millimetre)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,7 +27,7 @@ func texts(t testing.TB) []string {
 	}
 	for sides := 3; sides <= 4; sides++ {
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := Start(sides, u)
+			text, err := Start(RingKind, sides, u)
 			if err != nil {
 				t.Fatal(err)
 			}

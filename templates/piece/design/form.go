@@ -54,7 +54,7 @@ func FormOf(text []byte) (Form, error) {
 	l := survey(src.text)
 	f := Form{Unit: l.unit(), Sizes: l.sizeNames()}
 	asked, standards, idle := allAsked(), standards(f.Unit), l.idle()
-	for _, g := range explained()[f.Unit] {
+	for _, g := range explained(l.kind(), f.Unit) {
 		g.Fields = slices.Clone(g.Fields)
 		g.Repeats = slices.Contains(rowTables(), g.Table)
 		g.Rows = l.rows[g.Table]
@@ -90,31 +90,44 @@ func (l layout) leftOut(table Key) bool {
 	return true
 }
 
-// explained are the groups of a form with their words, by the unit of the design: the
-// starting file explains every key, and the form says the same.
-var explained = sync.OnceValue(func() map[measure.Unit][]FormGroup {
-	out := map[measure.Unit][]FormGroup{}
-	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-		text, err := Start(3, u)
-		if err != nil {
-			continue
-		}
-		l := survey(text)
-		for part, s := range l.sections {
-			if s.size == noSize {
-				continue
+// explained are the groups of a form with their words: the starting file of a kind
+// explains every key, and the form says the same.
+func explained(k Kind, u measure.Unit) []FormGroup { return everyForm()[formKey{k, u}] }
+
+type formKey struct {
+	kind Kind
+	unit measure.Unit
+}
+
+var everyForm = sync.OnceValue(func() map[formKey][]FormGroup {
+	out := map[formKey][]FormGroup{}
+	for i, s := range schemas() {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			if text, err := Start(Kind(i), s.start.usual, u); err == nil {
+				out[formKey{Kind(i), u}] = survey(text).explained()
 			}
-			g := FormGroup{Table: s.table, Words: l.comment(s.line.from+strings.IndexByte(l.of(s.line), ']')+1, s.line)}
-			for _, e := range l.entries {
-				if e.part == part {
-					g.Fields = append(g.Fields, FormField{Key: e.key, Words: l.comment(e.whole.to, e.lines)})
-				}
-			}
-			out[u] = append(out[u], g)
 		}
 	}
 	return out
 })
+
+// explained are the groups of a text with the comments that stand by their keys.
+func (l layout) explained() []FormGroup {
+	var out []FormGroup
+	for part, s := range l.sections {
+		if s.size == noSize {
+			continue
+		}
+		g := FormGroup{Table: s.table, Words: l.comment(s.line.from+strings.IndexByte(l.of(s.line), ']')+1, s.line)}
+		for _, e := range l.entries {
+			if e.part == part {
+				g.Fields = append(g.Fields, FormField{Key: e.key, Words: l.comment(e.whole.to, e.lines)})
+			}
+		}
+		out = append(out, g)
+	}
+	return out
+}
 
 // comment returns what is said behind an offset of a line and in the comments that go
 // on with it.
@@ -133,6 +146,15 @@ func (l layout) unit() measure.Unit {
 	u, _ := measure.ParseUnit(e.text)
 	return u
 }
+
+// kind returns that of a file, a ring where it names none.
+func (l layout) kind() Kind {
+	e, _ := l.find("kind", scope{})
+	return kindWord(e.text)
+}
+
+// kindWord returns the kind of a word, a ring for one that is none.
+func kindWord(word string) Kind { return Kind(max(0, slices.Index(Kinds(), word))) }
 
 func (l layout) sizeNames() []string {
 	if l.sizes == 0 {

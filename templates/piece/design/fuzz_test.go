@@ -21,7 +21,7 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("\ufeff[ring]\r\nsides = 0x3\r\nwidth = '1 1/8\"'\r\npoints = [[1, 2], [\n3, 4]]"))
 	f.Add([]byte(sound + "[top.fixing]\nbond = \"silicone\"\n[plan]\ndate = 2031-05-04\nnote = \"n\"\n[prices]\ncurrency = \"€\"\nwood-per-m3 = 3\n[[item]]\nname = \"bolt\"\ncount = 3\nprice = 0.5\n"))
 	for sides := 3; sides <= 8; sides++ {
-		text, err := Start(sides, measure.Unit(sides%2))
+		text, err := Start(RingKind, sides, measure.Unit(sides%2))
 		if err != nil {
 			f.Fatal(err)
 		}
@@ -74,7 +74,7 @@ func checkMistakes(t *testing.T, data []byte, err error) {
 }
 
 func BenchmarkRead(b *testing.B) {
-	text, err := Start(3, measure.Millimetre)
+	text, err := Start(RingKind, 3, measure.Millimetre)
 	if err != nil {
 		b.Fatal(err)
 	}

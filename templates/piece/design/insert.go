@@ -58,9 +58,9 @@ func (l layout) braced(i int, key Key, value string) layout {
 // before returns the nearest of some entries that a key follows in the starting file.
 func (l layout) before(key Key, some func(entry) bool) (entry, bool) {
 	var best entry
-	found := false
+	kind, found := l.kind(), false
 	for _, e := range l.entries {
-		if some(e) && rank(e.key) < rank(key) && (!found || rank(e.key) >= rank(best.key)) {
+		if some(e) && kind.rank(e.key) < kind.rank(key) && (!found || kind.rank(e.key) >= kind.rank(best.key)) {
 			best, found = e, true
 		}
 	}
@@ -117,10 +117,10 @@ func (l layout) lines(at int, lines ...string) layout {
 func (l layout) headed(key Key, at scope, value string) layout {
 	table := key.table()
 	header, setting := "["+string(table)+"]", string(key.word())+" = "+value
-	after := 0
+	after, kind := 0, l.kind()
 	for i, s := range l.sections {
-		follows := s.size == at.size && !s.off && tableRank(s.table) <= tableRank(table)
-		if follows && (tableRank(s.table) >= tableRank(l.sections[after].table) || l.sections[after].size != at.size) {
+		follows := s.size == at.size && !s.off && kind.tableRank(s.table) <= kind.tableRank(table)
+		if follows && (kind.tableRank(s.table) >= kind.tableRank(l.sections[after].table) || l.sections[after].size != at.size) {
 			after = i
 		}
 	}

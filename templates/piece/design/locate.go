@@ -81,31 +81,13 @@ type setter struct {
 	figures []measure.ID
 }
 
+// otherSetters are those of all kinds.
 func otherSetters() []setter {
-	return []setter{
-		{[]Key{"ring.sides"}, []measure.ID{"ring.stretchers", "polygon.sides", "sides", "standing.feet", "triangle.angle", "lap.angle"}},
-		{[]Key{"ring.inside"}, []measure.ID{"lap.at", "polygon.apothem"}},
-		{[]Key{"milled.width", "ring.width"}, []measure.ID{"bridle.width", "movement.width", "lap.width", "ring.width", "leg.thickness", "lap.crossing-width", "milled.width"}},
-		{[]Key{"milled.depth", "ring.depth"}, []measure.ID{"bridle.depth", "lap.depth", "ring.depth", "milled.depth"}},
-		{[]Key{"ring.horn", "ring.inside"}, []measure.ID{"ring.horn", "ring.reach"}},
-		{[]Key{"milled.breadth", "legs.breadth"}, []measure.ID{"leg.breadth", "legs.breadth", "bridle.leg", "taper.top", "milled.breadth"}},
-		{[]Key{"legs.frame-height", "legs.height"}, []measure.ID{"leg.height", "legs.height", "taper.length", "legs.height-to"}},
-		{groups()[0], []measure.ID{"bridle.splay", "leg.splay", "legs.foot-circle", "standing.foot-radius", "legs.foot-spread", "legs.lean"}},
-		{[]Key{"legs.mid-to-leg", "legs.clear"}, []measure.ID{"leg.at", "legs.clear"}},
-		{[]Key{"legs.tenon", "milled.width", "ring.width"}, []measure.ID{"frame.head", "bridle.tenon", "legs.tenon"}},
-		{[]Key{"legs.mortise"}, []measure.ID{"bridle.mortise"}},
-		{[]Key{"legs.taper.start"}, []measure.ID{"taper.start", "taper.run"}},
-		{[]Key{"legs.taper.foot"}, []measure.ID{"taper.foot", "legs.taper.across"}},
-		{[]Key{"legs.taper.faces"}, []measure.ID{"taper.faces"}},
-		{[]Key{"top.thickness"}, []measure.ID{"glass.thickness"}},
-		{[]Key{"top.diameter", "top.overhang", "top.points"}, []measure.ID{"glass.area", "standing.rim", "top.diameter", "outline.diameter", "top.radius", "top.apothem"}},
-		{[]Key{"top.corner-size"}, []measure.ID{"polygon.clip", "outline.clip", "outline.round"}},
-		{[]Key{"top.points", "top.corner-size", "top.overhang"}, []measure.ID{"outline.corner", "outline.corners", "top.points", "outline.reach", "outline.side", "outline.turns"}},
+	return every([]setter{
 		{[]Key{"wood.density", "wood.species"}, []measure.ID{"wood.density", "standing.mass"}},
 		{[]Key{"wood.species"}, []measure.ID{"movement.coefficient"}},
 		{[]Key{"wood.moisture"}, []measure.ID{"movement.from", "movement.to"}},
 		{[]Key{"wood.board"}, []measure.ID{"wood.board.count", "wood.board.length", "wood.board.width", "wood.board.thickness"}},
 		{[]Key{"item"}, []measure.ID{"item.count", "item.price"}},
-		{[]Key{"milled.kerf", "saw.kerf"}, []measure.ID{"lap.kerf", "saw.kerf", "milled.kerf"}},
-	}
+	}, func(s schema) []setter { return s.setters })
 }

@@ -88,7 +88,7 @@ func (m *merger) changes() []Change {
 	both := maps.Clone(base)
 	maps.Copy(both, mine)
 	var out []Change
-	for _, s := range slices.SortedFunc(maps.Keys(both), spot.compare) {
+	for _, s := range slices.SortedFunc(maps.Keys(both), m.mine.kind().before) {
 		gone := s.size != "" && !slices.Contains(m.mine.sizeNames(), s.size)
 		if base[s] == mine[s] || gone {
 			continue
@@ -102,8 +102,9 @@ func (m *merger) changes() []Change {
 	return out
 }
 
-func (s spot) compare(other spot) int {
-	return cmp.Or(cmp.Compare(s.size, other.size), cmp.Compare(s.row, other.row), cmp.Compare(rank(s.key), rank(other.key)), cmp.Compare(s.key, other.key))
+// before compares two spots by their places in the starting file.
+func (k Kind) before(s, other spot) int {
+	return cmp.Or(cmp.Compare(s.size, other.size), cmp.Compare(s.row, other.row), cmp.Compare(k.rank(s.key), k.rank(other.key)), cmp.Compare(s.key, other.key))
 }
 
 // free reports whether theirs has at a spot, and for the keys that say the same in

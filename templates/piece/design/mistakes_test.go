@@ -10,7 +10,7 @@ func TestMistakes(t *testing.T) {
 	tests := []struct{ name, text, want string }{
 		{"misspelt key", with(6, "widht = 28"),
 			"3:2 ring.width: is missing\n6:1 ring.widht: this key is not known | did you mean width?"},
-		{"key of another table", with(8, "kerf = 3"), "8:1 ring.kerf: this key is not known | did you mean saw.kerf or milled.kerf?"},
+		{"key of another table", with(8, "kerf = 3"), "8:1 ring.kerf: this key is not known | did you mean milled.kerf or saw.kerf?"},
 		{"key above all tables", with(27, "[plan]\ntitle = 'x'"), "28:1 plan.title: this key is not known | title stands in no table: write it above the first line in brackets"},
 		{"half a key", with(27, "[prices]\nwood = 3"), "28:1 prices.wood: this key is not known | did you mean wood-per-m3 or wood-per-board-foot?"},
 		{"key like none", with(8, "colour = 3"), "8:1 ring.colour: this key is not known"},

@@ -6,25 +6,29 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// An order says as the how-manieth keys and tables stand in the starting file.
+// An order says as the how-manieth keys and tables stand in the starting file of a kind.
 type order struct{ keys, tables map[Key]int }
 
-var startOrder = sync.OnceValue(func() order {
-	out := order{map[Key]int{}, map[Key]int{}}
-	text, _ := Start(3, measure.Millimetre)
-	l := survey(text)
-	for i, s := range l.sections {
-		if s.size == 0 {
-			out.tables[s.table] = i
+var startOrder = sync.OnceValue(func() []order {
+	var all []order
+	for kind, s := range schemas() {
+		out := order{map[Key]int{}, map[Key]int{}}
+		text, _ := Start(Kind(kind), s.start.usual, measure.Millimetre)
+		l := survey(text)
+		for i, s := range l.sections {
+			if s.size == 0 {
+				out.tables[s.table] = i
+			}
 		}
-	}
-	for i, e := range l.entries {
-		if e.size == 0 {
-			out.keys[e.key] = i
+		for i, e := range l.entries {
+			if e.size == 0 {
+				out.keys[e.key] = i
+			}
 		}
+		all = append(all, out)
 	}
-	return out
+	return all
 })
 
-func rank(key Key) int      { return startOrder().keys[key] }
-func tableRank(key Key) int { return startOrder().tables[key] }
+func (k Kind) rank(key Key) int      { return startOrder()[k].keys[key] }
+func (k Kind) tableRank(key Key) int { return startOrder()[k].tables[key] }

@@ -138,7 +138,7 @@ func (r *reader) rightUnit(base settings) {
 	if r.unit != measure.Inch {
 		return
 	}
-	for _, key := range []Key{"ring.width", "ring.depth", "legs.breadth"} {
+	for _, key := range schemas()[kindWord(base.word("kind", ""))].stock {
 		if s := base[key]; !s.bare || s.value < thickestInches*measure.MillimetresPerInch {
 			return
 		}

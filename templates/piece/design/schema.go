@@ -1,10 +1,11 @@
 package design
 
 import (
+	"fmt"
+	"maps"
 	"slices"
 	"sync"
 
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -39,7 +40,7 @@ const (
 
 // fields are all keys of a design, in the order in which they are applied.
 var fields = sync.OnceValue(func() []field[Design] {
-	return slices.Concat(headFields(), planFields(), ringFields(), legFields(), topFields(), woodFields(), sawFields(), buyingFields())
+	return slices.Concat(every(slices.Concat(headFields(), planFields()), func(s schema) []field[Design] { return s.fields() }), woodFields(), sawFields(), buyingFields())
 })
 
 // An asked key is one that a maker may be asked for: of boards and items those of
@@ -96,12 +97,6 @@ func (d Design) Outside(doubts Doubts) []error {
 // has reports whether a design goes by a key.
 func (d Design) has(key Key) bool {
 	switch key {
-	case "legs.splay", "legs.foot-circle", "legs.foot-spread":
-		return slices.Index(groups()[0], key) == int(d.Legs.Lean)
-	case "legs.height":
-		return d.Legs.To == Overall
-	case "legs.frame-height":
-		return d.Legs.To == ToFrame
 	case "prices.wood-per-m3":
 		return d.Prices.Wood.Unit == measure.Millimetre
 	case "prices.wood-per-board-foot":
@@ -111,24 +106,38 @@ func (d Design) has(key Key) bool {
 	case "prices.glass-per-square-foot":
 		return d.Prices.Glass.Unit != measure.Millimetre
 	}
-	return !(Key("top").holds(key) && d.Top.Kind == NoTop || Key("top.pads").holds(key) && d.Top.Pads.Diameter == 0 ||
-		Key("legs.taper").holds(key) && d.Legs.Taper == nil)
+	k, s, own := schemaOf(key)
+	return !own || k == d.Kind && (s.has == nil || s.has(d, key))
 }
 
 // hangsOn returns the keys that say whether a design goes by another.
 func hangsOn(key Key) []Key {
-	switch {
-	case Key("top.pads").holds(key):
-		return []Key{"top.kind", "top.pads.diameter"}
-	case Key("top").holds(key):
-		return []Key{"top.kind"}
+	_, s, own := schemaOf(key)
+	if own && s.hangsOn != nil {
+		if keys := s.hangsOn(key); keys != nil {
+			return keys
+		}
 	}
 	return alternatives(key)
+}
+
+// schemaOf returns the kind of piece whose table a key stands in; own is false for a
+// key of all kinds.
+func schemaOf(key Key) (k Kind, s schema, own bool) {
+	for i, s := range schemas() {
+		for _, t := range s.tables {
+			if t == key || t.holds(key) {
+				return Kind(i), s, true
+			}
+		}
+	}
+	return 0, schema{}, false
 }
 
 func headFields() []field[Design] {
 	return []field[Design]{
 		line("title", titleLetters, func(d *Design) *string { return &d.Title }),
+		pick("kind", Kinds(), func(d *Design) *Kind { return &d.Kind }),
 		choice("units", []string{"mm", "in"}, func(*Design, int) {}), // read before all others
 	}
 }
@@ -139,106 +148,6 @@ func planFields() []field[Design] {
 		date("plan.date", nameLetters, func(d *Design) *string { return &d.Plan.Date }),
 		line("plan.revision", nameLetters, func(d *Design) *string { return &d.Plan.Revision }),
 		line("plan.note", noteLetters, func(d *Design) *string { return &d.Plan.Note }),
-	}
-}
-
-func ringFields() []field[Design] {
-	return []field[Design]{
-		count("ring.sides", from(joint.RingFewest, joint.RingMost), func(d *Design) *int { return &d.Ring.Sides }),
-		length("ring.inside", upTo(Longest), func(d *Design) *float64 { return &d.Ring.Inside }),
-		length("ring.width", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Width }),
-		length("ring.depth", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Depth }),
-		choice("ring.leg-end", []string{"under", "over"}, func(d *Design, i int) { d.Ring.LegEndOver = i == 1 }),
-		pick("ring.plain-end", plainEnds(), func(d *Design) *PlainEnd { return &d.Ring.Plain }),
-		length("ring.horn", from(0, widest), func(d *Design) *float64 { return &d.Ring.Horn }),
-		length("ring.slack", from(0, mostPlay), func(d *Design) *float64 { return &d.Ring.Slack }),
-	}
-}
-
-// In the order of their constants.
-func plainEnds() []string { return []string{"flush", "open", "closed"} }
-
-func legFields() []field[Design] {
-	steepest := from(0, measure.Degrees(joint.LeanSteepest))
-	return []field[Design]{
-		length("legs.breadth", from(Thinnest, widest), func(d *Design) *float64 { return &d.Legs.Breadth }),
-		angle("legs.splay", steepest, lean(BySplay)),
-		length("legs.foot-circle", upTo(widestCircle), lean(ByFootCircle)),
-		length("legs.foot-spread", upTo(widestCircle), lean(ByFootSpread)),
-		length("legs.height", upTo(Longest), height(Overall)),
-		length("legs.frame-height", upTo(Longest), height(ToFrame)),
-		length("legs.mid-to-leg", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Legs.At }),
-		length("legs.clear", from(0, widest), func(d *Design) *float64 { return &d.Legs.Clear }),
-		pick("legs.mortise", mortises(), func(d *Design) *joint.BridleMember { return &d.Legs.Mortise }),
-		length("legs.tenon", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Legs.Tenon }),
-		length("legs.proud", from(0, widest), func(d *Design) *float64 { return &d.Legs.Proud }),
-		length("legs.taper.start", from(0, 3000), func(d *Design) *float64 { return &taper(d).Start }),
-		length("legs.taper.foot", from(Thinnest, 600), func(d *Design) *float64 { return &taper(d).Foot }),
-		choice("legs.taper.faces", taperedFaces(), func(d *Design, i int) {
-			if i > 0 {
-				taper(d).Faces = joint.TaperFaces(i - 1)
-			}
-		}),
-	}
-}
-
-func mortises() []string {
-	return []string{joint.MortiseInStretcher.String(), joint.MortiseInLeg.String()}
-}
-
-// taperedFaces begin with a word for a size that drops the taper.
-func taperedFaces() []string {
-	words := []string{"none"}
-	for f := joint.OneFace; f <= joint.FourFaces; f++ {
-		words = append(words, f.String())
-	}
-	return words
-}
-
-func taper(d *Design) *Taper {
-	if d.Legs.Taper == nil {
-		d.Legs.Taper = &Taper{Faces: joint.OneFace}
-	}
-	return d.Legs.Taper
-}
-
-func lean(by Lean) func(*Design) *float64 {
-	return func(d *Design) *float64 {
-		d.Legs.Lean = by
-		return &d.Legs.Given
-	}
-}
-
-func height(to HeightTo) func(*Design) *float64 {
-	return func(d *Design) *float64 {
-		d.Legs.To = to
-		return &d.Legs.Height
-	}
-}
-
-func topFields() []field[Design] {
-	return []field[Design]{
-		pick("top.kind", []string{"none", "glass", "wood"}, func(d *Design) *TopKind { return &d.Top.Kind }),
-		pick("top.outline", []string{"round", "ring", "free"}, func(d *Design) *TopOutline { return &d.Top.Outline }),
-		length("top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Top.Thickness }),
-		length("top.diameter", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.Diameter }),
-		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
-		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
-		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
-		{key: "top.points", kind: PointsField, within: corners(), read: readPoints},
-		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
-		length("top.pads.diameter", from(Thinnest, widest), func(d *Design) *float64 {
-			d.Top.Pads.Outermost = true
-			return &d.Top.Pads.Diameter
-		}),
-		length("top.pads.height", from(Thinnest, widest), func(d *Design) *float64 { return &d.Top.Pads.Height }),
-		length("top.pads.mid-to-pad", from(-Longest, Longest), func(d *Design) *float64 {
-			d.Top.Pads.Outermost = false
-			return &d.Top.Pads.At
-		}),
-		pick("top.fixing.kind", []string{"none", "screws", "buttons"}, func(d *Design) *FixingKind { return &d.Top.Fixing.Kind }),
-		length("top.fixing.screw", from(0, longestScrew), func(d *Design) *float64 { return &d.Top.Fixing.Screw }),
-		pick("top.fixing.bond", []string{"none", "silicone"}, func(d *Design) *Bond { return &d.Top.Fixing.Bond }),
 	}
 }
 
@@ -314,42 +223,81 @@ func sawFields() []field[Design] {
 		length("saw.dado", upTo(100).orNone(), func(d *Design) *float64 { return &d.Saw.Dado }),
 		length("saw.stop-reach", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Saw.StopReach }),
 		choice("saw.gauge", []string{"square", "fence"}, func(d *Design, i int) { d.Saw.FromFence = i == 1 }),
-		length("milled.width", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Width }),
-		length("milled.depth", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Depth }),
-		length("milled.breadth", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Milled.Breadth }),
-		length("milled.kerf", upTo(WidestKerf).orNone(), func(d *Design) *float64 { return &d.Milled.Kerf }),
 	}
+}
+
+// A schema is what the designs of one kind of piece say that others do not.
+type schema struct {
+	name    string // the word of the key "kind"
+	tables  []Key
+	fields  func() []field[Design]
+	groups  [][]Key     // keys of which one at most is given
+	milled  map[Key]Key // keys that say how another figure came out, with the key of that figure
+	needs   []need
+	demands []demand
+	setters []setter
+	stock   []Key // thicknesses of stock, by which inches are told from millimetres
+	// has reports whether a design goes by a key of its tables, hangsOn returns the keys
+	// that say so; nil where no key is ever without a meaning.
+	has     func(Design, Key) bool
+	hangsOn func(Key) []Key
+	start   starting
+}
+
+// schemas are the kinds of piece in the order of their constants.
+var schemas = sync.OnceValue(func() []schema { return []schema{ringSchema()} })
+
+// Kinds are the words for the kinds of piece, in the order of their constants.
+func Kinds() []string {
+	var out []string
+	for _, s := range schemas() {
+		out = append(out, s.name)
+	}
+	return out
+}
+
+// String returns the word of the design file for a kind.
+func (k Kind) String() string {
+	if words := Kinds(); int(k) < len(words) {
+		return words[k]
+	}
+	return fmt.Sprintf("Kind(%d)", uint8(k))
+}
+
+// every returns what all kinds have of something, behind what is shared.
+func every[T any](shared []T, of func(schema) []T) []T {
+	for _, s := range schemas() {
+		shared = append(shared, of(s)...)
+	}
+	return shared
 }
 
 // tables are the tables of a design; all but the boards and items stand once.
-func tables() []Key {
-	return []Key{"plan", "ring", "legs", "legs.taper", "top", "top.pads", "top.fixing", "wood", "saw", "milled", "prices"}
-}
+var tables = sync.OnceValue(func() []Key {
+	return append(every([]Key{"plan"}, func(s schema) []Key { return s.tables }), "wood", "saw", "prices")
+})
 
 // forAll reports whether a key holds for all sizes and is none of a size's own.
 func (k Key) forAll() bool {
-	return slices.ContainsFunc([]Key{"title", "units", "plan", "item", "prices"}, func(head Key) bool { return k == head || head.holds(k) })
+	return slices.ContainsFunc([]Key{"title", "kind", "units", "plan", "item", "prices"}, func(head Key) bool { return k == head || head.holds(k) })
 }
 
 // groups are the keys of which one at most is given.
-func groups() [][]Key {
-	return [][]Key{
-		{"legs.splay", "legs.foot-circle", "legs.foot-spread"},
-		{"legs.height", "legs.frame-height"},
-		{"legs.mid-to-leg", "legs.clear"},
-		{"top.diameter", "top.overhang"},
-		{"prices.wood-per-m3", "prices.wood-per-board-foot"},
-		{"prices.glass-per-m2", "prices.glass-per-square-foot"},
-	}
-}
+var groups = sync.OnceValue(func() [][]Key {
+	return append(every(nil, func(s schema) [][]Key { return s.groups }),
+		[]Key{"prices.wood-per-m3", "prices.wood-per-board-foot"},
+		[]Key{"prices.glass-per-m2", "prices.glass-per-square-foot"})
+})
 
 // measures are the keys that say how another figure came out, with the key of
 // that figure.
-func measures() map[Key]Key {
-	return map[Key]Key{
-		"milled.width": "ring.width", "milled.depth": "ring.depth", "milled.breadth": "legs.breadth", "milled.kerf": "saw.kerf",
+var measures = sync.OnceValue(func() map[Key]Key {
+	out := map[Key]Key{}
+	for _, s := range schemas() {
+		maps.Copy(out, s.milled)
 	}
-}
+	return out
+})
 
 // A need says for which words of another key a key has a meaning. A table
 // stands for all that it holds but the other key itself.
@@ -360,29 +308,25 @@ type need struct {
 	quiet    bool   // passed over without a mistake
 }
 
+// needs are those of all kinds. A table of one kind means nothing in another.
 var needs = sync.OnceValue(func() []need {
-	return []need{
-		{"top", "top.kind", []string{"glass", "wood"}, "none", true},
-		{"top.pads", "top.pads.kind", []string{"pad", "bumper"}, "pad", true},
-		{"legs.taper", "legs.taper.faces", taperedFaces()[1:], "one", true},
-		{"ring.horn", "ring.plain-end", []string{"open", "closed"}, "open", false},
-		{"ring.slack", "ring.plain-end", []string{"closed"}, "open", false},
-		{"top.diameter", "top.outline", []string{"round"}, "round", false},
-		{"top.overhang", "top.outline", []string{"round", "ring"}, "round", false},
-		{"top.corner", "top.outline", []string{"ring", "free"}, "round", false},
-		{"top.corner-size", "top.outline", []string{"ring", "free"}, "round", false},
-		{"top.corner-size", "top.corner", []string{"clipped", "rounded"}, "sharp", false},
-		{"top.points", "top.outline", []string{"free"}, "round", false},
-		{"top.fixing.kind", "top.kind", []string{"wood"}, "none", false},
-		{"top.fixing.bond", "top.kind", []string{"glass"}, "none", false},
-		{"top.fixing.bond", "top.pads.kind", []string{"none", "pad"}, "pad", false},
-		{"top.fixing.screw", "top.fixing.kind", []string{"screws", "buttons"}, "none", false},
-	}
+	standard := schemas()[RingKind].name
+	own := every(nil, func(s schema) []need {
+		var out []need
+		for _, t := range s.tables {
+			if t.table() == everything {
+				out = append(out, need{key: t, of: "kind", words: []string{s.name}, standard: standard})
+			}
+		}
+		return out
+	})
+	return every(own, func(s schema) []need { return s.needs })
 })
 
-// touches reports whether the need is one of the key.
+// touches reports whether the need is one of the key. The table of another kind is
+// itself a mistake, not only what stands in it.
 func (n need) touches(key Key) bool {
-	return key != n.of && (key == n.key && !slices.Contains(tables(), key) || n.key.holds(key))
+	return key != n.of && (key == n.key && (n.of == "kind" || !slices.Contains(tables(), key)) || n.key.holds(key))
 }
 
 // A demand is a key that must be given, or one of several: where the table is
@@ -395,25 +339,18 @@ type demand struct {
 	standard string
 }
 
-func demands() []demand {
-	some, taper := []string{"glass", "wood"}, taperedFaces()[1:]
-	return []demand{
-		{keys: []Key{"ring.sides"}},
-		{keys: []Key{"ring.inside"}},
-		{keys: []Key{"ring.width"}},
-		{keys: []Key{"ring.depth"}},
-		{keys: []Key{"legs.breadth"}},
-		{keys: groups()[0]},
-		{keys: groups()[1]},
-		{keys: []Key{"legs.taper.start"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-		{keys: []Key{"legs.taper.foot"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-		{keys: []Key{"top.kind"}, optional: true},
-		{keys: []Key{"top.thickness"}, optional: true, of: "top.kind", words: some},
-		{keys: []Key{"top.points"}, optional: true, of: "top.outline", words: []string{"free"}},
-		{keys: []Key{"top.corner-size"}, optional: true, of: "top.corner", words: []string{"clipped", "rounded"}},
-		{keys: []Key{"top.pads.diameter"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-		{keys: []Key{"top.pads.height"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-		{keys: []Key{"wood.species", "wood.density"}},
-		{keys: []Key{"saw.kerf"}},
-	}
-}
+// demands are those of all kinds: what a kind asks for without a condition is asked of
+// its own designs.
+var demands = sync.OnceValue(func() []demand {
+	standard := schemas()[RingKind].name
+	own := every(nil, func(s schema) []demand {
+		out := slices.Clone(s.demands)
+		for i := range out {
+			if !out[i].optional {
+				out[i].of, out[i].words, out[i].standard = "kind", []string{s.name}, standard
+			}
+		}
+		return out
+	})
+	return append(own, demand{keys: []Key{"wood.species", "wood.density"}}, demand{keys: []Key{"saw.kerf"}})
+})

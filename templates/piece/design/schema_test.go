@@ -12,11 +12,22 @@ import (
 
 // The starting design names every key there is, each in its table.
 func TestStartNamesEveryKey(t *testing.T) {
-	text, err := Start(3, measure.Millimetre)
-	if err != nil {
-		t.Fatal(err)
-	}
 	named := map[string]bool{}
+	for i, kind := range schemas() {
+		text, err := Start(Kind(i), kind.start.usual, measure.Millimetre)
+		if err != nil {
+			t.Fatal(err)
+		}
+		nameKeys(named, text)
+	}
+	for _, f := range fields() {
+		if !named[string(f.key)] {
+			t.Errorf("%s is not explained", f.key)
+		}
+	}
+}
+
+func nameKeys(named map[string]bool, text []byte) {
 	table := ""
 	for line := range strings.Lines(string(text)) {
 		line = strings.TrimPrefix(line, "# ")
@@ -26,11 +37,6 @@ func TestStartNamesEveryKey(t *testing.T) {
 		}
 		if word, _, found := strings.Cut(line, " = "); found {
 			named[strings.TrimPrefix(table+"."+word, ".")] = true
-		}
-	}
-	for _, f := range fields() {
-		if !named[string(f.key)] {
-			t.Errorf("%s is not explained", f.key)
 		}
 	}
 }

@@ -107,7 +107,8 @@ func (s settings) misfits(doubts Doubts) []misfit {
 			if !n.touches(key) {
 				continue
 			}
-			if set := s[key]; !n.quiet && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
+			table := slices.ContainsFunc(out, func(m misfit) bool { return m.name.holds(key) })
+			if set := s[key]; !n.quiet && !table && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
 				out = append(out, misfit{n, set, key, word})
 			}
 			delete(s, key)

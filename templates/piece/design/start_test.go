@@ -20,7 +20,7 @@ func starts(t *testing.T, f func(t *testing.T, text string, file design.File)) {
 	for sides := 3; sides <= 8; sides++ {
 		for _, unit := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			t.Run(fmt.Sprintf("%d sides, %s", sides, unit), func(t *testing.T) {
-				text, err := design.Start(sides, unit)
+				text, err := design.Start(design.RingKind, sides, unit)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -101,7 +101,7 @@ var commented = regexp.MustCompile(`^# ([a-z-]+) = `)
 // them where a word stands behind.
 func replaced(lines []string, at int, keys []string) string {
 	from := at
-	for !strings.HasPrefix(lines[from], "[") {
+	for from > 0 && !strings.HasPrefix(lines[from], "[") {
 		from--
 	}
 	for _, key := range keys {
@@ -164,7 +164,7 @@ func TestStartSizes(t *testing.T) {
 
 func TestStartRefuses(t *testing.T) {
 	for _, sides := range []int{-1, 0, 2, 9, 1 << 40} {
-		if text, err := design.Start(sides, measure.Millimetre); err == nil {
+		if text, err := design.Start(design.RingKind, sides, measure.Millimetre); err == nil {
 			t.Errorf("%d sides: %s", sides, text)
 		}
 	}
