@@ -15,7 +15,8 @@ const (
 	longestPart  = 10000
 	longestTaper = 3000
 	widestTaper  = 600
-	shortestSide = 1 // of a top: a shorter one is a slip
+	shortestSide = 1   // of a top: a shorter one is a slip
+	flattestRise = 0.1 // of an arc: half the width of a pencil line
 )
 
 // mostCorners is where a polygon is better set out as a circle.
@@ -98,7 +99,13 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"movement.coefficient": {of: number, most: mostCoefficient, openLow: true, above: "movement.per-cent"},
 		"movement.from":        moisture, "movement.to": moisture,
 
-		"segment.chord": part, "segment.rise": more(length, unbounded),
+		"segment.chord": part, "segment.radius": more(length, unbounded),
+		"segment.seen": {of: angle, least: math.Pi/2 - 1e-9, most: math.Pi, below: "segment.point-between"}, // less rounding
+		"segment.rise": {of: length, least: flattestRise, most: unbounded, below: "segment.straight"},
+
+		"oval.length": part, "oval.width": part,
+		"oval.end-radius": {of: length, least: shortestSide, most: unbounded, below: "oval.pointed"},
+		"oval.inset":      {of: length, most: unbounded},
 
 		"corner.slope":      {of: angle, least: cornerFlattest, most: math.Pi / 2, below: "corner.as-flat", above: "corner.from-level"},
 		"corner.angle":      {of: angle, most: math.Pi, openLow: true, openHigh: true, above: "corner.inside"},

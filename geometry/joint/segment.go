@@ -28,7 +28,34 @@ func SegmentOfRise(radius, rise float64) CircularSegment {
 // when the arc is flat.
 func SegmentOverChord(radius, chord float64) CircularSegment {
 	half := chord / 2
-	return CircularSegment{Chord: chord, Rise: half * half / (radius + math.Sqrt((radius-half)*(radius+half)))}
+	rise := half * half / (radius + math.Sqrt((radius-half)*(radius+half)))
+	return CircularSegment{Chord: chord, Rise: math.Min(half, rise)} // half a circle stays one
+}
+
+// SegmentThrough returns the bow that runs from one point through another to a third:
+// its chord joins the first to the last. The error is a *measure.BoundError where the
+// point between does not see the ends at a right angle or more: the arc would be more
+// than half a circle, or none.
+//
+// Seen at an angle δ the chord is 2r·sin δ long (the law of sines). The arc on its
+// other side takes 2δ of the circle, so the rise is r·(1 + cos δ) = (c/2)/tan(δ/2).
+func SegmentThrough(from, through, to geometry.Point) (CircularSegment, error) {
+	a, b := from.Sub(through), to.Sub(through)
+	seen := math.Atan2(math.Abs(a.Cross(b)), a.Dot(b))
+	half := from.Distance(to) / 2
+	// Half a circle stays one, whatever is rounded.
+	return CircularSegment{Chord: 2 * half, Rise: math.Min(half, half/math.Tan(seen/2))}, within("segment.seen", seen)
+}
+
+// CheckCircle returns a *measure.BoundError where no bow of up to half a circle has
+// the radius: one over a chord, or one that rises so far. A figure of 0 is not given.
+func CheckCircle(radius, chord, rise float64) error {
+	r := measure.Length(radius)
+	return cmp.Or(
+		within("segment.radius", radius),
+		measure.AtLeast("segment.radius", r, "segment.half-chord", measure.Length(chord/2), "segment.chord-reaches"),
+		measure.AtMost("segment.rise", measure.Length(rise), "segment.radius", r, "segment.more-than-half"),
+	)
 }
 
 // Check returns a *measure.BoundError for a figure no segment can have. The
@@ -67,9 +94,32 @@ func (b CircularSegment) Height(x float64) float64 {
 	return b.Rise - x*x/(r+math.Sqrt(math.Max(0, r*r-x*x)))
 }
 
+// Across returns how far from mid-chord the arc stands y mm over the chord, for y
+// from 0 to the rise.
+func (b CircularSegment) Across(y float64) float64 {
+	down := b.Rise - y // from the crown; x² = down·(2r − down)
+	return math.Sqrt(math.Max(0, down*(2*b.Radius()-down)))
+}
+
+// CentreBelow returns how far the centre lies below the chord.
+func (b CircularSegment) CentreBelow() float64 {
+	// r − h = (c²/4 − h²)/2h, which is exact where the two are nearly alike.
+	return (b.Chord/2 - b.Rise) * (b.Chord/2 + b.Rise) / (2 * b.Rise)
+}
+
+// SticksAngle returns the angle between two sticks that, slid along pins at both ends
+// of the chord, carry a pencil at their corner round the arc: from every point of it
+// the chord is seen at the same angle, 180° less half the angle of the arc (Euclid,
+// Elements III, 20 to 22).
+func (b CircularSegment) SticksAngle() float64 { return math.Pi - b.Angle()/2 }
+
+// Parallel returns the arc moved away from its centre by d mm, towards it where d < 0,
+// from left to right.
+func (b CircularSegment) Parallel(d float64) []geometry.Point {
+	half := b.Angle() / 2
+	return geometry.Arc(geometry.Pt(0, -b.CentreBelow()), b.Radius()+d, math.Pi/2+half, math.Pi/2-half)
+}
+
 // Points returns the arc from the left end of its chord to the right one, as
 // Arc draws it.
-func (b CircularSegment) Points() []geometry.Point {
-	r, half := b.Radius(), b.Angle()/2
-	return geometry.Arc(geometry.Pt(0, b.Rise-r), r, math.Pi/2+half, math.Pi/2-half)
-}
+func (b CircularSegment) Points() []geometry.Point { return b.Parallel(0) }

@@ -1,13 +1,15 @@
 package joint_test
 
 import (
+	"cmp"
 	"math"
-	"rodsheet/geometry/joint"
 	"testing"
 
+	"gonum.org/v1/gonum/integrate/quad"
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -31,6 +33,9 @@ func TestHalfCircle(t *testing.T) {
 	within(t, "area", b.Area(), 100*100*math.Pi/2, 1e-9)
 	within(t, "height at the end", b.Height(100), 0, 1e-9)
 	within(t, "height at 60", b.Height(60), 80, 1e-9)
+	within(t, "across at 80", b.Across(80), 60, 1e-9)
+	within(t, "centre", b.CentreBelow(), 0, 1e-9)
+	within(t, "sticks", measure.Degrees(b.SticksAngle()), 90, 1e-9) // Thales
 }
 
 func someBow(t *rapid.T) joint.CircularSegment {
@@ -58,6 +63,82 @@ func TestBowIsTheCircleThroughThreePoints(t *testing.T) {
 			t.Errorf("chord by radius and rise %.9f, want %.9f", got, b.Chord)
 		}
 	})
+}
+
+// Through any three points of it the same arc is found again, wherever it lies; the
+// sticks enclose the angle at which the chord is seen, and Across undoes Height.
+func TestBowThroughThreePoints(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := someBow(t)
+		turn := geometry.Polar(1, rapid.Float64Range(-3, 3).Draw(t, "turn"))
+		move := geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"), 70)
+		lay := func(p geometry.Point) geometry.Point { return turn.Mul(p.X).Add(turn.Perp().Mul(p.Y)).Add(move) }
+		at := b.Chord / 2 * rapid.Float64Range(-0.99, 0.99).Draw(t, "at")
+		p := geometry.Pt(at, b.Height(at))
+		left, right := geometry.Pt(-b.Chord/2, 0), geometry.Pt(b.Chord/2, 0)
+		got, err := joint.SegmentThrough(lay(left), lay(p), lay(right))
+		if err != nil || !agree(got.Chord, b.Chord) || math.Abs(got.Rise-b.Rise) > 1e-7*b.Chord {
+			t.Errorf("%+v, %v, want %+v", got, err, b)
+		}
+		l, r := left.Sub(p), right.Sub(p)
+		if seen := math.Abs(math.Atan2(l.Cross(r), l.Dot(r))); math.Abs(seen-b.SticksAngle()) > 1e-7 {
+			t.Errorf("the chord is seen at %.9f from %v, the sticks enclose %.9f", seen, p, b.SticksAngle())
+		}
+		if back := b.Across(p.Y); math.Abs(back-math.Abs(at)) > 1e-5*b.Chord {
+			t.Errorf("across at %.9f: %.9f, want %.9f", p.Y, back, math.Abs(at))
+		}
+	})
+	for _, through := range []geometry.Point{geometry.Pt(50, 51), geometry.Pt(0, 0), geometry.Pt(-1, 0)} {
+		_, err := joint.SegmentThrough(geometry.Pt(0, 0), through, geometry.Pt(100, 0))
+		checkBound(t, err, "segment.seen", "≥ 90°")
+	}
+}
+
+// Half a circle is not made more than that by rounding.
+func TestHalfCirclesPass(t *testing.T) {
+	for mm := 0.1; mm < 300; mm += 0.7 {
+		through, err := joint.SegmentThrough(geometry.Pt(0, 0), geometry.Pt(mm/5, mm*2/5), geometry.Pt(mm, 0))
+		for _, b := range []joint.CircularSegment{through, joint.SegmentOverChord(mm, 2*mm), joint.SegmentOfRise(mm, mm)} {
+			if b.Rise > 0.1 && cmp.Or(err, b.Check()) != nil {
+				t.Errorf("%v: %v %v", b, err, b.Check())
+			}
+		}
+	}
+}
+
+// Area and length by gonum's quadrature over the ordinates: x = (c/2)·sin u.
+func TestBowByQuadrature(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := someBow(t)
+		half := b.Chord / 2
+		area := quad.Fixed(func(u float64) float64 {
+			return b.Height(half*math.Sin(u)) * half * math.Cos(u)
+		}, -math.Pi/2, math.Pi/2, 100, nil, 0)
+		length := quad.Fixed(func(u float64) float64 {
+			x := half * math.Sin(u)
+			return b.Radius() * half * math.Cos(u) / math.Sqrt(b.Radius()*b.Radius()-x*x)
+		}, -math.Pi/2, math.Pi/2, 100, nil, 0)
+		if math.Abs(area/b.Area()-1) > 1e-6 || math.Abs(length/b.Length()-1) > 1e-6 {
+			t.Errorf("%+v: area %.9f and length %.9f, by quadrature %.9f and %.9f", b, b.Area(), b.Length(), area, length)
+		}
+	})
+}
+
+func TestCheckCircle(t *testing.T) {
+	for _, tt := range []struct {
+		figure              measure.ID
+		want                string
+		radius, chord, rise float64
+	}{
+		{"segment.radius", "> 0 mm", 0, 100, 0},
+		{"segment.radius", "segment.half-chord, 50 mm", 49, 100, 0},
+		{"segment.rise", "segment.radius, 60 mm", 60, 0, 61},
+	} {
+		checkBound(t, joint.CheckCircle(tt.radius, tt.chord, tt.rise), tt.figure, tt.want)
+	}
+	if err := joint.CheckCircle(50, 100, 0); err != nil {
+		t.Error(err)
+	}
 }
 
 // Flat arcs, where radius less root would lose its figures.
@@ -107,7 +188,7 @@ func TestBowCheck(t *testing.T) {
 	}{
 		{"segment.chord", "> 0 mm", joint.CircularSegment{Rise: 1}},
 		{"segment.chord", "≤ 10000 mm", joint.CircularSegment{Chord: 10001, Rise: 1}},
-		{"segment.rise", "> 0 mm", joint.CircularSegment{Chord: 100}},
+		{"segment.rise", "≥ 0.1 mm", joint.CircularSegment{Chord: 100}},
 		{"segment.rise", "segment.half-chord, 50 mm", joint.CircularSegment{Chord: 100, Rise: 51}},
 		{"segment.rise", "finite", joint.CircularSegment{Chord: 100, Rise: math.NaN()}},
 	} {
