@@ -68,6 +68,16 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"bridle.tenon":   {of: length, most: unbounded},
 		"bridle.mortise": {of: number, most: float64(MortiseInLeg)},
 
+		"mortise.width": stock, "mortise.depth": stock, "mortise.leg": stock, "mortise.leg-width": stock,
+		"mortise.splay": lean, "mortise.rake": lean,
+		"mortise.turn":  {of: angle, least: -LeanSteepest, most: LeanSteepest},
+		"mortise.edge":  {of: angle, most: LeanSteepest, above: "mortise.less-turn"},
+		"mortise.tenon": {of: length, most: unbounded}, "mortise.length": {of: length, most: unbounded},
+		"mortise.lower": {of: length, most: unbounded}, "mortise.upper": {of: length, most: unbounded},
+		"mortise.haunch":        {of: number, most: float64(SlopingHaunch)},
+		"mortise.haunch-length": {of: length, most: unbounded},
+		"mortise.inset":         {of: length, most: widestStock}, "mortise.from-head": {of: length, most: longestPart},
+
 		"ring.stretchers": {of: number, least: RingFewest, most: RingMost},
 		"ring.inside":     part, "ring.width": stock, "ring.depth": stock,
 
