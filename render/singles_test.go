@@ -56,6 +56,9 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"bridle", 3, oneBridle(bridle)},
 		{"taper", 3, oneTaper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110})},
 		{"round top", 1, oneTop(joint.Top{Diameter: 600})},
+		{"sightline", 3, func(s templates.Setting) (templates.Job, error) {
+			return templates.Sightline(joint.Staked{Compound: joint.Compound{Rake: 0.21, Splay: 0.14}, Height: 430}, s)
+		}},
 		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
 		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},
 		{"top of three sides", 2, oneTop(joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // Angles returns the triangles that a bevel gauge is set from, in the order given.
@@ -35,14 +36,24 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	}
 	job := Job{Warnings: warnings}
 	var section Section
-	var names []string
+	section, job.Figures = gauges(acute, base, s)
+	names := make([]string, len(acute))
+	for i, a := range acute {
+		names[i] = angleText(a.drawn)
+	}
+	job.Sections = []Section{section}
+	job.Name, job.Title = angleTitles(names)
+	return job, nil
+}
+
+// gauges returns the triangles, their tables and how they are used, and the figures.
+func gauges(acute []wanted, base float64, s Setting) (section Section, all []Figure) {
 	for _, a := range acute {
 		g := gaugeFor(a, base, s)
 		name := angleText(a.drawn)
-		names = append(names, name)
 		figures := g.panel()
 		if g.pointed {
-			section.Pictures = append(section.Pictures, g.line().Picture(say(anglePoints, name), s.Unit))
+			section.Pictures = append(section.Pictures, g.line().Picture(say(anglePoints, g.name()), s.Unit))
 			figures.Text = g.pointWords()
 		} else {
 			section.Drawings = append(section.Drawings, g.views(s.Full)...)
@@ -52,7 +63,7 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 			if len(acute) > 1 {
 				f.ID, f.Name = f.ID+"-"+measure.ID(strings.TrimSuffix(name, "°")), name+" "+f.Name
 			}
-			job.Figures = append(job.Figures, f)
+			all = append(all, f)
 		}
 	}
 	switch words := gaugeWords(s.Full); {
@@ -62,9 +73,34 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	default:
 		section.Panels = append(section.Panels, words)
 	}
-	job.Sections = []Section{section}
-	job.Name, job.Title = angleTitles(names)
-	return job, nil
+	return section, all
+}
+
+// A bevel is one that a triangle is wanted for, and what it is that of.
+type bevel struct {
+	angle float64
+	of    string
+}
+
+// bevelGauges returns the triangles of the bevels that need one, each under its name:
+// none for a square end, one for two that print alike.
+func bevelGauges(bevels []bevel, s Setting) Section {
+	var acute []wanted
+	for _, b := range bevels {
+		a, _, err := joint.Acute(b.angle)
+		if err != nil {
+			continue
+		}
+		w := wanted{drawn: a, asked: b.angle, of: b.of}
+		same := slices.IndexFunc(acute, func(o wanted) bool { return angleText(o.drawn) == angleText(w.drawn) })
+		if same < 0 {
+			acute = append(acute, w)
+			continue
+		}
+		acute[same].of = wording.And(acute[same].of, b.of)
+	}
+	section, _ := gauges(acute, 0, s)
+	return section
 }
 
 func checkBase(base float64) error {
@@ -86,7 +122,7 @@ func AngleTriangle(angle float64, along bool, s Setting) (Drawing, Panel, error)
 	if err != nil {
 		return Drawing{}, Panel{}, err
 	}
-	g := gaugeFor(wanted{acute, angle, along}, 0, s)
+	g := gaugeFor(wanted{drawn: acute, asked: angle, along: along}, 0, s)
 	return g.views(false)[0], g.panel(), nil
 }
 
@@ -100,7 +136,7 @@ func AnglePair(angles [2]float64, s Setting) (d Drawing, p Panel, ok bool) {
 		if err != nil {
 			return d, p, false
 		}
-		pair[i] = gaugeFor(wanted{acute, asked, false}, 0, s)
+		pair[i] = gaugeFor(wanted{drawn: acute, asked: asked}, 0, s)
 	}
 	a, b := pair[0], pair[1]
 	strip := math.Max(a.stock, b.stock)
@@ -123,7 +159,8 @@ func AnglePair(angles [2]float64, s Setting) (d Drawing, p Panel, ok bool) {
 // A wanted angle is drawn as its supplement where it is obtuse.
 type wanted struct {
 	drawn, asked float64
-	along        bool // it is that of a cut along the part
+	along        bool   // it is that of a cut along the part
+	of           string // what it is the bevel of; may be empty
 }
 
 // acuteOnce returns the angles to draw and what there is to say about the
@@ -147,7 +184,7 @@ func acuteOnce(angles []float64) (acute []wanted, warnings []string, err error) 
 			continue
 		}
 		seen[name] = true
-		acute = append(acute, wanted{a, given, false})
+		acute = append(acute, wanted{drawn: a, asked: given})
 	}
 	return acute, warnings, nil
 }
@@ -262,6 +299,14 @@ func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
 
 func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
 
+// name is what the triangle is called: "angle 14.5°", or what it is the bevel of.
+func (g gauge) name() string {
+	if g.of != "" {
+		return say(bevelHeading, g.of, angleText(g.drawn))
+	}
+	return say(angleHeading, angleText(g.drawn))
+}
+
 // AngleView returns what the view of a triangle calls its part.
 func AngleView(rad float64) measure.ID {
 	return measure.ID("angle-" + strings.TrimSuffix(angleText(rad), "°"))
@@ -270,16 +315,16 @@ func AngleView(rad float64) measure.ID {
 // views returns the triangle for both hands or, where each is to be drawn, the
 // right hand and then the left one.
 func (g gauge) views(each bool) []Drawing {
-	name := angleText(g.drawn)
+	name := g.name()
 	part := AngleView(g.drawn)
 	d := g.drawing()
 	if !each {
-		return []Drawing{d.Of(View{Part: part}, say(angleHeading, name))}
+		return []Drawing{d.Of(View{Part: part}, name)}
 	}
 	v := View{Part: part, Hand: RightHand}
 	w := View{Part: part, Hand: LeftHand}
-	return []Drawing{d.Of(v, say(angleHand, name, handName(RightHand))),
-		d.Moved(geometry.MirrorX()).Of(w, say(angleHand, name, handName(LeftHand)))}
+	return []Drawing{d.Of(v, say(inHand, name, handName(RightHand))),
+		d.Moved(geometry.MirrorX()).Of(w, say(inHand, name, handName(LeftHand)))}
 }
 
 // line is the slope by two points on a board: counted from its working edge or, where
@@ -425,7 +470,7 @@ var setOut = []measure.ID{
 
 // panel is the table of one angle.
 func (g gauge) panel() Panel {
-	p := Panel{Heading: say(angleHeading, angleText(g.drawn))}
+	p := Panel{Heading: g.name()}
 	other := g
 	other.drawn = math.Pi/2 - g.drawn
 	others := other.figures()

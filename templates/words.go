@@ -68,6 +68,8 @@ var viewNames = map[measure.ID]wording.Text{
 	"outline":               "outline",
 	"reference-edge":        "reference edge",
 	"ring-side":             "ring side",
+	"sightline":             "sightline",
+	"slab":                  "slab from above",
 	"stretcher":             "stretcher",
 	"taper":                 "taper",
 	"top":                   "top",
@@ -142,6 +144,21 @@ var figureNames = map[measure.ID]wording.Text{
 	"scale.rectangle-diagonal": "rectangle, diagonal",
 	"scale.side":               "side",
 
+	"sightline.ahead":       "foot out, rake",
+	"sightline.arris":       "square leg, angle at the leading arris",
+	"sightline.aside":       "foot out, splay",
+	"sightline.bevel":       "bevel on the slab",
+	"sightline.to-edge":     "sightline to the edge",
+	"sightline.height":      "height",
+	"sightline.length":      "length along the leg",
+	"sightline.level-front": "level cut, front and back, off square",
+	"sightline.level-side":  "level cut, the two sides, off square",
+	"sightline.out":         "foot out, along the sightline",
+	"sightline.rake":        "rake",
+	"sightline.resultant":   "resultant",
+	"sightline.sightline":   "sightline from the fore-and-aft line",
+	"sightline.splay":       "splay",
+
 	"taper.both-per-100-mm": "both faces together, per 100 mm",
 	"taper.both-per-foot":   "both faces together, per foot",
 	"taper.cut":             "length of cut",
@@ -167,19 +184,21 @@ var figureNames = map[measure.ID]wording.Text{
 
 // Titles, headings and notes.
 const (
-	angleTitle  wording.Text = "angle %s"
-	anglesTitle wording.Text = "Angles %s"
-	andRest     wording.Text = "%s and %s"
-	nMore       wording.Text = "%d more"
-	lapTitle    wording.Text = "Half-lap: %s crossed by %s at %s"
-	bridleTitle wording.Text = "Corner bridle, leg splayed %s"
-	taperTitle  wording.Text = "Taper, %s: %s to %s over %s"
-	topTitle    wording.Text = "Top, %s"
-	scaleTitle  wording.Text = "Proof of scale"
+	angleTitle     wording.Text = "angle %s"
+	anglesTitle    wording.Text = "Angles %s"
+	andRest        wording.Text = "%s and %s"
+	nMore          wording.Text = "%d more"
+	lapTitle       wording.Text = "Half-lap: %s crossed by %s at %s"
+	bridleTitle    wording.Text = "Corner bridle, leg splayed %s"
+	taperTitle     wording.Text = "Taper, %s: %s to %s over %s"
+	topTitle       wording.Text = "Top, %s"
+	sightlineTitle wording.Text = "Leg with a rake of %s and a splay of %s"
+	scaleTitle     wording.Text = "Proof of scale"
 
 	angleHeading       wording.Text = "angle %s"
 	anglesHeading      wording.Text = "angles %s and %s"
-	angleHand          wording.Text = "angle %s, %s"
+	bevelHeading       wording.Text = "%s: bevel %s"
+	inHand             wording.Text = "%s, %s"
 	figuresHeading     wording.Text = "Figures"
 	sawHeading         wording.Text = "Setting the saw"
 	handsHeading       wording.Text = "Hands"
@@ -193,6 +212,9 @@ const (
 	cautionHeading     wording.Text = "Caution"
 	offsetsHeading     wording.Text = "Offsets, %s"
 	topHeading         wording.Text = "Top"
+	elevationsHeading  wording.Text = "How the leg looks"
+	boringHeading      wording.Text = "Boring"
+	resultantName      wording.Text = "gauge on the sightline"
 	topPlanHeading     wording.Text = "Plan"
 	topCornersHeading  wording.Text = "Corners"
 	topWorkHeading     wording.Text = "Order of work"
@@ -223,10 +245,12 @@ var labels = map[measure.ID]wording.Text{
 	"base":                       "base %s",
 	"beyond-slope":               "%s on the other side of the slope",
 	"centre-line":                "centre line",
+	"centre-of-hole":             "centre of the hole",
 	"cheek-at":                   "cheek at %s",
 	"corner-sets":                "bevel %s: %s off square across an edge",
 	"corner-to-edge":             "%s to the edge",
 	"corner-n":                   "%s",
+	"edge-of-slab":               "edge of the slab, where the foot leans out",
 	"edge-to-corner":             "edge to corner %s",
 	"grain-at-corner":            "grain, at corner %s",
 	"sharp-corner":               "corner %s: %s%s",
@@ -246,10 +270,15 @@ var labels = map[measure.ID]wording.Text{
 	"from-edge":                  "%s",
 	"either-edge":                "edge of the blank, either",
 	"foot-end":                   "foot",
+	"foot-leans":                 "the foot leans this way",
+	"fore-and-aft":               "fore-and-aft line",
+	"from-the-front":             "from the front",
+	"from-the-side":              "from the side",
 	"fed-along":                  "the sheet is fed along this arrow",
 	"first-diagonal":             "first diagonal, %s",
 	"fold":                       "fold",
 	"grain":                      "grain",
+	"hole-in":                    "%s",
 	"joint-length":               "%s",
 	"line-off-square":            "%s off square",
 	"measure-all":                "measure all sides and both diagonals",
@@ -258,6 +287,7 @@ var labels = map[measure.ID]wording.Text{
 	"position-on-far-edge":       "%s, %s",
 	"position-on-reference-edge": "%s, %s",
 	"radius":                     "radius %s",
+	"rake":                       "rake %s",
 	"reference-arris":            "reference edge: on the arris of the straight faces",
 	"reference-edge":             "reference edge",
 	"registration-edge":          "registration edge",
@@ -269,6 +299,9 @@ var labels = map[measure.ID]wording.Text{
 	"second-diagonal":            "second diagonal, %s",
 	"shoulder":                   "shoulder",
 	"side":                       "%s",
+	"sightline":                  "sightline",
+	"sightline-at":               "%s",
+	"splay":                      "splay %s",
 	"side-of-top":                "side %s%s",
 	"slot-bottom":                "slot bottom",
 	"square-line-at":             "square line, at %s",
@@ -540,6 +573,24 @@ func taperCaution() []string {
 	return []string{
 		say("Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual."),
 		say("Never trap the offcut between fence and blade. Short or thin legs are safer by hand saw and plane."),
+	}
+}
+
+// boring is the order of work at a slab.
+func (t sightlineTemplate) boring() []string {
+	bevel := angleText(math.Pi/2 - t.Resultant())
+	return []string{
+		say("1. Mark the centre of the hole on the upper face of the slab. Lay the sheet on it, its edge line along the edge that the foot leans out over, or parallel to it, and strike the sightline across the slab."),
+		say("2. Right hand: the leg on your right as you stand before that edge; left hand: the one on your left. On the underside the hands change places."),
+		say("3. Set the bevel gauge to %s and stand it on the sightline. Seen along the line the bit is plumb, seen across it the bit lies in the blade of the gauge: %s from plumb.", bevel, angleText(t.Resultant())),
+		say("4. Bored from above the bit leans away from the arrow, from below towards it. Back the far side with waste wood, or bore from the other side once the point comes through."),
+		say("5. Bore a test hole in an offcut of the same thickness, put a stick in it, and measure rake and splay with a second gauge from the front and from the side."),
+	}
+}
+
+func boringCaution() []string {
+	return []string{
+		say("Clamp the slab; keep both hands on the drill or the brace and behind the bit. At a drill press clamp slab and wedge to the table. Follow the machine's manual; local rules come first."),
 	}
 }
 

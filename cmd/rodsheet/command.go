@@ -97,6 +97,7 @@ func commands() []command {
 		lapCommand(),
 		bridleCommand(),
 		topCommand(),
+		sightlineCommand(),
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),

@@ -22,6 +22,7 @@ func FuzzCommandLine(f *testing.F) {
 		"lap --width 28 --other 28 --depth 36 --angle 60 --kerf 3.2 --at 155 --json",
 		"bridle --width 28 --depth 36 --angle 12 --leg 38 --tenon 9.3 --mortise leg",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
+		"sightline --rake 12 --splay 8 --height 430 --in 40",
 		"angle 30 --paper whole --max-sheets 1",
 		"printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0",
 		"help lengths", "--version", "lap --help", "angle -- -5", "angle -5 --base=3",

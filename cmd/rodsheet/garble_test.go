@@ -34,6 +34,7 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"bridle", "--width", "28", "--depth", "36", "--angle", "12", "--leg", "38"},
 		{"taper", "--length", "640", "--top", "45", "--foot", "28", "--start", "110", "--faces", "opposite"},
 		{"top", "--length", "800", "--width", "600", "--round", "40"},
+		{"sightline", "--rake", "12", "--splay", "8", "--height", "430"},
 		{"scale"},
 	}
 	for _, name := range designs {

@@ -374,6 +374,7 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 		"bridle --width 28mm --depth 36mm --angle 12 --leg 38mm",
 		"top --diameter 600mm",
 		"top --length 500mm --width 320mm --round 30mm",
+		"sightline --rake 12 --splay 8 --height 430mm",
 		"scale",
 	} {
 		for unit, smallest := range map[string]string{"mm": "142mmx168mm", "in": "144mmx170mm"} {
@@ -408,6 +409,7 @@ func TestInchesAsInches(t *testing.T) {
 		{"taper", "--length", "25", "--top", "1 3/4", "--foot", "1 1/8", "--start", "4"},
 		{"bridle", "--width", "1 1/8", "--depth", "1 1/2", "--angle", "12", "--leg", "1 1/2"},
 		{"top", "--diameter", "22"},
+		{"sightline", "--rake", "12", "--splay", "8", "--height", "17"},
 		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
 	} {
 		if args[0] != "piece" {

@@ -43,6 +43,7 @@ func TestReplacedWords(t *testing.T) {
 		{"bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm"},
 		{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm", "--faces", "opposite"},
 		{"top", "--diameter", "600mm"},
+		{"sightline", "--rake", "12", "--splay", "8", "--height", "430mm"},
 		{"scale"},
 	}
 	for _, name := range designs {

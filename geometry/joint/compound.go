@@ -3,6 +3,8 @@ package joint
 import (
 	"cmp"
 	"math"
+
+	"rodsheet/geometry/measure"
 )
 
 // A Compound is a leg that leans two ways: by Rake as seen from the side of
@@ -75,4 +77,21 @@ func (c Compound) Bevels() (front, side float64) {
 func (c Compound) Diamond() (acute, obtuse float64) {
 	acute = math.Acos(math.Sin(c.Rake) * math.Sin(c.Splay))
 	return acute, math.Pi - acute
+}
+
+// A Staked leg leans two ways out of a slab.
+type Staked struct {
+	Compound
+	Height float64 // between the levels that its length is counted between, mm; 0: not asked
+	In     float64 // from the edge of the slab to the centre of the hole, mm
+}
+
+// Check returns a *measure.BoundError for a leg that has no sightline, or whose
+// figures no workshop has.
+func (s Staked) Check() error {
+	return cmp.Or(
+		s.Compound.Check(),
+		measure.AtLeast("leg.resultant", measure.Angle(s.Resultant()), "", measure.Angle(leastResultant), "leg.plumb"),
+		within("staked.height", s.Height), within("staked.in", s.In),
+	)
 }

@@ -35,6 +35,10 @@ const (
 // breadth of the leg along the stretcher.
 const LeanSteepest = math.Pi / 3
 
+// leastResultant is the least lean that has a sightline, in rad: a smaller one is bored
+// square.
+const leastResultant = math.Pi / 360
+
 // cornerFlattest is the flattest slope of a side, in rad: what is flatter is a flat frame.
 const cornerFlattest = math.Pi / 180
 
@@ -83,6 +87,7 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 
 		"leg.breadth": stock, "leg.thickness": stock, "leg.height": part, "leg.at": part,
 		"leg.splay": lean, "leg.rake": lean, "leg.resultant": lean,
+		"staked.height": {of: length, most: longestPart}, "staked.in": {of: length, most: widestStock},
 		"leg.sightline": {of: angle, most: math.Pi / 2, above: "leg.sightline-to-side"},
 		"frame.head":    more(length, unbounded),
 

@@ -1,0 +1,98 @@
+package templates_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+func staked(rake, splay float64) joint.Staked {
+	return joint.Staked{Compound: joint.Compound{Rake: measure.Radians(rake), Splay: measure.Radians(splay)}}
+}
+
+// Machinery's Handbook, 31st ed., p. 122, Fig. 4: A = 47°14′ and B = 38°10′ make
+// R = 36°0.9′ and C = 53°12′, to 0.2′.
+func TestSightlineFigures(t *testing.T) {
+	leg := staked(47+14./60, 38+10./60)
+	leg.Height = 300
+	job, err := templates.Sightline(leg, templates.Setting{Clear: a4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]float64{
+		"sightline from the fore-and-aft line": 36 + 0.9/60, "sightline to the edge": 54 - 0.9/60,
+		"resultant": 53.2, "bevel on the slab": 36.8,
+	} {
+		if got := measure.Degrees(figure(t, job, name)); math.Abs(got-want) > 0.2/60 {
+			t.Errorf("%s %.4f, want %.4f", name, got, want)
+		}
+	}
+	out := figure(t, job, "foot out, along the sightline")
+	if got := math.Hypot(figure(t, job, "foot out, rake"), figure(t, job, "foot out, splay")); math.Abs(got-out) > 1e-9 {
+		t.Errorf("foot %.9f out, %.9f by rake and splay", out, got)
+	}
+	if got := math.Hypot(out, 300); math.Abs(got-figure(t, job, "length along the leg")) > 1e-9 {
+		t.Errorf("length %.9f", got)
+	}
+}
+
+// What is drawn is the figures: the line goes through the centre of the hole, at the
+// angle said, to the foot's side; the left hand is the mirror image.
+func TestSightlineSheets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		lean := rapid.Float64Range(1, 40)
+		leg := staked(lean.Draw(t, "rake"), lean.Draw(t, "splay"))
+		leg.In = rapid.Float64Range(10, 200).Draw(t, "in")
+		job, err := templates.Sightline(leg, templates.Setting{Clear: a4})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets := slices.DeleteFunc(job.Drawings(), func(d templates.Drawing) bool { return d.View.Part != "slab" })
+		if len(sheets) != 2 || !mirrored(sheets[0], sheets[1]) || sheets[0].View.Hand != templates.RightHand {
+			t.Fatalf("%d sheets, not a pair", len(sheets))
+		}
+		line := strokesOf(sheets[0], templates.Cut)[0]
+		way := line[1].Sub(line[0])
+		if mid := line[0].Lerp(line[1], 0.5); mid.Distance(geometry.Pt(0, leg.In)) > 1e-9 {
+			t.Errorf("the line is about %v", mid)
+		}
+		if got, want := way.X/-way.Y, math.Tan(leg.Splay)/math.Tan(leg.Rake); math.Abs(got-want) > 1e-9*want {
+			t.Errorf("the foot goes %.9f aside for 1 ahead, want %.9f", got, want)
+		}
+	})
+}
+
+// A leg that leans one way has no hand.
+func TestSightlineOfOneLean(t *testing.T) {
+	for _, leg := range []joint.Staked{staked(12, 0), staked(0, 12)} {
+		job, err := templates.Sightline(leg, templates.Setting{Clear: a4})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := job.Drawings(); len(d) != 2 || d[0].View.Hand != templates.EitherHand || !strings.Contains(d[1].Name, "bevel 78°") {
+			t.Errorf("%v: %d drawings, %+v", leg, len(d), d[0].View)
+		}
+	}
+}
+
+func TestSightlineRefuses(t *testing.T) {
+	tall := staked(10, 10)
+	tall.Height = 10001
+	for figure, leg := range map[measure.ID]joint.Staked{
+		"leg.rake": staked(-1, 5), "leg.splay": staked(5, 61), "leg.resultant": staked(0, 0), "staked.height": tall,
+	} {
+		var bound *measure.BoundError
+		if job, err := templates.Sightline(leg, templates.Setting{}); !errors.As(err, &bound) || bound.Figure != figure || len(job.Sections) > 0 {
+			t.Errorf("%s: %v", figure, err)
+		}
+	}
+}
