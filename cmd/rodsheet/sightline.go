@@ -12,7 +12,7 @@ func sightlineCommand() command {
 		about: `Turns rake and splay into the one true lean of the leg, the resultant, and the
 line along which it leans, the sightline; or these two into rake and splay.
 Draws the sightline as it lies on the slab, with the edge that the leg leans
-out over, for both hands, and the triangle that the bevel gauge on it is set from.`,
+out over, for both hands, and the triangle that sets the bevel gauge on it.`,
 		caution: `Caution: clamp the slab, keep both hands behind the bit, and follow the manual
 of the drill or the drill press.`,
 		flags: []flag{
