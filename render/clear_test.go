@@ -3,6 +3,7 @@ package render
 import (
 	"os"
 	"path/filepath"
+	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry"
@@ -128,7 +129,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 		pieces = append(pieces, p)
 	}
 	l := DefaultLayout(u, paper)
-	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying | drawings.Bench | drawings.Record, Plan: true},
+	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: true},
 		templates.Setting{Unit: u, Clear: l.Clear(), Full: u == measure.Inch})
 	if err != nil {
 		t.Fatal(err)

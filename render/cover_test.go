@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry"
@@ -52,7 +53,7 @@ func TestCoverOfAPiece(t *testing.T) {
 func cover(t *testing.T, pieces []piece.Piece, l Layout) {
 	t.Helper()
 	l.Imprint = drawings.Imprint(pieces[0].Design.Plan)
-	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{For: drawings.Buying}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{For: kind.Buying}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package render
 import (
 	"os"
 	"path/filepath"
+	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -33,7 +34,7 @@ func examplePack(tb testing.TB, name string, l Layout) templates.Job {
 		}
 		pieces = append(pieces, p)
 	}
-	job, err := drawings.Pack(checks.Examine(pieces), drawings.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
+	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 	if err != nil {
 		tb.Fatal(err)
 	}

@@ -6,8 +6,6 @@ import (
 	"encoding/csv"
 
 	"rodsheet/render/atomicfile"
-	"rodsheet/templates/piece/shop"
-	"rodsheet/templates/piece/wording"
 )
 
 func buyingCommand() command {
@@ -42,14 +40,14 @@ func writeBuying(ctx context.Context, v *values, w world) error {
 	}
 	var list bytes.Buffer
 	if err := awaited(ctx, func() error {
-		pieces, err := v.pieces()
+		work, err := v.work()
 		if err != nil {
 			return err
 		}
-		if verdict := examine(pieces).verdict(); verdict != nil {
+		if verdict := (findings{work.Report()}).verdict(); verdict != nil {
 			return unbuildable(verdict.Error() + "; rodsheet check says what mends it")
 		}
-		return csv.NewWriter(&list).WriteAll(wording.BuyingRecords(shop.NewPlan(pieces)))
+		return csv.NewWriter(&list).WriteAll(work.Buying())
 	}); err != nil {
 		return err
 	}

@@ -8,10 +8,8 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
-	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/checks"
-	"rodsheet/templates/piece/wording"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 func checkCommand() command {
@@ -44,9 +42,9 @@ then its figures. The exit status is 1 when the piece cannot be built.`,
 func checkDesign(ctx context.Context, v *values, w world) error {
 	var r findings
 	if err := awaited(ctx, func() error {
-		pieces, err := v.pieces()
+		work, err := v.work()
 		if err == nil {
-			r = examine(pieces)
+			r = findings{work.Report()}
 		}
 		return err
 	}); err != nil {
@@ -65,9 +63,7 @@ func checkDesign(ctx context.Context, v *values, w world) error {
 }
 
 // findings are those of a design, to be said.
-type findings struct{ checks.Findings }
-
-func examine(pieces []piece.Piece) findings { return findings{checks.Examine(pieces)} }
+type findings struct{ kind.Report }
 
 // An unbuildable says why a piece cannot be built. Nothing is wrong with the
 // command line, so its exit status is 1.
@@ -77,7 +73,7 @@ func (u unbuildable) Error() string { return string(u) }
 
 // verdict returns nil for a design that can be built.
 func (f findings) verdict() error {
-	failing := f.graded(checks.Fail, wording.CheckName)
+	failing := f.graded(kind.Fail, func(c kind.Check) string { return c.Name })
 	if len(failing) == 0 {
 		return nil
 	}
@@ -86,9 +82,9 @@ func (f findings) verdict() error {
 
 // graded returns a text of every check that came out so, behind the name of its
 // size where there is one.
-func (f findings) graded(g checks.Grade, text func(checks.Check) string) []string {
+func (f findings) graded(g kind.Grade, text func(kind.Check) string) []string {
 	var out []string
-	add := func(size string, all []checks.Check) {
+	add := func(size string, all []kind.Check) {
 		for _, c := range all {
 			if c.Grade == g {
 				out = append(out, strings.TrimPrefix(size+", "+text(c), ", "))
@@ -96,7 +92,7 @@ func (f findings) graded(g checks.Grade, text func(checks.Check) string) []strin
 		}
 	}
 	for _, s := range f.Sizes {
-		add(s.Piece.Design.Size, s.Checks)
+		add(s.Design.Size, s.Checks)
 	}
 	add("", f.Together)
 	return out
@@ -108,17 +104,17 @@ func (f findings) graded(g checks.Grade, text func(checks.Check) string) []strin
 func (f findings) text(u measure.Unit, all bool) string {
 	var b strings.Builder
 	for _, s := range f.Sizes {
-		writeChecks(&b, heading(s.Piece), s.Checks, u, all)
+		writeChecks(&b, heading(s.Design), s.Checks, u, all)
 	}
 	together := ""
 	if len(f.Sizes) > 1 {
-		together = wording.AllSizes()
+		together = kind.AllSizes()
 	}
 	writeChecks(&b, together, f.Together, u, all)
-	fmt.Fprintln(&b, strings.Join(fold(wording.Verdict(f.Findings), 78), "\n"))
+	fmt.Fprintln(&b, strings.Join(fold(f.Verdict(), 78), "\n"))
 	for _, s := range f.Sizes {
-		fmt.Fprintf(&b, "\n%s\n", heading(s.Piece))
-		for _, g := range wording.Groups(s, u) {
+		fmt.Fprintf(&b, "\n%s\n", heading(s.Design))
+		for _, g := range s.Groups {
 			writeGroup(&b, g, u)
 		}
 	}
@@ -127,12 +123,12 @@ func (f findings) text(u measure.Unit, all bool) string {
 
 // writeChecks writes the checks that fail, that are in doubt and, where all are
 // asked for, that hold, below their heading, and nothing where there are none.
-func writeChecks(b *strings.Builder, heading string, checked []checks.Check, u measure.Unit, all bool) {
-	shown := slices.DeleteFunc(slices.Clone(checked), func(c checks.Check) bool { return c.Grade == checks.Pass && !all })
+func writeChecks(b *strings.Builder, heading string, checked []kind.Check, u measure.Unit, all bool) {
+	shown := slices.DeleteFunc(slices.Clone(checked), func(c kind.Check) bool { return c.Grade == kind.Pass && !all })
 	if len(shown) == 0 {
 		return
 	}
-	slices.SortStableFunc(shown, func(p, q checks.Check) int { return cmp.Compare(q.Grade, p.Grade) })
+	slices.SortStableFunc(shown, func(p, q kind.Check) int { return cmp.Compare(q.Grade, p.Grade) })
 	if heading != "" {
 		fmt.Fprintln(b, heading)
 	}
@@ -143,30 +139,26 @@ func writeChecks(b *strings.Builder, heading string, checked []checks.Check, u m
 }
 
 // writeGroup writes figures that belong together, and what is said of them.
-func writeGroup(b *strings.Builder, g wording.Group, u measure.Unit) {
-	plain := make([]templates.Figure, len(g.Figures))
-	for i, f := range g.Figures {
-		plain[i] = f.Figure
-	}
-	fmt.Fprintf(b, "\n%s\n%s", g.Heading, figureTable(plain, u))
+func writeGroup(b *strings.Builder, g kind.Group, u measure.Unit) {
+	fmt.Fprintf(b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
 	for _, text := range g.Text {
 		b.WriteString(strings.Join(fold(text, 78), "\n") + "\n")
 	}
 }
 
 // heading names a size of a piece.
-func heading(p piece.Piece) string {
-	if p.Design.Size == "" {
-		return p.Design.Title
+func heading(d design.Design) string {
+	if d.Size == "" {
+		return d.Title
 	}
-	return p.Design.Title + ", " + p.Design.Size
+	return d.Title + ", " + d.Size
 }
 
 // writeCheck writes one check: how it came out, its name, its figures, and
 // below it, where these do not say it all, what that means and what mends it.
-func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
-	fmt.Fprintf(b, "%-8s  %s", wording.Grade(c.Grade), wording.CheckName(c))
-	if measured := wording.Measured(c, u); measured != "" {
+func writeCheck(b *strings.Builder, c kind.Check, u measure.Unit) {
+	fmt.Fprintf(b, "%-8s  %s", c.Grade.Word(), c.Name)
+	if measured := c.Measured(u); measured != "" {
 		b.WriteString(": " + measured)
 	}
 	b.WriteString("\n")
@@ -175,14 +167,14 @@ func writeCheck(b *strings.Builder, c checks.Check, u measure.Unit) {
 			fmt.Fprintf(b, "          %s\n", line)
 		}
 	}
-	if words := wording.Said(c, u); words != "" {
+	if words := c.Said(); words != "" {
 		paragraph(words)
 	}
 	for i, m := range c.Fixes {
 		if i == 0 {
-			paragraph("to mend it: " + wording.Fix(m, u))
+			paragraph("to mend it: " + m.Words)
 		} else {
-			paragraph("or: " + wording.Fix(m, u))
+			paragraph("or: " + m.Words)
 		}
 	}
 }

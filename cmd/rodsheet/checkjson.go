@@ -5,9 +5,8 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
-	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/wording"
+	"rodsheet/templates/piece/kind"
 )
 
 // The JSON that check prints, under the same promise as that of a template.
@@ -64,16 +63,15 @@ type (
 func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: []checkJSON{}}
 	for _, s := range f.Sizes {
-		p := s.Piece
-		one := sizeJSON{Name: p.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(s.Checks, p.Design.Unit)}
-		for _, g := range wording.Groups(s, p.Design.Unit) {
+		one := sizeJSON{Name: s.Design.Size, Figures: []memberJSON{}, Notes: []noteJSON{}, Checks: checksJSON(s.Checks)}
+		for _, g := range s.Groups {
 			one.Figures = append(one.Figures, members("", g)...)
 			for _, text := range g.Text {
 				one.Notes = append(one.Notes, noteJSON{g.ID, g.Heading, text})
 			}
 		}
 		out.Sizes = append(out.Sizes, one)
-		out.Together = checksJSON(f.Together, p.Design.Unit)
+		out.Together = checksJSON(f.Together)
 	}
 	return emitJSON(stdout, out)
 }
@@ -82,52 +80,49 @@ func (f findings) writeJSON(stdout io.Writer) error {
 func (f findings) members() []memberJSON {
 	var out []memberJSON
 	for _, s := range f.Sizes {
-		for _, g := range wording.Groups(s, s.Piece.Design.Unit) {
-			out = append(out, members(s.Piece.Design.Size, g)...)
+		for _, g := range s.Groups {
+			out = append(out, members(s.Design.Size, g)...)
 		}
 	}
 	return out
 }
 
-func members(size string, g wording.Group) []memberJSON {
+func members(size string, g kind.Group) []memberJSON {
 	var out []memberJSON
 	for _, f := range g.Figures {
-		out = append(out, memberJSON{size, g.ID, g.Heading, figureOf(f.ID, f.Figure)})
+		out = append(out, memberJSON{size, g.ID, g.Heading, figureOf(f.ID, f)})
 	}
 	return out
 }
 
-func checksJSON(all []checks.Check, u measure.Unit) []checkJSON {
+func checksJSON(all []kind.Check) []checkJSON {
 	out := make([]checkJSON, 0, len(all))
 	for _, c := range all {
-		j := checkJSON{ID: c.ID(), Name: wording.CheckName(c), Grade: c.Grade.String(), Relation: wording.Relation(c),
-			Words: wording.Words(c, u), Mends: []string{}, Fixes: []fixJSON{}}
+		j := checkJSON{ID: c.ID, Name: c.Name, Grade: c.Grade.String(), Relation: c.RelationWords(),
+			Words: c.Words, Mends: []string{}, Fixes: []fixJSON{}}
 		if c.Figure != "" {
-			figure := figureOf(c.Figure, templates.Figure{Name: wording.FigureName(c), Value: c.Value})
+			figure := figureOf(c.Figure, templates.Figure{Name: c.FigureName, Value: c.Value})
 			limit, unit := c.Limit.JSON()
 			j.Figure, j.Limit = &figure, &quantityJSON{decimal(limit), unit}
 		}
 		for _, fix := range c.Fixes {
-			j.Mends = append(j.Mends, wording.Fix(fix, u))
-			j.Fixes = append(j.Fixes, fixOf(fix, u))
+			j.Mends = append(j.Mends, fix.Words)
+			j.Fixes = append(j.Fixes, fixOf(fix))
 		}
 		out = append(out, j)
 	}
 	return out
 }
 
-func fixOf(f checks.Fix, u measure.Unit) fixJSON {
-	out := fixJSON{changeJSON: changeOf(f.Turn, f.Word != ""), Words: wording.Fix(f, u), Follows: []changeJSON{}}
-	if f.Sized {
-		out.Size = f.Design.Size
-	}
+func fixOf(f kind.Fix) fixJSON {
+	out := fixJSON{changeJSON: changeOf(f.Turn, f.Word != ""), Size: f.Size, Words: f.Words, Follows: []changeJSON{}}
 	for _, t := range f.Follows {
 		out.Follows = append(out.Follows, changeOf(t, t.To.Value == 0))
 	}
 	return out
 }
 
-func changeOf(t checks.Turn, none bool) changeJSON {
+func changeOf(t kind.Turn, none bool) changeJSON {
 	if none {
 		return changeJSON{Key: t.Key, Word: t.Word}
 	}

@@ -12,8 +12,9 @@ import (
 	"strings"
 
 	"rodsheet/render/lettering"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/kinds"
 	"rodsheet/templates/wording"
 )
 
@@ -47,7 +48,7 @@ func (v *values) design(ctx context.Context, read func(string) ([]byte, fs.FileI
 	if err != nil {
 		return refuse(cannot("read", wording.Shown(v.words[0]), err).Error(), readHint(err))
 	}
-	f, err := design.ReadLettered(data, piece.Faults, lettering.Missing)
+	f, err := design.ReadLettered(data, kinds.Faults, lettering.Missing)
 	v.file = &f
 	return v.mistaken(err)
 }
@@ -95,27 +96,23 @@ func (v *values) mistaken(err error) error {
 	return v.problems
 }
 
-// pieces works out every size, their figures printed in the unit of the
-// command, and returns those asked for. A size is worked out among the others
-// even where it is asked for alone, so that its figures are always the same.
-func (v *values) pieces() ([]piece.Piece, error) {
-	var all []piece.Piece
-	for _, d := range v.file.Sizes {
-		d.Unit = v.unit
-		p, err := piece.Solve(d)
-		if err != nil {
-			return nil, err // not of a file that was judged
-		}
-		all = append(all, p)
+// work works out every size, their figures printed in the unit of the command, and
+// returns what is asked for. A size is worked out among the others even where it is
+// asked for alone, so that its figures are always the same.
+func (v *values) work() (kind.Work, error) {
+	sizes := slices.Clone(v.file.Sizes)
+	for i := range sizes {
+		sizes[i].Unit = v.unit
 	}
-	all = piece.ShareStops(all)
-	if v.given("size") {
-		all = slices.DeleteFunc(all, func(p piece.Piece) bool { return p.Design.Size != v.text("size") })
+	w, err := kinds.Solve(sizes)
+	if err != nil || !v.given("size") {
+		return w, err // none of a file that was judged
 	}
-	if len(all) == 0 {
+	i := slices.IndexFunc(sizes, func(d design.Design) bool { return d.Size == v.text("size") })
+	if i < 0 {
 		return nil, v.noSuchSize()
 	}
-	return all, nil
+	return w.Only(i), nil
 }
 
 // noSuchSize refuses a size that the design does not name.

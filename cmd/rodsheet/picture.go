@@ -7,7 +7,6 @@ import (
 	"rodsheet/render/atomicfile"
 	"rodsheet/render/page"
 	"rodsheet/render/pdf"
-	"rodsheet/templates/piece/drawings"
 )
 
 func pictureCommand() command {
@@ -43,9 +42,9 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	}
 	var doc page.Document
 	if err := awaited(ctx, func() error {
-		pieces, err := v.pieces()
+		work, err := v.work()
 		if err == nil {
-			doc = render.PictureDocument(v.stem(), pieces[0].Design.Title, drawings.Pictures(pieces), v.unit, paper)
+			doc = render.PictureDocument(v.stem(), v.file.Title, work.Pictures(), v.unit, paper)
 		}
 		return err
 	}); err != nil {

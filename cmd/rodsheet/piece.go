@@ -6,9 +6,7 @@ import (
 	"strings"
 
 	"rodsheet/templates"
-	"rodsheet/templates/piece/checks"
-	"rodsheet/templates/piece/drawings"
-	words "rodsheet/templates/piece/wording"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/wording"
 )
 
@@ -45,12 +43,12 @@ check says why, and --anyway prints it with that on every sheet.`,
 
 // readPiece returns the maker of the pack.
 func readPiece(v *values) maker {
-	options := drawings.Options{For: v.purposes(), Plan: v.on("plan")}
-	pieces, err := v.pieces()
+	options := kind.Options{For: v.purposes(), Plan: v.on("plan")}
+	work, err := v.work()
 	if err != nil {
 		return func(templates.Setting) (pack, error) { return pack{}, err }
 	}
-	found := examine(pieces)
+	found := findings{work.Report()}
 	verdict := found.verdict()
 	if verdict != nil && !v.on("anyway") {
 		return func(templates.Setting) (pack, error) {
@@ -58,7 +56,7 @@ func readPiece(v *values) maker {
 		}
 	}
 	return func(s templates.Setting) (pack, error) {
-		job, err := drawings.Pack(found.Findings, options, s)
+		job, err := work.Pack(options, s)
 		job.Name = v.stem()
 		p := pack{job: job, warnings: found.doubts()}
 		if v.on("json") {
@@ -72,18 +70,18 @@ func readPiece(v *values) maker {
 }
 
 // purposes reads --for. What is bought hangs on no size as milled.
-func (v *values) purposes() drawings.Purposes {
+func (v *values) purposes() kind.Purposes {
 	if !v.given("for") {
 		return 0
 	}
-	var out drawings.Purposes
+	var out kind.Purposes
 	words := strings.Split(v.text("for"), ",")
 	for i, word := range words {
 		if !slices.Contains(words[:i], word) {
 			out |= v.purpose(strings.TrimSpace(word))
 		}
 	}
-	if out == drawings.Buying && v.text("only") == "milled" {
+	if out == kind.Buying && v.text("only") == "milled" {
 		v.add("--only milled: what is bought hangs on no size as milled", "leave out --for or --only")
 	}
 	return out
@@ -91,8 +89,8 @@ func (v *values) purposes() drawings.Purposes {
 
 var purposes = []struct {
 	name string
-	of   drawings.Purposes
-}{{"buying", drawings.Buying}, {"bench", drawings.Bench}, {"record", drawings.Record}}
+	of   kind.Purposes
+}{{"buying", kind.Buying}, {"bench", kind.Bench}, {"record", kind.Record}}
 
 func purposeNames() []string {
 	var names []string
@@ -102,7 +100,7 @@ func purposeNames() []string {
 	return names
 }
 
-func (v *values) purpose(word string) drawings.Purposes {
+func (v *values) purpose(word string) kind.Purposes {
 	for _, k := range purposes {
 		if k.name == word {
 			return k.of
@@ -115,7 +113,5 @@ func (v *values) purpose(word string) drawings.Purposes {
 
 // doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
-	return f.graded(checks.Warn, func(c checks.Check) string {
-		return words.CheckName(c) + ": " + words.Words(c, f.Sizes[0].Piece.Design.Unit)
-	})
+	return f.graded(kind.Warn, func(c kind.Check) string { return c.Name + ": " + c.Words })
 }

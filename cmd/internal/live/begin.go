@@ -5,8 +5,9 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // Begin are the answers to the few questions that a page without a design asks. Texts
@@ -67,7 +68,10 @@ func topped(text string, b Begin) []Change {
 	if err != nil {
 		return nil
 	}
-	p := w.pieces[0]
+	p, err := piece.Solve(w.design.Sizes[0])
+	if err != nil {
+		return nil
+	}
 	if mm, err := measure.ParseLength(b.Width, w.design.Unit); err == nil && mm > 0 {
 		wide := geometry.Bounds(p.TopCorners()...).Width()
 		round := w.design.Unit.Round(5, 0.25)
@@ -122,11 +126,11 @@ func passing(text string) (string, error) {
 	return "", errBegin
 }
 
-func firstFail(f checks.Findings) (checks.Check, bool) {
+func firstFail(f kind.Report) (kind.Check, bool) {
 	for _, c := range f.All() {
-		if c.Grade == checks.Fail {
+		if c.Grade == kind.Fail {
 			return c, true
 		}
 	}
-	return checks.Check{}, false
+	return kind.Check{}, false
 }

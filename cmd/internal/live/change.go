@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // A Fix chooses one of the changes that mend a check of a size, or of all together.
@@ -123,8 +123,8 @@ func (d *Desk) mended(r Request, base works) (string, works, []Change, []string,
 	}
 	var problem error
 	sizes := []string{"", r.Fix.Size}
-	if c.Fixes[r.Fix.Index].Sized {
-		sizes[0] = c.Fixes[r.Fix.Index].Design.Size
+	if size := c.Fixes[r.Fix.Index].Size; size != "" {
+		sizes[0] = size
 	}
 	for _, size := range sizes {
 		text, err := edited(r.Text, changesOf(c.Fixes[r.Fix.Index], size, base.design.Unit))
@@ -145,23 +145,23 @@ func (d *Desk) mended(r Request, base works) (string, works, []Change, []string,
 }
 
 // check returns the check that a fix is of.
-func (w works) check(f Fix) (checks.Check, bool) {
+func (w works) check(f Fix) (kind.Check, bool) {
 	all := w.found.Together
 	for _, s := range w.found.Sizes {
-		if !f.Together && s.Piece.Design.Size == f.Size {
+		if !f.Together && s.Design.Size == f.Size {
 			all = s.Checks
 		}
 	}
 	for _, c := range all {
-		if c.ID() == f.Check {
+		if c.ID == f.Check {
 			return c, true
 		}
 	}
-	return checks.Check{}, false
+	return kind.Check{}, false
 }
 
 // changesOf returns the keys that a fix changes.
-func changesOf(f checks.Fix, size string, u measure.Unit) []Change {
+func changesOf(f kind.Fix, size string, u measure.Unit) []Change {
 	out := []Change{{Size: size, Key: f.Key, Value: cmp.Or(f.Word, written(f.To, u))}}
 	for _, t := range f.Follows {
 		c := Change{Size: size, Key: t.Key, Value: t.Word}

@@ -3,11 +3,9 @@ package live
 import (
 	"math"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
 )
 
 // A Drag is a handle of the drawing brought to a place, in mm on the picture.
@@ -17,79 +15,54 @@ type Drag struct {
 	Y      float64    `json:"y"`
 }
 
-// A grip says which figure follows a handle.
-type grip struct {
-	key    func(piece.Piece) design.Key
-	at     func(piece.Piece) float64 // where the handle stands on its axis
-	figure func(*design.Design) *float64
-	up     bool
-}
-
-func grips() map[measure.ID]grip {
-	return map[measure.ID]grip{
-		"foot": {
-			key: drawings.LeanKey, at: func(p piece.Piece) float64 { return -p.FootPoint(0).X },
-			figure: func(d *design.Design) *float64 { return &d.Legs.Given },
-		},
-		"height": {
-			key: drawings.HeightKey, at: piece.Piece.Overall, up: true,
-			figure: func(d *design.Design) *float64 { return &d.Legs.Height },
-		},
-		"rim": {
-			key: drawings.RimKey, at: func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X },
-			figure: func(d *design.Design) *float64 {
-				if d.Top.Outline == design.RoundTop && d.Top.Diameter > 0 {
-					return &d.Top.Diameter
-				}
-				return &d.Top.Overhang
-			},
-		},
-	}
-}
-
 // changes returns the figure with which the handle stands where it was brought, rounded
 // to what the unit makes sensible.
 func (g Drag) changes(w works, size string) []Change {
-	grip, ok := grips()[g.Handle]
+	i := w.sized(size)
+	grip, ok := w.work.Grips(i)[g.Handle]
 	if !ok {
 		return nil
 	}
-	p := w.pieces[w.sized(size)]
+	d := w.design.Sizes[i]
 	aim := g.X
-	if grip.up {
+	if grip.Up {
 		aim = g.Y
 	}
-	key, round, kind := grip.key(p), p.Design.Unit.Round(1, 1.0/16), measure.Length
-	if key == "legs.splay" {
-		round, kind = measure.Radians(0.25), measure.Angle
+	round, quantity := d.Unit.Round(1, 1.0/16), measure.Length
+	if grip.Angle {
+		round, quantity = measure.Radians(0.25), measure.Angle
 	}
-	value := math.Round(grip.follow(p, aim, round)/round) * round
-	c := Change{Key: key, Value: written(kind(value), p.Design.Unit)}
-	if own(w, p.Design.Size, key) {
-		c.Size = p.Design.Size
+	value := math.Round(follow(grip, d, aim, round)/round) * round
+	c := Change{Key: grip.Key, Value: written(quantity(value), d.Unit)}
+	if own(w, d.Size, grip.Key) {
+		c.Size = d.Size
 	}
 	return []Change{c}
 }
 
 // follow returns the figure with which the handle stands at aim or, where no piece can
-// have that, as near to it as halving finds: by the secant through two pieces worked
-// out, a step apart.
-func (g grip) follow(p piece.Piece, aim, step float64) float64 {
+// have that, as near to it as halving finds: by the secant through two designs, a step
+// apart.
+func follow(g kind.Grip, d design.Design, aim, step float64) float64 {
 	const near = 0.01 // mm
-	value := *g.figure(&p.Design)
+	moved := func(figure float64) (float64, bool) {
+		*g.Figure(&d) = figure
+		return g.At(d)
+	}
+	value := *g.Figure(&d)
 	for range 6 {
-		here, sound := moved(p, g, value)
-		next, beside := moved(p, g, value+step)
+		here, sound := moved(value)
+		next, beside := moved(value + step)
 		if !beside {
 			step = -step
-			next, beside = moved(p, g, value+step)
+			next, beside = moved(value + step)
 		}
 		if !sound || !beside || next == here || math.Abs(here-aim) < near {
 			break
 		}
 		by := (aim - here) * step / (next - here)
 		for range 6 {
-			if _, ok := moved(p, g, value+by); ok {
+			if _, ok := moved(value + by); ok {
 				value += by
 				break
 			}
@@ -97,15 +70,4 @@ func (g grip) follow(p piece.Piece, aim, step float64) float64 {
 		}
 	}
 	return value
-}
-
-// moved returns where a handle stands with another figure.
-func moved(p piece.Piece, g grip, figure float64) (at float64, ok bool) {
-	d := p.Design
-	*g.figure(&d) = figure
-	q, err := piece.Solve(d)
-	if err != nil {
-		return 0, false
-	}
-	return g.at(q), true
 }

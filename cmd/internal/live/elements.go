@@ -11,9 +11,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/templates"
-	"rodsheet/templates/piece/checks"
-	"rodsheet/templates/piece/drawings"
-	"rodsheet/templates/piece/wording"
+	"rodsheet/templates/piece/kind"
 )
 
 //go:embed parts
@@ -37,8 +35,8 @@ func fill(name string, data any) template.HTML {
 func elements() map[string]func(asked) template.HTML {
 	return map[string]func(asked) template.HTML{
 		"form":    formOf,
-		"plan":    func(a asked) template.HTML { return a.view(drawings.FromAbove, planName.With(a.design.Title)) },
-		"front":   func(a asked) template.HTML { return a.view(drawings.FromFront, frontName.With(a.design.Title)) },
+		"plan":    func(a asked) template.HTML { return a.view(kind.FromAbove, planName.With(a.design.Title)) },
+		"front":   func(a asked) template.HTML { return a.view(kind.FromFront, frontName.With(a.design.Title)) },
 		"corner":  asked.corner,
 		"checks":  asked.checks,
 		"figures": asked.figures,
@@ -55,12 +53,12 @@ func oneOf(ids ...measure.ID) func(templates.Section) bool {
 	return func(s templates.Section) bool { return slices.Contains(ids, s.ID) }
 }
 
-func (a asked) view(l drawings.Look, name string) template.HTML {
-	return showSVG(a.stand().Show(a.found.Sizes[a.shown].Checks, l), name)
+func (a asked) view(l kind.Look, name string) template.HTML {
+	return showSVG(a.stand().Show(l), name)
 }
 
 func (a asked) corner() template.HTML {
-	l := drawings.Look{View: drawings.FromCorner(a.Look.Aside, a.Look.Above), Apart: min(max(a.Look.Apart, 0), 1), Close: a.Look.Close}
+	l := kind.Look{View: kind.FromCorner(a.Look.Aside, a.Look.Above), Apart: min(max(a.Look.Apart, 0), 1), Close: a.Look.Close}
 	return a.view(l, cornerName.With(a.design.Title))
 }
 
@@ -69,7 +67,7 @@ type verdict struct {
 	ID             measure.ID
 	Size           string
 	Together       bool
-	Grade          checks.Grade
+	Grade          kind.Grade
 	Word           string
 	Name, Measured string
 	Said           string
@@ -80,14 +78,13 @@ type verdict struct {
 // behind them.
 func (a asked) checks() template.HTML {
 	var bad, good []verdict
-	add := func(size string, together bool, all []checks.Check) {
+	add := func(size string, together bool, all []kind.Check) {
 		for _, c := range all {
-			u := a.design.Unit
-			v := verdict{c.ID(), size, together, c.Grade, wording.Grade(c.Grade), wording.CheckName(c), wording.Measured(c, u), wording.Said(c, u), nil}
+			v := verdict{c.ID, size, together, c.Grade, c.Grade.Word(), c.Name, c.Measured(a.design.Unit), c.Said(), nil}
 			for _, f := range c.Fixes {
-				v.Fixes = append(v.Fixes, wording.Fix(f, u))
+				v.Fixes = append(v.Fixes, f.Words)
 			}
-			if c.Grade == checks.Pass {
+			if c.Grade == kind.Pass {
 				good = append(good, v)
 			} else {
 				bad = append(bad, v)
@@ -95,10 +92,10 @@ func (a asked) checks() template.HTML {
 		}
 	}
 	s := a.found.Sizes[a.shown]
-	add(s.Piece.Design.Size, false, s.Checks)
+	add(s.Design.Size, false, s.Checks)
 	add("", true, a.found.Together)
 	slices.SortStableFunc(bad, func(p, q verdict) int { return int(q.Grade) - int(p.Grade) })
-	return fill("checks", map[string]any{"Bad": bad, "Good": good, "Verdict": wording.Verdict(a.found)})
+	return fill("checks", map[string]any{"Bad": bad, "Good": good, "Verdict": a.found.Verdict()})
 }
 
 // figures lists those of the size shown.
@@ -111,7 +108,7 @@ func (a asked) figures() template.HTML {
 		Text    []string
 	}
 	var out []group
-	for _, g := range wording.Groups(a.found.Sizes[a.shown], u) {
+	for _, g := range a.found.Sizes[a.shown].Groups {
 		one := group{Heading: g.Heading, Text: g.Text}
 		for _, f := range g.Figures {
 			if !f.Aside {
@@ -135,7 +132,7 @@ func sheetOfUnit(u measure.Unit) geometry.Point {
 
 // sections shows those of the pack that are wanted: their pictures, cards and tables.
 func (a asked) sections(wanted func(templates.Section) bool) template.HTML {
-	job, err := drawings.Pack(a.found, drawings.Options{}, templates.Setting{Unit: a.design.Unit, Clear: sheetOfUnit(a.design.Unit)})
+	job, err := a.work.Pack(kind.Options{}, templates.Setting{Unit: a.design.Unit, Clear: sheetOfUnit(a.design.Unit)})
 	if err != nil {
 		return fill("fault", faults(err))
 	}

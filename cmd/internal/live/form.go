@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"rodsheet/geometry/measure"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
@@ -91,12 +89,8 @@ func (a asked) field(f design.FormField, size string, own int) field {
 	if f.Standard != "" {
 		out.Empty = standard.With(f.Standard)
 	}
-	if len(a.pieces) > 0 {
-		if q, ok := follows()[f.Key]; ok {
-			if v, ok := q(a.piece()); ok {
-				out.Empty = workedOut.With(v.Text(a.design.Unit))
-			}
-		}
+	if v, ok := a.follows()[f.Key]; ok {
+		out.Empty = workedOut.With(v.Text(a.design.Unit))
 	}
 	if f.Kind == design.YesNoField {
 		out.Choices = []string{"true", "false"}
@@ -149,27 +143,4 @@ func id(size string, key design.Key, row int) string {
 func label(k design.Key) string {
 	word := string(k)[strings.LastIndexByte(string(k), '.')+1:]
 	return strings.ReplaceAll(word, "-", " ")
-}
-
-// follows are the figures that follow where their keys are not given.
-func follows() map[design.Key]func(piece.Piece) (measure.Quantity, bool) {
-	mm := func(of func(piece.Piece) float64) func(piece.Piece) (measure.Quantity, bool) {
-		return func(p piece.Piece) (measure.Quantity, bool) { return measure.Length(of(p)), true }
-	}
-	top := func(of func(piece.Piece) float64) func(piece.Piece) (measure.Quantity, bool) {
-		return func(p piece.Piece) (measure.Quantity, bool) {
-			return measure.Length(of(p)), p.Design.Top.Kind != design.NoTop && p.Design.Top.Outline == design.RoundTop
-		}
-	}
-	return map[design.Key]func(piece.Piece) (measure.Quantity, bool){
-		"legs.splay":        func(p piece.Piece) (measure.Quantity, bool) { return measure.Angle(p.Frame.Leg.Splay), true },
-		"legs.foot-circle":  mm(func(p piece.Piece) float64 { return 2 * p.FootRadius() }),
-		"legs.foot-spread":  mm(piece.Piece.FootSpread),
-		"legs.height":       mm(piece.Piece.Overall),
-		"legs.frame-height": mm(func(p piece.Piece) float64 { return p.Frame.Leg.Height }),
-		"legs.mid-to-leg":   mm(func(p piece.Piece) float64 { return p.Frame.Leg.At }),
-		"legs.tenon":        mm(func(p piece.Piece) float64 { return p.Bridle.Tenon }),
-		"legs.clear":        mm(func(p piece.Piece) float64 { return p.Frame.Clearance() }),
-		"top.diameter":      top(func(p piece.Piece) float64 { return 2 * p.TopRadius() }),
-	}
 }

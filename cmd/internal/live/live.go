@@ -16,10 +16,9 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
-	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/kinds"
 )
 
 // A Desk answers requests. Its fields are what it borrows from the command line.
@@ -119,18 +118,18 @@ type Fault struct {
 type works struct {
 	text   string
 	design design.File
-	pieces []piece.Piece
-	found  checks.Findings
+	work   kind.Work // nil where the text is no sound design
+	found  kind.Report
 }
 
 // Ask answers a request.
 func (d *Desk) Ask(ctx context.Context, r Request) Answer {
 	text, w, pending, clash, err := d.changed(r)
 	a := Answer{Text: text, Pending: pending, Faults: faults(err), Swap: map[string]string{}, Clash: clash, Size: r.Size}
-	if len(w.pieces) > 0 {
+	if w.work != nil {
 		p := w.sized(r.Size)
 		a.Title = w.design.Title
-		a.Size = w.found.Sizes[p].Piece.Design.Size
+		a.Size = w.found.Sizes[p].Design.Size
 		all := elements()
 		in := newAsked(ctx, d, r, text, w, p)
 		for _, name := range r.Want {
@@ -151,19 +150,25 @@ type asked struct {
 	Request
 	text string
 	works
-	shown int                   // the size
-	stand func() drawings.Stand // of that size, put together when it is first drawn
+	shown int               // the size
+	stand func() kind.Stand // of that size, put together when it is first drawn
+	// follows are the figures of that size that follow from others.
+	follows func() map[design.Key]measure.Quantity
 }
 
 func newAsked(ctx context.Context, d *Desk, r Request, text string, w works, shown int) asked {
-	return asked{d, ctx, r, text, w, shown, sync.OnceValue(func() drawings.Stand { return drawings.NewStand(w.pieces[shown]) })}
+	return asked{d, ctx, r, text, w, shown, sync.OnceValue(func() kind.Stand { return w.work.Stand(shown) }),
+		sync.OnceValue(func() map[design.Key]measure.Quantity {
+			if w.work == nil {
+				return nil
+			}
+			return w.work.Follows(shown)
+		})}
 }
-
-func (a asked) piece() piece.Piece { return a.pieces[a.shown] }
 
 // sized returns the place of a size, the first where there is none of the name.
 func (w works) sized(name string) int {
-	return max(0, slices.IndexFunc(w.pieces, func(p piece.Piece) bool { return p.Design.Size == name }))
+	return max(0, slices.IndexFunc(w.found.Sizes, func(s kind.Size) bool { return s.Design.Size == name }))
 }
 
 // solve works a text out, unless it was the last one. The error is of type
@@ -171,7 +176,7 @@ func (w works) sized(name string) int {
 func (d *Desk) solve(text string) (works, error) {
 	d.memo.Lock()
 	defer d.memo.Unlock()
-	if text == d.memo.text && len(d.memo.works.pieces) > 0 {
+	if text == d.memo.text && d.memo.works.work != nil {
 		return d.memo.works, nil
 	}
 	w, err := solve(text)
@@ -182,7 +187,7 @@ func (d *Desk) solve(text string) (works, error) {
 }
 
 func solve(text string) (works, error) {
-	f, err := design.ReadLettered([]byte(text), piece.Faults, lettering.Missing)
+	f, err := design.ReadLettered([]byte(text), kinds.Faults, lettering.Missing)
 	if err != nil {
 		return works{}, err
 	}
@@ -191,21 +196,17 @@ func solve(text string) (works, error) {
 
 // worked works out the sizes of the design, and what is asked of them.
 func (w works) worked() (works, error) {
-	for _, size := range w.design.Sizes {
-		p, err := piece.Solve(size)
-		if err != nil {
-			return works{}, err
-		}
-		w.pieces = append(w.pieces, p)
+	work, err := kinds.Solve(w.design.Sizes)
+	if err != nil {
+		return works{}, err
 	}
-	w.pieces = piece.ShareStops(w.pieces)
-	w.found = checks.Examine(w.pieces)
+	w.work, w.found = work, work.Report()
 	return w, nil
 }
 
 // in returns the same with its figures in another unit.
 func (w works) in(u measure.Unit) (works, error) {
-	w.design.Unit, w.design.Sizes, w.pieces = u, slices.Clone(w.design.Sizes), nil
+	w.design.Unit, w.design.Sizes = u, slices.Clone(w.design.Sizes)
 	for i := range w.design.Sizes {
 		w.design.Sizes[i].Unit = u
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"rodsheet/templates/piece/kind"
 	"strings"
 	"testing"
 
@@ -113,7 +114,7 @@ func TestBegin(t *testing.T) {
 		}
 		found := examined(t, a.Text)
 		for _, c := range found.All() {
-			if c.Grade == checks.Fail {
+			if c.Grade == kind.Fail {
 				t.Errorf("%+v: %s fails", b, c.ID())
 			}
 		}

@@ -21,7 +21,7 @@ func (p *Page) Show(d *Desk, r Request) {
 		}
 	}
 	p.Title, p.Shown = w.design.Title, map[string]template.HTML{}
-	plan := w.pieces[0].Design.Plan
+	plan := w.design.Sizes[0].Plan
 	for _, one := range []struct {
 		words wording.Text
 		what  string
@@ -31,14 +31,14 @@ func (p *Page) Show(d *Desk, r Request) {
 		}
 	}
 	r.Look = Look{Aside: 0.5, Above: 0.5}
-	for i, size := range w.pieces {
+	for i, size := range w.design.Sizes {
 		a := newAsked(context.Background(), d, r, r.Text, w, i)
 		for name, draw := range elements() {
 			switch name {
 			case "form", "sheets":
 			case "corner", "front", "plan", "checks", "figures":
-				if len(w.pieces) > 1 {
-					p.Shown[name] += template.HTML("<h3>" + template.HTMLEscapeString(size.Design.Size) + "</h3>")
+				if len(w.design.Sizes) > 1 {
+					p.Shown[name] += template.HTML("<h3>" + template.HTMLEscapeString(size.Size) + "</h3>")
 				}
 				p.Shown[name] += draw(a)
 			default:

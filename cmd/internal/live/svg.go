@@ -14,7 +14,7 @@ import (
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/templates"
-	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/wording"
 )
 
@@ -69,14 +69,14 @@ var (
 
 // showSVG draws a piece: its parts, each with its name, the figures that are fields of
 // the form, and what may be dragged.
-func showSVG(s drawings.Shown, name string) template.HTML {
+func showSVG(s kind.Shown, name string) template.HTML {
 	box := roomOf(s)
 	size := math.Max(box.Width(), box.Height())
 	letter := size / 26
 	box = box.Offset(0.06*size + letter*0.5)
 	c := &canvas{}
 	c.open(box, name, "show")
-	var over []drawings.Seen
+	var over []kind.Seen
 	for _, p := range s.Parts {
 		if p.Glass {
 			over = append(over, p)
@@ -107,7 +107,7 @@ func showSVG(s drawings.Shown, name string) template.HTML {
 }
 
 // along returns where a handle stands on its axis.
-func along(h drawings.Handle) float64 {
+func along(h kind.Handle) float64 {
 	if h.Up {
 		return h.At.Y
 	}
@@ -115,7 +115,7 @@ func along(h drawings.Handle) float64 {
 }
 
 // roomOf returns the box round all that is shown.
-func roomOf(s drawings.Shown) geometry.Rect {
+func roomOf(s kind.Shown) geometry.Rect {
 	var all []geometry.Point
 	for _, p := range s.Parts {
 		for _, a := range p.Areas {
@@ -147,7 +147,7 @@ func (c *canvas) strokes(all []templates.Stroke) {
 }
 
 // part draws what is seen of a part as one thing to hover over or to focus.
-func (c *canvas) part(p drawings.Seen) {
+func (c *canvas) part(p kind.Seen) {
 	if len(p.Areas) == 0 {
 		return
 	}
@@ -156,7 +156,7 @@ func (c *canvas) part(p drawings.Seen) {
 		class = "part glass"
 	}
 	fmt.Fprintf(c, `<g class="%s" tabindex="0" role="img" aria-label="%s" data-kind="%s"><title>%[2]s</title>`,
-		class, template.HTMLEscapeString(p.Name), p.Part.Kind)
+		class, template.HTMLEscapeString(p.Name), p.Kind)
 	for i := 0; i < len(p.Areas); {
 		tone := p.Areas[i].Tone
 		var d strings.Builder
@@ -169,7 +169,7 @@ func (c *canvas) part(p drawings.Seen) {
 }
 
 // figure draws a dimension and its text, which leads to its field.
-func (c *canvas) figure(f drawings.Dimension, letter float64) {
+func (c *canvas) figure(f kind.Dimension, letter float64) {
 	across := f.B.Sub(f.A).Unit().Perp().Mul(letter / 3)
 	c.path("dim", false, []geometry.Point{f.A, f.B})
 	for _, end := range []geometry.Point{f.A, f.B} {

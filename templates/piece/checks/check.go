@@ -12,32 +12,15 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
-
-// A Grade says how a check came out.
-type Grade uint8
-
-const (
-	Pass Grade = iota
-	Warn       // can be built; the maker is to know
-	Fail       // cannot be built
-)
-
-// String returns the grade for programs; what a maker reads is said elsewhere.
-func (g Grade) String() string {
-	words := [...]string{Pass: "holds", Warn: "doubtful", Fail: "fails"}
-	if int(g) < len(words) {
-		return words[g]
-	}
-	return fmt.Sprintf("Grade(%d)", uint8(g))
-}
 
 // A Check is one question asked of a piece before wood is cut, and its answer.
 type Check struct {
 	Question measure.ID
 	Of       Subject // where the question is asked of several things
-	Grade    Grade
+	Grade    kind.Grade
 	// Value stands in Relation to Limit: clearance, −4.2 mm, at least, 0 mm.
 	// Figure is empty for a check without figures.
 	Figure   measure.ID
@@ -262,7 +245,7 @@ func (m model) checks() []Check {
 	var out []Check
 	for i, q := range questions() {
 		for _, c := range asked[i] {
-			if c.Grade != Pass && q.fixes != nil {
+			if c.Grade != kind.Pass && q.fixes != nil {
 				c.Fixes = m.proved(q, c, grades)
 			}
 			out = append(out, c)
@@ -292,7 +275,7 @@ func (q question) asked(m model) []Check {
 
 // limited returns the check of a figure against its limit: it holds, or comes
 // out as otherwise. Rounding is forgiven. What is said of it goes by that alone.
-func limited(figure measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise Grade) Check {
+func limited(figure measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade) Check {
 	c := Check{Figure: figure, Value: value, Relation: relation, Limit: limit, Found: remark(Holds)}
 	short := limit.Value - value.Value
 	if relation == measure.IsAtMost {
@@ -320,11 +303,11 @@ func lengths(mm ...float64) []measure.Quantity {
 }
 
 // atLeast and atMost are limited for lengths.
-func atLeast(figure measure.ID, value, limit float64, otherwise Grade) Check {
+func atLeast(figure measure.ID, value, limit float64, otherwise kind.Grade) Check {
 	return limited(figure, measure.Length(value), measure.IsAtLeast, measure.Length(limit), otherwise)
 }
 
-func atMost(figure measure.ID, value, limit float64, otherwise Grade) Check {
+func atMost(figure measure.ID, value, limit float64, otherwise kind.Grade) Check {
 	return limited(figure, measure.Length(value), measure.IsAtMost, measure.Length(limit), otherwise)
 }
 
@@ -335,7 +318,7 @@ func (c Check) with(mm ...float64) Check {
 }
 
 // finding returns a check without figures.
-func finding(grade Grade, id measure.ID, mm ...float64) Check {
+func finding(grade kind.Grade, id measure.ID, mm ...float64) Check {
 	return Check{Grade: grade, Found: remark(id, lengths(mm...)...)}
 }
 

@@ -14,6 +14,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // checksOf returns everything asked of a piece.
@@ -47,7 +48,7 @@ func advice(c Check) string {
 	return strings.Join(out, ", ")
 }
 
-func told(t Turn) string {
+func told(t kind.Turn) string {
 	if t.Key == "ring.plain-end" {
 		return string(t.Key)
 	}
@@ -55,7 +56,7 @@ func told(t Turn) string {
 }
 
 // graded expects the grade of one check of a design, and returns it.
-func graded(t *testing.T, d design.Design, id measure.ID, want Grade) Check {
+func graded(t *testing.T, d design.Design, id measure.ID, want kind.Grade) Check {
 	t.Helper()
 	c := find(t, checksOf(piecetest.Worked(t, d)), id)
 	if c.Grade != want {
@@ -89,7 +90,7 @@ func TestHeadCheckIsWhatTheSolidsSay(t *testing.T) {
 			t.Skip("too near for the least clash to count")
 		}
 		c := find(t, checksOf(p), "leg-head")
-		if (c.Grade == Fail) != (gap < 0) || c.Value.Value != gap {
+		if (c.Grade == kind.Fail) != (gap < 0) || c.Value.Value != gap {
 			t.Fatalf("clearance %.6f: %v, %+v", gap, c.Grade, c.Value)
 		}
 		if got, want := overlapOf(p), math.Max(0, -gap); math.Abs(got-want) > 1e-6 {
@@ -107,7 +108,7 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			t.Skip("no such piece")
 		}
 		checks := checksOf(p)
-		grades := map[measure.ID]Grade{}
+		grades := map[measure.ID]kind.Grade{}
 		for _, c := range checks {
 			if _, twice := grades[c.ID()]; twice || c.Found.ID == "" {
 				t.Errorf("check %q twice, or without a finding", c.ID())
@@ -118,10 +119,10 @@ func TestEveryPieceIsAnswered(t *testing.T) {
 			for i, m := range c.Fixes {
 				for _, asked := range withSolids(piecetest.Worked(t, m.Design)).ask() {
 					for _, again := range asked {
-						if again.ID() == c.ID() && again.Grade != Pass {
+						if again.ID() == c.ID() && again.Grade != kind.Pass {
 							t.Errorf("%s: fix %d %+v does not mend it", c.ID(), i, m.Turn)
 						}
-						if was, asked := grades[again.ID()]; again.Grade > was && (asked || again.Grade == Fail) {
+						if was, asked := grades[again.ID()]; again.Grade > was && (asked || again.Grade == kind.Fail) {
 							t.Errorf("%s: fix %+v: %s is %v and was %v", c.ID(), m.Turn, again.ID(), again.Grade, was)
 						}
 					}
@@ -138,64 +139,64 @@ func TestFaults(t *testing.T) {
 	}
 	for _, tt := range []struct {
 		check  measure.ID
-		grade  Grade
+		grade  kind.Grade
 		change func(*design.Design)
 		advice string // begins so
 	}{
-		{"short-grain", Warn, func(d *design.Design) { d.Legs.Clear = 1 },
+		{"short-grain", kind.Warn, func(d *design.Design) { d.Legs.Clear = 1 },
 			"legs.clear 2 mm"},
-		{"together", Fail, func(d *design.Design) { d.Ring.Plain = design.ClosedEnd },
+		{"together", kind.Fail, func(d *design.Design) { d.Ring.Plain = design.ClosedEnd },
 			"ring.plain-end"},
-		{"together", Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }, ""},
-		{"horn", Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 9 },
+		{"together", kind.Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack = design.ClosedEnd, 0.5 }, ""},
+		{"horn", kind.Warn, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 9 },
 			// 10 + 0.5/sin 60° = 10.577
 			"ring.horn 10.6 mm"},
-		{"horn", Fail, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 0.5 },
+		{"horn", kind.Fail, func(d *design.Design) { d.Ring.Plain, d.Ring.Slack, d.Ring.Horn = design.ClosedEnd, 0.5, 0.5 },
 			"ring.plain-end"},
-		{"ends-finished", Fail, func(d *design.Design) { five(d); d.Ring.Horn = 300; d.Legs.At = 420 }, ""},
-		{"ends-rough", Warn, func(d *design.Design) { five(d); d.Ring.Horn = 292 }, "ring.inside 20"},
-		{"wood-at-laps", Warn, func(d *design.Design) { d.Ring.Depth = 11.5 }, "ring.depth 12 mm"},
-		{"cheeks", Warn, func(d *design.Design) { d.Legs.Tenon = 17 }, "ring.width 29 mm, legs.tenon 16 mm"},
-		{"tenon", Warn, func(d *design.Design) { d.Legs.Tenon = 5.5 }, "legs.tenon 6 mm"},
-		{"taper-start", Fail, func(d *design.Design) { d.Legs.Taper.Start = 25 },
+		{"ends-finished", kind.Fail, func(d *design.Design) { five(d); d.Ring.Horn = 300; d.Legs.At = 420 }, ""},
+		{"ends-rough", kind.Warn, func(d *design.Design) { five(d); d.Ring.Horn = 292 }, "ring.inside 20"},
+		{"wood-at-laps", kind.Warn, func(d *design.Design) { d.Ring.Depth = 11.5 }, "ring.depth 12 mm"},
+		{"cheeks", kind.Warn, func(d *design.Design) { d.Legs.Tenon = 17 }, "ring.width 29 mm, legs.tenon 16 mm"},
+		{"tenon", kind.Warn, func(d *design.Design) { d.Legs.Tenon = 5.5 }, "legs.tenon 6 mm"},
+		{"taper-start", kind.Fail, func(d *design.Design) { d.Legs.Taper.Start = 25 },
 			// 36/cos 16° − 40·tan 16° = 25.98
 			"legs.taper.start 26 mm"},
-		{"taper-start", Fail, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = joint.OppositeFaces },
+		{"taper-start", kind.Fail, func(d *design.Design) { d.Legs.Taper.Start = 30; d.Legs.Taper.Faces = joint.OppositeFaces },
 			// 36/cos 16° = 37.45
 			"legs.taper.start 37.5 mm"},
-		{"foot", Warn, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "legs.taper.foot 12 mm"},
-		{"standing", Warn, func(d *design.Design) {}, "top.diameter "},
-		{"standing", Pass, func(d *design.Design) { d.Top.Diameter = 300 }, ""},
-		{"loose-top", Warn, func(d *design.Design) {}, ""},
-		{"blade-laps", Warn, func(d *design.Design) { d.Saw.Highest = 17 }, ""},
-		{"blade-bridle", Warn, func(d *design.Design) { d.Saw.Highest = 42 }, ""},
-		{"stop-reach", Warn, func(d *design.Design) { d.Saw.StopReach = 97 }, ""},
-		{"dado", Warn, func(d *design.Design) { d.Saw.Dado = 29 }, ""},
-		{"pads-on-stretchers", Warn, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "top.pads.diameter 28 mm"},
-		{"pads-shoulder", Warn, func(d *design.Design) { d.Top.Pads.Outermost, d.Top.Pads.At = false, 140 },
+		{"foot", kind.Warn, func(d *design.Design) { d.Legs.Taper.Foot = 8 }, "legs.taper.foot 12 mm"},
+		{"standing", kind.Warn, func(d *design.Design) {}, "top.diameter "},
+		{"standing", kind.Pass, func(d *design.Design) { d.Top.Diameter = 300 }, ""},
+		{"loose-top", kind.Warn, func(d *design.Design) {}, ""},
+		{"blade-laps", kind.Warn, func(d *design.Design) { d.Saw.Highest = 17 }, ""},
+		{"blade-bridle", kind.Warn, func(d *design.Design) { d.Saw.Highest = 42 }, ""},
+		{"stop-reach", kind.Warn, func(d *design.Design) { d.Saw.StopReach = 97 }, ""},
+		{"dado", kind.Warn, func(d *design.Design) { d.Saw.Dado = 29 }, ""},
+		{"pads-on-stretchers", kind.Warn, func(d *design.Design) { d.Top.Pads.Diameter = 30 }, "top.pads.diameter 28 mm"},
+		{"pads-shoulder", kind.Warn, func(d *design.Design) { d.Top.Pads.Outermost, d.Top.Pads.At = false, 140 },
 			// 130 + 14/tan 60° − 11/sin 60° = 125.38; 138.083 − 140 would leave nothing of the pad
 			"top.pads.mid-to-pad 125.3 mm"},
-		{"pads-edge", Warn, func(d *design.Design) { d.Top.Diameter = 340 }, "top.diameter 350 mm"},
-		{"pads-edge", Fail, func(d *design.Design) { d.Top.Diameter = 300 }, "top.diameter 350 mm"},
-		{"glass-corners", Warn, func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
+		{"pads-edge", kind.Warn, func(d *design.Design) { d.Top.Diameter = 340 }, "top.diameter 350 mm"},
+		{"pads-edge", kind.Fail, func(d *design.Design) { d.Top.Diameter = 300 }, "top.diameter 350 mm"},
+		{"glass-corners", kind.Warn, func(d *design.Design) { d.Top.Outline, d.Top.Overhang = design.RingTop, 60 },
 			"top.corner-size 8 mm"},
-		{"frame-under-top", Warn, func(d *design.Design) { d.Top.Diameter = 490 }, "top.diameter 501 mm"},
-		{"proud-head", Fail, func(d *design.Design) { d.Legs.Proud = 9 }, "legs.proud 8 mm"},
-		{"board.stretcher", Fail, func(d *design.Design) {
+		{"frame-under-top", kind.Warn, func(d *design.Design) { d.Top.Diameter = 490 }, "top.diameter 501 mm"},
+		{"proud-head", kind.Fail, func(d *design.Design) { d.Legs.Proud = 9 }, "legs.proud 8 mm"},
+		{"board.stretcher", kind.Fail, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
-		{"board.stretcher", Warn, func(d *design.Design) {
+		{"board.stretcher", kind.Warn, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 2000, Width: 150, Thickness: 30, Count: 9}}
 		}, ""},
-		{"board.leg", Pass, func(d *design.Design) {
+		{"board.leg", kind.Pass, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 482, Width: 43, Thickness: 31, Count: 9}}
 		}, ""},
-		{"board.top-board", Fail, func(d *design.Design) {
+		{"board.top-board", kind.Fail, func(d *design.Design) {
 			d.Top.Kind, d.Top.Thickness = design.WoodTop, 18
 			// 640 across and 20 of allowance
 			d.Wood.Boards = []design.Board{{Length: 659, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
-		{"board.test-leg", Warn, func(d *design.Design) {
+		{"board.test-leg", kind.Warn, func(d *design.Design) {
 			d.Ring.Inside, d.Legs.Height, d.Top.Pads = 120, 200, design.Pads{}
 			d.Wood.Boards = []design.Board{{Length: 319, Width: 150, Thickness: 50, Count: 9}}
 		}, ""},
@@ -233,7 +234,7 @@ func TestBoardsSayWhatFails(t *testing.T) {
 		}
 		c := find(t, checksOf(piecetest.Worked(t, d)), "board.stretcher")
 		short := c.Value.Value > c.Limit.Value
-		if c.Figure != tt.figure || c.Value.Value != tt.value || c.Limit.Value != tt.limit || short != (c.Grade != Pass) {
+		if c.Figure != tt.figure || c.Value.Value != tt.value || c.Limit.Value != tt.limit || short != (c.Grade != kind.Pass) {
 			t.Errorf("%+v; want %+v", c, tt)
 		}
 	}
@@ -275,7 +276,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 		if lost := within(whole) - within(q); lost > nothing {
 			t.Errorf("a taper from %.6f takes %.9f mm³ off the joint", limit, lost)
 		}
-		if find(t, checksOf(q), "taper-start").Grade != Pass {
+		if find(t, checksOf(q), "taper-start").Grade != kind.Pass {
 			t.Error("the limit does not hold")
 		}
 		higher, _ := at(limit - 0.5)
@@ -288,7 +289,7 @@ func TestTaperLimitAgainstSolids(t *testing.T) {
 // buildable reports whether none of the checks fails.
 func buildable(checks []Check) bool {
 	for _, c := range checks {
-		if c.Grade == Fail {
+		if c.Grade == kind.Fail {
 			return false
 		}
 	}
@@ -297,9 +298,9 @@ func buildable(checks []Check) bool {
 
 func TestBuildable(t *testing.T) {
 	for _, tt := range []struct {
-		grades []Grade
+		grades []kind.Grade
 		want   bool
-	}{{nil, true}, {[]Grade{Pass, Warn}, true}, {[]Grade{Pass, Fail, Pass}, false}} {
+	}{{nil, true}, {[]kind.Grade{kind.Pass, kind.Warn}, true}, {[]kind.Grade{kind.Pass, kind.Fail, kind.Pass}, false}} {
 		var checks []Check
 		for _, g := range tt.grades {
 			checks = append(checks, Check{Grade: g})

@@ -5,6 +5,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // A pair is two parts, by their places in Parts.
@@ -60,7 +61,7 @@ func askClash(m model) []Check {
 		}
 	}
 	if out == nil {
-		none := finding(Pass, Holds)
+		none := finding(kind.Pass, Holds)
 		none.Found.Figures = []measure.Quantity{measure.Number(float64(len(parts)))}
 		return []Check{none}
 	}
@@ -81,8 +82,8 @@ func (m model) clash(q pair, shared []solid.Solid) Check {
 	all := solid.Part{Pieces: shared}
 	e := fromStretcher(m.Piece, side, all)
 	size := e.Size()
-	c := atMost("overlap", min(size.X, size.Y, size.Z), 0, Fail)
-	c.Grade, c.Found.ID = Fail, Everywhere
+	c := atMost("overlap", min(size.X, size.Y, size.Z), 0, kind.Fail)
+	c.Grade, c.Found.ID = kind.Fail, Everywhere
 	if m.askedAlone(q) {
 		c.Found.ID = Here
 	}

@@ -12,6 +12,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // A clash of parts is named with its place, its size and its volume, and the
@@ -19,7 +20,7 @@ import (
 func TestClashNamesThePlace(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-6.75)
-	c := graded(t, d, "clash.stretcher-1.leg-2", Fail)
+	c := graded(t, d, "clash.stretcher-1.leg-2", kind.Fail)
 	// It lies against the top of the stretcher, and reaches as far down as the leg
 	// leans out of the way: 6.75 mm deep there.
 	at := c.Found.Figures
@@ -100,7 +101,7 @@ func TestEveryHeadIsAskedUnderAFreeTop(t *testing.T) {
 	for i := range 4 {
 		d.Top.Points = append(d.Top.Points, head.Add(geometry.Polar(30, float64(i)*math.Pi/2)))
 	}
-	graded(t, d, "clash.leg-3.top", Fail)
+	graded(t, d, "clash.leg-3.top", kind.Fail)
 }
 
 // A top that follows the ring, or is round, is one solid to every leg: turned by a side

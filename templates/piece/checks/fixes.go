@@ -9,23 +9,16 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
 // A Fix is a change of the design that makes a check hold.
 type Fix struct {
-	Turn
-	Follows []Turn // what changes with it
-	Sized   bool   // of several sizes this one is changed
+	kind.Turn
+	Follows []kind.Turn // what changes with it
+	Sized   bool        // of several sizes this one is changed
 	Design  design.Design
-}
-
-// A Turn is one key of the design file and its figure before and after. Of what
-// follows, a figure of 0 stands for a key to leave out.
-type Turn struct {
-	Key      design.Key
-	From, To measure.Quantity
-	Word     string // in place of a figure
 }
 
 // A change is a fix that has not been proved yet, and by what share of itself
@@ -37,14 +30,14 @@ type change struct {
 
 // changed returns the change of one figure of a piece to another design.
 func changed(p piece.Piece, key design.Key, from, to measure.Quantity, d design.Design, of float64) change {
-	f := Fix{Turn: Turn{Key: key, From: from, To: to}, Follows: follows(p.Design, d, key), Design: d}
+	f := Fix{Turn: kind.Turn{Key: key, From: from, To: to}, Follows: follows(p.Design, d, key), Design: d}
 	return change{f, math.Abs(to.Value-from.Value) / cmp.Or(of, 1)}
 }
 
 // follows returns what a design changes beside one key: sizes as milled that have
 // no meaning any more, the place of the legs, and what gave their splay.
-func follows(was, is design.Design, key design.Key) []Turn {
-	var out []Turn
+func follows(was, is design.Design, key design.Key) []kind.Turn {
+	var out []kind.Turn
 	for _, f := range []struct {
 		key      design.Key
 		from, to float64
@@ -54,11 +47,11 @@ func follows(was, is design.Design, key design.Key) []Turn {
 		{"legs.mid-to-leg", was.Legs.At, is.Legs.At},
 	} {
 		if f.key != key && f.from != f.to {
-			out = append(out, Turn{Key: f.key, From: measure.Length(f.from), To: measure.Length(f.to)})
+			out = append(out, kind.Turn{Key: f.key, From: measure.Length(f.from), To: measure.Length(f.to)})
 		}
 	}
 	if was.Legs.Lean != is.Legs.Lean {
-		out = append(out, Turn{Key: leanKeys[was.Legs.Lean], From: measure.Length(was.Legs.Given)})
+		out = append(out, kind.Turn{Key: leanKeys[was.Legs.Lean], From: measure.Length(was.Legs.Given)})
 	}
 	return out
 }
@@ -70,7 +63,7 @@ var leanKeys = [...]design.Key{
 
 // proved returns the changes that really mend check c of question q, the
 // cheapest first. Grades are those of all checks before.
-func (m model) proved(q question, c Check, grades map[measure.ID]Grade) []Fix {
+func (m model) proved(q question, c Check, grades map[measure.ID]kind.Grade) []Fix {
 	holds := func(w piece.Piece) bool { return !q.fails(withSolids(w), c.ID()) }
 	candidates := q.fixes(m, c, holds)
 	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
@@ -93,7 +86,7 @@ func (m model) proved(q question, c Check, grades map[measure.ID]Grade) []Fix {
 // fails reports whether the check of that ID does not hold. One that is not asked
 // any more holds.
 func (q question) fails(m model, id measure.ID) bool {
-	return slices.ContainsFunc(q.asked(m), func(c Check) bool { return c.ID() == id && c.Grade != Pass })
+	return slices.ContainsFunc(q.asked(m), func(c Check) bool { return c.ID() == id && c.Grade != kind.Pass })
 }
 
 // fixed reports whether check c of the piece before holds for the changed one,
@@ -101,7 +94,7 @@ func (q question) fails(m model, id measure.ID) bool {
 // is not paid for with another, nor with a doubt. A clash that is gone has no
 // check any more. What is cheap to ask is asked first, and what cannot have
 // changed not at all.
-func (m model) fixed(before model, c Check, grades map[measure.ID]Grade) bool {
+func (m model) fixed(before model, c Check, grades map[measure.ID]kind.Grade) bool {
 	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
 	for _, dear := range []bool{false, true} {
 		for _, q := range questions() {
@@ -109,7 +102,7 @@ func (m model) fixed(before model, c Check, grades map[measure.ID]Grade) bool {
 				continue
 			}
 			for _, now := range q.asked(m) {
-				if now.ID() == c.ID() && now.Grade != Pass || worse(grades, now) {
+				if now.ID() == c.ID() && now.Grade != kind.Pass || worse(grades, now) {
 					return false
 				}
 			}
@@ -121,14 +114,14 @@ func (m model) fixed(before model, c Check, grades map[measure.ID]Grade) bool {
 // worse reports whether a check comes out worse than its grade before. One that
 // was not asked before, as where something worse was said in its place, may be
 // in doubt now.
-func worse(before map[measure.ID]Grade, now Check) bool {
+func worse(before map[measure.ID]kind.Grade, now Check) bool {
 	was, asked := before[now.ID()]
-	return now.Grade > was && (asked || now.Grade == Fail)
+	return now.Grade > was && (asked || now.Grade == kind.Fail)
 }
 
 // gradesOf returns the grades of checks by their IDs.
-func gradesOf(checks []Check) map[measure.ID]Grade {
-	out := map[measure.ID]Grade{}
+func gradesOf(checks []Check) map[measure.ID]kind.Grade {
+	out := map[measure.ID]kind.Grade{}
 	for _, c := range checks {
 		out[c.ID()] = c.Grade
 	}

@@ -14,6 +14,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // The mistake that makers make at first: the head reaches into the lap. The
@@ -23,7 +24,7 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-6.75)
 	p := piecetest.Worked(t, d)
-	c := graded(t, d, "leg-head", Fail)
+	c := graded(t, d, "leg-head", kind.Fail)
 	if got := overlapOf(p); math.Abs(got-6.75) > 1e-9 || math.Abs(c.Value.Value+got) > 1e-9 {
 		t.Errorf("overlap %.9f by the solids, check %.9f, want 6.75", got, c.Value.Value)
 	}
@@ -44,10 +45,10 @@ func TestHeadInTheLapAndItsMends(t *testing.T) {
 	}
 	short := c.Fixes[1].Design
 	short.Legs.Breadth += 0.1
-	graded(t, short, "leg-head", Fail)
+	graded(t, short, "leg-head", kind.Fail)
 	short = c.Fixes[0].Design
 	short.Legs.At -= 0.1
-	graded(t, short, "leg-head", Fail)
+	graded(t, short, "leg-head", kind.Fail)
 }
 
 // Where the neighbour passes over, the leg's section at the top is all that
@@ -56,12 +57,12 @@ func TestOtherMendsOfTheHead(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-0.5)
 	// By hand: 40/cos 16° − 0.5 = 41.112 holds 40/cos α up to α = 13.36°.
-	if c := graded(t, d, "leg-head", Fail); !strings.HasSuffix(advice(c), "legs.splay 13.3°") {
+	if c := graded(t, d, "leg-head", kind.Fail); !strings.HasSuffix(advice(c), "legs.splay 13.3°") {
 		t.Errorf("advice %q", advice(c))
 	}
 	d = piecetest.Low()
 	d.Legs.Clear, d.Milled.Breadth = 0, 41
-	if c := graded(t, d, "leg-head", Fail); !strings.Contains(advice(c), "milled.breadth 40 mm") {
+	if c := graded(t, d, "leg-head", kind.Fail); !strings.Contains(advice(c), "milled.breadth 40 mm") {
 		t.Errorf("milled too broad: advice %q", advice(c))
 	}
 }
@@ -73,7 +74,7 @@ func TestCheapestMendFirst(t *testing.T) {
 	d.Ring.LegEndOver = true // the neighbour passes under: a larger splay clears it
 	p := piecetest.Worked(t, d)
 	c := find(t, checksOf(p), "leg-head")
-	if c.Grade == Fail {
+	if c.Grade == kind.Fail {
 		t.Fatalf("passing under, the head is clear by %.3f", p.Frame.Clearance())
 	}
 	d.Legs.At = p.Frame.LeastAt(-0.3)
@@ -135,7 +136,7 @@ func TestMendsSayWhatIsTyped(t *testing.T) {
 func TestFrameUnderATriangle(t *testing.T) {
 	d := piecetest.Low()
 	d.Top.Outline, d.Top.Overhang = design.RingTop, 50
-	c := graded(t, d, "frame-under-top", Warn)
+	c := graded(t, d, "frame-under-top", kind.Warn)
 	if math.Abs(c.Value.Value+6.908) > 0.001 || advice(c) != "top.overhang 57 mm" {
 		t.Errorf("%.4f mm, advice %q", c.Value.Value, advice(c))
 	}
@@ -155,7 +156,7 @@ func heptagon() design.Design {
 // 48.8 mm sets each lap 24.4 mm further out. With the place as it was the legs
 // would stand in the laps.
 func TestLargerRingTakesTheLegsAlong(t *testing.T) {
-	c := graded(t, heptagon(), "ends-rough", Warn)
+	c := graded(t, heptagon(), "ends-rough", kind.Warn)
 	const want = "ring.inside 146.8 mm + legs.mid-to-leg 178.7 mm"
 	if advice(c) != want {
 		t.Errorf("advice %q, want %q", advice(c), want)
@@ -163,12 +164,12 @@ func TestLargerRingTakesTheLegsAlong(t *testing.T) {
 	typed := heptagon()
 	typed.Ring.Inside, typed.Legs.At = 146.8, 178.7
 	for _, c := range checksOf(piecetest.Worked(t, typed)) {
-		if c.Grade != Pass {
+		if c.Grade != kind.Pass {
 			t.Errorf("%s: %v", c.ID(), c.Grade)
 		}
 	}
 	typed.Legs.At = 154.3
-	graded(t, typed, "leg-head", Fail)
+	graded(t, typed, "leg-head", kind.Fail)
 }
 
 // decided returns every length and angle of a design that a mend may change, by
@@ -214,7 +215,7 @@ func TestMendsSayAllThatTheyChange(t *testing.T) {
 					}
 					// A place to the other side of mid-length is told by its distance, an
 					// overhang inside the ring with its sign.
-					says := func(turn Turn) bool { return turn.To.Value == now || turn.To.Value == math.Abs(now) }
+					says := func(turn kind.Turn) bool { return turn.To.Value == now || turn.To.Value == math.Abs(now) }
 					if !says(m.Turn) && !slices.ContainsFunc(m.Follows, says) {
 						t.Errorf("%s: %+v does not say that %s goes from %v to %v", c.ID(), m, name, before[name], now)
 					}

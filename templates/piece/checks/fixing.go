@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -13,9 +14,9 @@ import (
 // most (common practice, no source). One as long as the top is thick breaks through.
 func askScrewThrough(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
-	grade := Warn
+	grade := kind.Warn
 	if f.Bite > p.Design.Top.Thickness-piece.Slip {
-		grade = Fail
+		grade = kind.Fail
 	}
 	return atMost("screw-bite", f.Bite, p.Design.Top.Thickness*2/3, grade), held
 }
@@ -26,7 +27,7 @@ func leastBite(p piece.Piece) float64 { return p.Design.Unit.Round(8, 5.0/16) }
 
 func askScrewHold(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
-	return atLeast("screw-bite", f.Bite, leastBite(p), Warn), held
+	return atLeast("screw-bite", f.Bite, leastBite(p), kind.Warn), held
 }
 
 // leastBeside returns the least wood beside a hole, mm (common practice, no source).
@@ -40,7 +41,7 @@ func askHoleEdge(p piece.Piece) (Check, bool) {
 	for _, h := range f.Holes {
 		widest = math.Max(widest, f.Across(p, h))
 	}
-	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, leastBeside(p), Warn), held && f.Kind == design.Screws
+	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, leastBeside(p), kind.Warn), held && f.Kind == design.Screws
 }
 
 // leastToLap returns the least from the middle of a hole to the shoulder of a lap, mm:
@@ -53,7 +54,7 @@ func askHoleLap(p piece.Piece) (Check, bool) {
 	for _, h := range f.Holes {
 		farthest = math.Max(farthest, math.Abs(h.At))
 	}
-	return atLeast("hole-to-lap", shop.HoleReach(p)-farthest, leastToLap(p), Warn), held
+	return atLeast("hole-to-lap", shop.HoleReach(p)-farthest, leastToLap(p), kind.Warn), held
 }
 
 // bonded reports whether a pane is held by more than its weight.
@@ -66,13 +67,13 @@ func bonded(p piece.Piece) bool {
 func bondedTop(p piece.Piece) Check {
 	s := looseTop(p)
 	if s.falls() {
-		return finding(Warn, "falls-but-bonded")
+		return finding(kind.Warn, "falls-but-bonded")
 	}
 	w := s.weakest(0)
 	if w.NeverTips() {
-		return finding(Pass, "never-tips")
+		return finding(kind.Pass, "never-tips")
 	}
-	c := finding(Pass, "bonded")
+	c := finding(kind.Pass, "bonded")
 	c.Found.Figures = []measure.Quantity{measure.Mass(w.TippingLoad(0))}
 	return c
 }

@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // By hand: through a stretcher 50 mm deep a screw of 80 mm goes 30 mm into a top of
@@ -14,15 +15,15 @@ import (
 func TestScrewsOfATop(t *testing.T) {
 	for _, tt := range []struct {
 		screw, width  float64
-		through, hold Grade
-		edge          Grade
+		through, hold kind.Grade
+		edge          kind.Grade
 	}{
-		{0, 34, Pass, Pass, Pass},
-		{80, 34, Fail, Pass, Pass},
-		{66, 34, Warn, Pass, Pass},
-		{63, 34, Pass, Pass, Pass},
-		{15, 34, Pass, Warn, Pass},
-		{0, 20, Pass, Pass, Warn},
+		{0, 34, kind.Pass, kind.Pass, kind.Pass},
+		{80, 34, kind.Fail, kind.Pass, kind.Pass},
+		{66, 34, kind.Warn, kind.Pass, kind.Pass},
+		{63, 34, kind.Pass, kind.Pass, kind.Pass},
+		{15, 34, kind.Pass, kind.Warn, kind.Pass},
+		{0, 20, kind.Pass, kind.Pass, kind.Warn},
 	} {
 		d := piecetest.Square()
 		d.Ring.Inside, d.Ring.Width, d.Ring.Depth = 300, tt.width, 50
@@ -35,12 +36,12 @@ func TestScrewsOfATop(t *testing.T) {
 		for _, c := range withSolids(piecetest.Worked(t, d)).checks() {
 			got[c.Question] = c
 		}
-		for id, want := range map[measure.ID]Grade{"screw-through": tt.through, "screw-hold": tt.hold, "hole-edge": tt.edge, "hole-lap": Pass} {
+		for id, want := range map[measure.ID]kind.Grade{"screw-through": tt.through, "screw-hold": tt.hold, "hole-edge": tt.edge, "hole-lap": kind.Pass} {
 			if got[id].Grade != want {
 				t.Errorf("screw %v in %v: %s %v, want %v: %+v", tt.screw, tt.width, id, got[id].Grade, want, got[id].Value)
 			}
 		}
-		if c := got["screw-through"]; tt.through != Pass && (len(c.Fixes) == 0 || c.Fixes[0].To.Value != 63) {
+		if c := got["screw-through"]; tt.through != kind.Pass && (len(c.Fixes) == 0 || c.Fixes[0].To.Value != 63) {
 			t.Errorf("screw %v: mended by %+v, want 63 mm", tt.screw, c.Fixes)
 		}
 	}
@@ -56,11 +57,11 @@ func TestBondedPane(t *testing.T) {
 		}
 		return c
 	}
-	if c := ask(); c.Grade != Warn {
+	if c := ask(); c.Grade != kind.Warn {
 		t.Errorf("loose: %+v", c)
 	}
 	d.Top.Fixing.Bond = design.Silicone
-	if c := ask(); c.Grade != Pass || c.Found.ID != "bonded" {
+	if c := ask(); c.Grade != kind.Pass || c.Found.ID != "bonded" {
 		t.Errorf("bonded: %+v", c)
 	}
 }

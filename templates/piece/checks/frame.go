@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // askHead asks whether the head of a leg reaches into the lap beside it: the
@@ -14,18 +15,18 @@ import (
 // says by how much it is clear, or not, and over which width.
 func askHead(p piece.Piece) (Check, bool) {
 	f := p.Frame
-	c := atLeast("clearance", f.Clearance(), 0, Fail).with(math.Abs(f.Clearance()), f.Head)
+	c := atLeast("clearance", f.Clearance(), 0, kind.Fail).with(math.Abs(f.Clearance()), f.Head)
 	switch {
-	case c.Grade == Fail && f.Over:
+	case c.Grade == kind.Fail && f.Over:
 		c.Found.ID = "lacks-under-neighbour"
-	case c.Grade == Fail:
+	case c.Grade == kind.Fail:
 		c.Found.ID = "lacks-over-neighbour"
 	case f.Over:
 		c.Found.ID = "holds-under-neighbour"
 	default:
 		c.Found.ID = "holds-over-neighbour"
 	}
-	if c.Grade == Pass {
+	if c.Grade == kind.Pass {
 		c.Found.Figures[0] = measure.Length(math.Max(0, f.Clearance()))
 	}
 	return c, true
@@ -82,7 +83,7 @@ func leastShortGrain(p piece.Piece) float64 { return p.Design.Unit.Round(2, 3.0/
 // askShortGrain asks what is left between the outer shoulder of the lap and the
 // stretcher side of the leg. Where that is nothing askHead has said worse.
 func askShortGrain(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Frame.Clearance(), leastShortGrain(p), Warn), p.Frame.Clearance() >= -piece.Slip
+	return atLeast("wood-left", p.Frame.Clearance(), leastShortGrain(p), kind.Warn), p.Frame.Clearance() >= -piece.Slip
 }
 
 func fixShortGrain(p piece.Piece, _ func(piece.Piece) bool) []change {
@@ -97,21 +98,21 @@ func askTogether(m model) []Check {
 	withLegs := m.Catches(m.bars())
 	switch {
 	case withLegs && m.Catches(m.stretcherBar()):
-		return []Check{finding(Fail, "catches")}
+		return []Check{finding(kind.Fail, "catches")}
 	case m.TrimFirst():
-		return []Check{finding(Warn, "trimmed-first")}
+		return []Check{finding(kind.Warn, "trimmed-first")}
 	case withLegs && m.Frame.Clearance() >= -piece.Slip:
-		return []Check{finding(Warn, "before-the-legs")}
+		return []Check{finding(kind.Warn, "before-the-legs")}
 	}
-	return []Check{finding(Pass, Holds)}
+	return []Check{finding(kind.Pass, Holds)}
 }
 
 // closedRing is the check of a ring whose laps all have both shoulders.
 func closedRing(p piece.Piece) Check {
 	if p.Design.Ring.Slack == 0 {
-		return finding(Fail, "no-slack")
+		return finding(kind.Fail, "no-slack")
 	}
-	return finding(Warn, "closed", p.Design.Ring.Slack)
+	return finding(kind.Warn, "closed", p.Design.Ring.Slack)
 }
 
 func fixTogether(m model, _ Check, _ func(piece.Piece) bool) []change {
@@ -125,7 +126,7 @@ func fixTogether(m model, _ Check, _ func(piece.Piece) bool) []change {
 func leaveOpen(p piece.Piece) []change {
 	d := p.Design
 	d.Ring.Plain, d.Ring.Slack = design.OpenEnd, 0
-	return []change{{Fix{Turn: Turn{Key: "ring.plain-end", Word: "open"}, Design: d}, 1}}
+	return []change{{Fix{Turn: kind.Turn{Key: "ring.plain-end", Word: "open"}, Design: d}, 1}}
 }
 
 // leastHorn returns the least wood in mm to be left past the outer shoulder of a
@@ -136,16 +137,16 @@ func leastHorn(p piece.Piece) float64 { return p.Design.Unit.Round(10, 3.0/8) }
 // askLegEnd asks whether the outer shoulder at the leg end stands on the stock.
 func askLegEnd(p piece.Piece) (Check, bool) {
 	past := p.Frame.Leg.Back(p.Frame.NeighbourTop()) - p.Frame.Ring.Reach(0)
-	return atLeast("wood-past", past, 0, Warn), true
+	return atLeast("wood-past", past, 0, kind.Warn), true
 }
 
 // askHorn asks the same of a plain end that is closed.
 func askHorn(p piece.Piece) (Check, bool) {
 	r := p.Frame.Ring
 	horn := p.PlainReach - r.Reach(p.Design.Ring.Slack/math.Sin(r.Angle()))
-	grade := Warn
+	grade := kind.Warn
 	if horn <= piece.Slip {
-		grade = Fail
+		grade = kind.Fail
 	}
 	return atLeast("horn-past", horn, leastHorn(p), grade), !open(p)
 }
@@ -161,9 +162,9 @@ func askEnds(m model) []Check {
 	if math.IsInf(most, 1) {
 		return nil
 	}
-	c := atMost("mid-to-end", reach(m.Piece), most, Fail)
-	if c.Grade == Fail && !m.Collides(m.bars(), 0) {
-		c.Grade, c.Found.ID = Warn, "pass"
+	c := atMost("mid-to-end", reach(m.Piece), most, kind.Fail)
+	if c.Grade == kind.Fail && !m.Collides(m.bars(), 0) {
+		c.Grade, c.Found.ID = kind.Warn, "pass"
 	}
 	return []Check{c}
 }
@@ -174,7 +175,7 @@ func reach(p piece.Piece) float64 { return math.Max(p.PlainReach, p.LegReach) }
 // askRoughEnds asks the same of the ends before they are trimmed.
 func askRoughEnds(p piece.Piece) (Check, bool) {
 	most := p.Frame.Ring.MostReach()
-	return atMost("mid-to-end", p.RoughReach(), most, Warn), !math.IsInf(most, 1)
+	return atMost("mid-to-end", p.RoughReach(), most, kind.Warn), !math.IsInf(most, 1)
 }
 
 func fixEnds(m model, _ Check, _ func(piece.Piece) bool) []change {

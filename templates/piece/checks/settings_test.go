@@ -9,6 +9,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -88,7 +89,7 @@ func TestReachOfTheStopAgreesWithTheSettings(t *testing.T) {
 				t.Errorf("reach %v: no word of %v in %v", reach, s.What, c.Found.Steps)
 			}
 		}
-		if (c.Grade == Warn) != (rows > 0) {
+		if (c.Grade == kind.Warn) != (rows > 0) {
 			t.Errorf("reach %v: %v, with %d rows that the stop does not reach", reach, c.Grade, rows)
 		}
 	}
@@ -122,7 +123,7 @@ func TestBladeComesThrough(t *testing.T) {
 		d.Saw.Highest = highest
 		p := piecetest.Worked(t, d)
 		c := find(t, checksOf(p), "blade-stock")
-		if got, want := c.Grade == Pass, p.Frame.Ring.Depth <= highest; got != want {
+		if got, want := c.Grade == kind.Pass, p.Frame.Ring.Depth <= highest; got != want {
 			t.Errorf("blade of %.0f: %v", highest, c.Grade)
 		}
 		piecetest.Nearly(t, "stock sawn through", c.Value.Value, p.Frame.Ring.Depth)

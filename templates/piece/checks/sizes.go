@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -47,7 +48,7 @@ func askAllBoards(pieces []piece.Piece) []Check {
 	if boards == nil {
 		return nil
 	}
-	c := limited("without-room", measure.Number(float64(len(boards.Missed))), measure.IsAtMost, measure.Number(0), Warn)
+	c := limited("without-room", measure.Number(float64(len(boards.Missed))), measure.IsAtMost, measure.Number(0), kind.Warn)
 	c.Question, c.Found.Missing = "boards", boards.NoRoom()
 	return []Check{c}
 }
@@ -84,7 +85,7 @@ func exchanged(models []model, i int, d design.Design) ([]model, bool) {
 func inDoubt(checks []Check) int {
 	n := 0
 	for _, c := range checks {
-		if c.Grade != Pass {
+		if c.Grade != kind.Pass {
 			n++
 		}
 	}
@@ -162,14 +163,14 @@ func nearMost(k measure.Kind) float64 {
 func nearMiss(id measure.ID, models []model, i, j int, a, b measure.Quantity) Check {
 	off := measure.Quantity{Kind: a.Kind, Value: math.Abs(a.Value - b.Value)}
 	c := Check{
-		Question: "nearly-shared", Of: Subject{Setting: id, Sizes: [2]int{i + 1, j + 1}}, Grade: Warn,
+		Question: "nearly-shared", Of: Subject{Setting: id, Sizes: [2]int{i + 1, j + 1}}, Grade: kind.Warn,
 		Figure: "difference", Value: off, Relation: measure.IsAtMost, Limit: measure.Quantity{Kind: off.Kind},
 		Found: remark(Lacks, a, b),
 	}
 	c.Found.Names = []string{models[i].Design.Size, models[j].Design.Size}
 	if d := models[j].Design; id == splaySetting && d.Legs.Lean == design.BySplay {
 		d.Legs.Given = a.Value
-		c.Fixes = []Fix{{Turn: Turn{Key: "legs.splay", From: b, To: a}, Sized: true, Design: d}}
+		c.Fixes = []Fix{{Turn: kind.Turn{Key: "legs.splay", From: b, To: a}, Sized: true, Design: d}}
 	}
 	return c
 }

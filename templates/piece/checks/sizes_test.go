@@ -9,6 +9,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // tallTable is low with longer legs that spread less.
@@ -29,18 +30,18 @@ func TestSharedSettings(t *testing.T) {
 		name    string
 		designs []design.Design
 		check   measure.ID
-		grade   Grade
+		grade   kind.Grade
 		values  []float64 // mm or degrees; none: no such check
 		sizes   string
 	}{
-		{"one size", []design.Design{piecetest.Low()}, "shared.lap-spacer", Pass, nil, ""},
-		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared.lap-spacer", Pass, []float64{24.8 / math.Sin(math.Pi/3)}, "low tall"},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared.splay", Pass, nil, ""},
-		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly-shared.splay.1-2", Warn, nil, ""},
-		{"nearly", []design.Design{piecetest.Low(), near}, "nearly-shared.splay.1-2", Warn, []float64{16, 16.2}, "low tall"},
-		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly-shared.stretcher-depth.1-2", Warn, []float64{36, 36.2}, "low tall"},
-		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly-shared.lap-blade-height.1-2", Warn, []float64{18, 18.1}, "low tall"},
-		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared.splay", Pass, []float64{11}, "tall third"},
+		{"one size", []design.Design{piecetest.Low()}, "shared.lap-spacer", kind.Pass, nil, ""},
+		{"low and tall", []design.Design{piecetest.Low(), tallTable()}, "shared.lap-spacer", kind.Pass, []float64{24.8 / math.Sin(math.Pi/3)}, "low tall"},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "shared.splay", kind.Pass, nil, ""},
+		{"plainly different", []design.Design{piecetest.Low(), tallTable()}, "nearly-shared.splay.1-2", kind.Warn, nil, ""},
+		{"nearly", []design.Design{piecetest.Low(), near}, "nearly-shared.splay.1-2", kind.Warn, []float64{16, 16.2}, "low tall"},
+		{"nearly", []design.Design{piecetest.Low(), deeper}, "nearly-shared.stretcher-depth.1-2", kind.Warn, []float64{36, 36.2}, "low tall"},
+		{"half of it", []design.Design{piecetest.Low(), deeper}, "nearly-shared.lap-blade-height.1-2", kind.Warn, []float64{18, 18.1}, "low tall"},
+		{"two of three", []design.Design{piecetest.Low(), tallTable(), third}, "shared.splay", kind.Pass, []float64{11}, "tall third"},
 	} {
 		var pieces []piece.Piece
 		for _, d := range tt.designs {
@@ -89,11 +90,11 @@ func TestNearMissIsNotMendedByAFault(t *testing.T) {
 	for tippy.Top.Diameter = 500; ; tippy.Top.Diameter++ {
 		d := tippy
 		d.Legs.Given = steady.Legs.Given
-		if find(t, checksOf(piecetest.Worked(t, d)), "standing").Grade == Warn {
+		if find(t, checksOf(piecetest.Worked(t, d)), "standing").Grade == kind.Warn {
 			break
 		}
 	}
-	graded(t, tippy, "standing", Pass)
+	graded(t, tippy, "standing", kind.Pass)
 	c := find(t, checkAll([]piece.Piece{piecetest.Worked(t, steady), piecetest.Worked(t, tippy)}), "nearly-shared.splay.1-2")
 	if len(c.Fixes) > 0 {
 		t.Errorf("offered: %s", advice(c))
@@ -127,7 +128,7 @@ func TestBoardsForAllParts(t *testing.T) {
 		t.Errorf("without boards: %v", got)
 	}
 	enough := 1
-	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards").Grade != Pass {
+	for enough < 20 && find(t, checkAll([]piece.Piece{with(enough)}), "boards").Grade != kind.Pass {
 		enough++
 	}
 	if enough == 20 {
@@ -136,7 +137,7 @@ func TestBoardsForAllParts(t *testing.T) {
 	one, other := with(enough), with(enough)
 	other.Design.Size = "other"
 	few := find(t, checkAll([]piece.Piece{one, other}), "boards")
-	if few.Grade != Warn || few.Value.Value < 1 || few.Found.Missing[0].Count < 1 {
+	if few.Grade != kind.Warn || few.Value.Value < 1 || few.Found.Missing[0].Count < 1 {
 		t.Errorf("the boards of one table for two: %+v", few)
 	}
 }

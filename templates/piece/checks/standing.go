@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // A stand is a body on as many supports as the ring has sides, seen about its
@@ -120,13 +121,13 @@ func askLooseTop(p piece.Piece) (Check, bool) {
 // askTipping asks what load at the rim tips a body.
 func askTipping(figure measure.ID, s stand) Check {
 	if s.falls() {
-		return finding(Fail, "falls")
+		return finding(kind.Fail, "falls")
 	}
 	w := s.weakest(0)
 	if w.NeverTips() {
-		return finding(Pass, "never-tips")
+		return finding(kind.Pass, "never-tips")
 	}
-	return limited(figure, measure.Mass(w.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), Warn)
+	return limited(figure, measure.Mass(w.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn)
 }
 
 // askFeet says whether the feet stand inside the rim, and whether they rock: three
@@ -152,7 +153,7 @@ func askFeet(p piece.Piece) (Check, bool) {
 }
 
 // stands reports whether a body bears a modest load.
-func stands(s stand) bool { return askTipping("", s).Grade == Pass }
+func stands(s stand) bool { return askTipping("", s).Grade == kind.Pass }
 
 // fixStanding draws in the rim or spreads the feet.
 func fixStanding(m model, _ Check, _ func(piece.Piece) bool) []change {

@@ -12,6 +12,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // frameMass is FrameMass of the piece's own solids.
@@ -60,11 +61,11 @@ func TestTippingByMoments(t *testing.T) {
 		want, falls := leastLoad(p)
 		switch {
 		case falls:
-			if c.Grade != Fail {
+			if c.Grade != kind.Fail {
 				t.Errorf("its weight lies outside its feet, and %+v", c)
 			}
 		case math.IsInf(want, 1):
-			if c.Grade != Pass || c.Found.ID != "never-tips" {
+			if c.Grade != kind.Pass || c.Found.ID != "never-tips" {
 				t.Errorf("nothing tips it, and %+v", c)
 			}
 		case math.Abs(c.Value.Value-want) > 1e-6*want:

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"math"
+	"rodsheet/templates/piece/kind"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
@@ -19,7 +20,7 @@ func steep(p piece.Piece) bool { return p.Frame.Leg.Splay > steepFrom }
 func askArm(p piece.Piece) (Check, bool) {
 	const times = 10
 	l := p.Frame.Leg
-	return atMost("foot-arm", l.Height*math.Tan(l.Splay), times*l.Breadth, Warn), steep(p)
+	return atMost("foot-arm", l.Height*math.Tan(l.Splay), times*l.Breadth, kind.Warn), steep(p)
 }
 
 // leastSoleCorner is the least corner between sole and back of a leg: a sharper one is
@@ -29,7 +30,7 @@ const leastSoleCorner = 55 * math.Pi / 180
 
 func askSole(p piece.Piece) (Check, bool) {
 	corner := math.Pi/2 - p.Frame.Leg.Splay
-	return limited("sole-corner", measure.Angle(corner), measure.IsAtLeast, measure.Angle(leastSoleCorner), Warn), steep(p)
+	return limited("sole-corner", measure.Angle(corner), measure.IsAtLeast, measure.Angle(leastSoleCorner), kind.Warn), steep(p)
 }
 
 // mostSwing is how far off square a mitre gauge holds a part that is only pressed to its
@@ -37,5 +38,5 @@ func askSole(p piece.Piece) (Check, bool) {
 const mostSwing = math.Pi / 4
 
 func askSwing(p piece.Piece) (Check, bool) {
-	return limited("gauge-swing", measure.Angle(p.Frame.Leg.Splay), measure.IsAtMost, measure.Angle(mostSwing), Warn), steep(p)
+	return limited("gauge-swing", measure.Angle(p.Frame.Leg.Splay), measure.IsAtMost, measure.Angle(mostSwing), kind.Warn), steep(p)
 }

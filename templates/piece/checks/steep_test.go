@@ -2,6 +2,7 @@ package checks
 
 import (
 	"math"
+	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -14,18 +15,18 @@ import (
 func TestSteepLegs(t *testing.T) {
 	for _, tt := range []struct {
 		splay, height, breadth float64
-		want                   map[measure.ID]Grade
+		want                   map[measure.ID]kind.Grade
 	}{
-		{30, 380, 40, map[measure.ID]Grade{}},
-		{32, 380, 40, map[measure.ID]Grade{"steep-standing": Pass, "steep-end-grain": Pass, "steep-blade": Pass}},
-		{40, 380, 40, map[measure.ID]Grade{"steep-standing": Pass, "steep-end-grain": Warn, "steep-blade": Pass}},
-		{40, 380, 30, map[measure.ID]Grade{"steep-standing": Warn, "steep-end-grain": Warn, "steep-blade": Pass}},
-		{50, 300, 40, map[measure.ID]Grade{"steep-standing": Pass, "steep-end-grain": Warn, "steep-blade": Warn}},
+		{30, 380, 40, map[measure.ID]kind.Grade{}},
+		{32, 380, 40, map[measure.ID]kind.Grade{"steep-standing": kind.Pass, "steep-end-grain": kind.Pass, "steep-blade": kind.Pass}},
+		{40, 380, 40, map[measure.ID]kind.Grade{"steep-standing": kind.Pass, "steep-end-grain": kind.Warn, "steep-blade": kind.Pass}},
+		{40, 380, 30, map[measure.ID]kind.Grade{"steep-standing": kind.Warn, "steep-end-grain": kind.Warn, "steep-blade": kind.Pass}},
+		{50, 300, 40, map[measure.ID]kind.Grade{"steep-standing": kind.Pass, "steep-end-grain": kind.Warn, "steep-blade": kind.Warn}},
 	} {
 		d := piecetest.Low()
 		d.Legs.Given, d.Legs.Height, d.Legs.Breadth, d.Legs.Taper = measure.Radians(tt.splay), tt.height, tt.breadth, nil
 		p := piecetest.Worked(t, d)
-		got := map[measure.ID]Grade{}
+		got := map[measure.ID]kind.Grade{}
 		for _, q := range questions() {
 			switch q.id {
 			case "steep-standing", "steep-end-grain", "steep-blade":

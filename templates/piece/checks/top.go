@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // padRoom returns how far from mid-length the centre of a pad may stand: its
@@ -31,12 +32,12 @@ func leastToEdge(p piece.Piece) float64 { return p.Design.Unit.Round(10, 3.0/8) 
 // askPadWidth asks whether the pads stand on wood all round.
 func askPadWidth(p piece.Piece) (Check, bool) {
 	beside := (p.Frame.Ring.Width - p.Design.Top.Pads.Diameter) / 2
-	return atLeast("wood-beside-pad", beside, 0, Warn), p.Design.Top.PadHeight() > 0
+	return atLeast("wood-beside-pad", beside, 0, kind.Warn), p.Design.Top.PadHeight() > 0
 }
 
 // askPadShoulder asks whether each pad stands on its own stretcher.
 func askPadShoulder(p piece.Piece) (Check, bool) {
-	return atLeast("pad-clear", padRoom(p)-math.Abs(p.PadAt()), 0, Warn), p.Design.Top.PadHeight() > 0
+	return atLeast("pad-clear", padRoom(p)-math.Abs(p.PadAt()), 0, kind.Warn), p.Design.Top.PadHeight() > 0
 }
 
 // askPadEdge asks whether the pads stand under the top.
@@ -44,13 +45,13 @@ func askPadEdge(p piece.Piece) (Check, bool) {
 	if p.Design.Top.PadHeight() == 0 {
 		return Check{}, false
 	}
-	limit, grade := 0.0, Warn
+	limit, grade := 0.0, kind.Warn
 	if p.Design.Top.Kind == design.GlassTop {
 		limit = leastToEdge(p)
 	}
 	centre := padToRim(p)
 	if centre < 0 {
-		grade = Fail
+		grade = kind.Fail
 	}
 	return atLeast("pad-to-edge", centre-p.Design.Top.Pads.Diameter/2, limit, grade), true
 }
@@ -70,9 +71,9 @@ func askCorner(p piece.Piece) (Check, bool) {
 		return Check{}, false
 	}
 	if p.Design.Top.Corner == design.ClippedCorner {
-		return finding(Pass, "clipped"), true
+		return finding(kind.Pass, "clipped"), true
 	}
-	c := atLeast("corner-radius", roundedCorner(p), p.Pane().LeastCornerRadius(), Warn)
+	c := atLeast("corner-radius", roundedCorner(p), p.Pane().LeastCornerRadius(), kind.Warn)
 	if p.Design.Top.Corner == design.SharpCorner {
 		c.Found.ID = "sharp"
 	}
@@ -90,13 +91,13 @@ func askUnder(p piece.Piece) (Check, bool) {
 			least = math.Min(least, top.Inside(p.Frame.Ring.Place(i, 0).Apply(q)))
 		}
 	}
-	return atLeast("top-past-frame", least, 0, Warn).with(-least), true
+	return atLeast("top-past-frame", least, 0, kind.Warn).with(-least), true
 }
 
 // askProud asks whether proud heads stay below the top.
 func askProud(p piece.Piece) (Check, bool) {
 	asked := p.Design.Top.Kind != design.NoTop && p.Design.Legs.Proud > 0
-	return atMost("head-above-frame", p.Design.Legs.Proud, p.Design.Top.PadHeight(), Fail), asked
+	return atMost("head-above-frame", p.Design.Legs.Proud, p.Design.Top.PadHeight(), kind.Fail), asked
 }
 
 // movePads moves the pads along their stretchers: to less from mid-length, or to

@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -17,16 +18,16 @@ import (
 func leastWood(p piece.Piece) float64 { return p.Design.Unit.Round(6, 1.0/4) }
 
 func askLapWood(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Frame.Ring.Depth-p.EndLap().BladeHeight(), leastWood(p), Warn), true
+	return atLeast("wood-left", p.Frame.Ring.Depth-p.EndLap().BladeHeight(), leastWood(p), kind.Warn), true
 }
 
 func askCheeks(p piece.Piece) (Check, bool) {
 	cheek, _ := p.Bridle.Stretcher().Cheeks()
-	return atLeast("wood-left", cheek, leastWood(p), Warn), true
+	return atLeast("wood-left", cheek, leastWood(p), kind.Warn), true
 }
 
 func askTenon(p piece.Piece) (Check, bool) {
-	return atLeast("wood-left", p.Bridle.Tenon, leastWood(p), Warn), true
+	return atLeast("wood-left", p.Bridle.Tenon, leastWood(p), kind.Warn), true
 }
 
 // fixWood offers deeper or wider stretchers, and another tenon.
@@ -55,7 +56,7 @@ func askTaperStart(p piece.Piece) (Check, bool) {
 		return Check{}, false
 	}
 	least := leastTaperStart(p)
-	return atLeast("taper-start", p.Taper.Start, least, Fail).with(p.Taper.Lost(least)), true
+	return atLeast("taper-start", p.Taper.Start, least, kind.Fail).with(p.Taper.Lost(least)), true
 }
 
 // leastFoot returns the least a foot measures either way, mm (common practice, no
@@ -68,13 +69,13 @@ func askFoot(p piece.Piece) (Check, bool) {
 		return Check{}, false
 	}
 	across := p.Frame.Leg.Thickness - p.Taper.LostAcross() // square to the plane of its stretcher
-	return atLeast("foot-side", math.Min(p.Taper.Foot, across), leastFoot(p), Warn), true
+	return atLeast("foot-side", math.Min(p.Taper.Foot, across), leastFoot(p), kind.Warn), true
 }
 
 // atSaw asks whether the saw reaches so far; it is not asked where the design does
 // not say how far.
 func atSaw(figure measure.ID, value, most float64) (Check, bool) {
-	return atMost(figure, value, most, Warn), most > 0
+	return atMost(figure, value, most, kind.Warn), most > 0
 }
 
 func askThrough(p piece.Piece) (Check, bool) {
@@ -113,7 +114,7 @@ func askDado(p piece.Piece) (Check, bool) {
 	if p.Design.Saw.Dado == 0 {
 		return Check{}, false
 	}
-	c := atMost("dado-width", p.Design.Saw.Dado, p.Frame.Ring.Width, Warn)
+	c := atMost("dado-width", p.Design.Saw.Dado, p.Frame.Ring.Width, kind.Warn)
 	passes := math.Ceil(p.Frame.Ring.Width/p.Design.Saw.Dado - 1e-9)
 	c.Found.Figures = []measure.Quantity{measure.Number(passes)}
 	return c, true
@@ -139,8 +140,8 @@ func askBoards(m model) []Check {
 		}
 		c := askBoard(p, blank)
 		c.Of.Blank = b.ID
-		if b.Test && c.Grade == Fail {
-			c.Grade = Warn
+		if b.Test && c.Grade == kind.Fail {
+			c.Grade = kind.Warn
 		}
 		out, asked = append(out, c), append(asked, blank)
 	}
@@ -153,12 +154,12 @@ func askBoards(m model) []Check {
 func askBoard(p piece.Piece, blank piece.StockSize) Check {
 	boards := p.Design.Wood.Boards
 	longest := slices.MaxFunc(boards, func(a, b design.Board) int { return cmp.Compare(a.Length, b.Length) }).Length
-	long := atMost("blank-length", blank.Length, longest, Fail)
-	if long.Grade != Pass {
+	long := atMost("blank-length", blank.Length, longest, kind.Fail)
+	if long.Grade != kind.Pass {
 		return long
 	}
 	section := askSection(boards, blank)
-	if section.Grade == Pass {
+	if section.Grade == kind.Pass {
 		return long
 	}
 	section.Found = remark("section", lengths(blank.Width, blank.Thickness)...)
@@ -176,11 +177,11 @@ func askSection(boards []design.Board, blank piece.StockSize) Check {
 		}
 		thickest = math.Max(thickest, b.Thickness)
 		if ripped := blank.Ripped(b.Thickness); ripped-b.Width < lacks {
-			lacks, wide = ripped-b.Width, atMost("blank-width", ripped, b.Width, Warn)
+			lacks, wide = ripped-b.Width, atMost("blank-width", ripped, b.Width, kind.Warn)
 		}
 	}
-	thick := atMost("blank-thickness", math.Min(blank.Width, blank.Thickness), thickest, Warn)
-	if thick.Grade != Pass {
+	thick := atMost("blank-thickness", math.Min(blank.Width, blank.Thickness), thickest, kind.Warn)
+	if thick.Grade != kind.Pass {
 		return thick
 	}
 	return wide

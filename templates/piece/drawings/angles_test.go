@@ -30,7 +30,7 @@ func TestOnlyAnglesForPaperHaveTriangles(t *testing.T) {
 		}
 		job.Append(own)
 	}
-	tapers, err := kind(legJob).shared(twoSizes(t), forBench)
+	tapers, err := drawer(legJob).shared(twoSizes(t), forBench)
 	if err != nil {
 		t.Fatal(err)
 	}

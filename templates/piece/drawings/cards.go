@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 )
@@ -159,7 +160,7 @@ func ringView(p piece.Piece) templates.Picture {
 	for i := range p.Frame.Ring.Sides {
 		parts = append(parts, p.Stretcher().Transform(p.Place(i)))
 	}
-	return toneView(viewAtCorner(), parts...)
+	return toneView(kind.AtCorner(), parts...)
 }
 
 // jointApart is how far the parts of an open bridle stand apart, in depths of the
@@ -182,7 +183,7 @@ func frameView(p piece.Piece) templates.Picture {
 	for i := range p.Frame.Ring.Sides {
 		parts = append(parts, p.Stretcher().Transform(p.Place(i)), p.Leg().Transform(p.Place(i)))
 	}
-	return toneView(viewAtCorner(), parts...)
+	return toneView(kind.AtCorner(), parts...)
 }
 
 // wholeView shows the piece with what it carries.

@@ -3,6 +3,7 @@ package drawings
 import (
 	"fmt"
 	"math"
+	"rodsheet/templates/piece/kind"
 	"slices"
 	"strings"
 	"testing"
@@ -64,7 +65,7 @@ func TestCardsCallForWhatSetsOut(t *testing.T) {
 		d.Top.Fixing.Kind = design.Screws
 		change(&d)
 		p := piecetest.Worked(t, d)
-		job, err := Pack(checks.Examine([]piece.Piece{p}), Options{For: Bench}, forBench)
+		job, err := Pack(checks.Examine([]piece.Piece{p}), kind.Options{For: kind.Bench}, forBench)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,15 +5,13 @@ import (
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/checks"
-	"rodsheet/templates/piece/wording"
+	"rodsheet/templates/piece/kind"
 )
 
 // coverJob is the first sheet: how the piece looks and whose it is, how large it
 // is, what there is to print, what is in doubt and what to mind.
-func coverJob(f checks.Findings) templates.Section {
+func coverJob(pieces []piece.Piece, r kind.Report) templates.Section {
 	var job templates.Section
-	pieces := f.Pieces()
 	for _, p := range pieces {
 		v := cornerView(p, sceneOf(p))
 		if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
@@ -23,7 +21,7 @@ func coverJob(f checks.Findings) templates.Section {
 	}
 	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces))
 	if doubtsOnCover(pieces) {
-		job.Panels = append(job.Panels, wording.DoubtPanels(f)...)
+		job.Panels = append(job.Panels, r.DoubtPanels()...)
 	}
 	job.Panels = append(job.Panels, printing(), cautions(pieces))
 	return job

@@ -24,7 +24,7 @@ import (
 var aSheet = templates.Setting{Clear: geometry.Pt(171, 227), Full: true}
 
 // drawnBy returns the drawing of a kind with the given name.
-func drawnBy(t *rapid.T, k kind, p piece.Piece, name string) templates.Drawing {
+func drawnBy(t *rapid.T, k drawer, p piece.Piece, name string) templates.Drawing {
 	t.Helper()
 	job, err := k(p, aSheet)
 	if err != nil {

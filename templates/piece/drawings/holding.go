@@ -14,7 +14,7 @@ import (
 
 // blocksJob returns those of the blocks that are among some parts. Wedges that
 // are the offcuts of the tapers need no template.
-func blocksJob(of ...shop.Part) kind {
+func blocksJob(of ...shop.Part) drawer {
 	return func(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 		var job templates.Section
 		for _, b := range shop.Blocks(p) {

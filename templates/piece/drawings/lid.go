@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/kind"
 )
 
 // A lid lies level over the frame: a pad or the top. Round ones are cylinders,
@@ -77,7 +78,7 @@ func (l lid) faces(v solid.View) []templates.Area {
 // tone returns the tone of side i.
 func (l lid) tone(v solid.View, i int) templates.Tone {
 	side := l.outline[(i+1)%len(l.outline)].Sub(l.outline[i])
-	return toneOf(solid.V(side.Y, -side.X, 0).Unit(), v)
+	return kind.ToneOf(solid.V(side.Y, -side.X, 0).Unit(), v)
 }
 
 // glints returns the two short strokes on the upper face that mark glass, in the

@@ -7,41 +7,27 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 	plain "rodsheet/templates/wording"
 )
 
-// Purposes is what a pack is printed for.
-type Purposes uint8
-
-const (
-	Buying Purposes = 1 << iota // at the yard
-	Bench
-	Record // to keep: every figure and check
-)
-
-// Options is what is wanted of a pack.
-type Options struct {
-	For  Purposes // none: Buying and Bench
-	Plan bool     // with the full-size plan of the ring
-}
-
 // Pack returns the pack in its envelopes, in the order in which they are needed.
 //
 // The error is a *measure.BoundError. There is none for a Piece that Work has
 // returned without one.
-func Pack(f checks.Findings, o Options, s templates.Setting) (templates.Job, error) {
+func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job, error) {
 	pieces := f.Pieces()
 	if len(pieces) == 0 {
 		return templates.Job{}, nil
 	}
 	if o.For == 0 {
-		o.For = Buying | Bench
+		o.For = kind.Buying | kind.Bench
 	}
 	s.Unit = pieces[0].Design.Unit
 	plan := shop.NewPlan(pieces)
-	k := packer{o, f, pieces, plan, cardsOf(plan), s}
+	k := packer{o, wording.Report(f), pieces, plan, cardsOf(plan), s}
 	out := templates.Job{Title: pieces[0].Design.Title}
 	for _, e := range envelopes() {
 		if e.of&o.For == 0 {
@@ -62,8 +48,8 @@ func Pack(f checks.Findings, o Options, s templates.Setting) (templates.Job, err
 
 // A packer fills envelopes.
 type packer struct {
-	Options
-	found  checks.Findings
+	kind.Options
+	report kind.Report
 	pieces []piece.Piece
 	plan   shop.Plan
 	cards  map[shop.Stage][]templates.Card
@@ -74,7 +60,7 @@ type packer struct {
 type envelope struct {
 	id      measure.ID
 	heading plain.Text
-	of      Purposes
+	of      kind.Purposes
 	milled  bool // it hangs on the sizes as milled
 	fill    func(packer) (templates.Section, error)
 }
@@ -85,17 +71,17 @@ func envelopes() []envelope {
 		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
 	}
 	return []envelope{
-		{"cover", coverHeading, Buying | Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.found), nil }},
-		{"names", namesHeading, Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
-		{"wood", woodHeading, Buying, false, packer.wood},
-		{"stock", stockHeading, Bench, true, stage(shop.StockStage)},
-		{"laps", lapsHeading, Bench, true, stage(shop.LapStage)},
-		{"bridles", bridlesHeading, Bench, true, stage(shop.BridleStage)},
-		{"tapers", tapersHeading, Bench, true, stage(shop.TaperStage)},
-		{"glue-up", glueHeading, Bench, true, stage(shop.GlueStage)},
-		{"top", topHeading, Bench, true, stage(shop.TopStage)},
-		{"finish", finishHeading, Bench, false, stage(shop.FinishStage)},
-		{"record", checksHeading, Record, true, panels(func(k packer) []templates.Panel { return wording.CheckPanels(k.found) })},
+		{"cover", coverHeading, kind.Buying | kind.Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces, k.report), nil }},
+		{"names", namesHeading, kind.Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
+		{"wood", woodHeading, kind.Buying, false, packer.wood},
+		{"stock", stockHeading, kind.Bench, true, stage(shop.StockStage)},
+		{"laps", lapsHeading, kind.Bench, true, stage(shop.LapStage)},
+		{"bridles", bridlesHeading, kind.Bench, true, stage(shop.BridleStage)},
+		{"tapers", tapersHeading, kind.Bench, true, stage(shop.TaperStage)},
+		{"glue-up", glueHeading, kind.Bench, true, stage(shop.GlueStage)},
+		{"top", topHeading, kind.Bench, true, stage(shop.TopStage)},
+		{"finish", finishHeading, kind.Bench, false, stage(shop.FinishStage)},
+		{"record", checksHeading, kind.Record, true, panels(func(k packer) []templates.Panel { return k.report.CheckPanels() })},
 	}
 }
 
@@ -119,7 +105,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 			if each.at != at || each.planOnly && !k.Plan || each.fullOnly && !k.Full {
 				continue
 			}
-			job, err := each.kind.shared(k.pieces, k.Setting)
+			job, err := each.draw.shared(k.pieces, k.Setting)
 			if err != nil {
 				return out, err
 			}
@@ -128,7 +114,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 		switch at {
 		case shop.StockStage:
 			if !doubtsOnCover(k.pieces) {
-				out.Panels = append(out.Panels, wording.DoubtPanels(k.found)...)
+				out.Panels = append(out.Panels, k.report.DoubtPanels()...)
 			}
 		case shop.GlueStage:
 			out.Panels = append(out.Panels, wording.GlueUp(k.plan, k.Full)...)
@@ -142,7 +128,7 @@ func stage(at shop.Stage) func(packer) (templates.Section, error) {
 // A stageKind is a kind of template and the part of the work that it serves.
 type stageKind struct {
 	at       shop.Stage
-	kind     kind
+	draw     drawer
 	planOnly bool // where the plan of the ring is asked for
 	fullOnly bool // straight lines between figures, which a rule does as well
 }
@@ -150,13 +136,13 @@ type stageKind struct {
 // stageKinds returns all of them, in the order in which they are printed.
 func stageKinds() []stageKind {
 	return []stageKind{
-		{at: shop.LapStage, kind: lapJob},
-		{at: shop.BridleStage, kind: bridleJob},
-		{at: shop.BridleStage, kind: blocksJob(shop.FillerStrip), fullOnly: true},
-		{at: shop.TaperStage, kind: legJob},
-		{at: shop.GlueStage, kind: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
-		{at: shop.GlueStage, kind: planJob, planOnly: true},
-		{at: shop.TopStage, kind: padJob, fullOnly: true},
-		{at: shop.TopStage, kind: topJob},
+		{at: shop.LapStage, draw: lapJob},
+		{at: shop.BridleStage, draw: bridleJob},
+		{at: shop.BridleStage, draw: blocksJob(shop.FillerStrip), fullOnly: true},
+		{at: shop.TaperStage, draw: legJob},
+		{at: shop.GlueStage, draw: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
+		{at: shop.GlueStage, draw: planJob, planOnly: true},
+		{at: shop.TopStage, draw: padJob, fullOnly: true},
+		{at: shop.TopStage, draw: topJob},
 	}
 }

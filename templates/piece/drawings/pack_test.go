@@ -3,6 +3,7 @@ package drawings
 import (
 	"fmt"
 	"math"
+	"rodsheet/templates/piece/kind"
 	"slices"
 	"strings"
 	"testing"
@@ -38,10 +39,10 @@ func eightSided(t rapid.TB) piece.Piece {
 // packed returns all that a pack can hold.
 func packed(t rapid.TB, pieces []piece.Piece, plan bool) []templates.Section {
 	t.Helper()
-	return packedFor(t, pieces, Options{For: Buying | Bench | Record, Plan: plan})
+	return packedFor(t, pieces, kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: plan})
 }
 
-func packedFor(t rapid.TB, pieces []piece.Piece, o Options) []templates.Section {
+func packedFor(t rapid.TB, pieces []piece.Piece, o kind.Options) []templates.Section {
 	t.Helper()
 	job, err := Pack(checks.Examine(pieces), o, aSheet)
 	if err != nil {
@@ -62,7 +63,7 @@ func TestOrderOfThePack(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if job, err := Pack(checks.Findings{}, Options{}, aSheet); job.Sections != nil || err != nil {
+	if job, err := Pack(checks.Findings{}, kind.Options{}, aSheet); job.Sections != nil || err != nil {
 		t.Errorf("a pack of nothing: %v, %v", job, err)
 	}
 }
@@ -72,17 +73,17 @@ func TestOrderOfThePack(t *testing.T) {
 func TestWhatIsPrintedForWhat(t *testing.T) {
 	pieces := twoSizes(t)
 	for _, tt := range []struct {
-		of   Purposes
+		of   kind.Purposes
 		want []string
 	}{
 		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
-		{Buying, []string{"Cover", "Wood and buying"}},
-		{Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
-		{Record, []string{"Figures and checks"}},
-		{Buying | Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
+		{kind.Buying, []string{"Cover", "Wood and buying"}},
+		{kind.Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
+		{kind.Record, []string{"Figures and checks"}},
+		{kind.Buying | kind.Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
 	} {
 		var got []string
-		for _, s := range packedFor(t, pieces, Options{For: tt.of}) {
+		for _, s := range packedFor(t, pieces, kind.Options{For: tt.of}) {
 			got = append(got, s.Heading)
 		}
 		if !slices.Equal(got, tt.want) {
@@ -95,9 +96,9 @@ func TestWhatIsPrintedForWhat(t *testing.T) {
 func TestWhatHangsOnTheSizesAsMilled(t *testing.T) {
 	d := piecetest.Low()
 	d.Top.Kind, d.Top.Outline = design.WoodTop, design.RingTop
-	before := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, Options{For: Buying | Bench | Record, Plan: true})
+	before := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: true})
 	d.Milled = design.Milled{Width: d.Ring.Width - 0.6, Depth: d.Ring.Depth - 0.7, Breadth: d.Legs.Breadth - 0.8, Kerf: d.Saw.Kerf + 0.3}
-	after := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, Options{For: Buying | Bench | Record, Plan: true})
+	after := packedFor(t, []piece.Piece{piecetest.Worked(t, d)}, kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: true})
 	for i, s := range before {
 		same := slices.EqualFunc(s.Drawings, after[i].Drawings, alike)
 		if !same && !s.Milled {
@@ -114,7 +115,7 @@ func TestWhatHangsOnTheSizesAsMilled(t *testing.T) {
 // What a wrap-round shows is not shown again by faces, unless all is asked for;
 // both sizes of one view follow each other.
 func TestWrapRoundsStandForFaces(t *testing.T) {
-	printed, err := Pack(checks.Examine(twoSizes(t)), Options{}, forBench)
+	printed, err := Pack(checks.Examine(twoSizes(t)), kind.Options{}, forBench)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -288,7 +289,7 @@ func TestEveryPieceIsDrawn(t *testing.T) {
 		if err != nil {
 			t.Skip("no such piece")
 		}
-		checkJobs(t, packedFor(t, []piece.Piece{p}, Options{For: Bench, Plan: true}))
+		checkJobs(t, packedFor(t, []piece.Piece{p}, kind.Options{For: kind.Bench, Plan: true}))
 	})
 }
 
@@ -469,8 +470,8 @@ func TestDoubtsAreOnPaper(t *testing.T) {
 	}
 	for want, designs := range map[measure.ID][]design.Design{"cover": {low}, "stock": {low, tall}} {
 		f := checks.Examine(piecetest.WorkedAll(t, designs...))
-		said := wording.DoubtPanels(f)
-		job, err := Pack(f, Options{}, templates.Setting{Unit: low.Unit})
+		said := wording.Report(f).DoubtPanels()
+		job, err := Pack(f, kind.Options{}, templates.Setting{Unit: low.Unit})
 		if err != nil || len(said) != 1 {
 			t.Fatal(err, said)
 		}

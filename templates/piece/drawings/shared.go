@@ -9,11 +9,11 @@ import (
 	"rodsheet/templates/piece"
 )
 
-// A kind draws one kind of template for one size of a design.
-type kind func(piece.Piece, templates.Setting) (templates.Section, error)
+// A drawer draws one kind of template for one size of a design.
+type drawer func(piece.Piece, templates.Setting) (templates.Section, error)
 
 // shared draws every size and keeps once what several of them have alike.
-func (k kind) shared(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
+func (k drawer) shared(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	jobs := make([]templates.Section, len(pieces))
 	for i, p := range pieces {

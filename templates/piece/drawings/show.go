@@ -11,93 +11,42 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 )
 
-// A Look says from where a piece is looked at on a screen, and how far apart it is.
-type Look struct {
-	View  solid.View // from above or from the side
-	Apart float64    // from 0, put together, to 1
-	Close bool       // the joints of stretcher 1 with its leg and its neighbour alone
-}
-
-// The views of a piece that carry figures.
-var (
-	FromAbove = Look{View: solid.Plan()}
-	FromFront = Look{View: solid.Front()}
-)
-
-// FromCorner looks at the piece from so many radians to the right of the front and
-// above the level, less than a quarter turn above it.
-func FromCorner(aside, above float64) solid.View {
-	sa, ca := math.Sincos(aside)
-	sb, cb := math.Sincos(min(max(above, 0), 1.55))
-	return solid.Look(solid.V(sa*cb, -ca*cb, sb), solid.V(0, 0, 1))
-}
-
-// A Seen is what is seen of one part, in areas of different tones. Glass is seen through.
-type Seen struct {
-	Part  checks.Part
-	Name  string // with its finished size
-	Glass bool
-	Areas []templates.Area
-}
-
-// A Shown is a piece as a screen shows it: parts, lines over them, what parts that
-// clash have in common, figures, and points that may be dragged. Lengths in mm, y up.
-type Shown struct {
-	Parts   []Seen
-	Strokes []templates.Stroke
-	Clashes [][]geometry.Point
-	Figures []Dimension
-	Handles []Handle
-}
-
-// A Dimension is a figure that a key of the design fixes, on its line.
-type Dimension struct {
-	Key  design.Key
-	Text string
-	geometry.Segment
-}
-
-// A Handle is a point that may be dragged, and along which axis.
-type Handle struct {
-	ID measure.ID
-	At geometry.Point
-	Up bool // along y, else along x
-}
-
 // A Stand is a piece put together, to be looked at from more than one side.
 type Stand struct {
 	piece piece.Piece
+	found []checks.Check // of its size
 	scene scene
 }
 
-// NewStand puts a piece together.
-func NewStand(p piece.Piece) Stand { return Stand{p, sceneOf(p)} }
+// NewStand puts a piece together, of which some checks found what clashes.
+func NewStand(p piece.Piece, found []checks.Check) Stand { return Stand{p, found, sceneOf(p)} }
 
-// Show returns what a look shows of a piece, together with what its checks found to clash.
-func (t Stand) Show(found []checks.Check, l Look) Shown {
+// Show returns what a look shows of a piece.
+func (t Stand) Show(l kind.Look) kind.Shown {
 	p := t.piece
-	parts, s := l.scene(t)
-	var out Shown
+	parts, s := t.apart(l)
+	var out kind.Shown
 	place := map[checks.Part]int{}
 	for i, part := range parts {
 		place[part] = i
-		out.Parts = append(out.Parts, Seen{Part: part, Name: nameOf(p, part)})
+		out.Parts = append(out.Parts, kind.Seen{Kind: part.Kind, Name: nameOf(p, part)})
 	}
 	for _, patch := range s.frame.Patches(l.View) {
 		seen := &out.Parts[patch.Part]
-		seen.Areas = append(seen.Areas, templates.Area{Tone: toneOf(patch.N, l.View), Points: patch.Corners})
+		seen.Areas = append(seen.Areas, templates.Area{Tone: kind.ToneOf(patch.N, l.View), Points: patch.Corners})
 	}
 	for i, pad := range s.pads {
 		part := checks.Part{Kind: checks.Pad, Number: i + 1}
-		out.Parts = append(out.Parts, Seen{Part: part, Name: nameOf(p, part), Areas: pad.faces(l.View)})
+		out.Parts = append(out.Parts, kind.Seen{Kind: part.Kind, Name: nameOf(p, part), Areas: pad.faces(l.View)})
 	}
 	for _, top := range s.top {
-		seen := Seen{Part: checks.Part{Kind: checks.Top}, Glass: p.Design.Top.Kind == design.GlassTop, Areas: top.faces(l.View)}
-		seen.Name = nameOf(p, seen.Part)
+		part := checks.Part{Kind: checks.Top}
+		seen := kind.Seen{Kind: part.Kind, Name: nameOf(p, part), Glass: p.Design.Top.Kind == design.GlassTop, Areas: top.faces(l.View)}
 		if seen.Glass {
 			seen.Areas = []templates.Area{{Points: top.silhouette(l.View)}}
 		}
@@ -105,23 +54,23 @@ func (t Stand) Show(found []checks.Check, l Look) Shown {
 	}
 	out.Strokes = drawn(p, s, l.View, false).Strokes
 	if l.Apart == 0 && !l.Close {
-		out.Clashes = clashes(p, found, l.View)
+		out.Clashes = clashes(p, t.found, l.View)
 	}
 	switch {
 	case l.Apart > 0 || l.Close:
-	case l.View == FromAbove.View:
+	case l.View == kind.FromAbove.View:
 		out.Figures, out.Handles = planFigures(p)
-	case l.View == FromFront.View:
+	case l.View == kind.FromFront.View:
 		out.Figures, out.Handles = frontFigures(p)
 	}
 	return out
 }
 
-// scene returns the parts of the frame as they stand, in their order, and what is
+// apart returns the parts of the frame as they stand, in their order, and what is
 // looked at. The piece is turned half round, which brings stretcher 1 to the front.
 // Apart, the ring is open, the legs hang below and the top above; of a close look all
 // but a neighbourhood of the joints is cut away.
-func (l Look) scene(t Stand) (parts []checks.Part, s scene) {
+func (t Stand) apart(l kind.Look) (parts []checks.Part, s scene) {
 	p := t.piece
 	if l.Apart == 0 && !l.Close {
 		for i := range p.Frame.Ring.Sides {
@@ -132,8 +81,8 @@ func (l Look) scene(t Stand) (parts []checks.Part, s scene) {
 	half := solid.RotateZ(math.Pi)
 	down := solid.Translate(shop.LegPlace(p).X.Mul(-l.Apart * jointApart * p.Frame.Ring.Depth))
 	var bodies []solid.Part
-	add := func(kind measure.ID, i int, b solid.Part) {
-		parts, bodies = append(parts, checks.Part{Kind: kind, Number: i + 1}), append(bodies, b)
+	add := func(of measure.ID, i int, b solid.Part) {
+		parts, bodies = append(parts, checks.Part{Kind: of, Number: i + 1}), append(bodies, b)
 	}
 	if l.Close {
 		own, last := p.Place(0), p.Frame.Ring.Sides-1
@@ -190,7 +139,7 @@ func clashes(p piece.Piece, found []checks.Check, v solid.View) [][]geometry.Poi
 	half := solid.RotateZ(math.Pi)
 	byID := map[measure.ID]solid.Part{}
 	for _, c := range found {
-		if c.Question != "clash" || c.Grade != checks.Fail {
+		if c.Question != "clash" || c.Grade != kind.Fail {
 			continue
 		}
 		if len(byID) == 0 {
@@ -246,28 +195,28 @@ func HeightKey(p piece.Piece) design.Key {
 func LeanKey(p piece.Piece) design.Key { return leanKeys[p.Design.Legs.Lean] }
 
 // planFigures are those of the plan: inside of the ring, circle of the feet, top.
-func planFigures(p piece.Piece) (out []Dimension, hold []Handle) {
+func planFigures(p piece.Piece) (out []kind.Dimension, hold []kind.Handle) {
 	half := geometry.Rotate(math.Pi)
 	inside := p.Frame.Ring.Place(0, 0).Then(half)
 	r, side := p.FootRadius(), p.Frame.Ring.Inside
-	out = append(out, Dimension{"ring.inside", p.MM(side), geometry.Segment{A: inside.Apply(geometry.Pt(side/2, 0)), B: inside.Apply(geometry.Pt(-side/2, 0))}})
+	out = append(out, kind.Dimension{Key: "ring.inside", Text: p.MM(side), Segment: geometry.Segment{A: inside.Apply(geometry.Pt(side/2, 0)), B: inside.Apply(geometry.Pt(-side/2, 0))}})
 	low, high := -r, r
 	if p.Design.Top.Kind != design.NoTop {
 		top := topBounds(p)
 		low, high = min(low, -top.Max.Y), max(high, -top.Min.Y)
 		if p.Design.Top.Outline != design.FreeOutline {
 			at := high + 0.1*r
-			out = append(out, Dimension{RimKey(p), say(labels["top"], p.MM(top.Width())), geometry.Segment{A: geometry.Pt(-top.Max.X, at), B: geometry.Pt(-top.Min.X, at)}})
-			hold = append(hold, Handle{ID: "rim", At: geometry.Pt(-top.Min.X, 0)})
+			out = append(out, kind.Dimension{Key: RimKey(p), Text: say(labels["top"], p.MM(top.Width())), Segment: geometry.Segment{A: geometry.Pt(-top.Max.X, at), B: geometry.Pt(-top.Min.X, at)}})
+			hold = append(hold, kind.Handle{ID: "rim", At: geometry.Pt(-top.Min.X, 0)})
 		}
 	}
 	at := low - 0.1*r
-	feet := Dimension{"legs.foot-circle", say(labels["feet"], p.MM(2*r)), geometry.Segment{A: geometry.Pt(-r, at), B: geometry.Pt(r, at)}}
+	feet := kind.Dimension{Key: "legs.foot-circle", Text: say(labels["feet"], p.MM(2*r)), Segment: geometry.Segment{A: geometry.Pt(-r, at), B: geometry.Pt(r, at)}}
 	return append(out, feet), hold
 }
 
 // frontFigures are those of the elevation: heights, splay.
-func frontFigures(p piece.Piece) (out []Dimension, hold []Handle) {
+func frontFigures(p piece.Piece) (out []kind.Dimension, hold []kind.Handle) {
 	foot, head := -p.FootPoint(0).X, -p.Frame.Ring.Place(0, 0).Apply(geometry.Pt(p.Frame.Leg.Back(0), 0)).X
 	reach := p.FootRadius()
 	if p.Design.Top.Kind != design.NoTop {
@@ -275,14 +224,14 @@ func frontFigures(p piece.Piece) (out []Dimension, hold []Handle) {
 	}
 	frame, all := p.Frame.Leg.Height, p.Overall()
 	off := 0.12 * all
-	out = []Dimension{
-		{"legs.height", say(labels["overall"], p.MM(all)), upright(-reach-off, 0, all)},
-		{LeanKey(p), p.Say(measure.Angle(p.Frame.Leg.Splay)), geometry.Segment{A: geometry.Pt(foot, 0), B: geometry.Pt(head, frame)}},
+	out = []kind.Dimension{
+		{Key: "legs.height", Text: say(labels["overall"], p.MM(all)), Segment: upright(-reach-off, 0, all)},
+		{Key: LeanKey(p), Text: p.Say(measure.Angle(p.Frame.Leg.Splay)), Segment: geometry.Segment{A: geometry.Pt(foot, 0), B: geometry.Pt(head, frame)}},
 	}
 	if frame < all {
-		out = append(out, Dimension{"legs.frame-height", say(labels["frame"], p.MM(frame)), upright(reach+off, 0, frame)})
+		out = append(out, kind.Dimension{Key: "legs.frame-height", Text: say(labels["frame"], p.MM(frame)), Segment: upright(reach+off, 0, frame)})
 	}
-	return out, []Handle{
+	return out, []kind.Handle{
 		{ID: "foot", At: geometry.Pt(foot, 0)},
 		{ID: "height", At: geometry.Pt(0, all), Up: true},
 	}

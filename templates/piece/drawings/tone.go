@@ -4,6 +4,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/kind"
 )
 
 // toned adds the parts as they are seen, their faces in light tones.
@@ -20,20 +21,7 @@ func toned(p *templates.Picture, parts []solid.Part, v solid.View) {
 func patches(s solid.Scene, v solid.View) []templates.Area {
 	var out []templates.Area
 	for _, patch := range s.Patches(v) {
-		out = append(out, templates.Area{Tone: toneOf(patch.N, v), Points: patch.Corners})
+		out = append(out, templates.Area{Tone: kind.ToneOf(patch.N, v), Points: patch.Corners})
 	}
 	return out
-}
-
-// toneOf returns the tone of a face in light from above on the left: what looks up
-// stays white, what looks to the right lies in the shade.
-func toneOf(n solid.Vec, v solid.View) templates.Tone {
-	const up = 0.5 // of the way from level to upright
-	switch {
-	case n.Z > up:
-		return templates.White
-	case n.Dot(v.Right) > 0:
-		return templates.Middle
-	}
-	return templates.Light
 }

@@ -9,6 +9,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // views returns the pictures of the piece: plan, elevation and a view from
@@ -163,14 +164,10 @@ func elevation(p piece.Piece, s scene) templates.Picture {
 	return templates.Picture{Heading: say(elevationHeading), Strokes: d.Strokes, Labels: d.Labels}
 }
 
-// viewAtCorner is what one sees who stands to the right of the near stretcher
-// and looks down on it.
-func viewAtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), solid.V(0, 0, 1)) }
-
 // cornerView is seen from above, from the right of the near stretcher.
 func cornerView(p piece.Piece, s scene) templates.Picture {
-	d := drawn(p, s, viewAtCorner(), false)
-	return templates.Picture{Heading: say(cornerHeading), Areas: faces(p, s, viewAtCorner()), Strokes: d.Strokes, NoScale: true}
+	d := drawn(p, s, kind.AtCorner(), false)
+	return templates.Picture{Heading: say(cornerHeading), Areas: faces(p, s, kind.AtCorner()), Strokes: d.Strokes, NoScale: true}
 }
 
 // dimension draws a dimension line from a to b, its end marks in keeping with

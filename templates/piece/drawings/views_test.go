@@ -14,6 +14,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 func inked(segments []geometry.Segment) float64 {
@@ -32,7 +33,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 		turn := geometry.Rotate(a)
 		l := lid{turn.ApplyAll(joint.RegularBySide(n, 300).Corners()), 400, 420}
 		part := solid.Stock("lid", solid.Prism(solid.Lift(l.outline, l.low), solid.V(0, 0, l.high-l.low)))
-		for _, v := range []solid.View{solid.Plan(), solid.Front(), viewAtCorner()} {
+		for _, v := range []solid.View{solid.Plan(), solid.Front(), kind.AtCorner()} {
 			visible, _ := solid.Project([]solid.Part{part}, v)
 			want := inked(visible)
 			if got := inked(l.edges(v)); math.Abs(got-want) > 1e-3 {
@@ -46,7 +47,7 @@ func TestLidShowsWhatItsSolidShows(t *testing.T) {
 func TestRoundLidShowsNoFacets(t *testing.T) {
 	round := geometry.Arc(geometry.Point{}, 300, 0, 2*math.Pi)
 	l := lid{geometry.Decimate(round[:len(round)-1], 120), 400, 420}
-	v := viewAtCorner()
+	v := kind.AtCorner()
 	upright := 0
 	for _, s := range l.edges(v) {
 		if math.Abs(s.A.X-s.B.X) < 1e-9 && s.Length() > 10 {
@@ -60,16 +61,16 @@ func TestRoundLidShowsNoFacets(t *testing.T) {
 
 // In plan a wooden top hides the whole frame under it, a glass one none of it.
 func TestTopHidesWhatIsUnderIt(t *testing.T) {
-	for _, kind := range []design.TopKind{design.GlassTop, design.WoodTop} {
+	for _, top := range []design.TopKind{design.GlassTop, design.WoodTop} {
 		d := piecetest.Low()
-		d.Top.Kind, d.Top.Diameter = kind, 1500
+		d.Top.Kind, d.Top.Diameter = top, 1500
 		for _, s := range views(piecetest.Worked(t, d))[0].Strokes {
 			for _, q := range s.Points {
 				under := q.Norm() < 700
-				if s.Role == templates.Outline && under && kind == design.WoodTop {
+				if s.Role == templates.Outline && under && top == design.WoodTop {
 					t.Fatalf("the frame is seen through wood at %v", q)
 				}
-				if s.Role == templates.Hidden && kind == design.GlassTop {
+				if s.Role == templates.Hidden && top == design.GlassTop {
 					t.Fatalf("glass hides the frame at %v", q)
 				}
 			}
@@ -151,11 +152,11 @@ func TestTonesShowTheForemostFace(t *testing.T) {
 			d.Top.Kind = design.WoodTop
 		}
 		p := piecetest.Worked(t, d)
-		s, v := sceneOf(p), viewAtCorner()
+		s, v := sceneOf(p), kind.AtCorner()
 		areas := faces(p, s, v)
 		var want []templates.Area
 		for _, q := range s.whole(v, frameOf(p)) {
-			want = append(want, templates.Area{Tone: toneOf(q.N, v), Points: q.Corners})
+			want = append(want, templates.Area{Tone: kind.ToneOf(q.N, v), Points: q.Corners})
 		}
 		rapid.Check(t, func(t *rapid.T) {
 			box := cornerView(p, s).Bounds()
@@ -173,7 +174,7 @@ func TestTonesShowTheForemostFace(t *testing.T) {
 func TestGlassIsClear(t *testing.T) {
 	d := piecetest.Low()
 	p := piecetest.Worked(t, d)
-	s, v := sceneOf(p), viewAtCorner()
+	s, v := sceneOf(p), kind.AtCorner()
 	without := s
 	without.top = nil
 	if got, want := len(faces(p, s, v)), len(faces(p, without, v)); got != want {

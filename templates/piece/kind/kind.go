@@ -42,6 +42,7 @@ type Work interface {
 type Grip struct {
 	Key    design.Key
 	Up     bool // along y of the view, else along x
+	Angle  bool // the figure is an angle
 	Figure func(*design.Design) *float64
 	At     func(design.Design) (mm float64, ok bool)
 }

@@ -106,32 +106,32 @@ var kindNames = map[shop.NoteID]wording.Text{
 	"step.measure-kerf":    "kerf of a cut into an offcut",
 }
 
-// A kind is what steps of one card have in common: what they are called, or where that
+// A sort is what steps of one card have in common: what they are called, or where that
 // tells none apart, what they are done to.
-type kind struct {
+type sort struct {
 	id   shop.NoteID
 	part shop.Part
 }
 
-func kindOf(s shop.Step) kind {
+func sortOf(s shop.Step) sort {
 	if _, named := kindNames[s.What.ID]; named || len(s.Parts) == 0 {
-		return kind{id: s.What.ID}
+		return sort{id: s.What.ID}
 	}
-	return kind{part: s.Parts[0].Part}
+	return sort{part: s.Parts[0].Part}
 }
 
-func (k kind) name(begins func(wording.Text) wording.Text) string {
+func (k sort) name(begins func(wording.Text) wording.Text) string {
 	if k.part != 0 {
 		return begins(partNames[k.part].one).With()
 	}
 	return begins(kindNames[k.id]).With()
 }
 
-// kindsOf returns the kinds of steps, each once.
-func kindsOf(steps []shop.Step) []kind {
-	var out []kind
+// sortsOf returns the kinds of steps, each once.
+func sortsOf(steps []shop.Step) []sort {
+	var out []sort
 	for _, s := range steps {
-		if k := kindOf(s); !slices.Contains(out, k) {
+		if k := sortOf(s); !slices.Contains(out, k) {
 			out = append(out, k)
 		}
 	}
@@ -159,9 +159,9 @@ func sizesOf(steps []shop.Step) []string {
 // which says which steps of the card are meant: their kinds where it has others too,
 // and their sizes where it has other sizes of those.
 func (w writer) which(some []shop.Step, begins func(wording.Text) wording.Text) string {
-	kinds := kindsOf(some)
+	kinds := sortsOf(some)
 	var words []string
-	if len(kinds) < len(kindsOf(w.Steps)) {
+	if len(kinds) < len(sortsOf(w.Steps)) {
 		var names []string
 		for _, k := range kinds {
 			names = appendNew(names, k.name(begins))
@@ -169,7 +169,7 @@ func (w writer) which(some []shop.Step, begins func(wording.Text) wording.Text) 
 		}
 		words = append(words, wording.And(names...))
 	}
-	alike := w.of(func(s shop.Step) bool { return slices.Contains(kinds, kindOf(s)) })
+	alike := w.of(func(s shop.Step) bool { return slices.Contains(kinds, sortOf(s)) })
 	if sizes := sizesOf(some); len(sizes) < len(sizesOf(alike)) {
 		words = append(words, wording.And(sizes...))
 	}
@@ -179,10 +179,10 @@ func (w writer) which(some []shop.Step, begins func(wording.Text) wording.Text) 
 // ticks names the parts of each kind of step, with a box for every one.
 func (w writer) ticks() []templates.Tick {
 	var out []templates.Tick
-	kinds := kindsOf(w.Steps)
+	kinds := sortsOf(w.Steps)
 	for _, k := range kinds {
 		var parts []shop.Batch
-		for _, s := range w.of(func(s shop.Step) bool { return kindOf(s) == k }) {
+		for _, s := range w.of(func(s shop.Step) bool { return sortOf(s) == k }) {
 			parts = append(parts, s.Parts...)
 		}
 		for i, b := range parts {

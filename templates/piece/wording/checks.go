@@ -1,24 +1,16 @@
 package wording
 
 import (
-	"slices"
 	"strings"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
 
-// Grade says how a check came out.
-func Grade(g checks.Grade) string {
-	return [...]wording.Text{checks.Pass: "holds", checks.Warn: "doubtful", checks.Fail: "fails"}[g].With()
-}
-
-// CheckName names a check: "leg head and lap".
-func CheckName(c checks.Check) string {
+// checkName names a check: "leg head and lap".
+func checkName(c checks.Check) string {
 	switch {
 	case c.Of.A.Kind != "":
 		return twoParts.With(PartName(c.Of.A), PartName(c.Of.B))
@@ -50,31 +42,8 @@ func PartName(p checks.Part) string {
 	return numbered.With(Part(kinds[p.Kind]), p.Number)
 }
 
-// FigureName names the figure of a check.
-func FigureName(c checks.Check) string { return speak(checkFigures(), c.Figure) }
-
-// Relation says what a figure has to be to its limit, nothing for a check without
-// figures.
-func Relation(c checks.Check) string {
-	if c.Figure == "" {
-		return ""
-	}
-	return map[measure.Relation]wording.Text{measure.IsAtLeast: "at least", measure.IsAtMost: "at most"}[c.Relation].With()
-}
-
-const measured wording.Text = "%s %s, %s %s" // figure, value, relation, limit
-
-// Measured says the figure of a check and its limit in one line, in unit u:
-// "clearance -4.2 mm, at least 0 mm". It is empty for a check without figures.
-func Measured(c checks.Check, u measure.Unit) string {
-	if c.Figure == "" {
-		return ""
-	}
-	return measured.With(FigureName(c), c.Value.Text(u), Relation(c), c.Limit.Text(u))
-}
-
-// Words says what a check found, where and what.
-func Words(c checks.Check, u measure.Unit) string {
+// words says what a check found, where and what.
+func words(c checks.Check, u measure.Unit) string {
 	var args []any
 	switch {
 	case c.Of.A.Kind != "":
@@ -92,19 +61,11 @@ func Words(c checks.Check, u measure.Unit) string {
 	return speak(found(), c.Question+"."+c.Found.ID, args...)
 }
 
-// Said is Words, or nothing where the check holds and its figures say so.
-func Said(c checks.Check, u measure.Unit) string {
-	if c.Grade == checks.Pass && c.Figure != "" {
-		return ""
-	}
-	return Words(c, u)
-}
-
 // sizeNames are the two sizes that nearly agree, or all that do in one.
 func sizeNames(c checks.Check) []any {
 	names := make([]string, len(c.Found.Names))
 	for i, name := range c.Found.Names {
-		names[i] = SizeName(name)
+		names[i] = sizeName(name)
 	}
 	if c.Of.Sizes[0] > 0 {
 		return []any{names[0], names[1]}
@@ -112,8 +73,8 @@ func sizeNames(c checks.Check) []any {
 	return []any{wording.And(names...)}
 }
 
-// SizeName names a size in a sentence.
-func SizeName(name string) string {
+// sizeName names a size in a sentence.
+func sizeName(name string) string {
 	if name == "" {
 		return unnamed.With()
 	}
@@ -340,150 +301,3 @@ const (
 	neverRocks  wording.Text = "Three legs never rock."
 	floorRocks  wording.Text = "On a floor that is not flat %[2]s legs rock: level the feet on a flat bench."
 )
-
-const (
-	checksThatFail wording.Text = "Checks that fail"
-	checksInDoubt  wording.Text = "Checks in doubt"
-	checksThatHold wording.Text = "Checks that hold"
-	allTogether    wording.Text = "%s, all sizes together"
-	toMend         wording.Text = "To mend it: %s."
-	doubted        wording.Text = "%s: %s"
-	moreDoubts     wording.Text = "%d more: all of them are printed with --for record."
-)
-
-const (
-	allSizes  wording.Text = "all sizes"
-	buildable wording.Text = "The piece can be built. Checks in doubt: %d; checks that hold: %d."
-	notBuilt  wording.Text = "The piece cannot be built. Checks that fail: %d; in doubt: %d; that hold: %d."
-)
-
-// AllSizes heads the checks of all sizes together.
-func AllSizes() string { return allSizes.With() }
-
-// Verdict says in one line whether a piece can be built.
-func Verdict(f checks.Findings) string {
-	var count [checks.Fail + 1]int
-	for _, c := range f.All() {
-		count[c.Grade]++
-	}
-	if count[checks.Fail] == 0 {
-		return buildable.With(count[checks.Warn], count[checks.Pass])
-	}
-	return notBuilt.With(count[checks.Fail], count[checks.Warn], count[checks.Pass])
-}
-
-// DoubtPanels says in a line each what fails or is in doubt, the same of several sizes
-// once, as far as a few lines go; nothing where all holds.
-func DoubtPanels(f checks.Findings) []templates.Panel {
-	const most = 3
-	type doubt struct{ name, words string }
-	var order []doubt
-	sizes := map[doubt][]string{}
-	add := func(all []checks.Check, size ...string) {
-		for _, c := range all {
-			if c.Grade == checks.Pass {
-				continue
-			}
-			d := doubt{CheckName(c), Words(c, f.Sizes[0].Piece.Design.Unit)}
-			if _, ok := sizes[d]; !ok {
-				order = append(order, d)
-			}
-			sizes[d] = append(sizes[d], size...)
-		}
-	}
-	for _, s := range f.Sizes {
-		add(s.Checks, s.Piece.Design.Size)
-	}
-	add(f.Together)
-	if order == nil {
-		return nil
-	}
-	panel := templates.Panel{Heading: checksInDoubt.With()}
-	for i, d := range order {
-		if i == most {
-			panel.Text = append(panel.Text, moreDoubts.With(len(order)-most))
-			break
-		}
-		name := d.name
-		if len(sizes[d]) > 0 {
-			name = piece.WithSizes(name, sizes[d], len(f.Sizes))
-		}
-		panel.Text = append(panel.Text, doubted.With(name, d.words))
-	}
-	return []templates.Panel{panel}
-}
-
-// CheckPanels returns the checks and the figures of each size in turn, then the
-// checks of all together. What is asked of all stands with the rest where there
-// is one.
-func CheckPanels(f checks.Findings) []templates.Panel {
-	var out []templates.Panel
-	for _, s := range f.Sizes {
-		u, own := s.Piece.Design.Unit, s.Checks
-		if len(f.Sizes) == 1 {
-			own = slices.Concat(own, f.Together)
-		}
-		for _, panel := range append(gradedPanels(own, u), figurePanels(s, u)...) {
-			panel.Heading = piece.WithSizes(panel.Heading, []string{s.Piece.Design.Size}, len(f.Sizes))
-			out = append(out, panel)
-		}
-	}
-	if len(f.Sizes) == 1 {
-		return out
-	}
-	for _, panel := range gradedPanels(f.Together, f.Sizes[0].Piece.Design.Unit) {
-		panel.Heading = allTogether.With(panel.Heading)
-		out = append(out, panel)
-	}
-	return out
-}
-
-// figurePanels returns the figures for the printed pack, a panel for each group.
-func figurePanels(s checks.Size, u measure.Unit) []templates.Panel {
-	var out []templates.Panel
-	for _, g := range Groups(s, u) {
-		panel := templates.Panel{Heading: g.Heading, Text: g.Text}
-		for _, f := range g.Figures {
-			panel.Table = append(panel.Table, []string{f.Name, f.Value.Text(u)})
-		}
-		out = append(out, panel)
-	}
-	return out
-}
-
-// gradedPanels returns checks as panels: what fails, what is doubtful and what
-// holds, each in the order given.
-func gradedPanels(all []checks.Check, u measure.Unit) []templates.Panel {
-	var out []templates.Panel
-	for _, part := range []struct {
-		grade   checks.Grade
-		heading wording.Text
-	}{{checks.Fail, checksThatFail}, {checks.Warn, checksInDoubt}, {checks.Pass, checksThatHold}} {
-		panel := templates.Panel{Heading: part.heading.With()}
-		for _, c := range all {
-			if c.Grade == part.grade {
-				panel.Table = append(panel.Table, rows(c, u)...)
-			}
-		}
-		if panel.Table != nil {
-			out = append(out, panel)
-		}
-	}
-	return out
-}
-
-// rows returns a check as rows of a table: its name and figure, then its words
-// and what mends it, across.
-func rows(c checks.Check, u measure.Unit) [][]string {
-	out := [][]string{{CheckName(c)}}
-	if c.Figure != "" {
-		out[0] = append(out[0], Measured(c, u))
-	}
-	if words := Said(c, u); words != "" {
-		out = append(out, []string{words})
-	}
-	if len(c.Fixes) > 0 {
-		out = append(out, []string{toMend.With(Advice(c, u))})
-	}
-	return out
-}

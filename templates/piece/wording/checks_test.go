@@ -5,6 +5,7 @@ import (
 	"os"
 	"reflect"
 	"regexp"
+	"rodsheet/templates/piece/kind"
 	"slices"
 	"strings"
 	"testing"
@@ -40,7 +41,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 		other.Design.Size = "other"
 		f := checks.Examine([]piece.Piece{p, other})
 		for _, c := range slices.Concat(f.Sizes[0].Checks, f.Together) {
-			for _, said := range []string{Words(c, measure.Millimetre), CheckName(c), Measured(c, measure.Millimetre)} {
+			for _, said := range []string{words(c, measure.Millimetre), checkName(c)} {
 				if said == string(c.Question+"."+c.Found.ID) || said == string(c.Question) && checkNames()[c.Question] == "" {
 					t.Errorf("no words for %q", said)
 				}
@@ -52,8 +53,8 @@ func TestEveryFindingIsSaid(t *testing.T) {
 				if fixTexts()[fix.Key] == "" {
 					t.Errorf("no words for the fix %q", fix.Key)
 				}
-				if fix.Key != "ring.plain-end" && !strings.Contains(Fix(fix, measure.Millimetre), fix.To.Text(measure.Millimetre)) {
-					t.Errorf("%q does not say %v", Fix(fix, measure.Millimetre), fix.To)
+				if fix.Key != "ring.plain-end" && !strings.Contains(fixWords(fix, measure.Millimetre), fix.To.Text(measure.Millimetre)) {
+					t.Errorf("%q does not say %v", fixWords(fix, measure.Millimetre), fix.To)
 				}
 				for _, also := range fix.Follows {
 					if followTexts()[also.Key] == "" {
@@ -75,7 +76,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 				}
 			}
 		}
-		text := fmt.Sprint(CheckPanels(f))
+		text := fmt.Sprint(Report(f).CheckPanels())
 		for _, bad := range []string{"NaN", "Inf", "-0 ", "%!"} {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q in %s", bad, text)
@@ -84,7 +85,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 		for i := range f.Sizes {
 			f.Sizes[i].Piece.Design.Unit = measure.Inch
 		}
-		if twice := inTwice.FindString(fmt.Sprint(CheckPanels(f))); twice != "" {
+		if twice := inTwice.FindString(fmt.Sprint(Report(f).CheckPanels())); twice != "" {
 			t.Errorf("an inch runs into a word: %q", twice)
 		}
 	})
@@ -102,7 +103,7 @@ func TestNoCheckHangsOnWords(t *testing.T) {
 	shape := func() (checks.Findings, []int) {
 		f := checks.Examine(pieces)
 		var rows []int
-		for _, p := range CheckPanels(f) {
+		for _, p := range Report(f).CheckPanels() {
 			rows = append(rows, len(p.Table), len(p.Text))
 		}
 		return f, rows
@@ -116,7 +117,7 @@ func TestNoCheckHangsOnWords(t *testing.T) {
 	if !slices.Equal(rows, rowsGarbled) {
 		t.Errorf("other rows: %v, %v", rows, rowsGarbled)
 	}
-	if got := Words(garbled.Sizes[0].Checks[1], measure.Millimetre); strings.Contains(got, "stretcher") {
+	if got := words(garbled.Sizes[0].Checks[1], measure.Millimetre); strings.Contains(got, "stretcher") {
 		t.Errorf("the sentence is as it was: %q", got)
 	}
 }
@@ -149,7 +150,7 @@ func saidOf(t *testing.T, d design.Design, id measure.ID) string {
 	t.Helper()
 	for _, c := range examined(t, d).Sizes[0].Checks {
 		if c.ID() == id {
-			return CheckName(c) + "|" + Words(c, d.Unit) + "|" + Advice(c, d.Unit)
+			return checkName(c) + "|" + words(c, d.Unit) + "|" + adviceOf(c, d.Unit)
 		}
 	}
 	t.Errorf("no check %q", id)
@@ -203,7 +204,7 @@ func TestWordsOfSettings(t *testing.T) {
 	pieces := []piece.Piece{piecetest.Worked(t, piecetest.Low()), piecetest.Worked(t, near)}
 	var all []string
 	for _, c := range checks.Examine(pieces).Together {
-		all = append(all, CheckName(c)+"|"+Words(c, measure.Millimetre)+"|"+Advice(c, measure.Millimetre))
+		all = append(all, checkName(c)+"|"+words(c, measure.Millimetre)+"|"+adviceOf(c, measure.Millimetre))
 	}
 	for _, want := range []string{
 		"shared: spacer at the laps|Spacer at the laps: 28.64 mm for low and tall; set it once and cut them together.|",
@@ -218,7 +219,7 @@ func TestWordsOfSettings(t *testing.T) {
 // group returns the group of that ID as one text.
 func group(t *testing.T, d design.Design, id measure.ID) string {
 	t.Helper()
-	for _, g := range Groups(examined(t, d).Sizes[0], d.Unit) {
+	for _, g := range groupsOf(examined(t, d).Sizes[0], d.Unit) {
 		if g.ID == id {
 			return g.Heading + " " + strings.Join(g.Text, " ")
 		}
@@ -264,7 +265,7 @@ func TestPanels(t *testing.T) {
 	d.Legs.At = piecetest.Worked(t, d).Frame.LeastAt(-5)
 	d.Wood.Boards = []design.Board{{Length: 1000, Width: 60, Thickness: 50, Count: 1}}
 	f := examined(t, d)
-	panels := CheckPanels(f)
+	panels := Report(f).CheckPanels()
 	if panels[0].Heading != "Checks that fail" {
 		t.Errorf("first panel %q", panels[0].Heading)
 	}
@@ -278,11 +279,11 @@ func TestPanels(t *testing.T) {
 		}
 	}
 	for _, c := range slices.Concat(f.Sizes[0].Checks, f.Together) {
-		if rows[CheckName(c)] == 0 || c.Fixes != nil && rows["To mend it: "+Advice(c, d.Unit)+"."] == 0 {
-			t.Errorf("check %q is not there, or lacks its advice", CheckName(c))
+		if rows[checkName(c)] == 0 || c.Fixes != nil && rows["To mend it: "+adviceOf(c, d.Unit)+"."] == 0 {
+			t.Errorf("check %q is not there, or lacks its advice", checkName(c))
 		}
 	}
-	for _, g := range Groups(f.Sizes[0], d.Unit) {
+	for _, g := range groupsOf(f.Sizes[0], d.Unit) {
 		i := slices.IndexFunc(panels, func(p templates.Panel) bool { return p.Heading == g.Heading })
 		if i < 0 || len(panels[i].Table) != len(g.Figures) {
 			t.Errorf("group %q has no panel with its %d figures", g.Heading, len(g.Figures))
@@ -297,11 +298,11 @@ func TestDoubtsInLines(t *testing.T) {
 	f := checks.Examine(piecetest.WorkedAll(t, d))
 	var doubts []string
 	for _, c := range f.All() {
-		if c.Grade != checks.Pass {
-			doubts = append(doubts, Words(c, d.Unit))
+		if c.Grade != kind.Pass {
+			doubts = append(doubts, words(c, d.Unit))
 		}
 	}
-	panels := DoubtPanels(f)
+	panels := Report(f).DoubtPanels()
 	if len(doubts) == 0 || len(panels) != 1 || len(panels[0].Text) != min(len(doubts), 4) {
 		t.Fatalf("%d doubts, panels %v", len(doubts), panels)
 	}
@@ -313,7 +314,12 @@ func TestDoubtsInLines(t *testing.T) {
 	d = piecetest.Low()
 	f = checks.Examine(piecetest.WorkedAll(t, d))
 	f.Sizes[0].Checks, f.Together = nil, nil
-	if got := DoubtPanels(f); got != nil {
+	if got := Report(f).DoubtPanels(); got != nil {
 		t.Errorf("nothing is in doubt, but %v is said", got)
 	}
+}
+
+// adviceOf says the fixes of a check as they are printed.
+func adviceOf(c checks.Check, u measure.Unit) string {
+	return saidChecks([]checks.Check{c}, u)[0].Advice()
 }

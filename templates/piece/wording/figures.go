@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/wording"
 )
 
@@ -31,26 +32,12 @@ func speak[ID ~string](texts map[ID]wording.Text, id ID, args ...any) string {
 	return t.With(args...)
 }
 
-// A Group is the figures of one thing as they are read.
-type Group struct {
-	ID      measure.ID
-	Heading string
-	Figures []Figure
-	Text    []string // what no figure says, a sentence each
-}
-
-// A Figure has its identity beside its name.
-type Figure struct {
-	ID measure.ID
-	templates.Figure
-}
-
-// Groups returns the figures of a size as they are read, in unit u.
-func Groups(s checks.Size, u measure.Unit) []Group {
+// groupsOf returns the figures of a size as they are read, in unit u.
+func groupsOf(s checks.Size, u measure.Unit) []kind.Group {
 	names, headings, notes := figureNames(), groupHeadings(), groupNotes()
-	var out []Group
+	var out []kind.Group
 	for _, g := range s.Groups {
-		w := Group{ID: g.ID, Heading: speak(headings, g.ID)}
+		w := kind.Group{ID: g.ID, Heading: speak(headings, g.ID)}
 		if g.Heading.ID != "" {
 			args := show(u, g.Heading.Figures)
 			for _, name := range g.Heading.Names {
@@ -59,7 +46,7 @@ func Groups(s checks.Size, u measure.Unit) []Group {
 			w.Heading = speak(headings, g.Heading.ID, args...)
 		}
 		for _, f := range g.Figures {
-			w.Figures = append(w.Figures, Figure{f.ID, templates.Figure{Name: speak(names, f.ID, show(u, f.Of)...), Value: f.Value}})
+			w.Figures = append(w.Figures, templates.Figure{ID: f.ID, Name: speak(names, f.ID, show(u, f.Of)...), Value: f.Value})
 		}
 		for _, n := range g.Notes {
 			w.Text = append(w.Text, speak(notes, n.ID, show(u, n.Figures)...))

@@ -1,24 +1,22 @@
 package wording
 
 import (
-	"strings"
-
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
 
-// Fix says a change of the design: "reduce the leg's breadth at the joint to
+// fixWords says a change of the design: "reduce the leg's breadth at the joint to
 // 31.5 mm".
-func Fix(f checks.Fix, u measure.Unit) string {
+func fixWords(f checks.Fix, u measure.Unit) string {
 	moved := f.To
 	moved.Value -= f.From.Value
 	args := show(u, []measure.Quantity{f.To, moved})
 	id := f.Key
 	switch {
 	case f.Sized:
-		id, args = id+".sized", append(args, SizeName(f.Design.Size))
+		id, args = id+".sized", append(args, sizeName(f.Design.Size))
 	case f.To.Value < f.From.Value:
 		if _, ok := fixTexts()[id+".less"]; ok {
 			id += ".less"
@@ -30,18 +28,6 @@ func Fix(f checks.Fix, u measure.Unit) string {
 	}
 	return said
 }
-
-// Advice says all fixes of a check in one line, the cheapest first: "reduce …, or
-// lengthen …". It is empty where there is none.
-func Advice(c checks.Check, u measure.Unit) string {
-	words := make([]string, len(c.Fixes))
-	for i, f := range c.Fixes {
-		words[i] = Fix(f, u)
-	}
-	return strings.Join(words, orElse.With())
-}
-
-const orElse wording.Text = ", or "
 
 // fixTexts says a change by its key in the design file: of a figure to %[1]s, by
 // %[2]s; of one size, %[3]s.

@@ -1,0 +1,22 @@
+// Package kinds lists the kinds of piece.
+package kinds
+
+import (
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// all are the kinds in the order of the constants of package design.
+func all() []kind.Kind {
+	return []kind.Kind{
+		design.RingKind: ring(),
+	}
+}
+
+// Faults returns what Solve refuses of a design of any kind; it is what design.Read asks.
+func Faults(d design.Design, doubts design.Doubts) []error {
+	return all()[d.Kind].Faults(d, doubts)
+}
+
+// Solve works out the sizes of one file, which are of one kind.
+func Solve(sizes []design.Design) (kind.Work, error) { return all()[sizes[0].Kind].Solve(sizes) }

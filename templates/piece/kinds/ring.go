@@ -1,0 +1,107 @@
+package kinds
+
+import (
+	"sync"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
+)
+
+func ring() kind.Kind { return kind.Kind{Faults: piece.Faults, Solve: solveRing} }
+
+// A ringWork is a ring on splayed legs worked out.
+type ringWork struct {
+	pieces []piece.Piece
+	found  func() checks.Findings
+}
+
+func solveRing(sizes []design.Design) (kind.Work, error) {
+	var pieces []piece.Piece
+	for _, d := range sizes {
+		p, err := piece.Solve(d)
+		if err != nil {
+			return nil, err
+		}
+		pieces = append(pieces, p)
+	}
+	return ringOf(piece.ShareStops(pieces)), nil
+}
+
+func ringOf(pieces []piece.Piece) ringWork {
+	return ringWork{pieces, sync.OnceValue(func() checks.Findings { return checks.Examine(pieces) })}
+}
+
+func (w ringWork) Only(size int) kind.Work { return ringOf(w.pieces[size : size+1]) }
+
+func (w ringWork) Report() kind.Report { return wording.Report(w.found()) }
+
+func (w ringWork) Pack(o kind.Options, s templates.Setting) (templates.Job, error) {
+	return drawings.Pack(w.found(), o, s)
+}
+
+func (w ringWork) Pictures() []templates.Picture { return drawings.Pictures(w.pieces) }
+
+func (w ringWork) Buying() [][]string { return wording.BuyingRecords(shop.NewPlan(w.pieces)) }
+
+func (w ringWork) Stand(size int) kind.Stand {
+	return drawings.NewStand(w.pieces[size], w.found().Sizes[size].Checks)
+}
+
+func (w ringWork) Follows(size int) map[design.Key]measure.Quantity {
+	p := w.pieces[size]
+	out := map[design.Key]measure.Quantity{
+		"legs.splay":        measure.Angle(p.Frame.Leg.Splay),
+		"legs.foot-circle":  measure.Length(2 * p.FootRadius()),
+		"legs.foot-spread":  measure.Length(p.FootSpread()),
+		"legs.height":       measure.Length(p.Overall()),
+		"legs.frame-height": measure.Length(p.Frame.Leg.Height),
+		"legs.mid-to-leg":   measure.Length(p.Frame.Leg.At),
+		"legs.tenon":        measure.Length(p.Bridle.Tenon),
+		"legs.clear":        measure.Length(p.Frame.Clearance()),
+	}
+	if p.Design.Top.Kind != design.NoTop && p.Design.Top.Outline == design.RoundTop {
+		out["top.diameter"] = measure.Length(2 * p.TopRadius())
+	}
+	return out
+}
+
+// Grips are the foot, the rim of the top and the height.
+func (w ringWork) Grips(size int) map[measure.ID]kind.Grip {
+	p := w.pieces[size]
+	at := func(of func(piece.Piece) float64) func(design.Design) (float64, bool) {
+		return func(d design.Design) (float64, bool) {
+			q, err := piece.Solve(d)
+			if err != nil {
+				return 0, false
+			}
+			return of(q), true
+		}
+	}
+	return map[measure.ID]kind.Grip{
+		"foot": {
+			Key: drawings.LeanKey(p), At: at(func(p piece.Piece) float64 { return -p.FootPoint(0).X }),
+			Figure: func(d *design.Design) *float64 { return &d.Legs.Given }, Angle: p.Design.Legs.Lean == design.BySplay,
+		},
+		"height": {
+			Key: drawings.HeightKey(p), At: at(piece.Piece.Overall), Up: true,
+			Figure: func(d *design.Design) *float64 { return &d.Legs.Height },
+		},
+		"rim": {
+			Key: drawings.RimKey(p), At: at(func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X }),
+			Figure: func(d *design.Design) *float64 {
+				if d.Top.Outline == design.RoundTop && d.Top.Diameter > 0 {
+					return &d.Top.Diameter
+				}
+				return &d.Top.Overhang
+			},
+		},
+	}
+}
