@@ -58,6 +58,7 @@ func handName(h Hand) string {
 
 // viewNames names parts and faces.
 var viewNames = map[measure.ID]wording.Text{
+	"arc":                   "arc",
 	"back":                  "back",
 	"calibration-rectangle": "calibration rectangle",
 	"calibration-square":    "calibration square",
@@ -95,6 +96,15 @@ var figureNames = map[measure.ID]wording.Text{
 	"angle.rise-over-250-mm":   "rise over 250 mm",
 	"angle.rise-over-500-mm":   "rise over 500 mm",
 	"angle.slope":              "slope, 1 in",
+
+	"arc.angle":        "angle at the centre",
+	"arc.area":         "area over the chord",
+	"arc.centre-below": "centre below the chord",
+	"arc.chord":        "chord",
+	"arc.length":       "length along the arc",
+	"arc.radius":       "radius",
+	"arc.rise":         "rise",
+	"arc.sticks":       "angle between two sticks",
 
 	"bridle.bevel":                  "bevel",
 	"bridle.cheek":                  "cheek depth, each side",
@@ -194,6 +204,7 @@ const (
 	topTitle       wording.Text = "Top, %s"
 	sightlineTitle wording.Text = "Leg with a rake of %s and a splay of %s"
 	scaleTitle     wording.Text = "Proof of scale"
+	arcTitle       wording.Text = "Arc over %s, rise %s"
 
 	angleHeading       wording.Text = "angle %s"
 	anglesHeading      wording.Text = "angles %s and %s"
@@ -218,6 +229,8 @@ const (
 	topPlanHeading     wording.Text = "Plan"
 	topCornersHeading  wording.Text = "Corners"
 	topWorkHeading     wording.Text = "Order of work"
+	arcHeading         wording.Text = "Arc"
+	arcWorkHeading     wording.Text = "To strike it"
 
 	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
 	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
@@ -246,6 +259,8 @@ var labels = map[measure.ID]wording.Text{
 	"beyond-slope":               "%s on the other side of the slope",
 	"centre-line":                "centre line",
 	"centre-of-hole":             "centre of the hole",
+	"chord":                      "chord %s",
+	"chord-end":                  "end of the chord of %s, towards the centre",
 	"cheek-at":                   "cheek at %s",
 	"corner-sets":                "bevel %s: %s off square across an edge",
 	"corner-to-edge":             "%s to the edge",
@@ -282,6 +297,7 @@ var labels = map[measure.ID]wording.Text{
 	"joint-length":               "%s",
 	"line-off-square":            "%s off square",
 	"measure-all":                "measure all sides and both diagonals",
+	"mid-chord":                  "mid-chord, rise %s",
 	"near-shoulder":              "near shoulder",
 	"outer-side":                 "outer side",
 	"position-on-far-edge":       "%s, %s",
@@ -312,6 +328,7 @@ var labels = map[measure.ID]wording.Text{
 	"top-of-stretcher":           "top of the stretcher",
 	"trim-line":                  "trim line",
 	"underside":                  "underside",
+	"offset":                     "%s: %s",
 	"on-a-board":                 "on a board",
 	"edge":                       "edge",
 	"square-line":                "square",
@@ -634,6 +651,23 @@ func topWords(t joint.Top, s Setting) []string {
 		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
 		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
 	}, rest...)
+}
+
+func arcOffsetsHead() []string { return []string{say("from mid-chord"), say("over the chord")} }
+
+func arcOffsetsWords() []string {
+	return []string{say("Both ways from mid-chord: strike the chord and its square lines, measure each height, and bend a batten round pins at the points. The marks of the template have the same two figures.")}
+}
+
+// work says how the template is used, and what strikes the arc without one.
+func (t arcTemplate) work() []string {
+	return []string{
+		say("Template: tape the sheets, measure its check lengths, and cut along the arc, or glue it to thin board and work that to the line. It is its own mirror image. Lay its mid-chord and both ends of the chord on those of the work."),
+		say("From the centre, where there is floor for it: %s below the chord, square from its middle, by a stick of %s.", t.length(t.CentreBelow()), t.length(t.Radius())),
+		say("Without the centre: drive a pin at each end of the chord, and fix two sticks, each longer than the chord, to each other at %s. Slid along both pins their corner, with a pencil in it, strikes the whole arc; over mid-chord it must stand at the rise.",
+			measure.Angle(t.SticksAngle()).Text(t.unit)),
+		say("Rough the edge outside the line and work to it. Follow the machine's manual and keep guards on; curved and narrow parts are held in a jig, never by hand near a blade or cutter."),
+	}
 }
 
 // rectangleWords says how a printer is measured. The readings of the example

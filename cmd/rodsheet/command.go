@@ -98,6 +98,7 @@ func commands() []command {
 		bridleCommand(),
 		topCommand(),
 		sightlineCommand(),
+		arcCommand(),
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),

@@ -35,6 +35,7 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"taper", "--length", "640", "--top", "45", "--foot", "28", "--start", "110", "--faces", "opposite"},
 		{"top", "--length", "800", "--width", "600", "--round", "40"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430"},
+		{"arc", "--chord", "900", "--rise", "400"},
 		{"scale"},
 	}
 	for _, name := range designs {

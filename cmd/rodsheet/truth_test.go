@@ -410,6 +410,7 @@ func TestInchesAsInches(t *testing.T) {
 		{"bridle", "--width", "1 1/8", "--depth", "1 1/2", "--angle", "12", "--leg", "1 1/2"},
 		{"top", "--diameter", "22"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "17"},
+		{"arc", "--chord", "36", "--rise", "3"},
 		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
 	} {
 		if args[0] != "piece" {

@@ -44,6 +44,7 @@ func TestReplacedWords(t *testing.T) {
 		{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm", "--faces", "opposite"},
 		{"top", "--diameter", "600mm"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430mm"},
+		{"arc", "--chord", "900mm", "--rise", "400mm"},
 		{"scale"},
 	}
 	for _, name := range designs {

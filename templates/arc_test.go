@@ -1,0 +1,87 @@
+package templates
+
+import (
+	"math"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+)
+
+// someArcs are flat, bold, half a circle, and small.
+func someArcs() []joint.CircularSegment {
+	return []joint.CircularSegment{{Chord: 900, Rise: 40}, {Chord: 1210, Rise: 400}, {Chord: 700, Rise: 350}, {Chord: 60, Rise: 20}}
+}
+
+// The one line that is cut is the arc from end to end: every point of it, and the
+// middle of every chord, at the radius from the centre within what a chord may leave
+// it. What else is drawn lies inside, on a strip of its width.
+func TestArcDrawsItsArc(t *testing.T) {
+	for _, b := range someArcs() {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			job, err := Arc(b, Setting{Unit: u, Clear: geometry.Pt(190, 270)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			d := job.Drawings()[0]
+			cut := strokesOf(d, Cut)
+			if len(cut) != 1 || cut[0].Points[0].Distance(geometry.Pt(-b.Chord/2, 0)) > 1e-6 {
+				t.Fatalf("%+v: %d lines to cut", b, len(cut))
+			}
+			centre := geometry.Pt(0, b.Rise-b.Radius())
+			for i, p := range cut[0].Points[1:] {
+				for _, q := range []geometry.Point{p, p.Lerp(cut[0].Points[i], 0.5)} {
+					if off := math.Abs(q.Distance(centre) - b.Radius()); off > geometry.Sagitta+1e-6 {
+						t.Errorf("%+v: %v is %.6f off the arc", b, q, off)
+					}
+				}
+			}
+			for _, s := range d.Strokes {
+				for _, p := range s.Points {
+					if off := p.Distance(centre) - b.Radius(); p.Y >= 0 && off > 1e-6 || math.Abs(p.X) > b.Chord/2+1e-6 {
+						t.Errorf("%+v: %v is outside the arc, %.6f from it", b, p, off)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The arc is struck again from the printed offsets alone, and every mark of the
+// template bears the figures of the point that it starts from.
+func TestArcIsStruckFromItsFigures(t *testing.T) {
+	for _, b := range someArcs() {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			job, err := Arc(b, Setting{Unit: u, Clear: geometry.Pt(190, 270)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			rows := job.Sections[0].Panels[1].Table[1:]
+			for _, row := range rows {
+				x, y := printedLength(t, row[0], u), printedLength(t, row[1], u)
+				if off := math.Min(math.Abs(b.Height(x)-y), math.Abs(b.Across(y)-x)); off > 0.02 {
+					t.Errorf("%+v: %v stands %.4f off the arc", b, row, off)
+				}
+			}
+			d := job.Drawings()[0]
+			marked := map[string]int{}
+			for _, l := range d.Labels {
+				if l.ID == "offset" {
+					marked[l.Text]++
+				}
+			}
+			for _, row := range rows[1 : len(rows)-1] {
+				if marked[row[0]+": "+row[1]] != 2 {
+					t.Errorf("%+v: %v is marked %d times, want on both sides", b, row, marked[row[0]+": "+row[1]])
+				}
+			}
+		}
+	}
+}
+
+func TestArcRefuses(t *testing.T) {
+	if _, err := Arc(joint.CircularSegment{Chord: 100, Rise: 51}, Setting{}); err == nil {
+		t.Error("an arc of more than half a circle was drawn")
+	}
+}
