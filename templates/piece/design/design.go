@@ -22,6 +22,7 @@ type Design struct {
 	Wood   Wood
 	Saw    Saw
 	Milled Milled
+	Frame  Frame // of the kind aprons
 	Items  []Item
 	Prices Prices
 }
@@ -32,7 +33,8 @@ type Kind uint8
 
 // The kinds of piece, in the order of schemas.
 const (
-	RingKind Kind = iota // stretchers lapped to a ring, splayed legs in bridles, a top
+	RingKind   Kind = iota // stretchers lapped to a ring, splayed legs in bridles, a top
+	ApronsKind             // aprons between legs that lean out, a top
 )
 
 // A Plan says whose drawing it is; each of its texts may be empty.

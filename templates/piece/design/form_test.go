@@ -31,16 +31,21 @@ func formFields(t *testing.T, text string) (Form, map[Key]FormField) {
 
 // Every key is asked for, in words of its own, and nothing else.
 func TestFormHasEveryKey(t *testing.T) {
-	for _, unit := range []string{"mm", "in"} {
-		_, fields := formFields(t, "units = \""+unit+"\"\n")
-		for key := range allAsked() {
-			if f, ok := fields[key]; key != "name" && (!ok || f.Words == "" || strings.Contains(f.Words, "#")) {
-				t.Errorf("%s: %+v", key, f)
+	for kind, name := range Kinds() {
+		for _, unit := range []string{"mm", "in"} {
+			_, fields := formFields(t, "kind = \""+name+"\"\nunits = \""+unit+"\"\n")
+			for key := range allAsked() {
+				if k, _, own := schemaOf(key); own && k != Kind(kind) {
+					continue
+				}
+				if f, ok := fields[key]; key != "name" && (!ok || f.Words == "" || strings.Contains(f.Words, "#")) {
+					t.Errorf("%s: %+v", key, f)
+				}
+				delete(fields, key)
 			}
-			delete(fields, key)
-		}
-		if len(fields) > 0 {
-			t.Errorf("no keys: %v", fields)
+			if len(fields) > 0 {
+				t.Errorf("no keys: %v", fields)
+			}
 		}
 	}
 }

@@ -8,11 +8,14 @@ import (
 
 // setKey returns sound with a key in its table set to a value, in the place of
 // the one that stands there.
-func setKey(key Key, value string) string {
+func setKey(key Key, value string) string { return setIn(sound, key, value) }
+
+// setIn does so in another text.
+func setIn(text string, key Key, value string) string {
 	table, word := string(key.table()), key.word()
 	var out []string
 	here, done := "", false
-	for _, line := range strings.Split(sound, "\n") {
+	for _, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(line, "[") {
 			here = strings.Trim(line, "[]")
 		}
@@ -123,7 +126,18 @@ func TestLimits(t *testing.T) {
 			}
 		}
 	}
+	allTried(t, RingKind, tried)
+}
+
+// allTried asks that the limits of every figure of a kind, and of those of all kinds,
+// were tried.
+func allTried(t *testing.T, kind Kind, tried map[Key]bool) {
+	t.Helper()
 	for _, f := range fields() {
+		k, _, own := schemaOf(f.key)
+		if own && k != kind || !own && kind != RingKind {
+			continue
+		}
 		probe := &node{kind: isWhole, text: "1"}
 		if _, bad := f.read(probe, 0); bad == nil && !tried[f.key] {
 			t.Errorf("the limits of %s are not tried", f.key)

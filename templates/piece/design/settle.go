@@ -144,12 +144,13 @@ func missing(s settings, doubts Doubts) []note {
 		header, there := s[table]
 		switch {
 		case slices.ContainsFunc(d.keys, func(key Key) bool { _, ok := s[key]; return ok }):
+		case d.of == "kind" && !d.asked(s, doubts): // another kind has other tables
 		case !there && (d.optional || lost[table]):
 		case !there:
 			lost[table] = true
 			notes = append(notes, note{path: string(table), words: tableMissing.With(table),
 				hint: allTablesHint.With(), doubts: []Key{table}})
-		case d.of != "" && (doubts.Any(d.of) || !slices.Contains(d.words, s.word(d.of, d.standard))):
+		case d.of != "" && !d.asked(s, doubts):
 		case len(d.keys) == 1:
 			notes = append(notes, note{at: header.at, path: string(d.keys[0]), words: isMissing.With(), doubts: d.keys})
 		default:
@@ -157,6 +158,11 @@ func missing(s settings, doubts Doubts) []note {
 		}
 	}
 	return notes
+}
+
+// asked reports whether the other key has one of the words.
+func (d demand) asked(s settings, doubts Doubts) bool {
+	return !doubts.Any(d.of) && slices.Contains(d.words, s.word(d.of, d.standard))
 }
 
 // impossible notes figures that were read and cannot be together. What hangs

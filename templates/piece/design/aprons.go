@@ -1,0 +1,256 @@
+package design
+
+import (
+	_ "embed"
+	"slices"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Frame is that of a table with aprons between legs that lean out, with a wooden
+// top and, where it has them, low stretchers.
+type Frame struct {
+	Shape FrameShape
+	Sides int // of a regular frame
+	// Length is that of front and back at the top, from the outer arris of one leg
+	// to the next, or of every side of a regular frame; Width that of the two others.
+	Length, Width float64
+	Height        float64 // of the whole table
+	Legs          FrameLegs
+	Aprons        Rail
+	Stretchers    Rail // none where their depth is 0
+	Top           FrameTop
+}
+
+// FrameShape is what a frame is in plan.
+type FrameShape uint8
+
+const (
+	Rectangle FrameShape = iota
+	RegularFrame
+)
+
+// Corners returns how many legs the frame stands on.
+func (f Frame) Corners() int {
+	if f.Shape == Rectangle {
+		return 4
+	}
+	return f.Sides
+}
+
+// FrameLegs are those of a frame, one at each corner.
+type FrameLegs struct {
+	Size float64 // square to the leg, from its outer arris to either side that takes a rail
+	// Rake is the lean of front and back, or of every side of a regular frame, from
+	// plumb; Splay that of left and right.
+	Rake, Splay float64
+	Faces       LegFaces
+	// The two sides that take rails taper from Start, below the head along the leg,
+	// to Foot; 0: they do not.
+	Start, Foot float64
+}
+
+// LegFaces says which way the faces of a leg look.
+type LegFaces uint8
+
+const (
+	ToRoom      LegFaces = iota // level lines on them run along the sides and square to them
+	ToSightline                 // square stock, one arris in the way in which the leg leans
+)
+
+// A Rail is an apron or a stretcher on each side of a frame.
+type Rail struct {
+	Depth     float64 // plumb, from top to underside
+	Thickness float64
+	Inset     float64 // of its outer side, behind those of the legs, at its top
+	Plumb     bool    // its sides stand plumb and do not lean with the legs
+	Height    float64 // from the floor to the underside, of a stretcher
+	Tenon     float64 // thickness; 0: a third of Thickness
+	// UpperCut and LowerCut are what the tenon is narrower at the top and at the
+	// underside; at the top a haunch stays. 0 is a quarter of the depth at the top.
+	UpperCut, LowerCut float64
+	Long               float64 // of a tenon that ends square; 0: mitred where two meet
+	Arch               float64 // rise of the underside in the middle
+}
+
+// FrameTop is a wooden top that lies on the frame.
+type FrameTop struct {
+	None      bool
+	Thickness float64
+	Overhang  float64 // over the legs at their heads
+	Buttons   bool    // hold it to the aprons
+}
+
+// The steepest lean of the sides of a frame, rad: what leans more is a trestle and
+// has other joints. Inward the feet come together, and it tips (common practice, no
+// source).
+const (
+	steepestFrame = 45
+	inmostFrame   = -15
+)
+
+// Fewest and most legs of a frame of aprons.
+const (
+	FrameFewest = 3
+	FrameMost   = 8
+)
+
+// apronsSchema is a table with aprons between legs that lean out.
+func apronsSchema() schema {
+	rectangle, regular := []string{frameShapes()[Rectangle]}, []string{frameShapes()[RegularFrame]}
+	standard := rectangle[0]
+	return schema{
+		name:   "aprons",
+		tables: []Key{"frame", "frame.legs", "frame.aprons", "frame.stretchers", "frame.top"},
+		fields: frameFields,
+		needs: []need{
+			{"frame.sides", "frame.shape", regular, standard, false},
+			{"frame.width", "frame.shape", rectangle, standard, false},
+			{"frame.legs.splay", "frame.shape", rectangle, standard, false},
+			{"frame.top", "frame.top.kind", []string{"wood"}, "wood", true},
+		},
+		demands: []demand{
+			{keys: []Key{"frame.length"}},
+			{keys: []Key{"frame.width"}, optional: true, of: "frame.shape", words: rectangle, standard: standard},
+			{keys: []Key{"frame.sides"}, optional: true, of: "frame.shape", words: regular, standard: standard},
+			{keys: []Key{"frame.height"}},
+			{keys: []Key{"frame.legs.size"}},
+			{keys: []Key{"frame.legs.rake"}},
+			{keys: []Key{"frame.legs.splay"}, optional: true, of: "frame.shape", words: rectangle, standard: standard},
+			{keys: []Key{"frame.aprons.depth"}},
+			{keys: []Key{"frame.aprons.thickness"}},
+			{keys: []Key{"frame.stretchers.depth"}, optional: true},
+			{keys: []Key{"frame.stretchers.thickness"}, optional: true},
+			{keys: []Key{"frame.stretchers.height"}, optional: true},
+			{keys: []Key{"frame.top.thickness"}, optional: true, of: "frame.top.kind", words: []string{"wood"}, standard: "wood"},
+		},
+		setters: frameSetters(),
+		stock:   []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
+		has:     frameHas,
+		hangsOn: frameHangsOn,
+		start:   starting{text: apronsText, fewest: FrameFewest, most: FrameMost, usual: 4, fill: frameBeginning},
+	}
+}
+
+//go:embed start/aprons.toml
+var apronsText string
+
+// In the order of their constants.
+func frameShapes() []string { return []string{"rectangle", "regular"} }
+
+// frameHas reports whether a frame goes by a key of its tables.
+func frameHas(d Design, key Key) bool {
+	switch f := d.Frame; {
+	case key == "frame.sides":
+		return f.Shape == RegularFrame
+	case key == "frame.width", key == "frame.legs.splay":
+		return f.Shape == Rectangle
+	case Key("frame.stretchers").holds(key):
+		return f.Stretchers.Depth > 0
+	case Key("frame.top").holds(key):
+		return !f.Top.None
+	}
+	return true
+}
+
+// frameHangsOn returns the keys that say so.
+func frameHangsOn(key Key) []Key {
+	switch {
+	case key == "frame.sides", key == "frame.width", key == "frame.legs.splay":
+		return []Key{"frame.shape"}
+	case Key("frame.stretchers").holds(key):
+		return []Key{"frame.stretchers.depth"}
+	case Key("frame.top").holds(key):
+		return []Key{"frame.top.kind"}
+	}
+	return nil
+}
+
+func frameFields() []field[Design] {
+	lean := from(inmostFrame, steepestFrame)
+	return slices.Concat([]field[Design]{
+		pick("frame.shape", frameShapes(), func(d *Design) *FrameShape { return &d.Frame.Shape }),
+		count("frame.sides", from(FrameFewest, FrameMost), func(d *Design) *int { return &d.Frame.Sides }),
+		length("frame.length", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Length }),
+		length("frame.width", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Width }),
+		length("frame.height", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Height }),
+		length("frame.legs.size", from(Thinnest, widest), func(d *Design) *float64 { return &d.Frame.Legs.Size }),
+		angle("frame.legs.rake", lean, func(d *Design) *float64 { return &d.Frame.Legs.Rake }),
+		angle("frame.legs.splay", lean, func(d *Design) *float64 { return &d.Frame.Legs.Splay }),
+		pick("frame.legs.faces", []string{"room", "sightline"}, func(d *Design) *LegFaces { return &d.Frame.Legs.Faces }),
+		length("frame.legs.taper-start", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Frame.Legs.Start }),
+		length("frame.legs.foot", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Frame.Legs.Foot }),
+	},
+		railFields("frame.aprons", func(d *Design) *Rail { return &d.Frame.Aprons }),
+		railFields("frame.stretchers", func(d *Design) *Rail { return &d.Frame.Stretchers }),
+		[]field[Design]{
+			length("frame.aprons.arch", from(0, widest), func(d *Design) *float64 { return &d.Frame.Aprons.Arch }),
+			length("frame.stretchers.height", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Stretchers.Height }),
+			choice("frame.top.kind", []string{"wood", "none"}, func(d *Design, i int) { d.Frame.Top.None = i == 1 }),
+			length("frame.top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Frame.Top.Thickness }),
+			length("frame.top.overhang", from(-widest, widest), func(d *Design) *float64 { return &d.Frame.Top.Overhang }),
+			choice("frame.top.fixing", []string{"none", "buttons"}, func(d *Design, i int) { d.Frame.Top.Buttons = i == 1 }),
+		})
+}
+
+// railFields are the keys that aprons and stretchers share.
+func railFields(table Key, of func(*Design) *Rail) []field[Design] {
+	return []field[Design]{
+		length(table.with("depth"), from(Thinnest, widest), func(d *Design) *float64 { return &of(d).Depth }),
+		length(table.with("thickness"), from(Thinnest, widest), func(d *Design) *float64 { return &of(d).Thickness }),
+		choice(table.with("faces"), []string{"lean", "plumb"}, func(d *Design, i int) { of(d).Plumb = i == 1 }),
+		length(table.with("inset"), from(0, widest), func(d *Design) *float64 { return &of(d).Inset }),
+		length(table.with("tenon"), from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &of(d).Tenon }),
+		length(table.with("upper-cut"), upTo(widest).orNone(), func(d *Design) *float64 { return &of(d).UpperCut }),
+		length(table.with("lower-cut"), from(0, widest), func(d *Design) *float64 { return &of(d).LowerCut }),
+		length(table.with("tenon-length"), upTo(widest).orNone(), func(d *Design) *float64 { return &of(d).Long }),
+	}
+}
+
+// frameSetters say which keys set the figures of a frame that are not named like a key.
+func frameSetters() []setter {
+	return []setter{
+		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between", "aprons.side", "aprons.rim"}},
+		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side", "aprons.resultant"}},
+		{[]Key{"frame.legs.foot"}, []measure.ID{"aprons.foot"}},
+		{[]Key{"frame.legs.taper-start"}, []measure.ID{"aprons.taper-start"}},
+	}
+}
+
+// frameFigures fill the starting text; each is written as it is to stand there.
+type frameFigures struct {
+	usual
+	Sides                                   int
+	Regular                                 bool
+	Length, Width, Height                   string
+	Size, TaperStart, Foot                  string
+	Depth, Thick, Inset, Tenon, Cut, Lower  string
+	TenonLong, Arch                         string
+	LowDepth, LowThick, LowHeight, LowInset string
+	Top, Overhang, TallHeight               string
+}
+
+// frameBeginning returns a small table on four legs in a rectangle, or on as many as
+// are asked for.
+func frameBeginning(sides int, unit measure.Unit) any {
+	f := frameFigures{
+		Length: "520", Width: "400", Height: "540", Size: "40", TaperStart: "140", Foot: "26",
+		Depth: "90", Thick: "22", Inset: "4", Tenon: "8", Cut: "22", Lower: "6", TenonLong: "20", Arch: "15",
+		LowDepth: "30", LowThick: "18", LowHeight: "120", LowInset: "6", Top: "20", Overhang: "30", TallHeight: "700",
+	}
+	long := []string{"420", "400", "320", "280", "250", "220"}
+	if unit == measure.Inch {
+		f = frameFigures{
+			Length: "20", Width: "16", Height: "21", Size: `"1 5/8"`, TaperStart: `"5 1/2"`, Foot: "1",
+			Depth: `"3 1/2"`, Thick: `"7/8"`, Inset: `"3/16"`, Tenon: `"5/16"`, Cut: `"7/8"`, Lower: `"1/4"`, TenonLong: `"3/4"`, Arch: `"1/2"`,
+			LowDepth: `"1 1/4"`, LowThick: `"3/4"`, LowHeight: "5", LowInset: `"1/4"`, Top: `"3/4"`, Overhang: `"1 1/4"`, TallHeight: "28",
+		}
+		long = []string{"17", "16", "13", "11", "10", "9"}
+	}
+	f.Sides, f.Regular = sides, sides != 4
+	if f.Regular {
+		f.Length = long[sides-FrameFewest]
+	}
+	f.usual = usualFigures(ApronsKind, sided(sides), unit)
+	return f
+}
