@@ -59,6 +59,9 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"sightline", 3, func(s templates.Setting) (templates.Job, error) {
 			return templates.Sightline(joint.Staked{Compound: joint.Compound{Rake: 0.21, Splay: 0.14}, Height: 430}, s)
 		}},
+		{"hopper", 2, func(s templates.Setting) (templates.Job, error) {
+			return templates.Hopper(joint.Hopper{SlopingCorner: joint.HopperCorner(5, 1.3), Sides: 5}, s)
+		}},
 		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
 		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},
 		{"top of three sides", 2, oneTop(joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},

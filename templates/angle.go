@@ -37,6 +37,13 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	job := Job{Warnings: warnings}
 	var section Section
 	section, job.Figures = gauges(acute, base, s)
+	switch words := gaugeWords(s.Full); {
+	case len(section.Drawings) == 0: // nothing to lay a gauge on
+	case len(section.Panels) == 1 && !s.Full: // a heading less may be a sheet less
+		section.Panels[0].Text = words.Text
+	default:
+		section.Panels = append(section.Panels, words)
+	}
 	names := make([]string, len(acute))
 	for i, a := range acute {
 		names[i] = angleText(a.drawn)
@@ -46,7 +53,7 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	return job, nil
 }
 
-// gauges returns the triangles, their tables and how they are used, and the figures.
+// gauges returns the triangles with their tables, and the figures.
 func gauges(acute []wanted, base float64, s Setting) (section Section, all []Figure) {
 	for _, a := range acute {
 		g := gaugeFor(a, base, s)
@@ -66,13 +73,6 @@ func gauges(acute []wanted, base float64, s Setting) (section Section, all []Fig
 			all = append(all, f)
 		}
 	}
-	switch words := gaugeWords(s.Full); {
-	case len(section.Drawings) == 0: // nothing to lay a gauge on
-	case len(section.Panels) == 1 && !s.Full: // a heading less may be a sheet less
-		section.Panels[0].Text = words.Text
-	default:
-		section.Panels = append(section.Panels, words)
-	}
 	return section, all
 }
 
@@ -83,7 +83,8 @@ type bevel struct {
 }
 
 // bevelGauges returns the triangles of the bevels that need one, each under its name:
-// none for a square end, one for two that print alike.
+// none for a square end, one for two that print alike. Their figures are told by who
+// asks, but for an angle that is set out by two points.
 func bevelGauges(bevels []bevel, s Setting) Section {
 	var acute []wanted
 	for _, b := range bevels {
@@ -100,6 +101,10 @@ func bevelGauges(bevels []bevel, s Setting) Section {
 		acute[same].of = wording.And(acute[same].of, b.of)
 	}
 	section, _ := gauges(acute, 0, s)
+	section.Panels = slices.DeleteFunc(section.Panels, func(p Panel) bool { return len(p.Text) == 0 })
+	if len(section.Drawings) > 0 {
+		section.Panels = append(section.Panels, gaugeInShort())
+	}
 	return section
 }
 

@@ -93,9 +93,6 @@ func (t sightlineTemplate) slab() Drawing {
 // elevations shows the leg from the front and from the side.
 func (t sightlineTemplate) elevations() Picture {
 	p := Picture{Heading: say(elevationsHeading), NoScale: true}
-	name := func(a, b geometry.Point, g Tag) {
-		p.Labels = append(p.Labels, Label{ID: g.ID, Text: g.Text, On: geometry.Segment{A: a, B: b}})
-	}
 	const tall, thick, wide = 60.0, 8.0, 34.0
 	view := func(x, lean float64, from, leans Tag) {
 		slab := geometry.Box(x-wide/2, 0, x+wide/2, thick)
@@ -105,8 +102,8 @@ func (t sightlineTemplate) elevations() Picture {
 		p.Strokes = append(p.Strokes,
 			Stroke{Cut, []geometry.Point{head, foot}},
 			Stroke{Centre, []geometry.Point{geometry.Pt(x, thick+6), geometry.Pt(x, thick-tall)}})
-		name(slab.Corners()[3], slab.Corners()[2], from)
-		name(head, foot, leans)
+		p.name(slab.Corners()[3], slab.Corners()[2], from)
+		p.name(head, foot, leans)
 	}
 	view(0, t.Splay, tag("from-the-front"), tag("splay", angleText(t.Splay)))
 	view(wide+tall*math.Tan(t.Splay)+30, t.Rake, tag("from-the-side"), tag("rake", angleText(t.Rake)))

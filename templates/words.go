@@ -2,6 +2,7 @@ package templates
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"rodsheet/geometry/joint"
@@ -128,6 +129,28 @@ var figureNames = map[measure.ID]wording.Text{
 	"bridle.tenon":                  "tenon and slot width",
 	"bridle.width":                  "width of stretcher, thickness of leg",
 
+	"hopper.blade-rise-over-100-mm": "blade, off plumb over 100 mm",
+	"hopper.blade-rise-over-4-in":   "blade, off plumb over 4 in",
+	"hopper.bevel":                  "bevel on the outer side",
+	"hopper.blade":                  "bevel of the blade to the table",
+	"hopper.corner":                 "corner, in plan",
+	"hopper.dihedral":               "corner, hollow side to hollow side",
+	"hopper.from-plumb":             "lean, from plumb",
+	"hopper.level-edges":            "level edges, tilt",
+	"hopper.longer-per-100-mm":      "longer, each end, per 100 mm of width",
+	"hopper.longer-per-4-in":        "longer, each end, per 4 in of width",
+	"hopper.next-bevel":             "second slope, bevel on the outer side",
+	"hopper.next-from-plumb":        "second slope, lean from plumb",
+	"hopper.next-level-edges":       "second slope, level edges, tilt",
+	"hopper.next-longer-per-100-mm": "second slope, longer, per 100 mm",
+	"hopper.next-longer-per-4-in":   "second slope, longer, per 4 in",
+	"hopper.next-off-square":        "second slope, gauge off square",
+	"hopper.next-slope":             "second slope, from level",
+	"hopper.off-square":             "gauge, off square",
+	"hopper.sides":                  "sides",
+	"hopper.slope":                  "slope, from level",
+	"hopper.tilt":                   "blade, tilt",
+
 	"lap.angle":             "angle between the parts",
 	"lap.area":              "lap area",
 	"lap.bevel":             "bevel",
@@ -203,8 +226,12 @@ const (
 	taperTitle     wording.Text = "Taper, %s: %s to %s over %s"
 	topTitle       wording.Text = "Top, %s"
 	sightlineTitle wording.Text = "Leg with a rake of %s and a splay of %s"
-	scaleTitle     wording.Text = "Proof of scale"
-	arcTitle       wording.Text = "Arc over %s, rise %s"
+	hopperTitle    wording.Text = "Hopper of %s sides at %s from level, %s"
+	hopperTwoTitle wording.Text = "Hopper, sides at %s and %s from level, %s"
+	cornerTitle    wording.Text = "Corner of %s, sides at %s from level, %s"
+
+	scaleTitle wording.Text = "Proof of scale"
+	arcTitle   wording.Text = "Arc over %s, rise %s"
 
 	angleHeading       wording.Text = "angle %s"
 	anglesHeading      wording.Text = "angles %s and %s"
@@ -225,12 +252,18 @@ const (
 	topHeading         wording.Text = "Top"
 	elevationsHeading  wording.Text = "How the leg looks"
 	boringHeading      wording.Text = "Boring"
-	resultantName      wording.Text = "gauge on the sightline"
-	topPlanHeading     wording.Text = "Plan"
-	topCornersHeading  wording.Text = "Corners"
-	topWorkHeading     wording.Text = "Order of work"
-	arcHeading         wording.Text = "Arc"
-	arcWorkHeading     wording.Text = "To strike it"
+	sideHeading        wording.Text = "A side at %s, its outer side up"
+	cornerHeading      wording.Text = "The corner, end on"
+	gaugeName          wording.Text = "gauge"
+	gaugeOfSlope       wording.Text = "gauge for the sides at %s"
+	bladeName          wording.Text = "blade to table"
+
+	resultantName     wording.Text = "gauge on the sightline"
+	topPlanHeading    wording.Text = "Plan"
+	topCornersHeading wording.Text = "Corners"
+	topWorkHeading    wording.Text = "Order of work"
+	arcHeading        wording.Text = "Arc"
+	arcWorkHeading    wording.Text = "To strike it"
 
 	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
 	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
@@ -257,6 +290,8 @@ var labels = map[measure.ID]wording.Text{
 	"back":                       "back: reference edge",
 	"base":                       "base %s",
 	"beyond-slope":               "%s on the other side of the slope",
+	"bevel":                      "bevel %s",
+	"between-hollow-sides":       "%s",
 	"centre-line":                "centre line",
 	"centre-of-hole":             "centre of the hole",
 	"chord":                      "chord %s",
@@ -296,6 +331,7 @@ var labels = map[measure.ID]wording.Text{
 	"hole-in":                    "%s",
 	"joint-length":               "%s",
 	"line-off-square":            "%s off square",
+	"lower-edge":                 "lower edge",
 	"measure-all":                "measure all sides and both diagonals",
 	"mid-chord":                  "mid-chord, rise %s",
 	"near-shoulder":              "near shoulder",
@@ -324,10 +360,12 @@ var labels = map[measure.ID]wording.Text{
 	"start-at-top":               "start, at the top end",
 	"start-from-top":             "start, %s from the top end",
 	"stretcher-side":             "stretcher side",
+	"tilt-of-blade":              "tilt %s",
 	"top":                        "top",
 	"top-of-stretcher":           "top of the stretcher",
 	"trim-line":                  "trim line",
 	"underside":                  "underside",
+	"upper-edge":                 "upper edge",
 	"offset":                     "%s: %s",
 	"on-a-board":                 "on a board",
 	"edge":                       "edge",
@@ -377,6 +415,13 @@ func gaugeWords(bothHands bool) Panel {
 		say("Stock of the gauge on the registration edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
 		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
 		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
+	}}
+}
+
+// gaugeInShort says the same where there is more to say.
+func gaugeInShort() Panel {
+	return Panel{Heading: say("Setting a bevel gauge"), Text: []string{
+		say("Stock of the gauge on the registration edge or on the upright side, blade along the slope; turn it over for the other hand. Proof: struck from both sides of a straight board the lines are equal and opposite."),
 	}}
 }
 
@@ -590,6 +635,55 @@ func taperCaution() []string {
 	return []string{
 		say("Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual."),
 		say("Never trap the offcut between fence and blade. Short or thin legs are safer by hand saw and plane."),
+	}
+}
+
+// ends says how the corners are made.
+func (t hopperTemplate) ends() string {
+	if t.Butt {
+		return say("butted")
+	}
+	return say("mitred")
+}
+
+func (t hopperTemplate) title() string {
+	slope := angleText(t.Slope)
+	switch {
+	case t.Slope != t.Next:
+		return say(hopperTwoTitle, slope, angleText(t.Next), t.ends())
+	case t.Sides == 0:
+		return say(cornerTitle, angleText(t.Angle), slope, t.ends())
+	}
+	return say(hopperTitle, strconv.Itoa(t.Sides), slope, t.ends())
+}
+
+// steps is the order of work at the saw.
+func (t hopperTemplate) steps() []string {
+	gauge := say("gauge %s off square", angleText(math.Abs(t.OffSquare())))
+	if t.Slope != t.Next {
+		gauge = say("gauge %s off square for the sides at %s, %s for those at %s", angleText(math.Abs(t.OffSquare())), angleText(t.Slope),
+			angleText(math.Abs(t.Turned().OffSquare())), angleText(t.Next))
+	}
+	longer := say("outer side")
+	if !t.OuterLonger() {
+		longer = say("hollow side")
+	}
+	out := []string{
+		say(isolate),
+		say("2. Rip the sides to width first. Edges that are to lie level take the tilt of the level edges."),
+		say("3. Set %s, by the triangle laid on the board, and the blade to a tilt of %s, by the triangle stood on the table.", gauge, angleText(math.Abs(t.EndTilt()))),
+		say("4. The end leaves the %s longer: it lies down where the blade leans over the part that is kept, up where the blade leans away from it.", longer),
+		say("5. The other end: turn the board end for end, the same side down, and swing the gauge to the same angle on the other side of square."),
+	}
+	if t.Butt {
+		return append(out, say("6. Cut two offcuts first and hold them together: hollow side to hollow side they show %s, and the end lies close on its whole thickness. The board that runs past is cut at the same setting, or trimmed after glue-up.", angleText(t.Dihedral())))
+	}
+	return append(out, say("6. Cut a short set in offcuts first and hold it together with tape. Joints open on the outer side ask for more tilt, on the hollow side for less; open at the upper or the lower edge, for another gauge."))
+}
+
+func hopperCaution() []string {
+	return []string{
+		say("A tilted blade traps an offcut more easily: let it fall free, with no stop beside it. Clamp short or wide boards to a sled; guard on, hands clear of the side to which the blade leans. Follow the machine's manual; local rules come first."),
 	}
 }
 

@@ -99,6 +99,7 @@ func commands() []command {
 		topCommand(),
 		sightlineCommand(),
 		arcCommand(),
+		hopperCommand(),
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),

@@ -23,6 +23,7 @@ func FuzzCommandLine(f *testing.F) {
 		"bridle --width 28 --depth 36 --angle 12 --leg 38 --tenon 9.3 --mortise leg",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"sightline --rake 12 --splay 8 --height 430 --in 40",
+		"hopper --sides 5 --slope 75 --from plumb", "hopper --off-square 20 --tilt 30 --json",
 		"angle 30 --paper whole --max-sheets 1",
 		"printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0",
 		"help lengths", "--version", "lap --help", "angle -- -5", "angle -5 --base=3",

@@ -36,6 +36,7 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"top", "--length", "800", "--width", "600", "--round", "40"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430"},
 		{"arc", "--chord", "900", "--rise", "400"},
+		{"hopper", "--slope", "78", "--second", "70", "--ends", "butted"},
 		{"scale"},
 	}
 	for _, name := range designs {

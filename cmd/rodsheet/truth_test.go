@@ -375,6 +375,7 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 		"top --diameter 600mm",
 		"top --length 500mm --width 320mm --round 30mm",
 		"sightline --rake 12 --splay 8 --height 430mm",
+		"hopper --slope 78 --second 70 --ends butted",
 		"scale",
 	} {
 		for unit, smallest := range map[string]string{"mm": "142mmx168mm", "in": "144mmx170mm"} {
@@ -411,6 +412,7 @@ func TestInchesAsInches(t *testing.T) {
 		{"top", "--diameter", "22"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "17"},
 		{"arc", "--chord", "36", "--rise", "3"},
+		{"hopper", "--sides", "5", "--slope", "75"},
 		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
 	} {
 		if args[0] != "piece" {

@@ -45,6 +45,7 @@ func TestReplacedWords(t *testing.T) {
 		{"top", "--diameter", "600mm"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430mm"},
 		{"arc", "--chord", "900mm", "--rise", "400mm"},
+		{"hopper", "--sides", "5", "--slope", "75"},
 		{"scale"},
 	}
 	for _, name := range designs {

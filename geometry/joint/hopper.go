@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 )
 
@@ -114,3 +115,49 @@ func (s SlopingCorner) Tilt() float64 { return (math.Pi - s.Dihedral()) / 2 }
 // neighbour: Dihedral - π/2. It is positive where the inner face is the longer one,
 // which it is but for corners of three or few steep sides.
 func (s SlopingCorner) ButtTilt() float64 { return s.Dihedral() - math.Pi/2 }
+
+// A Hopper is a box of sloping sides, or one corner of it.
+type Hopper struct {
+	SlopingCorner
+	Sides int  // 0 where one corner is asked for and no more
+	Butt  bool // each end lies against the hollow side of the next board; else mitred
+}
+
+// Check returns a *measure.BoundError for a hopper that closes on itself or that no saw
+// cuts.
+func (h Hopper) Check() error {
+	sides := error(nil)
+	if h.Sides != 0 {
+		sides = within("hopper.sides", float64(h.Sides))
+	}
+	return cmp.Or(sides, h.SlopingCorner.Check(), within("hopper.tilt", math.Abs(h.EndTilt())))
+}
+
+// EndTilt returns the tilt of the blade for the ends: see Tilt and ButtTilt.
+func (h Hopper) EndTilt() float64 {
+	if h.Butt {
+		return h.ButtTilt()
+	}
+	return h.Tilt()
+}
+
+// OuterLonger reports whether the ends leave the outer side of a board longer than the
+// hollow side.
+func (h Hopper) OuterLonger() bool { return !h.Butt || h.ButtTilt() < 0 }
+
+// Section returns the ends of two boards so thick, as seen along the line in which
+// their hollow sides meet, which is the origin: each shown for reach mm along its hollow
+// side. The first lies along x, its hollow side up; butted, it is the one that runs past.
+func (h Hopper) Section(thick, reach float64) (first, second []geometry.Point) {
+	angle := h.Dihedral()
+	s, c := math.Sincos(angle)
+	way, out := geometry.Pt(c, s), geometry.Pt(-s, c)
+	corner := geometry.Polar(thick/math.Sin(angle/2), angle/2+math.Pi)
+	far := []geometry.Point{geometry.Pt(reach, -thick), geometry.Pt(reach, 0)}
+	if !h.Butt {
+		return append(far, geometry.Point{}, corner), []geometry.Point{{}, way.Mul(reach), way.Mul(reach).Add(out.Mul(thick)), corner}
+	}
+	past := geometry.Pt(-thick/s, 0)
+	return append(far, past, past.Sub(way.Mul(thick/s))),
+		[]geometry.Point{{}, way.Mul(reach), way.Mul(reach).Add(out.Mul(thick)), past}
+}

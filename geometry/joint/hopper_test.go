@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
@@ -132,4 +133,62 @@ func TestSlopingCornerCheck(t *testing.T) {
 	checkBound(t, joint.SlopingCorner{Slope: 1, Next: 2, Angle: 1}.Check(), "corner.slope", "≤ 90°")
 	checkBound(t, joint.SlopingCorner{Slope: 1, Next: 1}.Check(), "corner.angle", "> 0°")
 	checkBound(t, joint.SlopingCorner{Slope: 1, Next: 1, Angle: math.Pi}.Check(), "corner.angle", "< 180°")
+}
+
+func TestHopperCheck(t *testing.T) {
+	good := joint.Hopper{SlopingCorner: joint.HopperCorner(5, 1), Sides: 5}
+	if err := good.Check(); err != nil {
+		t.Error(err)
+	}
+	for _, tt := range []struct {
+		figure measure.ID
+		want   string
+		sides  int
+		slope  float64
+		butt   bool
+	}{
+		{"hopper.sides", "≤ 12", 13, 1, false},
+		{"hopper.sides", "≥ 3", 2, 1, false},
+		{"hopper.tilt", "≤ 45°", 3, 70, false}, // the tetrahedron
+		{"hopper.tilt", "≤ 45°", 12, 85, true},
+		{"corner.slope", "≤ 90°", 4, 91, true},
+	} {
+		h := joint.Hopper{SlopingCorner: joint.HopperCorner(tt.sides, measure.Radians(tt.slope)), Sides: tt.sides, Butt: tt.butt}
+		checkBound(t, h.Check(), tt.figure, tt.want)
+	}
+}
+
+// The section holds what the figures say: both boards as thick as they are, square to
+// their sides, the ends tilted, no wood twice and no gap between the boards.
+func TestHopperSection(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sides := rapid.IntRange(3, 8).Draw(t, "sides")
+		h := joint.Hopper{
+			SlopingCorner: joint.HopperCorner(sides, measure.Radians(rapid.Float64Range(5, 88).Draw(t, "slope"))),
+			Butt:          rapid.Bool().Draw(t, "butt"),
+		}
+		first, second := h.Section(10, 200)
+		for name, board := range map[string][]geometry.Point{"first": first, "second": second} {
+			long, end := board[1].Sub(board[0]), board[3].Sub(board[2])
+			if name == "second" {
+				end = board[3].Sub(board[0])
+			} else {
+				long = board[2].Sub(board[1])
+			}
+			tilt := math.Abs(math.Pi/2 - math.Acos(long.Dot(end)/long.Norm()/end.Norm()))
+			if math.Abs(tilt-math.Abs(h.EndTilt())) > 1e-9 {
+				t.Errorf("%s: tilt %.9f, want %.9f", name, tilt, h.EndTilt())
+			}
+			outer, hollow := board[3].Distance(board[0]), board[2].Distance(board[1])
+			if name == "second" {
+				outer, hollow = board[3].Distance(board[2]), board[1].Distance(board[0])
+			}
+			if (outer > hollow) != h.OuterLonger() && math.Abs(h.EndTilt()) > 1e-9 {
+				t.Errorf("%s: outer side %.3f, hollow side %.3f", name, outer, hollow)
+			}
+		}
+		if shared := first[3]; !h.Butt && shared != second[3] {
+			t.Errorf("the mitres end at %v and %v", shared, second[3])
+		}
+	})
 }

@@ -39,6 +39,9 @@ const LeanSteepest = math.Pi / 3
 // square.
 const leastResultant = math.Pi / 360
 
+// sawSteepest is the largest tilt of a blade, in rad (common practice, no source).
+const sawSteepest = math.Pi / 4
+
 // cornerFlattest is the flattest slope of a side, in rad: what is flatter is a flat frame.
 const cornerFlattest = math.Pi / 180
 
@@ -121,6 +124,9 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"oval.length": part, "oval.width": part,
 		"oval.end-radius": {of: length, least: shortestSide, most: unbounded, below: "oval.pointed"},
 		"oval.inset":      {of: length, most: unbounded},
+
+		"hopper.sides": {of: number, least: 3, most: 12, above: "hopper.as-staves"},
+		"hopper.tilt":  {of: angle, most: sawSteepest, above: "hopper.no-saw"},
 
 		"corner.slope":      {of: angle, least: cornerFlattest, most: math.Pi / 2, below: "corner.as-flat", above: "corner.from-level"},
 		"corner.angle":      {of: angle, most: math.Pi, openLow: true, openHigh: true, above: "corner.inside"},

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/templates"
+)
+
+func hopperCommand() command {
+	return command{
+		name:    "hopper",
+		summary: "gauge and tilt for sloping sides",
+		about: `Works out how far off square and at which tilt of the blade the ends of sloping
+sides are cut, mitred or butted, and draws the triangles to set gauge and blade.
+Four sides if no number is given; --corner is one corner by its angle in plan.
+Backwards, --off-square or --tilt, or both without a number of sides, give the
+slope that a saw as it is set cuts. A slope may be rise over run (200:60).`,
+		caution: sawCaution,
+		flags: []flag{
+			{name: "sides", value: "3..12", usage: "of the hopper; 4 if not given"},
+			{name: "corner", value: "ANGLE", usage: "of two sides in plan, instead", figure: "corner.angle"},
+			{name: "slope", value: "ANGLE", usage: "of the sides", figure: "corner.slope"},
+			{name: "second", value: "ANGLE", usage: "slope of those between them, of a rectangle"},
+			{name: "from", value: "level|plumb", usage: "what slopes are counted from; level if not given"},
+			{name: "off-square", value: "ANGLE", usage: "of the gauge, to find the slope", figure: "corner.off-square"},
+			{name: "tilt", value: "ANGLE", usage: "of the blade for a mitre, to find the slope", figure: "corner.tilt"},
+			{name: "ends", value: "mitred|butted", usage: "how the corners are made; mitred if not given"},
+			fullFlag(),
+		},
+		examples: []example{
+			{"rodsheet hopper --sides 5 --slope 75", "a planter of five sides"},
+			{"rodsheet hopper --slope 12 --second 20 --from plumb --ends butted", "a tray with two slopes, butted"},
+			{"rodsheet hopper --sides 6 --off-square 12", "the slope that a gauge at 12 degrees makes"},
+		},
+		read: func(v *values) maker {
+			h := v.hopper()
+			return single(func(s templates.Setting) (templates.Job, error) { return templates.Hopper(h, s) })
+		},
+	}
+}
+
+// datum says what a slope is counted from, and an ending how corners are made.
+type (
+	datum  string
+	ending string
+)
+
+func (d datum) String() string  { return string(d) }
+func (e ending) String() string { return string(e) }
+
+// hopper reads the corner, by its slopes or backwards by the settings of the saw.
+func (v *values) hopper() joint.Hopper {
+	h := joint.Hopper{Butt: choose[ending](v, "ends", "mitred", "butted") == "butted"}
+	backwards := v.given("off-square") || v.given("tilt")
+	free := v.given("off-square") && v.given("tilt") // the corner follows too
+	h.Angle = v.angle("corner")
+	if !v.given("corner") && !free {
+		h.Sides = v.count("sides", 4, 3, 12)
+		h.Angle = joint.HopperCorner(max(h.Sides, 3), 0).Angle
+	}
+	plumb := choose[datum](v, "from", "level", "plumb") == "plumb"
+	for _, clash := range []struct {
+		is         bool
+		text, hint string
+	}{
+		{v.given("slope") == backwards, "hopper needs --slope, or --off-square or --tilt", "rodsheet hopper --sides 5 --slope 75"},
+		{v.given("corner") && v.given("sides"), "--sides and --corner say the same twice", "give one of them"},
+		{free && (v.given("sides") || v.given("corner")), "--off-square and --tilt together give the corner as well", "give one of them with --sides or --corner"},
+		{h.Butt && v.given("tilt"), "--tilt is that of a mitre", "give --off-square for butted ends"},
+		{v.given("second") && (backwards || h.Sides != 4 && h.Sides != 0), "--second is for a rectangle of two slopes, or one corner", "rodsheet help hopper"},
+	} {
+		if clash.is {
+			v.add(clash.text, clash.hint)
+		}
+	}
+	if backwards {
+		h.SlopingCorner = v.backwards(h.Angle, free)
+		return h
+	}
+	slope := func(name string) float64 {
+		if a := v.angle(name); !plumb {
+			return a
+		} else {
+			return math.Pi/2 - a
+		}
+	}
+	h.Slope = slope("slope")
+	h.Next = h.Slope
+	if v.given("second") {
+		h.Next = slope("second")
+	}
+	return h
+}
+
+// backwards finds the slope that a setting of the saw makes.
+func (v *values) backwards(corner float64, free bool) joint.SlopingCorner {
+	offSquare, tilt := v.angle("off-square"), v.angle("tilt")
+	if len(v.problems) > 0 {
+		return joint.SlopingCorner{}
+	}
+	if free {
+		return joint.CornerOfMitre(offSquare, tilt)
+	}
+	find, setting, name := joint.SlopeOfMitre, offSquare, "--off-square"
+	if v.given("tilt") {
+		find, setting, name = joint.SlopeOfTilt, tilt, "--tilt"
+	}
+	slope, err := find(corner, setting)
+	v.fail(name, err)
+	return joint.SlopingCorner{Slope: slope, Next: slope, Angle: corner}
+}
