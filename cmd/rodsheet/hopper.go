@@ -25,7 +25,7 @@ slope that a saw as it is set cuts. A slope may be rise over run (200:60).`,
 			{name: "from", value: "level|plumb", usage: "what slopes are counted from; level if not given"},
 			{name: "off-square", value: "ANGLE", usage: "of the gauge, to find the slope", figure: "corner.off-square"},
 			{name: "tilt", value: "ANGLE", usage: "of the blade for a mitre, to find the slope", figure: "corner.tilt"},
-			{name: "ends", value: "mitred|butted", usage: "how the corners are made; mitred if not given"},
+			{name: "ends", value: "ENDS", choices: spelled(endings), usage: "mitred or butted; mitred if not given"},
 			fullFlag(),
 		},
 		examples: []example{
@@ -46,12 +46,14 @@ type (
 	ending string
 )
 
+var endings = []ending{"mitred", "butted"}
+
 func (d datum) String() string  { return string(d) }
 func (e ending) String() string { return string(e) }
 
 // hopper reads the corner, by its slopes or backwards by the settings of the saw.
 func (v *values) hopper() joint.Hopper {
-	h := joint.Hopper{Butt: choose[ending](v, "ends", "mitred", "butted") == "butted"}
+	h := joint.Hopper{Butt: choose(v, "ends", endings...) == "butted"}
 	backwards := v.given("off-square") || v.given("tilt")
 	free := v.given("off-square") && v.given("tilt") // the corner follows too
 	h.Angle = v.angle("corner")
