@@ -14,19 +14,28 @@ type Lot[T any] struct {
 
 // Lots takes from every size what of returns for its number, each thing once, in
 // the order in which it comes up first.
-func Lots[T any](pieces []Piece, of func(int) []T, same func(a, b T) bool) []Lot[T] {
+func Lots[T any](sizes []string, of func(int) []T, same func(a, b T) bool) []Lot[T] {
 	var out []Lot[T]
-	for i, p := range pieces {
+	for i, size := range sizes {
 		for _, what := range of(i) {
 			k := slices.IndexFunc(out, func(l Lot[T]) bool { return same(l.What, what) })
 			if k < 0 {
 				k = len(out)
 				out = append(out, Lot[T]{What: what})
 			}
-			if !slices.Contains(out[k].Sizes, p.Design.Size) {
-				out[k].Sizes = append(out[k].Sizes, p.Design.Size)
+			if !slices.Contains(out[k].Sizes, size) {
+				out[k].Sizes = append(out[k].Sizes, size)
 			}
 		}
+	}
+	return out
+}
+
+// Sizes returns the names of sizes.
+func Sizes(pieces []Piece) []string {
+	out := make([]string, len(pieces))
+	for i, p := range pieces {
+		out[i] = p.Design.Size
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/templates/piece/design"
 )
 
 // Slip is what sizes may exceed their room by, mm: less than any saw knows, more
@@ -29,19 +30,24 @@ func (s StockSize) Ripped(thickness float64) float64 {
 	return width
 }
 
-// Roughed returns a stick with the rough allowances of the design, rounded up
+// Roughed returns a stick with the rough allowances of a design, rounded up
 // to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
-func (p Piece) Roughed(s StockSize) StockSize {
-	w := p.Design.Wood
-	return StockSize{p.WholeUp(s.Length + w.ExtraLength), p.WholeUp(s.Width + w.ExtraWidth), p.WholeUp(s.Thickness + w.ExtraThickness)}
+func Roughed(d design.Design, s StockSize) StockSize {
+	w, up := d.Wood, func(mm float64) float64 { return -wholeDown(d, -mm) }
+	return StockSize{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
 }
+
+// Roughed is that of the design of the piece.
+func (p Piece) Roughed(s StockSize) StockSize { return Roughed(p.Design, s) }
 
 // WholeUp rounds up to whole millimetres or sixteenths of an inch.
 func (p Piece) WholeUp(mm float64) float64 { return -p.WholeDown(-mm) }
 
 // WholeDown rounds down to them.
-func (p Piece) WholeDown(mm float64) float64 {
-	step := p.Design.Unit.Round(1, 1.0/16)
+func (p Piece) WholeDown(mm float64) float64 { return wholeDown(p.Design, mm) }
+
+func wholeDown(d design.Design, mm float64) float64 {
+	step := d.Unit.Round(1, 1.0/16)
 	return step * math.Floor(mm/step+1e-6)
 }
 

@@ -18,7 +18,7 @@ func afterwards(before, after solid.Part) templates.Picture {
 	k := sketcher{Picture: templates.Picture{NoScale: true}, to: geometry.Identity()}
 	v, waste := fromRingSide(), without(before, after)
 	g := gapOf(before, waste)
-	toned(&k.Picture, g.close(after), v)
+	Toned(&k.Picture, g.close(after), v)
 	taken, _ := solid.Project(g.close(waste), v)
 	for _, s := range taken {
 		k.line(templates.Construction, s.A, s.B)

@@ -20,14 +20,14 @@ const (
 	leastRest    = 0.14  // of the board: what is shorter is worth no figure
 )
 
-// boardPictures shows every board as it is sawn, its grain from left to right.
-func boardPictures(p piece.Piece, plan *shop.CuttingPlan) []templates.Picture {
+// BoardPictures shows every board as it is sawn, its grain from left to right.
+func BoardPictures(u measure.Unit, plan *shop.CuttingPlan) []templates.Picture {
 	if plan == nil {
 		return nil
 	}
 	var out []templates.Picture
 	for i, b := range plan.Boards {
-		out = append(out, boardPicture(p, i+1, b, plan.Kerf))
+		out = append(out, boardPicture(u, i+1, b, plan.Kerf))
 	}
 	return out
 }
@@ -44,10 +44,10 @@ func stretch(b shop.PlannedBoard) float64 {
 
 // boardPicture shows one board: its lanes from the lower edge up, the rips numbered in
 // order. The strips that lie behind the first one of a lane stand below the board.
-func boardPicture(p piece.Piece, number int, b shop.PlannedBoard, kerf float64) templates.Picture {
+func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64) templates.Picture {
 	across := stretch(b)
 	k := sketcher{Picture: templates.Picture{Wide: true}, to: geometry.Scale(1, across)}
-	k.Heading = say(boardHeading, number, p.Bare(b.Length), p.Bare(b.Width), p.Bare(b.Thickness))
+	k.Heading = say(boardHeading, number, measure.Length(b.Length).Bare(u), measure.Length(b.Width).Bare(u), measure.Length(b.Thickness).Bare(u))
 	if across > 1 {
 		k.Heading += say(drawnWider, int(across))
 	}
@@ -55,16 +55,16 @@ func boardPicture(p piece.Piece, number int, b shop.PlannedBoard, kerf float64) 
 	gap := 3 * unit / across
 	below := 0.0
 	for i, l := range b.Lanes {
-		k.strip(b, l, 0, l.At, kerf, p.Design.Unit)
+		k.strip(b, l, 0, l.At, kerf, u)
 		for s := range l.Strips[1:] {
 			below -= l.Width + gap
-			k.strip(b, l, s+1, below, kerf, p.Design.Unit)
-			k.noted(18*unit, below+l.Width/2, tag("strip-behind", i+1, s+2, wording.Coarse(l.Thickness, p.Design.Unit)))
+			k.strip(b, l, s+1, below, kerf, u)
+			k.noted(18*unit, below+l.Width/2, tag("strip-behind", i+1, s+2, wording.Coarse(l.Thickness, u)))
 		}
 	}
 	for i, l := range b.Lanes {
 		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
-			k.noted(18*unit, edge, tag("rip", i+1, wording.Coarse(l.Width, p.Design.Unit)))
+			k.noted(18*unit, edge, tag("rip", i+1, wording.Coarse(l.Width, u)))
 		}
 	}
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))

@@ -139,7 +139,7 @@ var benchPictures = map[shop.Do]func(piece.Piece) templates.Picture{
 
 func toneView(v solid.View, parts ...solid.Part) templates.Picture {
 	p := templates.Picture{NoScale: true}
-	toned(&p, parts, v)
+	Toned(&p, parts, v)
 	return p
 }
 

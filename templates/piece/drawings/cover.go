@@ -19,11 +19,11 @@ func coverJob(pieces []piece.Piece, r kind.Report) templates.Section {
 		}
 		job.Pictures = append(job.Pictures, v)
 	}
-	job.Panels = slices.Concat(titleBlock(pieces[0].Design), mainSizes(pieces))
+	job.Panels = slices.Concat(TitleBlock(pieces[0].Design), mainSizes(pieces))
 	if doubtsOnCover(pieces) {
 		job.Panels = append(job.Panels, r.DoubtPanels()...)
 	}
-	job.Panels = append(job.Panels, printing(), cautions(pieces))
+	job.Panels = append(job.Panels, Printing(), cautions(pieces))
 	return job
 }
 
@@ -47,10 +47,20 @@ func Pictures(pieces []piece.Piece) []templates.Picture {
 // mainSizes puts the sizes side by side, as many as a sheet holds. What every
 // one of them has alike stands once.
 func mainSizes(pieces []piece.Piece) []templates.Panel {
+	rows := make([][][2]string, len(pieces))
+	for i, p := range pieces {
+		rows[i] = sizeRows(p)
+	}
+	return MainSizes(piece.Sizes(pieces), rows)
+}
+
+// MainSizes is mainSizes for what the named sizes say: names and figures, the same names
+// for all.
+func MainSizes(sizes []string, of [][][2]string) []templates.Panel {
 	const beside = 5
 	var rows [][]string // a name, and a figure for every size
-	for i, p := range pieces {
-		for k, line := range sizeRows(p) {
+	for i := range sizes {
+		for k, line := range of[i] {
 			if i == 0 {
 				rows = append(rows, []string{line[0]})
 			}
@@ -58,15 +68,11 @@ func mainSizes(pieces []piece.Piece) []templates.Panel {
 		}
 	}
 	var out []templates.Panel
-	for from := 0; from < len(pieces); from += beside {
-		to := min(from+beside, len(pieces))
+	for from := 0; from < len(sizes); from += beside {
+		to := min(from+beside, len(sizes))
 		panel := templates.Panel{Heading: say(sizesHeading)}
-		if len(pieces) > 1 {
-			head := []string{""}
-			for _, p := range pieces[from:to] {
-				head = append(head, p.Design.Size)
-			}
-			panel.Table = append(panel.Table, head)
+		if len(sizes) > 1 {
+			panel.Table = append(panel.Table, append([]string{""}, sizes[from:to]...))
 		}
 		for _, row := range rows {
 			figures := row[1:]

@@ -54,7 +54,7 @@ func newNamedPart(p solid.Part, v solid.View) *namedPart {
 		n.gap = g
 	}
 	n.parts = n.gap.close(p)
-	toned(&n.Picture, n.parts, v)
+	Toned(&n.Picture, n.parts, v)
 	for _, across := range n.gap.lines(p) {
 		n.line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
 	}
@@ -208,7 +208,7 @@ func lapApart(p piece.Piece) templates.Picture {
 	inner, _ := r.Shoulders(0)
 	k := sketcher{Picture: templates.Picture{Heading: say(lapApartHeading), NoScale: true}, to: geometry.Identity()}
 	v := fromRingSide()
-	toned(&k.Picture, []solid.Part{crossed, crossing}, v)
+	Toned(&k.Picture, []solid.Part{crossed, crossing}, v)
 	at := func(q solid.Vec) geometry.Point { return v.Point(q) }
 	left := inner - r.Width/2
 	k.arrow(false, at(solid.V(left, 0, r.Depth/2+up*0.95)), at(solid.V(left, 0, r.Depth/2+up*0.4)))

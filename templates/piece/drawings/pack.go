@@ -87,7 +87,7 @@ func envelopes() []envelope {
 
 // wood returns what is bought, and the boards as they are sawn.
 func (k packer) wood() (templates.Section, error) {
-	return templates.Section{Pictures: boardPictures(k.pieces[0], k.plan.Cuts.Boards), Panels: wording.CutList(k.plan)}, nil
+	return templates.Section{Pictures: BoardPictures(k.Unit, k.plan.Cuts.Boards), Panels: wording.CutList(k.plan)}, nil
 }
 
 // stage returns what fills the envelope of a part of the work: its cards, and

@@ -14,32 +14,37 @@ type drawer func(piece.Piece, templates.Setting) (templates.Section, error)
 
 // shared draws every size and keeps once what several of them have alike.
 func (k drawer) shared(pieces []piece.Piece, s templates.Setting) (templates.Section, error) {
-	var out templates.Section
 	jobs := make([]templates.Section, len(pieces))
 	for i, p := range pieces {
 		job, err := k(p, s)
 		if err != nil {
-			return out, err
+			return templates.Section{}, err
 		}
 		jobs[i] = job
 	}
-	for _, l := range piece.Lots(pieces, func(i int) []templates.Drawing { return jobs[i].Drawings }, alike) {
-		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(pieces))
-		if len(l.Sizes) == 1 && len(pieces) > 1 {
+	return Shared(piece.Sizes(pieces), jobs), nil
+}
+
+// Shared returns what the named sizes have, once what several of them have alike.
+func Shared(sizes []string, jobs []templates.Section) templates.Section {
+	var out templates.Section
+	for _, l := range piece.Lots(sizes, func(i int) []templates.Drawing { return jobs[i].Drawings }, alike) {
+		l.What.Name = piece.WithSizes(l.What.Name, l.Sizes, len(sizes))
+		if len(l.Sizes) == 1 && len(sizes) > 1 {
 			l.What.View.Size = l.Sizes[0]
 		}
 		out.Drawings = append(out.Drawings, l.What)
 	}
 	out.Drawings = sideBySide(out.Drawings)
-	for _, l := range piece.Lots(pieces, func(i int) []templates.Picture { return jobs[i].Pictures }, alikePictures) {
-		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
-		if l.What.View != (templates.View{}) && len(l.Sizes) == 1 && len(pieces) > 1 {
+	for _, l := range piece.Lots(sizes, func(i int) []templates.Picture { return jobs[i].Pictures }, alikePictures) {
+		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(sizes))
+		if l.What.View != (templates.View{}) && len(l.Sizes) == 1 && len(sizes) > 1 {
 			l.What.View.Size = l.Sizes[0]
 		}
 		out.Pictures = append(out.Pictures, l.What)
 	}
-	out.Panels = sharedPanels(pieces, func(i int) []templates.Panel { return jobs[i].Panels })
-	return out, nil
+	out.Panels = sharedPanels(sizes, func(i int) []templates.Panel { return jobs[i].Panels })
+	return out
 }
 
 // sideBySide puts the sizes of one view next to each other.
@@ -89,11 +94,11 @@ func near(p, q geometry.Point) bool {
 
 // sharedPanels returns the panels of all sizes; of returns those of one. What
 // several sizes have alike comes once, and its heading names them.
-func sharedPanels(pieces []piece.Piece, of func(i int) []templates.Panel) []templates.Panel {
+func sharedPanels(sizes []string, of func(i int) []templates.Panel) []templates.Panel {
 	var out []templates.Panel
-	for _, l := range piece.Lots(pieces, of, samePanel) {
-		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(pieces))
-		if l.What.Of != (templates.View{}) && len(l.Sizes) == 1 && len(pieces) > 1 {
+	for _, l := range piece.Lots(sizes, of, samePanel) {
+		l.What.Heading = piece.WithSizes(l.What.Heading, l.Sizes, len(sizes))
+		if l.What.Of != (templates.View{}) && len(l.Sizes) == 1 && len(sizes) > 1 {
 			l.What.Of.Size = l.Sizes[0]
 		}
 		out = append(out, l.What)

@@ -7,8 +7,8 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// toned adds the parts as they are seen, their faces in light tones.
-func toned(p *templates.Picture, parts []solid.Part, v solid.View) {
+// Toned adds the parts as they are seen, their faces in light tones.
+func Toned(p *templates.Picture, parts []solid.Part, v solid.View) {
 	s := solid.NewScene(parts)
 	p.Areas = append(p.Areas, patches(s, v)...)
 	visible, _ := s.Project(v)

@@ -47,7 +47,7 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 	}
 	k := sketcher{to: geometry.Identity()}
 	v := fromMaker()
-	toned(&k.Picture, parts, v)
+	Toned(&k.Picture, parts, v)
 	k.NoScale = true
 	room := parts[0].Bounds()
 	for _, p := range parts[1:] {

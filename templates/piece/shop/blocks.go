@@ -80,7 +80,7 @@ func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
 		each[i] = Blocks(p)
 	}
 	alike := func(a, b Block) bool { return a.item() == b.item() }
-	all := piece.Lots(pieces, func(i int) []Block { return each[i] }, alike)
+	all := piece.Lots(piece.Sizes(pieces), func(i int) []Block { return each[i] }, alike)
 	for i := range all {
 		for _, b := range slices.Concat(each...) {
 			if alike(b, all[i].What) {

@@ -94,12 +94,12 @@ func (b PlannedBoard) Beside(kerf float64) float64 { return b.Width - b.edge() -
 
 // listedBoards returns the boards at hand. Sizes that list the same ones mean
 // the same heap.
-func listedBoards(pieces []piece.Piece) []design.Board {
+func listedBoards(designs []design.Design) []design.Board {
 	var out []design.Board
-	for i, p := range pieces {
-		known := slices.ContainsFunc(pieces[:i], func(q piece.Piece) bool { return slices.Equal(p.Design.Wood.Boards, q.Design.Wood.Boards) })
+	for i, d := range designs {
+		known := slices.ContainsFunc(designs[:i], func(e design.Design) bool { return slices.Equal(d.Wood.Boards, e.Wood.Boards) })
 		if !known {
-			out = append(out, p.Design.Wood.Boards...)
+			out = append(out, d.Wood.Boards...)
 		}
 	}
 	return out
@@ -108,17 +108,17 @@ func listedBoards(pieces []piece.Piece) []design.Board {
 // Boards returns the cutting plan of the sizes of one design, nil where that lists
 // no boards.
 func Boards(pieces []piece.Piece) *CuttingPlan {
-	if len(listedBoards(pieces)) == 0 {
+	if len(listedBoards(designsOf(pieces))) == 0 {
 		return nil
 	}
 	return newCutList(pieces, nil).Boards
 }
 
 // ripKerf returns the widest kerf among the sizes.
-func ripKerf(pieces []piece.Piece) float64 {
+func ripKerf(designs []design.Design) float64 {
 	widest := 0.0
-	for _, p := range pieces {
-		widest = math.Max(widest, p.Kerf)
+	for _, d := range designs {
+		widest = math.Max(widest, cmp.Or(d.Milled.Kerf, d.Saw.Kerf))
 	}
 	return widest
 }

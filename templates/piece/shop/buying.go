@@ -53,7 +53,7 @@ func (b Buy) Sum() design.Price {
 // sheet for the jigs, what is bought ready.
 func (p Plan) Buying() []Buy {
 	out := p.woodToBuy()
-	rate := p.Pieces[0].Design.Prices.Glass
+	rate := p.Designs[0].Prices.Glass
 	for _, l := range p.GlassOrders() {
 		for _, q := range p.Pieces {
 			if q.Design.Size == l.Sizes[0] {
@@ -72,11 +72,11 @@ func (p Plan) Buying() []Buy {
 	for _, b := range p.Cuts.Bumpers {
 		out = append(out, Buy{Kind: BumperToBuy, Size: piece.StockSize{Length: b.Diameter, Width: b.Diameter, Thickness: b.Height}, Count: b.Count})
 	}
-	for _, w := range Wares(p.Pieces) {
+	for _, w := range p.Wares {
 		out = append(out, Buy{Kind: WareToBuy, Ware: w, Size: piece.StockSize{Length: w.Length}, Count: w.Count})
 	}
-	for _, it := range p.Pieces[0].Design.Items {
-		out = append(out, Buy{Kind: ItemToBuy, Item: it, Count: it.Count * len(p.Pieces), Price: it.Price})
+	for _, it := range p.Designs[0].Items {
+		out = append(out, Buy{Kind: ItemToBuy, Item: it, Count: it.Count * len(p.Designs), Price: it.Price})
 	}
 	return out
 }
@@ -84,7 +84,7 @@ func (p Plan) Buying() []Buy {
 // woodToBuy returns the boards that the plan takes and the wood for which it has no
 // room, or where no boards are listed all wood with the stated waste.
 func (p Plan) woodToBuy() []Buy {
-	rate := p.Pieces[0].Design.Prices.Wood
+	rate := p.Designs[0].Prices.Wood
 	if p.Cuts.Boards == nil {
 		return []Buy{{Kind: WoodToBuy, Amount: p.Cuts.Buy(), Per: rate}}
 	}

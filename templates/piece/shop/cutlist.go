@@ -14,10 +14,12 @@ import (
 
 // A Plan is all that the parts of all sizes of one design are made by.
 type Plan struct {
-	Pieces []piece.Piece
-	Cuts   CutList
-	Blocks []piece.Lot[Block]
-	Cards  []Card // in working order
+	Designs []design.Design // of the sizes
+	Pieces  []piece.Piece   // those of rings
+	Cuts    CutList
+	Wares   []Ware // what is bought ready and follows from the design
+	Blocks  []piece.Lot[Block]
+	Cards   []Card // in working order
 }
 
 // NewPlan returns the plan of the sizes of one design.
@@ -25,7 +27,37 @@ func NewPlan(pieces []piece.Piece) Plan {
 	blocks := sharedBlocks(pieces)
 	list := newCutList(pieces, blocks)
 	steps := workingOrder(counted(pieces, list, blocks))
-	return Plan{pieces, list, blocks, cards(steps)}
+	return Plan{designsOf(pieces), pieces, list, Wares(pieces), blocks, cards(steps)}
+}
+
+func designsOf(pieces []piece.Piece) []design.Design {
+	out := make([]design.Design, len(pieces))
+	for i, p := range pieces {
+		out[i] = p.Design
+	}
+	return out
+}
+
+// ListPlan returns the plan of sizes of any kind: what their parts are sawn from, and
+// what is bought. Of rows that are one part several sizes have the sum.
+func ListPlan(designs []design.Design, rows []CutRow, wares []Ware) Plan {
+	var c CutList
+	for _, r := range rows {
+		c.Rows = addRow(c.Rows, r)
+	}
+	c.planned(designs)
+	return Plan{Designs: designs, Cuts: c, Wares: wares}
+}
+
+// Row returns the row of a part of one size that is sawn from a board of its own: so
+// many of a finished size, squared to another before it is worked, of a net volume in
+// mm³. Parts of one name are one row where all of that and the figures agree.
+func Row(d design.Design, part Part, count int, finished, sawn piece.StockSize, net float64, figures ...float64) CutRow {
+	all := append([]float64{sawn.Length, sawn.Width, sawn.Thickness, finished.Length, net}, figures...)
+	return CutRow{
+		Item: item(part, Bought, all...), Sizes: []SizeCount{{d.Size, count}}, Spares: d.Wood.Spares,
+		Finished: finished, Sawn: sawn, Rough: piece.Roughed(d, sawn), Net: net,
+	}
 }
 
 // A SizeCount is how many of a part one size takes.
@@ -117,16 +149,23 @@ func newCutList(pieces []piece.Piece, blocks []piece.Lot[Block]) CutList {
 	small = append(small, jigRows(pieces)...)
 	c.Rows = slices.Concat(c.Rows, stickRows(pieces, small), small)
 	for _, p := range pieces {
-		c.Unit = p.Design.Unit
-		c.Waste = math.Max(c.Waste, p.Design.Wood.Waste)
-		c.NoSpares = c.NoSpares || p.Design.Wood.Spares == 0
 		c.Bumpers = addBumpers(c.Bumpers, p)
 	}
-	if boards := listedBoards(pieces); len(boards) > 0 {
-		plan := planBoards(c.roughPieces(), boards, ripKerf(pieces))
+	c.planned(designsOf(pieces))
+	return c
+}
+
+// planned adds what the designs say of the wood, and the cutting plan of their boards.
+func (c *CutList) planned(designs []design.Design) {
+	for _, d := range designs {
+		c.Unit = d.Unit
+		c.Waste = math.Max(c.Waste, d.Wood.Waste)
+		c.NoSpares = c.NoSpares || d.Wood.Spares == 0
+	}
+	if boards := listedBoards(designs); len(boards) > 0 {
+		plan := planBoards(c.roughPieces(), boards, ripKerf(designs))
 		c.Boards = &plan
 	}
-	return c
 }
 
 // addRow adds a row, or counts it to the one that is alike.

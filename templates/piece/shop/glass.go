@@ -12,7 +12,7 @@ type GlassOrder [8]Note
 
 // GlassOrders returns the glass to order, once for sizes that have it alike.
 func (p Plan) GlassOrders() []piece.Lot[GlassOrder] {
-	return piece.Lots(p.Pieces, func(i int) []GlassOrder { return glassOrder(p.Pieces[i]) }, func(a, b GlassOrder) bool { return a == b })
+	return piece.Lots(piece.Sizes(p.Pieces), func(i int) []GlassOrder { return glassOrder(p.Pieces[i]) }, func(a, b GlassOrder) bool { return a == b })
 }
 
 // glassOrder returns the order for a piece, nothing where its top is none of glass.

@@ -17,7 +17,7 @@ type GlueUp struct {
 
 // GlueUps returns the order of assembly, once for sizes that have it alike.
 func (p Plan) GlueUps() []piece.Lot[GlueUp] {
-	return piece.Lots(p.Pieces, func(i int) []GlueUp { return []GlueUp{glueUp(p.Pieces[i])} },
+	return piece.Lots(piece.Sizes(p.Pieces), func(i int) []GlueUp { return []GlueUp{glueUp(p.Pieces[i])} },
 		func(a, b GlueUp) bool { return a.onGrid() == b.onGrid() })
 }
 

@@ -63,7 +63,7 @@ func (s JigSizes) up(mm float64) float64 { return s.step * math.Ceil(mm/s.step-1
 // Jigs returns the jigs of all sizes: one for work on end, a sled for every angle of
 // the laps, and one for every taper.
 func Jigs(pieces []piece.Piece) []piece.Lot[Jig] {
-	return piece.Lots(pieces, func(i int) []Jig {
+	return piece.Lots(piece.Sizes(pieces), func(i int) []Jig {
 		var out []Jig
 		if onEndAtSaw(pieces[i]) {
 			out = append(out, tenoningJig(pieces))

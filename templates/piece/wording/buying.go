@@ -101,7 +101,7 @@ func counted(n int) string {
 
 // Buying returns the buying list as it is printed.
 func Buying(plan shop.Plan) templates.Panel {
-	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
+	s, lines, d := speakerFor(plan.Designs...), plan.Buying(), plan.Designs[0]
 	p := templates.Panel{Heading: say("Buying list"), Ruled: true, Table: [][]string{said(buyingHead)}}
 	for _, b := range lines {
 		name, amount, cost := s.buyName(b, d.Wood.Species), empty, empty
@@ -129,7 +129,7 @@ func Buying(plan shop.Plan) templates.Panel {
 // BuyingRecords returns the buying list as records of figures and texts, the first
 // naming the columns with their units, the last the total.
 func BuyingRecords(plan shop.Plan) [][]string {
-	s, lines, d := speakerFor(plan.Pieces), plan.Buying(), plan.Pieces[0].Design
+	s, lines, d := speakerFor(plan.Designs...), plan.Buying(), plan.Designs[0]
 	solid, flat := bulkOf(shop.Buy{Kind: shop.WoodToBuy}, s.unit), bulkOf(shop.Buy{Kind: shop.GlassToBuy}, s.unit)
 	in := func(t wording.Text, unit string) string { return strings.TrimSpace(say(t) + " " + unit) }
 	currency := d.Prices.Currency

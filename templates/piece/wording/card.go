@@ -15,7 +15,7 @@ import (
 
 // Card returns all that is written on a card.
 func Card(plan shop.Plan, c shop.Card) templates.Card {
-	w := writer{speakerFor(plan.Pieces), c}
+	w := writer{speakerFor(plan.Designs...), c}
 	heading := w.sentence(c.What)
 	if sizes := sizesOf(c.Steps); len(sizes) > 0 && len(sizes) < w.sizes {
 		heading = piece.WithSizes(heading, sizes, w.sizes)

@@ -32,7 +32,7 @@ func eachCard(t *testing.T, f func(where string, p shop.Plan, c shop.Card, words
 // A card holds every figure of every step on it, the gauge under both its names.
 func TestCardsHoldTheFiguresOfTheirSteps(t *testing.T) {
 	eachCard(t, func(where string, p shop.Plan, c shop.Card, words templates.Card) {
-		s := speakerFor(p.Pieces)
+		s := speakerFor(p.Designs...)
 		var values, said []string
 		for _, f := range words.Figures {
 			values = append(values, f.Value)

@@ -26,10 +26,10 @@ func woodVolume(mm3 float64, u measure.Unit) string {
 // CutList returns the cut list as it is printed, with the boards' cutting
 // plan where the design lists boards.
 func CutList(plan shop.Plan) []templates.Panel {
-	if len(plan.Pieces) == 0 {
+	if len(plan.Designs) == 0 {
 		return nil
 	}
-	s, c := speakerFor(plan.Pieces), plan.Cuts
+	s, c := speakerFor(plan.Designs...), plan.Cuts
 	out := []templates.Panel{s.partsPanel(c), s.woodPanel(c), Buying(plan)}
 	if orders := plan.GlassOrders(); len(orders) > 0 {
 		out = append(out, s.glassPanel(orders))

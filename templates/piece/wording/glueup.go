@@ -18,7 +18,7 @@ func GlueUp(plan shop.Plan, full bool) []templates.Panel {
 	if len(plan.Pieces) == 0 {
 		return nil
 	}
-	s := speakerFor(plan.Pieces)
+	s := speakerFor(plan.Designs...)
 	var out []templates.Panel
 	if full {
 		out = append(out, s.blocks(plan.Blocks))

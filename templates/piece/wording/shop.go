@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
@@ -39,9 +40,9 @@ type speaker struct {
 	sizes      int
 }
 
-func speakerFor(pieces []piece.Piece) speaker {
-	d := pieces[0].Design
-	return speaker{d.Unit, d.Saw.FromFence, len(pieces)}
+func speakerFor(designs ...design.Design) speaker {
+	d := designs[0]
+	return speaker{d.Unit, d.Saw.FromFence, len(designs)}
 }
 
 func (s speaker) mm(v float64) string    { return measure.Length(v).Text(s.unit) }

@@ -120,7 +120,7 @@ func Fixings(plan shop.Plan) []templates.Panel {
 
 // fixingRows has a row for every place; stretchers that are drilled alike share theirs.
 func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
-	s := speakerFor([]piece.Piece{p})
+	s := speakerFor(p.Design)
 	table := [][]string{said(fixingsHead)}
 	var names []string // of stretchers that are drilled alike, by their rows
 	var drilled [][][2]string
