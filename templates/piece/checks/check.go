@@ -231,7 +231,7 @@ func Examine(pieces []piece.Piece) Findings {
 	for i, p := range pieces {
 		models[i] = withSolids(p)
 	}
-	f := Findings{Together: append(askAllBoards(pieces), sharing(models)...)}
+	f := Findings{Together: append(AllBoards(shop.Boards(pieces)), sharing(models)...)}
 	for _, m := range models {
 		f.Sizes = append(f.Sizes, Size{m.Piece, m.checks(), m.groups()})
 	}

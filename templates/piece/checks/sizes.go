@@ -40,11 +40,10 @@ func settings(p piece.Piece) []Figure {
 
 const splaySetting measure.ID = "splay"
 
-// askAllBoards asks whether the boards that are listed are enough for all sizes.
-// The cutting plan is a good one and not always the best, so that too few are a
-// doubt.
-func askAllBoards(pieces []piece.Piece) []Check {
-	boards := shop.Boards(pieces)
+// AllBoards asks whether the boards that are listed are enough for all sizes: none are
+// where there is no plan. The cutting plan is a good one and not always the best, so that
+// too few are a doubt.
+func AllBoards(boards *shop.CuttingPlan) []Check {
 	if boards == nil {
 		return nil
 	}

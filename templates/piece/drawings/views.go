@@ -137,11 +137,11 @@ func planView(p piece.Piece, s scene) templates.Picture {
 	radius := p.FootRadius()
 	circle(&d, templates.Centre, geometry.Point{}, radius)
 	below := math.Min(box.Min.Y, -radius) - off
-	dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, tag("feet", p.MM(2*radius)))
+	Dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, tag("feet", p.MM(2*radius)))
 	if len(s.top) > 0 {
 		top := topBounds(p)
 		at := math.Max(box.Max.Y, radius) + off
-		dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, tag("top", p.MM(top.Width())))
+		Dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, tag("top", p.MM(top.Width())))
 	}
 	return templates.Picture{Heading: say(planHeading), Strokes: d.Strokes, Labels: d.Labels}
 }
@@ -157,9 +157,9 @@ func elevation(p piece.Piece, s scene) templates.Picture {
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
 	left, right := box.Min.X-2*off, box.Max.X+2*off
-	dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, tag("overall", p.MM(p.Overall())))
+	Dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, tag("overall", p.MM(p.Overall())))
 	if frame := p.Frame.Leg.Height; frame < p.Overall() {
-		dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, tag("frame", p.MM(frame)))
+		Dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, tag("frame", p.MM(frame)))
 	}
 	return templates.Picture{Heading: say(elevationHeading), Strokes: d.Strokes, Labels: d.Labels}
 }
@@ -170,9 +170,9 @@ func cornerView(p piece.Piece, s scene) templates.Picture {
 	return templates.Picture{Heading: say(cornerHeading), Areas: faces(p, s, kind.AtCorner()), Strokes: d.Strokes, NoScale: true}
 }
 
-// dimension draws a dimension line from a to b, its end marks in keeping with
+// Dimension draws a dimension line from a to b, its end marks in keeping with
 // a picture whose lines stand off mm apart.
-func dimension(d *templates.Drawing, a, b geometry.Point, off float64, t templates.Tag) {
+func Dimension(d *templates.Drawing, a, b geometry.Point, off float64, t templates.Tag) {
 	along := b.Sub(a).Unit()
 	tick := along.Perp().Mul(off / 4)
 	d.Line(templates.Construction, a, b)

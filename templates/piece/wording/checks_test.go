@@ -321,5 +321,5 @@ func TestDoubtsInLines(t *testing.T) {
 
 // adviceOf says the fixes of a check as they are printed.
 func adviceOf(c checks.Check, u measure.Unit) string {
-	return saidChecks([]checks.Check{c}, u)[0].Advice()
+	return Checks([]checks.Check{c}, u)[0].Advice()
 }

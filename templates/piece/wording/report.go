@@ -11,13 +11,14 @@ func Report(f checks.Findings) kind.Report {
 	var out kind.Report
 	for _, s := range f.Sizes {
 		d := s.Piece.Design
-		out.Sizes = append(out.Sizes, kind.Size{Design: d, Checks: saidChecks(s.Checks, d.Unit), Groups: groupsOf(s, d.Unit)})
-		out.Together = saidChecks(f.Together, d.Unit)
+		out.Sizes = append(out.Sizes, kind.Size{Design: d, Checks: Checks(s.Checks, d.Unit), Groups: groupsOf(s, d.Unit)})
+		out.Together = Checks(f.Together, d.Unit)
 	}
 	return out
 }
 
-func saidChecks(all []checks.Check, u measure.Unit) []kind.Check {
+// Checks says checks in a unit.
+func Checks(all []checks.Check, u measure.Unit) []kind.Check {
 	out := make([]kind.Check, len(all))
 	for i, c := range all {
 		out[i] = kind.Check{ID: c.ID(), Name: checkName(c), Grade: c.Grade, Words: words(c, u)}

@@ -1,0 +1,236 @@
+// Package assembly makes a kind of piece of what its sizes are built of: given the solids,
+// figures, checks, cut list and drawings of one size, it gives the pack, the views and the
+// fixes of all of them.
+package assembly
+
+import (
+	"slices"
+	"sync"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
+	plain "rodsheet/templates/wording"
+)
+
+// A Part is one part of a piece as it stands in the room, in mm: the floor is z = 0, the
+// front looks to −y, x runs to the right.
+type Part struct {
+	solid.Part
+	Kind measure.ID // "side"; of several alike the same
+	Name string     // in words, with its number and finished size
+}
+
+// A Model is one size of a piece, worked out.
+type Model interface {
+	Decided() design.Design
+	Parts() []Part
+	Groups() []kind.Group
+	Checks() []kind.Check // without their fixes
+	Cuts() []shop.CutRow
+	Wares() []shop.Ware
+	// MainSizes are names and figures for the cover, the same names for every size.
+	MainSizes() [][2]string
+	// Dimensions are what the keys of the design fix, and the handles that move them, in
+	// kind.FromAbove and kind.FromFront.
+	Dimensions(kind.Look) ([]kind.Dimension, []kind.Handle)
+	Follows() map[design.Key]measure.Quantity
+}
+
+// A Spec is what a kind of piece is made of.
+type Spec[M Model] struct {
+	Solve  func(design.Design) (M, error)
+	Faults func(design.Design, design.Doubts) []error
+	// Envelopes come between what is bought and the record, in the order of the work.
+	Envelopes []Envelope[M]
+	// Mends are the figures of the design whose change may mend a check of an ID.
+	Mends map[measure.ID][]Turner
+	Grips func(M) map[measure.ID]Grip[M]
+}
+
+// An Envelope is one section of the pack. Fill returns what one size puts into it; what
+// several sizes have alike is printed once.
+type Envelope[M Model] struct {
+	ID      measure.ID
+	Heading plain.Text
+	Milled  bool
+	Fill    func(M, templates.Setting) (templates.Section, error)
+}
+
+// A Grip says which figure a handle moves, and where it stands on its axis.
+type Grip[M Model] struct {
+	Key       design.Key
+	Up, Angle bool
+	Figure    func(*design.Design) *float64
+	At        func(M) float64
+}
+
+// Kind returns the kind of piece of a spec.
+func Kind[M Model](s Spec[M]) kind.Kind {
+	return kind.Kind{Faults: s.Faults, Solve: func(sizes []design.Design) (kind.Work, error) {
+		models := make([]M, len(sizes))
+		for i, d := range sizes {
+			m, err := s.Solve(d)
+			if err != nil {
+				return nil, err
+			}
+			models[i] = m
+		}
+		return workOf(s, models), nil
+	}}
+}
+
+type work[M Model] struct {
+	Spec[M]
+	models []M
+	report func() kind.Report
+}
+
+func workOf[M Model](s Spec[M], models []M) work[M] {
+	w := work[M]{Spec: s, models: models}
+	w.report = sync.OnceValue(w.examine)
+	return w
+}
+
+func (w work[M]) Only(size int) kind.Work { return workOf(w.Spec, w.models[size:size+1]) }
+
+func (w work[M]) Report() kind.Report { return w.report() }
+
+func (w work[M]) examine() kind.Report {
+	var out kind.Report
+	for _, m := range w.models {
+		out.Sizes = append(out.Sizes, kind.Size{Design: m.Decided(), Checks: w.mended(m), Groups: m.Groups()})
+	}
+	out.Together = wording.Checks(checks.AllBoards(w.plan().Cuts.Boards), w.designs()[0].Unit)
+	return out
+}
+
+func (w work[M]) designs() []design.Design {
+	out := make([]design.Design, len(w.models))
+	for i, m := range w.models {
+		out[i] = m.Decided()
+	}
+	return out
+}
+
+func (w work[M]) sizes() []string {
+	var out []string
+	for _, d := range w.designs() {
+		out = append(out, d.Size)
+	}
+	return out
+}
+
+func (w work[M]) plan() shop.Plan {
+	var rows []shop.CutRow
+	var wares []shop.Ware
+	for _, m := range w.models {
+		rows = append(rows, m.Cuts()...)
+		wares = append(wares, m.Wares()...)
+	}
+	return shop.ListPlan(w.designs(), rows, wares)
+}
+
+func (w work[M]) Buying() [][]string { return wording.BuyingRecords(w.plan()) }
+
+func (w work[M]) Follows(size int) map[design.Key]measure.Quantity { return w.models[size].Follows() }
+
+func (w work[M]) Grips(size int) map[measure.ID]kind.Grip {
+	out := map[measure.ID]kind.Grip{}
+	if w.Spec.Grips == nil {
+		return out
+	}
+	for id, g := range w.Spec.Grips(w.models[size]) {
+		out[id] = kind.Grip{Key: g.Key, Up: g.Up, Angle: g.Angle, Figure: g.Figure, At: func(d design.Design) (float64, bool) {
+			m, err := w.Solve(d)
+			if err != nil {
+				return 0, false
+			}
+			return g.At(m), true
+		}}
+	}
+	return out
+}
+
+// Pack returns the pack in its envelopes: cover, wood and buying, those of the kind, the
+// record.
+func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error) {
+	if o.For == 0 {
+		o.For = kind.Buying | kind.Bench
+	}
+	all := w.designs()
+	s.Unit = all[0].Unit
+	out := templates.Job{Title: all[0].Title}
+	add := func(of kind.Purposes, id measure.ID, heading plain.Text, milled bool, section templates.Section) {
+		if of&o.For != 0 && !section.Empty() {
+			section.ID, section.Heading, section.Milled = id, heading.With(), milled
+			out.Sections = append(out.Sections, section)
+		}
+	}
+	add(kind.Buying|kind.Bench, "cover", coverHeading, false, w.cover())
+	plan := w.plan()
+	add(kind.Buying, "wood", woodHeading, false, templates.Section{
+		Pictures: drawings.BoardPictures(s.Unit, plan.Cuts.Boards), Panels: wording.CutList(plan),
+	})
+	number := 0
+	for _, e := range w.Envelopes {
+		section, err := w.filled(e, s)
+		if err != nil {
+			return templates.Job{}, err
+		}
+		for i := range section.Cards {
+			number++
+			section.Cards[i].Number = number
+		}
+		add(kind.Bench, e.ID, e.Heading, e.Milled, section)
+	}
+	add(kind.Record, "record", recordHeading, true, templates.Section{Panels: w.report().CheckPanels()})
+	return out, nil
+}
+
+// filled returns what all sizes put into an envelope. A card of one of several sizes
+// says of which.
+func (w work[M]) filled(e Envelope[M], s templates.Setting) (templates.Section, error) {
+	jobs, sizes := make([]templates.Section, len(w.models)), w.sizes()
+	var cards []templates.Card
+	for i, m := range w.models {
+		job, err := e.Fill(m, s)
+		if err != nil {
+			return job, err
+		}
+		jobs[i] = job
+		for _, c := range job.Cards {
+			c.Heading = piece.WithSizes(c.Heading, sizes[i:i+1], len(sizes))
+			cards = append(cards, c)
+		}
+	}
+	out := drawings.Shared(sizes, jobs)
+	out.Cards = cards
+	return out, nil
+}
+
+// cover shows how the piece looks and whose it is, how large it is, what is in doubt and
+// what to mind.
+func (w work[M]) cover() templates.Section {
+	var out templates.Section
+	sizes := w.sizes()
+	rows := make([][][2]string, len(sizes))
+	for i, m := range w.models {
+		v := cornerView(m.Parts())
+		if words := piece.SizeWords(sizes[i:i+1], len(sizes)); words != "" {
+			v.Heading = words
+		}
+		out.Pictures = append(out.Pictures, v)
+		rows[i] = m.MainSizes()
+	}
+	out.Panels = slices.Concat(drawings.TitleBlock(w.designs()[0]), drawings.MainSizes(sizes, rows), w.report().DoubtPanels(),
+		[]templates.Panel{drawings.Printing(), drawings.GeneralCautions(false)})
+	return out
+}

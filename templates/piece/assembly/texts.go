@@ -1,0 +1,93 @@
+package assembly
+
+import (
+	"strings"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/kind"
+	plain "rodsheet/templates/wording"
+)
+
+// A CheckText is what a kind calls a check and its figure, and what it says where that
+// holds and where not. Both may speak of the figure, its limit and more: %[1]s, %[2]s, …
+type CheckText struct{ Name, Figure, Holds, Lacks plain.Text }
+
+// Texts are those of a kind by the IDs of its checks.
+type Texts map[measure.ID]CheckText
+
+// Limited returns the check of a figure against its limit: it holds, or comes out as
+// otherwise. Rounding is forgiven. The figure has the ID of the check.
+func (t Texts) Limited(u measure.Unit, id measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade, more ...measure.Quantity) kind.Check {
+	text := t[id]
+	c := kind.Check{
+		ID: id, Name: text.Name.With(), Figure: id, FigureName: text.Figure.With(),
+		Value: value, Relation: relation, Limit: limit,
+	}
+	short := limit.Value - value.Value
+	if relation == measure.IsAtMost {
+		short = -short
+	}
+	said := text.Holds
+	if !(short <= piece.Slip) { // NaN holds nothing
+		c.Grade, said = otherwise, text.Lacks
+	}
+	args := []any{value.Text(u), limit.Text(u)}
+	for _, q := range more {
+		args = append(args, q.Text(u))
+	}
+	c.Words = fill(said, args)
+	return c
+}
+
+// fill fills a text that numbers its verbs; it may leave figures out.
+func fill(t plain.Text, args []any) string {
+	if !strings.Contains(string(t), "%") {
+		return t.With()
+	}
+	return t.With(args...)
+}
+
+// AtLeast and AtMost are Limited for lengths in mm.
+func (t Texts) AtLeast(u measure.Unit, id measure.ID, value, limit float64, otherwise kind.Grade) kind.Check {
+	return t.Limited(u, id, measure.Length(value), measure.IsAtLeast, measure.Length(limit), otherwise)
+}
+
+func (t Texts) AtMost(u measure.Unit, id measure.ID, value, limit float64, otherwise kind.Grade) kind.Check {
+	return t.Limited(u, id, measure.Length(value), measure.IsAtMost, measure.Length(limit), otherwise)
+}
+
+// Found returns a check without figures.
+func (t Texts) Found(id measure.ID, grade kind.Grade) kind.Check {
+	text := t[id]
+	said := text.Holds
+	if grade != kind.Pass {
+		said = text.Lacks
+	}
+	return kind.Check{ID: id, Name: text.Name.With(), Grade: grade, Words: said.With()}
+}
+
+// Names are what a kind calls its figures and groups of them, by their IDs.
+type Names map[measure.ID]plain.Text
+
+// Group begins a group of figures.
+func (n Names) Group(id measure.ID) Grouping { return Grouping{n, kind.Group{ID: id, Heading: n.of(id)}} }
+
+func (n Names) of(id measure.ID) string {
+	if t, ok := n[id]; ok {
+		return t.With()
+	}
+	return string(id)
+}
+
+// A Grouping is a group that is being put together.
+type Grouping struct {
+	names Names
+	kind.Group
+}
+
+// Add appends a figure.
+func (g *Grouping) Add(id measure.ID, value measure.Quantity) {
+	g.Figures = append(g.Figures, templates.Figure{ID: id, Name: g.names.of(id), Value: value})
+}

@@ -1,0 +1,129 @@
+package assembly
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+)
+
+func solids(parts []Part) []solid.Part {
+	out := make([]solid.Part, len(parts))
+	for i, p := range parts {
+		out[i] = p.Part
+	}
+	return out
+}
+
+// cornerView is seen from above, from the right of the front, in tones.
+func cornerView(parts []Part) templates.Picture {
+	p := templates.Picture{Heading: cornerHeading.With(), NoScale: true}
+	drawings.Toned(&p, solids(parts), kind.AtCorner())
+	return p
+}
+
+// Pictures are plan, elevation and corner view of every size.
+func (w work[M]) Pictures() []templates.Picture {
+	var out []templates.Picture
+	sizes := w.sizes()
+	for i, m := range w.models {
+		views := []templates.Picture{
+			lineView(m, kind.FromAbove), lineView(m, kind.FromFront), cornerView(m.Parts()),
+		}
+		views[0].Heading, views[1].Heading = planHeading.With(), elevationHeading.With()
+		for _, v := range views {
+			v.Heading = piece.WithSizes(v.Heading, sizes[i:i+1], len(sizes))
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// lineView shows the edges of a piece as a look sees them, with its dimensions.
+func lineView(m Model, l kind.Look) templates.Picture {
+	var d templates.Drawing
+	visible, _ := solid.Project(solids(m.Parts()), l.View)
+	for _, s := range visible {
+		d.Line(templates.Outline, s.A, s.B)
+	}
+	box := d.Bounds()
+	off := 0.05 * math.Max(box.Width(), box.Height())
+	dimensions, _ := m.Dimensions(l)
+	for _, f := range dimensions {
+		drawings.Dimension(&d, f.A, f.B, off, templates.Tag{Text: f.Text})
+	}
+	return templates.Picture{Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// A stand is a piece put together.
+type stand[M Model] struct {
+	model M
+	parts []Part
+	scene solid.Scene
+}
+
+func (w work[M]) Stand(size int) kind.Stand {
+	parts := w.models[size].Parts()
+	return stand[M]{w.models[size], parts, solid.NewScene(solids(parts))}
+}
+
+// Show returns what a look shows. Apart, every part moves away from the middle of them
+// all.
+func (s stand[M]) Show(l kind.Look) kind.Shown {
+	var out kind.Shown
+	scene := s.scene
+	if l.Apart > 0 {
+		scene = solid.NewScene(apart(solids(s.parts), l.Apart))
+	}
+	for _, p := range s.parts {
+		out.Parts = append(out.Parts, kind.Seen{Kind: p.Kind, Name: p.Name})
+	}
+	for _, patch := range scene.Patches(l.View) {
+		seen := &out.Parts[patch.Part]
+		seen.Areas = append(seen.Areas, templates.Area{Tone: kind.ToneOf(patch.N, l.View), Points: patch.Corners})
+	}
+	visible, _ := scene.Project(l.View)
+	for _, e := range visible {
+		out.Strokes = append(out.Strokes, templates.Stroke{Role: templates.Outline, Points: []geometry.Point{e.A, e.B}})
+	}
+	if l.Apart == 0 {
+		out.Clashes = clashes(s.parts, l.View)
+		if l.View == kind.FromAbove.View || l.View == kind.FromFront.View {
+			out.Figures, out.Handles = s.model.Dimensions(l)
+		}
+	}
+	return out
+}
+
+// apart moves parts away from the middle of all of them.
+func apart(parts []solid.Part, by float64) []solid.Part {
+	room := parts[0].Bounds()
+	for _, p := range parts[1:] {
+		room = room.Union(p.Bounds())
+	}
+	middle := room.Min.Add(room.Max).Mul(0.5)
+	out := make([]solid.Part, len(parts))
+	for i, p := range parts {
+		box := p.Bounds()
+		away := box.Min.Add(box.Max).Mul(0.5).Sub(middle)
+		out[i] = p.Transform(solid.Translate(away.Mul(0.6 * by)))
+	}
+	return out
+}
+
+// clashes returns the outlines of what parts share.
+func clashes(parts []Part, v solid.View) [][]geometry.Point {
+	var out [][]geometry.Point
+	for i, a := range parts {
+		for _, b := range parts[:i] {
+			for _, s := range solid.Clash(a.Part, b.Part) {
+				out = append(out, v.Silhouette(s))
+			}
+		}
+	}
+	return out
+}
