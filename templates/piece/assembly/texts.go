@@ -72,7 +72,9 @@ func (t Texts) Found(id measure.ID, grade kind.Grade) kind.Check {
 type Names map[measure.ID]plain.Text
 
 // Group begins a group of figures.
-func (n Names) Group(id measure.ID) Grouping { return Grouping{n, kind.Group{ID: id, Heading: n.of(id)}} }
+func (n Names) Group(id measure.ID) Grouping {
+	return Grouping{n, kind.Group{ID: id, Heading: n.of(id)}}
+}
 
 func (n Names) of(id measure.ID) string {
 	if t, ok := n[id]; ok {

@@ -10,4 +10,3 @@ const (
 	elevationHeading wording.Text = "Elevation, from the front"
 	cornerHeading    wording.Text = "From above, at a corner"
 )
-
