@@ -29,6 +29,11 @@ func TestLabelsHaveIdentity(t *testing.T) {
 			func() (Job, error) {
 				return Angles([]float64{measure.Radians(mm("triangle", 5, 85)), measure.Radians(106)}, 0, s)
 			},
+			func() (Job, error) {
+				return Mortise(joint.Mortise{Width: mm("rail", 20, 40), Depth: 80, Leg: 45, LegWidth: 200, Inset: 60, UpperCut: 8, LowerCut: 5,
+					Splay: measure.Radians(mm("splay", 0, 30)), Rake: measure.Radians(mm("rake", 0, 30)), FromHead: mm("from head", 40, 300),
+					Haunch: joint.Haunch(rapid.IntRange(0, 2).Draw(t, "haunch")), Long: rapid.SampledFrom([]float64{0, 30}).Draw(t, "long")}, s)
+			},
 			func() (Job, error) { return Scale(s) },
 		} {
 			if job, err := made(); err == nil {

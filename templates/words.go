@@ -67,7 +67,9 @@ var viewNames = map[measure.ID]wording.Text{
 	"face":                  "face",
 	"lap":                   "lap",
 	"leg":                   "leg",
+	"mortise-strip":         "mortise strip",
 	"outline":               "outline",
+	"rail":                  "rail",
 	"reference-edge":        "reference edge",
 	"ring-side":             "ring side",
 	"sightline":             "sightline",
@@ -170,6 +172,42 @@ var figureNames = map[measure.ID]wording.Text{
 	"lap.usual-rule-wide":   "usual rule too wide by",
 	"lap.usual-spacer-long": "usual spacer too long by",
 	"lap.width":             "width",
+
+	"mortise.above":               "wood above the mortise",
+	"mortise.across":              "mortise across the leg",
+	"mortise.behind":              "wood behind the mortise",
+	"mortise.bevel":               "bevel, outer side",
+	"mortise.cheek":               "cheek depth, each side",
+	"mortise.depth":               "depth of rail",
+	"mortise.edge-off-square":     "shoulder off square across underside and top",
+	"mortise.end-off-square":      "ends of the mortise off square",
+	"mortise.frame-wood":          "wood beside the mortise, frame side",
+	"mortise.from-head":           "head of leg to top of rail",
+	"mortise.from-outer":          "outer side of leg to mortise",
+	"mortise.glue-area":           "glue area, two cheeks",
+	"mortise.haunch-length":       "haunch, along the rail",
+	"mortise.inset":               "outer side of leg to that of the rail",
+	"mortise.into-leg":            "depth of the mortise, square to the leg",
+	"mortise.lean-foot":           "mortise off square, towards the foot",
+	"mortise.lean-outer":          "mortise off square, towards the outer side",
+	"mortise.leg":                 "leg, square to its rail side",
+	"mortise.leg-width":           "width of its rail side",
+	"mortise.length":              "tenon length, along the rail",
+	"mortise.long-side":           "mortise along the leg",
+	"mortise.lower-edge":          "lower edge of the tenon, from the underside",
+	"mortise.off-square":          "shoulder off square across outer and frame side",
+	"mortise.outer-wood":          "wood beside the mortise, outer side",
+	"mortise.over-length":         "over length at the end",
+	"mortise.rake":                "rake",
+	"mortise.shoulder-far":        "shoulder at top and frame side, from the datum",
+	"mortise.shoulder-frame-side": "shoulder at underside and frame side, from the datum",
+	"mortise.shoulder-top":        "shoulder at top and outer side, from the datum",
+	"mortise.splay":               "splay",
+	"mortise.tenon":               "tenon thickness",
+	"mortise.turn":                "turn of the rail side in plan",
+	"mortise.upper-edge":          "upper edge of the tenon, from the underside",
+	"mortise.upper-end":           "head of leg to mortise, at its outer side",
+	"mortise.width":               "width of rail",
 
 	"scale.across":             "rectangle, across the feed",
 	"scale.along":              "rectangle, along the feed",
@@ -281,6 +319,15 @@ const (
 	roundSize         wording.Text = "%s round"
 )
 
+// Of mortise and tenon.
+const (
+	mortiseTitle     wording.Text = "Mortise and tenon%s%s"
+	mortiseLean      wording.Text = ", leg splayed %s"
+	mortiseRake      wording.Text = ", raked %s"
+	mortisingHeading wording.Text = "Mortising"
+	thinWood         wording.Text = "%s: %s; under %s is little"
+)
+
 // labels is what lines and places are called.
 var labels = map[measure.ID]wording.Text{
 	"across-feed":                "across the feed, %s",
@@ -315,8 +362,10 @@ var labels = map[measure.ID]wording.Text{
 	"deep":                       "%s deep",
 	"diagonal":                   "%s",
 	"edge-length":                "edge length %s",
+	"end-of-tenon":               "end of the tenon, %s from the shoulder",
 	"far-edge":                   "far edge",
 	"far-shoulder":               "far shoulder",
+	"frame-side":                 "frame side",
 	"from-edge":                  "%s",
 	"either-edge":                "edge of the blank, either",
 	"foot-end":                   "foot",
@@ -327,11 +376,17 @@ var labels = map[measure.ID]wording.Text{
 	"fed-along":                  "the sheet is fed along this arrow",
 	"first-diagonal":             "first diagonal, %s",
 	"fold":                       "fold",
+	"from-head":                  "%s from the head",
+	"from-outer-side":            "%s from the outer side",
 	"grain":                      "grain",
 	"hole-in":                    "%s",
+	"haunch":                     "haunch",
+	"head":                       "head of the leg",
 	"joint-length":               "%s",
+	"leg-back":                   "back",
 	"line-off-square":            "%s off square",
 	"lower-edge":                 "lower edge",
+	"long-and-wide":              "%s long, %s wide",
 	"measure-all":                "measure all sides and both diagonals",
 	"mid-chord":                  "mid-chord, rise %s",
 	"near-shoulder":              "near shoulder",
@@ -340,6 +395,8 @@ var labels = map[measure.ID]wording.Text{
 	"position-on-reference-edge": "%s, %s",
 	"radius":                     "radius %s",
 	"rake":                       "rake %s",
+	"rail-here":                  "rail",
+	"rail-side":                  "rail side",
 	"reference-arris":            "reference edge: on the arris of the straight faces",
 	"reference-edge":             "reference edge",
 	"registration-edge":          "registration edge",
@@ -361,6 +418,7 @@ var labels = map[measure.ID]wording.Text{
 	"start-from-top":             "start, %s from the top end",
 	"stretcher-side":             "stretcher side",
 	"tilt-of-blade":              "tilt %s",
+	"tenon-edge-at":              "edge of the tenon at %s",
 	"top":                        "top",
 	"top-of-stretcher":           "top of the stretcher",
 	"trim-line":                  "trim line",
@@ -535,6 +593,99 @@ func bridleHolding(b joint.Bridle, u measure.Unit) []string {
 		lean,
 		say("The jig slides along the fence; a featherboard holds it there. Hands stay on the jig, never above or beside the cut."),
 		say("Back the far side with waste wood so that it does not break out."),
+	}
+}
+
+// title names the joint and its leans.
+func (t mortiseTemplate) title() string {
+	splay, rake := "", ""
+	if t.Splay != 0 {
+		splay = say(mortiseLean, angleText(t.Splay))
+	}
+	if t.Rake != 0 {
+		rake = say(mortiseRake, angleText(t.Rake))
+	}
+	return say(mortiseTitle, splay, rake)
+}
+
+// thin says where little wood is left of the leg.
+func (t mortiseTemplate) thin() (out []string) {
+	least := t.Unit.Round(joint.ThinWood, 1.0/4)
+	for _, f := range t.figures() {
+		wood := f.ID == "mortise.above" || f.ID == "mortise.behind" || f.ID == "mortise.outer-wood" || f.ID == "mortise.frame-wood"
+		if wood && !f.Aside && f.Value.Value < least {
+			out = append(out, say(thinWood, f.Name, f.Value.Text(t.Unit), t.length(least)))
+		}
+	}
+	return out
+}
+
+// slants says how far the shoulder runs off square, for those ways that it does.
+func (t mortiseTemplate) slants() string {
+	s := t.Shoulder()
+	face, edge := angleText(math.Abs(s.Face)), angleText(math.Abs(s.Edge))
+	switch {
+	case s.Face != 0 && s.Edge != 0:
+		return say("%s off square across the outer side and %s across the underside", face, edge)
+	case s.Face != 0:
+		return say("%s off square across the outer side, square across underside and top", face)
+	case s.Edge != 0:
+		return say("%s off square across the underside, square across outer and frame side", edge)
+	}
+	return say("square all round")
+}
+
+// steps is the order of work at the rail.
+func (t mortiseTemplate) steps() []string {
+	outer, _ := t.Cheeks()
+	end := say("to length")
+	if t.Through() {
+		end = say("%s over length", t.length(t.RoughLength()-t.Length()))
+	}
+	steps := []string{
+		say(isolate),
+		say("2. Chop the mortise first, and fit the tenon to it. Cut the whole joint in offcuts of the same milling before the parts."),
+		say("3. Saw the end of the rail parallel to the shoulder, %s: %s.", end, t.slants()),
+		say("4. Knife the shoulder round all four sides from the wrap-round. Where the lines do not meet at an arris the paper has slipped."),
+		say("5. Gauge the cheeks from the outer side, %s deep, and saw them to the shoulder. Then saw the edges of the tenon.", t.length(outer)),
+	}
+	switch t.Haunch {
+	case joint.SquareHaunch:
+		steps = append(steps, say("6. Leave the haunch %s long, parallel to the shoulder. Chop its groove in the leg as deep, up to the top of the rail.", t.length(t.Stub())))
+	case joint.SlopingHaunch:
+		steps = append(steps, say("6. Saw the haunch from %s at the tenon to nothing at the top. Its groove in the leg slopes alike.", t.length(t.Stub())))
+	}
+	steps = append(steps, say("Fit: the tenon goes in by hand and stays. Pare the cheeks, not the shoulder. The end of a blind tenon stays clear of the bottom by %s: chop the mortise so much deeper, if the wood behind it allows.", t.length(t.Unit.Round(1.5, 1.0/16))))
+	if t.Through() {
+		steps = append(steps, say("The tenon comes out at the back: trim it flush once the glue is hard."))
+	}
+	if !t.Full && t.Symmetric() {
+		steps = append(steps, say("The rail is alike from outer side and frame side: for its other end wrap the same template with the two exchanged."))
+	}
+	return append(steps, say("Right hand: the end on the right as you look at the outer side, foot down. A rail takes one of each hand, and so do the two legs it joins."))
+}
+
+// mortising is the order of work at the leg.
+func (t mortiseTemplate) mortising() []string {
+	foot, out := t.Lean()
+	wedge := say("The mortise is square to the rail side.")
+	if foot != 0 || out != 0 {
+		side := say("outer side")
+		if out < 0 {
+			side = say("frame side")
+		}
+		wedge = say("The mortise follows the rail: it runs %s off square towards the foot and %s towards the %s. Wedge the leg up by these angles under an upright bit or chisel, or work to a bevel gauge stood on the leg.",
+			angleText(foot), angleText(math.Abs(out)), side)
+	}
+	work := say("Bore out the waste %s deep, then pare to the knife lines; mark the depth on the bit.", t.length(t.IntoLeg()))
+	if t.Through() {
+		work = say("Work from both sides to the middle, by the lines on rail side and back, so that nothing breaks out.")
+	}
+	return []string{
+		say("Lay the strip on the rail side of the leg, its head at the head, the fold on the arris with the outer side, and knife the outline."),
+		wedge,
+		work,
+		say("Leave the leg long above the mortise until after glue-up: the end grain there splits easily. Clamp the leg down; both hands behind the edge of the chisel."),
 	}
 }
 

@@ -96,6 +96,7 @@ func commands() []command {
 		taperCommand(),
 		lapCommand(),
 		bridleCommand(),
+		mortiseCommand(),
 		topCommand(),
 		sightlineCommand(),
 		arcCommand(),

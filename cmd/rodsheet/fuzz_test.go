@@ -21,6 +21,7 @@ func FuzzCommandLine(f *testing.F) {
 		"taper --length 640 --top 45 --foot 28 --start 110 --faces four",
 		"lap --width 28 --other 28 --depth 36 --angle 60 --kerf 3.2 --at 155 --json",
 		"bridle --width 28 --depth 36 --angle 12 --leg 38 --tenon 9.3 --mortise leg",
+		"mortise --width 22 --depth 70 --leg 40 --length 28 --upper 10 --splay 8 --rake 5 --haunch square",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"sightline --rake 12 --splay 8 --height 430 --in 40",
 		"hopper --sides 5 --slope 75 --from plumb", "hopper --off-square 20 --tilt 30 --json",

@@ -1,0 +1,169 @@
+package templates
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+)
+
+func apronMortise() joint.Mortise {
+	return joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Long: 28, Inset: 9,
+		Splay: measure.Radians(8), Rake: measure.Radians(5), UpperCut: 10, Haunch: joint.SquareHaunch}
+}
+
+// Folded round the rail, every line across it lies in the leg's face or runs
+// parallel to it, at the end of tenon or haunch. The face is put up here by turning
+// vectors: the leg lies in the outer side, and its face holds a level line that
+// is square to the rail in plan.
+func TestMortiseWrapRoundFoldsToTheLeg(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := apronMortise()
+		m.LegWidth, m.Inset, m.FromHead = 200, 80, 100
+		m.Splay = measure.Radians(rapid.Float64Range(0, 40).Draw(t, "splay"))
+		m.Rake = measure.Radians(rapid.Float64Range(0, 40).Draw(t, "rake"))
+		m.Haunch = joint.Haunch(rapid.IntRange(0, 2).Draw(t, "haunch"))
+		if rapid.Bool().Draw(t, "through") {
+			m.Long, m.Over = 0, 3
+		}
+		job, err := Mortise(m, Setting{Full: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		// The frame of fold: x along the rail, y up its outer side, z to the reader.
+		tip := func(v r3.Vec) r3.Vec { return r3.NewRotation(m.Rake, r3.Vec{X: 1}).Rotate(v) }
+		up := tip(r3.Vec{Y: 1, X: math.Tan(m.Splay), Z: -math.Tan(m.Rake)})
+		n := r3.Unit(r3.Cross(up, tip(r3.Vec{Z: 1})))
+		if off := math.Abs(r3.Unit(up).Z); off > 1e-12 {
+			t.Fatalf("leg %v off the outer side", off)
+		}
+		d := drawingNamed(t, job, "rail, left hand, wrap-round")
+		along, planes := math.Abs(n.X), map[int]int{}
+		heights := []float64{0, m.RoughLength() * along, m.Stub() * along}
+		for _, s := range strokesOf(d, Cut) {
+			for _, p := range s.Points {
+				h := math.Abs(r3.Dot(fold(wrap{m.Depth, m.Width, true}, p), n))
+				on := slices.IndexFunc(heights, func(want float64) bool { return math.Abs(h-want) < 1e-9 })
+				if planes[on]++; on < 0 {
+					t.Errorf("%+v: cut point %v stands %v off the leg", m, p, h)
+				}
+			}
+		}
+		// A shoulder of two points on each side, and two cheeks on either edge.
+		if planes[0] < 12 {
+			t.Errorf("%+v: %d points on the leg", m, planes[0])
+		}
+	})
+}
+
+// The outer side of the leg shows how the mortise leans, from the fold down.
+func TestMortiseStrip(t *testing.T) {
+	m := apronMortise()
+	m.Haunch, m.Rake, m.FromHead = joint.NoHaunch, 0, 20
+	job, err := Mortise(m, Setting{Full: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := drawingNamed(t, job, "leg, left hand, mortise strip")
+	hole := strokesOf(d, Cut)[0].Points
+	wall := strokesOf(d, Hidden)[0].Points
+	// By hand: tan 8° = 0.140541, cos 8° = 0.990268; 20 + 10/cos = 30.0983, 60/cos =
+	// 60.5897, 28·cos = 27.7275 deep and 28·sin = 3.8968 nearer the foot.
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"upper end", hole[3].X, 30.0983},
+		{"lower end", hole[0].X, 30.0983 + 60.5897},
+		{"outer side", hole[0].Y, 9 + 22.0/3},
+		{"depth", -wall[1].Y, 27.7275},
+		{"bottom nearer the foot", wall[2].X - wall[3].X, 3.8968},
+	} {
+		if math.Abs(c.got-c.want) > 1e-4 {
+			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
+		}
+	}
+	wantMirror(t, d, drawingNamed(t, job, "leg, right hand, mortise strip"))
+	wantMirror(t, drawingNamed(t, job, "rail, left hand, wrap-round"), drawingNamed(t, job, "rail, right hand, wrap-round"))
+}
+
+// One drawing serves both hands only where both are alike.
+func TestMortiseHands(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*joint.Mortise)
+		want   int
+	}{
+		{"leaning both ways", func(*joint.Mortise) {}, 4},
+		{"along the rail, in the middle of the leg", func(m *joint.Mortise) { m.Rake = 0 }, 2},
+		{"along the rail, not in the middle", func(m *joint.Mortise) { m.Rake, m.Inset = 0, 3 }, 3},
+	} {
+		m := apronMortise()
+		c.change(&m)
+		job, err := Mortise(m, Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := len(job.Drawings()); got != c.want {
+			t.Errorf("%s: %d drawings, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+func TestMortiseWarnsOfThinWood(t *testing.T) {
+	m := apronMortise()
+	if job, err := Mortise(m, Setting{}); err != nil || len(job.Warnings) != 0 {
+		t.Errorf("%q, %v", job.Warnings, err)
+	}
+	m.Long, m.Inset = 36, 1
+	job, err := Mortise(m, Setting{})
+	if err != nil || !strings.Contains(strings.Join(job.Warnings, "\n"), "wood behind the mortise: 4.35 mm; under 6 mm is little") {
+		t.Errorf("%q, %v", job.Warnings, err)
+	}
+}
+
+// The words follow the joint: haunch, through tenon, lean.
+func TestMortiseWords(t *testing.T) {
+	m := apronMortise()
+	m.Haunch = joint.SlopingHaunch
+	through := m
+	through.Long, through.Haunch = 0, joint.NoHaunch
+	for _, c := range []struct {
+		m    joint.Mortise
+		want []string
+	}{
+		{m, []string{"nothing at the top", "27.73 mm deep", "7.97° off square towards the foot", "0.69° towards the frame side"}},
+		{through, []string{"trim it flush", "from both sides", "3 mm over length"}},
+	} {
+		job, err := Mortise(c.m, Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := ""
+		for _, p := range job.Sections[0].Panels {
+			words += strings.Join(p.Text, "\n")
+		}
+		for _, w := range c.want {
+			if !strings.Contains(words, w) {
+				t.Errorf("no %q in\n%s", w, words)
+			}
+		}
+	}
+}
+
+func TestMortiseRefusesBadFigures(t *testing.T) {
+	m := apronMortise()
+	m.Long = 60
+	_, err := Mortise(m, Setting{})
+	var bound *measure.BoundError
+	if !errors.As(err, &bound) || bound.Figure != "mortise.into-leg" {
+		t.Errorf("tenon longer than the leg is deep: %v", err)
+	}
+}
