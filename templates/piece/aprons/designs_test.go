@@ -1,0 +1,64 @@
+package aprons
+
+import (
+	"fmt"
+	"testing"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// table is a rectangle that leans two ways.
+func table() design.Design {
+	return design.Design{
+		Kind: design.ApronsKind, Title: "table", Unit: measure.Millimetre,
+		Frame: design.Frame{
+			Length: 520, Width: 400, Height: 540,
+			Legs:   design.FrameLegs{Size: 40, Rake: measure.Radians(6), Splay: measure.Radians(8), Start: 140, Foot: 26},
+			Aprons: design.Rail{Depth: 90, Thickness: 22, Inset: 4, LowerCut: 6},
+			Top:    design.FrameTop{Thickness: 20, Overhang: 30},
+		},
+		Wood: design.Wood{Species: "white ash", ExtraLength: 20, ExtraWidth: 4, ExtraThickness: 4, MoistureFrom: 8, MoistureTo: 12},
+		Saw:  design.Saw{Kerf: 3.2},
+	}
+}
+
+// variants calls f with tables of every sort.
+func variants(t *testing.T, f func(t *testing.T, m Model)) {
+	t.Helper()
+	all := map[string]func(*design.Frame){
+		"rectangle":        func(*design.Frame) {},
+		"plumb aprons":     func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset = true, 2 },
+		"upright":          func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = 0, 0 },
+		"inward":           func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = -0.05, -0.1 },
+		"one way":          func(f *design.Frame) { f.Legs.Rake = 0 },
+		"straight legs":    func(f *design.Frame) { f.Legs.Foot = 0 },
+		"arched":           func(f *design.Frame) { f.Aprons.Arch = 20 },
+		"square tenons":    func(f *design.Frame) { f.Aprons.Long = 15 },
+		"with stretchers":  func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
+		"stretchers plumb": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true} },
+		"sightline": func(f *design.Frame) {
+			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, measure.Radians(8), measure.Radians(8), 6
+		},
+		"sightline, two leans": func(f *design.Frame) { f.Legs.Faces, f.Aprons.Inset = design.ToSightline, 8 },
+	}
+	for n := design.FrameFewest; n <= design.FrameMost; n++ {
+		all[fmt.Sprint(n, " sides")] = func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Length = design.RegularFrame, n, 0, 360
+		}
+		all[fmt.Sprint(n, " sides, sightline")] = func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Length, f.Legs.Faces, f.Aprons.Inset = design.RegularFrame, n, 0, 360, design.ToSightline, 8
+		}
+	}
+	for _, name := range []string{"3 sides", "3 sides, sightline"} {
+		change := all[name]
+		all[name] = func(f *design.Frame) { change(f); f.Legs.Size = 56 } // a corner of 60° wants more
+	}
+	for name, change := range all {
+		t.Run(name, func(t *testing.T) {
+			d := table()
+			change(&d.Frame)
+			f(t, newModel(d))
+		})
+	}
+}
