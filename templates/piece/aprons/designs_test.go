@@ -27,16 +27,18 @@ func table() design.Design {
 func variants(t *testing.T, f func(t *testing.T, m Model)) {
 	t.Helper()
 	all := map[string]func(*design.Frame){
-		"rectangle":        func(*design.Frame) {},
-		"plumb aprons":     func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset = true, 2 },
-		"upright":          func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = 0, 0 },
-		"inward":           func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = -0.05, -0.1 },
-		"one way":          func(f *design.Frame) { f.Legs.Rake = 0 },
-		"straight legs":    func(f *design.Frame) { f.Legs.Foot = 0 },
-		"arched":           func(f *design.Frame) { f.Aprons.Arch = 20 },
-		"square tenons":    func(f *design.Frame) { f.Aprons.Long = 15 },
-		"with stretchers":  func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
-		"stretchers plumb": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true} },
+		"rectangle":       func(*design.Frame) {},
+		"plumb aprons":    func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset = true, 2 },
+		"upright":         func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = 0, 0 },
+		"inward":          func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = -0.05, -0.1 },
+		"one way":         func(f *design.Frame) { f.Legs.Rake = 0 },
+		"straight legs":   func(f *design.Frame) { f.Legs.Foot = 0 },
+		"arched":          func(f *design.Frame) { f.Aprons.Arch = 20 },
+		"square tenons":   func(f *design.Frame) { f.Aprons.Long = 15 },
+		"with stretchers": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
+		"stretchers plumb": func(f *design.Frame) {
+			f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true}
+		},
 		"sightline": func(f *design.Frame) {
 			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, measure.Radians(8), measure.Radians(8), 6
 		},
