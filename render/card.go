@@ -22,6 +22,7 @@ type card struct {
 	areas []page.Area     // of the head and of the warning sign
 	boxes []geometry.Rect // to tick off, to write in
 	views []hung
+	under float64 // the level below the head
 	// sheets is where the sheets of the templates are named, in a column so wide.
 	sheets  geometry.Point
 	column  float64
@@ -78,9 +79,9 @@ func (v hung) window(at geometry.Point) geometry.Rect {
 	return geometry.Box(left, corner.Y-size.Y, left+size.X, corner.Y)
 }
 
-// head sets number and heading on a band and what is to be ticked off below it, and
-// returns the level under all.
-func (k *card) head(inner float64) float64 {
+// head sets number and heading on a band and what is to be ticked off below it.
+func (k *card) head() {
+	inner := k.size.X - 2*cardEdge
 	number := strconv.Itoa(k.Number)
 	y := -cardEdge - numberHigh
 	wide := lettering.Width(number, numberHigh) + 2*cardEdge
@@ -96,7 +97,15 @@ func (k *card) head(inner float64) float64 {
 	y -= cardEdge
 	k.area(templates.Light, geometry.Box(0, y, inner+2*cardEdge, 0).Corners()...)
 	k.area(templates.Middle, geometry.Box(0, y, wide, 0).Corners()...)
-	return k.ticks(cardEdge, y-0.4, inner)
+	k.under = k.ticks(cardEdge, y-0.4, inner)
+}
+
+// copy returns a card that may be laid on without changing k.
+func (k *card) copy() *card {
+	out := *k
+	out.words.Texts = slices.Clip(k.words.Texts)
+	out.areas, out.boxes = slices.Clip(k.areas), slices.Clip(k.boxes)
+	return &out
 }
 
 func (k *card) area(t templates.Tone, points ...geometry.Point) {
@@ -158,9 +167,9 @@ var cardAirs = []geometry.Point{{X: 5, Y: 5}, {X: 12, Y: 5}, {X: 9, Y: 9}, {X: 1
 
 // view returns a picture as large as a card has room for, with so much air round
 // it that its lettering finds clear places.
-func (k *card) view(p templates.Picture, width float64) (best *view) {
+func (k *card) view(p templates.Picture, width float64) *view {
 	if len(p.Strokes) == 0 {
-		return cardViewIn(p, width, k.share, cardAirs[0])
+		return newView(p, 1).onCard(width, k.share, cardAirs[0]).captioned(width)
 	}
 	asked := hanging{first: &p.Strokes[0], in: geometry.Pt(width, k.share)}
 	if v := k.hanging.views[asked]; v != nil {
@@ -170,8 +179,9 @@ func (k *card) view(p templates.Picture, width float64) (best *view) {
 	if len(p.Labels) == 0 {
 		airs = []geometry.Point{{X: 2, Y: 2}}
 	}
+	best := newView(p, 1)
 	for i, air := range airs {
-		best = cardViewIn(p, width, k.share, air)
+		best = best.onCard(width, k.share, air)
 		enough := 0
 		if i == len(airs)-1 {
 			enough = math.MaxInt // none is better
@@ -180,7 +190,7 @@ func (k *card) view(p templates.Picture, width float64) (best *view) {
 			break
 		}
 	}
-	k.hanging.views[asked] = best
+	k.hanging.views[asked] = best.captioned(width)
 	return best
 }
 
@@ -191,43 +201,54 @@ func (h hangings) strikes(v *view, enough int) int {
 	at := hanging{&v.Strokes[0], size, v.factor}
 	n, known := h.struck[at]
 	if !known {
-		n = v.inside(&pen{}, geometry.Box(0, 0, size.X, size.Y), enough)
+		n = v.inside(nil, geometry.Box(0, 0, size.X, size.Y), enough)
 		h.struck[at] = n
 	}
 	return n
 }
 
-func cardViewIn(p templates.Picture, width, share float64, air geometry.Point) *view {
-	v := newView(p, 1)
+// onCard puts so much air round a picture and makes it as large as a width and a share
+// of the usual height allow.
+func (v *view) onCard(width, share float64, air geometry.Point) *view {
 	v.air = air
 	most := geometry.Pt(width-2*air.X, share*setupHigh)
-	if p.NoScale {
+	if v.NoScale {
 		most = geometry.Pt(math.Max(math.Min(share*afterWide, width)-2*air.X, afterLeast), share*afterHigh)
 	}
-	fit := math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
-	if v.factor = fit; p.NoScale {
-		v.caption = wrapCaption(p.Heading, v, width)
-		return v
+	v.factor = math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
+	if !v.NoScale {
+		v.reduced = reductionFor(v.factor)
+		v.factor = 1 / v.reduced
 	}
-	for _, r := range cardReductions {
-		if v.factor, v.scale = 1/r, say(cardScale, r); 1/r <= fit {
-			break
-		}
-	}
-	if p.Heading != "" {
-		v.scale = say(headingAndScale, p.Heading, v.scale)
-	}
-	v.caption = wrapCaption(v.scale, v, width)
 	return v
 }
 
-// wrapCaption wraps the words below a picture on a card, no wider than the picture
-// unless that is narrow.
-func wrapCaption(words string, v *view, width float64) []string {
-	if words == "" {
-		return nil
+// reductionFor returns the least reduction of a picture on a card that makes it no
+// larger than fits.
+func reductionFor(fit float64) float64 {
+	for _, r := range cardReductions {
+		if 1/r <= fit {
+			return r
+		}
 	}
-	return lettering.Wrap(words, small, math.Min(width, math.Max(v.drawn().X, captionWide)))
+	return cardReductions[len(cardReductions)-1]
+}
+
+// captioned wraps the words below a picture on a card, its heading and its scale, no
+// wider than the picture unless that is narrow.
+func (v *view) captioned(width float64) *view {
+	words := v.Heading
+	if !v.NoScale {
+		words = say(cardScale, v.reduced)
+		if v.Heading != "" {
+			words = say(headingAndScale, v.Heading, words)
+		}
+		v.scale = words
+	}
+	if words != "" {
+		v.caption = lettering.Wrap(words, small, math.Min(width, math.Max(v.drawn().X, captionWide)))
+	}
+	return v
 }
 
 // frame is what a picture takes on a card without the words below it.
@@ -347,7 +368,7 @@ func (k *card) templateWords(n numbers, places []place) string {
 // draw draws the card with its upper left corner at a place.
 func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	for _, a := range k.areas {
-		n.area(a.Gray, geometry.Translate(at).ApplyAll(a.Points))
+		n.area(a.Gray, geometry.Translate(at), a.Points)
 	}
 	frame := geometry.Box(at.X, at.Y-k.size.Y, at.X+k.size.X, at.Y)
 	n.line(tableLine, geometry.Closed(frame.Corners())...)

@@ -322,7 +322,7 @@ func TestCardReadBack(t *testing.T) {
 func TestAScaleIsNotBroken(t *testing.T) {
 	p := sawCard().Setup[0]
 	for p.Heading = "fence"; len(p.Heading) < 60; p.Heading += "s" {
-		v := cardViewIn(p, 90, 1, cardAirs[0])
+		v := newView(p, 1).onCard(90, 1, cardAirs[0]).captioned(90)
 		last, scale := v.caption[len(v.caption)-1], say(cardScale, 1/v.factor)
 		if !strings.HasSuffix(last, scale) {
 			t.Errorf("%s: the last line is %q, want %q whole", p.Heading, last, scale)
@@ -413,7 +413,7 @@ func TestArrowHeads(t *testing.T) {
 func TestASmallPictureBetweenItsLabels(t *testing.T) {
 	p := templates.Picture{NoScale: true, Strokes: []templates.Stroke{{Points: geometry.Closed(geometry.Box(0, 0, 30, 60).Corners())}}}
 	for _, share := range cardShares {
-		if v := cardViewIn(p, afterWide, share, geometry.Pt(20, 3)); v.factor <= 0 {
+		if v := newView(p, 1).onCard(afterWide, share, geometry.Pt(20, 3)); v.factor <= 0 {
 			t.Errorf("at %v of its size it is drawn at %v", share, v.factor)
 		}
 	}

@@ -72,13 +72,15 @@ func layCard(c templates.Card, most geometry.Point, share, usual float64, seen h
 // the fewest flaws in which it is lowest with its pictures no smaller than least. It
 // returns nil where no way has them so large.
 func layCardAt(c templates.Card, width, share, least float64, seen hangings) (best *card) {
+	headed := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
+	headed.head()
 	for i, w := range cardWays {
 		for _, of := range w.shares {
 			floor := math.Inf(-1)
 			if best != nil && best.flaws == 0 {
 				floor = cardEdge + cardSlack - best.size.Y
 			}
-			k := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
+			k := headed.copy()
 			low, ok := k.lay(w, of, floor)
 			if k.size.Y = cardEdge - low; !ok && i < len(cardWays)-1 || k.shown() < least {
 				continue
@@ -109,13 +111,13 @@ func (k *card) shown() (sum float64) {
 	return sum
 }
 
-// lay lays the card in a way, with one of its shares, and returns the level under all.
+// lay lays a card that has its head in a way, with one of its shares, and returns the level under all.
 // It reports whether each column is wide enough and none reaches below a floor. One of
 // pictures alone is as wide as these, one of nothing takes no room.
 func (k *card) lay(w way, of, floor float64) (low float64, ok bool) {
 	inner := k.size.X - 2*cardEdge
 	x, right := cardEdge, cardEdge+inner
-	y := k.head(inner)
+	y := k.under
 	for _, s := range w.over {
 		y = k.set(s, x, y, inner, of*inner-captionGap) - underPicture
 	}

@@ -168,7 +168,11 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	for _, cards := range j.cardWays {
 		for _, p := range pictures {
 			items := slices.Concat(front, cards, p, back)
-			if sheets := j.packing(items).Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
+			packing := j.packing(items)
+			if j.sheets != nil && packing.Least() >= len(j.sheets) {
+				continue
+			}
+			if sheets := packing.Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
 				j.items, j.sheets = items, sheets
 			}
 		}

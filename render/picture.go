@@ -17,6 +17,7 @@ type view struct {
 	templates.Picture
 	bounds  geometry.Rect  // of the strokes, full size
 	factor  float64        // mm on paper for a mm of the piece
+	reduced float64        // on a card: so many times
 	scale   string         // what is said of it
 	caption []string       // on a card: heading and scale, below it
 	air     geometry.Point // kept free at each side of the strokes
@@ -127,7 +128,7 @@ func (v *view) widen(most float64) bool {
 			break
 		}
 		size := v.size()
-		if v.inside(&pen{}, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X)), 0) == 0 {
+		if v.inside(nil, geometry.Box(0, captionHeight(1), size.X, size.Y-v.top(size.X)), 0) == 0 {
 			return true
 		}
 	}
@@ -156,7 +157,7 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))
 	for _, a := range v.Areas {
-		n.area(grays[a.Tone], move.ApplyAll(a.Points))
+		n.area(grays[a.Tone], move, a.Points)
 	}
 	for _, a := range v.Arrows {
 		n.arrow(a, move, letters)
@@ -176,8 +177,10 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 // apart by enough to be told from each other on a copy.
 var grays = [...]float64{templates.White: 1, templates.Light: 0.93, templates.Middle: 0.82, templates.Dark: 0.5}
 
-func (n *pen) area(gray float64, points []geometry.Point) {
-	n.page.Areas = append(n.page.Areas, page.Area{Gray: gray, Points: points})
+func (n *pen) area(gray float64, move geometry.Affine, points []geometry.Point) {
+	if n != nil {
+		n.page.Areas = append(n.page.Areas, page.Area{Gray: gray, Points: move.ApplyAll(points)})
+	}
 }
 
 // arrow draws a line with filled heads, their length three times their width as is
@@ -194,11 +197,11 @@ func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Plac
 		line = []geometry.Point{near, far}
 	}
 	n.line(pictured(templates.Construction), line...)
-	letters.Bar(chain(line)...)
+	letters.Bar(line...)
 	head := func(tip, from geometry.Point) {
 		back := from.Sub(tip).Unit().Mul(long)
 		side := back.Perp().Mul(half / long)
-		n.area(0, []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
+		n.area(0, geometry.Identity(), []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
 	}
 	head(tips[last], far)
 	if a.Both {

@@ -62,10 +62,13 @@ func (p Plan) tileSheets() map[place]int {
 	return out
 }
 
-// A pen draws on one page.
+// A pen draws on one page. None draws nothing: room for lettering is looked for only.
 type pen struct{ page page.Page }
 
 func (n *pen) line(line int, points ...geometry.Point) {
+	if n == nil {
+		return
+	}
 	n.page.Strokes = append(n.page.Strokes, page.Stroke{Line: line, Points: points})
 }
 
@@ -148,7 +151,7 @@ func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geomet
 				continue
 			}
 			n.line(first+int(s.Role), points...)
-			letters.Bar(chain(points)...)
+			letters.Bar(points...)
 		}
 	}
 	return hatch
@@ -157,6 +160,9 @@ func (n *pen) strokes(strokes []templates.Stroke, first int, shown func([]geomet
 // lettering draws the hatching that was kept for later, and what a placer has
 // set with its leaders, in the lines of roles from the first on.
 func (n *pen) lettering(p *label.Placer, hatch []geometry.Segment, first int) {
+	if n == nil {
+		return
+	}
 	n.hatch(hatch, p.Boxes, first+int(templates.Waste))
 	for _, l := range p.Leaders {
 		n.line(first+int(templates.Construction), l.A, l.B)
@@ -230,7 +236,9 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *label.Placer) {
 	for _, x := range t.crosses {
 		if t.window.Holds(geometry.Rect{Min: x.at, Max: x.at}.Offset(markRadius)) {
 			c := move.Apply(x.at)
-			letters.Bar(n.cross(c, markRadius)...)
+			for _, arm := range n.cross(c, markRadius) {
+				letters.Bar(arm[:]...)
+			}
 			if t.owns(x.at) {
 				letters.Set(x.name, large, geometry.Segment{A: c, B: c})
 			}
@@ -238,12 +246,12 @@ func (n *pen) marks(t *tile, move geometry.Affine, letters *label.Placer) {
 	}
 }
 
-func (n *pen) cross(c geometry.Point, arm float64) []geometry.Segment {
-	level := geometry.Segment{A: c.Sub(geometry.Pt(arm, 0)), B: c.Add(geometry.Pt(arm, 0))}
-	plumb := geometry.Segment{A: c.Sub(geometry.Pt(0, arm)), B: c.Add(geometry.Pt(0, arm))}
-	n.line(register, level.A, level.B)
-	n.line(register, plumb.A, plumb.B)
-	return []geometry.Segment{level, plumb}
+func (n *pen) cross(c geometry.Point, arm float64) [2][2]geometry.Point {
+	level := [2]geometry.Point{c.Sub(geometry.Pt(arm, 0)), c.Add(geometry.Pt(arm, 0))}
+	plumb := [2]geometry.Point{c.Sub(geometry.Pt(0, arm)), c.Add(geometry.Pt(0, arm))}
+	n.line(register, level[:]...)
+	n.line(register, plumb[:]...)
+	return [2][2]geometry.Point{level, plumb}
 }
 
 // trimLines draws the trim line of every seam of the tile. The left and the
@@ -267,7 +275,7 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, wh
 		}
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
-		letters.Bar(s)
+		letters.Bar(s.A, s.B)
 		text := say(layToLine, next.name(), sheet)
 		if seam.trimmed {
 			text = say(trimHere, next.name(), sheet)

@@ -29,9 +29,10 @@ type obstacle struct {
 	bounds geometry.Rect
 }
 
-// Bar keeps lettering off lines.
-func (p *Placer) Bar(lines ...geometry.Segment) {
-	for _, l := range lines {
+// Bar keeps lettering off a line from point to point.
+func (p *Placer) Bar(points ...geometry.Point) {
+	for i := 1; i < len(points); i++ {
+		l := geometry.Segment{A: points[i-1], B: points[i]}
 		p.lines = append(p.lines, obstacle{l, geometry.Bounds(l.A, l.B)})
 	}
 }
@@ -80,7 +81,7 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	p.keep(box[:])
 	if best.led() {
 		p.Leaders = append(p.Leaders, best.link)
-		p.Bar(best.link)
+		p.Bar(best.link.A, best.link.B)
 	}
 }
 

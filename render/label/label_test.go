@@ -12,9 +12,8 @@ import (
 // seen on one. It may end on a line.
 func TestNothingBetweenLabelAndLine(t *testing.T) {
 	p := &Placer{Window: geometry.Box(0, 0, 200, 100)}
-	p.Bar(
-		geometry.Segment{A: geometry.Pt(0, 50), B: geometry.Pt(200, 50)},
-		geometry.Segment{A: geometry.Pt(150, 0), B: geometry.Pt(150, 60)})
+	p.Bar(geometry.Pt(0, 50), geometry.Pt(200, 50))
+	p.Bar(geometry.Pt(150, 0), geometry.Pt(150, 60))
 	size := geometry.Pt(30, 2.5)
 	for _, c := range []struct {
 		name string

@@ -1,6 +1,9 @@
 package lettering
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Wrap breaks s between words into lines no longer than width. A word too
 // long for a line of its own is broken where it must be; a line holds one
@@ -16,9 +19,11 @@ func Wrap(s string, height, width float64) []string {
 			held = word
 			continue
 		}
-		if whole := held + " " + word; holds(held, word) && w.length(whole) <= w.room {
-			held = whole
-			continue
+		if holds(held, word) {
+			if whole := held + " " + word; w.length(whole) <= w.room {
+				held = whole
+				continue
+			}
 		}
 		w.add(held)
 		held = word
@@ -49,15 +54,14 @@ type wrapper struct {
 	face  *typeface
 	room  float64
 	lines []string
-	line  strings.Builder
+	line  []byte
 	used  float64
 }
 
 func (w *wrapper) add(word string) {
-	if w.line.Len() > 0 {
+	if len(w.line) > 0 {
 		if length := w.face.stepOr(' ') + w.length(word); w.used+length <= w.room {
-			w.line.WriteByte(' ')
-			w.line.WriteString(word)
+			w.line = append(append(w.line, ' '), word...)
 			w.used += length
 			return
 		}
@@ -65,10 +69,10 @@ func (w *wrapper) add(word string) {
 	}
 	for _, r := range word {
 		step := w.face.stepOr(r)
-		if w.line.Len() > 0 && !(w.used+step <= w.room) {
+		if len(w.line) > 0 && !(w.used+step <= w.room) {
 			w.flush()
 		}
-		w.line.WriteRune(r)
+		w.line = utf8.AppendRune(w.line, r)
 		w.used += step
 	}
 }
@@ -82,13 +86,13 @@ func (w *wrapper) length(word string) float64 {
 }
 
 func (w *wrapper) flush() {
-	w.lines = append(w.lines, w.line.String())
-	w.line.Reset()
+	w.lines = append(w.lines, string(w.line))
+	w.line = w.line[:0]
 	w.used = 0
 }
 
 func (w *wrapper) finish() []string {
-	if w.line.Len() > 0 {
+	if len(w.line) > 0 {
 		w.flush()
 	}
 	return w.lines
