@@ -14,6 +14,7 @@ type Sheet struct {
 	Turned bool // it stands on its side
 	Placed []Placed
 	free   []geometry.Rect
+	spare  []geometry.Rect // room for the free boxes of the next step
 }
 
 // A Placed item stands in one of its shapes with its upper left corner at a
@@ -78,7 +79,7 @@ func (s *Sheet) put(j *Job, i int, fits fit) bool {
 // take removes used from the free boxes: each box it overlaps is replaced by
 // the largest boxes left on its four sides, but for those within a gap.
 func (s *Sheet) take(used geometry.Rect, gap float64) {
-	free := make([]geometry.Rect, 0, len(s.free)+4)
+	free := s.spare[:0]
 	for _, f := range s.free {
 		if used.Min.X >= f.Max.X || used.Max.X <= f.Min.X || used.Min.Y >= f.Max.Y || used.Max.Y <= f.Min.Y {
 			free = append(free, f)
@@ -95,7 +96,7 @@ func (s *Sheet) take(used geometry.Rect, gap float64) {
 			}
 		}
 	}
-	s.free = largest(free)
+	s.spare, s.free = s.free, largest(free)
 }
 
 // largest drops every box that lies inside another.
