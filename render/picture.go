@@ -152,7 +152,7 @@ func (v *view) draw(n *pen, at geometry.Point) {
 func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	room := window.Offset(-1)
 	room.Max.Y = window.Max.Y + 0.5 // the air round letters may reach out above: there stand no others
-	letters := &label.Placer{Window: room}
+	letters := &label.Placer{Window: room, Strict: enough == 0}
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))

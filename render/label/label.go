@@ -18,6 +18,7 @@ type Placer struct {
 	Leaders []geometry.Segment // from it to what it names
 	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
 	Struck  int                // how much of the lettering stands on something
+	Strict  bool               // that is not set, only counted
 	lines   []obstacle         // what lettering must not touch
 	bounds  []geometry.Rect    // of the boxes
 	marks   int                // how many of the boxes are marks
@@ -54,14 +55,18 @@ func (s spot) led() bool {
 
 // Set places text for the line or point on, at the first spot that is free.
 // Where none is, it takes the one that touches the fewest lines: a label is
-// never dropped.
+// never dropped but by a strict placer.
 func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
 	r := roomOf(size)
-	fewest := math.MaxInt
+	fewest, room := math.MaxInt, false
+	if p.Strict {
+		fewest = striking
+	}
 	var best spot
 	for s := range spots(on, size) {
 		n := p.touches(s, r, fewest)
+		room = room || n < math.MaxInt
 		if n < fewest {
 			fewest, best = n, s
 		}
@@ -69,11 +74,11 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 			break
 		}
 	}
-	if fewest == math.MaxInt {
-		return
-	}
-	if fewest >= striking {
+	if room && fewest >= striking {
 		p.Struck++
+	}
+	if !room || p.Strict && fewest >= striking {
+		return
 	}
 	start := best.at(-size.X/2, -size.Y/2)
 	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: best.angle, String: text})
