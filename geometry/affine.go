@@ -35,9 +35,13 @@ func (m Affine) Apply(p Point) Point {
 
 // ApplyAll returns the images of all points in a new slice.
 func (m Affine) ApplyAll(points []Point) []Point {
-	out := make([]Point, len(points))
-	for i, p := range points {
-		out[i] = m.Apply(p)
+	return m.Append(make([]Point, 0, len(points)), points)
+}
+
+// Append appends the images of all points to out.
+func (m Affine) Append(out, points []Point) []Point {
+	for _, p := range points {
+		out = append(out, m.Apply(p))
 	}
 	return out
 }

@@ -17,7 +17,8 @@ func Hull(points []Point) []Point {
 	if len(points) == 0 {
 		return nil
 	}
-	chain := func(out []Point) []Point {
+	chain := func() []Point {
+		out := make([]Point, 0, len(points))
 		for _, p := range points {
 			for len(out) > 1 && out[len(out)-1].Sub(out[len(out)-2]).Cross(p.Sub(out[len(out)-1])) <= 0 {
 				out = out[:len(out)-1]
@@ -26,9 +27,9 @@ func Hull(points []Point) []Point {
 		}
 		return out[:len(out)-1]
 	}
-	lower := chain(nil)
+	lower := chain()
 	slices.Reverse(points)
-	return withoutRounding(append(lower, chain(nil)...))
+	return withoutRounding(append(lower, chain()...))
 }
 
 // withoutRounding leaves out the corners of a convex polygon that are none but

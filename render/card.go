@@ -32,10 +32,12 @@ type card struct {
 }
 
 // hangings are the views of pictures, told by their first strokes, as far as they were
-// asked for, and how many of their labels are struck at a scale and in a window.
+// asked for, how many of their labels are struck at a scale and in a window, and the
+// lines of small words.
 type hangings struct {
 	views  map[hanging]*view
 	struck map[hanging]int
+	lines  map[phrase][]string
 }
 
 type hanging struct {
@@ -44,7 +46,26 @@ type hanging struct {
 	factor float64
 }
 
-func newHangings() hangings { return hangings{map[hanging]*view{}, map[hanging]int{}} }
+// A phrase is words to be set no wider than a width.
+type phrase struct {
+	words string
+	width float64
+}
+
+func newHangings() hangings {
+	return hangings{map[hanging]*view{}, map[hanging]int{}, map[phrase][]string{}}
+}
+
+// wrap breaks small words into lines.
+func (h hangings) wrap(words string, width float64) []string {
+	asked := phrase{words, width}
+	lines, known := h.lines[asked]
+	if !known {
+		lines = lettering.Wrap(words, small, width)
+		h.lines[asked] = lines
+	}
+	return lines
+}
 
 // A hung picture has its upper left corner at a place.
 type hung struct {
@@ -284,7 +305,7 @@ func (k *card) figures(x, y, width float64) float64 {
 		beside := len(value) == 1 && lettering.Width(f.Name, small)+3+lettering.Width(f.Value, figureHigh) <= room
 		level := y - figureRow + 1.8
 		if !beside {
-			for _, line := range lettering.Wrap(f.Name, small, room) {
+			for _, line := range k.hanging.wrap(f.Name, room) {
 				y -= lettering.Pitch(small)
 				k.words.Text(x, y, small, line)
 			}
@@ -310,7 +331,7 @@ func (k *card) figures(x, y, width float64) float64 {
 // text sets the words: what is done, its test, its caution, its templates.
 func (k *card) text(x, y, width float64) float64 {
 	set := func(s string, x, width float64) {
-		for _, line := range lettering.Wrap(s, small, width) {
+		for _, line := range k.hanging.wrap(s, width) {
 			y -= lettering.Pitch(small)
 			k.words.Text(x, y, small, line)
 		}
@@ -331,8 +352,9 @@ func (k *card) text(x, y, width float64) float64 {
 	}
 	if len(k.Templates) > 0 {
 		k.sheets, k.column = geometry.Pt(x, y-1), width
-		set(k.templateWords(numbers{}, nil), x, width)
-		k.words.Texts = k.words.Texts[:len(k.words.Texts)-len(lettering.Wrap(k.templateWords(numbers{}, nil), small, width))]
+		for range k.hanging.wrap(k.templateWords(numbers{}, nil), width) {
+			y -= lettering.Pitch(small)
+		}
 		y -= 1
 	}
 	return y - 1

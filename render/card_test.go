@@ -189,7 +189,7 @@ func TestCardKeepsItsFrame(t *testing.T) {
 func TestShortNameBesideALongValue(t *testing.T) {
 	c := templates.Card{Number: 1, Heading: "a", Figures: []templates.Reading{{Name: "a", Value: "aaaaaaaaaa ...00000"}}}
 	width := lettering.Width(c.Figures[0].Value, figureHigh) + 0.5
-	k := &card{Card: c}
+	k := &card{Card: c, hanging: newHangings()}
 	k.figures(0, 0, width)
 	n := &pen{}
 	n.words(&k.words, geometry.Pt(20, 100))

@@ -162,7 +162,14 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	for _, a := range v.Arrows {
 		n.arrow(a, move, letters)
 	}
-	whole := func(points []geometry.Point) [][]geometry.Point { return [][]geometry.Point{move.ApplyAll(points)} }
+	var moved [1][]geometry.Point
+	whole := func(points []geometry.Point) [][]geometry.Point {
+		if n != nil {
+			moved[0] = nil // the pen keeps what it draws
+		}
+		moved[0] = move.Append(moved[0][:0], points)
+		return moved[:]
+	}
 	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
 	for _, l := range v.Labels {
 		if setLabel(letters, l, l.On, move); letters.Struck > enough {

@@ -37,9 +37,9 @@ func (p Part) sharp(own int, e Edge) []Edge {
 	if length <= hair {
 		return nil
 	}
-	var near []wedge
 	first := 0 // index in near of the piece's own wedge
-	cuts := []float64{0, length}
+	near, here := make([]wedge, 0, 8), make([]wedge, 0, 8)
+	cuts := append(make([]float64, 0, 16), 0, length)
 	for i, s := range p.Pieces {
 		w, ok := s.wedge(e, length)
 		if i == own {
@@ -57,17 +57,17 @@ func (p Part) sharp(own int, e Edge) []Edge {
 		if hi-lo <= hair {
 			continue
 		}
-		here, taken := within(near, (lo+hi)/2, first)
-		if !taken && broken(here) {
+		var taken bool
+		if here, taken = within(here[:0], near, (lo+hi)/2, first); !taken && broken(here) {
 			out = append(out, Edge{e.A.Lerp(e.B, lo/length), e.A.Lerp(e.B, hi/length)})
 		}
 	}
 	return out
 }
 
-// within returns the wedges at the place t, and whether one before first has
-// its edge there.
-func within(near []wedge, t float64, first int) (here []wedge, taken bool) {
+// within appends to here the wedges at the place t, and reports whether one before
+// first has its edge there.
+func within(here, near []wedge, t float64, first int) (all []wedge, taken bool) {
 	for i, w := range near {
 		if w.along.lo < t && t < w.along.hi {
 			here = append(here, w)
@@ -124,7 +124,7 @@ func broken(wedges []wedge) bool {
 	for _, w := range wedges {
 		end = max(end, w.hi-turn) // runs on past the full turn
 	}
-	var gaps []float64
+	gaps := make([]float64, 0, 8)
 	for _, w := range append(wedges[1:], wedge{lo: wedges[0].lo + turn}) {
 		if w.lo-end > flat {
 			gaps = append(gaps, w.lo-end)

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 )
@@ -92,6 +93,7 @@ func (c curtain) shadows(screens []screen) []span {
 func (c curtain) shadowsOf(p screen) []span {
 	var out []span
 	var left, right [][]half
+	var room [16]half
 	add := func(halves []half) {
 		if s, ok := c.inside(halves); ok {
 			out = append(out, s)
@@ -101,30 +103,31 @@ func (c curtain) shadowsOf(p screen) []span {
 		if !p.pieces[i].Overlaps(c.room) {
 			continue
 		}
-		switch halves, side, ok := c.halves(s); {
+		switch halves, side, ok := c.halves(s, room[:0]); {
 		case !ok:
 		case side < 0:
-			left = append(left, halves)
+			left = append(left, slices.Clone(halves))
 		case side > 0:
-			right = append(right, halves)
+			right = append(right, slices.Clone(halves))
 		default:
 			add(halves)
 		}
 	}
 	for _, l := range left {
 		for _, r := range right {
-			add(append(append([]half{}, l...), r...))
+			add(slices.Concat(l, r))
 		}
 	}
 	return out
 }
 
-// halves returns the section of s by the curtain's plane. side tells that s
+// halves returns the section of s by the curtain's plane, in the place given. side tells that s
 // only touches that plane with a face, and from which side (+1 or -1). ok is
 // false when s does not reach the curtain.
-func (c curtain) halves(s Solid) (halves []half, side int, ok bool) {
-	halves = make([]half, 0, len(s.faces))
-	for _, f := range s.faces {
+func (c curtain) halves(s Solid, room []half) (halves []half, side int, ok bool) {
+	halves = room
+	for i := range s.faces {
+		f := &s.faces[i]
 		n := f.Plane.N
 		h := half{n.Dot(c.along), n.Dot(c.out), -f.Plane.Height(c.at)}
 		switch {
@@ -146,21 +149,21 @@ func (c curtain) halves(s Solid) (halves []half, side int, ok bool) {
 // halves. Whether there is one is asked a hair inside the section, so that
 // grazing does not count; where it begins and ends is taken exactly.
 func (c curtain) inside(halves []half) (span, bool) {
-	if len(c.section(halves, hair)) == 0 {
+	var room [2][16]geometry.Point // more is rarely needed
+	if len(c.section(halves, hair, room[0][:0], room[1][:0])) == 0 {
 		return span{}, false
 	}
 	out := span{math.Inf(1), math.Inf(-1)}
-	for _, p := range c.section(halves, 0) {
+	for _, p := range c.section(halves, 0, room[0][:0], room[1][:0]) {
 		out = span{min(out.lo, p.X), max(out.hi, p.X)}
 	}
 	return out, out.hi-out.lo > hair
 }
 
 // section clips the curtain, as a polygon of points (t, u), by halves drawn
-// in by inset.
-func (c curtain) section(halves []half, inset float64) []geometry.Point {
-	polygon := geometry.Box(0, 0, c.length, c.reach).Corners()
-	spare := make([]geometry.Point, 0, 2*len(polygon))
+// in by inset, in one of the two places given.
+func (c curtain) section(halves []half, inset float64, polygon, spare []geometry.Point) []geometry.Point {
+	polygon = append(polygon, geometry.Point{}, geometry.Pt(c.length, 0), geometry.Pt(c.length, c.reach), geometry.Pt(0, c.reach))
 	for _, h := range halves {
 		h.c -= inset
 		polygon, spare = geometry.ClipHalfPlane(spare[:0], polygon, geometry.Pt(h.a, h.b), h.c), polygon

@@ -79,7 +79,7 @@ func (v View) unhidden(f Face, own int, all []Solid, rooms []Extent) [][]geometr
 
 // Silhouette returns the outline of s on the paper, counter-clockwise.
 func (v View) Silhouette(s Solid) []geometry.Point {
-	var all []geometry.Point
+	all := make([]geometry.Point, 0, s.corners())
 	for _, f := range s.faces {
 		for _, c := range f.Corners {
 			all = append(all, v.Point(c))

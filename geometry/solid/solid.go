@@ -88,7 +88,7 @@ func (s Solid) Faces() []Face { return slices.Clone(s.faces) }
 // Edges returns every edge once. Two faces run along it in opposite senses;
 // it is taken from the one that begins at the smaller end.
 func (s Solid) Edges() []Edge {
-	var out []Edge
+	out := make([]Edge, 0, s.corners()/2)
 	for _, f := range s.faces {
 		for i, a := range f.Corners {
 			if b := f.Corners[(i+1)%len(f.Corners)]; a.before(b) {
