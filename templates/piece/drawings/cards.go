@@ -11,10 +11,11 @@ import (
 	"rodsheet/templates/piece/wording"
 )
 
-// cardsOf returns the cards of every stage with their pictures.
-func cardsOf(plan shop.Plan) map[shop.Stage][]templates.Card {
+// cardsOf returns the cards of every stage with their pictures; whole is that of the
+// piece put together.
+func cardsOf(plan shop.Plan, whole templates.Picture) map[shop.Stage][]templates.Card {
 	out := map[shop.Stage][]templates.Card{}
-	pictures := galleries(plan)
+	pictures := galleries(plan, whole)
 	for i, c := range plan.Cards {
 		card := wording.Card(plan, c)
 		card.Setup, card.After = pictures[i].setup, pictures[i].after
@@ -33,8 +34,10 @@ type gallery struct {
 // galleries returns the pictures of every card: each step as it is set up for its
 // first size, with what is turned on the way, and every kind of part once the card is
 // done, of the size that comes to it first.
-func galleries(plan shop.Plan) []gallery {
+func galleries(plan shop.Plan, whole templates.Picture) []gallery {
 	out := make([]gallery, len(plan.Cards))
+	whole.Heading = ""
+	views := map[bench]templates.Picture{wholePiece: whole}
 	shown := map[[2]int]bool{} // card and step
 	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.TestPiece} {
 		for _, p := range plan.Pieces {
@@ -59,9 +62,14 @@ func galleries(plan shop.Plan) []gallery {
 				out[i].after = append(out[i].after, blockPictures(plan, s.Parts)...)
 			}
 		}
-		if bench, ok := benchPictures[c.Steps[0].Do]; ok {
-			out[i] = gallery{after: []templates.Picture{bench(plan.Pieces[0])}}
+		of, ok := benchPictures[c.Steps[0].Do]
+		if !ok {
+			continue
 		}
+		if _, drawn := views[of]; !drawn {
+			views[of] = benchViews[of](plan.Pieces[0])
+		}
+		out[i] = gallery{after: []templates.Picture{views[of]}}
 	}
 	return out
 }
@@ -124,17 +132,33 @@ func (s setUp) pictures() []templates.Picture {
 	return nil
 }
 
+// A bench is what a picture of work away from the saw shows.
+type bench uint8
+
+const (
+	squaredBlanks bench = iota
+	ringAlone
+	openJoint
+	frameAlone
+	wholePiece
+)
+
 // benchPictures show what work away from the saw is about.
-var benchPictures = map[shop.Do]func(piece.Piece) templates.Picture{
-	shop.Mill:           blanksView,
-	shop.DryRing:        ringView,
-	shop.DryTrimmedRing: ringView,
-	shop.FitBridle:      jointView,
-	shop.GlueLegs:       jointView,
-	shop.GlueRing:       frameView,
-	shop.DrillFixings:   frameView,
-	shop.FitPads:        wholeView,
-	shop.FitTop:         wholeView,
+var benchPictures = map[shop.Do]bench{
+	shop.Mill:           squaredBlanks,
+	shop.DryRing:        ringAlone,
+	shop.DryTrimmedRing: ringAlone,
+	shop.FitBridle:      openJoint,
+	shop.GlueLegs:       openJoint,
+	shop.GlueRing:       frameAlone,
+	shop.DrillFixings:   frameAlone,
+	shop.FitPads:        wholePiece,
+	shop.FitTop:         wholePiece,
+}
+
+// benchViews draw them, but for the whole piece.
+var benchViews = [...]func(piece.Piece) templates.Picture{
+	squaredBlanks: blanksView, ringAlone: ringView, openJoint: jointView, frameAlone: frameView,
 }
 
 func toneView(v solid.View, parts ...solid.Part) templates.Picture {
@@ -184,11 +208,4 @@ func frameView(p piece.Piece) templates.Picture {
 		parts = append(parts, p.Stretcher().Transform(p.Place(i)), p.Leg().Transform(p.Place(i)))
 	}
 	return toneView(kind.AtCorner(), parts...)
-}
-
-// wholeView shows the piece with what it carries.
-func wholeView(p piece.Piece) templates.Picture {
-	out := cornerView(p, sceneOf(p))
-	out.Heading = ""
-	return out
 }

@@ -133,7 +133,7 @@ func TestTheWedgeOfATopOnItsRing(t *testing.T) {
 // on one card.
 func TestBlocksStandOnTheirCards(t *testing.T) {
 	plan := shop.NewPlan(twoSizes(t))
-	pictures := galleries(plan)
+	pictures := galleries(plan, templates.Picture{})
 	stripCards, shown := 0, 0
 	for i, c := range plan.Cards {
 		if c.Steps[0].What.ID == "step.strip" {

@@ -8,12 +8,12 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// coverJob is the first sheet: how the piece looks and whose it is, how large it
-// is, what there is to print, what is in doubt and what to mind.
-func coverJob(pieces []piece.Piece, r kind.Report) templates.Section {
+// coverJob is the first sheet: how the pieces look and whose they are, how large they
+// are, what there is to print, what is in doubt and what to mind.
+func coverJob(pieces []piece.Piece, looks []templates.Picture, r kind.Report) templates.Section {
 	var job templates.Section
-	for _, p := range pieces {
-		v := cornerView(p, sceneOf(p))
+	for i, p := range pieces {
+		v := looks[i]
 		if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
 			v.Heading = words
 		}

@@ -27,7 +27,11 @@ func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job
 	}
 	s.Unit = pieces[0].Design.Unit
 	plan := shop.NewPlan(pieces)
-	k := packer{o, wording.Report(f), pieces, plan, cardsOf(plan), s}
+	var corners []templates.Picture
+	for _, p := range pieces {
+		corners = append(corners, cornerView(p, sceneOf(p)))
+	}
+	k := packer{o, wording.Report(f), pieces, plan, corners, cardsOf(plan, corners[0]), s}
 	out := templates.Job{Title: pieces[0].Design.Title}
 	for _, e := range envelopes() {
 		if e.of&o.For == 0 {
@@ -52,7 +56,9 @@ type packer struct {
 	report kind.Report
 	pieces []piece.Piece
 	plan   shop.Plan
-	cards  map[shop.Stage][]templates.Card
+	// corners are the views of the pieces at a corner.
+	corners []templates.Picture
+	cards   map[shop.Stage][]templates.Card
 	templates.Setting
 }
 
@@ -71,7 +77,7 @@ func envelopes() []envelope {
 		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
 	}
 	return []envelope{
-		{"cover", coverHeading, kind.Buying | kind.Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces, k.report), nil }},
+		{"cover", coverHeading, kind.Buying | kind.Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces, k.corners, k.report), nil }},
 		{"names", namesHeading, kind.Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
 		{"wood", woodHeading, kind.Buying, false, packer.wood},
 		{"stock", stockHeading, kind.Bench, true, stage(shop.StockStage)},

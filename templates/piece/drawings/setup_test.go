@@ -186,7 +186,7 @@ func TestCardsByHandShowNoSaw(t *testing.T) {
 	d.Saw.Highest = 10
 	plan := shop.NewPlan([]piece.Piece{piecetest.Worked(t, d)})
 	byHand := 0
-	for i, g := range galleries(plan) {
+	for i, g := range galleries(plan, templates.Picture{}) {
 		if !plan.Cards[i].Hand {
 			continue
 		}
