@@ -64,7 +64,7 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 		fewest = striking
 	}
 	var best spot
-	for s := range spots(on, size) {
+	for s := range spots(on, size, p.Window) {
 		n := p.touches(s, r, fewest)
 		room = room || n < math.MaxInt
 		if n < fewest {
@@ -156,6 +156,7 @@ func (p *Placer) touches(s spot, r room, enough int) int {
 		l := &p.lines[i] // most lie elsewhere: they are not copied
 		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
 			if n += striking; n >= enough {
+				p.lines[0], p.lines[i] = p.lines[i], p.lines[0] // the next spot is likely to meet it too
 				return n
 			}
 		}
@@ -239,10 +240,10 @@ func separated(a, b []geometry.Point) bool {
 	return false
 }
 
-// spots lists where a label for on may stand, best first: a line's along it,
-// then beside it, level or upright, ever farther off; a point's on it, then
+// spots lists where a label for on may stand in a window, best first: a line's along
+// it, then beside it, level or upright, ever farther off; a point's on it, then
 // round it.
-func spots(on geometry.Segment, size geometry.Point) iter.Seq[spot] {
+func spots(on geometry.Segment, size geometry.Point, window geometry.Rect) iter.Seq[spot] {
 	return func(yield func(spot) bool) {
 		near := alongside(on, size)
 		at := []geometry.Point{on.A}
@@ -259,7 +260,7 @@ func spots(on geometry.Segment, size geometry.Point) iter.Seq[spot] {
 				return
 			}
 		}
-		around(at, size, yield)
+		around(at, size, window, yield)
 	}
 }
 
@@ -308,38 +309,53 @@ var directions = func() (all [16]geometry.Point) {
 	return all
 }()
 
+// A stance is how lettering stands, level or upright.
+type stance struct {
+	angle float64
+	along geometry.Point
+	half  geometry.Point // from its middle to what is free beside it and above
+	room  geometry.Rect  // its middle lies there, or it reaches out of the window
+}
+
+func stanceOf(size geometry.Point, window geometry.Rect, upright bool) stance {
+	s := stance{along: directions[0], half: geometry.Pt(size.X/2+0.7, size.Y/2+0.9)}
+	if upright {
+		s.angle, s.along = math.Pi/2, directions[4]
+		s.half.X, s.half.Y = size.Y/2+0.9, size.X/2+0.7
+		size.X, size.Y = size.Y, size.X
+	}
+	s.room = geometry.Rect{Min: window.Min.Add(size.Mul(0.5)), Max: window.Max.Sub(size.Mul(0.5))}
+	return s
+}
+
 // around yields spots round points, level and upright by turns, until no more
 // are wanted. A letter by itself stays level: upright it takes as much room,
-// and a C is read as a U.
-func around(points []geometry.Point, size geometry.Point, yield func(spot) bool) {
-	ways := 32
+// and a C is read as a U. What reaches out of the window is most of all, and left
+// out at once.
+func around(points []geometry.Point, size geometry.Point, window geometry.Rect, yield func(spot) bool) {
+	stances := []stance{stanceOf(size, window, false), stanceOf(size, window, true)}
 	if size.X <= 1.2*size.Y {
-		ways = 16
+		stances = stances[:1]
 	}
 	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
 		for _, at := range points {
-			for k := range ways {
-				if !yield(beside(at, size, far, directions[k%16], k >= 16)) {
-					return
+			for _, s := range stances {
+				for _, u := range directions {
+					centre := s.beside(at, far, u)
+					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}) {
+						return
+					}
 				}
 			}
 		}
 	}
 }
 
-// beside returns the spot whose box is nearest to at in direction u, at
-// distance far.
-func beside(at, size geometry.Point, far float64, u geometry.Point, turned bool) spot {
-	half := geometry.Pt(size.X/2+0.7, size.Y/2+0.9)
-	angle, along := 0.0, directions[0]
-	if turned {
-		half.X, half.Y = half.Y, half.X
-		angle, along = math.Pi/2, directions[4]
-	}
-	// The centre moves out until the near side of the box is far away: the
-	// box's corner, side or end, whichever faces the point.
-	edge := geometry.Pt(u.X*far+sign(u.X)*half.X, u.Y*far+sign(u.Y)*half.Y)
-	return spot{at.Add(edge), angle, along, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}
+// beside returns the middle of the lettering that is nearest to at in direction u, at
+// distance far. It moves out until the near side of its box is far away: the box's
+// corner, side or end, whichever faces the point.
+func (s stance) beside(at geometry.Point, far float64, u geometry.Point) geometry.Point {
+	return at.Add(geometry.Pt(u.X*far+sign(u.X)*s.half.X, u.Y*far+sign(u.Y)*s.half.Y))
 }
 
 func sign(x float64) float64 {
