@@ -25,7 +25,7 @@ func Arc(b joint.CircularSegment, s Setting) (Job, error) {
 			Panels: []Panel{
 				{Heading: say(arcHeading), Table: figureTable(figures, s.Unit)},
 				battenPanel(b, b.Chord/2, arcOffsetsHead(), arcOffsetsWords(), s.Unit),
-				{Heading: say(arcWorkHeading), Text: t.work()},
+				{Heading: say(strikeHeading), Text: t.work()},
 			},
 		}},
 		Figures: figures,
@@ -55,7 +55,7 @@ func (t arcTemplate) figures() []Figure {
 
 // drawing draws the strip, marked where the offsets stand.
 func (t arcTemplate) drawing(s Setting) Drawing {
-	wide := s.Unit.Round(40, 1.5)
+	wide := stripWidth(s.Unit)
 	d := Drawing{Free: true}.of(View{Part: "arc"})
 	d.Line(Cut, t.Points()...)
 	if flat := t.Rise+wide <= math.Min(s.Clear.X, s.Clear.Y); flat {

@@ -8,6 +8,9 @@ import (
 	"rodsheet/geometry/measure"
 )
 
+// stripWidth is how wide a strip of paper stays in shape beside the line that it carries.
+func stripWidth(u measure.Unit) float64 { return u.Round(40, 1.5) }
+
 // battenStep is how far the points of a batten stand apart on a curve with half its
 // length.
 func battenStep(half float64, u measure.Unit) float64 {

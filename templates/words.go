@@ -70,6 +70,8 @@ var viewNames = map[measure.ID]wording.Text{
 	"mortise-strip":         "mortise strip",
 	"outline":               "outline",
 	"rail":                  "rail",
+	"oval":                  "oval",
+	"quarter":               "quarter",
 	"reference-edge":        "reference edge",
 	"ring-side":             "ring side",
 	"sightline":             "sightline",
@@ -208,6 +210,24 @@ var figureNames = map[measure.ID]wording.Text{
 	"mortise.upper-edge":          "upper edge of the tenon, from the underside",
 	"mortise.upper-end":           "head of leg to mortise, at its outer side",
 	"mortise.width":               "width of rail",
+	"oval.area":                   "area",
+	"oval.end-centre":             "end centres from the middle",
+	"oval.end-radius":             "radius at the ends",
+	"oval.focus":                  "foci from the middle",
+	"oval.inset":                  "inset line inside the rim",
+	"oval.inset-area":             "inset line, area",
+	"oval.inset-length":           "inset line, length",
+	"oval.inset-rim":              "inset line, all round",
+	"oval.inset-width":            "inset line, width",
+	"oval.join-across":            "joins from the long centre line",
+	"oval.join-along":             "joins from the short centre line",
+	"oval.join-angle":             "line of a join, to the long centre line",
+	"oval.length":                 "length",
+	"oval.rim":                    "rim, all round",
+	"oval.side-centre":            "side centres from the middle",
+	"oval.side-radius":            "radius at the sides",
+	"oval.string":                 "string, all round",
+	"oval.width":                  "width",
 
 	"scale.across":             "rectangle, across the feed",
 	"scale.along":              "rectangle, along the feed",
@@ -302,6 +322,8 @@ const (
 	topWorkHeading    wording.Text = "Order of work"
 	arcHeading        wording.Text = "Arc"
 	arcWorkHeading    wording.Text = "To strike it"
+	ovalHeading       wording.Text = "Oval"
+	strikeHeading     wording.Text = "To strike it"
 
 	drawnAsSupplement wording.Text = "%s is drawn as its supplement, bevel %s: the same line, read from the other side"
 	drawnOnce         wording.Text = "%s is asked for more than once and drawn once"
@@ -367,6 +389,7 @@ var labels = map[measure.ID]wording.Text{
 	"far-shoulder":               "far shoulder",
 	"frame-side":                 "frame side",
 	"from-edge":                  "%s",
+	"end-centre":                 "E",
 	"either-edge":                "edge of the blank, either",
 	"foot-end":                   "foot",
 	"foot-leans":                 "the foot leans this way",
@@ -375,6 +398,7 @@ var labels = map[measure.ID]wording.Text{
 	"from-the-side":              "from the side",
 	"fed-along":                  "the sheet is fed along this arrow",
 	"first-diagonal":             "first diagonal, %s",
+	"focus":                      "focus",
 	"fold":                       "fold",
 	"from-head":                  "%s from the head",
 	"from-outer-side":            "%s from the outer side",
@@ -382,11 +406,14 @@ var labels = map[measure.ID]wording.Text{
 	"hole-in":                    "%s",
 	"haunch":                     "haunch",
 	"head":                       "head of the leg",
+	"inset":                      "%s inside the rim",
+	"join-line":                  "line of the join, %s to the long centre line",
 	"joint-length":               "%s",
 	"leg-back":                   "back",
 	"line-off-square":            "%s off square",
 	"lower-edge":                 "lower edge",
 	"long-and-wide":              "%s long, %s wide",
+	"long-centre-line":           "long centre line, %s from the middle",
 	"measure-all":                "measure all sides and both diagonals",
 	"mid-chord":                  "mid-chord, rise %s",
 	"near-shoulder":              "near shoulder",
@@ -406,11 +433,13 @@ var labels = map[measure.ID]wording.Text{
 	"runs-on":                    "runs on: %s proud",
 	"saw-here":                   "saw here, %s over length",
 	"second-diagonal":            "second diagonal, %s",
+	"short-centre-line":          "short centre line, %s from the middle",
 	"shoulder":                   "shoulder",
 	"side":                       "%s",
 	"sightline":                  "sightline",
 	"sightline-at":               "%s",
 	"splay":                      "splay %s",
+	"side-centre":                "S",
 	"side-of-top":                "side %s%s",
 	"slot-bottom":                "slot bottom",
 	"square-line-at":             "square line, at %s",
@@ -898,6 +927,8 @@ func topWords(t joint.Top, s Setting) []string {
 	}, rest...)
 }
 
+const roughCurve wording.Text = "Rough the edge outside the line and work to it. Follow the machine's manual and keep guards on; curved and narrow parts are held in a jig, never by hand near a blade or cutter."
+
 func arcOffsetsHead() []string { return []string{say("from mid-chord"), say("over the chord")} }
 
 func arcOffsetsWords() []string {
@@ -911,8 +942,51 @@ func (t arcTemplate) work() []string {
 		say("From the centre, where there is floor for it: %s below the chord, square from its middle, by a stick of %s.", t.length(t.CentreBelow()), t.length(t.Radius())),
 		say("Without the centre: drive a pin at each end of the chord, and fix two sticks, each longer than the chord, to each other at %s. Slid along both pins their corner, with a pencil in it, strikes the whole arc; over mid-chord it must stand at the rise.",
 			measure.Angle(t.SticksAngle()).Text(t.unit)),
-		say("Rough the edge outside the line and work to it. Follow the machine's manual and keep guards on; curved and narrow parts are held in a jig, never by hand near a blade or cutter."),
+		say(roughCurve),
 	}
+}
+
+// title says which oval it is.
+func (t ovalTemplate) title() string {
+	size := []any{t.length(t.Length), t.length(t.Width)}
+	if t.Ellipse() {
+		return say("Ellipse, %s × %s", size...)
+	}
+	return say("Oval of four centres, %s × %s", size...)
+}
+
+func ovalOffsetsHead() []string {
+	return []string{say("from the short centre line"), say("from the long centre line")}
+}
+
+func ovalOffsetsWords() []string {
+	return []string{say("One quarter; the others are its mirror images. Bend a batten round pins at the points. The marks of the template have the same two figures.")}
+}
+
+// work says how the template is used, and what strikes the oval without one.
+func (t ovalTemplate) work(full bool) []string {
+	lay := say("Template: strike both centre lines on the work, square to each other. Mark the ends of both axes on them, lay the ends of the quarter there and trace it; turned over about each of its centre lines it serves the other three. --full prints the whole outline.")
+	if full {
+		lay = say("Template: strike both centre lines on the work, square to each other, and lay those of the taped outline on them.")
+	}
+	out := []string{lay}
+	if t.Ellipse() {
+		out = append(out,
+			say("With a stick: pencil at its end, a pin %s from it and another %s from it. With the first pin on the long centre line and the second on the short one, all the way round, the pencil strikes the ellipse.",
+				t.length(t.Width/2), t.length(t.Length/2)),
+			say("With a string: pins at both foci, and round them a loop of %s, which does not stretch. Prove it at all four ends of the centre lines.", t.length(2*t.Focus()+t.Length)),
+		)
+	} else {
+		end, side := t.Centres()
+		out = append(out,
+			say("With the compass: end centres, E in the plan, on the long centre line, %s to both sides of the middle; side centres, S, on the short one, %s to both sides. Strike each line from a side centre through an end centre: the joins lie on it.", t.length(end.X), t.length(-side.Y)),
+			say("Strike the ends with %s and the sides with %s, each up to the joins, where they have one tangent. A line inside it is struck from the same centres.", t.length(t.EndRadius), t.length(t.AtSide())),
+		)
+	}
+	if t.Inset > 0 && t.Ellipse() {
+		out = append(out, say("The line inside the rim runs parallel to it and is no ellipse: stick and string do not strike it. Gauge it from the rim, or trace the template."))
+	}
+	return append(out, say(roughCurve))
 }
 
 // rectangleWords says how a printer is measured. The readings of the example

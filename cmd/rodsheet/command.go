@@ -101,6 +101,7 @@ func commands() []command {
 		sightlineCommand(),
 		arcCommand(),
 		hopperCommand(),
+		ovalCommand(),
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),

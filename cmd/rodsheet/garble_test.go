@@ -38,6 +38,7 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430"},
 		{"arc", "--chord", "900", "--rise", "400"},
 		{"hopper", "--slope", "78", "--second", "70", "--ends", "butted"},
+		{"oval", "--length", "900", "--width", "600", "--compass"},
 		{"scale"},
 	}
 	for _, name := range designs {

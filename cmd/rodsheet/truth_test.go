@@ -415,6 +415,7 @@ func TestInchesAsInches(t *testing.T) {
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "17"},
 		{"arc", "--chord", "36", "--rise", "3"},
 		{"hopper", "--sides", "5", "--slope", "75"},
+		{"oval", "--length", "36", "--width", "24", "--compass", "--inset", "1/2"},
 		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
 	} {
 		if args[0] != "piece" {

@@ -47,6 +47,7 @@ func TestReplacedWords(t *testing.T) {
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430mm"},
 		{"arc", "--chord", "900mm", "--rise", "400mm"},
 		{"hopper", "--sides", "5", "--slope", "75"},
+		{"oval", "--length", "900mm", "--width", "600mm", "--inset", "12mm"},
 		{"scale"},
 	}
 	for _, name := range designs {

@@ -19,11 +19,10 @@ type Oval struct {
 }
 
 // The slenderest oval is ten times as long as wide: a slimmer one is a slip, or a pair
-// of flat arcs. A larger end radius than this share of half the width makes sides that
-// are all but straight.
+// of flat arcs. Sides with a radius of more than ten lengths are all but straight.
 const (
-	slenderest  = 10
-	bluntestEnd = 0.95
+	slenderest    = 10
+	straightSides = 10
 )
 
 // CompassEndRadius returns the end radius of the usual four-centred oval (from memory:
@@ -61,7 +60,8 @@ func (o Oval) Check() error {
 	if !o.Ellipse() {
 		if err := cmp.Or(
 			within("oval.end-radius", o.EndRadius),
-			measure.AtMost("oval.end-radius", measure.Length(o.EndRadius), "oval.blunt", measure.Length(bluntestEnd*o.Width/2), "oval.slot"),
+			measure.Below("oval.end-radius", measure.Length(o.EndRadius), "oval.half-width", measure.Length(o.Width/2), "oval.slot"),
+			measure.AtMost("oval.side-radius", measure.Length(o.AtSide()), "oval.ten-lengths", measure.Length(straightSides*o.Length), "oval.slot"),
 		); err != nil {
 			return err
 		}

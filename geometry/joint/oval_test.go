@@ -47,6 +47,9 @@ func TestCompassOval(t *testing.T) {
 		width := length * rapid.Float64Range(0.11, 0.99).Draw(t, "share")
 		o := joint.Oval{Length: length, Width: width, EndRadius: joint.CompassEndRadius(length, width)}
 		a, b := geometry.Pt(length/2, 0), geometry.Pt(0, width/2)
+		if err := o.Check(); err != nil && o.EndRadius > 1 {
+			t.Error(err)
+		}
 		left := a.Distance(b) - (length-width)/2
 		mid := a.Add(b.Sub(a).Unit().Mul(left / 2))
 		end, side := o.Centres()
@@ -183,7 +186,8 @@ func TestOvalCheck(t *testing.T) {
 		{"oval.width", "oval.length, 600 mm", joint.Oval{Length: 600, Width: 600}},
 		{"oval.width", "oval.tenth, 90 mm", joint.Oval{Length: 900, Width: 89}},
 		{"oval.end-radius", "≥ 1 mm", joint.Oval{Length: 900, Width: 600, EndRadius: 0.5}},
-		{"oval.end-radius", "oval.blunt, 285 mm", joint.Oval{Length: 900, Width: 600, EndRadius: 286}},
+		{"oval.end-radius", "oval.half-width, 300 mm", joint.Oval{Length: 900, Width: 600, EndRadius: 300}},
+		{"oval.side-radius", "oval.ten-lengths, 9000 mm", joint.Oval{Length: 900, Width: 600, EndRadius: 299}},
 		{"oval.inset", "≥ 0 mm", joint.Oval{Length: 900, Width: 600, Inset: -1}},
 		{"oval.inset", "oval.at-end, 200 mm", joint.Oval{Length: 900, Width: 600, Inset: 200}},
 		{"oval.width", "finite", joint.Oval{Length: 900, Width: math.NaN()}},

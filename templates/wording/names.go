@@ -205,6 +205,7 @@ func figures() map[measure.ID]Text {
 		"wood.spares":                   "spare parts",
 		"wood.tests":                    "test pieces",
 		"wood.waste":                    "waste",
+		"oval.side-radius":              "side radius",
 	}
 }
 
@@ -240,7 +241,8 @@ func thans() map[measure.ID]Text {
 		"segment.half-chord":      "half the chord",
 		"segment.radius":          "the radius",
 		"oval.at-end":             "the radius of the rim at its ends",
-		"oval.blunt":              "19/20 of half the width",
+		"oval.half-width":         "half the width",
+		"oval.ten-lengths":        "ten lengths",
 		"oval.length":             "the length",
 		"oval.tenth":              "a tenth of the length",
 		"sheet.last":              "the last sheet",
@@ -305,7 +307,7 @@ func hints() map[measure.ID]Text {
 		"oval.flat-arcs":                "so slim an oval is better two arcs: rodsheet arc",
 		"oval.inset-less":               "farther in the line would cross itself",
 		"oval.pointed":                  "with a smaller radius the ends are points",
-		"oval.slot":                     "with a larger radius the sides are straight",
+		"oval.slot":                     "the larger the radius of the ends, the straighter the sides: take a smaller one",
 		"oval.swapped":                  "give the longer axis as the length",
 		"sheet.first":                   "the first sheet is 1",
 		"standing.fewer":                "fewer do not stand",
