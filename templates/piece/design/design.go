@@ -23,6 +23,7 @@ type Design struct {
 	Saw    Saw
 	Milled Milled
 	Frame  Frame // of the kind aprons
+	Box    Box
 	Items  []Item
 	Prices Prices
 }
@@ -35,6 +36,7 @@ type Kind uint8
 const (
 	RingKind   Kind = iota // stretchers lapped to a ring, splayed legs in bridles, a top
 	ApronsKind             // aprons between legs that lean out, a top
+	BoxKind                // sides that slope, a bottom
 )
 
 // A Plan says whose drawing it is; each of its texts may be empty.

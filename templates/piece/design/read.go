@@ -85,6 +85,7 @@ type settings map[Key]setting
 type reader struct {
 	source source
 	unit   measure.Unit
+	kind   Kind
 	fields []field[Design]
 	byKey  map[Key]field[Design]
 	notes  []note
@@ -99,6 +100,9 @@ func newReader(s source, root *node) *reader {
 	// A unit that cannot be read is noted with the other keys.
 	if n := root.child("units"); n != nil && n.kind == isText {
 		r.unit, _ = measure.ParseUnit(n.text)
+	}
+	if n := root.child("kind"); n != nil && n.kind == isText {
+		r.kind = kindWord(n.text)
 	}
 	return r
 }
@@ -138,7 +142,7 @@ func (r *reader) rightUnit(base settings) {
 	if r.unit != measure.Inch {
 		return
 	}
-	for _, key := range schemas()[kindWord(base.word("kind", ""))].stock {
+	for _, key := range schemas()[r.kind].stock {
 		if s := base[key]; !s.bare || s.value < thickestInches*measure.MillimetresPerInch {
 			return
 		}
@@ -288,12 +292,16 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 	return "", nil
 }
 
-// paths are all keys and tables.
+// paths are all keys and tables of the kind of piece.
 func (r *reader) paths() []Key {
 	out := slices.Clone(tables())
 	for _, f := range r.fields {
 		out = append(out, f.key)
 	}
+	out = slices.DeleteFunc(out, func(key Key) bool {
+		kind, _, own := schemaOf(key)
+		return own && kind != r.kind
+	})
 	return append(out, "size")
 }
 

@@ -173,3 +173,8 @@ func sided(sides int) string {
 		6: "six-sided table", 7: "seven-sided table", 8: "eight-sided table"}
 	return names[sides].With()
 }
+
+// boxNames name the box of a design to begin with, by its sides.
+var boxNames = map[int]wording.Text{3: "Three-sided planter", 4: "Sloping tray", 5: "Five-sided planter", 6: "Six-sided planter",
+	7: "Seven-sided planter", 8: "Eight-sided planter", 9: "Nine-sided planter", 10: "Ten-sided planter",
+	11: "Eleven-sided planter", 12: "Twelve-sided planter"}

@@ -1,0 +1,177 @@
+package design
+
+import (
+	_ "embed"
+
+	"rodsheet/geometry/measure"
+)
+
+// A Box has sides that slope: a planter, a tray, a hopper. Lengths are outside, at the
+// lower edges where nothing else is said.
+type Box struct {
+	Outline BoxOutline
+	Sides   int     // of a regular one
+	Side    float64 // length of a side of a regular one
+	// Length is along the front and the back of a rectangle, Width along its ends.
+	Length, Width float64
+	Height        float64 // plumb, from the lower edges to the rim
+	Thickness     float64 // of the sides, square to their faces
+	// Slope is the lean from plumb, outward as it rises, of every side or of front and
+	// back; EndSlope that of the ends of a rectangle. By the sizes at the rim, where those
+	// are given instead: 0 stands for a slope.
+	Slope, EndSlope              float64
+	OwnEnds                      bool // the ends have a slope of their own
+	RimSide, RimLength, RimWidth float64
+	Corner                       BoxCorner
+	Spline                       float64 // thickness; 0: a quarter of the sides'
+	Bottom                       BoxBottom
+}
+
+// BoxOutline is the shape in plan.
+type BoxOutline uint8
+
+const (
+	RegularBox BoxOutline = iota
+	RectangleBox
+)
+
+// BoxCorner says how two sides meet.
+type BoxCorner uint8
+
+const (
+	MitredCorner BoxCorner = iota
+	SplinedCorner
+	ButtCorner // front and back run past the ends
+)
+
+// A BoxBottom lies between the sides, its edges sloping with them.
+type BoxBottom struct {
+	Thickness float64 // 0: there is none
+	Up        float64 // of its underside above the lower edges of the sides
+	Gap       float64 // all round, for its movement
+}
+
+// boxSteepest is the most that a side leans from plumb, degrees: flatter ones are a frame
+// (common practice, no source).
+const boxSteepest = 75
+
+// The sides of a box.
+const (
+	boxFewest = 3
+	boxMost   = 12
+)
+
+func boxSchema() schema {
+	regular, rectangle := []string{"regular"}, []string{"rectangle"}
+	return schema{
+		name:   "box",
+		tables: []Key{"box", "box.bottom"},
+		fields: boxFields,
+		groups: [][]Key{{"box.slope", "box.rim-side", "box.rim-width"}, {"box.end-slope", "box.rim-length"}},
+		needs: []need{
+			{"box.bottom", "box.bottom.kind", []string{"inside"}, "inside", true},
+			{"box.sides", "box.outline", regular, "regular", false},
+			{"box.side", "box.outline", regular, "regular", false},
+			{"box.rim-side", "box.outline", regular, "regular", false},
+			{"box.length", "box.outline", rectangle, "regular", false},
+			{"box.width", "box.outline", rectangle, "regular", false},
+			{"box.end-slope", "box.outline", rectangle, "regular", false},
+			{"box.rim-length", "box.outline", rectangle, "regular", false},
+			{"box.rim-width", "box.outline", rectangle, "regular", false},
+			{"box.spline", "box.corner", []string{"splined"}, "mitred", false},
+		},
+		demands: []demand{
+			{keys: []Key{"box.height"}}, {keys: []Key{"box.thickness"}},
+			{keys: []Key{"box.slope", "box.rim-side", "box.rim-width"}},
+			{keys: []Key{"box.sides"}, optional: true, of: "box.outline", words: regular, standard: "regular"},
+			{keys: []Key{"box.side"}, optional: true, of: "box.outline", words: regular, standard: "regular"},
+			{keys: []Key{"box.length"}, optional: true, of: "box.outline", words: rectangle},
+			{keys: []Key{"box.width"}, optional: true, of: "box.outline", words: rectangle},
+			{keys: []Key{"box.bottom.thickness"}, optional: true, of: "box.bottom.kind", words: []string{"inside"}, standard: "inside"},
+		},
+		setters: []setter{
+			{[]Key{"box.thickness", "box.side", "box.length", "box.width"}, []measure.ID{"box.room-below"}},
+			{[]Key{"box.slope", "box.height", "box.end-slope", "box.rim-side", "box.rim-width", "box.rim-length"}, []measure.ID{"box.room-above"}},
+			{[]Key{"box.rim-side", "box.rim-width", "box.slope"}, []measure.ID{"box.leans"}},
+			{[]Key{"box.rim-length", "box.end-slope"}, []measure.ID{"box.ends-lean"}},
+		},
+		stock: []Key{"box.thickness"},
+		has:   boxHas,
+		start: starting{text: boxText, fewest: boxFewest, most: boxMost, usual: 4, fill: boxBeginning},
+	}
+}
+
+//go:embed start/box.toml
+var boxText string
+
+// boxHas reports whether a box goes by a key of its tables.
+func boxHas(d Design, key Key) bool {
+	regular := d.Box.Outline == RegularBox
+	switch key {
+	case "box.sides", "box.side":
+		return regular
+	case "box.length", "box.width":
+		return !regular
+	case "box.bottom.thickness", "box.bottom.up", "box.bottom.gap":
+		return d.Box.Bottom.Thickness != 0
+	}
+	return true
+}
+
+func boxFields() []field[Design] {
+	lean := from(-boxSteepest, boxSteepest)
+	return []field[Design]{
+		pick("box.outline", []string{"regular", "rectangle"}, func(d *Design) *BoxOutline { return &d.Box.Outline }),
+		count("box.sides", from(boxFewest, boxMost), func(d *Design) *int { return &d.Box.Sides }),
+		length("box.side", upTo(Longest), func(d *Design) *float64 { return &d.Box.Side }),
+		length("box.length", upTo(Longest), func(d *Design) *float64 { return &d.Box.Length }),
+		length("box.width", upTo(Longest), func(d *Design) *float64 { return &d.Box.Width }),
+		length("box.height", upTo(Longest), func(d *Design) *float64 { return &d.Box.Height }),
+		length("box.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Box.Thickness }),
+		angle("box.slope", lean, func(d *Design) *float64 { return &d.Box.Slope }),
+		angle("box.end-slope", lean, func(d *Design) *float64 {
+			d.Box.OwnEnds = true
+			return &d.Box.EndSlope
+		}),
+		length("box.rim-side", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Box.RimSide }),
+		length("box.rim-length", upTo(Longest).orNone(), func(d *Design) *float64 {
+			d.Box.OwnEnds = true
+			return &d.Box.RimLength
+		}),
+		length("box.rim-width", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Box.RimWidth }),
+		pick("box.corner", []string{"mitred", "splined", "butt"}, func(d *Design) *BoxCorner { return &d.Box.Corner }),
+		length("box.spline", from(Thinnest, ThickestTop).orNone(), func(d *Design) *float64 { return &d.Box.Spline }),
+		choice("box.bottom.kind", []string{"none", "inside"}, func(*Design, int) {}),
+		length("box.bottom.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Box.Bottom.Thickness }),
+		length("box.bottom.up", from(0, widest), func(d *Design) *float64 { return &d.Box.Bottom.Up }),
+		length("box.bottom.gap", from(0, 50), func(d *Design) *float64 { return &d.Box.Bottom.Gap }),
+	}
+}
+
+// boxFigures fill the starting text of a box.
+type boxFigures struct {
+	usual
+	Regular                        bool
+	Sides                          int
+	Side, Length, Width, Height    string
+	Thickness, Slope, RimSide, Rim string
+	Spline, BottomThick, Up, Gap   string
+	TallHeight                     string
+}
+
+// boxBeginning returns a small planter: a tray of two slopes for four sides.
+func boxBeginning(sides int, u measure.Unit) any {
+	f := boxFigures{
+		Sides: sides, Side: "180", Length: "360", Width: "240", Height: "120", Thickness: "12", Slope: "15",
+		RimSide: "230", Rim: "420", Spline: "3", BottomThick: "10", Up: "6", Gap: "1.5", TallHeight: "160",
+	}
+	if u == measure.Inch {
+		f = boxFigures{
+			Sides: sides, Side: "7", Length: "14", Width: "9", Height: `"4 3/4"`, Thickness: `"1/2"`, Slope: "15",
+			RimSide: "9", Rim: "16", Spline: `"1/8"`, BottomThick: `"3/8"`, Up: `"1/4"`, Gap: `"1/16"`, TallHeight: `"6 1/4"`,
+		}
+	}
+	f.Regular = sides != 4
+	f.usual = usualFigures(BoxKind, boxNames[sides].With(), u)
+	return f
+}
