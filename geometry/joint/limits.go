@@ -45,6 +45,14 @@ const sawSteepest = math.Pi / 4
 // cornerFlattest is the flattest slope of a side, in rad: what is flatter is a flat frame.
 const cornerFlattest = math.Pi / 180
 
+// DovetailFlattest and DovetailSteepest bound the sides of a tail: a flatter one
+// holds no better than a comb joint, the corners of a steeper one are short grain and
+// break (common practice, no source). 1:6 to 1:8 is usual.
+var (
+	DovetailFlattest = math.Atan(1.0 / 16)
+	DovetailSteepest = math.Atan(1.0 / 4)
+)
+
 // A limit bounds a figure by plain numbers: least ≤ value ≤ most, or < where that
 // end is open. The hints say what to do below and above.
 type limit struct {
@@ -74,6 +82,15 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"bridle.splay":   lean,
 		"bridle.tenon":   {of: length, most: unbounded},
 		"bridle.mortise": {of: number, most: float64(MortiseInLeg)},
+
+		"dovetail.width": stock, "dovetail.tail-board": stock, "dovetail.pin-board": stock,
+		"dovetail.slope":       {of: angle, least: DovetailFlattest, most: DovetailSteepest, below: "dovetail.slope-usual", above: "dovetail.slope-usual"},
+		"dovetail.tails":       {of: number, least: 1, most: mostTails},
+		"dovetail.pin":         {of: length, least: thinnestPin, most: widestStock},
+		"dovetail.half-pin":    {of: length, least: thinnestPin, most: widestStock},
+		"dovetail.lap":         {of: length, most: unbounded},
+		"dovetail.corner":      {of: angle, least: math.Pi / 4, most: 5 * math.Pi / 6, above: "corner.inside"},
+		"dovetail.board-slope": {of: angle, least: math.Pi / 6, most: math.Pi / 2, below: "corner.from-level", above: "corner.from-level"},
 
 		"mortise.width": stock, "mortise.depth": stock, "mortise.leg": stock, "mortise.leg-width": stock,
 		"mortise.splay": lean, "mortise.rake": lean,
