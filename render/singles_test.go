@@ -63,6 +63,12 @@ func TestSheetsOfSingles(t *testing.T) {
 			return templates.Hopper(joint.Hopper{SlopingCorner: joint.HopperCorner(5, 1.3), Sides: 5}, s)
 		}},
 		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
+		{"flat arc", 5, func(s templates.Setting) (templates.Job, error) {
+			return templates.Arc(joint.CircularSegment{Chord: 900, Rise: 40}, s)
+		}},
+		{"oval top", 4, func(s templates.Setting) (templates.Job, error) {
+			return templates.Oval(joint.Oval{Length: 900, Width: 600}, s)
+		}},
 		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},
 		{"top of three sides", 2, oneTop(joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},
 	} {

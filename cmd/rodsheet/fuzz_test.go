@@ -22,6 +22,8 @@ func FuzzCommandLine(f *testing.F) {
 		"lap --width 28 --other 28 --depth 36 --angle 60 --kerf 3.2 --at 155 --json",
 		"bridle --width 28 --depth 36 --angle 12 --leg 38 --tenon 9.3 --mortise leg",
 		"mortise --width 22 --depth 70 --leg 40 --length 28 --upper 10 --splay 8 --rake 5 --haunch square",
+		"arc --from 0,0 --through 300,45 --to 700,20", "arc --radius 1000 --rise 12 --units in",
+		"oval --length 900 --width 600 --end-radius 150 --inset 12 --full",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"sightline --rake 12 --splay 8 --height 430 --in 40",
 		"hopper --sides 5 --slope 75 --from plumb", "hopper --off-square 20 --tilt 30 --json",

@@ -246,6 +246,34 @@ func TestTopOverSheetsIsWhole(t *testing.T) {
 	}
 }
 
+// A curve is drawn by chords and cut into tiles: what is read back stands on it from end
+// to end. An ellipse is (a·cos t, b·sin t); the arc has a chord of 600 and a rise of
+// 200, so its radius is 325; the four arcs are those of two circles through each
+// other's centres, 200 at the ends and 400 at the sides up to 60°.
+func TestCurvesOverSheetsAreWhole(t *testing.T) {
+	t.Parallel()
+	along := func(x, y, a, b, from, to float64) (points []geometry.Point) {
+		for k := range 361 {
+			sin, cos := math.Sincos((from + (to-from)*float64(k)/360) * math.Pi / 180)
+			points = append(points, geometry.Pt(x+a*cos, y+b*sin))
+		}
+		return points
+	}
+	end := math.Asin(125.0/325) * 180 / math.Pi
+	width := fmt.Sprintf("%.9fmm", 200*(4-math.Sqrt(3)))
+	for _, paper := range truthPapers {
+		with := func(args ...string) printed { return printJob(t, append(args, paper.args...)...) }
+		with("arc", "--chord", "600mm", "--rise", "200mm").
+			wantsWhole(t, "arc", along(0, -125, 325, 325, end, 180-end))
+		with("oval", "--length", "900mm", "--width", "600mm").
+			wantsWhole(t, "oval, quarter", along(0, 0, 450, 300, 0, 90))
+		with("oval", "--length", "400mm", "--width", "150mm", "--full").
+			wantsWhole(t, "oval, outline", along(0, 0, 200, 75, 0, 360))
+		with("oval", "--length", "600mm", "--width", width, "--end-radius", "200mm").
+			wantsWhole(t, "oval, quarter", slices.Concat(along(100, 0, 200, 200, 0, 60), along(0, -100*math.Sqrt(3), 400, 400, 60, 90)))
+	}
+}
+
 // The examples are what their commands print, byte for byte.
 func TestExamplesAreUpToDate(t *testing.T) {
 	const folder = "../../examples"
