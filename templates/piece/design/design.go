@@ -24,6 +24,7 @@ type Design struct {
 	Milled Milled
 	Frame  Frame // of the kind aprons
 	Box    Box
+	Seat   Seat // of the kind seat
 	Items  []Item
 	Prices Prices
 }
@@ -37,6 +38,7 @@ const (
 	RingKind   Kind = iota // stretchers lapped to a ring, splayed legs in bridles, a top
 	ApronsKind             // aprons between legs that lean out, a top
 	BoxKind                // sides that slope, a bottom
+	SeatKind               // a slab on staked legs
 )
 
 // A Plan says whose drawing it is; each of its texts may be empty.

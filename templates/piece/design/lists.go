@@ -58,13 +58,21 @@ func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
 	return reading[Design]{apply: func(d *Design) { d.Wood.MoistureFrom, d.Wood.MoistureTo = low, high }}, bad
 }
 
+// points is a key for the corners of a free outline.
+func points(key Key, of func(*Design) *[]geometry.Point) field[Design] {
+	return field[Design]{key: key, kind: PointsField, within: corners(), read: func(n *node, u measure.Unit) (reading[Design], *fault) {
+		corners, bad := readPoints(n, u)
+		return reading[Design]{apply: func(d *Design) { *of(d) = corners }}, bad
+	}}
+}
+
 // readPoints reads the corners of a free outline.
-func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
+func readPoints(n *node, u measure.Unit) ([]geometry.Point, *fault) {
 	if n.kind != isList || n.headed {
-		return reading[Design]{}, wanted(n, listOfCorners, pointsHint)
+		return nil, wanted(n, listOfCorners, pointsHint)
 	}
 	if len(n.kids) < 3 || len(n.kids) > MostPoints {
-		return reading[Design]{}, &fault{at: n.value,
+		return nil, &fault{at: n.value,
 			words: cornersOutside.With(MostPoints, len(n.kids)), hint: pointsHint.With()}
 	}
 	var points []geometry.Point
@@ -82,7 +90,7 @@ func readPoints(n *node, u measure.Unit) (reading[Design], *fault) {
 		}
 		points = append(points, geometry.Pt(x, y))
 	}
-	return reading[Design]{apply: func(d *Design) { d.Top.Points = points }}, all(faults)
+	return points, all(faults)
 }
 
 // entries say how the tables of a list are read, each under a header of its own.

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"slices"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
@@ -187,7 +188,7 @@ func topFields() []field[Design] {
 		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
 		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
 		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
-		{key: "top.points", kind: PointsField, within: corners(), read: readPoints},
+		points("top.points", func(d *Design) *[]geometry.Point { return &d.Top.Points }),
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
 		length("top.pads.diameter", from(Thinnest, widest), func(d *Design) *float64 {
 			d.Top.Pads.Outermost = true

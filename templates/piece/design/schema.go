@@ -245,7 +245,7 @@ type schema struct {
 }
 
 // schemas are the kinds of piece in the order of their constants.
-var schemas = sync.OnceValue(func() []schema { return []schema{ringSchema(), apronsSchema(), boxSchema()} })
+var schemas = sync.OnceValue(func() []schema { return []schema{ringSchema(), apronsSchema(), boxSchema(), seatSchema()} })
 
 // Kinds are the words for the kinds of piece, in the order of their constants.
 func Kinds() []string {

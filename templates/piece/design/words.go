@@ -178,3 +178,10 @@ func sided(sides int) string {
 var boxNames = map[int]wording.Text{3: "Three-sided planter", 4: "Sloping tray", 5: "Five-sided planter", 6: "Six-sided planter",
 	7: "Seven-sided planter", 8: "Eight-sided planter", 9: "Nine-sided planter", 10: "Ten-sided planter",
 	11: "Eleven-sided planter", 12: "Twelve-sided planter"}
+
+// seated names the seat of a design to begin with.
+func seated(legs int) string {
+	names := map[int]wording.Text{3: "three-legged stool", 4: "four-legged stool", 5: "five-legged bench",
+		6: "six-legged bench", 7: "seven-legged bench", 8: "eight-legged bench"}
+	return names[legs].With()
+}

@@ -1,0 +1,377 @@
+package design
+
+import (
+	_ "embed"
+	"slices"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
+
+// A Seat is a slab on staked legs: it lies with its upper face at Height at its front
+// edge and at BackHeight at its back. Places and leans are counted in the slab, from
+// square to it, as it is bored.
+type Seat struct {
+	Shape    SeatShape
+	Diameter float64 // of a round seat
+	// Width is from side to side and Depth from front to back of the others, BackWidth
+	// that of the round back of a shield.
+	Width, Depth, BackWidth float64
+	Corner                  float64          // radius at the corners of a rectangle or of the front of a shield
+	Points                  []geometry.Point // of a free outline seen from above, x to the right, the front at the least y
+	Thickness               float64
+	Height, BackHeight      float64 // 0 at the back: as at the front
+	FrontToBack             bool    // way of the grain; else from side to side
+	Front, Back             LegRow
+	Legs                    SeatLegs
+	Mortise                 SeatMortise
+	Stretchers              SeatStretchers
+}
+
+// SeatShape is the outline of a seat.
+type SeatShape uint8
+
+const (
+	RoundSeat SeatShape = iota
+	OvalSeat
+	RectangleSeat
+	ShieldSeat // a straight front, the sides run in to a round back
+	FreeSeat
+)
+
+// A LegRow is one to four legs in a row across the seat, mirrored left and right: one
+// stands on the centre line, more of them stand equally far apart and so do their feet.
+type LegRow struct {
+	Legs  int
+	Apart float64 // from the outermost hole to the one that mirrors it, on the face that is bored
+	From  float64 // from the middle of the seat to the row: forward of the front row, backward of the back row
+	By    SeatLean
+	// FrontBack and Aside are, as By says, rake and splay, resultant and sightline, or the
+	// distance of the feet from below the middle and from one outermost to the other.
+	FrontBack, Aside float64
+}
+
+// SeatLean says which decision fixes the lean of a row; the others follow from it.
+type SeatLean uint8
+
+const (
+	ByRake SeatLean = iota
+	ByResultant
+	ByFeet
+)
+
+// SeatLegs are alike in both rows.
+type SeatLegs struct {
+	Section LegSection
+	Size    float64 // across its flats below the tenon
+	Foot    float64 // the same at the floor; 0: it keeps its size
+}
+
+// LegSection is the section of a leg.
+type LegSection uint8
+
+const (
+	OctagonLeg LegSection = iota
+	SquareLeg
+	RoundLeg
+)
+
+// A SeatMortise is a round hole along the axis of a leg.
+type SeatMortise struct {
+	Diameter float64 // at the underside of the seat, on the axis
+	Taper    float64 // included angle, narrower upward; 0: the hole keeps its diameter
+	Depth    float64 // of a blind hole, square to the seat; 0: right through
+	Upper    bool    // bored, and its place measured, on the upper face; else on the underside
+	NoWedge  bool    // a through tenon is not wedged
+}
+
+// Wedged reports whether the tenons are split and wedged from above.
+func (m SeatMortise) Wedged() bool { return m.Depth == 0 && !m.NoWedge }
+
+// SeatStretchers are round rods between the legs, low down.
+type SeatStretchers struct {
+	Shape      StretcherShape
+	Height     float64 // of their axes over the floor: in a box those of a row
+	SideHeight float64 // in a box those from row to row; 0: Height
+	Diameter   float64
+	Tenon      float64 // its diameter; 0: that of the rod
+	Hole       float64 // depth of the hole, along the rod from the axis side of what it enters; 0: half of what it enters
+}
+
+// StretcherShape is how stretchers join the legs.
+type StretcherShape uint8
+
+const (
+	NoStretchers  StretcherShape = iota
+	BoxStretchers                // from each leg to the next all round
+	HStretchers                  // from front to back on either side, and one across
+)
+
+// Leans of a staked leg, degrees: what leans more breaks out at the edge of its hole.
+// Inward the feet come together, and the seat tips (common practice, no source).
+const (
+	steepestStake = 45
+	inmostStake   = -30
+)
+
+// Fewest and most legs of a seat, and the most of a row.
+const (
+	SeatFewest = 3
+	SeatMost   = 8
+	RowMost    = 4
+)
+
+// seatRows are the tables of the rows.
+var seatRows = []struct {
+	table Key
+	of    func(*Design) *LegRow
+}{
+	{"seat.front", func(d *Design) *LegRow { return &d.Seat.Front }},
+	{"seat.back", func(d *Design) *LegRow { return &d.Seat.Back }},
+}
+
+// rowLeans are the keys of a row for its lean: by each way one forward or backward, one
+// aside.
+func rowLeans(table Key) [3][2]Key {
+	return [3][2]Key{
+		ByRake:      {table.with("rake"), table.with("splay")},
+		ByResultant: {table.with("resultant"), table.with("sightline")},
+		ByFeet:      {table.with("feet-from-middle"), table.with("feet-apart")},
+	}
+}
+
+// RowKeys are all keys by which the lean of a row may be given.
+func RowKeys(table Key) []Key {
+	var out []Key
+	for _, pair := range rowLeans(table) {
+		out = append(out, pair[:]...)
+	}
+	return out
+}
+
+// rowGroups are the keys of a row of which one at most is given: two of one direction,
+// and any two of different ways.
+func rowGroups(table Key) [][]Key {
+	l := rowLeans(table)
+	out := [][]Key{{l[0][0], l[1][0], l[2][0]}, {l[0][1], l[1][1], l[2][1]}}
+	for i := range l {
+		for j := range l {
+			if i != j {
+				out = append(out, []Key{l[i][0], l[j][1]})
+			}
+		}
+	}
+	return out
+}
+
+// seatSchema is a slab on staked legs.
+func seatSchema() schema {
+	words := seatShapes()
+	round := words[RoundSeat]
+	sized := words[OvalSeat:FreeSeat]
+	s := schema{
+		name:   "seat",
+		tables: []Key{"seat", "seat.front", "seat.back", "seat.legs", "seat.mortise", "seat.stretchers"},
+		fields: seatFields,
+		needs: []need{
+			{"seat.diameter", "seat.shape", []string{round}, round, false},
+			{"seat.width", "seat.shape", sized, round, false},
+			{"seat.depth", "seat.shape", sized, round, false},
+			{"seat.back-width", "seat.shape", []string{words[ShieldSeat]}, round, false},
+			{"seat.corner", "seat.shape", words[RectangleSeat:], round, false},
+			{"seat.points", "seat.shape", []string{words[FreeSeat]}, round, false},
+			{"seat.stretchers", "seat.stretchers.shape", seatStretchers()[1:], "none", true},
+			{"seat.stretchers.side-height", "seat.stretchers.shape", []string{"box"}, "none", false},
+		},
+		demands: []demand{
+			{keys: []Key{"seat.thickness"}},
+			{keys: []Key{"seat.height"}},
+			{keys: []Key{"seat.diameter"}, optional: true, of: "seat.shape", words: []string{round}, standard: round},
+			{keys: []Key{"seat.width"}, optional: true, of: "seat.shape", words: sized, standard: round},
+			{keys: []Key{"seat.depth"}, optional: true, of: "seat.shape", words: sized, standard: round},
+			{keys: []Key{"seat.back-width"}, optional: true, of: "seat.shape", words: []string{words[ShieldSeat]}, standard: round},
+			{keys: []Key{"seat.points"}, optional: true, of: "seat.shape", words: []string{words[FreeSeat]}, standard: round},
+			{keys: []Key{"seat.legs.size"}},
+			{keys: []Key{"seat.mortise.diameter"}},
+			{keys: []Key{"seat.stretchers.height"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
+			{keys: []Key{"seat.stretchers.diameter"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
+		},
+		stock:   []Key{"seat.thickness", "seat.legs.size", "seat.mortise.diameter"},
+		has:     seatHas,
+		hangsOn: seatHangsOn,
+		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, fill: seatBeginning},
+	}
+	for _, r := range seatRows {
+		var ways []Key
+		for _, pair := range rowLeans(r.table) {
+			ways = append(ways, pair[0])
+		}
+		s.groups = append(s.groups, rowGroups(r.table)...)
+		s.demands = append(s.demands, demand{keys: []Key{r.table.with("legs")}}, demand{keys: []Key{r.table.with("from-middle")}}, demand{keys: ways})
+		s.setters = append(s.setters, setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("feet")), measure.ID(r.table.with("lean"))}})
+	}
+	return s
+}
+
+//go:embed start/seat.toml
+var seatText string
+
+// In the order of their constants.
+func seatShapes() []string     { return []string{"round", "oval", "rectangle", "shield", "free"} }
+func legSections() []string    { return []string{"octagon", "square", "round"} }
+func seatStretchers() []string { return []string{"none", "box", "h"} }
+
+// seatHas reports whether a seat goes by a key of its tables.
+func seatHas(d Design, key Key) bool {
+	s := d.Seat
+	for _, r := range seatRows {
+		for by, pair := range rowLeans(r.table) {
+			if slices.Contains(pair[:], key) {
+				return int(r.of(&d).By) == by
+			}
+		}
+	}
+	switch key {
+	case "seat.diameter":
+		return s.Shape == RoundSeat
+	case "seat.width", "seat.depth":
+		return s.Shape != RoundSeat && s.Shape != FreeSeat
+	case "seat.back-width":
+		return s.Shape == ShieldSeat
+	}
+	return !Key("seat.stretchers").holds(key) || s.Stretchers.Shape != NoStretchers
+}
+
+// seatHangsOn returns the keys that say so.
+func seatHangsOn(key Key) []Key {
+	for _, r := range seatRows {
+		if all := RowKeys(r.table); slices.Contains(all, key) {
+			return all
+		}
+	}
+	switch {
+	case slices.Contains([]Key{"seat.diameter", "seat.width", "seat.depth", "seat.back-width"}, key):
+		return []Key{key, "seat.shape"}
+	case Key("seat.stretchers").holds(key):
+		return []Key{key, "seat.stretchers.shape"}
+	}
+	return nil
+}
+
+func seatFields() []field[Design] {
+	out := []field[Design]{
+		pick("seat.shape", seatShapes(), func(d *Design) *SeatShape { return &d.Seat.Shape }),
+		length("seat.diameter", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Diameter }),
+		length("seat.width", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Width }),
+		length("seat.depth", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Depth }),
+		length("seat.back-width", upTo(Longest), func(d *Design) *float64 { return &d.Seat.BackWidth }),
+		length("seat.corner", from(0, Longest), func(d *Design) *float64 { return &d.Seat.Corner }),
+		points("seat.points", func(d *Design) *[]geometry.Point { return &d.Seat.Points }),
+		length("seat.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Seat.Thickness }),
+		length("seat.height", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Height }),
+		length("seat.back-height", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Seat.BackHeight }),
+		choice("seat.grain", []string{"side-to-side", "front-to-back"}, func(d *Design, i int) { d.Seat.FrontToBack = i == 1 }),
+		pick("seat.legs.section", legSections(), func(d *Design) *LegSection { return &d.Seat.Legs.Section }),
+		length("seat.legs.size", from(Thinnest, widest), func(d *Design) *float64 { return &d.Seat.Legs.Size }),
+		length("seat.legs.foot", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Legs.Foot }),
+		length("seat.mortise.diameter", from(Thinnest, widest), func(d *Design) *float64 { return &d.Seat.Mortise.Diameter }),
+		angle("seat.mortise.reamer", from(0, 20), func(d *Design) *float64 { return &d.Seat.Mortise.Taper }),
+		length("seat.mortise.depth", from(Thinnest, ThickestTop).orNone(), func(d *Design) *float64 { return &d.Seat.Mortise.Depth }),
+		choice("seat.mortise.bored-from", []string{"underside", "upper-face"}, func(d *Design, i int) { d.Seat.Mortise.Upper = i == 1 }),
+		choice("seat.mortise.wedge", []string{"across", "none"}, func(d *Design, i int) { d.Seat.Mortise.NoWedge = i == 1 }),
+		pick("seat.stretchers.shape", seatStretchers(), func(d *Design) *StretcherShape { return &d.Seat.Stretchers.Shape }),
+		length("seat.stretchers.height", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Stretchers.Height }),
+		length("seat.stretchers.side-height", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Seat.Stretchers.SideHeight }),
+		length("seat.stretchers.diameter", from(Thinnest, widest), func(d *Design) *float64 { return &d.Seat.Stretchers.Diameter }),
+		length("seat.stretchers.tenon", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Stretchers.Tenon }),
+		length("seat.stretchers.hole", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Stretchers.Hole }),
+	}
+	for _, r := range seatRows {
+		out = append(out, rowFields(r.table, r.of)...)
+	}
+	return out
+}
+
+// rowFields are the keys of a row of legs.
+func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
+	by := func(by SeatLean, aside bool) func(*Design) *float64 {
+		return func(d *Design) *float64 {
+			row := of(d)
+			row.By = by
+			if aside {
+				return &row.Aside
+			}
+			return &row.FrontBack
+		}
+	}
+	lean, keys := from(inmostStake, steepestStake), rowLeans(table)
+	return []field[Design]{
+		count(table.with("legs"), from(1, RowMost), func(d *Design) *int { return &of(d).Legs }),
+		length(table.with("apart"), from(0, Longest), func(d *Design) *float64 { return &of(d).Apart }),
+		length(table.with("from-middle"), from(-Longest, Longest), func(d *Design) *float64 { return &of(d).From }),
+		angle(keys[ByRake][0], lean, by(ByRake, false)),
+		angle(keys[ByRake][1], lean, by(ByRake, true)),
+		angle(keys[ByResultant][0], from(0, steepestStake), by(ByResultant, false)),
+		angle(keys[ByResultant][1], from(0, 180), by(ByResultant, true)),
+		length(keys[ByFeet][0], from(-Longest, Longest), by(ByFeet, false)),
+		length(keys[ByFeet][1], from(0, Longest), by(ByFeet, true)),
+	}
+}
+
+// A beginningRow fills the table of a row of legs.
+type beginningRow struct {
+	Table, Way  string
+	Legs        int
+	Apart, From string
+	Rake, Splay string
+	Feet        string
+}
+
+// seatFigures fill the starting text; each is written as it is to stand there.
+type seatFigures struct {
+	usual
+	Legs                                 int
+	Shape                                string
+	Diameter, Width, Depth, BackWidth    string
+	Corner, Points, Thickness            string
+	Height, BackHeight, TallHeight       string
+	Rows                                 []beginningRow
+	Size, Foot, Bore, Blind              string
+	LowHeight, SideHeight, Low, LowTenon string
+	LowHole                              string
+	Apart, From, Single, Feet            string
+}
+
+// seatBeginning returns a three-legged stool, or a stool or bench on as many legs as are
+// asked for.
+func seatBeginning(legs int, unit measure.Unit) any {
+	i := legs - SeatFewest
+	f := seatFigures{
+		Diameter: "340", Width: []string{"460", "430", "760", "800", "1100", "1100"}[i], Depth: "330", BackWidth: "230",
+		Corner: "40", Points: "[[-200, -150], [200, -150], [150, 150], [-150, 150]]", Thickness: "44",
+		Height: "450", BackHeight: "440", TallHeight: "600", Size: "38", Foot: "28", Bore: "28", Blind: "32",
+		LowHeight: "120", SideHeight: "170", Low: "20", LowTenon: "16", LowHole: "12",
+		Apart: []string{"180", "200", "560", "600", "900", "900"}[i], From: "75", Single: "115", Feet: "160",
+	}
+	if unit == measure.Inch {
+		f = seatFigures{
+			Diameter: `"13 1/2"`, Width: []string{"18", "17", "30", "32", "44", "44"}[i], Depth: "13", BackWidth: "9",
+			Corner: `"1 1/2"`, Points: "[[-8, -6], [8, -6], [6, 6], [-6, 6]]", Thickness: `"1 3/4"`,
+			Height: "18", BackHeight: `"17 1/2"`, TallHeight: "24", Size: `"1 1/2"`, Foot: `"1 1/8"`, Bore: `"1 1/8"`, Blind: `"1 1/4"`,
+			LowHeight: "5", SideHeight: "7", Low: `"3/4"`, LowTenon: `"5/8"`, LowHole: `"1/2"`,
+			Apart: []string{"7", "8", "22", "24", "36", "36"}[i], From: "3", Single: `"4 1/2"`, Feet: `"6 1/2"`,
+		}
+	}
+	f.Legs, f.Shape = legs, seatShapes()[min(i, int(RectangleSeat))]
+	f.usual = usualFigures(SeatKind, seated(legs), unit)
+	row := func(table, way string, n int) beginningRow {
+		out := beginningRow{table, way, n, f.Apart, f.From, "9", "11", f.Feet}
+		if n == 1 {
+			out.From, out.Rake = f.Single, "14"
+		}
+		return out
+	}
+	front := (legs + 1) / 2
+	f.Rows = []beginningRow{row("front", "forward", front), row("back", "backward", legs-front)}
+	return f
+}
