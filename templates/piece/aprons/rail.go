@@ -257,8 +257,8 @@ func (r Rail) arch() []solid.Solid {
 	return out
 }
 
-// Parts returns all parts of the table in the room: legs, rails row by row, the top.
-func (m Model) Parts() []solid.Part {
+// solids returns all parts of the table in the room: legs, rails row by row, the top.
+func (m Model) solids() []solid.Part {
 	var out []solid.Part
 	for i := range m.legs {
 		out = append(out, m.Leg(i))

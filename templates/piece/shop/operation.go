@@ -91,6 +91,11 @@ const (
 	TaperSledBase
 	TaperSledFence
 	TaperSledStop
+	Apron // of a frame, all alike
+	FrontApron
+	SideApron
+	FrontStretcher
+	SideStretcher
 )
 
 // A Source is what a part is sawn from.

@@ -38,6 +38,11 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.TaperSledBase:      {"tapering jig, base", "tapering jigs, bases"},
 	shop.TaperSledFence:     {"tapering jig, fence", "tapering jigs, fences"},
 	shop.TaperSledStop:      {"tapering jig, stop block", "tapering jigs, stop blocks"},
+	shop.Apron:              {"apron", "aprons"},
+	shop.FrontApron:         {"apron, front and back", "aprons, front and back"},
+	shop.SideApron:          {"apron, left and right", "aprons, left and right"},
+	shop.FrontStretcher:     {"stretcher, front and back", "stretchers, front and back"},
+	shop.SideStretcher:      {"stretcher, left and right", "stretchers, left and right"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.

@@ -1,0 +1,167 @@
+package aprons
+
+import (
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// Solve works out one size. The error is a *measure.BoundError for a figure that no
+// table can have.
+func Solve(d design.Design) (Model, error) {
+	if errs := Faults(d, nil); len(errs) > 0 {
+		return Model{}, errs[0]
+	}
+	return newModel(d), nil
+}
+
+// A question is a check of some keys, which must not be in doubt themselves.
+type question struct {
+	keys []design.Key
+	ask  func(design.Frame) error
+}
+
+// Faults returns an error for each figure that no table can have. What depends on a
+// key in doubt, or on a figure with an error, is not asked.
+func Faults(d design.Design, doubts design.Doubts) []error {
+	errs := d.Outside(doubts)
+	doubts = doubts.Clone()
+	for _, err := range errs {
+		doubts = doubts.With(design.SetBy(err)...)
+	}
+	ask := func(q question, check func() error) {
+		if doubts.Any(q.keys...) {
+			return
+		}
+		if err := check(); err != nil {
+			errs = append(errs, err)
+			doubts = doubts.With(design.SetBy(err)...)
+		}
+	}
+	for _, q := range questions(d.Frame) {
+		ask(q, func() error { return q.ask(d.Frame) })
+	}
+	ask(question{keys: []design.Key{"wood.moisture"}}, func() error { return moisture(d.Wood) })
+	all := question{keys: everything}
+	ask(all, func() error { return room(newModel(d)) })
+	return errs
+}
+
+// everything are the keys that fix where a frame stands.
+var everything = []design.Key{
+	"frame.shape", "frame.sides", "frame.length", "frame.width", "frame.height",
+	"frame.legs.size", "frame.legs.rake", "frame.legs.splay", "frame.legs.faces", "frame.legs.taper-start", "frame.legs.foot",
+	"frame.aprons.depth", "frame.aprons.thickness", "frame.aprons.faces", "frame.aprons.inset",
+	"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.stretchers.faces", "frame.stretchers.inset",
+	"frame.top.kind", "frame.top.thickness",
+}
+
+// moisture refuses what the rule of movement does not cover; where both are 0 the
+// design states none.
+func moisture(w design.Wood) error {
+	if w.MoistureFrom == 0 && w.MoistureTo == 0 {
+		return nil
+	}
+	return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
+}
+
+// questions are asked of two figures of a design at a time or three, before it is
+// worked out.
+func questions(f design.Frame) []question {
+	length := measure.Length
+	out := []question{
+		{[]design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, func(f design.Frame) error {
+			above := f.Height - headHeight(f) + f.Aprons.Depth
+			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
+		}},
+		{[]design.Key{"frame.legs.foot", "frame.legs.size"}, func(f design.Frame) error {
+			return measure.Below("frame.legs.foot", length(f.Legs.Foot), "frame.legs.size", length(f.Legs.Size), "taper.narrows")
+		}},
+		{[]design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, func(f design.Frame) error {
+			least := f.Length / grow(f)
+			if f.Shape == design.Rectangle {
+				least = math.Min(f.Length, f.Width)
+			}
+			if f.Top.None {
+				return nil
+			}
+			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
+		}},
+	}
+	out = append(out, railQuestions("frame.aprons", func(f design.Frame) design.Rail { return f.Aprons })...)
+	out = append(out, question{[]design.Key{"frame.aprons.arch", "frame.aprons.depth"}, func(f design.Frame) error {
+		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
+	}})
+	if f.Stretchers.Depth > 0 {
+		out = append(out, railQuestions("frame.stretchers", func(f design.Frame) design.Rail { return f.Stretchers })...)
+		out = append(out, question{[]design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
+			func(f design.Frame) error {
+				under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
+				return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
+			}})
+	}
+	return out
+}
+
+// railQuestions are those of a tenon in its rail.
+func railQuestions(table design.Key, of func(design.Frame) design.Rail) []question {
+	key := func(word string) design.Key { return table + "." + design.Key(word) }
+	length := measure.Length
+	return []question{
+		{[]design.Key{key("tenon"), key("thickness")}, func(f design.Frame) error {
+			r := of(f)
+			return measure.Below(measure.ID(key("tenon")), length(third(r)), measure.ID(key("thickness")), length(r.Thickness), "tenon.third")
+		}},
+		{[]design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, func(f design.Frame) error {
+			r := of(f)
+			figure, value, rest := "upper-cut", r.UpperCut, r.Depth-r.LowerCut
+			if r.UpperCut == 0 {
+				figure, value, rest = "lower-cut", r.LowerCut, r.Depth-upperCut(r)
+			}
+			return measure.Below(measure.ID(key(figure)), length(value), "aprons.leaves-tenon", length(rest), "mortise.less-off")
+		}},
+	}
+}
+
+// room refuses a frame whose legs leave no room for rails between them, or whose feet
+// come together.
+func room(m Model) error {
+	f := m.Design.Frame
+	for i, s := range m.sides {
+		a, b := m.legs[i], m.legs[(i+1)%len(m.legs)]
+		apart := func(down float64) float64 {
+			at := func(l leg) float64 { return l.at.Add(l.along.Mul(l.length() * down)).Dot(flat(s.along)) }
+			return at(b) - at(a)
+		}
+		if err := measure.Above("aprons.foot-side", measure.Length(apart(1)), "aprons.two-feet", measure.Length(2*f.Legs.Size), "aprons.less-inward"); err != nil {
+			return err
+		}
+	}
+	for _, row := range m.Rows {
+		for _, r := range row.Rails {
+			if err := measure.Above("aprons.between", measure.Length(r.shortest()), "", measure.Length(0), "aprons.longer-side"); err != nil {
+				return err
+			}
+			if bow, ok := r.Arc(); ok {
+				if err := measure.AtMost("frame.aprons.arch", measure.Length(bow.Rise), "aprons.half-chord", measure.Length(bow.Chord/2), ""); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	if l := m.legs[0]; l.taper.Top > 0 {
+		return measure.Below("frame.legs.taper-start", measure.Length(l.taper.Start), "aprons.leg-length", measure.Length(l.length()), "taper.start-from-top")
+	}
+	return nil
+}
+
+// shortest returns the shortest of the four arrises of a rail between its shoulders.
+func (r Rail) shortest() float64 {
+	least := math.Inf(1)
+	for k := range r.Ends[left].Mouth {
+		least = math.Min(least, r.Ends[right].Mouth[k].Sub(r.Ends[left].Mouth[k]).Dot(r.Along))
+	}
+	return least
+}

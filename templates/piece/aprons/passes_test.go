@@ -1,0 +1,108 @@
+package aprons
+
+import (
+	"math"
+	"testing"
+
+	"rodsheet/geometry/solid"
+)
+
+// sameAs reports a part that is not the same wood as another.
+func sameAs(t *testing.T, what string, got, want solid.Part) {
+	t.Helper()
+	shared := 0.0
+	for _, s := range solid.Clash(got, want) {
+		shared += s.Volume()
+	}
+	if v := want.Volume(); math.Abs(got.Volume()-v) > 1e-2 || math.Abs(shared-v) > 1e-1 {
+		t.Errorf("%s: %.4f mm³, %.4f of them in the finished part of %.4f", what, got.Volume(), shared, v)
+	}
+}
+
+// mirrored returns the same cut at the other end of a rail.
+func mirrored(p solid.Plane) solid.Plane {
+	return solid.Plane{N: solid.V(-p.N.X, p.N.Y, p.N.Z), D: p.D}
+}
+
+// A blank that is cut by the settings, and by nothing else, becomes the rail: body by
+// its edges and shoulders, tenons by the ends and the two distances of the cheeks.
+func TestRailsByTheirPasses(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		for _, row := range m.Rows {
+			for k, r := range row.Rails {
+				if r.Row.Of.Arch > 0 {
+					continue // sawn to its template
+				}
+				blank := r.Blank("")
+				room := r.Part("").Transform(r.frame().to()).Bounds()
+				stock := solid.Box(room.Min, room.Min.Add(solid.V(blank.Length, blank.Width, blank.Thickness)))
+				var end, outer, frame Pass
+				for _, p := range r.Passes() {
+					switch p.ID {
+					case "end":
+						end = p
+					case "shoulder-outer":
+						outer = p
+					case "shoulder-frame":
+						frame = p
+					default:
+						stock = stock.Cut(p.plane())
+					}
+				}
+				long := stock.Cut(end.plane()).Cut(mirrored(end.plane()))
+				got := solid.Part{Pieces: []solid.Solid{long.Cut(outer.plane()).Cut(mirrored(outer.plane()))}}
+				if a, b := outer.plane(), frame.plane(); a.N.Distance(b.N) > 1e-9 || math.Abs(a.D-b.D) > 1e-9 {
+					t.Errorf("the shoulders of %v %d do not meet", row.Kind, k)
+				}
+				beside := blank.Thickness - frame.Deep
+				cheeks := []solid.Plane{{N: solid.V(0, 0, -1), D: -outer.Deep}, {N: solid.V(0, 0, 1), D: beside}}
+				for _, shoulder := range []solid.Plane{outer.plane().Flip(), mirrored(outer.plane()).Flip()} {
+					stub := long.Cut(shoulder).Cut(cheeks[0]).Cut(cheeks[1])
+					lower, upper := r.frame().moved(r.downTo(row.Of.LowerCut)), r.frame().moved(r.upTo(row.Upper))
+					got.Pieces = append(got.Pieces, stub.Cut(lower).Cut(upper))
+					if row.Kind == Aprons {
+						far := shoulder.Flip()
+						got.Pieces = append(got.Pieces, stub.Cut(upper.Flip()).Cut(solid.Plane{N: far.N, D: far.D + row.Haunch()*r.Ends[left].Joint.Square()}))
+					}
+				}
+				sameAs(t, row.Kind.String(), got, r.Part("").Transform(r.frame().to()))
+			}
+		}
+	})
+}
+
+// A blank that is cut by the settings becomes the leg, but for its mortises and where
+// a corner of the frame is none of 90° (then the last side is planed to the section).
+func TestLegsByTheirPasses(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		if len(m.sides) != 4 {
+			return
+		}
+		for i, l := range m.legs {
+			blank := l.Blank()
+			to := l.frame().to()
+			straight := block(append(l.sides(), l.planes()[:2]...)...).Transform(to)
+			room := straight.Bounds()
+			stock := solid.Box(room.Min, room.Min.Add(solid.V(blank.Length, blank.Width, blank.Thickness)))
+			for _, p := range l.Passes() {
+				stock = stock.Cut(p.plane())
+			}
+			sameAs(t, "straight leg", solid.Stock("", stock), solid.Stock("", straight))
+			// Tapered on both sides that take rails: on the outer side beside each the
+			// taper runs at its angle to the edge, square to its straight side's slope.
+			rad, wide, narrow := l.TaperAngle()
+			if l.taper.Top == 0 {
+				continue
+			}
+			if got := wide - math.Tan(rad)*l.taper.Run(); !near(got, narrow) {
+				t.Errorf("leg %d: %g at the foot, want %g", i, got, narrow)
+			}
+			for k := range l.inner {
+				cut := l.frame().moved(l.tapered(own))
+				if k == own && !near(math.Atan2(-cut.N.X, math.Hypot(cut.N.Y, 0)), rad) {
+					t.Errorf("leg %d: the taper runs %g to the edge, want %g", i, math.Atan2(-cut.N.X, cut.N.Y), rad)
+				}
+			}
+		}
+	})
+}
