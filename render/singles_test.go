@@ -62,6 +62,12 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"hopper", 2, func(s templates.Setting) (templates.Job, error) {
 			return templates.Hopper(joint.Hopper{SlopingCorner: joint.HopperCorner(5, 1.3), Sides: 5}, s)
 		}},
+		{"segments", 2, func(s templates.Setting) (templates.Job, error) {
+			return templates.Segments(joint.SegmentRing{Pieces: 12, Outer: 300, Inner: 240, Kerf: 3, Round: true}, s)
+		}},
+		{"staves", 2, func(s templates.Setting) (templates.Job, error) {
+			return templates.Staves(joint.Staves{Pieces: 12, Top: 320, Bottom: 260, Height: 400, Thickness: 18}, s)
+		}},
 		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
 		{"flat arc", 5, func(s templates.Setting) (templates.Job, error) {
 			return templates.Arc(joint.CircularSegment{Chord: 900, Rise: 40}, s)

@@ -74,6 +74,9 @@ var viewNames = map[measure.ID]wording.Text{
 	"quarter":               "quarter",
 	"reference-edge":        "reference edge",
 	"ring-side":             "ring side",
+	"outer-side":            "outer side",
+	"segment":               "piece of the ring",
+	"stave":                 "stave",
 	"sightline":             "sightline",
 	"slab":                  "slab from above",
 	"stretcher":             "stretcher",
@@ -235,6 +238,33 @@ var figureNames = map[measure.ID]wording.Text{
 	"scale.rectangle-diagonal": "rectangle, diagonal",
 	"scale.side":               "side",
 
+	"segments.bevel":      "bevel",
+	"segments.board":      "width of board",
+	"segments.inner":      "inner size",
+	"segments.kerf":       "kerf",
+	"segments.off-square": "gauge, off square",
+	"segments.opens":      "last joint opens, ends off by 0.1°",
+	"segments.outer":      "outer size",
+	"segments.outer-side": "outer side",
+	"segments.pieces":     "pieces",
+	"segments.ring-side":  "ring side",
+	"segments.stock":      "length of board, all pieces",
+
+	"staves.blade":     "bevel of the blade to the table",
+	"staves.bottom":    "outside at the bottom",
+	"staves.ends":      "level ends, tilt",
+	"staves.height":    "height",
+	"staves.hollow":    "hollow side narrower by",
+	"staves.inside":    "least size inside",
+	"staves.long":      "length of a stave",
+	"staves.narrow":    "narrow end, outer side",
+	"staves.pieces":    "staves",
+	"staves.thickness": "thickness",
+	"staves.tilt":      "edges, tilt",
+	"staves.to-edge":   "to the edge, each side",
+	"staves.top":       "outside at the top",
+	"staves.wide":      "wide end, outer side",
+
 	"sightline.ahead":       "foot out, rake",
 	"sightline.arris":       "square leg, angle at the leading arris",
 	"sightline.aside":       "foot out, splay",
@@ -285,6 +315,9 @@ const (
 	topTitle       wording.Text = "Top, %s"
 	sightlineTitle wording.Text = "Leg with a rake of %s and a splay of %s"
 	hopperTitle    wording.Text = "Hopper of %s sides at %s from level, %s"
+	segmentsTitle  wording.Text = "Ring of %s pieces, %s, %s over %s"
+	stavesTitle    wording.Text = "Vessel of %s staves, %s to %s, %s high"
+
 	hopperTwoTitle wording.Text = "Hopper, sides at %s and %s from level, %s"
 	cornerTitle    wording.Text = "Corner of %s, sides at %s from level, %s"
 
@@ -460,6 +493,14 @@ var labels = map[measure.ID]wording.Text{
 	"waste":                      "waste",
 	"width-at-foot":              "foot %s",
 	"width-at-top":               "top %s",
+	"board-wide":                 "board %s",
+	"edge-tilted":                "edge: tilt %s",
+	"narrow-end":                 "narrow end",
+	"narrow-end-wide":            "narrow end %s",
+	"outer-side-long":            "outer side %s",
+	"ring-side-long":             "ring side %s",
+	"rounded-to":                 "radius %s",
+	"wide-end":                   "wide end %s",
 }
 
 // Parts of labels, and what tables call the same.
@@ -865,6 +906,57 @@ func hopperCaution() []string {
 	return []string{
 		say("A tilted blade traps an offcut more easily: let it fall free, with no stop beside it. Clamp short or wide boards to a sled; guard on, hands clear of the side to which the blade leans. Follow the machine's manual; local rules come first."),
 	}
+}
+
+func (t segmentTemplate) title() string {
+	shape := say("flats left")
+	if t.Round {
+		shape = say("round")
+	}
+	return say(segmentsTitle, strconv.Itoa(t.Pieces), shape, t.length(t.Outer), t.length(t.Inner))
+}
+
+// steps is the order of work at the saw.
+func (t segmentTemplate) steps() []string {
+	out := []string{
+		say(isolate),
+		say("2. Rip the board to %s. All pieces one after the other take %s of it.", t.length(t.Board()), t.length(t.Stock())),
+		say("3. Set the gauge %s off square, by the triangle, the blade upright. Cut the first end, then roll the board over about its length after every cut: the mitres lean to and fro and no wood is lost between them.", angleText(t.OffSquare())),
+		say("4. Set a stop by the first piece that measures %s on its outer side. All are cut at that setting.", t.length(t.OuterSide())),
+		say("5. Hold the ring together with a band before any glue. %s off at every end leaves the last joint open by %s. Glued as two halves, their ends can be planed true before the ring is closed.",
+			angleText(slipOfEnds), t.length(t.Opens(slipOfEnds))),
+	}
+	if t.Round {
+		out = append(out, say("6. The circles are struck from the centre on the glued ring, or traced from the piece before; saw and turn to them last."))
+	}
+	return out
+}
+
+func segmentsCaution() []string {
+	return []string{
+		say("Small pieces: hold them down in a sled, with a stop that ends before the blade; let a cut piece lie until the blade stands still. Guard on, follow the machine's manual; local rules come first. A ring is turned only when its glue is cured, at low speed at first and with a face shield."),
+	}
+}
+
+func (t staveTemplate) title() string {
+	return say(stavesTitle, strconv.Itoa(t.Pieces), t.length(t.Bottom), t.length(t.Top), t.length(t.Height))
+}
+
+// steps is the order of work at the saw.
+func (t staveTemplate) steps() []string {
+	tilt := angleText(t.EdgeTilt())
+	out := []string{
+		say(isolate),
+		say("2. Plane the staves to %s and leave them over length; %s is their length between level ends.", t.length(t.Thickness), t.length(t.Long())),
+	}
+	if t.Wide() > t.Narrow() {
+		out = append(out,
+			say("3. Set out both edges of one stave by their points, on the outer side. Saw to the lines in a tapering jig with the blade tilted %s, by the triangle stood on the table: the outer side stays the wider one on both edges.", tilt),
+			say("4. Ends that are to lie level are cut square across with a tilt of %s.", angleText(math.Pi/2-t.Corner().Slope)))
+	} else {
+		out = append(out, say("3. Rip both edges with the blade tilted %s, by the triangle stood on the table: the outer side stays the wider one on both edges, %s.", tilt, t.length(t.Wide())))
+	}
+	return append(out, say("Tape the staves side by side, outer sides up, and roll them up dry. Joints open on the outer side ask for more tilt, on the hollow side for less; a slip of 0.1° counts twice at every joint."))
 }
 
 // boring is the order of work at a slab.

@@ -102,6 +102,7 @@ func commands() []command {
 		arcCommand(),
 		hopperCommand(),
 		ovalCommand(),
+		segmentsCommand(),
 		scaleCommand(),
 		printerCommand(),
 		completionCommand(),

@@ -27,6 +27,7 @@ func FuzzCommandLine(f *testing.F) {
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"sightline --rake 12 --splay 8 --height 430 --in 40",
 		"hopper --sides 5 --slope 75 --from plumb", "hopper --off-square 20 --tilt 30 --json",
+		"segments --pieces 12 --outer 300 --inner 240 --shape flats", "segments --pieces 12 --top 320 --height 400 --thickness 18",
 		"angle 30 --paper whole --max-sheets 1",
 		"printer bench --across 149.2 --along 200.9 --diagonals 250.4,250.0",
 		"help lengths", "--version", "lap --help", "angle -- -5", "angle -5 --base=3",

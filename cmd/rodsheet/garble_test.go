@@ -39,6 +39,8 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"arc", "--chord", "900", "--rise", "400"},
 		{"hopper", "--slope", "78", "--second", "70", "--ends", "butted"},
 		{"oval", "--length", "900", "--width", "600", "--compass"},
+		{"segments", "--pieces", "12", "--outer", "300", "--inner", "240"},
+		{"segments", "--pieces", "12", "--top", "320", "--bottom", "260", "--height", "400", "--thickness", "18"},
 		{"scale"},
 	}
 	for _, name := range designs {

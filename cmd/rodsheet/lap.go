@@ -43,15 +43,19 @@ spacer cuts too wide; the sheet says by how much.`,
 			assumed := !v.given("kerf")
 			return single(func(s templates.Setting) (templates.Job, error) {
 				job, err := templates.Lap(l, s)
-				if assumed {
-					job.Warnings = append(job.Warnings, fmt.Sprintf(
-						"kerf assumed to be %s; measure a cut of your blade and give it with --kerf",
-						measure.Length(l.Kerf).Text(s.Unit)))
-				}
-				return job, err
+				return kerfAssumed(job, assumed, l.Kerf, s.Unit), err
 			})
 		},
 	}
+}
+
+// kerfAssumed is job with a word on a kerf that was not given.
+func kerfAssumed(job templates.Job, assumed bool, kerf float64, u measure.Unit) templates.Job {
+	if assumed {
+		job.Warnings = append(job.Warnings, fmt.Sprintf(
+			"kerf assumed to be %s; measure a cut of your blade and give it with --kerf", measure.Length(kerf).Text(u)))
+	}
+	return job
 }
 
 // usualKerf is the kerf of a full-kerf table saw blade (common practice, no

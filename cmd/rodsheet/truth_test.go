@@ -405,6 +405,8 @@ func TestWholeJobsKeepTheMargins(t *testing.T) {
 		"top --length 500mm --width 320mm --round 30mm",
 		"sightline --rake 12 --splay 8 --height 430mm",
 		"hopper --slope 78 --second 70 --ends butted",
+		"segments --pieces 12 --outer 300mm --inner 240mm",
+		"segments --pieces 12 --top 320mm --bottom 260mm --height 400mm --thickness 18mm",
 		"scale",
 	} {
 		for unit, smallest := range map[string]string{"mm": "142mmx168mm", "in": "144mmx170mm"} {
@@ -444,6 +446,8 @@ func TestInchesAsInches(t *testing.T) {
 		{"arc", "--chord", "36", "--rise", "3"},
 		{"hopper", "--sides", "5", "--slope", "75"},
 		{"oval", "--length", "36", "--width", "24", "--compass", "--inset", "1/2"},
+		{"segments", "--pieces", "12", "--outer", "12", "--inner", "9", "--kerf", "1/8"},
+		{"segments", "--pieces", "12", "--top", "12", "--bottom", "10", "--height", "15", "--thickness", "3/4"},
 		{"piece", filepath.Join("..", "..", "examples", "plant-stand.toml")},
 	} {
 		if args[0] != "piece" {

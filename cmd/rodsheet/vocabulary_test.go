@@ -48,6 +48,8 @@ func TestReplacedWords(t *testing.T) {
 		{"arc", "--chord", "900mm", "--rise", "400mm"},
 		{"hopper", "--sides", "5", "--slope", "75"},
 		{"oval", "--length", "900mm", "--width", "600mm", "--inset", "12mm"},
+		{"segments", "--pieces", "12", "--outer", "300mm", "--inner", "240mm"},
+		{"segments", "--pieces", "12", "--top", "320mm", "--bottom", "260mm", "--height", "400mm", "--thickness", "18mm"},
 		{"scale"},
 	}
 	for _, name := range designs {

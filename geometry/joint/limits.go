@@ -142,6 +142,11 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 		"oval.end-radius": {of: length, least: shortestSide, most: unbounded, below: "oval.pointed"},
 		"oval.inset":      {of: length, most: unbounded},
 
+		"segments.pieces": {of: number, least: 3, most: mostCorners}, "segments.outer": part, "segments.inner": part,
+		"segments.board": stock, "segments.kerf": more(length, unbounded),
+		"staves.pieces": {of: number, least: 3, most: mostCorners}, "staves.top": part, "staves.bottom": part,
+		"staves.height": part, "staves.thickness": stock,
+
 		"hopper.sides": {of: number, least: 3, most: 12, above: "hopper.as-staves"},
 		"hopper.tilt":  {of: angle, most: sawSteepest, above: "hopper.no-saw"},
 
