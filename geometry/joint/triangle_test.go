@@ -62,7 +62,10 @@ func fraction(t *testing.T, s string) float64 {
 // dms is an angle in radians from degrees, minutes and seconds.
 func dms(deg, min, sec float64) float64 { return measure.Radians(deg + min/60 + sec/3600) }
 
-func within(t *testing.T, what string, got, want, tolerance float64) {
+func within(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {
 		t.Errorf("%s = %.9f, want %.9f ± %.9f", what, got, want, tolerance)
