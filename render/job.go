@@ -165,13 +165,15 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	j.layPanels(of, l)
 	back := j.items
 	pictures := j.layPictures(of.Pictures)
+	var tried []*pack.Job
 	for _, cards := range j.cardWays {
 		for _, p := range pictures {
 			items := slices.Concat(front, cards, p, back)
 			packing := j.packing(items)
-			if j.sheets != nil && packing.Least() >= len(j.sheets) {
-				continue
+			if j.sheets != nil && packing.Least() >= len(j.sheets) || slices.ContainsFunc(tried, packing.Alike) {
+				continue // it takes no fewer sheets
 			}
+			tried = append(tried, packing)
 			if sheets := packing.Pack(); j.sheets == nil || len(sheets) < len(j.sheets) {
 				j.items, j.sheets = items, sheets
 			}

@@ -156,6 +156,7 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
 		Then(geometry.Scale(v.factor, v.factor)).
 		Then(geometry.Translate(window.Centre()))
+	letters.Reserve(v.lines())
 	for _, a := range v.Areas {
 		n.area(grays[a.Tone], move, a.Points)
 	}
@@ -178,6 +179,17 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	}
 	n.lettering(letters, hatch, pictureLine)
 	return letters.Struck
+}
+
+// lines is about how many lines the strokes and the leaders take.
+func (v *view) lines() int {
+	sum := len(v.Arrows) + len(v.Labels)
+	for _, s := range v.Strokes {
+		if !light(s.Role) {
+			sum += len(s.Points) - 1
+		}
+	}
+	return sum
 }
 
 // grays are the tones on paper: light enough for lines and letters to stand on, and

@@ -4,6 +4,7 @@ package label
 import (
 	"iter"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/render/lettering"
@@ -29,6 +30,9 @@ type obstacle struct {
 	geometry.Segment
 	bounds geometry.Rect
 }
+
+// Reserve makes room for so many lines to come.
+func (p *Placer) Reserve(lines int) { p.lines = slices.Grow(p.lines, lines) }
 
 // Bar keeps lettering off a line from point to point.
 func (p *Placer) Bar(points ...geometry.Point) {

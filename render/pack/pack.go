@@ -32,6 +32,16 @@ type Job struct {
 	Size  [2]geometry.Point
 	Gap   float64
 	Items []Item
+
+	unused []*Sheet // of tries that were no better: their memory is used again
+}
+
+// Alike reports whether another job is packed the same way: by all that tells its items
+// apart for the packer.
+func (j *Job) Alike(other *Job) bool {
+	return j.Size == other.Size && j.Gap == other.Gap && slices.EqualFunc(j.Items, other.Items, func(a, b Item) bool {
+		return slices.Equal(a.Shapes, b.Shapes) && a.Chain == b.Chain && a.Group == b.Group && a.First == b.First && a.Behind == b.Behind
+	})
 }
 
 // spaced returns the size of a shape with the gap to the next.
@@ -53,7 +63,13 @@ func (j *Job) open(turned bool) *Sheet {
 	if turned {
 		size = j.Size[1]
 	}
-	return &Sheet{Turned: turned, free: []geometry.Rect{geometry.Box(0, 0, size.X+j.Gap, size.Y+j.Gap)}}
+	s := &Sheet{}
+	if last := len(j.unused) - 1; last >= 0 {
+		s, j.unused = j.unused[last], j.unused[:last]
+	}
+	s.Turned, s.Placed = turned, s.Placed[:0]
+	s.free = append(s.free[:0], geometry.Box(0, 0, size.X+j.Gap, size.Y+j.Gap))
+	return s
 }
 
 // repairs is how often the packer tries again with what ended on the last
@@ -69,13 +85,16 @@ func (j *Job) Pack() []*Sheet {
 	for _, o := range j.orders() {
 		for range repairs {
 			sheets := j.inOrder(o)
+			last, worse := sheets[len(sheets)-1], sheets
 			if best == nil || len(sheets) < len(best) {
-				best = sheets
+				best, worse = sheets, best
 			}
 			if len(best) <= bound {
 				return best
 			}
-			if o.items = j.lastFirst(o.items, sheets[len(sheets)-1]); o.items == nil {
+			o.items = j.lastFirst(o.items, last)
+			j.unused = append(j.unused, worse...)
+			if o.items == nil {
 				break
 			}
 		}

@@ -145,3 +145,27 @@ func TestBehindTheFirstOnes(t *testing.T) {
 		}
 	}
 }
+
+// What a job is packed into stays, and comes out again, however often it and others
+// alike are packed: tries that were no better lend their memory to later ones.
+func TestPackedAgain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var items []Item
+		for range rapid.IntRange(2, 30).Draw(t, "items") {
+			items = append(items, sized(rapid.Float64Range(20, 150).Draw(t, "w"), rapid.Float64Range(20, 150).Draw(t, "h"), rapid.Bool().Draw(t, "both")))
+		}
+		j, again := jobOf(items...), jobOf(slices.Clone(items)...)
+		first := j.Pack()
+		second := j.Pack()
+		if !slices.EqualFunc(first, second, sameSheet) || !j.Alike(&again) || !slices.EqualFunc(first, again.Pack(), sameSheet) {
+			t.Fatal("the sheets differ the second time")
+		}
+		j.wantPacking(t, first)
+		again.Items[len(items)-1].Shapes = []Shape{{Size: geometry.Pt(10, 10)}}
+		if j.Alike(&again) {
+			t.Fatal("a job with another shape counts as alike")
+		}
+	})
+}
+
+func sameSheet(a, b *Sheet) bool { return a.Turned == b.Turned && slices.Equal(a.Placed, b.Placed) }

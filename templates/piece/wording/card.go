@@ -140,7 +140,13 @@ func sortsOf(steps []shop.Step) []sort {
 
 // of returns the steps of the card that a test picks.
 func (w writer) of(pick func(shop.Step) bool) []shop.Step {
-	return slices.DeleteFunc(slices.Clone(w.Steps), func(s shop.Step) bool { return !pick(s) })
+	var out []shop.Step
+	for _, s := range w.Steps {
+		if pick(s) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // sizesOf returns the sizes of what steps are done to.
