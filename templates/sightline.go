@@ -50,10 +50,18 @@ func (t sightlineTemplate) length(mm float64) string { return measure.Length(mm)
 // sheets are the slab from above, for each hand that there is.
 func (t sightlineTemplate) sheets() []Drawing {
 	v := View{Part: "slab", Face: "sightline"}
-	if line := t.Sightline(); line < 1e-9 || line > math.Pi/2-1e-9 {
+	if t.hand() == EitherHand {
 		return []Drawing{t.slab().of(v)}
 	}
 	return t.slab().hands(v, RightHand)
+}
+
+// hand is that of the drawing: a leg that leans square to the edge or along it has none.
+func (t sightlineTemplate) hand() Hand {
+	if line := t.Sightline(); line < 1e-9 || line > math.Pi/2-1e-9 {
+		return EitherHand
+	}
+	return RightHand
 }
 
 // slab is the right hand. The edge lies along x, the fore-and-aft line through the
@@ -66,14 +74,19 @@ func (t sightlineTemplate) slab() Drawing {
 	out := geometry.Pt(s, -c)
 	left, right := geometry.Pt(-half, 0), geometry.Pt(half, 0)
 	d.Line(Outline, left, right)
-	d.LabelLine(left, right, tag("edge-of-slab"))
+	edge, foot := tag("edge-of-slab"), tag("foot-leans")
+	if t.hand() == EitherHand && t.Rake < t.Splay {
+		edge, foot = tag("front-edge"), tag("foot-leans-along")
+	}
+	d.LabelLine(left, right, edge)
 
 	inner, outer := centre.Sub(out.Mul(half)), centre.Add(out.Mul(half))
 	d.Line(Cut, inner, outer)
 	d.LabelLine(inner, centre, tag("sightline"))
-	head := outer.Sub(out.Mul(8))
-	d.Line(Construction, head.Add(out.Perp().Mul(2)), outer, head.Sub(out.Perp().Mul(2)))
-	d.LabelLine(centre, outer, tag("foot-leans"))
+	if head := outer.Sub(out.Mul(8)); foot.ID == "foot-leans" {
+		d.Line(Construction, head.Add(out.Perp().Mul(2)), outer, head.Sub(out.Perp().Mul(2)))
+	}
+	d.LabelLine(centre, outer, foot)
 
 	above := geometry.Pt(0, t.In+half)
 	d.Line(Centre, geometry.Pt(0, 0), above)

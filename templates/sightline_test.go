@@ -81,6 +81,10 @@ func TestSightlineOfOneLean(t *testing.T) {
 		if d := job.Drawings(); len(d) != 2 || d[0].View.Hand != templates.EitherHand || !strings.Contains(d[1].Name, "bevel 78°") {
 			t.Errorf("%v: %d drawings, %+v", leg, len(d), d[0].View)
 		}
+		// The legs of a pair that leans along the edge go two ways: no arrow.
+		if arrow := slices.Contains(labelTexts(job.Drawings()[0]), "the foot leans this way"); arrow != (leg.Splay == 0) {
+			t.Errorf("%v: arrow %v", leg, arrow)
+		}
 	}
 }
 

@@ -426,6 +426,8 @@ var labels = map[measure.ID]wording.Text{
 	"either-edge":                "edge of the blank, either",
 	"foot-end":                   "foot",
 	"foot-leans":                 "the foot leans this way",
+	"foot-leans-along":           "the foot leans along this line",
+	"front-edge":                 "front edge of the slab",
 	"fore-and-aft":               "fore-and-aft line",
 	"from-the-front":             "from the front",
 	"from-the-side":              "from the side",
@@ -962,11 +964,18 @@ func (t staveTemplate) steps() []string {
 // boring is the order of work at a slab.
 func (t sightlineTemplate) boring() []string {
 	bevel := angleText(math.Pi/2 - t.Resultant())
+	edge, hands := say("the edge that the foot leans out over"), say("2. Right hand: the leg on your right as you stand before that edge; left hand: the one on your left. On the underside the hands change places.")
+	if t.hand() == EitherHand {
+		hands = say("2. The drawing serves both legs of a pair.")
+	}
+	if t.Rake < 1e-9 {
+		edge = say("the front edge")
+	}
 	return []string{
-		say("1. Mark the centre of the hole on the upper face of the slab. Lay the sheet on it, its edge line along the edge that the foot leans out over, or parallel to it, and strike the sightline across the slab."),
-		say("2. Right hand: the leg on your right as you stand before that edge; left hand: the one on your left. On the underside the hands change places."),
+		say("1. Mark the centre of the hole on the upper face of the slab. Lay the sheet on it, its edge line along %s, or parallel to it, and strike the sightline across the slab.", edge),
+		hands,
 		say("3. Set the bevel gauge to %s and stand it on the sightline. Seen along the line the bit is plumb, seen across it the bit lies in the blade of the gauge: %s from plumb.", bevel, angleText(t.Resultant())),
-		say("4. Bored from above the bit leans away from the arrow, from below towards it. Back the far side with waste wood, or bore from the other side once the point comes through."),
+		say("4. Bored from above the upper end of the bit leans away from where the foot goes; bored from below the bit leans towards it. Back the far side with waste wood, or bore from the other side once the point comes through."),
 		say("5. Bore a test hole in an offcut of the same thickness, put a stick in it, and measure rake and splay with a second gauge from the front and from the side."),
 	}
 }
