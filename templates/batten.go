@@ -11,14 +11,16 @@ import (
 // stripWidth is how wide a strip of paper stays in shape beside the line that it carries.
 func stripWidth(u measure.Unit) float64 { return u.Round(40, 1.5) }
 
-// battenStep is how far the points of a batten stand apart on a curve with half its
-// length.
+// battenStep is how far the points of a batten stand apart on a curve of which half is
+// that long.
 func battenStep(half float64, u measure.Unit) float64 {
-	step := u.Round(50, 2)
-	if half < 3*step {
-		return u.Round(10, 1.0/2)
+	const fewest = 3
+	for _, step := range []float64{u.Round(50, 2), u.Round(20, 1)} {
+		if half >= fewest*step {
+			return step
+		}
 	}
-	return step
+	return u.Round(10, 1.0/2)
 }
 
 // battenPanel lists the points that a batten is bent through, on one side of the

@@ -8,25 +8,27 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// Oval returns one quarter of an oval as a template, which serves all four, or in a full
-// setting the whole outline; its figures, and what strikes it without paper. The error
-// is a *measure.BoundError.
+// Oval returns one quarter of an oval as a template, which serves all four, or the whole
+// outline where one sheet holds it and in a full setting; its figures, and what strikes
+// it without paper. The error is a *measure.BoundError.
 func Oval(o joint.Oval, s Setting) (Job, error) {
 	if err := o.Check(); err != nil {
 		return Job{}, err
 	}
 	t := ovalTemplate{o, s.Unit}
 	figures := t.figures()
+	narrow, long := math.Min(s.Clear.X, s.Clear.Y), math.Max(s.Clear.X, s.Clear.Y)
+	full := s.Full || o.Width <= narrow && o.Length <= long
 	section := Section{
 		Pictures: []Picture{t.plan()},
 		Drawings: []Drawing{t.quarter()},
 		Panels: []Panel{
 			{Heading: say(ovalHeading), Table: figureTable(figures, s.Unit)},
 			battenPanel(o, o.Length/2, ovalOffsetsHead(), ovalOffsetsWords(), s.Unit),
-			{Heading: say(strikeHeading), Text: t.work(s.Full)},
+			{Heading: say(strikeHeading), Text: t.work(full)},
 		},
 	}
-	if s.Full {
+	if full {
 		section.Drawings = []Drawing{t.whole()}
 	}
 	return Job{
@@ -129,8 +131,9 @@ func (t ovalTemplate) inset(d *Drawing, line []geometry.Point) {
 // marked marks the offsets of the upper right quarter and, of four centres, the join of
 // its arcs, on the line from the end centre; it names both arcs.
 func (t ovalTemplate) marked(d *Drawing) {
+	long := math.Min(stripWidth(t.unit)/4, t.Width/12)
 	for _, p := range t.marks() {
-		d.battenMark(p, p.Sub(p.Unit().Mul(stripWidth(t.unit)/4)), t.unit)
+		d.battenMark(p, p.Sub(p.Unit().Mul(long)), t.unit)
 	}
 	if t.Ellipse() {
 		return

@@ -96,6 +96,18 @@ func TestOvalIsStruckFromItsFigures(t *testing.T) {
 	}
 }
 
+// What one sheet holds is drawn whole, either way round; what it does not is a quarter.
+func TestOvalOnOneSheet(t *testing.T) {
+	for length, want := range map[float64]measure.ID{260: "outline", 280: "quarter"} {
+		for _, clear := range []geometry.Point{geometry.Pt(190, 270), geometry.Pt(270, 190)} {
+			job, err := Oval(joint.Oval{Length: length, Width: 180}, Setting{Clear: clear})
+			if err != nil || job.Drawings()[0].View.Face != want {
+				t.Errorf("%v long on %v: %+v, %v, want %s", length, clear, job.Drawings(), err, want)
+			}
+		}
+	}
+}
+
 func TestOvalRefuses(t *testing.T) {
 	if _, err := Oval(joint.Oval{Length: 600, Width: 900}, Setting{}); err == nil {
 		t.Error("an oval with its axes swapped was drawn")
