@@ -21,7 +21,8 @@ func newCommand() command {
 it stands. Change the figures with any editor of plain text, then see what
 rodsheet check says. A file that is there already is left alone.`,
 		flags: []flag{
-			{name: "sides", value: "3..8", usage: "stretchers of the ring, each with its leg; 3 if not given"},
+			{name: "kind", value: "KIND", choices: design.Kinds(), usage: "what is built: " + wording.Or(design.Kinds()...) + "; a ring if not given"},
+			{name: "sides", value: "N", usage: "of a ring stretchers, each with its leg; sides of a box; legs of the others"},
 			unitsFlag("of the figures in the file"),
 		},
 		examples: []example{
@@ -35,14 +36,19 @@ rodsheet check says. A file that is there already is left alone.`,
 
 // startDesign writes the starting design where no file is yet.
 func startDesign(ctx context.Context, v *values, w world) error {
-	sides := v.count("sides", 3, 3, 8)
+	kind := design.KindOf(v.text("kind"))
+	if v.given("kind") && v.text("kind") != kind.String() {
+		v.add("--kind "+wording.Shown(v.text("kind"))+" must be "+wording.Or(design.Kinds()...), suggest("--kind ", v.text("kind"), design.Kinds()))
+	}
+	fewest, most, usual := kind.Sides()
+	sides := v.count("sides", usual, fewest, most)
 	if len(v.words) > 1 {
 		v.add("new takes one file, found "+wording.Shown(v.words[1])+" as well", "")
 	}
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	text, err := design.Start(design.RingKind, sides, v.unit)
+	text, err := design.Start(kind, sides, v.unit)
 	if err != nil {
 		return explain(err, v.unit, newCommand())
 	}

@@ -14,14 +14,18 @@ import (
 // a file always has its density.
 const usualDensity = 700.0
 
-// Density returns that of the wood in kg/m³: as given, or that of the species.
-func (p Piece) Density() float64 {
-	if p.Design.Wood.Density > 0 {
-		return p.Design.Wood.Density
+// DensityOf returns that of the wood of a design in kg/m³: as given, or that of the
+// species.
+func DensityOf(d design.Design) float64 {
+	if d.Wood.Density > 0 {
+		return d.Wood.Density
 	}
-	wood, _ := p.Design.Wood.Known()
+	wood, _ := d.Wood.Known()
 	return cmp.Or(wood.Density, usualDensity)
 }
+
+// Density is that of the design of the piece.
+func (p Piece) Density() float64 { return DensityOf(p.Design) }
 
 // FrameMass returns the mass in kg of stretchers and legs, given one of each,
 // and of pads turned from wood. Bought bumpers are not counted.

@@ -16,7 +16,8 @@ type Turner struct {
 	Key   design.Key
 	At    func(*design.Design) *float64 // mm, or rad
 	Angle bool
-	Words plain.Text // "make the sides %s thick"
+	Words plain.Text               // "make the sides %s thick"
+	Has   func(design.Design) bool // whether a design goes by the key; nil: always
 }
 
 func (t Turner) quantity(v float64) measure.Quantity {
@@ -49,6 +50,9 @@ func (w work[M]) mended(m M) []kind.Check {
 		}
 		var found []fix
 		for _, t := range w.Mends[c.ID] {
+			if t.Has != nil && !t.Has(m.Decided()) {
+				continue
+			}
 			was := *t.At(ref(m.Decided()))
 			if v, ok := w.turned(m, c.ID, t, before); ok {
 				f := kind.Fix{Turn: kind.Turn{Key: t.Key, From: t.quantity(was), To: t.quantity(v)}}

@@ -150,11 +150,11 @@ func (l layout) unit() measure.Unit {
 // kind returns that of a file, a ring where it names none.
 func (l layout) kind() Kind {
 	e, _ := l.find("kind", scope{})
-	return kindWord(e.text)
+	return KindOf(e.text)
 }
 
-// kindWord returns the kind of a word, a ring for one that is none.
-func kindWord(word string) Kind { return Kind(max(0, slices.Index(Kinds(), word))) }
+// KindOf returns the kind of a word, a ring for one that is none.
+func KindOf(word string) Kind { return Kind(max(0, slices.Index(Kinds(), word))) }
 
 func (l layout) sizeNames() []string {
 	if l.sizes == 0 {

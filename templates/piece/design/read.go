@@ -102,7 +102,7 @@ func newReader(s source, root *node) *reader {
 		r.unit, _ = measure.ParseUnit(n.text)
 	}
 	if n := root.child("kind"); n != nil && n.kind == isText {
-		r.kind = kindWord(n.text)
+		r.kind = KindOf(n.text)
 	}
 	return r
 }

@@ -2,6 +2,7 @@
 package kinds
 
 import (
+	"rodsheet/templates/piece/box"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
@@ -10,6 +11,7 @@ import (
 func all() []kind.Kind {
 	return []kind.Kind{
 		design.RingKind: ring(),
+		design.BoxKind:  box.Kind(),
 	}
 }
 

@@ -96,6 +96,11 @@ const (
 	SideApron
 	FrontStretcher
 	SideStretcher
+	BoxSide
+	BoxLongSide
+	BoxEnd
+	BoxSpline
+	BoxBottom
 )
 
 // A Source is what a part is sawn from.

@@ -43,6 +43,11 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.SideApron:          {"apron, left and right", "aprons, left and right"},
 	shop.FrontStretcher:     {"stretcher, front and back", "stretchers, front and back"},
 	shop.SideStretcher:      {"stretcher, left and right", "stretchers, left and right"},
+	shop.BoxSide:            {"side", "sides"},
+	shop.BoxLongSide:        {"front or back", "front and back"},
+	shop.BoxEnd:             {"end", "ends"},
+	shop.BoxSpline:          {"spline", "splines"},
+	shop.BoxBottom:          {"bottom", "bottoms"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.

@@ -1,0 +1,300 @@
+// Package box is the kind of piece whose sides slope: planters, trays, hoppers. A side is
+// cut from a board of even thickness; all edges at the floor and at the rim are level.
+package box
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Kind returns the kind.
+func Kind() kind.Kind {
+	return assembly.Kind(assembly.Spec[Box]{
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Grips: Box.grips,
+	})
+}
+
+// A Box is one size worked out.
+//
+// Frame: the lower edges lie on z = 0, the axis is z, the front looks to −y. Sides count
+// from the front, counter-clockwise from above.
+type Box struct {
+	design design.Design
+	faces  []face
+}
+
+// A face is the outer face of a side: at the distance apothem from the axis on the floor,
+// leaning out by slope from plumb.
+type face struct {
+	out     solid.Vec // level, unit
+	apothem float64   // mm
+	slope   float64   // rad
+}
+
+// normal is the outward normal: out·cos slope − z·sin slope, since the face runs upward
+// along out·sin slope + z·cos slope.
+func (f face) normal() solid.Vec {
+	s, c := math.Sincos(f.slope)
+	return f.out.Mul(c).Add(solid.V(0, 0, -s))
+}
+
+// inside returns the plane of the face, moved inward by so much square to it; what lies
+// inside the box is inside of it.
+func (f face) inside(mm float64) solid.Plane {
+	return solid.Plane{N: f.normal(), D: f.apothem*math.Cos(f.slope) - mm}
+}
+
+// along is level along the face, counter-clockwise from above; up runs up the face.
+func (f face) along() solid.Vec { return solid.V(0, 0, 1).Cross(f.out) }
+
+func (f face) up() solid.Vec {
+	s, c := math.Sincos(f.slope)
+	return f.out.Mul(s).Add(solid.V(0, 0, c))
+}
+
+// Solve works one size out. The error is a *measure.BoundError.
+func Solve(d design.Design) (Box, error) {
+	if errs := Faults(d, nil); len(errs) > 0 {
+		return Box{}, errs[0]
+	}
+	return Box{d, faces(d.Box)}, nil
+}
+
+// Faults returns what Solve refuses of a design, as kind.Kind has it.
+func Faults(d design.Design, doubts design.Doubts) []error {
+	errs := d.Outside(doubts)
+	if len(errs) > 0 || doubts.Any(keys()...) {
+		return errs
+	}
+	b := d.Box
+	if b.Corner == design.ButtCorner && b.Outline == design.RegularBox {
+		n := measure.Number(float64(b.Sides))
+		const four = "box.mitre-others"
+		if err := cmp.Or(measure.AtMost("box.butt-sides", n, "", measure.Number(4), four), measure.AtLeast("box.butt-sides", n, "", measure.Number(4), four)); err != nil {
+			return []error{err}
+		}
+	}
+	for _, f := range faces(b) {
+		// Half of the room between a side and the one across, or the axis: what is left of
+		// the box turned inside out is less than nothing.
+		room := func(z float64) measure.Quantity {
+			return measure.Length(f.apothem + z*math.Tan(f.slope) - b.Thickness/math.Cos(f.slope))
+		}
+		err := cmp.Or(
+			measure.Above("box.room-below", room(0), "", measure.Length(0), "box.thinner-or-larger"),
+			measure.Above("box.room-above", room(b.Height), "", measure.Length(0), "box.less-slope-or-height"),
+		)
+		if err != nil {
+			return []error{err}
+		}
+	}
+	return nil
+}
+
+// keys are those that the outline hangs on.
+func keys() []design.Key {
+	return []design.Key{"box.outline", "box.sides", "box.side", "box.length", "box.width", "box.height", "box.thickness",
+		"box.slope", "box.end-slope", "box.rim-side", "box.rim-length", "box.rim-width", "box.corner"}
+}
+
+// faces returns the outer faces. A slope that is given by a size at the rim has the tangent
+// (half of the rim − half of the floor)/height.
+func faces(b design.Box) []face {
+	leans := func(rim, floor float64) float64 { return math.Atan2((rim-floor)/2, b.Height) }
+	if b.Outline == design.RegularBox {
+		n := b.Sides
+		r := joint.RegularBySide(n, b.Side)
+		slope := b.Slope
+		if b.RimSide > 0 {
+			slope = math.Atan2(joint.RegularBySide(n, b.RimSide).Apothem-r.Apothem, b.Height)
+		}
+		out := make([]face, n)
+		for i := range out {
+			a := 2*math.Pi*float64(i)/float64(n) - math.Pi/2
+			out[i] = face{solid.V(math.Cos(a), math.Sin(a), 0), r.Apothem, slope}
+		}
+		return out
+	}
+	slope, ends := b.Slope, b.EndSlope
+	if b.RimWidth > 0 {
+		slope = leans(b.RimWidth, b.Width)
+	}
+	switch {
+	case !b.OwnEnds:
+		ends = slope
+	case b.RimLength > 0:
+		ends = leans(b.RimLength, b.Length)
+	}
+	return []face{
+		{solid.V(0, -1, 0), b.Width / 2, slope}, {solid.V(1, 0, 0), b.Length / 2, ends},
+		{solid.V(0, 1, 0), b.Width / 2, slope}, {solid.V(-1, 0, 0), b.Length / 2, ends},
+	}
+}
+
+// Decided is the design.
+func (b Box) Decided() design.Design { return b.design }
+
+func (b Box) thickness() float64 { return b.design.Box.Thickness }
+
+// next and before are the neighbours of a side.
+func (b Box) next(i int) int   { return (i + 1) % len(b.faces) }
+func (b Box) before(i int) int { return (i + len(b.faces) - 1) % len(b.faces) }
+
+// corner returns the corner of side i and the next.
+func (b Box) corner(i int) joint.SlopingCorner {
+	f, g := b.faces[i], b.faces[b.next(i)]
+	turn := math.Acos(math.Max(-1, math.Min(1, f.out.Dot(g.out))))
+	return joint.SlopingCorner{Slope: math.Pi/2 - f.slope, Next: math.Pi/2 - g.slope, Angle: math.Pi - turn}
+}
+
+// runsPast reports whether a side of butted corners runs past its neighbours.
+func runsPast(i int) bool { return i%2 == 0 }
+
+// end returns the plane in which side i ends towards side j; the side is inside of it.
+//
+// Mitred, the two sides have equal distances to their outer faces there: the plane is
+// N·p − D of one equal to that of the other.
+func (b Box) end(i, j int) solid.Plane {
+	f, g := b.faces[i].inside(0), b.faces[j].inside(0)
+	if b.design.Box.Corner != design.ButtCorner {
+		return solid.Plane{N: g.N.Sub(f.N), D: g.D - f.D}
+	}
+	if runsPast(i) {
+		return g
+	}
+	return b.faces[j].inside(b.thickness())
+}
+
+// tilt returns by how much the ends of side i are tilted off square to its face; the outer
+// face is the longer one where it is positive.
+func (b Box) tilt(i int) float64 {
+	c := b.corner(i)
+	if b.design.Box.Corner == design.ButtCorner {
+		return -c.ButtTilt()
+	}
+	return c.Tilt()
+}
+
+// far is a distance beyond everything.
+func (b Box) far() float64 {
+	most := b.design.Box.Height
+	for _, f := range b.faces {
+		most += f.apothem + b.design.Box.Height*math.Abs(math.Tan(f.slope))
+	}
+	return 4 * most
+}
+
+// between returns what lies between two heights.
+func (b Box) between(low, high float64) solid.Solid {
+	far := b.far()
+	return solid.Box(solid.V(-far, -far, low), solid.V(far, far, high))
+}
+
+// side returns side i in the room, with the slots for its splines.
+func (b Box) side(i int) solid.Part {
+	f := b.faces[i]
+	s := b.between(0, b.design.Box.Height).Cut(f.inside(0)).Cut(f.inside(b.thickness()).Flip())
+	part := solid.Stock("", s.Cut(b.end(i, b.next(i))).Cut(b.end(i, b.before(i))))
+	if b.design.Box.Corner == design.SplinedCorner {
+		part = part.Subtract(b.spline(i)).Subtract(b.spline(b.before(i)))
+	}
+	return part
+}
+
+// Splines: how deep they go into either side, and where their middle stands on the mitre,
+// from the inner corner, as shares (common practice, no source): nearer the inside, where
+// there is more wood behind them.
+const (
+	splineDeep  = 0.5  // of the thickness
+	splinePlace = 0.35 // of the width of the mitre
+)
+
+// splineThick is that of the spline, a quarter of the sides' if none is given.
+func (b Box) splineThick() float64 { return cmp.Or(b.design.Box.Spline, b.thickness()/4) }
+
+// spline returns the tongue in the corner of side i and the next. It lies square to the
+// mitre and runs along it.
+func (b Box) spline(i int) solid.Solid {
+	mitre := b.end(i, b.next(i))
+	m := mitre.N.Unit()
+	line := m.Cross(b.faces[i].normal()).Unit() // in which faces and mitre meet
+	across := m.Cross(line)                     // over the mitre, square to the line
+	outer, inner := b.onMitre(i, 0), b.onMitre(i, b.thickness())
+	middle := inner.Lerp(outer, splinePlace)
+	deep, half := splineDeep*b.thickness(), b.splineThick()/2
+	s := b.between(0, b.design.Box.Height)
+	for _, p := range []solid.Plane{
+		solid.Through(middle.Add(m.Mul(deep)), m), solid.Through(middle.Sub(m.Mul(deep)), m.Mul(-1)),
+		solid.Through(middle.Add(across.Mul(half)), across), solid.Through(middle.Sub(across.Mul(half)), across.Mul(-1)),
+	} {
+		s = s.Cut(p)
+	}
+	return s
+}
+
+// onMitre returns the point in the corner of side i and the next where faces moved inward
+// by so much meet, on a line square to that in which they meet: the floor's outer corner is
+// on it too.
+func (b Box) onMitre(i int, mm float64) solid.Vec {
+	f, g := b.faces[i].inside(mm), b.faces[b.next(i)].inside(mm)
+	line := f.N.Cross(g.N)
+	corner := meet(b.faces[i].inside(0), b.faces[b.next(i)].inside(0), solid.Plane{N: solid.V(0, 0, 1)})
+	return meet(f, g, solid.Plane{N: line, D: line.Dot(corner)})
+}
+
+// meet returns the point of three planes (Cramer's rule).
+func meet(p, q, r solid.Plane) solid.Vec {
+	det := p.N.Dot(q.N.Cross(r.N))
+	return q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D)).Mul(1 / det)
+}
+
+// bottom returns the bottom, none where the design has none.
+func (b Box) bottom() (solid.Solid, bool) {
+	k := b.design.Box.Bottom
+	if k.Thickness == 0 {
+		return solid.Solid{}, false
+	}
+	return b.hollow(k.Up, k.Up+k.Thickness, k.Gap), true
+}
+
+// hollow returns what lies between the sides and two heights, so far from their faces.
+func (b Box) hollow(low, high, gap float64) solid.Solid {
+	s := b.between(low, high)
+	for _, f := range b.faces {
+		s = s.Cut(f.inside(b.thickness() + gap))
+	}
+	return s
+}
+
+// capacity returns the room above the bottom, or above the floor, in mm³.
+func (b Box) capacity() float64 {
+	k := b.design.Box.Bottom
+	low := 0.0
+	if k.Thickness > 0 {
+		low = k.Up + k.Thickness
+	}
+	return b.hollow(low, math.Max(low, b.design.Box.Height), 0).Volume()
+}
+
+// edge returns the length of side i along its outer face at a height.
+func (b Box) edge(i int, z float64) float64 {
+	level, f := solid.Plane{N: solid.V(0, 0, 1), D: z}, b.faces[i].inside(0)
+	right, left := meet(f, level, b.end(i, b.next(i))), meet(f, level, b.end(i, b.before(i)))
+	return right.Sub(left).Dot(b.faces[i].along())
+}
+
+// wide returns how wide side i is along its outer face.
+func (b Box) wide(i int) float64 { return b.design.Box.Height / math.Cos(b.faces[i].slope) }
+
+// blank returns how wide the board is that side i is ripped from: the level edges lean
+// through its thickness, so that its two faces stand apart by thickness·tan slope.
+func (b Box) blank(i int) float64 {
+	return b.wide(i) + b.thickness()*math.Abs(math.Tan(b.faces[i].slope))
+}

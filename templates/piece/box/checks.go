@@ -1,0 +1,109 @@
+package box
+
+import (
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Limits of a saw (common practice, no source).
+const (
+	mostTilt  = 45.0 // of a blade, degrees
+	mostSwing = 60.0 // of a mitre gauge off square, degrees
+)
+
+// thinnestBehind is the wood that is to stay behind the slot of a spline (common practice,
+// no source).
+const thinnestBehind = 2.0 // mm
+
+// Checks are the questions asked before wood is cut.
+func (b Box) Checks() []kind.Check {
+	var out []kind.Check
+	ask := func(id measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade) {
+		out = append(out, texts.Limited(b.design.Unit, id, value, relation, limit, otherwise))
+	}
+	tilt, swing, edges, blank := 0.0, 0.0, 0.0, 0.0
+	for _, s := range b.sorts() {
+		tilt = math.Max(tilt, math.Abs(b.tilt(s.first)))
+		swing = math.Max(swing, math.Abs(b.corner(s.first).OffSquare()))
+		edges = math.Max(edges, math.Abs(b.faces[s.first].slope))
+		blank = math.Max(blank, b.blank(s.first))
+	}
+	most := measure.Angle(measure.Radians(mostTilt))
+	ask("box.tilt", measure.Angle(tilt), measure.IsAtMost, most, kind.Fail)
+	ask("box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Fail)
+	ask("box.swing", measure.Angle(swing), measure.IsAtMost, measure.Angle(measure.Radians(mostSwing)), kind.Warn)
+	if highest := b.design.Saw.Highest; highest > 0 {
+		// The blade rises along itself: tilted it reaches cos as high over the table.
+		reach := highest * math.Cos(math.Max(tilt, edges))
+		ask("box.blade", measure.Length(b.thickness()), measure.IsAtMost, measure.Length(reach), kind.Warn)
+	}
+	if widest, ok := b.widestBoard(); ok {
+		ask("box.board", measure.Length(blank+b.design.Wood.ExtraWidth), measure.IsAtMost, measure.Length(widest), kind.Warn)
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		ask("box.spline-wood", measure.Length(b.behindSpline()), measure.IsAtLeast, measure.Length(thinnestBehind), kind.Warn)
+	}
+	if s, ok := b.bottom(); ok {
+		k := b.design.Box.Bottom
+		ask("box.bottom-inside", measure.Length(k.Up+k.Thickness), measure.IsAtMost, measure.Length(b.design.Box.Height), kind.Fail)
+		if grows, known := b.growth(s); known {
+			ask("box.bottom-gap", measure.Length(2*k.Gap), measure.IsAtLeast, measure.Length(grows), kind.Warn)
+		}
+	}
+	return out
+}
+
+// widestBoard returns the widest board that the design lists.
+func (b Box) widestBoard() (mm float64, ok bool) {
+	for _, board := range b.design.Wood.Boards {
+		mm, ok = math.Max(mm, board.Width), true
+	}
+	return mm, ok
+}
+
+// behindSpline returns the least wood between the slot of a spline and the outer face.
+//
+// Over the mitre, w wide, the slot's outer side is w − place·w − spline/2 from the outer
+// corner; from there it goes deep into the board, square to the mitre. The mitre leans by
+// the tilt from square to the face, so a point that far along it lies cos tilt of that under
+// the face, and every mm of depth brings it sin tilt nearer.
+func (b Box) behindSpline() float64 {
+	s, c := math.Sincos(b.tilt(0))
+	return c*((1-splinePlace)*b.mitre()-b.splineThick()/2) - s*splineDeep*b.thickness()
+}
+
+// growth returns by how much the bottom grows across its grain, which runs along it, over
+// the moisture that the design states; known is false for a wood without figures.
+func (b Box) growth(bottom solid.Solid) (mm float64, known bool) {
+	wood, known := b.design.Wood.Known()
+	if !known || wood.Tangential == 0 {
+		return 0, false
+	}
+	size := bottom.Bounds().Size()
+	m := joint.Movement{Width: math.Min(size.X, size.Y), Coefficient: wood.Tangential, From: b.design.Wood.MoistureFrom, To: b.design.Wood.MoistureTo}
+	return math.Abs(m.Change()), true
+}
+
+// mends are the figures that may mend a check.
+func mends() map[measure.ID][]assembly.Turner {
+	slope := assembly.Turner{Key: "box.slope", At: func(d *design.Design) *float64 { return &d.Box.Slope }, Angle: true, Words: mendSlope,
+		Has: func(d design.Design) bool { return d.Box.RimSide == 0 && d.Box.RimWidth == 0 }}
+	length := func(key design.Key, words text, at func(*design.Design) *float64) assembly.Turner {
+		return assembly.Turner{Key: key, At: at, Words: words}
+	}
+	thickness := length("box.thickness", mendThickness, func(d *design.Design) *float64 { return &d.Box.Thickness })
+	height := length("box.height", mendHeight, func(d *design.Design) *float64 { return &d.Box.Height })
+	spline := length("box.spline", mendSpline, func(d *design.Design) *float64 { return &d.Box.Spline })
+	up := length("box.bottom.up", mendUp, func(d *design.Design) *float64 { return &d.Box.Bottom.Up })
+	gap := length("box.bottom.gap", mendGap, func(d *design.Design) *float64 { return &d.Box.Bottom.Gap })
+	return map[measure.ID][]assembly.Turner{
+		"box.tilt": {slope}, "box.edge-tilt": {slope}, "box.swing": {slope}, "box.blade": {thickness, slope},
+		"box.board": {height, slope}, "box.spline-wood": {spline, thickness}, "box.bottom-inside": {up, height}, "box.bottom-gap": {gap},
+	}
+}

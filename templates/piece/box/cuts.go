@@ -1,0 +1,109 @@
+package box
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+)
+
+// An endCut is one end sawn on the mitre gauge, in the frame of assembly.Crosscut: the part
+// left of the blade, its longer face down, so that the blade leans over the part and the
+// waste falls free.
+type endCut struct {
+	sort
+	outerDown bool
+	upper     bool    // the upper edge lies against the gauge, else the lower one
+	swing     float64 // of the blade off square, rad; positive: to the right
+	tilt      float64 // of the blade towards the part, rad
+	stop      float64 // along the fence from the blade; 0: none
+}
+
+// endCuts are both ends of a sort: the one with the shorter edge against the gauge, then,
+// turned round on the table, the other with the longer one and the stop at its tip.
+func (b Box) endCuts(s sort) [2]endCut {
+	outer := b.tilt(s.first) >= 0
+	c := endCut{sort: s, outerDown: outer, tilt: math.Abs(b.tilt(s.first)), swing: b.corner(s.first).OffSquare()}
+	low, high := b.downEdges(s.first, outer)
+	first, second := c, c
+	if high >= low {
+		first.upper, second.upper, second.swing, second.stop = false, true, -c.swing, high
+	} else {
+		first.upper, first.swing, second.upper, second.stop = true, -c.swing, false, low
+	}
+	return [2]endCut{first, second}
+}
+
+// down returns the corners of the face that lies on the table, in the frame of table,
+// counter-clockwise from its lower left.
+func (b Box) down(i int, outer bool) []geometry.Point {
+	inward := 0.0
+	if !outer {
+		inward = b.thickness()
+	}
+	face, m := b.faces[i].inside(inward), b.table(i, outer)
+	var out []geometry.Point
+	for _, z := range []float64{0, b.design.Box.Height} {
+		level := solid.Plane{N: solid.V(0, 0, 1), D: z}
+		for _, j := range []int{b.before(i), b.next(i)} {
+			p := m.Apply(meet(face, level, b.end(i, j)))
+			out = append(out, geometry.Pt(p.X, p.Y))
+		}
+	}
+	if out[0].X > out[1].X {
+		out[0], out[1], out[2], out[3] = out[1], out[0], out[3], out[2]
+	}
+	return []geometry.Point{out[0], out[1], out[3], out[2]}
+}
+
+// downEdges returns how long the lower and the upper edge of that face are.
+func (b Box) downEdges(i int, outer bool) (low, high float64) {
+	c := b.down(i, outer)
+	return c[1].X - c[0].X, c[2].X - c[3].X
+}
+
+// board returns the face of the board that lies on the table before a cut, in the frame of
+// assembly.Crosscut. Before the second cut the first end is sawn.
+func (b Box) board(c endCut) []geometry.Point {
+	face := b.down(c.first, c.outerDown)
+	half := b.longest(c.first)/2 + b.trim()
+	low, high := face[0].Y, face[2].Y
+	blank := []geometry.Point{geometry.Pt(-half, low), geometry.Pt(half, low), geometry.Pt(half, high), geometry.Pt(-half, high)}
+	if c.stop > 0 {
+		// The end sawn first is the right one, or with the board turned the other way the
+		// left one of the frame of the table: either is its own mirror image.
+		blank = geometry.LeftOf(blank, geometry.Segment{A: face[1], B: face[2]})
+	}
+	turn, edge := geometry.Identity(), face[1]
+	if c.upper {
+		turn, edge = geometry.Rotate(math.Pi), face[3]
+		if c.stop == 0 {
+			edge = face[3]
+		}
+	}
+	at := turn.Apply(edge)
+	return turn.Then(geometry.Translate(geometry.Pt(-at.X, -at.Y))).ApplyAll(blank)
+}
+
+// A ripCut leaves the edges of a sort level: the blade tilted by the slope. Frame: that of
+// assembly.Rip, the fence on the left at x = 0, the sawn edge against it.
+type ripCut struct {
+	sort
+	tilt  float64 // rad
+	width float64 // from the fence to the blade at the table
+}
+
+func (b Box) ripCut(s sort) ripCut {
+	return ripCut{s, math.Abs(b.faces[s.first].slope), b.blank(s.first)}
+}
+
+// section returns the board before the second rip, seen along it.
+func (r ripCut) section(thick, over float64) []geometry.Point {
+	lean := thick * math.Tan(r.tilt)
+	return []geometry.Point{geometry.Pt(lean, 0), geometry.Pt(r.width+over, 0), geometry.Pt(r.width+over, thick), geometry.Pt(0, thick)}
+}
+
+// line is where the blade leaves the part.
+func (r ripCut) line(thick float64) geometry.Segment {
+	return geometry.Segment{A: geometry.Pt(r.width, 0), B: geometry.Pt(r.width-thick*math.Tan(r.tilt), thick)}
+}

@@ -1,0 +1,287 @@
+package box
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
+)
+
+// A sort is sides that are alike.
+type sort struct {
+	id    measure.ID
+	first int // one of them
+	count int
+	part  shop.Part
+}
+
+// sorts are those of the box: of a rectangle front and back, and the ends.
+func (b Box) sorts() []sort {
+	if b.design.Box.Outline == design.RegularBox && b.design.Box.Corner != design.ButtCorner {
+		return []sort{{"side", 0, len(b.faces), shop.BoxSide}}
+	}
+	return []sort{{"long", 0, 2, shop.BoxLongSide}, {"end", 1, 2, shop.BoxEnd}}
+}
+
+func (b Box) sortOf(i int) sort {
+	all := b.sorts()
+	return all[i%len(all)]
+}
+
+// longest returns how long side i is from tip to tip, over both faces.
+func (b Box) longest(i int) float64 {
+	return b.side(i).Transform(b.table(i, true)).Bounds().Size().X
+}
+
+// table takes side i to a saw table, the outer face down or else the inner one: y up the
+// face from the lower edge of the outer face, x along it from the middle, the third axis up.
+func (b Box) table(i int, outerDown bool) solid.Affine3 {
+	f := b.faces[i]
+	x, y, up, at := f.along().Mul(-1), f.up(), f.normal().Mul(-1), f.out.Mul(f.apothem)
+	if !outerDown {
+		x, up, at = f.along(), f.normal(), at.Sub(f.normal().Mul(b.thickness()))
+	}
+	return solid.Affine3{ // the inverse of what has these three for axes
+		X: solid.V(x.X, y.X, up.X), Y: solid.V(x.Y, y.Y, up.Y), Z: solid.V(x.Z, y.Z, up.Z),
+		O: solid.V(-at.Dot(x), -at.Dot(y), -at.Dot(up)),
+	}
+}
+
+// Groups are all figures.
+func (b Box) Groups() []kind.Group {
+	d := b.design.Box
+	g := names.Group("box")
+	g.Add("box.sides", measure.Number(float64(len(b.faces))))
+	g.Add("box.height", measure.Length(d.Height))
+	g.Add("box.thickness", measure.Length(d.Thickness))
+	low, high := b.extent(0), b.extent(d.Height)
+	g.Add("box.across-below", measure.Length(low.X))
+	g.Add("box.across-rim", measure.Length(high.X))
+	g.Add("box.deep-below", measure.Length(low.Y))
+	g.Add("box.deep-rim", measure.Length(high.Y))
+	g.Add("box.capacity", measure.Volume(b.capacity()))
+	g.Add("box.weight", measure.Mass(b.mass()))
+	out := []kind.Group{g.Group}
+	for _, s := range b.sorts() {
+		out = append(out, b.sideGroup(s))
+	}
+	out = append(out, b.cornerGroup())
+	if bottom, ok := b.bottom(); ok {
+		g := names.Group("bottom")
+		size := bottom.Bounds().Size()
+		g.Add("bottom.length", measure.Length(size.X))
+		g.Add("bottom.width", measure.Length(size.Y))
+		g.Add("bottom.thickness", measure.Length(d.Bottom.Thickness))
+		for _, s := range b.sorts() {
+			g.Add("bottom.edge-tilt."+s.id, measure.Angle(math.Abs(b.faces[s.first].slope)))
+		}
+		out = append(out, g.Group)
+	}
+	return out
+}
+
+func (b Box) sideGroup(s sort) kind.Group {
+	i, id := s.first, func(what measure.ID) measure.ID { return s.id + "." + what }
+	c := b.corner(i)
+	g := names.Group(s.id)
+	g.Add(id("count"), measure.Number(float64(s.count)))
+	g.Add(id("slope"), measure.Angle(b.faces[i].slope))
+	g.Add(id("from-level"), measure.Angle(math.Pi/2-b.faces[i].slope))
+	g.Add(id("lower-edge"), measure.Length(b.edge(i, 0)))
+	g.Add(id("upper-edge"), measure.Length(b.edge(i, b.design.Box.Height)))
+	g.Add(id("longest"), measure.Length(b.longest(i)))
+	g.Add(id("wide"), measure.Length(b.wide(i)))
+	g.Add(id("blank"), measure.Length(b.blank(i)))
+	g.Add(id("off-square"), measure.Angle(math.Abs(c.OffSquare())))
+	g.Add(id("bevel"), measure.Angle(math.Pi/2-math.Abs(c.OffSquare())))
+	g.Add(id("tilt"), measure.Angle(math.Abs(b.tilt(i))))
+	g.Add(id("edge-tilt"), measure.Angle(math.Abs(b.faces[i].slope)))
+	return g.Group
+}
+
+func (b Box) cornerGroup() kind.Group {
+	g := names.Group("corner")
+	c := b.corner(0)
+	g.Add("corner.plan", measure.Angle(c.Angle))
+	g.Add("corner.dihedral", measure.Angle(c.Dihedral()))
+	if b.design.Box.Corner != design.ButtCorner {
+		g.Add("corner.mitre-wide", measure.Length(b.mitre()))
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		g.Add("corner.spline", measure.Length(b.splineThick()))
+		g.Add("corner.spline-deep", measure.Length(splineDeep*b.thickness()))
+		g.Add("corner.spline-from-inside", measure.Length(splinePlace*b.mitre()))
+	}
+	return g.Group
+}
+
+// mitre returns how wide the mitre is, square to the line in which the faces meet: the
+// thickness lies across it, tilted.
+func (b Box) mitre() float64 { return b.thickness() / math.Cos(b.tilt(0)) }
+
+// extent returns the size of the outside at a height.
+func (b Box) extent(z float64) geometry.Point {
+	box := geometry.Bounds(b.outline(z, 0)...)
+	return geometry.Pt(box.Width(), box.Height())
+}
+
+// outline returns what the faces, moved inward by so much, enclose at a height.
+func (b Box) outline(z, inward float64) []geometry.Point {
+	level := solid.Plane{N: solid.V(0, 0, 1), D: z}
+	var out []geometry.Point
+	for i := range b.faces {
+		p := meet(b.faces[b.before(i)].inside(inward), b.faces[i].inside(inward), level)
+		out = append(out, geometry.Pt(p.X, p.Y))
+	}
+	return out
+}
+
+// wood returns the volume of all parts in mm³.
+func (b Box) wood() float64 {
+	sum := 0.0
+	for _, p := range b.Parts() {
+		sum += p.Volume()
+	}
+	return sum
+}
+
+func (b Box) mass() float64 { return b.wood() * piece.DensityOf(b.design) / 1e9 }
+
+// Parts returns the sides, the splines and the bottom.
+func (b Box) Parts() []assembly.Part {
+	var out []assembly.Part
+	for i := range b.faces {
+		s := b.sortOf(i)
+		name := partName(s.id, i+1, b.mm(b.longest(i)), b.mm(b.wide(i)), b.mm(b.thickness()))
+		out = append(out, assembly.Part{Part: b.side(i), Kind: "side", Name: name})
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		for i := range b.faces {
+			out = append(out, assembly.Part{Part: solid.Stock("", b.spline(i)), Kind: "spline", Name: splineName.With(i + 1)})
+		}
+	}
+	if s, ok := b.bottom(); ok {
+		out = append(out, assembly.Part{Part: solid.Stock("", s), Kind: "bottom", Name: bottomName.With(b.mm(b.design.Box.Bottom.Thickness))})
+	}
+	return out
+}
+
+func (b Box) mm(v float64) string { return measure.Length(v).Text(b.design.Unit) }
+
+func (b Box) angle(v float64) string { return measure.Angle(v).Text(b.design.Unit) }
+
+// trim is what the blank of a side is longer at either end, to saw off.
+func (b Box) trim() float64 { return b.design.Unit.Round(10, 3.0/8) }
+
+// Cuts are the parts as they are sawn from boards.
+func (b Box) Cuts() []shop.CutRow {
+	var out []shop.CutRow
+	t := b.thickness()
+	for _, s := range b.sorts() {
+		long := b.longest(s.first)
+		finished := piece.StockSize{Length: long, Width: b.blank(s.first), Thickness: t}
+		sawn := finished
+		sawn.Length += 2 * b.trim()
+		out = append(out, shop.Row(b.design, s.part, s.count, finished, sawn, b.side(s.first).Volume(), b.faces[s.first].slope, b.corner(s.first).OffSquare(), b.tilt(s.first)))
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		// The grain of a spline runs across the joint: it is crosscut from a board so wide.
+		long := b.spline(0).Bounds().Size().Norm()
+		size := piece.StockSize{Length: 2 * splineDeep * t, Width: long, Thickness: b.splineThick()}
+		out = append(out, shop.Row(b.design, shop.BoxSpline, len(b.faces), size, size, b.spline(0).Volume()))
+	}
+	if s, ok := b.bottom(); ok {
+		size := s.Bounds().Size()
+		board := piece.StockSize{Length: math.Max(size.X, size.Y), Width: math.Min(size.X, size.Y), Thickness: b.design.Box.Bottom.Thickness}
+		out = append(out, shop.Row(b.design, shop.BoxBottom, 1, board, board, s.Volume()))
+	}
+	return out
+}
+
+// Wares is nothing: a box is held by glue.
+func (b Box) Wares() []shop.Ware { return nil }
+
+// MainSizes are those of the cover.
+func (b Box) MainSizes() [][2]string {
+	low, high := b.extent(0), b.extent(b.design.Box.Height)
+	rows := [][2]string{
+		{mainHeight.With(), b.mm(b.design.Box.Height)},
+		{mainBelow.With(), times.With(b.mm(low.X), b.mm(low.Y))},
+		{mainRim.With(), times.With(b.mm(high.X), b.mm(high.Y))},
+		{mainThickness.With(), b.mm(b.thickness())},
+		{mainCapacity.With(), measure.Volume(b.capacity()).Text(b.design.Unit)},
+	}
+	for _, s := range b.sorts() {
+		rows = append(rows, [2]string{mainSlope.With(sortNames[s.id].With()), b.angle(b.faces[s.first].slope)})
+	}
+	return rows
+}
+
+// Dimensions are those of the plan and of the elevation.
+func (b Box) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle) {
+	d := b.design.Box
+	low, high := b.outline(0, 0), b.outline(d.Height, 0)
+	wide := geometry.Bounds(append(low, high...)...)
+	off := 0.12 * wide.Width()
+	add := func(key design.Key, text string, a, c geometry.Point) {
+		out = append(out, kind.Dimension{Key: key, Text: text, Segment: geometry.Segment{A: a, B: c}})
+	}
+	if l.View == kind.FromAbove.View {
+		key := design.Key("box.side")
+		if d.Outline == design.RectangleBox {
+			key = "box.length"
+		}
+		// The first side is the front one, from low[0] to low[1].
+		y := wide.Min.Y - off/2
+		add(key, b.mm(low[0].Distance(low[1])), geometry.Pt(low[0].X, y), geometry.Pt(low[1].X, y))
+		return out, nil
+	}
+	add("box.height", b.mm(d.Height), geometry.Pt(wide.Min.X-off, 0), geometry.Pt(wide.Min.X-off, d.Height))
+	y := d.Height + off/2
+	add(b.slopeKey(), b.mm(high[0].Distance(high[1])), geometry.Pt(high[0].X, y), geometry.Pt(high[1].X, y))
+	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, d.Height), Up: true}}
+}
+
+// slopeKey is what the slope of front and back is given by.
+func (b Box) slopeKey() design.Key {
+	switch d := b.design.Box; {
+	case d.RimSide > 0:
+		return "box.rim-side"
+	case d.RimWidth > 0:
+		return "box.rim-width"
+	}
+	return "box.slope"
+}
+
+// grips is the height.
+func (b Box) grips() map[measure.ID]assembly.Grip[Box] {
+	return map[measure.ID]assembly.Grip[Box]{
+		"height": {Key: "box.height", Up: true, Figure: func(d *design.Design) *float64 { return &d.Box.Height },
+			At: func(b Box) float64 { return b.design.Box.Height }},
+	}
+}
+
+// Follows are the figures that follow where they are not given.
+func (b Box) Follows() map[design.Key]measure.Quantity {
+	h := b.design.Box.Height
+	rim := func(i int) measure.Quantity {
+		high := b.outline(h, 0)
+		return measure.Length(high[i].Distance(high[(i+1)%len(high)]))
+	}
+	out := map[design.Key]measure.Quantity{"box.slope": measure.Angle(b.faces[0].slope)}
+	if b.design.Box.Outline == design.RegularBox {
+		out["box.rim-side"] = rim(0)
+		return out
+	}
+	out["box.end-slope"], out["box.rim-length"], out["box.rim-width"] = measure.Angle(b.faces[1].slope), rim(0), rim(1)
+	if b.design.Box.Corner == design.SplinedCorner {
+		out["box.spline"] = measure.Length(b.splineThick())
+	}
+	return out
+}

@@ -1,0 +1,270 @@
+package box
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+)
+
+// envelopes are those of the work, in its order.
+func envelopes() []assembly.Envelope[Box] {
+	return []assembly.Envelope[Box]{
+		{ID: "stock", Heading: stockHeading, Fill: Box.stock},
+		{ID: "sides", Heading: sidesHeading, Fill: Box.ends},
+		{ID: "bottom", Heading: bottomHeading, Fill: Box.floor},
+		{ID: "glue-up", Heading: glueHeading, Fill: Box.glueUp},
+	}
+}
+
+func (b Box) ticks(s sort) []templates.Tick {
+	return []templates.Tick{{Text: sortNames[s.id].With(), Boxes: s.count + b.design.Wood.Spares}}
+}
+
+// stock is planing, and ripping with the edges sloped.
+func (b Box) stock(templates.Setting) (templates.Section, error) {
+	out := templates.Section{}
+	plane := templates.Card{
+		Heading: planeHeading.With(), Figures: []templates.Reading{{Name: thicknessReading.With(), Value: b.mm(b.thickness()), Write: true}},
+		Text: []string{planeText.With()}, Test: planeTest.With(), Caution: planeCaution.With(),
+	}
+	for _, s := range b.sorts() {
+		plane.Ticks = append(plane.Ticks, b.ticks(s)...)
+	}
+	out.Cards = append(out.Cards, plane)
+	for _, s := range b.sorts() {
+		r := b.ripCut(s)
+		view := assembly.Rip{
+			Section: r.section(b.thickness(), 8), Cut: r.line(b.thickness()), Kerf: b.design.Saw.Kerf,
+			FenceLeft: true, Tilt: r.tilt, Unit: b.design.Unit,
+		}
+		c := templates.Card{
+			Heading: ripHeading.With(sortNames[s.id].With()), Ticks: b.ticks(s),
+			Setup:   []templates.Picture{view.Picture(fromMaker.With())},
+			Figures: []templates.Reading{{Name: tiltReading.With(), Value: b.angle(r.tilt)}, {Name: fenceReading.With(), Value: b.mm(r.width), Write: true}},
+			Text:    []string{ripText.With()}, Test: ripTest.With(b.mm(b.wide(s.first))), Caution: ripCaution.With(),
+		}
+		if r.tilt == 0 {
+			c.Text = []string{ripSquareText.With()}
+		} else {
+			c.Templates = []templates.View{angleView(math.Pi/2 - r.tilt)}
+		}
+		out.Cards = append(out.Cards, c)
+	}
+	return out, nil
+}
+
+func angleView(bevel float64) templates.View {
+	return templates.View{Part: templates.AngleView(bevel)}
+}
+
+// ends is sawing the ends: the cards, the triangles of their gauges, the true shape of
+// every side.
+func (b Box) ends(s templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	var bevels []float64
+	wants := func(bevel float64) {
+		same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(0.005) }
+		if math.Abs(bevel-math.Pi/2) > measure.Radians(0.005) && !slices.ContainsFunc(bevels, same) {
+			bevels = append(bevels, bevel)
+		}
+	}
+	for _, sides := range b.sorts() {
+		for k, c := range b.endCuts(sides) {
+			out.Cards = append(out.Cards, b.endCard(c, k))
+		}
+		wants(math.Pi/2 - math.Abs(b.corner(sides.first).OffSquare()))
+		wants(math.Pi/2 - math.Abs(b.tilt(sides.first)))
+		wants(math.Pi/2 - math.Abs(b.faces[sides.first].slope))
+		out.Pictures = append(out.Pictures, b.shape(sides))
+	}
+	if len(bevels) == 0 {
+		return out, nil
+	}
+	job, err := templates.Angles(bevels, 0, s)
+	if err != nil {
+		return out, err
+	}
+	out.Append(job.Sections[0])
+	if s.Full {
+		for _, sides := range b.sorts() {
+			out.Drawings = append(out.Drawings, b.outlineOf(sides))
+		}
+	}
+	return out, nil
+}
+
+// endCard is the set-up of one end.
+func (b Box) endCard(c endCut, k int) templates.Card {
+	down, edge := innerDown, lowerEdge
+	if c.outerDown {
+		down = outerDown
+	}
+	if c.upper {
+		edge = upperEdge
+	}
+	view := assembly.Crosscut{
+		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Unit: b.design.Unit,
+	}
+	name := sortNames[c.id].With()
+	out := templates.Card{
+		Heading: [...]text{firstEnd, secondEnd}[k].With(name), Ticks: b.ticks(c.sort),
+		Setup: []templates.Picture{view.Picture(fromAbove.With(edge.With()))},
+		Figures: []templates.Reading{
+			{Name: gaugeReading.With(), Value: b.angle(math.Abs(c.swing)), Write: true},
+			{Name: bevelReading.With(), Value: b.angle(math.Pi/2 - math.Abs(c.swing))},
+			{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true},
+		},
+		Text: []string{[...]text{firstEndText, secondEndText}[k].With()}, Test: endTest.With(), Caution: endCaution.With(),
+	}
+	if c.stop > 0 {
+		out.Figures = append(out.Figures, templates.Reading{Name: stopReading.With(), Value: b.mm(c.stop), Write: true})
+		out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
+	}
+	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
+		if a != 0 {
+			out.Templates = append(out.Templates, angleView(math.Pi/2-a))
+		}
+	}
+	return out
+}
+
+// shape is the outer face of a side with its sizes.
+func (b Box) shape(s sort) templates.Picture {
+	var d templates.Drawing
+	face := b.down(s.first, true)
+	d.Polygon(templates.Cut, face...)
+	low, high := b.downEdges(s.first, true)
+	off := 0.08 * math.Max(low, high)
+	d.LabelLine(face[0], face[1], templates.Tag{ID: "lower-edge", Text: lowerEdgeOf.With(b.mm(low))})
+	d.LabelLine(face[3], face[2], templates.Tag{ID: "upper-edge", Text: upperEdgeOf.With(b.mm(high))})
+	x := math.Min(face[0].X, face[3].X) - off
+	d.Line(templates.Construction, geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y))
+	d.LabelLine(geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y), templates.Tag{ID: "wide", Text: b.mm(b.wide(s.first))})
+	d.LabelLine(face[1], face[2], templates.Tag{ID: "end", Text: offSquareOf.With(b.angle(math.Abs(b.corner(s.first).OffSquare())))})
+	return templates.Picture{Heading: shapeHeading.With(sortNames[s.id].With()), View: templates.View{Part: "box", Face: s.id}, Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// outlineOf is the same at full size.
+func (b Box) outlineOf(s sort) templates.Drawing {
+	p := b.shape(s)
+	d := templates.Drawing{View: templates.View{Part: "box-side", Face: s.id}, Name: p.Heading, Free: true}
+	d.Polygon(templates.Cut, b.down(s.first, true)...)
+	d.Labels = slices.DeleteFunc(p.Labels, func(l templates.Label) bool { return l.ID == "wide" })
+	return d
+}
+
+// floor is the bottom: how it is sawn, and its shape.
+func (b Box) floor(templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	k := b.design.Box.Bottom
+	if k.Thickness == 0 {
+		return out, nil
+	}
+	var d templates.Drawing
+	inward := b.thickness() + k.Gap
+	under, upper := b.outline(k.Up, inward), b.outline(k.Up+k.Thickness, inward)
+	for i := range under {
+		j := (i + 1) % len(under)
+		d.LabelLine(upper[i], upper[j], templates.Tag{ID: "upper-side", Text: b.mm(upper[i].Distance(upper[j]))})
+	}
+	d.Polygon(templates.Cut, upper...)
+	d.Polygon(templates.Hidden, under...)
+	c := templates.Card{
+		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1}},
+		Setup: []templates.Picture{{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}},
+		Text:  []string{bottomText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: ripCaution.With(),
+	}
+	for _, s := range b.sorts() {
+		tilt := math.Abs(b.faces[s.first].slope)
+		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
+		if tilt != 0 {
+			c.Templates = append(c.Templates, angleView(math.Pi/2-tilt))
+		}
+	}
+	out.Cards = []templates.Card{c}
+	return out, nil
+}
+
+// glueUp is the corner with its spline, the wedge blocks and putting together.
+func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	c := b.corner(0)
+	glue := templates.Card{
+		Heading: glueCard.With(), Setup: []templates.Picture{b.cornerPicture()},
+		Figures: []templates.Reading{{Name: dihedralReading.With(), Value: b.angle(c.Dihedral())}},
+		Text:    []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+	}
+	if b.design.Box.Corner == design.ButtCorner {
+		glue.Text = []string{buttText.With()}
+	} else {
+		out.Drawings = []templates.Drawing{b.wedge()}
+		glue.Templates = []templates.View{out.Drawings[0].View}
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		out.Cards = append(out.Cards, templates.Card{
+			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: 2 * len(b.faces)}},
+			Setup: []templates.Picture{b.cornerPicture()},
+			Figures: []templates.Reading{
+				{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true},
+				{Name: splineDeepReading.With(), Value: b.mm(splineDeep * b.thickness())},
+				{Name: splinePlaceReading.With(), Value: b.mm(splinePlace*b.mitre() - b.splineThick()/2)},
+			},
+			Text: []string{splineText.With()}, Test: splineTest.With(), Caution: splineCaution.With(),
+		})
+	}
+	out.Cards = append(out.Cards, glue)
+	return out, nil
+}
+
+// cornerPicture is the section of a corner, square to the line in which the faces meet.
+func (b Box) cornerPicture() templates.Picture {
+	h := joint.Hopper{SlopingCorner: b.corner(0), Butt: b.design.Box.Corner == design.ButtCorner}
+	first, second := h.Section(b.thickness(), 4*b.thickness())
+	p := templates.Picture{Heading: cornerView.With()}
+	for _, board := range [][]geometry.Point{first, second} {
+		p.Areas = append(p.Areas, templates.Area{Tone: templates.Light, Points: board})
+		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(board)})
+	}
+	angle := h.Dihedral()
+	radius := 1.6 * b.thickness()
+	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Construction, Points: geometry.Arc(geometry.Point{}, radius, 0, angle)})
+	mid := geometry.Polar(radius, angle/2)
+	p.Labels = append(p.Labels, templates.Label{ID: "dihedral", Text: b.angle(angle), On: geometry.Segment{A: mid, B: mid}})
+	if b.design.Box.Corner == design.SplinedCorner {
+		// From the inner corner, the origin, the mitre runs out along the bisector.
+		along := geometry.Polar(1, angle/2+math.Pi)
+		at, across := along.Mul(splinePlace*b.mitre()), along.Perp()
+		half, deep := along.Mul(b.splineThick()/2), across.Mul(splineDeep*b.thickness())
+		tongue := []geometry.Point{at.Sub(half).Sub(deep), at.Add(half).Sub(deep), at.Add(half).Add(deep), at.Sub(half).Add(deep)}
+		p.Areas = append(p.Areas, templates.Area{Tone: templates.Middle, Points: tongue})
+		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(tongue)})
+	}
+	return p
+}
+
+// Sizes of a wedge block, in mm.
+const (
+	wedgeBase = 60.0
+	wedgeHigh = 90.0
+)
+
+// wedge is the block that is stuck beside a corner, so that a clamp presses square to the
+// mitre: one face lies on the side, the jaw bears on the other, which runs along the mitre;
+// the faces of a side and of its mitre stand at half of the dihedral angle.
+func (b Box) wedge() templates.Drawing {
+	angle := b.corner(0).Dihedral() / 2
+	base := math.Min(wedgeBase, wedgeHigh/math.Tan(angle))
+	corners := []geometry.Point{{}, geometry.Pt(base, 0), geometry.Pt(base, base*math.Tan(angle))}
+	d := templates.Drawing{View: templates.View{Part: "box", Face: "wedge-block"}, Name: wedgeName.With(), Free: true}
+	d.Polygon(templates.Cut, corners...)
+	d.LabelLine(corners[0], corners[1], templates.Tag{ID: "on-the-side", Text: wedgeOnSide.With()})
+	d.LabelLine(corners[0], corners[2], templates.Tag{ID: "jaw", Text: wedgeJaw.With()})
+	d.LabelPoint(corners[0], templates.Tag{ID: "wedge-angle", Text: b.angle(angle)})
+	return d
+}

@@ -1,0 +1,171 @@
+package box
+
+import (
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/wording"
+)
+
+type text = wording.Text
+
+// sortNames are what sides that are alike are called.
+var sortNames = map[measure.ID]text{"side": "sides", "long": "front and back", "end": "ends"}
+
+var sideNames = map[measure.ID]text{"side": "side %d", "long": "front or back, side %d", "end": "end, side %d"}
+
+const sized text = "%s, %s × %s × %s"
+
+// partName names a side with its size.
+func partName(id measure.ID, number int, long, wide, thick string) string {
+	return sized.With(sideNames[id].With(number), long, wide, thick)
+}
+
+const (
+	splineName text = "spline %d"
+	bottomName text = "bottom, %s thick"
+	times      text = "%s × %s"
+)
+
+// What stands on the cover.
+const (
+	mainHeight    text = "height"
+	mainBelow     text = "outside at the lower edges"
+	mainRim       text = "outside at the rim"
+	mainThickness text = "thickness of the sides"
+	mainCapacity  text = "room inside"
+	mainSlope     text = "slope of %s from plumb"
+)
+
+// names are those of figures and of their groups.
+var names = assembly.Names{
+	"box": "Box", "side": "Sides", "long": "Front and back", "end": "Ends", "corner": "Corners", "bottom": "Bottom",
+	"box.sides": "sides", "box.height": "height", "box.thickness": "thickness of the sides",
+	"box.across-below": "left to right, at the lower edges", "box.across-rim": "left to right, at the rim",
+	"box.deep-below": "front to back, at the lower edges", "box.deep-rim": "front to back, at the rim",
+	"box.capacity": "room inside, above the bottom", "box.weight": "weight",
+	"side.count": "count", "side.slope": "slope from plumb", "side.from-level": "slope from level",
+	"side.lower-edge": "lower edge, outer face", "side.upper-edge": "upper edge, outer face",
+	"side.longest": "longest, from tip to tip", "side.wide": "up the outer face", "side.blank": "width of the board",
+	"side.off-square": "ends, off square", "side.bevel": "ends, bevel", "side.tilt": "ends, tilt of the blade",
+	"side.edge-tilt": "level edges, tilt of the blade",
+	"long.count":     "count", "long.slope": "slope from plumb", "long.from-level": "slope from level",
+	"long.lower-edge": "lower edge, outer face", "long.upper-edge": "upper edge, outer face",
+	"long.longest": "longest, from tip to tip", "long.wide": "up the outer face", "long.blank": "width of the board",
+	"long.off-square": "ends, off square", "long.bevel": "ends, bevel", "long.tilt": "ends, tilt of the blade",
+	"long.edge-tilt": "level edges, tilt of the blade",
+	"end.count":      "count", "end.slope": "slope from plumb", "end.from-level": "slope from level",
+	"end.lower-edge": "lower edge, outer face", "end.upper-edge": "upper edge, outer face",
+	"end.longest": "longest, from tip to tip", "end.wide": "up the outer face", "end.blank": "width of the board",
+	"end.off-square": "ends, off square", "end.bevel": "ends, bevel", "end.tilt": "ends, tilt of the blade",
+	"end.edge-tilt": "level edges, tilt of the blade",
+	"corner.plan":   "between sides in plan", "corner.dihedral": "between the faces, square to the corner",
+	"corner.mitre-wide": "width of the mitre", "corner.spline": "thickness of the spline", "corner.spline-deep": "spline, into either side",
+	"corner.spline-from-inside": "middle of the spline from the inner corner, along the mitre",
+	"bottom.length":             "left to right", "bottom.width": "front to back", "bottom.thickness": "thickness",
+	"bottom.edge-tilt.side": "edges, tilt of the blade", "bottom.edge-tilt.long": "front and back edge, tilt of the blade", "bottom.edge-tilt.end": "end edges, tilt of the blade",
+}
+
+// texts are those of checks.
+var texts = assembly.Texts{
+	"box.tilt": {Name: "tilt for the ends", Figure: "tilt of the blade", Holds: "The blade tilts so far.",
+		Lacks: "No saw tilts its blade by more than %[2]s: slope the sides less, or take more of them."},
+	"box.edge-tilt": {Name: "tilt for the edges", Figure: "tilt of the blade", Holds: "The blade tilts so far.",
+		Lacks: "No saw tilts its blade by more than %[2]s: the level edges of sides that slope so far are planed by hand, or slope them less."},
+	"box.swing": {Name: "mitre gauge", Figure: "turned off square", Holds: "The gauge turns so far.",
+		Lacks: "Few mitre gauges turn by more than %[2]s: a sled or a block of that angle holds the sides."},
+	"box.blade": {Name: "blade through the sides", Figure: "thickness of the sides", Holds: "The tilted blade comes through.",
+		Lacks: "Tilted, the blade rises no more than %[2]s over the table."},
+	"box.board": {Name: "sides and boards", Figure: "width of a rough side", Holds: "The widest board holds a side.",
+		Lacks: "No listed board is wider than %[2]s: glue the sides up from two."},
+	"box.spline-wood": {Name: "wood behind the spline", Figure: "wood behind the slot", Holds: "Enough wood stays behind the slot.",
+		Lacks: "The slot leaves little wood to the outer face: a thinner spline, or thicker sides."},
+	"box.bottom-inside": {Name: "bottom and rim", Figure: "upper face of the bottom", Holds: "The bottom lies below the rim.",
+		Lacks: "The bottom stands above the rim."},
+	"box.bottom-gap": {Name: "bottom and moisture", Figure: "room for the bottom across its grain", Holds: "The bottom can move.",
+		Lacks: "The bottom may grow by %[2]s across its grain and push the corners apart: leave a wider gap, or make it of plywood."},
+}
+
+// What mends a check.
+const (
+	mendSlope     text = "slope the sides by %s"
+	mendThickness text = "make the sides %s thick"
+	mendHeight    text = "make the box %s high"
+	mendSpline    text = "make the spline %s thick"
+	mendUp        text = "set the bottom %s up"
+	mendGap       text = "leave a gap of %s round the bottom"
+)
+
+// Headings of the envelopes and of the cards, what stands on these.
+const (
+	stockHeading  text = "Stock"
+	sidesHeading  text = "Ends of the sides"
+	bottomHeading text = "Bottom"
+	glueHeading   text = "Glue-up"
+
+	fromMaker text = "From the maker's end of the table"
+	fromAbove text = "From above: %s against the gauge"
+
+	planeHeading     text = "Plane the sides"
+	planeText        text = "Plane all boards for the sides at once, spares with them. Mark the outer faces and the lower edges: a mark that survives the saw saves a side."
+	planeTest        text = "All of one thickness: two held together show no step."
+	planeCaution     text = "Push blocks; no board shorter than the machine's manual allows."
+	thicknessReading text = "thickness"
+
+	ripHeading    text = "Rip the edges of the %s"
+	ripText       text = "Rip one edge with the blade tilted, the other face free of the fence. Roll the board over, sawn edge against the fence, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts to the other side has the fence on the other side too."
+	ripSquareText text = "Rip both edges square to width."
+	ripTest       text = "Up the outer face the side measures %s."
+	ripCaution    text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
+
+	firstEnd      text = "Saw the first end of the %s"
+	secondEnd     text = "Saw the second end of the %s"
+	firstEndText  text = "Turn the gauge, tilt the blade, and saw one end of every side so that its tip just keeps its full width. The blade leans over the part; the waste falls free."
+	secondEndText text = "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop."
+	endTest       text = "On an offcut: the triangle lies along the sawn line and stands in the sawn end."
+	cornerTest    text = "Two sides held together meet without light and enclose %s between their inner faces."
+	endCaution    text = "Clamp the side to the gauge: a tilted blade draws it. A fence on the gauge that reaches past the blade holds both pieces. Isolate the saw before setting it."
+
+	innerDown text = "inner face down"
+	outerDown text = "outer face down"
+	lowerEdge text = "lower edge"
+	upperEdge text = "upper edge"
+
+	tiltReading  text = "tilt of the blade"
+	fenceReading text = "fence to blade, at the table"
+	gaugeReading text = "gauge, off square"
+	bevelReading text = "bevel"
+	stopReading  text = "stop to blade, along the gauge"
+
+	shapeHeading text = "Outer face of the %s"
+	lowerEdgeOf  text = "lower edge %s"
+	upperEdgeOf  text = "upper edge %s"
+	offSquareOf  text = "%s off square"
+
+	bottomCard text = "Saw the bottom"
+	bottomTick text = "bottom"
+	bottomView text = "Upper face; its underside in dashes"
+	bottomTilt text = "tilt of the blade, along the %s"
+	bottomText text = "Take the sizes from the dry box where they differ. Saw all sides of the bottom with the blade tilted; its upper face is the larger one where the box widens. Its underside stands %s above the lower edges."
+	bottomTest text = "It drops in and stops with %s to spare all round."
+
+	splineCard         text = "Slot the ends for the splines"
+	splineTick         text = "ends"
+	splineReading      text = "slot"
+	splineDeepReading  text = "depth into either end"
+	splinePlaceReading text = "inner corner to slot, along the mitre"
+	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, or on the tenoning jig. The grain of a spline runs across the joint."
+	splineTest         text = "A spline slides in by hand and stops short of the bottom of both slots together."
+	splineCaution      text = "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."
+
+	glueCard        text = "Glue the corners"
+	dihedralReading text = "between the inner faces"
+	glueText        text = "Stick wedge blocks beside every corner with paper between, and clamp across each pair. Or lay the sides in a row, outer faces up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
+	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
+	glueTest        text = "The rim lies on a flat bench without rocking; diagonals agree."
+	glueCaution     text = "Glue by its data sheet."
+	cornerView      text = "A corner, square to the line in which the faces meet"
+
+	wedgeName   text = "wedge block, beside a corner"
+	wedgeOnSide text = "on the side"
+	wedgeJaw    text = "jaw of the clamp; runs along the mitre"
+)
