@@ -135,7 +135,19 @@ func TestWrittenLinesStandAtTheirFigures(t *testing.T) {
 			along := 36 / cos12
 			bridle.wants(t, "leg, left hand, ring side", [4]float64{along, 0, along - 38*tan12, 38})
 
-			for _, job := range []printed{lap, angle, bridle, with("scale")} {
+			// Leans of 4 and 3 in 12 make a sightline of 3 aside to 4 ahead.
+			sightline := with("sightline", "--rake", "4:12", "--splay", "3:12", "--in", "60mm")
+			sightline.wants(t, "slab from above, right hand, sightline", [4]float64{-30, 100, 30, 20}, [4]float64{-50, 0, 50, 0})
+			sightline.wants(t, "slab from above, left hand, sightline", [4]float64{30, 100, -30, 20})
+
+			// The sides of a dodecahedron, whose faces have corners of 108°.
+			hopper := with("hopper", "--sides", "5", "--slope", "63.4349488")
+			hopper.wants(t, "gauge: bevel 72°", [4]float64{0, 0, 100, 100 * math.Tan(math.Pi/10)})
+
+			segments := with("segments", "--pieces", "6", "--outer", "120mm", "--inner", "60mm", "--shape", "flats", "--kerf", "3mm")
+			segments.wants(t, "piece of the ring", [4]float64{60 / tan60, 0, 30 / tan60, 30}, [4]float64{-60 / tan60, 0, 60 / tan60, 0})
+
+			for _, job := range []printed{lap, angle, bridle, sightline, hopper, segments, with("scale")} {
 				job.wantsScale(t, paper.width, paper.height, squareOf(paper.args))
 			}
 		})
