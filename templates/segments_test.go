@@ -81,6 +81,13 @@ func TestStaves(t *testing.T) {
 	if got := math.Atan(narrowing / figure(t, job, "length of a stave")); math.Abs(got-figure(t, job, "to the edge, each side")) > 1e-9 || len(job.Sections[0].Pictures) != 1 {
 		t.Errorf("to the edge %.9f, %d pictures", got, len(job.Sections[0].Pictures))
 	}
+	labels := map[measure.ID]string{}
+	for _, l := range job.Sections[0].Pictures[0].Labels {
+		labels[l.ID] += l.Text + " "
+	}
+	if want := measure.Length(narrowing).Text(measure.Millimetre); !strings.Contains(labels["from-edge"], want) || !strings.Contains(labels["along-edge"], "401.12 mm") {
+		t.Errorf("the points are at %q, %q; want %s", labels["from-edge"], labels["along-edge"], want)
+	}
 	straight := staves()
 	straight.Bottom = straight.Top
 	job, err = templates.Staves(straight, templates.Setting{Clear: a4})

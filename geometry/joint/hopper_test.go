@@ -187,8 +187,22 @@ func TestHopperSection(t *testing.T) {
 				t.Errorf("%s: outer side %.3f, hollow side %.3f", name, outer, hollow)
 			}
 		}
+		if math.Abs(first[3].Y+10) > 1e-9 {
+			t.Errorf("the first board is %.9f thick at its end, want 10", -first[3].Y)
+		}
 		if shared := first[3]; !h.Butt && shared != second[3] {
 			t.Errorf("the mitres end at %v and %v", shared, second[3])
 		}
 	})
+}
+
+// Butted, the sides of a flat box are longer inside; those of a steep one of three sides,
+// whose corner is sharper than a right angle, outside.
+func TestHopperLongerSide(t *testing.T) {
+	for sides, outer := range map[int]bool{3: true, 5: false} {
+		h := joint.Hopper{SlopingCorner: joint.HopperCorner(sides, measure.Radians(80)), Butt: true}
+		if first, _ := h.Section(10, 200); h.OuterLonger() != outer || first[3].Distance(first[0]) > first[2].Distance(first[1]) != outer {
+			t.Errorf("%d sides: outer side longer %v, want %v; %v", sides, h.OuterLonger(), outer, first)
+		}
+	}
 }

@@ -121,6 +121,17 @@ func TestStavesAgainstPlanes(t *testing.T) {
 		n1, n2 := r3.Cross(r3.Sub(b, a), r3.Sub(v, a)), r3.Cross(r3.Sub(c, b), r3.Sub(w, b))
 		bottom, top := r3.Norm(r3.Sub(b, a)), r3.Norm(r3.Sub(v, u))
 		middle := r3.Norm(r3.Sub(r3.Scale(0.5, r3.Add(u, v)), r3.Scale(0.5, r3.Add(a, b))))
+		across, along := r3.Unit(r3.Sub(b, a)), r3.Unit(r3.Sub(r3.Add(u, v), r3.Add(a, b)))
+		// The hollow sides meet where both faces are moved in: along what lies between
+		// their normals, by Thickness over the cosine of half the angle between them.
+		between := r3.Unit(r3.Add(r3.Unit(n1), r3.Unit(n2)))
+		in := r3.Scale(-s.Thickness/r3.Cos(between, n1), between)
+		slant := r3.Dot(r3.Sub(v, b), across) / r3.Dot(r3.Sub(v, b), along)
+		narrower := -2 * (r3.Dot(in, across) - slant*r3.Dot(in, along))
+		n1 = r3.Unit(n1)
+		inside := func(p r3.Vec) float64 { // across the flats, at the level of a corner
+			return 2 * (r3.Dot(n1, p) - s.Thickness - n1.Z*p.Z) / math.Hypot(n1.X, n1.Y)
+		}
 		edge := math.Acos(math.Abs(r3.Cos(r3.Sub(v, b), r3.Sub(b, a))))
 		for _, tt := range []struct {
 			name      string
@@ -131,6 +142,8 @@ func TestStavesAgainstPlanes(t *testing.T) {
 			{"narrow", s.Narrow(), math.Min(top, bottom)},
 			{"long", s.Long(), middle},
 			{"to the edge", s.ToEdge(), math.Pi/2 - edge},
+			{"narrower", s.Hollow(), narrower},
+			{"inside", s.Inside(), math.Min(inside(a), inside(u))},
 			{"to the edge, as a hopper", s.ToEdge(), s.Corner().OffSquare()},
 		} {
 			if math.Abs(tt.got-tt.want) > 1e-7*math.Max(1, tt.want) {
