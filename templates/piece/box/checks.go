@@ -11,11 +11,8 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// Limits of a saw (common practice, no source).
-const (
-	mostTilt  = 45.0 // of a blade, degrees
-	mostSwing = 60.0 // of a mitre gauge off square, degrees
-)
+// mostTilt is that of the blade of a saw, degrees (common practice, no source).
+const mostTilt = 45.0
 
 // thinnestBehind is the wood that is to stay behind the slot of a spline (common practice,
 // no source).
@@ -27,17 +24,15 @@ func (b Box) Checks() []kind.Check {
 	ask := func(id measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade) {
 		out = append(out, texts.Limited(b.design.Unit, id, value, relation, limit, otherwise))
 	}
-	tilt, swing, edges, blank := 0.0, 0.0, 0.0, 0.0
+	tilt, edges, blank := 0.0, 0.0, 0.0
 	for _, s := range b.sorts() {
 		tilt = math.Max(tilt, math.Abs(b.tilt(s.first)))
-		swing = math.Max(swing, math.Abs(b.corner(s.first).OffSquare()))
 		edges = math.Max(edges, math.Abs(b.faces[s.first].slope))
 		blank = math.Max(blank, b.blank(s.first))
 	}
 	most := measure.Angle(measure.Radians(mostTilt))
 	ask("box.tilt", measure.Angle(tilt), measure.IsAtMost, most, kind.Fail)
 	ask("box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Fail)
-	ask("box.swing", measure.Angle(swing), measure.IsAtMost, measure.Angle(measure.Radians(mostSwing)), kind.Warn)
 	if highest := b.design.Saw.Highest; highest > 0 {
 		// The blade rises along itself: tilted it reaches cos as high over the table.
 		reach := highest * math.Cos(math.Max(tilt, edges))
@@ -103,7 +98,7 @@ func mends() map[measure.ID][]assembly.Turner {
 	up := length("box.bottom.up", mendUp, func(d *design.Design) *float64 { return &d.Box.Bottom.Up })
 	gap := length("box.bottom.gap", mendGap, func(d *design.Design) *float64 { return &d.Box.Bottom.Gap })
 	return map[measure.ID][]assembly.Turner{
-		"box.tilt": {slope}, "box.edge-tilt": {slope}, "box.swing": {slope}, "box.blade": {thickness, slope},
+		"box.tilt": {slope}, "box.edge-tilt": {slope}, "box.blade": {thickness, slope},
 		"box.board": {height, slope}, "box.spline-wood": {spline, thickness}, "box.bottom-inside": {up, height}, "box.bottom-gap": {gap},
 	}
 }

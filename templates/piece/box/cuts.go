@@ -70,16 +70,16 @@ func (b Box) board(c endCut) []geometry.Point {
 	low, high := face[0].Y, face[2].Y
 	blank := []geometry.Point{geometry.Pt(-half, low), geometry.Pt(half, low), geometry.Pt(half, high), geometry.Pt(-half, high)}
 	if c.stop > 0 {
-		// The end sawn first is the right one, or with the board turned the other way the
-		// left one of the frame of the table: either is its own mirror image.
-		blank = geometry.LeftOf(blank, geometry.Segment{A: face[1], B: face[2]})
+		// The end sawn first is now the left one on the gauge.
+		sawn := geometry.Segment{A: face[3], B: face[0]}
+		if c.upper {
+			sawn = geometry.Segment{A: face[1], B: face[2]}
+		}
+		blank = geometry.LeftOf(blank, sawn)
 	}
 	turn, edge := geometry.Identity(), face[1]
 	if c.upper {
 		turn, edge = geometry.Rotate(math.Pi), face[3]
-		if c.stop == 0 {
-			edge = face[3]
-		}
 	}
 	at := turn.Apply(edge)
 	return turn.Then(geometry.Translate(geometry.Pt(-at.X, -at.Y))).ApplyAll(blank)

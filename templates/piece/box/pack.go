@@ -15,10 +15,21 @@ import (
 // envelopes are those of the work, in its order.
 func envelopes() []assembly.Envelope[Box] {
 	return []assembly.Envelope[Box]{
-		{ID: "stock", Heading: stockHeading, Fill: Box.stock},
-		{ID: "sides", Heading: sidesHeading, Fill: Box.ends},
-		{ID: "bottom", Heading: bottomHeading, Fill: Box.floor},
-		{ID: "glue-up", Heading: glueHeading, Fill: Box.glueUp},
+		{ID: "sides", Heading: sidesHeading, Fill: both(Box.stock, Box.ends)},
+		{ID: "glue-up", Heading: glueHeading, Fill: both(Box.floor, Box.glueUp)},
+	}
+}
+
+// both fills an envelope with two parts of the work.
+func both(first, second func(Box, templates.Setting) (templates.Section, error)) func(Box, templates.Setting) (templates.Section, error) {
+	return func(b Box, s templates.Setting) (templates.Section, error) {
+		out, err := first(b, s)
+		if err != nil {
+			return out, err
+		}
+		more, err := second(b, s)
+		out.Append(more)
+		return out, err
 	}
 }
 

@@ -71,8 +71,6 @@ var texts = assembly.Texts{
 		Lacks: "No saw tilts its blade by more than %[2]s: slope the sides less, or take more of them."},
 	"box.edge-tilt": {Name: "tilt for the edges", Figure: "tilt of the blade", Holds: "The blade tilts so far.",
 		Lacks: "No saw tilts its blade by more than %[2]s: the level edges of sides that slope so far are planed by hand, or slope them less."},
-	"box.swing": {Name: "mitre gauge", Figure: "turned off square", Holds: "The gauge turns so far.",
-		Lacks: "Few mitre gauges turn by more than %[2]s: a sled or a block of that angle holds the sides."},
 	"box.blade": {Name: "blade through the sides", Figure: "thickness of the sides", Holds: "The tilted blade comes through.",
 		Lacks: "Tilted, the blade rises no more than %[2]s over the table."},
 	"box.board": {Name: "sides and boards", Figure: "width of a rough side", Holds: "The widest board holds a side.",
@@ -97,10 +95,8 @@ const (
 
 // Headings of the envelopes and of the cards, what stands on these.
 const (
-	stockHeading  text = "Stock"
-	sidesHeading  text = "Ends of the sides"
-	bottomHeading text = "Bottom"
-	glueHeading   text = "Glue-up"
+	sidesHeading text = "Sides"
+	glueHeading  text = "Bottom and glue-up"
 
 	fromMaker text = "From the maker's end of the table"
 	fromAbove text = "From above: %s against the gauge"

@@ -1,0 +1,353 @@
+package box
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+func regular(n int, slope float64) design.Design {
+	return design.Design{
+		Title: "planter", Kind: design.BoxKind, Saw: design.Saw{Kerf: 3.2}, Wood: design.Wood{Species: "Ash, white", MoistureFrom: 8, MoistureTo: 12},
+		Box: design.Box{Sides: n, Side: 200, Height: 100, Thickness: 10, Slope: measure.Radians(slope)},
+	}
+}
+
+func rectangle(slope, ends float64) design.Design {
+	d := regular(4, slope)
+	d.Box.Outline, d.Box.Length, d.Box.Width = design.RectangleBox, 360, 240
+	d.Box.EndSlope, d.Box.OwnEnds = measure.Radians(ends), true
+	return d
+}
+
+// anyBox is one that a maker may draw.
+func anyBox(t *rapid.T) design.Design {
+	d := regular(rapid.IntRange(3, 12).Draw(t, "sides"), rapid.Float64Range(-25, 44).Draw(t, "slope"))
+	d.Box.Corner = rapid.SampledFrom([]design.BoxCorner{design.MitredCorner, design.SplinedCorner}).Draw(t, "corner")
+	if rapid.Bool().Draw(t, "rectangle") {
+		corner := rapid.SampledFrom([]design.BoxCorner{design.MitredCorner, design.SplinedCorner, design.ButtCorner}).Draw(t, "corner of four")
+		d = rectangle(measure.Degrees(d.Box.Slope), rapid.Float64Range(-25, 44).Draw(t, "ends"))
+		d.Box.Corner = corner
+	}
+	d.Box.Height = rapid.Float64Range(40, 150).Draw(t, "height")
+	d.Box.Thickness = rapid.Float64Range(6, 20).Draw(t, "thickness")
+	if rapid.Bool().Draw(t, "bottom") {
+		d.Box.Bottom = design.BoxBottom{Thickness: 8, Up: 5, Gap: 1}
+	}
+	return d
+}
+
+func worked(t rapid.TB, d design.Design) Box {
+	t.Helper()
+	b, err := Solve(d)
+	var bound *measure.BoundError
+	if errors.As(err, &bound) {
+		if r, ok := t.(*rapid.T); ok {
+			r.Skip("no such box")
+		}
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// The sides meet all along their mitres and share no wood: together with what is inside
+// they fill the outside.
+func TestSidesMeet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		sum := b.hollow(0, b.design.Box.Height, 0).Volume()
+		parts := b.Parts()
+		for i, p := range parts {
+			if p.Kind != "bottom" {
+				sum += p.Volume()
+			}
+			for _, q := range parts[:i] {
+				for _, c := range solid.Clash(p.Part, q.Part) {
+					t.Errorf("%s and %s share %.3f mm³", p.Name, q.Name, c.Volume())
+				}
+			}
+		}
+		outside := b.between(0, b.design.Box.Height)
+		for _, f := range b.faces {
+			outside = outside.Cut(f.inside(0))
+		}
+		if want := outside.Volume(); math.Abs(sum-want) > 1e-6*want {
+			t.Errorf("sides and room hold %.6f of %.6f mm³", sum, want)
+		}
+	})
+}
+
+// Every angle of the closed forms stands on the solids: between the planes of the faces
+// and of the ends.
+func TestAnglesStandOnTheSolids(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		for _, s := range b.sorts() {
+			i := s.first
+			f, g, end := b.faces[i], b.faces[b.next(i)], b.end(i, b.next(i))
+			n, m := f.normal(), end.N.Unit()
+			near := func(what string, got, want float64) {
+				if math.Abs(got-want) > 1e-9 {
+					t.Errorf("%s of %s: %.12f, want %.12f", what, s.id, got, want)
+				}
+			}
+			c := b.corner(i)
+			near("dihedral", c.Dihedral(), math.Pi-math.Acos(n.Dot(g.normal())))
+			near("tilt", b.tilt(i), -math.Asin(m.Dot(n)))
+			trace := n.Cross(m).Unit()
+			if trace.Dot(f.up()) < 0 {
+				trace = trace.Mul(-1)
+			}
+			near("off square", c.OffSquare(), math.Atan2(trace.Dot(f.along()), trace.Dot(f.up())))
+			near("slope", f.slope, math.Asin(-n.Z))
+		}
+	})
+}
+
+// Dihedral angles of the Platonic solids, degrees (standard solid geometry: Coxeter,
+// Regular Polytopes, Table I, from memory): a side leans out from plumb by what its slope
+// from level leaves of 90.
+func TestPlatonicSolids(t *testing.T) {
+	for _, tt := range []struct {
+		name                  string
+		sides                 int
+		fromLevel, wantBeside float64
+	}{
+		{"tetrahedron", 3, 70.528779, 70.528779},
+		{"cube on its corner", 3, 54.735610, 90},
+		{"octahedron", 4, 54.735610, 109.471221},
+		{"dodecahedron", 5, 63.434949, 116.565051},
+		{"icosahedron", 5, 37.377368, 138.189685},
+	} {
+		d := regular(tt.sides, 90-tt.fromLevel)
+		d.Box.Height = 20
+		b := worked(t, d)
+		n, m := b.faces[0].normal(), b.faces[1].normal()
+		got := measure.Degrees(math.Pi - math.Acos(n.Dot(m)))
+		if math.Abs(got-tt.wantBeside) > 1e-5 || math.Abs(measure.Degrees(b.corner(0).Dihedral())-tt.wantBeside) > 1e-5 {
+			t.Errorf("%s: %.6f°, want %.6f°", tt.name, got, tt.wantBeside)
+		}
+	}
+}
+
+// The settings of every card, carried out on the blank, give the side.
+func TestTheSettingsMakeTheSides(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyBox(t)
+		if d.Box.Corner == design.SplinedCorner {
+			d.Box.Corner = design.MitredCorner // slots are cut apart
+		}
+		b := worked(t, d)
+		for _, s := range b.sorts() {
+			i, cuts := s.first, b.endCuts(s)
+			outer := cuts[0].outerDown
+			m := b.table(i, outer)
+			if math.Abs(m.Det()-1) > 1e-9 {
+				t.Fatalf("the side is mirrored on its way to the table: %v", m.Det())
+			}
+			want := b.side(i).Transform(m)
+			if got := sawn(b, s, cuts); differ(got, want) > 1e-6*want.Volume() {
+				t.Errorf("%s: %.6f mm³ differ of %.3f", s.id, differ(got, want), want.Volume())
+			}
+		}
+	})
+}
+
+// sawn rips the edges and saws both ends, each in the frame of its set-up, of the figures
+// alone.
+func sawn(b Box, s sort, cuts [2]endCut) solid.Part {
+	thick, r := b.thickness(), b.ripCut(s)
+	face := b.down(s.first, cuts[0].outerDown)
+	half := b.longest(s.first)/2 + b.trim()
+	// Ripped, the board is a parallelogram in section; which way its edges lean through the
+	// thickness follows from the face that is down and the way of the slope.
+	lean := math.Tan(r.tilt)
+	if (b.faces[s.first].slope > 0) == cuts[0].outerDown {
+		lean = -lean
+	}
+	low, high := face[0].Y, face[2].Y
+	board := solid.Stock("", solid.Box(solid.V(-half, low-2*thick-99, 0), solid.V(half, high+2*thick+99, thick)))
+	board = board.Cut(solid.Through(solid.V(0, low, 0), solid.V(0, -1, lean))).Cut(solid.Through(solid.V(0, high, 0), solid.V(0, 1, -lean)))
+	right := 0.0 // where the first end stands along the edge that was against the gauge
+	for _, c := range cuts {
+		turned := solid.Identity()
+		edge := low
+		if c.upper {
+			turned, edge = solid.RotateZ(math.Pi), -high
+		}
+		part := board.Transform(turned)
+		at := right
+		if c.stop > 0 {
+			at = tip(part, edge) + c.stop
+		} else {
+			at = face[1].X
+			if c.upper {
+				at = -face[3].X
+			}
+		}
+		ss, cc := math.Sincos(c.swing)
+		st, ct := math.Sincos(c.tilt)
+		n := solid.V(cc*ct, -ss*ct, st)
+		board = part.Cut(solid.Through(solid.V(at, edge, 0), n)).Transform(turned)
+	}
+	return board
+}
+
+// tip returns where a part begins along the gauge's fence, at the table.
+func tip(p solid.Part, edge float64) float64 {
+	least := math.Inf(1)
+	for _, s := range p.Pieces {
+		for _, f := range s.Faces() {
+			for _, c := range f.Corners {
+				if math.Abs(c.Z) < 1e-6 && math.Abs(c.Y-edge) < 1e-6 {
+					least = math.Min(least, c.X)
+				}
+			}
+		}
+	}
+	return least
+}
+
+// differ returns the volume that one part has and the other has not.
+func differ(p, q solid.Part) float64 {
+	out := 0.0
+	for _, pair := range [][2]solid.Part{{p, q}, {q, p}} {
+		left := pair[0]
+		for _, s := range pair[1].Pieces {
+			left = left.Subtract(s)
+		}
+		out += left.Volume()
+	}
+	return out
+}
+
+// What is drawn on a card is what is sawn: the blade passes where the figures say, and the
+// part that stays is the face that lies down.
+func TestPicturesShowTheSettings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		for _, s := range b.sorts() {
+			c := b.endCuts(s)[1]
+			sin, cos := math.Sincos(c.swing)
+			stays := geometry.LeftOf(b.board(c), geometry.Segment{B: geometry.Pt(sin, cos)})
+			face := b.down(s.first, c.outerDown)
+			if got, want := geometry.Area(stays), geometry.Area(face); math.Abs(got-want) > 1e-6*want {
+				t.Errorf("%s: %.6f mm² stay of %.6f", s.id, got, want)
+			}
+			low := geometry.Bounds(stays...).Min
+			if at := low.X; math.Abs(at+c.stop) > 1e-6 || math.Abs(low.Y) > 1e-6 {
+				t.Errorf("%s: the tip stands at %.6f, the stop at %.6f", s.id, at, -c.stop)
+			}
+		}
+	})
+}
+
+// A size at the rim and the slope that follows from it give the same box.
+func TestRimOrSlope(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		d := b.design
+		rim := func(i int) float64 {
+			high := b.outline(d.Box.Height, 0)
+			return high[i].Distance(high[(i+1)%len(high)])
+		}
+		if d.Box.Outline == design.RegularBox {
+			d.Box.Slope, d.Box.RimSide = 0, rim(0)
+		} else {
+			d.Box.Slope, d.Box.EndSlope, d.Box.RimLength, d.Box.RimWidth = 0, 0, rim(0), rim(1)
+		}
+		again := worked(t, d)
+		for i, f := range again.faces {
+			if math.Abs(f.slope-b.faces[i].slope) > 1e-9 {
+				t.Errorf("side %d leans %.9f, want %.9f", i, f.slope, b.faces[i].slope)
+			}
+		}
+	})
+}
+
+// The room inside is that of a frustum of a pyramid: h/3·(A + B + √(A·B)).
+func TestCapacity(t *testing.T) {
+	b := worked(t, regular(6, 20))
+	h := b.design.Box.Height
+	low, high := geometry.Area(b.outline(0, b.thickness())), geometry.Area(b.outline(h, b.thickness()))
+	if got, want := b.capacity(), h/3*(low+high+math.Sqrt(low*high)); math.Abs(got-want) > 1e-9*want {
+		t.Errorf("%.6f mm³, want %.6f", got, want)
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		figure measure.ID
+		change func(*design.Box)
+	}{
+		{"sides of nothing", "box.sides", func(b *design.Box) { b.Sides = 2 }},
+		{"too many", "box.sides", func(b *design.Box) { b.Sides = 13 }},
+		{"twelve butted corners", "box.butt-sides", func(b *design.Box) { b.Sides, b.Corner = 12, design.ButtCorner }},
+		{"three butted corners", "box.butt-sides", func(b *design.Box) { b.Sides, b.Corner = 3, design.ButtCorner }},
+		{"turned inside out at the rim", "box.room-above", func(b *design.Box) { b.Slope = measure.Radians(-70) }},
+		{"all wood", "box.room-below", func(b *design.Box) { b.Thickness = 190 }},
+		{"flatter than a frame", "box.slope", func(b *design.Box) { b.Slope = measure.Radians(76) }},
+		{"no height", "box.height", func(b *design.Box) { b.Height = 0 }},
+		{"not a number", "box.height", func(b *design.Box) { b.Height = math.NaN() }},
+	} {
+		d := regular(5, 15)
+		tt.change(&d.Box)
+		_, err := Solve(d)
+		var bound *measure.BoundError
+		if !errors.As(err, &bound) || bound.Figure != tt.figure {
+			t.Errorf("%s: %v, want one about %s", tt.name, err, tt.figure)
+		}
+	}
+}
+
+// Each check fails where it should, and its fixes mend it.
+func TestChecks(t *testing.T) {
+	for _, tt := range []struct {
+		id     measure.ID
+		grade  kind.Grade
+		change func(*design.Design)
+	}{
+		{"box.tilt", kind.Fail, func(d *design.Design) { *d = regular(3, 2) }},
+		{"box.edge-tilt", kind.Fail, func(d *design.Design) { d.Box.Slope = measure.Radians(50) }},
+		{"box.blade", kind.Warn, func(d *design.Design) { d.Saw.Highest = 9 }},
+		{"box.board", kind.Warn, func(d *design.Design) {
+			d.Wood.Boards = []design.Board{{Length: 2000, Width: 90, Thickness: 30, Count: 5}}
+		}},
+		{"box.spline-wood", kind.Warn, func(d *design.Design) { d.Box.Corner, d.Box.Spline = design.SplinedCorner, 9 }},
+		{"box.bottom-inside", kind.Fail, func(d *design.Design) { d.Box.Bottom = design.BoxBottom{Thickness: 10, Up: 95} }},
+		{"box.bottom-gap", kind.Warn, func(d *design.Design) { d.Box.Bottom = design.BoxBottom{Thickness: 10} }},
+	} {
+		d := regular(5, 15)
+		tt.change(&d)
+		w, err := Kind().Solve([]design.Design{d})
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, c := range w.Report().Sizes[0].Checks {
+			if c.ID == tt.id {
+				found = true
+				if c.Grade != tt.grade {
+					t.Errorf("%s: %v, want %v: %s", tt.id, c.Grade, tt.grade, c.Measured(d.Unit))
+				}
+				if len(c.Fixes) == 0 && tt.id != "box.tilt" {
+					t.Errorf("%s: nothing mends it", tt.id)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s is not asked", tt.id)
+		}
+	}
+}
