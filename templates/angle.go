@@ -476,11 +476,12 @@ var setOut = []measure.ID{
 // panel is the table of one angle.
 func (g gauge) panel() Panel {
 	p := Panel{Heading: g.name()}
+	nearSquare := g.steep() || g.pointed && g.drawn > math.Pi/4
 	other := g
 	other.drawn = math.Pi/2 - g.drawn
 	others := other.figures()
 	for i, f := range g.figures() {
-		if g.steep() && slices.Contains(setOut, f.ID) {
+		if nearSquare && slices.Contains(setOut, f.ID) {
 			f = others[i]
 			f.Name = say(byOffSquare, f.Name)
 		}
@@ -499,7 +500,7 @@ func (g gauge) panel() Panel {
 			text = say(degreesAndMinutes, text, minutesText(f.Value.Value))
 		case "angle.slope":
 			f.Name, text = say(slopeName), say(oneIn, text)
-			if g.steep() {
+			if nearSquare {
 				f.Name = say(byOffSquare, f.Name)
 			}
 		case "angle.reading-error", "angle.reading-error-64th":

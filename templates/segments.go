@@ -9,8 +9,9 @@ import (
 )
 
 // Segments returns what a mitred ring is sawn by: one piece at full size, with the
-// circles that it is rounded to, and the triangle of its ends. A piece with straight
-// sides that would not go on one sheet is left to its figures, but for a full setting.
+// circles that it is rounded to, and the triangle of its ends. Of a piece that would not
+// go on one sheet a full setting draws the whole; else its right half is drawn if it is
+// round, and nothing if figures say all.
 // The error is a *measure.BoundError.
 func Segments(r joint.SegmentRing, s Setting) (Job, error) {
 	if err := r.Check(); err != nil {
@@ -19,8 +20,11 @@ func Segments(r joint.SegmentRing, s Setting) (Job, error) {
 	t := segmentTemplate{r, s}
 	figures := t.figures()
 	var section Section
-	if d := t.piece(); r.Round || s.Full || t.fits(d.Bounds()) {
+	switch d := t.piece(false); {
+	case s.Full || t.fits(d.Bounds()):
 		section.Drawings = []Drawing{d}
+	case r.Round:
+		section.Drawings = []Drawing{t.piece(true)}
 	}
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
@@ -44,21 +48,26 @@ func (t segmentTemplate) fits(b geometry.Rect) bool {
 	return math.Min(b.Width(), b.Height()) <= math.Min(t.Clear.X, t.Clear.Y) && math.Max(b.Width(), b.Height()) <= math.Max(t.Clear.X, t.Clear.Y)
 }
 
-// piece is its own mirror image and serves for both ends.
-func (t segmentTemplate) piece() Drawing {
-	d := Drawing{Free: true}.of(View{Part: "segment"})
-	p := t.Piece()
+// piece is its own mirror image: the whole of it, or its right half.
+func (t segmentTemplate) piece(half bool) Drawing {
+	v, p := View{Part: "segment"}, t.Piece()
+	outer, ring := tag("outer-side-long", t.length(t.OuterSide())), tag("ring-side-long", t.length(t.SegmentRing.RingSide()))
+	ends := [][2]geometry.Point{{p[1], p[2]}, {p[3], p[0]}}
+	if half {
+		v.Face, p[0].X, p[3].X, ends = "right-half", 0, 0, ends[:1]
+		outer, ring = tag("half-outer-side", t.length(t.OuterSide()/2)), tag("half-ring-side", t.length(t.SegmentRing.RingSide()/2))
+	}
+	d := Drawing{Free: true}.of(v)
 	d.Line(Outline, p[0], p[1])
 	d.Line(Outline, p[2], p[3])
-	d.Line(Cut, p[1], p[2])
-	d.Line(Cut, p[3], p[0])
-	d.LabelLine(p[0], p[1], tag("outer-side-long", t.length(t.OuterSide())))
-	d.LabelLine(p[3], p[2], tag("ring-side-long", t.length(t.SegmentRing.RingSide())))
-	off := tag("line-off-square", angleText(t.OffSquare()))
-	d.LabelLine(p[1], p[2], off)
-	d.LabelLine(p[3], p[0], off)
+	d.LabelLine(p[0], p[1], outer)
+	d.LabelLine(p[3], p[2], ring)
+	for _, end := range ends {
+		d.Line(Cut, end[0], end[1])
+		d.LabelLine(end[0], end[1], tag("line-off-square", angleText(t.OffSquare())))
+	}
 	if t.Round {
-		outer, inner := t.Arcs()
+		outer, inner := t.Arcs(half)
 		d.Line(Construction, outer...)
 		d.Line(Construction, inner...)
 		d.LabelPoint(outer[len(outer)/2], tag("rounded-to", t.length(t.Outer/2)))
@@ -67,6 +76,9 @@ func (t segmentTemplate) piece() Drawing {
 	foot, head := geometry.Pt(0, -offset/2), geometry.Pt(0, t.Board()+offset/2)
 	d.Line(Centre, foot, head)
 	d.LabelLine(foot, head, tag("board-wide", t.length(t.Board())))
+	if half {
+		d.LabelLine(foot, head, tag("other-half"))
+	}
 	return d
 }
 

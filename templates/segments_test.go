@@ -52,8 +52,12 @@ func TestSegmentsPiece(t *testing.T) {
 			return
 		}
 		cuts := strokesOf(d, templates.Cut)
-		if len(cuts) != 2 {
-			t.Fatalf("%d ends", len(cuts))
+		half := d.View.Face == "right-half"
+		if want := map[bool]int{false: 2, true: 1}[half]; len(cuts) != want {
+			t.Fatalf("%d ends, want %d", len(cuts), want)
+		}
+		if b := d.Bounds(); half && (b.Min.X < -1e-9 || math.Abs(b.Max.X-r.OuterSide()/2) > 1e-9 || r.OuterSide() < a4.X) {
+			t.Errorf("half of %v: %v", r, b)
 		}
 		for _, end := range cuts {
 			way := end[1].Sub(end[0])

@@ -73,6 +73,7 @@ var viewNames = map[measure.ID]wording.Text{
 	"oval":                  "oval",
 	"quarter":               "quarter",
 	"reference-edge":        "reference edge",
+	"right-half":            "right half",
 	"ring-side":             "ring side",
 	"outer-side":            "outer side",
 	"segment":               "piece of the ring",
@@ -503,6 +504,9 @@ var labels = map[measure.ID]wording.Text{
 	"ring-side-long":             "ring side %s",
 	"rounded-to":                 "radius %s",
 	"wide-end":                   "wide end %s",
+	"half-outer-side":            "half of the outer side, %s",
+	"half-ring-side":             "half of the ring side, %s",
+	"other-half":                 "centre line: turned over about it the sheet draws the other half",
 }
 
 // Parts of labels, and what tables call the same.
@@ -894,7 +898,7 @@ func (t hopperTemplate) steps() []string {
 	out := []string{
 		say(isolate),
 		say("2. Rip the sides to width first. Edges that are to lie level take the tilt of the level edges."),
-		say("3. Set %s, by the triangle laid on the board, and the blade to a tilt of %s, by the triangle stood on the table.", gauge, angleText(math.Abs(t.EndTilt()))),
+		say("3. Set the %s and the blade to a tilt of %s, both by the bevel gauge: it lies on the board for the one and stands on the table for the other.", gauge, angleText(math.Abs(t.EndTilt()))),
 		say("4. The end leaves the %s longer: it lies down where the blade leans over the part that is kept, up where the blade leans away from it.", longer),
 		say("5. The other end: turn the board end for end, the same side down, and swing the gauge to the same angle on the other side of square."),
 	}
@@ -953,10 +957,10 @@ func (t staveTemplate) steps() []string {
 	}
 	if t.Wide() > t.Narrow() {
 		out = append(out,
-			say("3. Set out both edges of one stave by their points, on the outer side. Saw to the lines in a tapering jig with the blade tilted %s, by the triangle stood on the table: the outer side stays the wider one on both edges.", tilt),
+			say("3. Set out both edges of one stave by their points, on the outer side. Saw to the lines in a tapering jig with the blade tilted %s, by the bevel gauge stood on the table: the outer side stays the wider one on both edges.", tilt),
 			say("4. Ends that are to lie level are cut square across with a tilt of %s.", angleText(math.Pi/2-t.Corner().Slope)))
 	} else {
-		out = append(out, say("3. Rip both edges with the blade tilted %s, by the triangle stood on the table: the outer side stays the wider one on both edges, %s.", tilt, t.length(t.Wide())))
+		out = append(out, say("3. Rip both edges with the blade tilted %s, by the bevel gauge stood on the table: the outer side stays the wider one on both edges, %s.", tilt, t.length(t.Wide())))
 	}
 	return append(out, say("Tape the staves side by side, outer sides up, and roll them up dry. Joints open on the outer side ask for more tilt, on the hollow side for less; a slip of 0.1° counts twice at every joint."))
 }

@@ -76,10 +76,13 @@ func (r SegmentRing) Piece() []geometry.Point {
 }
 
 // Arcs returns what of the outer and of the inner circle runs over a piece of a round
-// ring, left to right.
-func (r SegmentRing) Arcs() (outer, inner []geometry.Point) {
-	centre, half := geometry.Pt(0, r.Outer/2), r.OffSquare()
-	from, to := -math.Pi/2-half, -math.Pi/2+half
+// ring, or over its right half, left to right.
+func (r SegmentRing) Arcs(half bool) (outer, inner []geometry.Point) {
+	centre, to := geometry.Pt(0, r.Outer/2), r.OffSquare()-math.Pi/2
+	from := -r.OffSquare() - math.Pi/2
+	if half {
+		from = -math.Pi / 2
+	}
 	return geometry.Arc(centre, r.Outer/2, from, to), geometry.Arc(centre, r.Inner/2, from, to)
 }
 

@@ -51,7 +51,7 @@ func TestSegmentsClose(t *testing.T) {
 		if !r.Round {
 			return
 		}
-		outer, inner := r.Arcs()
+		outer, inner := r.Arcs(false)
 		if inner[0].Distance(p[3]) > 1e-9*r.Outer || inner[len(inner)-1].Distance(p[2]) > 1e-9*r.Outer {
 			t.Errorf("the inner circle ends at %v", inner[0])
 		}
