@@ -144,6 +144,9 @@ func room(m Model) error {
 			if err := measure.Above("aprons.between", measure.Length(r.shortest()), "", measure.Length(0), "aprons.longer-side"); err != nil {
 				return err
 			}
+			if err := measure.AtLeast("aprons.tenon-long", measure.Length(r.longest()), "", measure.Length(design.Thinnest), "aprons.thicker-legs"); err != nil {
+				return err
+			}
 			if bow, ok := r.Arc(); ok {
 				if err := measure.AtMost("frame.aprons.arch", measure.Length(bow.Rise), "aprons.half-chord", measure.Length(bow.Chord/2), ""); err != nil {
 					return err

@@ -9,6 +9,7 @@ package aprons
 import (
 	"cmp"
 	"math"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -23,6 +24,8 @@ type Model struct {
 	sides  []side
 	legs   []leg
 	Rows   []*Row // aprons first, then stretchers where there are some
+	// solids returns all parts in the room, worked out once: legs, rails row by row, the top.
+	solids func() []solid.Part
 }
 
 // A side of the frame is the plane that holds the outer arrises of two legs.
@@ -66,6 +69,7 @@ func newModel(d design.Design) Model {
 	if f.Stretchers.Depth > 0 {
 		m.Rows = append(m.Rows, m.newRow(Stretchers, f.Stretchers, f.Stretchers.Height))
 	}
+	m.solids = sync.OnceValue(m.all)
 	return m
 }
 

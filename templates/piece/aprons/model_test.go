@@ -1,10 +1,16 @@
 package aprons
 
 import (
+	"errors"
 	"math"
+	"strings"
 	"testing"
 
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 )
 
 // Parts meet and do not share wood, legs stand on one plane under one level head.
@@ -165,4 +171,85 @@ func TestHandsAreMirrorImages(t *testing.T) {
 			same("rail", front, front.Transform(mirror))
 		}
 	})
+}
+
+// What begins a design can be built as it stands, whatever the sides and the unit.
+func TestStartsCanBeBuilt(t *testing.T) {
+	for sides := design.FrameFewest; sides <= design.FrameMost; sides++ {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			text, err := design.Start(design.ApronsKind, sides, u)
+			if err != nil {
+				t.Fatal(err)
+			}
+			file, err := design.Read(text, Faults)
+			if err != nil {
+				t.Fatalf("%d sides: %v", sides, err)
+			}
+			m, err := Solve(file.Sizes[0])
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, c := range m.Checks() {
+				// Three aprons meet at 60°, eight legs have corners of 135°: no saw tilts so
+				// far, and the check says so.
+				if c.Grade != kind.Pass && !(c.ID == "aprons.tilt" && (sides == 3 || sides == 8)) {
+					t.Errorf("%d sides in %v: %s: %s", sides, u, c.Name, c.Words)
+				}
+			}
+		}
+	}
+}
+
+// Every figure by itself at nothing, below, beyond and far beyond: refused by a
+// *measure.BoundError, or a table of wood. What is not finite is always refused.
+func TestEveryFigureAtItsLimits(t *testing.T) {
+	values := []float64{
+		0, -1, 1, 2, 3, 7, 1e-300, 1e-9, 0.5, 200, 1000, 9999, 10000, 10001, 1e300, -1e300, -0.2, 0.7, math.NaN(), math.Inf(1), math.Inf(-1),
+	}
+	bases := []func() design.Design{table, func() design.Design {
+		d := table()
+		d.Frame.Shape, d.Frame.Sides, d.Frame.Legs.Splay, d.Frame.Legs.Faces, d.Frame.Aprons.Inset = design.RegularFrame, 5, 0, design.ToSightline, 8
+		d.Frame.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3, Long: 12}
+		d.Frame.Aprons.Arch, d.Frame.Aprons.Plumb = 15, true
+		return d
+	}}
+	accepted := 0
+	for b, base := range bases {
+		d := base()
+		for k := range piecetest.Knobs(&d) {
+			for _, v := range values {
+				d := base()
+				knob := piecetest.Knobs(&d)[k]
+				if !strings.HasPrefix(knob.Name, ".Frame.") {
+					continue
+				}
+				knob.Set(v)
+				m, err := Solve(d)
+				var bound *measure.BoundError
+				switch {
+				case err != nil && !errors.As(err, &bound):
+					t.Errorf("base %d, %s = %v: %v", b, knob.Name, v, err)
+				case err != nil:
+					continue
+				}
+				accepted++
+				for _, c := range m.Checks() {
+					if c.Figure != "" && !c.Value.Finite() {
+						t.Errorf("base %d, %s = %v: %s is %v", b, knob.Name, v, c.ID, c.Value)
+					}
+				}
+				for _, g := range m.Groups() {
+					for _, f := range g.Figures {
+						if !f.Value.Finite() {
+							t.Errorf("base %d, %s = %v: %s is %v", b, knob.Name, v, f.ID, f.Value)
+						}
+					}
+				}
+				m.Cuts()
+			}
+		}
+	}
+	if accepted < 200 {
+		t.Errorf("only %d designs accepted", accepted)
+	}
 }

@@ -203,20 +203,26 @@ func (r Row) Haunch() float64 {
 	return r.Tenon
 }
 
-// Part returns the finished rail in the room.
-func (r Rail) Part(name string) solid.Part {
-	body := solid.Stock(name, r.body())
-	for _, waste := range r.arch() {
-		body = body.Subtract(waste)
-	}
+// uncut returns the rail with its tenons in the room, its underside straight.
+func (r Rail) uncut(name string) solid.Part {
+	out := solid.Stock(name, r.body())
 	for end := range r.Ends {
 		for _, s := range r.tenon(end, false) {
 			if !s.Empty() {
-				body.Pieces = append(body.Pieces, s)
+				out.Pieces = append(out.Pieces, s)
 			}
 		}
 	}
-	return body
+	return out
+}
+
+// Part returns the finished rail in the room.
+func (r Rail) Part(name string) solid.Part {
+	out := r.uncut(name)
+	for _, waste := range r.arch() {
+		out = out.Subtract(waste)
+	}
+	return out
 }
 
 // body is the rail between its shoulders, its underside straight.
@@ -257,8 +263,8 @@ func (r Rail) arch() []solid.Solid {
 	return out
 }
 
-// solids returns all parts of the table in the room: legs, rails row by row, the top.
-func (m Model) solids() []solid.Part {
+// all returns all parts of the table in the room.
+func (m Model) all() []solid.Part {
 	var out []solid.Part
 	for i := range m.legs {
 		out = append(out, m.Leg(i))

@@ -59,7 +59,7 @@ func (m Model) count(sorts int) int { return len(m.sides) / sorts }
 // Blank returns a rail squared to length, before its edges are bevelled: from the end of
 // one tenon to that of the other.
 func (r Rail) Blank(name string) piece.StockSize {
-	box := r.Part(name).Transform(r.frame().to()).Bounds().Size()
+	box := r.uncut(name).Transform(r.frame().to()).Bounds().Size()
 	return piece.StockSize{Length: box.X, Width: box.Y, Thickness: r.Row.Of.Thickness}
 }
 

@@ -247,6 +247,12 @@ func frameBeginning(sides int, unit measure.Unit) any {
 		}
 		long = []string{"17", "16", "13", "11", "10", "9"}
 	}
+	if sides == FrameFewest { // a corner of 60° wants more of the leg
+		f.Size = "52"
+		if unit == measure.Inch {
+			f.Size = "2"
+		}
+	}
 	f.Sides, f.Regular = sides, sides != 4
 	if f.Regular {
 		f.Length = long[sides-FrameFewest]

@@ -2,6 +2,7 @@
 package kinds
 
 import (
+	"rodsheet/templates/piece/aprons"
 	"rodsheet/templates/piece/box"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -10,8 +11,9 @@ import (
 // all are the kinds in the order of the constants of package design.
 func all() []kind.Kind {
 	return []kind.Kind{
-		design.RingKind: ring(),
-		design.BoxKind:  box.Kind(),
+		design.RingKind:   ring(),
+		design.ApronsKind: aprons.Kind(),
+		design.BoxKind:    box.Kind(),
 	}
 }
 

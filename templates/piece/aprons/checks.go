@@ -1,0 +1,196 @@
+package aprons
+
+import (
+	"math"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/kind"
+)
+
+// modestLoad in kg is what a table should bear at its rim: a hand that is leaned on
+// (common practice, no source; no standard is meant).
+const modestLoad = 10.0
+
+// steepestBlade is what the blade of a table saw tilts at most, rad.
+var steepestBlade = measure.Radians(45)
+
+// Checks returns what is asked of a table that can be worked out.
+func (m Model) Checks() []kind.Check {
+	u, f := m.Design.Unit, m.Design.Frame
+	out := []kind.Check{texts.Found("aprons.clash", m.clash())}
+	for _, row := range m.Rows {
+		ids := rowChecks[row.Kind]
+		out = append(out,
+			texts.AtLeast(u, ids.end, m.endOnLeg(row), 0, kind.Fail),
+			texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail),
+			texts.AtLeast(u, ids.outside, m.outside(row), joint.ThinWood, m.thin(m.outside(row))),
+		)
+	}
+	out = append(out, texts.AtLeast(u, "aprons.above-tenon", m.Rows[0].Upper, joint.ThinWood, kind.Warn))
+	if l := m.legs[0]; l.taper.Top > 0 {
+		out = append(out, texts.AtLeast(u, "aprons.taper-below", l.taper.Start-m.below(m.Rows[0], 0), 0, kind.Fail))
+		if len(m.Rows) > 1 {
+			out = append(out, texts.AtLeast(u, "aprons.taper-at-stretcher", m.clearOfStart(m.Rows[1]), 0, kind.Fail))
+		}
+	}
+	if bow, ok := m.Rows[0].Rails[0].Arc(); ok {
+		deep := m.deep(m.Rows[0], 0)
+		out = append(out, texts.AtLeast(u, "aprons.over-arch", deep-bow.Rise, deep/2, kind.Warn))
+	}
+	out = append(out, texts.Limited(u, "aprons.tilt", measure.Angle(m.steepest()), measure.IsAtMost, measure.Angle(steepestBlade), kind.Warn))
+	if high := m.Design.Saw.Highest; high > 0 {
+		out = append(out, texts.AtMost(u, "aprons.blade", m.highest(), high, kind.Warn))
+	}
+	if f.Top.None {
+		return out
+	}
+	out = append(out,
+		texts.AtLeast(u, "aprons.overhang", f.Top.Overhang, 0, kind.Warn),
+		texts.Limited(u, "aprons.tipping-load", measure.Mass(m.load()), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn),
+	)
+	if moves, ok := m.TopMoves(); ok && !f.Top.Buttons {
+		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))
+	}
+	return out
+}
+
+// felt is the change in mm from which a top that is held fast splits or warps its frame
+// (common practice, no source).
+const felt = 0.5
+
+// rowChecks are the checks that aprons and stretchers have alike.
+var rowChecks = [...]struct{ end, meet, outside measure.ID }{
+	Aprons:     {"aprons.end-on-leg", "aprons.tenons-meet", "aprons.outside-mortise"},
+	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-tenons", "aprons.stretcher-mortise"},
+}
+
+// thin grades wood beside a mortise: what is hardly there breaks out.
+func (m Model) thin(mm float64) kind.Grade {
+	if mm < 1 {
+		return kind.Fail
+	}
+	return kind.Warn
+}
+
+// load returns what mass at the rim tips the table; what never tips bears what a scale of
+// the shop weighs.
+func (m Model) load() float64 { return math.Min(m.Weakest().TippingLoad(0), 1000) }
+
+// clash grades whether rails that share a leg share wood.
+func (m Model) clash() kind.Grade {
+	for _, row := range m.Rows {
+		for i, r := range row.Rails {
+			if len(solid.Clash(r.uncut(""), row.Rails[m.before(i)].uncut(""))) > 0 {
+				return kind.Fail
+			}
+		}
+	}
+	return kind.Pass
+}
+
+// inside returns how deep a point lies below those sides of a leg that do not take the
+// rails of an end: the least of them.
+func (m Model) inside(e End, p solid.Vec) float64 {
+	l, least := m.legs[e.corner], math.Inf(1)
+	for k := range l.outer {
+		least = math.Min(least, -solid.Through(l.at, l.outer[k]).Height(p))
+	}
+	return math.Min(least, -l.sideAt(1-e.takes, p).Height(p))
+}
+
+// sideAt returns a side that takes rails as it is at the height of a point.
+func (l leg) sideAt(k int, p solid.Vec) solid.Plane {
+	if l.taper.Top > 0 && l.down(p) > l.taper.Start {
+		return l.tapered(k)
+	}
+	return l.straight(k)
+}
+
+// least returns the least of a figure of all ends of a row.
+func (row *Row) least(of func(Rail, int) float64) float64 {
+	out := math.Inf(1)
+	for _, r := range row.Rails {
+		for k := range r.Ends {
+			out = math.Min(out, of(r, k))
+		}
+	}
+	return out
+}
+
+// endOnLeg returns how far within its side of the leg the shoulder of a rail lies.
+func (m Model) endOnLeg(row *Row) float64 {
+	return row.least(func(r Rail, k int) float64 {
+		out := math.Inf(1)
+		for _, p := range r.Ends[k].Mouth {
+			out = math.Min(out, m.inside(r.Ends[k], p))
+		}
+		return out
+	})
+}
+
+// outside returns the least wood between a mortise and a side of its leg that is none
+// it opens to.
+func (m Model) outside(row *Row) float64 {
+	return row.least(func(r Rail, k int) float64 {
+		out := math.Inf(1)
+		for _, p := range corners(r.tenon(k, true)[0]) {
+			out = math.Min(out, m.inside(r.Ends[k], p))
+		}
+		return out
+	})
+}
+
+// tenonsApart returns how far the tenons of two rails stay from each other.
+func (m Model) tenonsApart(row *Row) float64 {
+	over := func(r Rail, k int) float64 {
+		most := math.Inf(-1)
+		for _, p := range corners(r.tenon(k, false)[0]) {
+			most = math.Max(most, r.Ends[k].meets.Height(p))
+		}
+		return most
+	}
+	out := math.Inf(1)
+	for i, r := range row.Rails {
+		out = math.Min(out, -over(r, left)-over(row.Rails[m.before(i)], right))
+	}
+	return out
+}
+
+// corners returns the corners of a solid, each several times.
+func corners(s solid.Solid) []solid.Vec {
+	var out []solid.Vec
+	for _, f := range s.Faces() {
+		out = append(out, f.Corners...)
+	}
+	return out
+}
+
+// clearOfStart returns how far the ends of a row stay clear of where the taper of their
+// legs starts; negative where they lie across it.
+func (m Model) clearOfStart(row *Row) float64 {
+	return row.least(func(r Rail, k int) float64 {
+		l := m.legs[r.Ends[k].corner]
+		first, last := l.span(r.Ends[k].Mouth[:])
+		return math.Max(first-l.taper.Start, l.taper.Start-last)
+	})
+}
+
+// deep returns how deep a rail is, measured on its outer side.
+func (m Model) deep(row *Row, side int) float64 {
+	if row.Of.Plumb {
+		return row.Of.Depth
+	}
+	return row.Of.Depth / math.Cos(m.sides[side].lean)
+}
+
+// highest returns how high the blade stands above the table to cut through the thickest
+// part: its height is measured square to the table, however it is tilted.
+func (m Model) highest() float64 {
+	most := m.legs[0].Blank().Thickness
+	for _, row := range m.Rows {
+		most = math.Max(most, row.Of.Thickness)
+	}
+	return most
+}

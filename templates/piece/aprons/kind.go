@@ -1,0 +1,57 @@
+package aprons
+
+import (
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Kind returns the kind of piece.
+func Kind() kind.Kind {
+	return assembly.Kind(assembly.Spec[Model]{
+		Solve: Solve, Faults: Faults, Mends: mends(),
+		Grips: func(Model) map[measure.ID]assembly.Grip[Model] {
+			return map[measure.ID]assembly.Grip[Model]{"height": {
+				Key: "frame.height", Up: true,
+				Figure: func(d *design.Design) *float64 { return &d.Frame.Height },
+				At:     func(m Model) float64 { return m.Design.Frame.Height },
+			}}
+		},
+	})
+}
+
+// mends are the figures whose change may mend a check.
+func mends() map[measure.ID][]assembly.Turner {
+	turner := func(key design.Key, at func(*design.Frame) *float64) assembly.Turner {
+		return assembly.Turner{Key: key, Words: mendTexts[key], At: func(d *design.Design) *float64 { return at(&d.Frame) }}
+	}
+	size := turner("frame.legs.size", func(f *design.Frame) *float64 { return &f.Legs.Size })
+	start := turner("frame.legs.taper-start", func(f *design.Frame) *float64 { return &f.Legs.Start })
+	inset := turner("frame.aprons.inset", func(f *design.Frame) *float64 { return &f.Aprons.Inset })
+	thick := turner("frame.aprons.thickness", func(f *design.Frame) *float64 { return &f.Aprons.Thickness })
+	tenon := turner("frame.aprons.tenon-length", func(f *design.Frame) *float64 { return &f.Aprons.Long })
+	low := turner("frame.stretchers.inset", func(f *design.Frame) *float64 { return &f.Stretchers.Inset })
+	lowThick := turner("frame.stretchers.thickness", func(f *design.Frame) *float64 { return &f.Stretchers.Thickness })
+	return map[measure.ID][]assembly.Turner{
+		"aprons.clash":            {size, thick},
+		"aprons.end-on-leg":       {size, inset, thick},
+		"aprons.tenons-meet":      {tenon, size},
+		"aprons.outside-mortise":  {inset, size},
+		"aprons.above-tenon":      {turner("frame.aprons.upper-cut", func(f *design.Frame) *float64 { return &f.Aprons.UpperCut })},
+		"aprons.taper-below":      {start},
+		"aprons.stretcher-end":    {low, lowThick},
+		"aprons.stretcher-tenons": {turner("frame.stretchers.tenon-length", func(f *design.Frame) *float64 { return &f.Stretchers.Long })},
+		"aprons.stretcher-mortise": {
+			low, lowThick, turner("frame.legs.foot", func(f *design.Frame) *float64 { return &f.Legs.Foot }),
+		},
+		"aprons.taper-at-stretcher": {start, turner("frame.stretchers.height", func(f *design.Frame) *float64 { return &f.Stretchers.Height })},
+		"aprons.over-arch":          {turner("frame.aprons.arch", func(f *design.Frame) *float64 { return &f.Aprons.Arch })},
+		"aprons.overhang":           {turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang })},
+		"aprons.tipping-load": {
+			turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang }),
+			turner("frame.length", func(f *design.Frame) *float64 { return &f.Length }),
+			turner("frame.width", func(f *design.Frame) *float64 { return &f.Width }),
+		},
+	}
+}
