@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/templates"
@@ -54,20 +55,39 @@ func (e ending) String() string { return string(e) }
 // hopper reads the corner, by its slopes or backwards by the settings of the saw.
 func (v *values) hopper() joint.Hopper {
 	h := joint.Hopper{Butt: choose(v, "ends", endings...) == "butted"}
-	backwards := v.given("off-square") || v.given("tilt")
-	free := v.given("off-square") && v.given("tilt") // the corner follows too
 	h.Angle = v.angle("corner")
-	if !v.given("corner") && !free {
+	if !v.given("corner") && !v.allGiven("off-square", "tilt") {
 		h.Sides = v.count("sides", 4, 3, 12)
 		h.Angle = joint.HopperCorner(max(h.Sides, 3), 0).Angle
 	}
+	v.hopperClashes(h)
+	if v.given("off-square") || v.given("tilt") {
+		h.SlopingCorner = v.backwards(h.Angle)
+		return h
+	}
 	plumb := choose[datum](v, "from", "level", "plumb") == "plumb"
+	h.Slope = v.slope("slope", plumb)
+	h.Next = h.Slope
+	if v.given("second") {
+		h.Next = v.slope("second", plumb)
+	}
+	return h
+}
+
+// allGiven reports whether all of the flags are given.
+func (v *values) allGiven(names ...string) bool {
+	return !slices.ContainsFunc(names, func(name string) bool { return !v.given(name) })
+}
+
+// hopperClashes refuses flags that say a thing twice, or not at all.
+func (v *values) hopperClashes(h joint.Hopper) {
+	backwards, free := v.given("off-square") || v.given("tilt"), v.allGiven("off-square", "tilt")
 	for _, clash := range []struct {
 		is         bool
 		text, hint string
 	}{
 		{v.given("slope") == backwards, "hopper needs --slope, or --off-square or --tilt", "rodsheet hopper --sides 5 --slope 75"},
-		{v.given("corner") && v.given("sides"), "--sides and --corner say the same twice", "give one of them"},
+		{v.allGiven("corner", "sides"), "--sides and --corner say the same twice", "give one of them"},
 		{free && (v.given("sides") || v.given("corner")), "--off-square and --tilt together give the corner as well", "give one of them with --sides or --corner"},
 		{h.Butt && v.given("tilt"), "--tilt is that of a mitre", "give --off-square for butted ends"},
 		{v.given("second") && (backwards || h.Sides != 4 && h.Sides != 0), "--second is for a rectangle of two slopes, or one corner", "rodsheet help hopper"},
@@ -76,36 +96,27 @@ func (v *values) hopper() joint.Hopper {
 			v.add(clash.text, clash.hint)
 		}
 	}
-	if backwards {
-		h.SlopingCorner = v.backwards(h.Angle, free)
-		return h
-	}
-	slope := func(name string) float64 {
-		if a := v.angle(name); !plumb {
-			return a
-		} else {
-			return math.Pi/2 - a
-		}
-	}
-	h.Slope = slope("slope")
-	h.Next = h.Slope
-	if v.given("second") {
-		h.Next = slope("second")
-	}
-	return h
 }
 
-// backwards finds the slope that a setting of the saw makes.
-func (v *values) backwards(corner float64, free bool) joint.SlopingCorner {
+// slope reads an angle to the level, counted from there or from plumb.
+func (v *values) slope(name string, plumb bool) float64 {
+	if plumb {
+		return math.Pi/2 - v.angle(name)
+	}
+	return v.angle(name)
+}
+
+// backwards finds the slope that a setting of the saw makes or, where both of its angles
+// are given, the corner too.
+func (v *values) backwards(corner float64) joint.SlopingCorner {
 	offSquare, tilt := v.angle("off-square"), v.angle("tilt")
-	if len(v.problems) > 0 {
-		return joint.SlopingCorner{}
-	}
-	if free {
-		return joint.CornerOfMitre(offSquare, tilt)
-	}
 	find, setting, name := joint.SlopeOfMitre, offSquare, "--off-square"
-	if v.given("tilt") {
+	switch {
+	case len(v.problems) > 0:
+		return joint.SlopingCorner{}
+	case v.allGiven("off-square", "tilt"):
+		return joint.CornerOfMitre(offSquare, tilt)
+	case v.given("tilt"):
 		find, setting, name = joint.SlopeOfTilt, tilt, "--tilt"
 	}
 	slope, err := find(corner, setting)

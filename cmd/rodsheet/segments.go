@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"rodsheet/geometry/joint"
 	"rodsheet/templates"
 	"rodsheet/templates/wording"
@@ -61,28 +63,22 @@ func (s shape) String() string { return string(s) }
 // staved reports whether the flags speak of a vessel, and wants all that it takes or
 // all that a ring takes.
 func (v *values) staved() bool {
-	ring, vessel := []string{"outer", "inner"}, []string{"top", "height", "thickness"}
-	count := func(names ...string) (n int, lack []string) {
-		for _, name := range names {
-			if v.given(name) {
-				n++
-			} else {
-				lack = append(lack, "--"+name)
-			}
+	some := func(names ...string) bool { return slices.ContainsFunc(names, v.given) }
+	vessel, needed := some("top", "bottom", "height", "thickness"), []string{"outer", "inner"}
+	if vessel {
+		needed = []string{"top", "height", "thickness"}
+	}
+	var lack []string
+	for _, name := range needed {
+		if !v.given(name) {
+			lack = append(lack, "--"+name)
 		}
-		return n, lack
 	}
-	rings, noRing := count(ring...)
-	extras, _ := count("shape", "kerf")
-	vessels, noVessel := count(vessel...)
-	bottom, _ := count("bottom")
 	switch {
-	case rings+extras > 0 && vessels+bottom > 0 || rings+vessels+bottom == 0:
+	case vessel == some("outer", "inner", "shape", "kerf"):
 		v.add("segments needs --outer and --inner, or --top, --height and --thickness", "rodsheet help segments")
-	case rings > 0 && len(noRing) > 0:
-		v.add("segments needs "+wording.And(noRing...)+" as well", "rodsheet help segments")
-	case vessels+bottom > 0 && len(noVessel) > 0:
-		v.add("segments needs "+wording.And(noVessel...)+" as well", "rodsheet help segments")
+	case len(lack) > 0:
+		v.add("segments needs "+wording.And(lack...)+" as well", "rodsheet help segments")
 	}
-	return vessels+bottom > 0
+	return vessel
 }
