@@ -2,6 +2,7 @@ package wording
 
 import (
 	"errors"
+	"sync"
 
 	"rodsheet/geometry/measure"
 )
@@ -14,7 +15,7 @@ const (
 )
 
 // relations says what a figure has to be, before the limit.
-func relations() map[measure.Relation]Text {
+var relations = sync.OnceValue(func() map[measure.Relation]Text {
 	return map[measure.Relation]Text{
 		measure.IsBelow:   "must be less than",
 		measure.IsAtMost:  "must be at most",
@@ -22,7 +23,7 @@ func relations() map[measure.Relation]Text {
 		measure.IsAtLeast: "must be at least",
 		measure.IsLeftOf:  "must turn to the left of the one before, corner",
 	}
-}
+})
 
 // Fault says in one line what is wrong, lengths in u, and in another what to do
 // about it, which may be empty: "foot 50 mm must be less than the top, 45 mm".

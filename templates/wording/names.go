@@ -1,9 +1,13 @@
 package wording
 
-import "rodsheet/geometry/measure"
+import (
+	"sync"
+
+	"rodsheet/geometry/measure"
+)
 
 // figures names what is measured.
-func figures() map[measure.ID]Text {
+var figures = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
 		"angles":                        "number of angles",
 		"base":                          "base",
@@ -300,10 +304,10 @@ func figures() map[measure.ID]Text {
 		"wood.waste":                    "waste",
 		"oval.side-radius":              "side radius",
 	}
-}
+})
 
 // thans names the figures that set limits, with their articles.
-func thans() map[measure.ID]Text {
+var thans = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
 		"bridle.width":            "the width of the stretcher",
 		"corner.flat-frame":       "that of a flat frame",
@@ -347,10 +351,10 @@ func thans() map[measure.ID]Text {
 		"taper.top":               "the top",
 		"tile.half":               "half a tile",
 	}
-}
+})
 
 // hints says what to do about a figure outside its limit.
-func hints() map[measure.ID]Text {
+var hints = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
 		"print.line-to-line":            "measure again from line to line, on a sheet printed at 100 %%",
 		"angle.short-edge":              "a gauge cannot be set from so short an edge",
@@ -420,4 +424,4 @@ func hints() map[measure.ID]Text {
 		"triangle.flat":                 "so flat an angle is better set out by its rise over a length",
 		"triangle.square":               "a right angle needs no template: use a square",
 	}
-}
+})

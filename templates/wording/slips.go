@@ -1,6 +1,10 @@
 package wording
 
-import "rodsheet/geometry/measure"
+import (
+	"sync"
+
+	"rodsheet/geometry/measure"
+)
 
 // slipped says what is wrong with a text, or what to write instead.
 func slipped(s measure.Slip) string {
@@ -16,7 +20,7 @@ func slipped(s measure.Slip) string {
 }
 
 // slips says what is wrong with a text behind that text, and what to write instead.
-func slips() map[measure.ID]Text {
+var slips = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
 		"brackets":             "has brackets",
 		"comma":                "has a comma",
@@ -73,4 +77,4 @@ func slips() map[measure.ID]Text {
 		"upright":             "write 90 for upright",
 		"written-out":         "write the figure out",
 	}
-}
+})

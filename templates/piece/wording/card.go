@@ -27,9 +27,9 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	}
 	var cautions []string
 	for _, s := range c.Steps {
-		cautions = appendNew(cautions, noteTexts[s.Caution].With())
+		cautions = appendNew(cautions, noteTexts()[s.Caution].With())
 	}
-	cautions = appendNew(cautions, noteTexts[c.Guard()].With())
+	cautions = appendNew(cautions, noteTexts()[c.Guard()].With())
 	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {
 		for _, v := range views(plan, t) {
@@ -381,7 +381,7 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 		same := w.of(func(s shop.Step) bool {
 			return slices.ContainsFunc(its, func(t shop.Step) bool { return t.Do == s.Do })
 		})
-		text := noteTexts[id]
+		text := noteTexts()[id]
 		if which := w.which(its, begins); which != "" && len(its) < len(same) {
 			out = append(out, say("%s: %s", which, w.together(its, said, text)))
 			continue

@@ -62,7 +62,7 @@ func TestCardsHoldTheFiguresOfTheirSteps(t *testing.T) {
 					}
 				}
 			}
-			if step.Caution != "" && !strings.Contains(words.Caution, string(noteTexts[step.Caution])) {
+			if step.Caution != "" && !strings.Contains(words.Caution, string(noteTexts()[step.Caution])) {
 				t.Errorf("%s: its caution is %q", where, words.Caution)
 			}
 		}

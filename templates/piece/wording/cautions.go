@@ -29,11 +29,11 @@ const under wording.Text = "%s. %s"
 func Cautions() []templates.Panel {
 	cards := templates.Panel{Heading: say("On the cards, each beside the set-up that it is about")}
 	for _, id := range cautionNotes {
-		cards.Text = append(cards.Text, noteTexts[id].With())
+		cards.Text = append(cards.Text, noteTexts()[id].With())
 	}
 	guards := templates.Panel{Heading: say("Guard and riving knife at the saw")}
 	for _, g := range guardNotes {
-		guards.Text = append(guards.Text, under.With(g.cut.With(), noteTexts[g.id].With()))
+		guards.Text = append(guards.Text, under.With(g.cut.With(), noteTexts()[g.id].With()))
 	}
 	jigs := templates.Panel{Heading: say("On the jigs")}
 	for _, kind := range []shop.Part{shop.TenoningJig, shop.LapSled, shop.TaperSled} {

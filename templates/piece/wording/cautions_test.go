@@ -20,7 +20,7 @@ func TestCautionsAreWhole(t *testing.T) {
 			ids = append(ids, s.Caution)
 		}
 		for _, id := range ids {
-			if !strings.Contains(all, noteTexts[id].With()) {
+			if !strings.Contains(all, noteTexts()[id].With()) {
 				t.Errorf("%s: %s is not in the list", where, id)
 			}
 		}

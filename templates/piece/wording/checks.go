@@ -2,6 +2,7 @@ package wording
 
 import (
 	"strings"
+	"sync"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/checks"
@@ -93,7 +94,7 @@ func stepNames(steps []shop.Note, u measure.Unit) string {
 }
 
 // settingNames names what several sizes may share.
-func settingNames() map[measure.ID]wording.Text {
+var settingNames = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"stretcher-width":  "width of the stretchers",
 		"stretcher-depth":  "depth of the stretchers",
@@ -106,10 +107,10 @@ func settingNames() map[measure.ID]wording.Text {
 		"splay":            "splay, gauge at heads, feet and bridles",
 		"taper":            "taper of one face, to the edge",
 	}
-}
+})
 
 // checkNames names the questions.
-func checkNames() map[measure.ID]wording.Text {
+var checkNames = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"clash":              "parts and parts",
 		"leg-head":           "leg head and lap",
@@ -149,10 +150,10 @@ func checkNames() map[measure.ID]wording.Text {
 		"shared":             "shared: %s",
 		"nearly-shared":      "nearly shared: %s",
 	}
-}
+})
 
 // checkFigures names what checks measure.
-func checkFigures() map[measure.ID]wording.Text {
+var checkFigures = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"overlap":          "overlap",
 		"clearance":        "clearance",
@@ -186,10 +187,10 @@ func checkFigures() map[measure.ID]wording.Text {
 		"without-room":     "parts without room",
 		"difference":       "difference",
 	}
-}
+})
 
 // found says what each question found.
-func found() map[measure.ID]wording.Text {
+var found = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"clash.holds":                    "No two of the %s parts clash.",
 		"clash.here":                     clashHere,
@@ -289,7 +290,7 @@ func found() map[measure.ID]wording.Text {
 		"shared.holds":                "%[1]s: %[3]s for %[2]s; set it once and cut them together.",
 		"nearly-shared.lacks":         "%[1]s: %[4]s for %[2]s but %[5]s for %[3]s. Make them equal and set once.",
 	}
-}
+})
 
 const (
 	// Two parts, the volume they share, the number of a stretcher, and the size and

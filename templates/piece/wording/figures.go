@@ -2,6 +2,7 @@ package wording
 
 import (
 	"strings"
+	"sync"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
@@ -56,7 +57,7 @@ func groupsOf(s checks.Size, u measure.Unit) []kind.Group {
 	return out
 }
 
-func groupHeadings() map[measure.ID]wording.Text {
+var groupHeadings = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"ring": "Ring", "stretcher": "Stretcher", "lap": "Laps", "leg": "Leg", "feet": "Feet",
 		"top": "Top", "standing": "Standing", "weight": "Weight",
@@ -65,10 +66,10 @@ func groupHeadings() map[measure.ID]wording.Text {
 		"movement":            "Movement of the wood",
 		"movement.of":         "Movement of the wood, %[3]s from %[1]s %% to %[2]s %% of moisture",
 	}
-}
+})
 
 // figureNames names the figures of a piece.
-func figureNames() map[measure.ID]wording.Text {
+var figureNames = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"ring.stretchers":    "stretchers",
 		"ring.inside":        "inside, between two corners",
@@ -191,10 +192,10 @@ func figureNames() map[measure.ID]wording.Text {
 		"movement.top-width.quarter-sawn":       "width of the top, quarter sawn",
 		"movement.top-width.flat-sawn":          "width of the top, flat sawn",
 	}
-}
+})
 
 // groupNotes says what no figure says.
-func groupNotes() map[measure.ID]wording.Text {
+var groupNotes = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
 		"ring.opens":                          "The ring opens when every stretcher slides at once towards its own leg end and outward, level all the while; it closes the same way back.",
 		"stretcher.flush":                     "Both ends have the same shoulders, on opposite faces; at the plain end the outer one is left open and the end is cut in line with it.",
@@ -216,4 +217,4 @@ func groupNotes() map[measure.ID]wording.Text {
 		"movement.top":                        "Top: it changes by up to %s across the grain; it may be fixed as you like.",
 		"movement.top-minds":                  "Top: it changes by up to %s across the grain; screw it from below through slots, and do not glue it to the frame.",
 	}
-}
+})

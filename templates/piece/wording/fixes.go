@@ -5,6 +5,7 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
+	"sync"
 )
 
 // fixWords says a change of the design: "reduce the leg's breadth at the joint to
@@ -31,7 +32,7 @@ func fixWords(f checks.Fix, u measure.Unit) string {
 
 // fixTexts says a change by its key in the design file: of a figure to %[1]s, by
 // %[2]s; of one size, %[3]s.
-func fixTexts() map[design.Key]wording.Text {
+var fixTexts = sync.OnceValue(func() map[design.Key]wording.Text {
 	return map[design.Key]wording.Text{
 		"ring.inside":         "make the inside of the ring %[1]s",
 		"ring.width":          "make the stretchers %[1]s wide and the legs as thick",
@@ -59,10 +60,10 @@ func fixTexts() map[design.Key]wording.Text {
 		"top.pads.height":     "make the pads %[1]s high",
 		"top.pads.mid-to-pad": "set the pads %[1]s from mid-length",
 	}
-}
+})
 
 // followTexts says what changes with it.
-func followTexts() map[design.Key]wording.Text {
+var followTexts = sync.OnceValue(func() map[design.Key]wording.Text {
 	return map[design.Key]wording.Text{
 		"milled.depth":     ", of new stock, and leave out its depth as milled",
 		"milled.width":     ", of new stock, and leave out its width as milled",
@@ -70,4 +71,4 @@ func followTexts() map[design.Key]wording.Text {
 		"legs.foot-circle": ", in place of what the feet are given by",
 		"legs.foot-spread": ", in place of what the feet are given by",
 	}
-}
+})

@@ -81,11 +81,11 @@ func (s speaker) note(n shop.Note) string {
 	if n.ID == "" {
 		return ""
 	}
-	return noteTexts[n.ID].With(s.args(n)...)
+	return noteTexts()[n.ID].With(s.args(n)...)
 }
 
 // sentence says a note that stands by itself: it begins with a capital.
-func (s speaker) sentence(n shop.Note) string { return capital(noteTexts[n.ID]).With(s.args(n)...) }
+func (s speaker) sentence(n shop.Note) string { return capital(noteTexts()[n.ID]).With(s.args(n)...) }
 
 // capital begins a text with a capital letter, if it begins with one.
 func capital(t wording.Text) wording.Text {
@@ -167,9 +167,9 @@ func (s speaker) overhang(step shop.Step, id shop.NoteID) (string, bool) {
 	past := step.Past
 	switch id {
 	case "past-sides":
-		return noteTexts[id].With(s.past(past.Stretchers, past.Sides)), true
+		return noteTexts()[id].With(s.past(past.Stretchers, past.Sides)), true
 	case "past-corners":
-		return noteTexts[id].With(s.past(past.Stretchers, past.Corners)), true
+		return noteTexts()[id].With(s.past(past.Stretchers, past.Corners)), true
 	}
 	return "", false
 }

@@ -77,14 +77,14 @@ func TestEveryNoteHasASentence(t *testing.T) {
 			if l, ok := n.(*ast.BasicLit); ok && l.Kind == token.STRING && l.Value != `""` {
 				id := shop.NoteID(strings.Trim(l.Value, `"`))
 				made[id] = true
-				if noteTexts[id] == "" && !strings.Contains(string(id), " ") {
+				if noteTexts()[id] == "" && !strings.Contains(string(id), " ") {
 					t.Errorf("%s: %s has no sentence", name, id)
 				}
 			}
 			return true
 		})
 	}
-	for id := range noteTexts {
+	for id := range noteTexts() {
 		if !made[id] {
 			t.Errorf("no note is %s", id)
 		}
@@ -326,7 +326,7 @@ func TestMarksStandOnTheRightHand(t *testing.T) {
 		"mark-stretchers": "seen on the ring side, top up, the leg end is on the right.",
 		"mark-legs":       "seen on the ring side, head up, the stretcher side is on the left.",
 	} {
-		if text := string(noteTexts[id]); !strings.HasSuffix(text, want) {
+		if text := string(noteTexts()[id]); !strings.HasSuffix(text, want) {
 			t.Errorf("%s says %q", id, text)
 		}
 	}

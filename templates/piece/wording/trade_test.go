@@ -68,7 +68,7 @@ func TestWares(t *testing.T) {
 func TestCardsSayWhatHoldsThePart(t *testing.T) {
 	plan := planOf(t, piecetest.Low())
 	for _, c := range plan.Cards {
-		guard := noteTexts[c.Guard()].With()
+		guard := noteTexts()[c.Guard()].With()
 		if got := Card(plan, c).Caution; guard != "" && got[max(0, len(got)-len(guard)):] != guard {
 			t.Errorf("card %d: %q says nothing of the guard: %q", c.Number, got, guard)
 		}
