@@ -34,6 +34,21 @@ func TestLabelsHaveIdentity(t *testing.T) {
 					Splay: measure.Radians(mm("splay", 0, 30)), Rake: measure.Radians(mm("rake", 0, 30)), FromHead: mm("from head", 40, 300),
 					Haunch: joint.Haunch(rapid.IntRange(0, 2).Draw(t, "haunch")), Long: rapid.SampledFrom([]float64{0, 30}).Draw(t, "long")}, s)
 			},
+			func() (Job, error) {
+				return Sightline(joint.Staked{Compound: joint.Compound{
+					Rake: measure.Radians(mm("rake", 0, 40)), Splay: measure.Radians(mm("splay", 0, 40)),
+				}}, s)
+			},
+			func() (Job, error) {
+				return Hopper(joint.Hopper{SlopingCorner: joint.HopperCorner(5, measure.Radians(mm("slope", 5, 90))), Sides: 5}, s)
+			},
+			func() (Job, error) {
+				return Segments(joint.SegmentRing{Pieces: 7, Outer: mm("outer", 250, 2000), Inner: 200, Kerf: 3, Round: true},
+					Setting{s.Unit, s.Clear, false})
+			},
+			func() (Job, error) {
+				return Staves(joint.Staves{Pieces: 9, Top: mm("wide", 250, 900), Bottom: 250, Height: 400, Thickness: 18}, s)
+			},
 			func() (Job, error) { return Scale(s) },
 		} {
 			if job, err := made(); err == nil {
