@@ -27,6 +27,14 @@ func oneBridle(b joint.Bridle) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
 }
 
+func oneMortise(m joint.Mortise) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Mortise(m, s) }
+}
+
+func oneDovetail(d joint.Dovetail) single {
+	return func(s templates.Setting) (templates.Job, error) { return templates.Dovetail(d, s) }
+}
+
 func oneTaper(t joint.Taper) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) }
 }
@@ -54,6 +62,11 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"three angles", 3, angles(14.5, 60, 9.46)},
 		{"lap", 2, oneLap(lap)},
 		{"bridle", 3, oneBridle(bridle)},
+		{"square mortise", 2, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, Haunch: joint.SquareHaunch})},
+		{"leaning mortise", 4, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, UpperCut: 10,
+			Splay: measure.Radians(8), Rake: measure.Radians(5)})},
+		{"dovetails", 2, oneDovetail(joint.Dovetail{Width: 120, TailBoard: 12, PinBoard: 20, Slope: 0.125, Tails: 4, Pin: 6, HalfPin: 6, Lap: 5,
+			Angle: measure.Radians(90), BoardSlope: measure.Radians(90)})},
 		{"taper", 3, oneTaper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110})},
 		{"round top", 1, oneTop(joint.Top{Diameter: 600})},
 		{"sightline", 3, func(s templates.Setting) (templates.Job, error) {

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -48,6 +49,11 @@ func TestLabelsHaveIdentity(t *testing.T) {
 			},
 			func() (Job, error) {
 				return Staves(joint.Staves{Pieces: 9, Top: mm("wide", 250, 900), Bottom: 250, Height: 400, Thickness: 18}, s)
+			},
+			func() (Job, error) {
+				return Dovetail(joint.Dovetail{Width: mm("board", 100, 300), TailBoard: 12, PinBoard: mm("pin board", 8, 20), Slope: 0.14,
+					Tails: rapid.IntRange(1, 4).Draw(t, "tails"), Pin: 6, HalfPin: 16, Lap: rapid.SampledFrom([]float64{0, 3}).Draw(t, "lap"),
+					Angle: 1.7, BoardSlope: rapid.SampledFrom([]float64{1.3, math.Pi / 2}).Draw(t, "board slope")}, s)
 			},
 			func() (Job, error) { return Scale(s) },
 		} {

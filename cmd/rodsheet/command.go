@@ -97,6 +97,7 @@ func commands() []command {
 		lapCommand(),
 		bridleCommand(),
 		mortiseCommand(),
+		dovetailCommand(),
 		topCommand(),
 		sightlineCommand(),
 		arcCommand(),

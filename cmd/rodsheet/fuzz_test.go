@@ -24,6 +24,7 @@ func FuzzCommandLine(f *testing.F) {
 		"mortise --width 22 --depth 70 --leg 40 --length 28 --upper 10 --splay 8 --rake 5 --haunch square",
 		"arc --from 0,0 --through 300,45 --to 700,20", "arc --radius 1000 --rise 12 --units in",
 		"oval --length 900 --width 600 --end-radius 150 --inset 12 --full",
+		"dovetail --width 120 --tail-board 14 --tail 24 --lap 3 --sides 1:6 --angle 100 --slope 80",
 		"scale --paper 300x400 --margin 0 --overlap 20 --units in --title x",
 		"sightline --rake 12 --splay 8 --height 430 --in 40",
 		"hopper --sides 5 --slope 75 --from plumb", "hopper --off-square 20 --tilt 30 --json",

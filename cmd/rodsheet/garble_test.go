@@ -33,6 +33,7 @@ func TestNoWordMovesAnything(t *testing.T) {
 		{"lap", "--width", "28", "--other", "28", "--depth", "36", "--angle", "120", "--kerf", "3.2", "--at", "155"},
 		{"bridle", "--width", "28", "--depth", "36", "--angle", "12", "--leg", "38"},
 		{"mortise", "--width", "22", "--depth", "70", "--leg", "40", "--length", "28", "--splay", "8", "--rake", "5", "--haunch", "sloping"},
+		{"dovetail", "--width", "120mm", "--tail-board", "14mm", "--tails", "3", "--lap", "3mm", "--slope", "75", "--sides", "1:4.5"},
 		{"taper", "--length", "640", "--top", "45", "--foot", "28", "--start", "110", "--faces", "opposite"},
 		{"top", "--length", "800", "--width", "600", "--round", "40"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430"},

@@ -210,6 +210,14 @@ func (v *values) angle(name string) float64 {
 	return rad
 }
 
+// angleOr returns the flag in radians, or otherwise where it is not given.
+func (v *values) angleOr(name string, otherwise float64) float64 {
+	if !v.given(name) {
+		return otherwise
+	}
+	return v.angle(name)
+}
+
 // angles returns the words in radians.
 func (v *values) angles() []float64 {
 	var out []float64

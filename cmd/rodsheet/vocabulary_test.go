@@ -42,6 +42,7 @@ func TestReplacedWords(t *testing.T) {
 		{"lap", "--width", "28mm", "--other", "28mm", "--depth", "36mm", "--angle", "120", "--kerf", "3.2mm", "--at", "155mm"},
 		{"bridle", "--width", "28mm", "--depth", "36mm", "--angle", "12", "--leg", "38mm"},
 		{"mortise", "--width", "22mm", "--depth", "70mm", "--leg", "40mm", "--length", "28mm", "--splay", "8", "--rake", "5", "--haunch", "sloping"},
+		{"dovetail", "--width", "120mm", "--tail-board", "14mm", "--tails", "3", "--lap", "3mm", "--slope", "75", "--sides", "1:4.5"},
 		{"taper", "--length", "640mm", "--top", "45mm", "--foot", "28mm", "--start", "110mm", "--faces", "opposite"},
 		{"top", "--diameter", "600mm"},
 		{"sightline", "--rake", "12", "--splay", "8", "--height", "430mm"},

@@ -16,8 +16,10 @@ const (
 	thinnestPin   = 1.5
 	narrowestRoot = 3
 	thinnestLap   = 2
-	mostTails     = 60
 )
+
+// MostTails keeps a slip from printing a comb.
+const MostTails = 60
 
 // A Dovetail is a dovetailed corner of two boards, whose edges are flush: tails on
 // one board, pins on the other, half a pin at either edge.
@@ -52,7 +54,24 @@ func (d Dovetail) Check() error {
 		within("dovetail.lap", d.Lap), d.checkLap(),
 		measure.Below("dovetail.pins-together", measure.Length(d.pins()), "dovetail.width", measure.Length(d.Width), "dovetail.fewer-tails"),
 		measure.AtLeast("dovetail.root", measure.Length(d.Root()), "", measure.Length(narrowestRoot), "dovetail.fewer-tails"),
+		measure.AtLeast("dovetail.lower-pin", measure.Length(d.lowerPin()), "", measure.Length(thinnestPin), "dovetail.wider-half-pin"),
 	)
+}
+
+// lowerPin returns the least width of the lower half pin on either board. Pins are
+// level: on boards that lean outward they come nearer the lower edge on the
+// way to the hollow side, where the edges are square to the faces.
+func (d Dovetail) lowerPin() float64 {
+	c := d.cheek(d.HalfPin, -1)
+	_, tail := d.tailBoard()
+	_, pin := d.pinBoard()
+	return min(d.HalfPin, c.TipInner.Dot(tail), c.RootOuter.Dot(pin), c.RootInner.Dot(pin))
+}
+
+// UsualHalfPin returns half pins that are as wide as a pin on either side of
+// sloping boards too: crossing a thickness t they come t·cot BoardSlope nearer the edge.
+func (d Dovetail) UsualHalfPin() float64 {
+	return d.Pin + max(d.TailBoard, d.PinBoard)*max(0, cot(d.BoardSlope))
 }
 
 func (d Dovetail) checkLap() error {
@@ -72,7 +91,7 @@ func (d Dovetail) pins() float64 { return 2*d.HalfPin + float64(d.Tails-1)*d.Pin
 // least.
 func (d Dovetail) TailsOf(width float64) int {
 	n := math.Round((d.Width - 2*d.HalfPin + d.Pin) / (width + d.Pin))
-	return int(max(1, min(n, mostTails+1)))
+	return int(max(1, min(n, MostTails+1)))
 }
 
 // Tail returns the width of a tail at its end, where it is widest.
@@ -190,6 +209,9 @@ func (d Dovetail) square() (arris, onTail, onPin solid.Vec) {
 	flat := func(v solid.Vec) solid.Vec { return v.Sub(arris.Mul(v.Dot(arris))).Unit() }
 	return arris, flat(solid.V(1, 0, 0)), flat(d.along())
 }
+
+// Up returns the way across the board, from the lower edge to the upper one.
+func (b BoardEnd) Up() solid.Vec { return b.up }
 
 // Thick returns how far the end runs from arris to arris.
 func (b BoardEnd) Thick() float64 { return b.inner.Sub(b.outer).Dot(b.end) }

@@ -24,6 +24,7 @@ func someDovetail(t *rapid.T) joint.Dovetail {
 	d.Tails = rapid.IntRange(1, 4).Draw(t, "tails")
 	d.Angle = measure.Radians(rapid.Float64Range(60, 140).Draw(t, "angle"))
 	d.BoardSlope = measure.Radians(rapid.OneOf(rapid.Just(90.0), rapid.Float64Range(45, 90)).Draw(t, "board slope"))
+	d.HalfPin = d.UsualHalfPin()
 	if rapid.Bool().Draw(t, "lapped") {
 		d.Lap = 3
 	}
@@ -218,6 +219,7 @@ func TestDovetailCheck(t *testing.T) {
 		{"dovetail.board-slope", "≥ 30°", func(d *joint.Dovetail) { d.BoardSlope = 0.5 }},
 		{"dovetail.board-slope", "≤ 90°", func(d *joint.Dovetail) { d.BoardSlope = 1.6 }},
 		{"dovetail.pins-together", "< dovetail.width, 120 mm", func(d *joint.Dovetail) { d.Tails = 21 }},
+		{"dovetail.lower-pin", "≥ 1.5 mm", func(d *joint.Dovetail) { d.BoardSlope = measure.Radians(70) }},
 		{"dovetail.root", "≥ 3 mm", func(d *joint.Dovetail) { d.Tails = 12 }},
 	})
 }

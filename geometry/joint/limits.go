@@ -85,7 +85,7 @@ var limits = sync.OnceValue(func() map[measure.ID]limit {
 
 		"dovetail.width": stock, "dovetail.tail-board": stock, "dovetail.pin-board": stock,
 		"dovetail.slope":       {of: angle, least: DovetailFlattest, most: DovetailSteepest, below: "dovetail.slope-usual", above: "dovetail.slope-usual"},
-		"dovetail.tails":       {of: number, least: 1, most: mostTails},
+		"dovetail.tails":       {of: number, least: 1, most: MostTails},
 		"dovetail.pin":         {of: length, least: thinnestPin, most: widestStock},
 		"dovetail.half-pin":    {of: length, least: thinnestPin, most: widestStock},
 		"dovetail.lap":         {of: length, most: unbounded},
