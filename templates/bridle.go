@@ -117,7 +117,7 @@ type bridleTemplate struct {
 
 func newBridleTemplate(e joint.BridleEnd, sides partSides, proud float64, s Setting) bridleTemplate {
 	to := math.Max(e.Shoulder(0), e.Shoulder(e.Width)) + reach
-	return bridleTemplate{e, sides, s, wrap{e.Width, e.Thickness, true}, to, proud}
+	return bridleTemplate{e, sides, s, wrap{width: e.Width, thickness: e.Thickness, back: true}, to, proud}
 }
 
 func (t bridleTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }

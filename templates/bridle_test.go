@@ -75,8 +75,8 @@ func TestBridleWrapRoundsMeetInSpace(t *testing.T) {
 			shoulder, trim float64
 			slot           bool
 		}{
-			{"stretcher", wrap{b.Depth, b.Width, true}, c.stretcher, c.outward(), -b.Leg, 0, b.Mortise == joint.MortiseInStretcher},
-			{"leg", wrap{b.Leg, b.Width, true}, c.leg, r3.Vec{Z: 1}, 0, b.Depth, b.Mortise == joint.MortiseInLeg},
+			{"stretcher", wrap{width: b.Depth, thickness: b.Width, back: true}, c.stretcher, c.outward(), -b.Leg, 0, b.Mortise == joint.MortiseInStretcher},
+			{"leg", wrap{width: b.Leg, thickness: b.Width, back: true}, c.leg, r3.Vec{Z: 1}, 0, b.Depth, b.Mortise == joint.MortiseInLeg},
 		} {
 			d := drawingNamed(t, job, part.name+", right hand, wrap-round")
 			height := func(p geometry.Point) float64 { return r3.Dot(part.place(fold(part.wrap, p)), part.normal) }
@@ -119,7 +119,7 @@ func TestBridleCheeksAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, job := drawnBridle(t)
 		for part, size := range map[string]float64{"stretcher": b.Depth, "leg": b.Leg} {
-			w := wrap{size, b.Width, true}
+			w := wrap{width: size, thickness: b.Width, back: true}
 			depths := map[int64]bool{}
 			for _, s := range strokesOf(drawingNamed(t, job, part+", right hand, wrap-round"), Cut) {
 				for i := 1; i < len(s.Points); i++ {

@@ -27,7 +27,9 @@ func Mortise(m joint.Mortise, s Setting) (Job, error) {
 	if err := m.Check(); err != nil {
 		return Job{}, err
 	}
-	t := mortiseTemplate{m, s, wrap{m.Depth, m.Width, true}, wrap{m.LegWidth, m.Leg, m.Through()}}
+	t := mortiseTemplate{m, s,
+		wrap{width: m.Depth, thickness: m.Width, back: true},
+		wrap{width: m.LegWidth, thickness: m.Leg, back: m.Through(), corner: !m.Through()}}
 	figures := t.figures()
 	lean := measure.Angle(m.Splay).Text(s.Unit)
 	return Job{
@@ -270,8 +272,8 @@ func (t mortiseTemplate) edge(d *Drawing, y, kept float64) {
 	}
 }
 
-// legStrip is the rail side of the leg with both sides beside it, and the back where
-// the tenon comes out there.
+// legStrip is the rail side of the leg with its outer side, and all four sides where
+// the tenon comes out at the back.
 func (t mortiseTemplate) legStrip() Drawing {
 	rail := []geometry.Point{t.OnLeg(0, 0), t.OnLeg(0, t.Width), t.OnLeg(t.Depth, t.Width), t.OnLeg(t.Depth, 0)}
 	box := geometry.Bounds(append(rail, t.exit()...)...)

@@ -49,7 +49,7 @@ func TestMortiseWrapRoundFoldsToTheLeg(t *testing.T) {
 		heights := []float64{0, m.RoughLength() * along, m.Stub() * along}
 		for _, s := range strokesOf(d, Cut) {
 			for _, p := range s.Points {
-				h := math.Abs(r3.Dot(fold(wrap{m.Depth, m.Width, true}, p), n))
+				h := math.Abs(r3.Dot(fold(wrap{width: m.Depth, thickness: m.Width, back: true}, p), n))
 				on := slices.IndexFunc(heights, func(want float64) bool { return math.Abs(h-want) < 1e-9 })
 				if planes[on]++; on < 0 {
 					t.Errorf("%+v: cut point %v stands %v off the leg", m, p, h)

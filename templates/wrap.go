@@ -32,14 +32,19 @@ const (
 type wrap struct {
 	width, thickness float64
 	back             bool // the back face is covered too
+	corner           bool // only reference edge and face are covered
 }
 
 // sides returns the sides from the foot of the strip.
 func (w wrap) sides() []side {
-	if w.back {
-		return []side{referenceEdge, faceSide, farEdge, backFace}
+	all := []side{referenceEdge, faceSide, farEdge, backFace}
+	switch {
+	case w.corner:
+		return all[:2]
+	case w.back:
+		return all
 	}
-	return []side{referenceEdge, faceSide, farEdge}
+	return all[:3]
 }
 
 // place returns the map from the frame of a side to the strip. The frames of

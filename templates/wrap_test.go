@@ -50,7 +50,7 @@ func space(w wrap, s side, p geometry.Point) r3.Vec {
 func TestWrapFoldsOnToThePart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.Float64Range(1, 100)
-		w := wrap{size.Draw(t, "width"), size.Draw(t, "thickness"), true}
+		w := wrap{width: size.Draw(t, "width"), thickness: size.Draw(t, "thickness"), back: true}
 		s := rapid.SampledFrom(w.sides()).Draw(t, "side")
 		p := geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"),
 			rapid.Float64Range(0.001, 0.999).Draw(t, "share")*w.breadth(s))
@@ -63,7 +63,7 @@ func TestWrapFoldsOnToThePart(t *testing.T) {
 
 // The arrises divide the strip into panels as broad as the sides.
 func TestWrapArrisesBoundTheSides(t *testing.T) {
-	for _, w := range []wrap{{40, 25, false}, {40, 25, true}} {
+	for _, w := range []wrap{{width: 40, thickness: 25}, {width: 40, thickness: 25, back: true}, {width: 40, thickness: 25, corner: true}} {
 		edges := w.arrises()
 		for i, s := range w.sides() {
 			if got := edges[i+1].level - edges[i].level; got != w.breadth(s) {
