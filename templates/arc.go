@@ -26,6 +26,7 @@ func Arc(b joint.CircularSegment, s Setting) (Job, error) {
 				{Heading: say(arcHeading), Table: figureTable(figures, s.Unit)},
 				battenPanel(b, b.Chord/2, arcOffsetsHead(), arcOffsetsWords(), s.Unit),
 				{Heading: say(strikeHeading), Text: t.work()},
+				{Heading: say(cautionHeading), Text: curveCaution()},
 			},
 		}},
 		Figures: figures,

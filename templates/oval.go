@@ -26,6 +26,7 @@ func Oval(o joint.Oval, s Setting) (Job, error) {
 			{Heading: say(ovalHeading), Table: figureTable(figures, s.Unit)},
 			battenPanel(o, o.Length/2, ovalOffsetsHead(), ovalOffsetsWords(), s.Unit),
 			{Heading: say(strikeHeading), Text: t.work(full)},
+			{Heading: say(cautionHeading), Text: curveCaution()},
 		},
 	}
 	if full {

@@ -1144,7 +1144,11 @@ func topWords(t joint.Top, s Setting) []string {
 	}, rest...)
 }
 
-const roughCurve wording.Text = "Rough the edge outside the line and work to it. Follow the machine's manual and keep guards on; curved and narrow parts are held in a jig, never by hand near a blade or cutter."
+const roughCurve wording.Text = "Rough the edge outside the line and work to it."
+
+func curveCaution() []string {
+	return []string{say("Isolate power before setting; follow the machine's manual and keep its guards on. Curved and narrow parts are held in a jig, never by hand near a blade or cutter. Local rules come first.")}
+}
 
 func arcOffsetsHead() []string { return []string{say("from mid-chord"), say("over the chord")} }
 

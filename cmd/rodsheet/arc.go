@@ -18,6 +18,7 @@ func arcCommand() command {
 batten and what strikes it without a centre. Any two of --chord, --rise and
 --radius give it, or three points of it: both ends, and one between them,
 each as its distances along and up from any corner.`,
+		caution: sawCaution,
 		flags: []flag{
 			{name: "chord", value: "LENGTH", usage: "straight from end to end", figure: "segment.chord"},
 			{name: "rise", value: "LENGTH", usage: "of the arc over the middle of its chord", figure: "segment.rise"},

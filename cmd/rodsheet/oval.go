@@ -13,6 +13,7 @@ func ovalCommand() command {
 points of a batten and what strikes it without paper. It is an ellipse, or with
 --compass or --end-radius of four arcs, with their centres and joins. --full
 draws the whole outline.`,
+		caution: sawCaution,
 		flags: []flag{
 			{name: "length", value: "LENGTH", usage: "of the longer axis", required: true},
 			{name: "width", value: "LENGTH", usage: "of the shorter axis", required: true},
