@@ -10,7 +10,7 @@ import (
 // Kind returns the kind of piece.
 func Kind() kind.Kind {
 	return assembly.Kind(assembly.Spec[Model]{
-		Solve: Solve, Faults: Faults, Mends: mends(),
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(),
 		Grips: func(Model) map[measure.ID]assembly.Grip[Model] {
 			return map[measure.ID]assembly.Grip[Model]{"height": {
 				Key: "frame.height", Up: true,

@@ -38,6 +38,16 @@ func newPass(id measure.ID, along solid.Vec, turned bool, plane solid.Plane, dee
 	return p
 }
 
+// overPart returns the same cut with the part turned over where the blade would lean away
+// from it otherwise: over the part it leaves the waste free.
+func (p Pass) overPart() Pass {
+	if p.Saw.Tilt >= -1e-12 {
+		return p
+	}
+	plane, deep := p.plane(), p.Deep
+	return newPass(p.ID, p.Along, !p.Turned, plane, deep)
+}
+
 // plane returns the plane of the cut from its settings.
 func (p Pass) plane() solid.Plane {
 	n, up := p.Saw.Normal(), p.down().Mul(-1)
@@ -78,7 +88,7 @@ func (r Rail) Passes() []Pass {
 			newPass("top", alongY, false, top, 0))
 	}
 	return append(out,
-		newPass("end", alongX, false, f.moved(r.end(left)), 0),
+		newPass("end", alongX, false, f.moved(r.end(left)), 0).overPart(),
 		newPass("shoulder-outer", alongX, false, shoulder, outer),
 		newPass("shoulder-frame", alongX, true, shoulder, outer),
 	)
@@ -104,8 +114,8 @@ func (l leg) Passes() []Pass {
 		}
 	}
 	return append(out,
-		newPass("foot", alongX.Mul(-1), false, f.moved(foot), 0),
-		newPass("head", alongX, false, f.moved(head), 0),
+		newPass("foot", alongX.Mul(-1), false, f.moved(foot), 0).overPart(),
+		newPass("head", alongX, false, f.moved(head), 0).overPart(),
 	)
 }
 

@@ -2,6 +2,7 @@ package aprons
 
 import (
 	"rodsheet/geometry/measure"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
@@ -138,3 +139,169 @@ var mendTexts = map[design.Key]wording.Text{
 	"frame.length":                  "make the frame %s long",
 	"frame.width":                   "make the frame %s wide",
 }
+
+type text = wording.Text
+
+// Headings of the envelopes.
+const (
+	anglesHeading     text = "Triangles for gauge and blade"
+	legsHeading       text = "Legs"
+	apronsHeading     text = "Aprons"
+	stretchersHeading text = "Stretchers"
+	togetherHeading   text = "Putting it together"
+)
+
+// labelTexts name lines and places of drawings.
+var labelTexts = map[measure.ID]text{
+	"plain": "%s", "fold": "fold", "shoulder": "shoulder, %s off square",
+	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
+	"outer-arris": "outer arris", "head": "head", "foot": "foot", "head-cut": "head, level cut",
+	"head-at-arris": "datum: head at the outer arris", "from-foot": "square to the arris, %s up from the foot",
+	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "haunch": "haunch %s deep along the rail",
+	"haunch-end": "haunch %s", "tenon-edge": "edge of the tenon at %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
+	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
+}
+
+// label returns what a label says.
+func label(id measure.ID, args ...any) templates.Tag {
+	return templates.Tag{ID: id, Text: labelTexts[id].With(args...)}
+}
+
+// Names of drawings.
+const (
+	wrapLegName  text = "wrap-round of the head, %s"
+	lowStripName text = "mortise strip, %s, %s"
+	sectionName  text = "section of a leg, square to its length"
+	levelName    text = "section of a leg on the level, at its head"
+	leftEndName  text = "wrap-round of the left end, %s"
+	rightEndName text = "wrap-round of the right end, %s"
+	shapeName    text = "outer side, %s"
+)
+
+// sortNames are what rails that are alike are called: all, front and back, left and
+// right.
+var sortNames = map[RowKind][3]text{
+	Aprons:     {"aprons", "aprons, front and back", "aprons, left and right"},
+	Stretchers: {"stretchers", "stretchers, front and back", "stretchers, left and right"},
+}
+
+func (m Model) sortName(row *Row, k int) string {
+	return sortNames[row.Kind][m.RailSorts()-1+k].With()
+}
+
+// legSortNames are those of legs: all, and the two hands of a rectangle.
+var legSortNames = [...]text{"legs", "legs, front left and back right", "legs, front right and back left"}
+
+// legsOf names the legs that leg i is one of.
+func (m Model) legsOf(i int) string {
+	if m.LegSorts() == 1 {
+		return legSortNames[0].With()
+	}
+	return legSortNames[1+i%2].With()
+}
+
+// passNames say what is sawn.
+var passNames = map[measure.ID]text{
+	"foot": "foot", "head": "head", "end": "left end", "shoulder-outer": "left shoulder on the outer side", "shoulder-frame": "left shoulder on the frame side",
+}
+
+// Readings of cards.
+const (
+	thicknessReading  text = "thickness"
+	outerArrisReading text = "corner at the outer arris"
+	innerArrisReading text = "corner at the inner arris"
+	besideReading     text = "the two corners beside it"
+	tiltReading       text = "tilt of the blade"
+	gaugeReading      text = "gauge, off square"
+	bevelReading      text = "bevel"
+	legLongReading    text = "outer arris, foot to head"
+	tenonReading      text = "tenon and mortise"
+	deepReading       text = "deepest, square to the side"
+	haunchReading     text = "haunch, along the rail"
+	taperReading      text = "taper, to the edge"
+	startReading      text = "start, from the head along the outer arris"
+	footReading       text = "outer side at the foot"
+	ripReading        text = "depth on the outer side"
+	endsReading       text = "overall, on the outer side at the underside"
+	shouldersReading  text = "shoulder to shoulder, on the outer side at the underside"
+	cheekReading      text = "depth of the shoulder"
+	lowerReading      text = "off the underside, plumb"
+	upperReading      text = "off the top, plumb"
+	riseReading       text = "rise of the arch"
+	buttonsReading    text = "buttons"
+	screwReading      text = "screw"
+	movesReading      text = "the top moves by"
+	headsReading      text = "outer arris to that across, at the heads"
+	feetReading       text = "the same at the feet"
+	count             text = "%d"
+)
+
+// Cards.
+const (
+	gaugeFromAbove text = "From above: %s"
+	fromMaker      text = "From the maker's end of the table"
+	outerDown      text = "outer side down"
+	outerUp        text = "outer side up"
+
+	sectionCard  text = "Plane the legs out of square"
+	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the outer arris at once, on the end grain too."
+	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
+	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows. Isolate the saw before tilting it."
+
+	legEndsCard text = "Saw feet and heads"
+	legEndsText text = "The leg lies on an outer side, the outer arris against the gauge. Saw the foot. For the head turn the leg end over end, so that the outer side looks up, and turn the gauge by as much to the other side: the cuts are parallel."
+	handsText   text = "Legs of the other hand are mirror images: they lie on their other outer side, with the two angles changed about. Try each sort on an offcut first."
+	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
+	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
+
+	mortiseCard     text = "Chop the mortises"
+	mortiseText     text = "Fold the strip round the head, its head line at the sawn head, and prick the mortises through. Chop both of a corner before the tapers are sawn, as long as the sides are flat."
+	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder."
+	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
+	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
+	jointHeading    text = "Two aprons and their leg, drawn apart"
+
+	taperCard    text = "Taper the sides that take rails"
+	taperView    text = "On an outer side"
+	taperText    text = "Saw one rail side on the tapering jig, an outer side down, the blade tilted as for ripping where the leg is out of square. Turn the leg to the other outer side and saw the other. Outer arris and outer sides stay straight."
+	taperTest    text = "Both outer sides are %s wide at the foot."
+	taperCaution text = "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."
+
+	ripCard    text = "Rip the edges of the %s"
+	ripText    text = "Tilt the blade and rip the underside, outer side down. Roll the board over about its length, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. Measure on the outer side."
+	ripTest    text = "With the outer side at its lean a level lies flat on the top."
+	ripCaution text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
+
+	endCard text = "Saw the ends of the %s"
+	endText text = "Underside against the gauge. Saw the left end of all. For the right end turn the rail round on the table, the same side down, its top against the gauge, and turn the gauge by as much to the other side."
+	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
+
+	shoulderCard    text = "Saw the shoulders of the %s"
+	shoulderText    text = "Knife the shoulder all round by the strip. Saw it on the outer side, then with that side up; the blade leans to the other side there: use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
+	shoulderTest    text = "All four lines of a shoulder meet at the arrises."
+	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
+
+	tenonCard    text = "Cut the tenons"
+	tenonText    text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut down to the haunch."
+	tenonTest    text = "The tenon goes in by hand and the shoulder closes on all four sides."
+	tenonCaution text = "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."
+
+	archCard    text = "Saw the arches"
+	archText    text = "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave."
+	archTest    text = "Two aprons that are alike show no step, underside to underside."
+	archCaution text = "The bandsaw by its manual, guard down to the part."
+
+	glueCard      text = "Glue the frame"
+	frameTick     text = "frame"
+	dryText       text = "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts."
+	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
+	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
+	caulText      text = "Legs lean: the jaws of clamps want wedges that bring them square to the rail, cut at its shoulder angle."
+	glueTest      text = "All distances across agree, at the heads and at the feet; no foot rocks."
+	glueCaution   text = "Glue by its data sheet. Clamps only as tight as closes the joints."
+
+	topCard    text = "Put the top on"
+	topText    text = "Lay the top upside down, the frame on it, overhang alike all round. The tongues of the buttons go into grooves of the aprons; those across the grain stand off by what the top moves."
+	topTest    text = "No shoulder moves when the screws are tight."
+	topCaution text = "Clamp what you drill; a stop on the bit keeps it from the upper face."
+)

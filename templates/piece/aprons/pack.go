@@ -1,0 +1,443 @@
+package aprons
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+)
+
+// envelopes are those of the work, in its order.
+func envelopes() []assembly.Envelope[Model] {
+	row := func(k RowKind) func(Model, templates.Setting) (templates.Section, error) {
+		return func(m Model, s templates.Setting) (templates.Section, error) {
+			if int(k) >= len(m.Rows) {
+				return templates.Section{}, nil
+			}
+			return m.railEnvelope(m.Rows[k], s), nil
+		}
+	}
+	return []assembly.Envelope[Model]{
+		{ID: "angles", Heading: anglesHeading, Fill: Model.angles},
+		{ID: "legs", Heading: legsHeading, Fill: Model.legEnvelope},
+		{ID: "aprons", Heading: apronsHeading, Fill: row(Aprons)},
+		{ID: "stretchers", Heading: stretchersHeading, Fill: row(Stretchers)},
+		{ID: "together", Heading: togetherHeading, Fill: Model.together},
+	}
+}
+
+// least is the angle that nobody sets: less than the slip of a reading over a gauge's
+// blade (0.25 mm over 250 mm).
+var least = measure.Radians(0.05)
+
+// bevel returns the view of the triangle for an angle off square or a tilt.
+func bevel(rad float64) templates.View {
+	return templates.View{Part: templates.AngleView(math.Pi/2 - math.Abs(rad))}
+}
+
+// viewsOf returns the triangles that a cut calls for.
+func viewsOf(p Pass) []templates.View {
+	var out []templates.View
+	for _, a := range []float64{p.Saw.OffSquare, p.Saw.Tilt} {
+		if math.Abs(a) > least && !slices.Contains(out, bevel(a)) {
+			out = append(out, bevel(a))
+		}
+	}
+	return out
+}
+
+// angles are the triangles for gauges, and blocks for the tilt of the blade, of all
+// cuts.
+func (m Model) angles(s templates.Setting) (templates.Section, error) {
+	var all []float64
+	seen := map[templates.View]bool{}
+	wants := func(rad float64) {
+		if rad = math.Abs(rad); rad > least && !seen[bevel(rad)] {
+			seen[bevel(rad)] = true
+			all = append(all, math.Pi/2-rad)
+		}
+	}
+	for i := range m.LegSorts() {
+		for _, p := range m.legs[i].Passes() {
+			wants(p.Saw.OffSquare)
+			wants(p.Saw.Tilt)
+		}
+	}
+	for _, row := range m.Rows {
+		for _, r := range m.sorts(row) {
+			for _, p := range r.Passes() {
+				wants(p.Saw.OffSquare)
+				wants(p.Saw.Tilt)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return templates.Section{}, nil
+	}
+	job, err := templates.Angles(all, 0, s)
+	if err != nil {
+		return templates.Section{}, err
+	}
+	return job.Sections[0], nil
+}
+
+func (m Model) legTicks() []templates.Tick {
+	var out []templates.Tick
+	for i := range m.LegSorts() {
+		out = append(out, templates.Tick{Text: m.legsOf(i), Boxes: m.count(m.LegSorts()) + m.Design.Wood.Spares})
+	}
+	return out
+}
+
+// legEnvelope is the legs: their section, their ends, mortises and tapers.
+func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
+	l := m.legs[0]
+	out := templates.Section{Drawings: []templates.Drawing{m.section()}}
+	section, angles := out.Drawings[0].View, sectionAngles(l.Section())
+	if l.skewed() {
+		c := templates.Card{
+			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: []templates.View{section}, Test: sectionTest.With(), Caution: planeCaution.With(),
+			Text: []string{sectionText.With()},
+			Figures: []templates.Reading{
+				{Name: thicknessReading.With(), Value: m.length(l.Blank().Thickness), Write: true},
+				{Name: outerArrisReading.With(), Value: m.angle(angles[0])},
+				{Name: besideReading.With(), Value: m.angle(angles[1])},
+			},
+		}
+		for _, p := range l.Passes() {
+			if p.ID == "rail-edge" {
+				c.Setup = append(c.Setup, m.ripPicture(p, l.Blank().Width, l.Blank().Thickness))
+				c.Figures = append(c.Figures, templates.Reading{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true})
+				c.Templates = append(c.Templates, viewsOf(p)...)
+			}
+		}
+		if math.Abs(angles[2]-angles[0]) > least {
+			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
+		}
+		out.Cards = append(out.Cards, c)
+		out.Drawings = append(out.Drawings, m.levelSection())
+	}
+	out.Cards = append(out.Cards, m.legEnds())
+	strips := m.strips()
+	out.Cards = append(out.Cards, m.mortises(strips))
+	if l.taper.Top > 0 {
+		out.Cards = append(out.Cards, m.taperCard())
+	}
+	out.Drawings = append(out.Drawings, strips...)
+	return out, nil
+}
+
+// skewed reports whether the section of a leg is out of square.
+func (l leg) skewed() bool {
+	for _, a := range sectionAngles(l.Section()) {
+		if math.Abs(a-math.Pi/2) > least {
+			return true
+		}
+	}
+	return false
+}
+
+// strips are those that set out the mortises of each sort of leg.
+func (m Model) strips() []templates.Drawing {
+	var out []templates.Drawing
+	for i := range m.LegSorts() {
+		out = append(out, m.wrapLeg(i))
+		if len(m.Rows) > 1 {
+			out = append(out, m.lowStrip(i, own), m.lowStrip(i, before))
+		}
+	}
+	return out
+}
+
+func views(all []templates.Drawing) []templates.View {
+	var out []templates.View
+	for _, d := range all {
+		out = append(out, d.View)
+	}
+	return out
+}
+
+// legEnds is sawing the foot and, in the same setting, the head.
+func (m Model) legEnds() templates.Card {
+	l := m.legs[0]
+	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With(), Text: []string{legEndsText.With()}}
+	for _, p := range l.Passes() {
+		if p.ID != "foot" && p.ID != "head" {
+			continue
+		}
+		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width, l.Blank().Thickness))
+		if p.ID == "foot" {
+			c.Figures = m.cutReadings(p)
+			c.Templates = viewsOf(p)
+		}
+	}
+	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
+	if m.LegSorts() > 1 {
+		c.Text = append(c.Text, handsText.With())
+	}
+	return c
+}
+
+// cutReadings are the two angles of a cut.
+func (m Model) cutReadings(p Pass) []templates.Reading {
+	return []templates.Reading{
+		{Name: gaugeReading.With(), Value: m.angle(math.Abs(p.Saw.OffSquare)), Write: true},
+		{Name: bevelReading.With(), Value: m.angle(math.Pi/2 - math.Abs(p.Saw.OffSquare))},
+		{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
+	}
+}
+
+// shown is how much of a long part a picture of the saw shows, mm.
+const shown = 220.0
+
+// crosscut is a part on the gauge, from above, with its outer side down or turned over.
+func (m Model) crosscut(p Pass, wide, thick float64) templates.Picture {
+	down, heading := outerDown, gaugeFromAbove
+	if p.Turned {
+		down = outerUp
+	}
+	c := assembly.Crosscut{
+		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
+		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: down.With(), Unit: m.Design.Unit,
+	}
+	return c.Picture(heading.With(passNames[p.ID].With()))
+}
+
+// ripPicture is a part along the rip fence, from the maker's end: the blade leans over it.
+func (m Model) ripPicture(p Pass, wide, thick float64) templates.Picture {
+	lean := thick * math.Tan(math.Abs(p.Saw.Tilt))
+	r := assembly.Rip{
+		Section:   []geometry.Point{geometry.Pt(0, 0), geometry.Pt(wide+6, 0), geometry.Pt(wide+6, thick), geometry.Pt(0, thick)},
+		Cut:       geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide-lean, thick)},
+		FenceLeft: true, Kerf: m.Design.Saw.Kerf, Tilt: p.Saw.Tilt, Unit: m.Design.Unit,
+	}
+	return r.Picture(fromMaker.With())
+}
+
+// mortises is the chopping of them.
+func (m Model) mortises(strips []templates.Drawing) templates.Card {
+	row := m.Rows[0]
+	deep := 0.0
+	for k := range row.Rails[0].Ends {
+		deep = math.Max(deep, m.intoLeg(row.Rails[0], k))
+	}
+	c := templates.Card{
+		Heading: mortiseCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView()},
+		Figures: []templates.Reading{
+			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
+			{Name: deepReading.With(), Value: m.length(deep)},
+			{Name: haunchReading.With(), Value: m.length(row.Haunch())},
+		},
+		Text: []string{mortiseText.With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
+	}
+	return c
+}
+
+// jointView shows the first leg and its two aprons drawn out of it.
+func (m Model) jointView() templates.Picture {
+	p := templates.Picture{Heading: jointHeading.With(), NoScale: true}
+	row, l := m.Rows[0], m.legs[1%len(m.legs)]
+	low := solid.Plane{N: solid.V(0, 0, -1), D: -(row.Under - 2*l.size)}
+	parts := []solid.Part{m.Leg(l.corner).Cut(low)}
+	for _, takes := range []int{before, own} {
+		r, end := m.railAt(row, l.corner, takes)
+		away := r.away(end)
+		near := solid.Through(r.Ends[end].Mouth[0].Add(away.Mul(2*row.Of.Depth)), away)
+		parts = append(parts, r.Part("").Cut(near).Transform(solid.Translate(away.Mul(1.2*l.size))))
+	}
+	drawings.Toned(&p, parts, kind.AtCorner())
+	return p
+}
+
+// taperCard is the tapering of the sides that take rails.
+func (m Model) taperCard() templates.Card {
+	l := m.legs[0]
+	rad, wide, narrow := l.TaperAngle()
+	d := templates.Picture{Heading: taperView.With()}
+	start, long := l.taper.Start, l.length()
+	line := func(role templates.Role, points ...geometry.Point) {
+		d.Strokes = append(d.Strokes, templates.Stroke{Role: role, Points: points})
+	}
+	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(long, 0))
+	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(0, wide), geometry.Pt(start, wide))
+	line(templates.Cut, geometry.Pt(start, wide), geometry.Pt(long, narrow))
+	line(templates.Outline, geometry.Pt(start, wide), geometry.Pt(long, wide), geometry.Pt(long, 0))
+	for _, h := range geometry.Hatch([]geometry.Point{geometry.Pt(start, wide), geometry.Pt(long, narrow), geometry.Pt(long, wide)}, math.Pi/4, 4) {
+		line(templates.Waste, h.A, h.B)
+	}
+	name := func(a, b geometry.Point, t templates.Tag) {
+		d.Labels = append(d.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
+	}
+	name(geometry.Pt(0, wide), geometry.Pt(start, wide), label("plain", m.length(start)))
+	name(geometry.Pt(0, 0), geometry.Pt(long, 0), label("outer-arris"))
+	name(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
+	name(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
+	d.Wide = true
+	return templates.Card{
+		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d},
+		Figures: []templates.Reading{
+			{Name: taperReading.With(), Value: m.angle(rad), Write: true},
+			{Name: startReading.With(), Value: m.length(start)},
+			{Name: footReading.With(), Value: m.length(narrow)},
+		},
+		Text: []string{taperText.With()}, Test: taperTest.With(m.length(narrow)), Caution: taperCaution.With(),
+	}
+}
+
+// railEnvelope is the rails of one row: edges, ends, shoulders, tenons, and their
+// templates.
+func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
+	var out templates.Section
+	var wraps []templates.View
+	for k, r := range m.sorts(row) {
+		out.Pictures = append(out.Pictures, m.shape(r, k))
+		hands := m.railHands(r, k)
+		wraps = append(wraps, views(hands)...)
+		out.Drawings = append(out.Drawings, hands...)
+		if row.Of.Arch > 0 || s.Full {
+			out.Drawings = append(out.Drawings, m.outlineOf(r, k))
+		}
+		out.Cards = append(out.Cards, m.railCards(row, k, r, views(hands))...)
+	}
+	out.Cards = append(out.Cards, m.tenonCard(row, wraps))
+	if row.Of.Arch > 0 {
+		out.Cards = append(out.Cards, m.archCard(row))
+	}
+	return out
+}
+
+func (m Model) railTicks(row *Row) []templates.Tick {
+	var out []templates.Tick
+	for k := range m.sorts(row) {
+		out = append(out, m.sortTick(row, k))
+	}
+	return out
+}
+
+func (m Model) sortTick(row *Row, k int) templates.Tick {
+	return templates.Tick{Text: m.sortName(row, k), Boxes: m.count(m.RailSorts()) + m.Design.Wood.Spares}
+}
+
+// railCards are the cards of one sort of rail at the saw.
+func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []templates.Card {
+	name, ticks, blank := m.sortName(row, k), []templates.Tick{m.sortTick(row, k)}, r.Blank("")
+	var out []templates.Card
+	shoulder := templates.Card{Heading: shoulderCard.With(name), Ticks: ticks, Test: shoulderTest.With(), Caution: shoulderCaution.With(), Text: []string{shoulderText.With()}}
+	for _, p := range r.Passes() {
+		switch p.ID {
+		case "top":
+			out = append(out, templates.Card{
+				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, blank.Width, blank.Thickness)}, Templates: viewsOf(p),
+				Figures: []templates.Reading{
+					{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
+					{Name: ripReading.With(), Value: m.length(m.deep(row, k)), Write: true},
+				},
+				Text: []string{ripText.With()}, Test: ripTest.With(), Caution: ripCaution.With(),
+			})
+		case "end":
+			across := 2 * p.At
+			out = append(out, templates.Card{
+				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width, blank.Thickness)}, Templates: viewsOf(p),
+				Figures: append(m.cutReadings(p), templates.Reading{Name: endsReading.With(), Value: m.length(across), Write: true}),
+				Text:    []string{endText.With()}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
+			})
+		case "shoulder-outer":
+			shoulder.Figures = append(m.cutReadings(p),
+				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
+				templates.Reading{Name: shouldersReading.With(), Value: m.length(2 * p.At)})
+			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width, blank.Thickness))
+			shoulder.Templates = append(viewsOf(p), wraps...)
+		case "shoulder-frame":
+			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width, blank.Thickness))
+		}
+	}
+	return append(out, shoulder)
+}
+
+// tenonCard is the cheeks, edges and haunches of all tenons of a row.
+func (m Model) tenonCard(row *Row, wraps []templates.View) templates.Card {
+	outer, _ := row.Cheeks()
+	c := templates.Card{
+		Heading: tenonCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.jointView()}, Templates: wraps,
+		Figures: []templates.Reading{
+			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
+			{Name: cheekReading.With(), Value: m.length(outer)},
+			{Name: lowerReading.With(), Value: m.length(row.Of.LowerCut)},
+			{Name: upperReading.With(), Value: m.length(row.Upper)},
+		},
+		Text: []string{tenonText.With()}, Test: tenonTest.With(), Caution: tenonCaution.With(),
+	}
+	if row.Kind == Aprons {
+		c.Figures = append(c.Figures, templates.Reading{Name: haunchReading.With(), Value: m.length(row.Haunch())})
+	}
+	return c
+}
+
+// archCard is sawing the underside to its template.
+func (m Model) archCard(row *Row) templates.Card {
+	c := templates.Card{
+		Heading: archCard.With(), Ticks: m.railTicks(row), Text: []string{archText.With()}, Test: archTest.With(), Caution: archCaution.With(),
+		Figures: []templates.Reading{{Name: riseReading.With(), Value: m.length(row.Of.Arch)}},
+	}
+	for k, r := range m.sorts(row) {
+		c.Setup = append(c.Setup, m.shape(r, k))
+		c.Templates = append(c.Templates, m.outlineOf(r, k).View)
+	}
+	return c
+}
+
+// together is gluing up, levelling the feet and putting the top on.
+func (m Model) together(templates.Setting) (templates.Section, error) {
+	whole := func(parts []solid.Part) templates.Picture {
+		p := templates.Picture{NoScale: true}
+		drawings.Toned(&p, parts, kind.AtCorner())
+		return p
+	}
+	all := m.solids()
+	frame := all
+	if !m.Design.Frame.Top.None {
+		frame = all[:len(all)-1]
+	}
+	text := glueRegular
+	if len(m.sides) == 4 {
+		text = glueRectangle
+	}
+	out := templates.Section{Cards: []templates.Card{
+		{
+			Heading: glueCard.With(), Ticks: []templates.Tick{{Text: frameTick.With(), Boxes: 1}}, Setup: []templates.Picture{whole(frame)},
+			Text: []string{dryText.With(), text.With(), caulText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+			Figures: m.diagonals(),
+		},
+	}}
+	if n := m.Buttons(); n > 0 {
+		moves, _ := m.TopMoves()
+		out.Cards = append(out.Cards, templates.Card{
+			Heading: topCard.With(), Ticks: []templates.Tick{{Text: topWord.With(), Boxes: 1}}, Setup: []templates.Picture{whole(all)},
+			Figures: []templates.Reading{
+				{Name: buttonsReading.With(), Value: count.With(n)},
+				{Name: screwReading.With(), Value: m.length(screwOf(m.Design))},
+				{Name: movesReading.With(), Value: m.length(moves)},
+			},
+			Text: []string{topText.With()}, Test: topTest.With(), Caution: topCaution.With(),
+		})
+	}
+	return out, nil
+}
+
+// diagonals are what proves a frame square, or regular: over the outer arrises of the
+// heads and of the feet, from a leg to the one across.
+func (m Model) diagonals() []templates.Reading {
+	across := len(m.legs) / 2
+	a, b := m.legs[0], m.legs[across]
+	foot := func(l leg) solid.Vec { return l.at.Add(l.along.Mul(l.length())) }
+	return []templates.Reading{
+		{Name: headsReading.With(), Value: m.length(a.at.Distance(b.at)), Write: true},
+		{Name: feetReading.With(), Value: m.length(foot(a).Distance(foot(b))), Write: true},
+	}
+}
