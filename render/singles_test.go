@@ -63,7 +63,7 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"lap", 2, oneLap(lap)},
 		{"bridle", 3, oneBridle(bridle)},
 		{"square mortise", 2, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, Haunch: joint.SquareHaunch})},
-		{"leaning mortise", 4, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, UpperCut: 10,
+		{"leaning mortise", 3, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, UpperCut: 10,
 			Splay: measure.Radians(8), Rake: measure.Radians(5)})},
 		{"dovetails", 2, oneDovetail(joint.Dovetail{Width: 120, TailBoard: 12, PinBoard: 20, Slope: 0.125, Tails: 4, Pin: 6, HalfPin: 6, Lap: 5,
 			Angle: measure.Radians(90), BoardSlope: measure.Radians(90)})},

@@ -139,7 +139,7 @@ func TestMortiseWords(t *testing.T) {
 		m    joint.Mortise
 		want []string
 	}{
-		{m, []string{"nothing at the top", "27.73 mm deep", "7.97° off square towards the foot", "0.69° towards the frame side"}},
+		{m, []string{"nothing at the top", "27.73 mm deep", "7.97° off square towards the foot", "and 0.69° off square towards the frame side"}},
 		{through, []string{"trim it flush", "from both sides", "3 mm over length"}},
 	} {
 		job, err := Mortise(c.m, Setting{})

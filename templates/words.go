@@ -856,14 +856,21 @@ func (t mortiseTemplate) steps() []string {
 // mortising is the order of work at the leg.
 func (t mortiseTemplate) mortising() []string {
 	foot, out := t.Lean()
+	side := say("outer side")
+	if out < 0 {
+		side = say("frame side")
+	}
+	var leans []string
+	if foot != 0 {
+		leans = append(leans, say("%s off square towards the foot", angleText(foot)))
+	}
+	if out != 0 {
+		leans = append(leans, say("%s off square towards the %s", angleText(math.Abs(out)), side))
+	}
 	wedge := say("The mortise is square to the rail side.")
-	if foot != 0 || out != 0 {
-		side := say("outer side")
-		if out < 0 {
-			side = say("frame side")
-		}
-		wedge = say("The mortise follows the rail: it runs %s off square towards the foot and %s towards the %s. Wedge the leg up by these angles under an upright bit or chisel, or work to a bevel gauge stood on the leg.",
-			angleText(foot), angleText(math.Abs(out)), side)
+	if len(leans) > 0 {
+		wedge = say("The mortise follows the rail: it runs %s. Wedge the leg up so far under an upright bit or chisel, or work to a bevel gauge stood on the leg.",
+			wording.And(leans...))
 	}
 	work := say("Bore out the waste %s deep, then pare to the knife lines; mark the depth on the bit.", t.length(t.IntoLeg()))
 	if t.Through() {
