@@ -98,17 +98,19 @@ type misfit struct {
 // gives such a key. A size that changes the word need not undo what hangs on it.
 func (s settings) misfits(doubts Doubts) []misfit {
 	var out []misfit
+	keys := slices.Sorted(maps.Keys(s))
 	for _, n := range needs() {
 		word := s.word(n.of, n.standard)
 		if doubts.Any(n.of) || slices.Contains(n.words, word) {
 			continue
 		}
-		for _, key := range slices.Sorted(maps.Keys(s)) {
-			if !n.touches(key) {
+		for _, key := range keys {
+			set, there := s[key]
+			if !there || !n.touches(key) {
 				continue
 			}
 			table := slices.ContainsFunc(out, func(m misfit) bool { return m.name.holds(key) })
-			if set := s[key]; !n.quiet && !table && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
+			if !n.quiet && !table && !(set.ok && set.idle) && (set.own || !s[n.of].own) {
 				out = append(out, misfit{n, set, key, word})
 			}
 			delete(s, key)
