@@ -1,9 +1,6 @@
 package render
 
 import (
-	"os"
-	"path/filepath"
-	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry"
@@ -12,10 +9,10 @@ import (
 	"rodsheet/render/label"
 	"rodsheet/render/page"
 	"rodsheet/templates"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
 )
 
 // struck returns the texts of a page that a line other than hatching runs
@@ -96,17 +93,10 @@ func TestLetteringKeepsClear(t *testing.T) {
 // The same goes for whole packs, both papers and both units.
 func TestLetteringOfPacksKeepsClear(t *testing.T) {
 	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
-		data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		file, err := design.Read(data, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		sizes := exampleSizes(t, name)
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			for _, paper := range []Paper{papers()[3], papers()[0]} {
-				for i, p := range packPages(t, file.Sizes, u, paper) {
+				for i, p := range packPages(t, sizes, u, paper) {
 					for _, text := range struck(p) {
 						t.Errorf("%s on %s in %v, sheet %d: %q is struck", name, paper.Name, u, i+1, text)
 					}
@@ -119,17 +109,8 @@ func TestLetteringOfPacksKeepsClear(t *testing.T) {
 // packPages returns the pack of all sizes of a design, with the plan.
 func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper) []page.Page {
 	t.Helper()
-	var pieces []piece.Piece
-	for _, d := range sizes {
-		d.Unit = u
-		p, err := piece.Solve(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		pieces = append(pieces, p)
-	}
 	l := DefaultLayout(u, paper)
-	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: true},
+	job, err := drawings.Pack(checks.Examine(solved(t, sizes, u)), kind.Options{For: kind.Buying | kind.Bench | kind.Record, Plan: true},
 		templates.Setting{Unit: u, Clear: l.Clear(), Full: u == measure.Inch})
 	if err != nil {
 		t.Fatal(err)

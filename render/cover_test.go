@@ -2,9 +2,6 @@ package render
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
-	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry"
@@ -14,6 +11,7 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
 )
 
 // The cover of a design of two sizes, on A4 of three, is one sheet, with every size, the
@@ -21,29 +19,18 @@ import (
 func TestCoverOfAPiece(t *testing.T) {
 	whose := design.Plan{Maker: "the workshop", Date: "2030-01-31", Revision: "B", Note: "for private use"}
 	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
-		data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		file, err := design.Read(data, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		sizes := exampleSizes(t, name)
 		for _, l := range everyday() {
 			var pieces []piece.Piece
 			most := 2
 			if l.Paper.Name == "A4" {
 				most = 3
 			}
-			for sizes := 1; sizes <= most; sizes++ {
-				d := file.Sizes[min(sizes, len(file.Sizes))-1]
-				d.Unit, d.Size, d.Plan = l.Unit, fmt.Sprint("no ", sizes), whose
-				d.Legs.Height += float64(10 * sizes)
-				p, err := piece.Solve(d)
-				if err != nil {
-					t.Fatal(err)
-				}
-				pieces = append(pieces, p)
+			for n := 1; n <= most; n++ {
+				d := sizes[min(n, len(sizes))-1]
+				d.Size, d.Plan = fmt.Sprint("no ", n), whose
+				d.Legs.Height += float64(10 * n)
+				pieces = append(pieces, solved(t, []design.Design{d}, l.Unit)...)
 				cover(t, pieces, l)
 			}
 		}

@@ -3,7 +3,6 @@ package render
 import (
 	"os"
 	"path/filepath"
-	"rodsheet/templates/piece/kind"
 	"testing"
 
 	"rodsheet/geometry/measure"
@@ -12,10 +11,11 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
 )
 
-// examplePack returns an example for buying and bench, as it is printed.
-func examplePack(tb testing.TB, name string, l Layout) templates.Job {
+// exampleSizes returns the sizes of an example.
+func exampleSizes(tb testing.TB, name string) []design.Design {
 	tb.Helper()
 	data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
 	if err != nil {
@@ -25,15 +25,27 @@ func examplePack(tb testing.TB, name string, l Layout) templates.Job {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	var pieces []piece.Piece
-	for _, d := range file.Sizes {
-		d.Unit = l.Unit
+	return file.Sizes
+}
+
+// solved works designs out in a unit.
+func solved(tb testing.TB, sizes []design.Design, u measure.Unit) (pieces []piece.Piece) {
+	tb.Helper()
+	for _, d := range sizes {
+		d.Unit = u
 		p, err := piece.Solve(d)
 		if err != nil {
 			tb.Fatal(err)
 		}
 		pieces = append(pieces, p)
 	}
+	return pieces
+}
+
+// examplePack returns an example for buying and bench, as it is printed.
+func examplePack(tb testing.TB, name string, l Layout) templates.Job {
+	tb.Helper()
+	pieces := solved(tb, exampleSizes(tb, name), l.Unit)
 	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
 	if err != nil {
 		tb.Fatal(err)
