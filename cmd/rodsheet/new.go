@@ -21,7 +21,7 @@ func newCommand() command {
 it stands. Change the figures with any editor of plain text, then see what
 rodsheet check says. A file that is there already is left alone.`,
 		flags: []flag{
-			{name: "kind", value: "KIND", choices: design.Kinds(), usage: "kind of piece, " + wording.Or(design.Kinds()...) + "; a ring if not given"},
+			{name: "kind", value: "KIND", choices: design.Kinds(), usage: wording.Or(design.Kinds()...) + "; a ring if not given"},
 			{name: "sides", value: "N", usage: "sides of a ring or a box, legs of the others"},
 			unitsFlag("of the figures in the file"),
 		},
