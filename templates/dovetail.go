@@ -78,10 +78,7 @@ func (t dovetailTemplate) given() []Figure {
 // programs only there.
 func (t dovetailTemplate) figures() []Figure {
 	face, thick := t.TailEnd().OffSquare()
-	square := func(f Figure) Figure {
-		f.Aside = math.Abs(f.Value.Value) < 1e-9
-		return f
-	}
+	square := func(f Figure) Figure { return unless(math.Abs(f.Value.Value) < 1e-9, f) }
 	return []Figure{
 		figure("dovetail.tails", measure.Number(float64(t.Tails))),
 		figure("dovetail.slope", measure.Angle(t.Slope)),

@@ -30,18 +30,18 @@ func Mortise(m joint.Mortise, s Setting) (Job, error) {
 	t := mortiseTemplate{m, s,
 		wrap{width: m.Depth, thickness: m.Width, back: true},
 		wrap{width: m.LegWidth, thickness: m.Leg, back: m.Through(), corner: !m.Through()}}
-	figures := t.figures()
 	lean := measure.Angle(m.Splay).Text(s.Unit)
 	return Job{
 		Name:     "mortise-" + strings.TrimSuffix(lean, "°"),
 		Title:    t.title(),
-		Figures:  figures,
+		Figures:  t.figures(),
 		Warnings: t.thin(),
 		Sections: []Section{{
 			Drawings: t.drawings(),
 			Panels: []Panel{
-				{Heading: say(figuresHeading), Table: figureTable(append(t.given(), figures...), s.Unit)},
+				{Heading: say(figuresHeading), Table: figureTable(append(t.given(), t.railFigures()...), s.Unit)},
 				{Heading: say(workHeading), Text: t.steps()},
+				{Heading: say(mortiseHeading), Table: figureTable(t.legFigures(), s.Unit)},
 				{Heading: say(mortisingHeading), Text: t.mortising()},
 			},
 		}},
@@ -98,18 +98,20 @@ func (t mortiseTemplate) given() []Figure {
 	return out
 }
 
-// figures returns the sizes of rail and leg. What is 0 on a square joint is for
-// programs only there.
-func (t mortiseTemplate) figures() []Figure {
-	s, unless := t.Shoulder(), func(square bool, f Figure) Figure {
-		f.Aside = square
-		return f
-	}
+func (t mortiseTemplate) figures() []Figure { return slices.Concat(t.railFigures(), t.legFigures()) }
+
+// unless keeps a figure for programs only where it says nothing, as what is 0 on a
+// square joint.
+func unless(plain bool, f Figure) Figure {
+	f.Aside = plain
+	return f
+}
+
+// railFigures returns the sizes of shoulder and tenon.
+func (t mortiseTemplate) railFigures() []Figure {
+	s := t.Shoulder()
 	outer, _ := t.Cheeks()
 	lower, upper := t.Edges()
-	mouth := t.Mouth(lower, upper)
-	foot, out := t.Lean()
-	outerWood, frameWood := t.Beside()
 	return []Figure{
 		figure("mortise.tenon", measure.Length(t.Third())),
 		figure("mortise.cheek", measure.Length(outer)),
@@ -124,6 +126,16 @@ func (t mortiseTemplate) figures() []Figure {
 		unless(s.Face == 0, figure("mortise.shoulder-top", measure.Length(s.At(t.Depth, 0)))),
 		unless(s.Edge == 0, figure("mortise.shoulder-frame-side", measure.Length(s.At(0, t.Width)))),
 		unless(s.Face == 0 || s.Edge == 0, figure("mortise.shoulder-far", measure.Length(s.At(t.Depth, t.Width)))),
+		figure("mortise.glue-area", measure.Area(t.GlueArea())),
+	}
+}
+
+// legFigures returns the sizes of the mortise and of the wood round it.
+func (t mortiseTemplate) legFigures() []Figure {
+	s, mouth := t.Shoulder(), t.Mouth(t.Edges())
+	foot, out := t.Lean()
+	outerWood, frameWood := t.Beside()
+	return []Figure{
 		figure("mortise.upper-end", measure.Length(mouth[3].X)),
 		figure("mortise.long-side", measure.Length(t.LongSide())),
 		figure("mortise.from-outer", measure.Length(mouth[0].Y)),
@@ -136,7 +148,6 @@ func (t mortiseTemplate) figures() []Figure {
 		figure("mortise.frame-wood", measure.Length(frameWood)),
 		figure("mortise.above", measure.Length(t.Above())),
 		unless(t.Through(), figure("mortise.behind", measure.Length(t.Behind()))),
-		figure("mortise.glue-area", measure.Area(t.GlueArea())),
 	}
 }
 

@@ -403,6 +403,7 @@ const (
 	mortiseTitle     wording.Text = "Mortise and tenon%s%s"
 	mortiseLean      wording.Text = ", leg splayed %s"
 	mortiseRake      wording.Text = ", raked %s"
+	mortiseHeading   wording.Text = "Mortise"
 	mortisingHeading wording.Text = "Mortising"
 	thinWood         wording.Text = "%s: %s; under %s is little"
 )

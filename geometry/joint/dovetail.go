@@ -48,9 +48,9 @@ func (d Dovetail) Check() error {
 	return cmp.Or(
 		within("dovetail.width", d.Width),
 		within("dovetail.tail-board", d.TailBoard), within("dovetail.pin-board", d.PinBoard),
+		within("dovetail.corner", d.Angle), within("dovetail.board-slope", d.BoardSlope),
 		within("dovetail.slope", d.Slope), within("dovetail.tails", float64(d.Tails)),
 		within("dovetail.pin", d.Pin), within("dovetail.half-pin", d.HalfPin),
-		within("dovetail.corner", d.Angle), within("dovetail.board-slope", d.BoardSlope),
 		within("dovetail.lap", d.Lap), d.checkLap(),
 		measure.Below("dovetail.pins-together", measure.Length(d.pins()), "dovetail.width", measure.Length(d.Width), "dovetail.fewer-tails"),
 		measure.AtLeast("dovetail.root", measure.Length(d.Root()), "", measure.Length(narrowestRoot), "dovetail.fewer-tails"),
