@@ -60,7 +60,9 @@ func gauges(acute []wanted, base float64, s Setting) (section Section, all []Fig
 		name := angleText(a.drawn)
 		figures := g.panel()
 		if g.pointed {
-			section.Pictures = append(section.Pictures, g.line().Picture(say(anglePoints, g.name()), s.Unit))
+			p := g.line().Picture(say(anglePoints, g.name()), s.Unit)
+			p.View = View{Part: AngleView(g.drawn)}
+			section.Pictures = append(section.Pictures, p)
 			figures.Text = g.pointWords()
 		} else {
 			section.Drawings = append(section.Drawings, g.views(s.Full)...)

@@ -177,7 +177,7 @@ func (r Rail) longest() float64 {
 // Wares returns what is bought for one table: buttons for the top.
 func (m Model) Wares() []shop.Ware {
 	if n := m.Buttons(); n > 0 {
-		return []shop.Ware{{What: shop.TopButton, Count: n, Length: screwOf(m.Design)}}
+		return []shop.Ware{{What: shop.TopScrew, Count: n, Length: screwOf(m.Design)}, {What: shop.TopButton, Count: n}}
 	}
 	return nil
 }

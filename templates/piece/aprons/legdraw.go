@@ -135,7 +135,18 @@ func (m Model) mortise(d *templates.Drawing, r Rail, end int, on func(solid.Vec)
 		d.LabelLine(groove[0], groove[1], label("haunch", m.length(row.Haunch())))
 	}
 	d.LabelLine(mouth[0], mouth[1], label("long-and-wide", m.length(mouth[0].Distance(mouth[1])), m.length(mouth[1].Distance(mouth[2]))))
+	d.LabelLine(mouth[0], mouth[1], label("from-outer", m.length(m.toOuter(r, end))))
 	d.LabelLine(mouth[3], mouth[0], label("deep", m.length(m.intoLeg(r, end))))
+}
+
+// toOuter returns how far the mouth of a mortise stands from the outer side beside it,
+// across its side of the leg, at the top of the tenon.
+func (m Model) toOuter(r Rail, end int) float64 {
+	e := r.Ends[end]
+	l, p := m.legs[e.corner], r.mouthOf(e, r.Row.Of.LowerCut, r.Row.Upper)[1]
+	outer := solid.Through(l.at, l.outer[e.takes])
+	c := outer.N.Dot(e.shoulder.N)
+	return -outer.Height(p) / math.Sqrt(1-c*c)
 }
 
 // mouthOf returns the corners of the mortise on the shoulder between a height over the
@@ -188,12 +199,12 @@ func (m Model) lowStrip(i, takes int) templates.Drawing {
 	}
 	d := templates.Drawing{
 		View: templates.View{Part: "leg", Face: [...]measure.ID{before: "stretcher-strip-left", own: "stretcher-strip-right"}[takes], Hand: m.hand(i)},
-		Name: lowStripName.With(m.railName(row, r.Side), m.legsOf(i)),
+		Name: lowStripName.With(endWords[end].With(), m.legsOf(i)),
 	}
 	other := l.sideAt(1-takes, at)
 	far := on(cross(plane, other, foot))
 	box := geometry.Bounds(on(r.Ends[end].Mouth[0]), on(r.Ends[end].Mouth[1]), on(r.Ends[end].Mouth[2]), on(r.Ends[end].Mouth[3]))
-	from, to := math.Max(0, math.Floor((box.Min.X-past)/10)*10), box.Max.X+past
+	from, to := math.Max(0, math.Floor((box.Min.X-2*past)/10)*10), box.Max.X+2*past
 	wide := on(cross(plane, other, solid.Plane{N: up, D: up.Dot(at) + to})).Y
 	near := on(cross(plane, other, solid.Plane{N: up, D: up.Dot(at) + from})).Y
 	d.Line(templates.Outline, geometry.Pt(to, 0), geometry.Pt(to, wide))

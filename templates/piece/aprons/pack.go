@@ -36,6 +36,10 @@ func envelopes() []assembly.Envelope[Model] {
 // blade (0.25 mm over 250 mm).
 var least = measure.Radians(0.05)
 
+// drawn is the least angle off square, or tilt, that has a triangle: below it templates
+// refuses one, and the figure on the card is set by a square and a feeler of paper.
+var drawn = measure.Radians(0.5)
+
 // bevel returns the view of the triangle for an angle off square or a tilt.
 func bevel(rad float64) templates.View {
 	return templates.View{Part: templates.AngleView(math.Pi/2 - math.Abs(rad))}
@@ -45,7 +49,7 @@ func bevel(rad float64) templates.View {
 func viewsOf(p Pass) []templates.View {
 	var out []templates.View
 	for _, a := range []float64{p.Saw.OffSquare, p.Saw.Tilt} {
-		if math.Abs(a) > least && !slices.Contains(out, bevel(a)) {
+		if math.Abs(a) >= drawn && !slices.Contains(out, bevel(a)) {
 			out = append(out, bevel(a))
 		}
 	}
@@ -58,7 +62,7 @@ func (m Model) angles(s templates.Setting) (templates.Section, error) {
 	var all []float64
 	seen := map[templates.View]bool{}
 	wants := func(rad float64) {
-		if rad = math.Abs(rad); rad > least && !seen[bevel(rad)] {
+		if rad = math.Abs(rad); rad >= drawn && !seen[bevel(rad)] {
 			seen[bevel(rad)] = true
 			all = append(all, math.Pi/2-rad)
 		}
@@ -103,7 +107,7 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 	if l.skewed() {
 		c := templates.Card{
 			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: []templates.View{section}, Test: sectionTest.With(), Caution: planeCaution.With(),
-			Text: []string{sectionText.With()},
+			Text: []string{kiteText.With()},
 			Figures: []templates.Reading{
 				{Name: thicknessReading.With(), Value: m.length(l.Blank().Thickness), Write: true},
 				{Name: outerArrisReading.With(), Value: m.angle(angles[0])},
@@ -111,7 +115,8 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 			},
 		}
 		for _, p := range l.Passes() {
-			if p.ID == "rail-edge" {
+			if p.ID == "rail-edge" && len(m.sides) == 4 {
+				c.Text = []string{sectionText.With()}
 				c.Setup = append(c.Setup, m.ripPicture(p, l.Blank().Width, l.Blank().Thickness))
 				c.Figures = append(c.Figures, templates.Reading{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true})
 				c.Templates = append(c.Templates, viewsOf(p)...)
@@ -121,6 +126,8 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
 		}
 		out.Cards = append(out.Cards, c)
+	}
+	if resultant, _ := m.Lean(0); resultant > least {
 		out.Drawings = append(out.Drawings, m.levelSection())
 	}
 	out.Cards = append(out.Cards, m.legEnds())
@@ -171,7 +178,7 @@ func (m Model) legEnds() templates.Card {
 		if p.ID != "foot" && p.ID != "head" {
 			continue
 		}
-		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width, l.Blank().Thickness))
+		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width))
 		if p.ID == "foot" {
 			c.Figures = m.cutReadings(p)
 			c.Templates = viewsOf(p)
@@ -197,16 +204,19 @@ func (m Model) cutReadings(p Pass) []templates.Reading {
 const shown = 220.0
 
 // crosscut is a part on the gauge, from above, with its outer side down or turned over.
-func (m Model) crosscut(p Pass, wide, thick float64) templates.Picture {
-	down, heading := outerDown, gaugeFromAbove
+func (m Model) crosscut(p Pass, wide float64) templates.Picture {
+	down, turned := outerDown, outerUp
+	if m.LegSorts() > 1 && (p.ID == "foot" || p.ID == "head") {
+		down, turned = frontDown, frontUp
+	}
 	if p.Turned {
-		down = outerUp
+		down = turned
 	}
 	c := assembly.Crosscut{
 		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
 		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: down.With(), Unit: m.Design.Unit,
 	}
-	return c.Picture(heading.With(passNames[p.ID].With()))
+	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With()))
 }
 
 // ripPicture is a part along the rip fence, from the maker's end: the blade leans over it.
@@ -228,7 +238,7 @@ func (m Model) mortises(strips []templates.Drawing) templates.Card {
 		deep = math.Max(deep, m.intoLeg(row.Rails[0], k))
 	}
 	c := templates.Card{
-		Heading: mortiseCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView()},
+		Heading: mortiseCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView(row)},
 		Figures: []templates.Reading{
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: deepReading.With(), Value: m.length(deep)},
@@ -239,16 +249,17 @@ func (m Model) mortises(strips []templates.Drawing) templates.Card {
 	return c
 }
 
-// jointView shows the first leg and its two aprons drawn out of it.
-func (m Model) jointView() templates.Picture {
+// jointView shows a leg of the front and its two rails of a row drawn out of it.
+func (m Model) jointView(row *Row) templates.Picture {
 	p := templates.Picture{Heading: jointHeading.With(), NoScale: true}
-	row, l := m.Rows[0], m.legs[1%len(m.legs)]
-	low := solid.Plane{N: solid.V(0, 0, -1), D: -(row.Under - 2*l.size)}
-	parts := []solid.Part{m.Leg(l.corner).Cut(low)}
+	l := m.legs[1]
+	_, low := level(row.Under - 2*l.size)
+	high, _ := level(row.Top() + 2*l.size)
+	parts := []solid.Part{m.Leg(l.corner).Cut(low).Cut(high)}
 	for _, takes := range []int{before, own} {
 		r, end := m.railAt(row, l.corner, takes)
 		away := r.away(end)
-		near := solid.Through(r.Ends[end].Mouth[0].Add(away.Mul(2*row.Of.Depth)), away)
+		near := solid.Through(r.Ends[end].Mouth[0].Add(away.Mul(2*l.size+row.Of.Depth)), away)
 		parts = append(parts, r.Part("").Cut(near).Transform(solid.Translate(away.Mul(1.2*l.size))))
 	}
 	drawings.Toned(&p, parts, kind.AtCorner())
@@ -343,7 +354,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		case "end":
 			across := 2 * p.At
 			out = append(out, templates.Card{
-				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width, blank.Thickness)}, Templates: viewsOf(p),
+				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width)}, Templates: viewsOf(p),
 				Figures: append(m.cutReadings(p), templates.Reading{Name: endsReading.With(), Value: m.length(across), Write: true}),
 				Text:    []string{endText.With()}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
 			})
@@ -351,10 +362,10 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 			shoulder.Figures = append(m.cutReadings(p),
 				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
 				templates.Reading{Name: shouldersReading.With(), Value: m.length(2 * p.At)})
-			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width, blank.Thickness))
+			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
 			shoulder.Templates = append(viewsOf(p), wraps...)
 		case "shoulder-frame":
-			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width, blank.Thickness))
+			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
 		}
 	}
 	return append(out, shoulder)
@@ -364,7 +375,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 func (m Model) tenonCard(row *Row, wraps []templates.View) templates.Card {
 	outer, _ := row.Cheeks()
 	c := templates.Card{
-		Heading: tenonCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.jointView()}, Templates: wraps,
+		Heading: tenonCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.jointView(row)}, Templates: wraps,
 		Figures: []templates.Reading{
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: cheekReading.With(), Value: m.length(outer)},

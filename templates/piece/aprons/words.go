@@ -157,8 +157,8 @@ var labelTexts = map[measure.ID]text{
 	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
 	"outer-arris": "outer arris", "head": "head", "foot": "foot", "head-cut": "head, level cut",
 	"head-at-arris": "datum: head at the outer arris", "from-foot": "square to the arris, %s up from the foot",
-	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "haunch": "haunch %s deep along the rail",
-	"haunch-end": "haunch %s", "tenon-edge": "edge of the tenon at %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
+	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail",
+	"haunch-end": "haunch %s", "tenon-edge": "edge %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
 }
 
@@ -170,13 +170,16 @@ func label(id measure.ID, args ...any) templates.Tag {
 // Names of drawings.
 const (
 	wrapLegName  text = "wrap-round of the head, %s"
-	lowStripName text = "mortise strip, %s, %s"
+	lowStripName text = "mortise strip, %s of a stretcher, %s"
 	sectionName  text = "section of a leg, square to its length"
 	levelName    text = "section of a leg on the level, at its head"
 	leftEndName  text = "wrap-round of the left end, %s"
 	rightEndName text = "wrap-round of the right end, %s"
 	shapeName    text = "outer side, %s"
 )
+
+// endWords name the ends of a rail as seen from outside.
+var endWords = [...]text{left: "left end", right: "right end"}
 
 // sortNames are what rails that are alike are called: all, front and back, left and
 // right.
@@ -242,15 +245,18 @@ const (
 	fromMaker      text = "From the maker's end of the table"
 	outerDown      text = "outer side down"
 	outerUp        text = "outer side up"
+	frontDown      text = "front or back down"
+	frontUp        text = "front or back up"
 
 	sectionCard  text = "Plane the legs out of square"
 	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the outer arris at once, on the end grain too."
+	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the outer arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows. Isolate the saw before tilting it."
 
 	legEndsCard text = "Saw feet and heads"
-	legEndsText text = "The leg lies on an outer side, the outer arris against the gauge. Saw the foot. For the head turn the leg end over end, so that the outer side looks up, and turn the gauge by as much to the other side: the cuts are parallel."
-	handsText   text = "Legs of the other hand are mirror images: they lie on their other outer side, with the two angles changed about. Try each sort on an offcut first."
+	legEndsText text = "The leg lies on an outer side, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that the outer side looks up, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
+	handsText   text = "The figures are those of legs that lie on their front or back. Legs of the other hand are mirror images: the same side down, the outer arris against the gauge, the gauge turned to the other side."
 	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
@@ -259,7 +265,7 @@ const (
 	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder."
 	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
 	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
-	jointHeading    text = "Two aprons and their leg, drawn apart"
+	jointHeading    text = "Two rails and their leg, drawn apart"
 
 	taperCard    text = "Taper the sides that take rails"
 	taperView    text = "On an outer side"
@@ -277,7 +283,7 @@ const (
 	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
 
 	shoulderCard    text = "Saw the shoulders of the %s"
-	shoulderText    text = "Knife the shoulder all round by the strip. Saw it on the outer side, then with that side up; the blade leans to the other side there: use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
+	shoulderText    text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge; the blade leans to the other side there: use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
 	shoulderTest    text = "All four lines of a shoulder meet at the arrises."
 	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
 

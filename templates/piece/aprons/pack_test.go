@@ -1,0 +1,185 @@
+package aprons
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// setting is that of an A4 sheet.
+var setting = templates.Setting{Unit: measure.Millimetre, Clear: geometry.Pt(180, 250)}
+
+func pack(t *testing.T, d design.Design) templates.Job {
+	t.Helper()
+	w, err := Kind().Solve([]design.Design{d})
+	if err != nil {
+		t.Fatal(err)
+	}
+	job, err := w.Pack(kind.Options{For: kind.Buying | kind.Bench | kind.Record}, setting)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+// Every card has words, a caution and a test, and every template that one calls for is
+// in the pack, once.
+func TestPackIsWhole(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		job := pack(t, m.Design)
+		count := map[templates.View]int{}
+		for _, s := range job.Sections {
+			for _, d := range s.Drawings {
+				count[d.View]++
+				if d.Name == "" || len(d.Strokes) == 0 {
+					t.Errorf("%v: no name or no lines", d.View)
+				}
+			}
+			for _, p := range s.Pictures {
+				count[p.View]++
+			}
+		}
+		for v, n := range count {
+			if n > 1 && v != (templates.View{}) {
+				t.Errorf("%v stands %d times", v, n)
+			}
+		}
+		for _, s := range job.Sections {
+			for _, c := range s.Cards {
+				if c.Heading == "" || c.Caution == "" || c.Test == "" || len(c.Text) == 0 || len(c.Text) > 3 || len(c.Ticks) == 0 {
+					t.Errorf("card %q lacks something", c.Heading)
+				}
+				for _, v := range c.Templates {
+					if count[v] == 0 {
+						t.Errorf("card %q calls for %v, which is not there", c.Heading, v)
+					}
+				}
+			}
+		}
+	})
+}
+
+// has reports whether a line of a role begins or ends at a point.
+func has(d templates.Drawing, role templates.Role, p geometry.Point) bool {
+	return slices.ContainsFunc(d.Strokes, func(s templates.Stroke) bool {
+		return s.Role == role && slices.ContainsFunc(s.Points, func(q geometry.Point) bool { return q.Distance(p) < 1e-6 })
+	})
+}
+
+// The strip of a rail holds the corners of its shoulder and of its blank end where the
+// solid has them, on every side that meets there.
+func TestRailStripIsTheSolid(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		for _, row := range m.Rows {
+			for k, r := range m.sorts(row) {
+				d := m.wrapRail(r, k)
+				e := r.Ends[left]
+				wide := func(a, b int) float64 { // across a side, square to the rail
+					step := e.Mouth[b].Sub(e.Mouth[a])
+					return step.Sub(r.Along.Mul(step.Dot(r.Along))).Norm()
+				}
+				levels := []float64{-wide(3, 0), 0, wide(0, 1), wide(0, 1) + wide(1, 2), wide(0, 1) + wide(1, 2) + wide(2, 3)}
+				end := r.end(left)
+				for i, corner := range []int{3, 0, 1, 2, 3} {
+					x := e.Mouth[corner].Sub(e.Mouth[0]).Dot(r.Along)
+					if p := geometry.Pt(x, levels[i]); !has(d, templates.Cut, p) {
+						t.Errorf("%v %d: no shoulder at %v", row.Kind, k, p)
+					}
+					out := e.Mouth[corner].Add(r.Along.Mul(-end.Height(e.Mouth[corner]) / end.N.Dot(r.Along)))
+					if p := geometry.Pt(out.Sub(e.Mouth[0]).Dot(r.Along), levels[i]); !has(d, templates.Cut, p) {
+						t.Errorf("%v %d: no end at %v", row.Kind, k, p)
+					}
+				}
+			}
+		}
+	})
+}
+
+// The strip of a leg holds every mortise as the solid of the leg has its mouth: as long, as
+// wide, and as far from the head and from the outer arris.
+func TestLegStripIsTheSolid(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		if m.outside(m.Rows[0]) < 0 {
+			return // a mortise breaks out of the leg, as its check says
+		}
+		for i := range m.LegSorts() {
+			l, d := m.legs[i], m.wrapLeg(i)
+			level := 0.0
+			arris := l.arrises()
+			for k := range 4 {
+				next := arris[(k+1)%4]
+				for _, takes := range []int{own, before} {
+					if (takes == own) != (k == 1) || (takes == before) != (k == 2) {
+						continue
+					}
+					r, end := m.railAt(m.Rows[0], i, takes)
+					leg := m.Leg(i)
+					across := next.Sub(arris[k]).Unit()
+					for _, p := range r.mouthOf(r.Ends[end], m.Rows[0].Of.LowerCut, m.Rows[0].Upper) {
+						if !onSurface(leg, p) {
+							t.Errorf("leg %d: %v lies on no side of the leg", i, p)
+						}
+						if q := geometry.Pt(l.down(p), level+p.Sub(arris[k]).Dot(across)); !has(d, templates.Cut, q) {
+							t.Errorf("leg %d: no mortise at %v", i, q)
+						}
+					}
+				}
+				level += arris[k].Distance(next)
+			}
+		}
+	})
+}
+
+// onSurface reports whether a point lies on some piece of a part, within rounding: what
+// cuts a mortise cuts its leg there.
+func onSurface(p solid.Part, at solid.Vec) bool {
+	return slices.ContainsFunc(p.Pieces, func(s solid.Solid) bool {
+		far := math.Inf(-1)
+		for _, f := range s.Faces() {
+			far = math.Max(far, f.Plane.Height(at))
+		}
+		return math.Abs(far) < 1e-6
+	})
+}
+
+// The strip of a stretcher's mortise lies flat: every distance on it is that in the room,
+// and it is seen from outside.
+func TestLowStripIsFlat(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		if len(m.Rows) < 2 {
+			return
+		}
+		for i := range m.LegSorts() {
+			for _, takes := range []int{own, before} {
+				r, end := m.railAt(m.Rows[1], i, takes)
+				d := m.lowStrip(i, takes)
+				mouth := r.mouthOf(r.Ends[end], 0, m.Rows[1].Upper)
+				n := slices.IndexFunc(d.Strokes, func(s templates.Stroke) bool { return s.Role == templates.Cut && len(s.Points) == 5 })
+				if n < 0 {
+					t.Fatal("no mortise")
+				}
+				drawn := d.Strokes[n].Points
+				turn := 0.0
+				for k, p := range mouth {
+					next, after := mouth[(k+1)%4], mouth[(k+2)%4]
+					if got, want := drawn[k].Distance(drawn[(k+1)%4]), p.Distance(next); math.Abs(got-want) > 1e-6 {
+						t.Errorf("leg %d: %g on the strip, %g in the room", i, got, want)
+					}
+					// The corners turn on paper as for one who stands outside the leg.
+					room := next.Sub(p).Cross(after.Sub(next)).Dot(r.Ends[end].shoulder.N.Mul(-1))
+					turn = drawn[k+1].Sub(drawn[k]).Cross(drawn[(k+2)%4].Sub(drawn[k+1]))
+					if room*turn <= 0 {
+						t.Errorf("leg %d, side %d: the strip is seen from inside", i, takes)
+					}
+				}
+			}
+		}
+	})
+}
