@@ -44,6 +44,12 @@ type Model interface {
 	Follows() map[design.Key]measure.Quantity
 }
 
+// A Jointed model has a joint to be looked at close up: its middle, and how far round it is
+// shown, mm.
+type Jointed interface {
+	Joint() (at solid.Vec, reach float64)
+}
+
 // A Spec is what a kind of piece is made of.
 type Spec[M Model] struct {
 	Solve  func(design.Design) (M, error)

@@ -75,9 +75,12 @@ func (w work[M]) Stand(size int) kind.Stand {
 // all.
 func (s stand[M]) Show(l kind.Look) kind.Shown {
 	var out kind.Shown
-	scene := s.scene
-	if l.Apart > 0 {
-		scene = solid.NewScene(apart(solids(s.parts), l.Apart))
+	scene, bodies := s.scene, solids(s.parts)
+	if j, ok := any(s.model).(Jointed); ok && l.Close {
+		bodies = near(bodies, j)
+	}
+	if l.Close || l.Apart > 0 {
+		scene = solid.NewScene(apart(bodies, l.Apart))
 	}
 	for _, p := range s.parts {
 		out.Parts = append(out.Parts, kind.Seen{Kind: p.Kind, Name: p.Name})
@@ -90,7 +93,7 @@ func (s stand[M]) Show(l kind.Look) kind.Shown {
 	for _, e := range visible {
 		out.Strokes = append(out.Strokes, templates.Stroke{Role: templates.Outline, Points: []geometry.Point{e.A, e.B}})
 	}
-	if l.Apart == 0 {
+	if l.Apart == 0 && !l.Close {
 		out.Clashes = clashes(s.parts, l.View)
 		if l.View == kind.FromAbove.View || l.View == kind.FromFront.View {
 			out.Figures, out.Handles = s.model.Dimensions(l)
@@ -99,15 +102,37 @@ func (s stand[M]) Show(l kind.Look) kind.Shown {
 	return out
 }
 
+// near cuts away all of the parts but a cube about the joint that the model names.
+func near(parts []solid.Part, m Jointed) []solid.Part {
+	at, reach := m.Joint()
+	out := make([]solid.Part, len(parts))
+	for i, p := range parts {
+		for _, way := range []solid.Vec{solid.V(1, 0, 0), solid.V(0, 1, 0), solid.V(0, 0, 1)} {
+			p = p.Cut(solid.Through(at.Add(way.Mul(reach)), way)).Cut(solid.Through(at.Sub(way.Mul(reach)), way.Mul(-1)))
+		}
+		out[i] = p
+	}
+	return out
+}
+
 // apart moves parts away from the middle of all of them.
 func apart(parts []solid.Part, by float64) []solid.Part {
-	room := parts[0].Bounds()
-	for _, p := range parts[1:] {
+	var room solid.Extent
+	for i, p := range parts {
+		if len(p.Pieces) == 0 {
+			continue
+		}
+		if room == (solid.Extent{}) {
+			room = parts[i].Bounds()
+		}
 		room = room.Union(p.Bounds())
 	}
 	middle := room.Min.Add(room.Max).Mul(0.5)
 	out := make([]solid.Part, len(parts))
 	for i, p := range parts {
+		if len(p.Pieces) == 0 {
+			continue
+		}
 		box := p.Bounds()
 		away := box.Min.Add(box.Max).Mul(0.5).Sub(middle)
 		out[i] = p.Transform(solid.Translate(away.Mul(0.6 * by)))

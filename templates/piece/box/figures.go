@@ -248,6 +248,13 @@ func (b Box) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle) 
 	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, d.Height), Up: true}}
 }
 
+// Joint is the front corner on the right, at the rim.
+func (b Box) Joint() (at solid.Vec, reach float64) {
+	rim := b.outline(b.design.Box.Height, b.thickness()/2)[1]
+	reach = math.Min(4*b.thickness(), b.design.Box.Height)
+	return solid.V(rim.X, rim.Y, b.design.Box.Height-reach/2), reach
+}
+
 // slopeKey is what the slope of front and back is given by.
 func (b Box) slopeKey() design.Key {
 	switch d := b.design.Box; {
