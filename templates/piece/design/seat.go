@@ -110,7 +110,7 @@ const (
 // Leans of a staked leg, degrees: what leans more breaks out at the edge of its hole.
 // Inward the feet come together, and the seat tips (common practice, no source).
 const (
-	steepestStake = 45
+	SteepestStake = 45
 	inmostStake   = -30
 )
 
@@ -196,6 +196,7 @@ func seatSchema() schema {
 			{keys: []Key{"seat.stretchers.height"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
 			{keys: []Key{"seat.stretchers.diameter"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
 		},
+		setters: seatSetters(),
 		stock:   []Key{"seat.thickness", "seat.legs.size", "seat.mortise.diameter"},
 		has:     seatHas,
 		hangsOn: seatHangsOn,
@@ -208,9 +209,29 @@ func seatSchema() schema {
 		}
 		s.groups = append(s.groups, rowGroups(r.table)...)
 		s.demands = append(s.demands, demand{keys: []Key{r.table.with("legs")}}, demand{keys: []Key{r.table.with("from-middle")}}, demand{keys: ways})
-		s.setters = append(s.setters, setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("feet")), measure.ID(r.table.with("lean"))}})
+		s.setters = append(s.setters,
+			setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("feet")), measure.ID(r.table.with("lean"))}},
+			setter{[]Key{r.table.with("from-middle"), r.table.with("apart")}, []measure.ID{measure.ID(r.table.with("hole"))}})
 	}
 	return s
+}
+
+// seatSetters say which keys set the figures of a seat that are not named like a key;
+// those of its rows come with them.
+func seatSetters() []setter {
+	outline := []measure.ID{"corner", "corners", "reach", "side", "turns", "diameter", "clip"}
+	for i := range outline {
+		outline[i] = "seat.outline." + outline[i]
+	}
+	return []setter{
+		{[]Key{"seat.front.legs", "seat.back.legs"}, []measure.ID{"seat.legs-together"}},
+		{[]Key{"seat.points", "seat.width", "seat.depth"}, outline},
+		{[]Key{"seat.corner"}, []measure.ID{"seat.outline.round"}},
+		{[]Key{"seat.mortise.reamer"}, []measure.ID{"seat.mortise.narrow"}},
+		{[]Key{"seat.mortise.depth"}, []measure.ID{"seat.mortise.reach"}},
+		{[]Key{"seat.height"}, []measure.ID{"seat.leg-height"}},
+		{[]Key{"seat.stretchers.height"}, []measure.ID{"seat.stretchers.length"}},
+	}
 }
 
 //go:embed start/seat.toml
@@ -304,14 +325,14 @@ func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
 			return &row.FrontBack
 		}
 	}
-	lean, keys := from(inmostStake, steepestStake), rowLeans(table)
+	lean, keys := from(inmostStake, SteepestStake), rowLeans(table)
 	return []field[Design]{
 		count(table.with("legs"), from(1, RowMost), func(d *Design) *int { return &of(d).Legs }),
 		length(table.with("apart"), from(0, Longest), func(d *Design) *float64 { return &of(d).Apart }),
 		length(table.with("from-middle"), from(-Longest, Longest), func(d *Design) *float64 { return &of(d).From }),
 		angle(keys[ByRake][0], lean, by(ByRake, false)),
 		angle(keys[ByRake][1], lean, by(ByRake, true)),
-		angle(keys[ByResultant][0], from(0, steepestStake), by(ByResultant, false)),
+		angle(keys[ByResultant][0], from(0, SteepestStake), by(ByResultant, false)),
 		angle(keys[ByResultant][1], from(0, 180), by(ByResultant, true)),
 		length(keys[ByFeet][0], from(-Longest, Longest), by(ByFeet, false)),
 		length(keys[ByFeet][1], from(0, Longest), by(ByFeet, true)),
@@ -365,7 +386,7 @@ func seatBeginning(legs int, unit measure.Unit) any {
 	f.Legs, f.Shape = legs, seatShapes()[min(i, int(RectangleSeat))]
 	f.usual = usualFigures(SeatKind, seated(legs), unit)
 	row := func(table, way string, n int) beginningRow {
-		out := beginningRow{table, way, n, f.Apart, f.From, "9", "11", f.Feet}
+		out := beginningRow{table, way, n, f.Apart, f.From, "9", "12", f.Feet}
 		if n == 1 {
 			out.From, out.Rake = f.Single, "14"
 		}

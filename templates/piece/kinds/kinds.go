@@ -6,6 +6,7 @@ import (
 	"rodsheet/templates/piece/box"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/seat"
 )
 
 // all are the kinds in the order of the constants of package design.
@@ -14,6 +15,7 @@ func all() []kind.Kind {
 		design.RingKind:   ring(),
 		design.ApronsKind: aprons.Kind(),
 		design.BoxKind:    box.Kind(),
+		design.SeatKind:   seat.Kind(),
 	}
 }
 

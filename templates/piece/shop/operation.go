@@ -101,6 +101,7 @@ const (
 	BoxEnd
 	BoxSpline
 	BoxBottom
+	SeatBoard
 )
 
 // A Source is what a part is sawn from.

@@ -48,6 +48,7 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.BoxEnd:             {"end", "ends"},
 	shop.BoxSpline:          {"spline", "splines"},
 	shop.BoxBottom:          {"bottom", "bottoms"},
+	shop.SeatBoard:          {"seat board", "seat boards"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.

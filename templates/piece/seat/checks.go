@@ -1,0 +1,266 @@
+package seat
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// What is asked of the wood round a hole (common practice, no source).
+const (
+	edgeShare    = 0.5 // of the diameter, between a hole and the edge of the seat, or another hole
+	grainShare   = 1.0 // of the diameter, along the grain between a wedged hole and the edge
+	leastBottom  = 6.0 // mm, under a blind hole
+	mostLean     = 25  // degrees: beyond it a bit walks off before it bites
+	mostOfLeg    = 0.5 // of the thickness of what a stretcher enters
+	mouthCorners = 72  // of the polygon that stands for the mouth of a hole
+)
+
+// Checks are the questions asked before wood is cut.
+func (s Seat) Checks() []kind.Check {
+	var out []kind.Check
+	u, k := s.unit(), s.design.Seat
+	grade := kind.Pass
+	if len(s.clashes()) > 0 {
+		grade = kind.Fail
+	}
+	out = append(out, texts.Found("seat.clash", grade))
+	d := k.Mortise.Diameter
+	for i, row := range rowTables {
+		id := measure.ID(row)
+		edge := s.edge(i == 1)
+		out = append(out, texts.AtLeast(u, id+".inside", edge, 0, kind.Fail))
+		out = append(out, texts.AtLeast(u, id+".edge", edge, edgeShare*d, kind.Warn))
+		lean := 0.0
+		for _, l := range s.legs {
+			if l.sort.back == (i == 1) {
+				lean = math.Max(lean, l.lean.Resultant())
+			}
+		}
+		out = append(out, texts.Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
+		if k.Mortise.Wedged() {
+			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(i == 1), grainShare*d, kind.Warn))
+		}
+	}
+	out = append(out, texts.AtLeast(u, "seat.holes", s.between(), edgeShare*d, kind.Warn))
+	if k.Mortise.Depth > 0 {
+		out = append(out, texts.AtLeast(u, "seat.under-hole", s.thickness()-k.Mortise.Depth, leastBottom, kind.Warn))
+	}
+	if len(s.rods) > 0 {
+		out = append(out, texts.AtMost(u, "seat.stretcher-hole", s.tenon(), mostOfLeg*s.slimmest(), kind.Warn))
+	}
+	f, _ := s.footing()
+	out = append(out, texts.AtLeast(u, "seat.stands", f.Inside(f.Centre), 0, kind.Fail))
+	for _, side := range s.sides() {
+		out = append(out, texts.AtLeast(u, "seat.feet-"+side.id, f.Inside(side.inset(joint.EdgeInset)), 0, kind.Warn))
+	}
+	return out
+}
+
+// clashes returns what parts share that should only touch.
+func (s Seat) clashes() []solid.Solid {
+	var out []solid.Solid
+	var parts []solid.Part
+	for i := range s.legs {
+		parts = append(parts, s.legPart(i))
+	}
+	for i := range s.rods {
+		parts = append(parts, s.rodPart(i))
+	}
+	for i, a := range parts {
+		for _, b := range parts[:i] {
+			out = append(out, solid.Clash(a, b)...)
+		}
+	}
+	return out
+}
+
+// mouth returns the edge of a hole on the face at a height, as a polygon.
+func (s Seat) mouth(l leg, z float64) []geometry.Point {
+	off, a, b := s.bore(l, z).Mouth()
+	p := flat(l.point(l.to(z)))
+	along := l.sightline()
+	out := make([]geometry.Point, mouthCorners)
+	for i := range out {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / mouthCorners)
+		out[i] = p.Add(along.Mul(off + a*cos)).Add(along.Perp().Mul(b * sin))
+	}
+	return out
+}
+
+// faces are the heights of the faces on which a hole has a mouth.
+func (s Seat) faces() []float64 {
+	if s.design.Seat.Mortise.Depth > 0 {
+		return []float64{0}
+	}
+	return []float64{0, s.thickness()}
+}
+
+// edge returns the least wood between the holes of a row and the edge of the seat.
+func (s Seat) edge(back bool) float64 {
+	least := math.Inf(1)
+	for _, l := range s.legs {
+		if l.sort.back != back {
+			continue
+		}
+		for _, z := range s.faces() {
+			for _, p := range s.mouth(l, z) {
+				least = math.Min(least, s.rim.Inside(p))
+			}
+		}
+	}
+	return least
+}
+
+// between returns the least wood between two holes, on either face; less than nothing
+// where they meet.
+func (s Seat) between() float64 {
+	least := math.Inf(1)
+	for i, l := range s.legs {
+		for _, other := range s.legs[:i] {
+			for _, z := range s.faces() {
+				a, b := s.mouth(l, z), s.mouth(other, z)
+				if geometry.Bounds(a...).Offset(least).Overlaps(geometry.Bounds(b...)) {
+					least = math.Min(least, apart(a, b))
+				}
+			}
+		}
+	}
+	return least
+}
+
+// apart returns the least distance from a corner of one polygon to the rim of another.
+func apart(a, b []geometry.Point) float64 {
+	least := math.Inf(1)
+	for _, p := range a {
+		for j := range b {
+			least = math.Min(least, geometry.Segment{A: b[j], B: b[(j+1)%len(b)]}.Distance(p))
+		}
+	}
+	return least
+}
+
+// shortGrain returns the least length of grain between a wedged hole of a row and the edge
+// of the upper face.
+func (s Seat) shortGrain(back bool) float64 {
+	least := math.Inf(1)
+	g := flat(s.grain())
+	rim := s.rim.Outline()
+	for _, l := range s.legs {
+		if l.sort.back != back {
+			continue
+		}
+		for _, p := range s.mouth(l, s.thickness()) {
+			line, ok := geometry.ClipConvex(geometry.Segment{A: p.Sub(g.Mul(design.Longest)), B: p.Add(g.Mul(design.Longest))}, rim)
+			if !ok {
+				return 0
+			}
+			least = math.Min(least, math.Min(line.A.Distance(p), line.B.Distance(p)))
+		}
+	}
+	return least
+}
+
+// slimmest is the thickness of the thinnest part that a stretcher enters, where it does.
+func (s Seat) slimmest() float64 {
+	least := math.Inf(1)
+	for _, r := range s.rods {
+		for _, e := range r.ends {
+			if r.kind == crossRod {
+				least = math.Min(least, s.design.Seat.Stretchers.Diameter)
+				continue
+			}
+			l := s.legs[e.into]
+			least = math.Min(least, s.size(l, e.at.Sub(l.at).Dot(l.axis)))
+		}
+	}
+	return least
+}
+
+// footing returns what the seat stands on, and how high its centre of mass is.
+func (s Seat) footing() (joint.Footing, float64) {
+	_, centre := s.moment()
+	var touching []geometry.Point
+	m := s.room()
+	for _, l := range s.legs {
+		for _, f := range s.shaft(l).Transform(m).Faces() {
+			if f.Plane.N.Z > -1+1e-9 {
+				continue
+			}
+			for _, c := range f.Corners {
+				touching = append(touching, flat(c))
+			}
+		}
+	}
+	return joint.NewFooting(touching, flat(centre), s.mass()), centre.Z
+}
+
+// A side of the seat is where somebody presses on its edge.
+type side struct {
+	id   measure.ID
+	rim  geometry.Point // of the upper face, as it stands in the room
+	out  geometry.Point
+	high float64
+}
+
+// inset is so far in from the edge.
+func (s side) inset(mm float64) geometry.Point { return s.rim.Sub(s.out.Mul(mm)) }
+
+// sides are front, right-hand side and back; the left is as the right.
+func (s Seat) sides() []side {
+	var out []side
+	middle := s.rim.Centroid().Y
+	for _, of := range []struct {
+		id  measure.ID
+		out geometry.Point
+	}{{"front", geometry.Pt(0, -1)}, {"side", geometry.Pt(1, 0)}, {"back", geometry.Pt(0, 1)}} {
+		at := of.out.Mul(s.rim.Support(of.out))
+		if of.out.X != 0 {
+			at.Y = middle
+		}
+		p := s.room().Apply(solid.V(at.X, at.Y, s.thickness()))
+		out = append(out, side{of.id, flat(p), of.out, p.Z})
+	}
+	return out
+}
+
+// mends are the figures that may mend a check.
+func mends() map[measure.ID][]assembly.Turner {
+	at := func(key design.Key, words text, of func(*design.Design) *float64) assembly.Turner {
+		return assembly.Turner{Key: key, At: of, Words: words}
+	}
+	out := map[measure.ID][]assembly.Turner{}
+	rows := []func(*design.Design) *design.LegRow{
+		func(d *design.Design) *design.LegRow { return &d.Seat.Front }, func(d *design.Design) *design.LegRow { return &d.Seat.Back },
+	}
+	var rakes, splays []assembly.Turner
+	for i, row := range rows {
+		table := rowTables[i]
+		byRake := func(d design.Design) bool { return row(&d).By == design.ByRake }
+		several := func(d design.Design) bool { return byRake(d) && row(&d).Legs > 1 }
+		rake := assembly.Turner{Key: table + ".rake", At: func(d *design.Design) *float64 { return &row(d).FrontBack }, Angle: true, Words: mendRake[i], Has: byRake}
+		splay := assembly.Turner{Key: table + ".splay", At: func(d *design.Design) *float64 { return &row(d).Aside }, Angle: true, Words: mendSplay[i], Has: several}
+		from := at(table+".from-middle", mendFrom[i], func(d *design.Design) *float64 { return &row(d).From })
+		apart := at(table+".apart", mendApart[i], func(d *design.Design) *float64 { return &row(d).Apart })
+		apart.Has = func(d design.Design) bool { return row(&d).Legs > 1 }
+		id := measure.ID(table)
+		out[id+".inside"], out[id+".edge"], out[id+".short-grain"] = []assembly.Turner{from, apart}, []assembly.Turner{from, apart}, []assembly.Turner{from, apart}
+		out[id+".steep"] = []assembly.Turner{rake, splay}
+		rakes, splays = append(rakes, rake), append(splays, splay)
+	}
+	height := at("seat.stretchers.side-height", mendSideHeight, func(d *design.Design) *float64 { return &d.Seat.Stretchers.SideHeight })
+	height.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape == design.BoxStretchers }
+	depth := at("seat.mortise.depth", mendDepth, func(d *design.Design) *float64 { return &d.Seat.Mortise.Depth })
+	thickness := at("seat.thickness", mendThickness, func(d *design.Design) *float64 { return &d.Seat.Thickness })
+	tenon := at("seat.stretchers.tenon", mendTenon, func(d *design.Design) *float64 { return &d.Seat.Stretchers.Tenon })
+	tenon.Has = func(d design.Design) bool { return d.Seat.Stretchers.Tenon > 0 }
+	out["seat.clash"], out["seat.under-hole"], out["seat.stretcher-hole"] = []assembly.Turner{height}, []assembly.Turner{depth, thickness}, []assembly.Turner{tenon}
+	out["seat.feet-front"], out["seat.feet-back"], out["seat.feet-side"] = rakes[:1], rakes[1:], splays
+	return out
+}

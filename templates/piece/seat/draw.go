@@ -1,0 +1,380 @@
+package seat
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+)
+
+// widestPlan is the largest seat that is drawn whole at full size, mm: a bench is set out
+// from its centre line, and each hole on a sheet of its own.
+const widestPlan = 560.0
+
+// whole reports whether the seat is drawn at full size.
+func (s Seat) whole() bool {
+	box := s.size2()
+	return math.Max(box.X, box.Y) <= widestPlan
+}
+
+// looking returns what takes a point of the slab's frame to what is seen of the face that
+// is bored, the front at the bottom: from below left and right change places.
+func (s Seat) looking() geometry.Affine {
+	if s.design.Seat.Mortise.Upper {
+		return geometry.Identity()
+	}
+	return geometry.MirrorX()
+}
+
+// A plane is a drawing of a face of the slab.
+type plane struct {
+	templates.Drawing
+	to geometry.Affine
+}
+
+func (p *plane) line(r templates.Role, points ...geometry.Point) {
+	p.Drawing.Line(r, p.to.ApplyAll(points)...)
+}
+
+func (p *plane) label(a, b geometry.Point, id measure.ID, text string) {
+	p.LabelLine(p.to.Apply(a), p.to.Apply(b), templates.Tag{ID: id, Text: text})
+}
+
+// slabDrawing is the face that is bored at full size: outline, holes, sightlines, grain.
+func (s Seat) slabDrawing() templates.Drawing {
+	p := plane{to: s.looking()}
+	p.View, p.Name = slabView, faceDrawn(s.design.Seat.Mortise.Upper).With()
+	rim := s.rim.Outline()
+	p.Polygon(templates.Cut, p.to.ApplyAll(rim)...)
+	front := geometry.Pt(0, s.frontEdge())
+	p.LabelPoint(p.to.Apply(front), templates.Tag{ID: "front", Text: frontLabel.With()})
+	s.middle(&p, rim)
+	for i := range s.legs {
+		s.holeOn(&p, i)
+	}
+	return p.Drawing
+}
+
+var slabView = templates.View{Part: "seat", Face: "bored"}
+
+// middle draws the centre line, the cross of the middle, and the way of the grain beside it.
+func (s Seat) middle(p *plane, rim []geometry.Point) {
+	const cross, grain = 12.0, 60.0
+	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
+	p.line(templates.Centre, front, back)
+	p.label(front, front.Lerp(back, 0.4), "centre-line", centreLabel.With())
+	p.line(templates.Construction, geometry.Pt(-cross, 0), geometry.Pt(cross, 0))
+	p.LabelPoint(p.to.Apply(geometry.Point{}), templates.Tag{ID: "middle", Text: middleLabel.With()})
+	g := flat(s.grain())
+	at := g.Perp().Mul(-18).Sub(g.Mul(grain / 2))
+	tip := at.Add(g.Mul(grain))
+	p.line(templates.Construction, at, tip)
+	for _, end := range []struct{ at, in geometry.Point }{{at, g}, {tip, g.Mul(-1)}} {
+		for _, side := range []float64{1, -1} {
+			p.line(templates.Construction, end.at, end.at.Add(end.in.Mul(5)).Add(g.Perp().Mul(2.5*side)))
+		}
+	}
+	p.label(at, tip, "grain", grainLabel.With())
+}
+
+// holeOn draws one hole: its middle and mouth, where it comes out, its sightline.
+func (s Seat) holeOn(p *plane, i int) {
+	l := s.legs[i]
+	const past = 42.0
+	at, along := flat(l.at), l.sightline()
+	mouth := s.mouth(l, s.bored())
+	p.Polygon(templates.Cut, p.to.ApplyAll(mouth)...)
+	if s.design.Seat.Mortise.Depth == 0 {
+		p.Polygon(templates.Hidden, p.to.ApplyAll(s.mouth(l, s.thickness()-s.bored()))...)
+	}
+	inner, outer := at.Sub(along.Mul(past)), at.Add(along.Mul(past))
+	p.line(templates.Centre, inner, outer)
+	for _, side := range []float64{1, -1} {
+		p.line(templates.Construction, outer, outer.Sub(along.Mul(6)).Add(along.Perp().Mul(2.5*side)))
+	}
+	ahead := geometry.Pt(0, l.sort.outward())
+	if math.Abs(l.lean.Splay) > 1e-9 {
+		p.line(templates.Construction, at.Sub(ahead.Mul(past)), at.Add(ahead.Mul(past)))
+	}
+	p.LabelPoint(p.to.Apply(at), templates.Tag{ID: "hole", Text: holeLabel.With(i+1, s.mm(s.boring(l).bit))})
+	p.label(at, outer, "foot-leans", footLabel.With())
+	p.label(inner, at, "sightline", s.sightlineText(l))
+}
+
+func (s Seat) sightlineText(l leg) string {
+	return sightlineLabel.With(s.deg(math.Abs(l.lean.Sightline())))
+}
+
+// holeDrawings are the holes of a bench, one drawing for each leg: centred on the hole,
+// its cross lines along the seat's centre line and square to it.
+func (s Seat) holeDrawings() []templates.Drawing {
+	const half = 50.0
+	var out []templates.Drawing
+	for i, l := range s.legs {
+		at := flat(l.at)
+		p := plane{to: geometry.Translate(at.Mul(-1)).Then(s.looking())}
+		p.View = templates.View{Part: "seat", Face: measure.ID(holeFace[min(i, len(holeFace)-1)])}
+		p.Name = holeDrawn.With(i+1, faceDrawn(s.design.Seat.Mortise.Upper).With())
+		s.holeOn(&p, i)
+		fore := [2]geometry.Point{at.Sub(geometry.Pt(0, half)), at.Add(geometry.Pt(0, half))}
+		side := [2]geometry.Point{at.Sub(geometry.Pt(half, 0)), at.Add(geometry.Pt(half, 0))}
+		p.line(templates.Construction, fore[0], fore[1])
+		p.line(templates.Construction, side[0], side[1])
+		p.label(fore[0], fore[1], "from-centre-line", fromCentre.With(s.mm(math.Abs(at.X))))
+		p.label(side[0], side[1], "from-edge", fromEdge(l.sort.back).With(s.mm(s.fromEdge(l))))
+		p.LabelPoint(p.to.Apply(fore[0]), templates.Tag{ID: "front", Text: towardsFront.With()})
+		out = append(out, p.Drawing)
+	}
+	return out
+}
+
+// holeFace are the identities of the drawings of single holes.
+var holeFace = [...]string{"hole-1", "hole-2", "hole-3", "hole-4", "hole-5", "hole-6", "hole-7", "hole-8"}
+
+// fromEdge returns how far a hole stands in from the front or the back edge, along the
+// centre line.
+func (s Seat) fromEdge(l leg) float64 {
+	if l.sort.back {
+		return s.backEdge() - l.at.Y
+	}
+	return l.at.Y - s.frontEdge()
+}
+
+// plan is the face that is bored, small, with the figures by which it is set out.
+func (s Seat) plan() templates.Picture {
+	var d templates.Drawing
+	to := s.looking()
+	d.Polygon(templates.Cut, to.ApplyAll(s.rim.Outline())...)
+	box := s.size2()
+	off := 0.06 * math.Max(box.X, box.Y)
+	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
+	d.Line(templates.Centre, front, back)
+	d.LabelPoint(front.Lerp(back, 0.02), templates.Tag{ID: "front", Text: frontLabel.With()})
+	for i, l := range s.legs {
+		at, along := flat(l.at), l.sightline()
+		d.Polygon(templates.Outline, to.ApplyAll(s.mouth(l, s.bored()))...)
+		d.Line(templates.Centre, to.Apply(at), to.Apply(at.Add(along.Mul(2.2*off))))
+		d.LabelPoint(to.Apply(at), templates.Tag{ID: "leg-number", Text: legNumber.With(i + 1)})
+	}
+	for i, back := range []bool{false, true} {
+		row := sort{back: back}.row(s.design)
+		y := sort{back: back}.outward() * row.From
+		x := -(box.X/2 + float64(i+1)*off)
+		drawings.Dimension(&d, geometry.Pt(x, 0), geometry.Pt(x, y), off, templates.Tag{ID: "plain-figure", Text: s.mm(row.From)})
+		if row.Legs > 1 {
+			out := s.frontEdge() - off
+			if back {
+				out = s.backEdge() + off
+			}
+			drawings.Dimension(&d, geometry.Pt(-row.Apart/2, out), geometry.Pt(row.Apart/2, out), off, templates.Tag{ID: "plain-figure", Text: s.mm(row.Apart)})
+		}
+	}
+	return templates.Picture{Heading: faceDrawn(s.design.Seat.Mortise.Upper).With(), Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// wedges is the upper face with the slots of the tenons, square to the grain.
+func (s Seat) wedges() templates.Picture {
+	var d templates.Drawing
+	d.Polygon(templates.Outline, s.rim.Outline()...)
+	across := flat(s.grain()).Perp()
+	for i, l := range s.legs {
+		z := s.thickness()
+		mouth := s.mouth(l, z)
+		d.Polygon(templates.Outline, mouth...)
+		p := flat(l.point(l.to(z)))
+		if line, ok := geometry.ClipConvex(geometry.Segment{A: p.Sub(across.Mul(1000)), B: p.Add(across.Mul(1000))}, mouth); ok {
+			d.Line(templates.Cut, line.A, line.B)
+		}
+		d.LabelPoint(p, templates.Tag{ID: "leg-number", Text: legNumber.With(i + 1)})
+	}
+	g, box := flat(s.grain()), s.size2()
+	reach := 0.18 * math.Min(box.X, box.Y)
+	d.LabelPoint(geometry.Pt(0, s.frontEdge()), templates.Tag{ID: "front", Text: frontLabel.With()})
+	d.LabelLine(g.Mul(-reach), g.Mul(reach), templates.Tag{ID: "grain", Text: grainLabel.With()})
+	return templates.Picture{Heading: upperFace.With(), Strokes: d.Strokes, Labels: d.Labels,
+		Arrows: []templates.Arrow{{Points: []geometry.Point{g.Mul(-reach), g.Mul(reach)}, Both: true}}}
+}
+
+// boringView is the slab cut along the sightline, bit and bevel gauge in it. The face that is
+// bored is up; the foot leans out to the right. From above the bit leans inward then.
+func (s Seat) boringView(b boring) templates.Picture {
+	k := s.design.Seat
+	p := templates.Picture{Heading: alongSightline.With()}
+	t := k.Thickness
+	lean := b.resultant
+	if b.upper {
+		lean = -lean
+	}
+	sin, cos := math.Sincos(lean)
+	axis, square := geometry.Pt(sin, cos), geometry.Pt(cos, -sin) // up the bit; square to it
+	half := math.Max(3.2*b.bit, t*math.Tan(b.resultant)+2.5*b.bit)
+	slab := geometry.Box(-half, -t, half, 0).Corners()
+	backing := geometry.Box(-half, -t-16, half, -t).Corners()
+	block := func(tone templates.Tone, role templates.Role, corners []geometry.Point) {
+		p.Areas = append(p.Areas, templates.Area{Tone: tone, Points: corners})
+		p.Strokes = append(p.Strokes, templates.Stroke{Role: role, Points: geometry.Closed(corners)})
+	}
+	block(templates.Light, templates.Outline, slab)
+	name := func(a, c geometry.Point, id measure.ID, text string) {
+		p.Labels = append(p.Labels, templates.Label{ID: id, Text: text, On: geometry.Segment{A: a, B: c}})
+	}
+	reach := b.depth
+	if reach == 0 {
+		reach = t/cos + 8
+		block(templates.Middle, templates.Outline, backing)
+		name(backing[0], backing[1], "backing", backingLabel.With())
+	}
+	r := b.bit / 2
+	at := func(along, across float64) geometry.Point { return axis.Mul(along).Add(square.Mul(across)) }
+	hole := []geometry.Point{at(-reach, -r), at(-reach, r), at(1.2*t, r), at(1.2*t, -r)}
+	block(templates.White, templates.Cut, hole)
+	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Centre, Points: []geometry.Point{at(-reach-8, 0), at(1.2*t+30, 0)}})
+	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.bit)))
+	// The gauge stands beside the bit on the side to which it leans: it encloses the bevel.
+	side := math.Copysign(1, lean)
+	foot := geometry.Pt(side*2.2*r, 0)
+	stock := []geometry.Point{foot, foot.Add(geometry.Pt(side*1.1*t, 0))}
+	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Cut, Points: []geometry.Point{stock[1], foot, foot.Add(axis.Mul(1.1 * t))}})
+	bevel := math.Pi/2 - b.resultant
+	from, to := 0.0, bevel
+	if side < 0 {
+		from, to = math.Pi-bevel, math.Pi
+	}
+	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Construction, Points: geometry.Arc(foot, 0.6*t, from, to)})
+	mid := foot.Add(geometry.Polar(0.6*t, (from+to)/2))
+	name(mid, mid, "bevel", bevelLabel.With(s.deg(bevel)))
+	name(slab[3], slab[2].Lerp(slab[3], 0.65), "bored-face", faceDrawn(b.upper).With())
+	// Outward is to the right; the arrow stands where the gauge does not.
+	from, to = half*0.25, half
+	if side > 0 {
+		from, to = -half, -half*0.25
+	}
+	arrow := []geometry.Point{geometry.Pt(from, 0.75*t), geometry.Pt(to, 0.75*t)}
+	p.Arrows = append(p.Arrows, templates.Arrow{Points: arrow})
+	name(arrow[0], arrow[1], "foot-leans", footLabel.With())
+	return p
+}
+
+// legView is a leg on the bench, its tip on the left, with its lengths.
+func (s Seat) legView(t turning) templates.Picture {
+	var d templates.Drawing
+	r0, r1, a0, a1 := t.tip/2, t.root/2, t.size/2, t.end/2
+	long := t.blank.Length
+	outline := []geometry.Point{
+		geometry.Pt(0, -r0), geometry.Pt(t.shoulder, -r1), geometry.Pt(t.shoulder, -a0), geometry.Pt(long, -a1),
+		geometry.Pt(long, a1), geometry.Pt(t.shoulder, a0), geometry.Pt(t.shoulder, r1), geometry.Pt(0, r0),
+	}
+	d.Polygon(templates.Outline, outline...)
+	d.Line(templates.Centre, geometry.Pt(-10, 0), geometry.Pt(long+10, 0))
+	if t.section == design.OctagonLeg {
+		for _, y := range []float64{1, -1} { // the arrises of the flat that is seen
+			k := math.Tan(math.Pi / 8)
+			d.Line(templates.Outline, geometry.Pt(t.shoulder, y*a0*k), geometry.Pt(long, y*a1*k))
+		}
+	}
+	off := 0.9 * t.size
+	drawings.Dimension(&d, geometry.Pt(0, -off), geometry.Pt(t.shoulder, -off), off/2, templates.Tag{ID: "plain-figure", Text: s.mm(t.shoulder)})
+	drawings.Dimension(&d, geometry.Pt(0, -1.8*off), geometry.Pt(long, -1.8*off), off/2, templates.Tag{ID: "plain-figure", Text: s.mm(long)})
+	d.LabelLine(outline[6], outline[7], templates.Tag{ID: "tenon", Text: tenonLabel.With()})
+	d.LabelLine(outline[4], outline[5].Lerp(outline[4], 0.6), templates.Tag{ID: "foot-end", Text: footEnd.With(s.mm(t.end))})
+	return templates.Picture{Heading: legViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels, Wide: true}
+}
+
+// octagon is the end of a leg's blank at full size, with the lines that are gauged on it.
+func (s Seat) octagon() templates.Drawing {
+	k := s.design.Seat.Legs
+	d := templates.Drawing{View: octagonView, Name: octagonName.With(), Free: true}
+	half := k.Size / 2
+	d.Polygon(templates.Outline, geometry.Box(-half, -half, half, half).Corners()...)
+	for _, size := range []float64{k.Size, k.Foot} {
+		if size == 0 || size == k.Size && k.Foot == k.Size {
+			continue
+		}
+		role := templates.Cut
+		if size != k.Size {
+			role = templates.Hidden
+		}
+		var corners []geometry.Point
+		for i := range 8 {
+			corners = append(corners, geometry.Polar(size/2/math.Cos(math.Pi/8), (float64(i)+0.5)*math.Pi/4))
+		}
+		d.Polygon(role, corners...)
+	}
+	cut := joint.OctagonCorner(k.Size)
+	d.LabelLine(geometry.Pt(-half, -half), geometry.Pt(-half+cut, -half), templates.Tag{ID: "plain-figure", Text: s.mm(cut)})
+	d.LabelLine(geometry.Pt(-half, half), geometry.Pt(half, half), templates.Tag{ID: "square-of-blank", Text: blankLabel.With(s.mm(k.Size))})
+	if k.Foot > 0 && k.Foot < k.Size {
+		d.LabelPoint(geometry.Pt(k.Foot/2, 0), templates.Tag{ID: "foot-size", Text: footSize.With(s.mm(k.Foot))})
+	}
+	return d
+}
+
+var octagonView = templates.View{Part: "seat", Face: "octagon"}
+
+// rodView is a hole for a stretcher: the leg upside down on its side, its foot to the
+// left, or the stretcher that is entered, its back end to the left.
+func (s Seat) rodView(b rodBoring) templates.Picture {
+	var d templates.Drawing
+	thick := s.design.Seat.Stretchers.Diameter
+	if s.rods[b.rod].kind != crossRod {
+		thick = s.design.Seat.Legs.Size
+	}
+	half, long := thick/2, 3*thick
+	d.Polygon(templates.Outline, geometry.Box(-long, -half, long, half).Corners()...)
+	d.Line(templates.Centre, geometry.Pt(-long-6, 0), geometry.Pt(long+6, 0))
+	r := s.tenon() / 2
+	u := geometry.Polar(1, math.Pi-b.lean) // the foot, or the end of the rod, on the left
+	n := u.Perp()
+	out := half / math.Sin(b.lean)
+	from, to := out-b.depth, out+1.6*thick
+	d.Polygon(templates.Cut, u.Mul(from).Sub(n.Mul(r)), u.Mul(to).Sub(n.Mul(r)), u.Mul(to).Add(n.Mul(r)), u.Mul(from).Add(n.Mul(r)))
+	d.Line(templates.Centre, u.Mul(from-5), u.Mul(to+5))
+	radius := 1.2 * thick
+	d.Line(templates.Construction, geometry.Arc(geometry.Point{}, radius, math.Pi-b.lean, math.Pi)...)
+	mid := geometry.Polar(radius, math.Pi-b.lean/2)
+	d.LabelPoint(mid, templates.Tag{ID: "bevel", Text: s.deg(b.lean)})
+	end := footLabelEnd
+	if s.rods[b.rod].kind == crossRod {
+		end = backEndLabel
+	}
+	d.LabelLine(geometry.Pt(-long, -half), geometry.Pt(-long, half), templates.Tag{ID: "foot-end", Text: end.With()})
+	return templates.Picture{Heading: rodViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// levelView is the seat from its right, blocked up on the bench.
+func (s Seat) levelView() templates.Picture {
+	var d templates.Drawing
+	var parts []solid.Part
+	for _, p := range s.Parts() {
+		parts = append(parts, p.Part)
+	}
+	side := solid.Side()
+	visible, _ := solid.Project(parts, side)
+	for _, e := range visible {
+		d.Line(templates.Outline, e.A, e.B)
+	}
+	v := s.levelling()
+	box := d.Bounds()
+	off := 0.1 * box.Height()
+	m := s.room()
+	front, back := side.Point(m.Apply(solid.V(0, s.frontEdge(), s.thickness()))), side.Point(m.Apply(solid.V(0, s.backEdge(), s.thickness())))
+	left, right := box.Min.X-off, box.Max.X+off
+	bench := [2]geometry.Point{geometry.Pt(left-off, -v.pencil), geometry.Pt(right+off, -v.pencil)}
+	pencil := [2]geometry.Point{geometry.Pt(left-off/2, 0), geometry.Pt(right+off/2, 0)}
+	d.Line(templates.Outline, bench[:]...)
+	d.Line(templates.Cut, pencil[:]...)
+	for _, e := range []struct {
+		x, at, high float64
+	}{{left, front.Y, v.front}, {right, back.Y, v.back}} {
+		drawings.Dimension(&d, geometry.Pt(e.x, -v.pencil), geometry.Pt(e.x, e.at), off, templates.Tag{ID: "plain-figure", Text: s.mm(e.high)})
+	}
+	d.LabelPoint(bench[1], templates.Tag{ID: "bench", Text: benchLabel.With()})
+	d.LabelPoint(pencil[0], templates.Tag{ID: "scribe", Text: scribeLabel.With(s.mm(v.pencil))})
+	d.LabelPoint(front, templates.Tag{ID: "front", Text: frontLabel.With()})
+	return templates.Picture{Heading: levelViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
+}

@@ -1,0 +1,277 @@
+package seat
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+)
+
+// steepestFall is the most by which a seat falls from front to back, rad: beyond it one
+// slides off (common practice, no source).
+const steepestFall = 15 * math.Pi / 180
+
+// Solve works one size out. The error is a *measure.BoundError for a figure that no seat
+// can have.
+func Solve(d design.Design) (Seat, error) {
+	if errs := Faults(d, nil); len(errs) > 0 {
+		return Seat{}, errs[0]
+	}
+	return newSeat(d), nil
+}
+
+// A question is asked of some keys, which must not be in doubt.
+type question struct {
+	keys []design.Key
+	ask  func(design.Seat) error
+}
+
+// Faults returns an error for each figure that no seat can have. What hangs on a key in
+// doubt, or on a figure with an error, is not asked.
+func Faults(d design.Design, doubts design.Doubts) []error {
+	errs := d.Outside(doubts)
+	doubts = doubts.Clone()
+	for _, err := range errs {
+		doubts = doubts.With(design.SetBy(err)...)
+	}
+	note := func(keys []design.Key, ask func() error) {
+		if doubts.Any(keys...) {
+			return
+		}
+		if err := ask(); err != nil {
+			errs = append(errs, err)
+			doubts = doubts.With(design.SetBy(err)...)
+		}
+	}
+	for _, q := range questions(d.Seat) {
+		note(q.keys, func() error { return q.ask(d.Seat) })
+	}
+	note([]design.Key{"wood.moisture"}, func() error { return moisture(d.Wood) })
+	// What is asked of the seat as a whole hangs on all of it, in this order.
+	for _, ask := range []func(design.Design) error{placed, standing, rodded} {
+		note(everything(), func() error { return ask(d) })
+	}
+	return errs
+}
+
+// everything are the keys that fix where a seat stands.
+func everything() []design.Key {
+	out := []design.Key{
+		"seat.shape", "seat.diameter", "seat.width", "seat.depth", "seat.back-width", "seat.corner", "seat.points",
+		"seat.thickness", "seat.height", "seat.back-height", "seat.legs.section", "seat.legs.size", "seat.legs.foot",
+		"seat.mortise.diameter", "seat.mortise.reamer", "seat.mortise.depth", "seat.mortise.bored-from",
+		"seat.stretchers.shape", "seat.stretchers.height", "seat.stretchers.side-height", "seat.stretchers.diameter",
+		"seat.stretchers.tenon", "seat.stretchers.hole",
+	}
+	for _, table := range rowTables {
+		out = append(out, table+".legs", table+".apart", table+".from-middle")
+		out = append(out, design.RowKeys(table)...)
+	}
+	return out
+}
+
+// rowTables are those of front and back row.
+var rowTables = [...]design.Key{"seat.front", "seat.back"}
+
+// moisture refuses what the rule of movement does not cover; where both are 0 the design
+// states none.
+func moisture(w design.Wood) error {
+	if w.MoistureFrom == 0 && w.MoistureTo == 0 {
+		return nil
+	}
+	return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
+}
+
+// questions are asked of a few figures of a design at a time, before it is worked out.
+func questions(s design.Seat) []question {
+	length := measure.Length
+	out := []question{
+		{[]design.Key{"seat.front.legs", "seat.back.legs"}, func(s design.Seat) error {
+			return measure.AtLeast("seat.legs-together", measure.Number(float64(s.Front.Legs+s.Back.Legs)), "", measure.Number(design.SeatFewest), "standing.fewer")
+		}},
+		{[]design.Key{"seat.legs.size", "seat.legs.foot"}, func(s design.Seat) error {
+			return measure.AtMost("seat.legs.foot", length(s.Legs.Foot), "seat.legs.size", length(s.Legs.Size), "taper.narrows")
+		}},
+		{[]design.Key{"seat.legs.size", "seat.mortise.diameter"}, func(s design.Seat) error {
+			return measure.AtMost("seat.mortise.diameter", length(s.Mortise.Diameter), "seat.legs.size", length(s.Legs.Size), "")
+		}},
+		{[]design.Key{"seat.thickness", "seat.mortise.depth"}, func(s design.Seat) error {
+			return measure.Below("seat.mortise.depth", length(s.Mortise.Depth), "seat.thickness", length(s.Thickness), "seat.leave-through")
+		}},
+	}
+	if s.Stretchers.Shape != design.NoStretchers {
+		out = append(out,
+			question{[]design.Key{"seat.stretchers.tenon", "seat.stretchers.diameter"}, func(s design.Seat) error {
+				return measure.AtMost("seat.stretchers.tenon", length(s.Stretchers.Tenon), "seat.stretchers.diameter", length(s.Stretchers.Diameter), "")
+			}},
+			question{[]design.Key{"seat.stretchers.diameter", "seat.legs.size", "seat.legs.foot"}, func(s design.Seat) error {
+				return measure.AtMost("seat.stretchers.diameter", length(s.Stretchers.Diameter), "seat.legs.foot", length(cmp.Or(s.Legs.Foot, s.Legs.Size)), "")
+			}})
+	}
+	if s.Stretchers.Shape == design.HStretchers {
+		for i, row := range []design.LegRow{s.Front, s.Back} {
+			key := rowTables[i] + ".legs"
+			out = append(out, question{[]design.Key{key, "seat.stretchers.shape"}, func(design.Seat) error {
+				return measure.AtLeast(measure.ID(key), measure.Number(float64(row.Legs)), "", measure.Number(2), "seat.h-of-pairs")
+			}})
+		}
+	}
+	return append(append(out, outlineQuestions(s)...), slices.Concat(rowQuestions("seat.front", s.Front), rowQuestions("seat.back", s.Back))...)
+}
+
+// outlineQuestions are those of the outline.
+func outlineQuestions(s design.Seat) []question {
+	length := measure.Length
+	switch s.Shape {
+	case design.ShieldSeat:
+		return []question{
+			{[]design.Key{"seat.back-width", "seat.width"}, func(s design.Seat) error {
+				return measure.AtMost("seat.back-width", length(s.BackWidth), "seat.width", length(s.Width), "seat.shield-narrows")
+			}},
+			{[]design.Key{"seat.back-width", "seat.depth"}, func(s design.Seat) error {
+				return measure.AtMost("seat.back-width", length(s.BackWidth), "seat.depth", length(s.Depth), "")
+			}},
+			{[]design.Key{"seat.corner", "seat.width", "seat.depth"}, func(s design.Seat) error {
+				return measure.AtMost("seat.corner", length(s.Corner), "outline.half-side-holds", length(math.Min(s.Width, s.Depth)/2), "outline.take-less")
+			}},
+		}
+	case design.OvalSeat:
+		return []question{{[]design.Key{"seat.width", "seat.depth"}, func(s design.Seat) error {
+			long, short := math.Max(s.Width, s.Depth), math.Min(s.Width, s.Depth)
+			id := measure.ID("seat.depth")
+			if s.Width < s.Depth {
+				id = "seat.width"
+			}
+			return measure.AtLeast(id, length(short), "oval.tenth", length(long/10), "oval.flat-arcs")
+		}}}
+	case design.RoundSeat:
+		return nil
+	}
+	return []question{{[]design.Key{"seat.width", "seat.depth", "seat.corner", "seat.points"}, func(s design.Seat) error {
+		return ofSeat(rim(s).Check())
+	}}}
+}
+
+// ofSeat gives an error about an outline the keys of a seat.
+func ofSeat(err error) error {
+	bound, ok := err.(*measure.BoundError)
+	if !ok {
+		return err
+	}
+	own := *bound
+	own.Figure = "seat." + own.Figure
+	return &own
+}
+
+// rowQuestions are those of the places of a row.
+func rowQuestions(table design.Key, row design.LegRow) []question {
+	id := func(word string) measure.ID { return measure.ID(table) + measure.ID(word) }
+	if row.Legs > 1 {
+		return []question{{[]design.Key{table + ".apart", table + ".legs", "seat.mortise.diameter"}, func(s design.Seat) error {
+			apart := row.Apart / float64(row.Legs-1)
+			return measure.Above(id(".apart"), measure.Length(apart), "seat.mortise.diameter", measure.Length(s.Mortise.Diameter), "seat.holes-meet")
+		}}}
+	}
+	nothing := func(figure measure.ID, q measure.Quantity) error {
+		return measure.AtMost(figure, q, "", measure.Quantity{Kind: q.Kind}, "seat.on-centre-line")
+	}
+	aside := [...]struct {
+		word string
+		of   func(float64) measure.Quantity
+	}{design.ByRake: {".splay", measure.Angle}, design.ByResultant: {".sightline", measure.Angle}, design.ByFeet: {".feet-apart", measure.Length}}[row.By]
+	return []question{
+		{[]design.Key{table + ".apart", table + ".legs"}, func(design.Seat) error { return nothing(id(".apart"), measure.Length(row.Apart)) }},
+		{append(design.RowKeys(table), table+".legs"), func(design.Seat) error {
+			return nothing(id(aside.word), aside.of(math.Abs(row.Aside)))
+		}},
+	}
+}
+
+// placed refuses a seat that falls too far, and holes and leans that no slab has.
+func placed(d design.Design) error {
+	s, k := newSeat(d), d.Seat
+	most := (s.backEdge() - s.frontEdge()) * math.Sin(steepestFall)
+	if back := measure.Length(k.BackHeight); k.BackHeight > 0 {
+		if err := cmp.Or(
+			measure.AtLeast("seat.back-height", back, "seat.steepest-fall", measure.Length(k.Height-most), "seat.back-from-floor"),
+			measure.AtMost("seat.back-height", back, "seat.steepest-fall", measure.Length(k.Height+most), "seat.back-from-floor"),
+		); err != nil {
+			return err
+		}
+	}
+	for _, l := range s.sorts() {
+		row := rowOf(l.sort)
+		steepest := measure.Angle(measure.Radians(design.SteepestStake))
+		if err := cmp.Or(
+			measure.Above(row+".hole", measure.Length(s.rim.Inside(flat(l.at))), "", measure.Length(0), "seat.hole-off"),
+			measure.AtMost(row+".lean", measure.Angle(l.lean.Resultant()), "", steepest, "lean.from-plumb"),
+			measure.Above("seat.mortise.narrow", measure.Length(2*s.radius(l, s.tip(l))), "", measure.Length(design.Thinnest), "seat.less-reamer"),
+			measure.Above("seat.mortise.reach", measure.Length(l.to(0)-s.tip(l)), "", measure.Length(design.Thinnest), "seat.deeper"),
+		); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// rowOf is the table of the row of a sort.
+func rowOf(s sort) measure.ID {
+	if s.back {
+		return measure.ID(rowTables[1])
+	}
+	return measure.ID(rowTables[0])
+}
+
+// standing refuses legs that end above their shoulders, and feet that cross the centre line.
+func standing(d design.Design) error {
+	s := newSeat(d)
+	for _, l := range s.sorts() {
+		// Below the shoulder there is to be as much as the foot is thick.
+		below := s.height(l.point(s.shoulder(l)))
+		if err := measure.Above("seat.leg-height", measure.Length(below), "seat.legs.size", measure.Length(d.Seat.Legs.Size), "seat.higher"); err != nil {
+			return err
+		}
+		if x := l.side * l.point(l.foot).X; l.side != 0 {
+			n := float64(l.sort.row(d).Legs)
+			between := 2 * x / (n - 1)
+			if l.sort.inner {
+				between = 2 * x
+			}
+			if err := measure.Above(rowOf(l.sort)+".feet", measure.Length(between), "", measure.Length(0), "seat.feet-cross"); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// rodded refuses stretchers above the shoulders of the legs, or without room between them.
+func rodded(d design.Design) error {
+	s := newSeat(d)
+	k := d.Seat.Stretchers
+	if k.Shape == design.NoStretchers {
+		return nil
+	}
+	room := math.Inf(1)
+	for _, l := range s.legs {
+		room = math.Min(room, s.height(l.point(s.shoulder(l))))
+	}
+	for _, h := range []struct {
+		id    measure.ID
+		value float64
+	}{{"seat.stretchers.height", k.Height}, {"seat.stretchers.side-height", cmp.Or(k.SideHeight, k.Height)}} {
+		if err := measure.Below(h.id, measure.Length(h.value+k.Diameter), "seat.shoulders", measure.Length(room), "seat.stretchers-lower"); err != nil {
+			return err
+		}
+	}
+	for _, r := range s.rods {
+		_, between := r.length()
+		if err := measure.Above("seat.stretchers.length", measure.Length(between), "", measure.Length(design.Thinnest), "seat.stretchers-no-room"); err != nil {
+			return err
+		}
+	}
+	return nil
+}

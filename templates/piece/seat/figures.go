@@ -1,0 +1,298 @@
+package seat
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
+)
+
+// Somebody who sits down near an edge, as a test of stability has it: a force straight
+// down, so far in from the edge, and a level pull (EN 1022, from memory).
+const (
+	sitting      = 600.0 // N
+	sittingInset = 60.0  // mm
+)
+
+// id is that of a sort of legs, with what is said of it.
+func (s sort) id() measure.ID {
+	out := rowOf(s)
+	if s.inner {
+		out += "-inner"
+	}
+	return out
+}
+
+// Groups are all figures.
+func (s Seat) Groups() []kind.Group {
+	out := []kind.Group{s.slabGroup()}
+	for _, l := range s.sorts() {
+		out = append(out, s.legGroup(l))
+	}
+	if len(s.rods) > 0 {
+		out = append(out, s.rodGroup())
+	}
+	return append(out, s.standingGroup())
+}
+
+func (s Seat) slabGroup() kind.Group {
+	k := s.design.Seat
+	g := names.Group("seat.slab")
+	box := s.size2()
+	g.Add("seat.side-to-side", measure.Length(box.X))
+	g.Add("seat.front-to-back", measure.Length(box.Y))
+	g.Add("seat.thick", measure.Length(k.Thickness))
+	g.Add("seat.height-front", measure.Length(k.Height))
+	g.Add("seat.height-back", measure.Length(cmp.Or(k.BackHeight, k.Height)))
+	g.Add("seat.fall", measure.Angle(s.tilt))
+	g.Add("seat.area", measure.Area(s.rim.Area()))
+	g.Add("seat.mass", measure.Mass(s.mass()))
+	return g.Group
+}
+
+// size2 returns how large the outline is, from side to side and from front to back.
+func (s Seat) size2() geometry.Point {
+	return geometry.Pt(s.rim.Support(geometry.Pt(1, 0))+s.rim.Support(geometry.Pt(-1, 0)), s.backEdge()-s.frontEdge())
+}
+
+func (s Seat) legGroup(l leg) kind.Group {
+	id := l.sort.id()
+	g := names.Group(id)
+	add := func(what measure.ID, q measure.Quantity) { g.Add(id+"."+what, q) }
+	b, t := s.boring(l), s.turning(l)
+	exit := l.point(l.to(s.thickness() - s.bored())).Sub(l.at)
+	off, along, across := s.bore(l, s.bored()).Mouth()
+	foot := s.room().Apply(l.point(l.foot))
+	level, other := l.stake.FootCut()
+	add("count", measure.Number(float64(s.count(l.sort))))
+	add("rake-of", measure.Angle(l.lean.Rake))
+	add("splay-of", measure.Angle(l.lean.Splay))
+	add("resultant-of", measure.Angle(b.resultant))
+	add("bevel", measure.Angle(math.Pi/2-b.resultant))
+	add("sightline-of", measure.Angle(b.sightline))
+	add("hole-aside", measure.Length(b.aside))
+	add("hole-from-middle", measure.Length(b.forward))
+	add("mouth-along", measure.Length(2*along))
+	add("mouth-across", measure.Length(2*across))
+	if off > 0 {
+		add("mouth-off", measure.Length(off))
+	}
+	if b.depth == 0 {
+		add("exit-aside", measure.Length(math.Abs(l.at.X+exit.X)))
+		add("exit-from-middle", measure.Length(math.Abs(l.at.Y+exit.Y)))
+		add("bored", measure.Length(s.thickness()/math.Cos(b.resultant)))
+	} else {
+		add("bored", measure.Length(b.depth))
+	}
+	add("blank", measure.Length(t.blank.Length))
+	add("tenon", measure.Length(t.shoulder-t.over))
+	add("below-shoulder", measure.Length(l.foot-s.shoulder(l)))
+	add("from-plumb", measure.Angle(l.stake.FromPlumb()))
+	add("foot-across", measure.Angle(math.Abs(level)))
+	add("foot-along", measure.Angle(math.Abs(other)))
+	add("foot-aside", measure.Length(math.Abs(foot.X)))
+	add("foot-from-middle", measure.Length(math.Abs(foot.Y)))
+	return g.Group
+}
+
+// rodIDs are those of the kinds of stretchers.
+var rodIDs = [...]measure.ID{rowRod: "along", sideRod: "side", crossRod: "across"}
+
+// kinds returns one stretcher of every kind that differs by its length, and how many
+// there are of it.
+func (s Seat) kinds() (first, count []int) {
+	for i, r := range s.rods {
+		known := false
+		for k, j := range first {
+			a, _ := s.rods[j].length()
+			b, _ := r.length()
+			if s.rods[j].kind == r.kind && math.Abs(a-b) < piece.Slip {
+				count[k]++
+				known = true
+			}
+		}
+		if !known {
+			first, count = append(first, i), append(count, 1)
+		}
+	}
+	return first, count
+}
+
+func (s Seat) rodGroup() kind.Group {
+	g := names.Group("seat.rods")
+	numbers := map[rodKind]int{}
+	first, _ := s.kinds()
+	for _, i := range first {
+		r := s.rods[i]
+		numbers[r.kind]++
+		id := "seat.rod-" + rodIDs[r.kind]
+		if n := numbers[r.kind]; n > 1 {
+			id += "-2"
+		}
+		whole, between := r.length()
+		g.Add(id+".whole", measure.Length(whole))
+		g.Add(id+".between", measure.Length(between))
+		for end, word := range []measure.ID{".first", ".second"} {
+			b := s.rodBoring(i, end)
+			g.Add(id+word+".lean", measure.Angle(b.lean))
+			g.Add(id+word+".depth", measure.Length(b.depth))
+			if r.kind != crossRod {
+				g.Add(id+word+".along", measure.Length(b.along))
+				g.Add(id+word+".turn", measure.Angle(math.Abs(b.turn)))
+			}
+		}
+	}
+	return g.Group
+}
+
+func (s Seat) standingGroup() kind.Group {
+	g := names.Group("seat.standing")
+	f, high := s.footing()
+	g.Add("seat.centre-high", measure.Length(high))
+	g.Add("seat.centre-inside", measure.Length(f.Inside(f.Centre)))
+	for _, side := range s.sides() {
+		g.Add("seat.tips."+side.id, measure.Force(f.TippingForce(side.inset(joint.EdgeInset))))
+		g.Add("seat.pull."+side.id, measure.Force(f.Pull(sitting, side.inset(sittingInset), side.out, side.high)))
+	}
+	return finite(g.Group)
+}
+
+// finite leaves out forces that tip nothing: a force that is nowhere enough is no figure.
+func finite(g kind.Group) kind.Group {
+	kept := g.Figures[:0]
+	for _, f := range g.Figures {
+		if f.Value.Finite() {
+			kept = append(kept, f)
+			continue
+		}
+		g.Text = append(g.Text, neverTips.With(f.Name))
+	}
+	g.Figures = kept
+	return g
+}
+
+// Cuts are the parts as they are sawn from boards.
+func (s Seat) Cuts() []shop.CutRow {
+	board, count := s.boards()
+	out := []shop.CutRow{shop.Row(s.design, shop.SeatBoard, count, board, board, s.rim.Area()*s.thickness()/float64(count))}
+	for _, l := range s.sorts() {
+		t := s.turning(l)
+		finished := t.blank
+		finished.Length = s.blankLength(l)
+		volume := 0.0
+		for i, other := range s.legs {
+			if other.sort == l.sort {
+				volume = s.legPart(i).Volume()
+			}
+		}
+		out = append(out, shop.Row(s.design, shop.Leg, s.count(l.sort), finished, t.blank, volume, t.shoulder))
+	}
+	first, many := s.kinds()
+	for k, i := range first {
+		whole, _ := s.rods[i].length()
+		size := piece.StockSize{Length: whole, Width: s.design.Seat.Stretchers.Diameter, Thickness: s.design.Seat.Stretchers.Diameter}
+		out = append(out, shop.Row(s.design, shop.Stretcher, many[k], size, size, s.rodPart(i).Volume()))
+	}
+	return out
+}
+
+// Wares is nothing: the legs are held by glue and wedges.
+func (s Seat) Wares() []shop.Ware { return nil }
+
+// MainSizes are those of the cover.
+func (s Seat) MainSizes() [][2]string {
+	k, box := s.design.Seat, s.size2()
+	f, _ := s.footing()
+	feet := geometry.Bounds(f.Feet...)
+	out := [][2]string{
+		{mainHeight.With(), heights.With(s.mm(k.Height), s.mm(cmp.Or(k.BackHeight, k.Height)))},
+		{mainSeat.With(), sizes.With(s.mm(box.X), s.mm(box.Y), s.mm(k.Thickness))},
+		{mainFeet.With(), times.With(s.mm(feet.Width()), s.mm(feet.Height()))},
+		{mainMortise.With(), s.mm(k.Mortise.Diameter)},
+	}
+	for i, back := range []bool{false, true} {
+		for _, l := range s.sorts() {
+			if l.sort.back == back && !l.sort.inner {
+				out = append(out, [2]string{mainLean[i].With(), leans.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// Dimensions are those of the plan and of the elevation.
+func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle) {
+	add := func(key design.Key, text string, a, b geometry.Point) {
+		out = append(out, kind.Dimension{Key: key, Text: text, Segment: geometry.Segment{A: a, B: b}})
+	}
+	k, box := s.design.Seat, s.size2()
+	f, _ := s.footing()
+	wide := geometry.Bounds(append(f.Feet, geometry.Pt(-box.X/2, s.frontEdge()), geometry.Pt(box.X/2, s.backEdge()))...)
+	off := 0.1 * wide.Width()
+	if l.View == kind.FromAbove.View {
+		key := design.Key("seat.width")
+		switch k.Shape {
+		case design.RoundSeat:
+			key = "seat.diameter"
+		case design.FreeSeat:
+			key = "seat.points"
+		}
+		y := wide.Min.Y - off
+		add(key, s.mm(box.X), geometry.Pt(-s.rim.Support(geometry.Pt(-1, 0)), y), geometry.Pt(s.rim.Support(geometry.Pt(1, 0)), y))
+		for i, back := range []bool{false, true} {
+			row := sort{back: back}.row(s.design)
+			if row.Legs == 1 {
+				continue
+			}
+			y := wide.Max.Y + off
+			if !back {
+				y = wide.Min.Y - 2*off
+			}
+			add(rowTables[i]+".apart", s.mm(row.Apart), geometry.Pt(-row.Apart/2, y), geometry.Pt(row.Apart/2, y))
+		}
+		return out, nil
+	}
+	x := wide.Min.X - off
+	add("seat.height", s.mm(k.Height), geometry.Pt(x, 0), geometry.Pt(x, k.Height))
+	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, k.Height), Up: true}}
+}
+
+// grips is the height.
+func (s Seat) grips() map[measure.ID]assembly.Grip[Seat] {
+	return map[measure.ID]assembly.Grip[Seat]{
+		"height": {Key: "seat.height", Up: true, Figure: func(d *design.Design) *float64 { return &d.Seat.Height },
+			At: func(s Seat) float64 { return s.design.Seat.Height }},
+	}
+}
+
+// Follows are the figures that follow where they are not given.
+func (s Seat) Follows() map[design.Key]measure.Quantity {
+	out := map[design.Key]measure.Quantity{"seat.back-height": measure.Length(cmp.Or(s.design.Seat.BackHeight, s.design.Seat.Height))}
+	for _, l := range s.sorts() {
+		if l.sort.inner {
+			continue
+		}
+		keys := design.RowKeys(design.Key(rowOf(l.sort)))
+		foot := s.room().Apply(l.point(l.foot))
+		for i, q := range []measure.Quantity{
+			measure.Angle(l.lean.Rake), measure.Angle(l.lean.Splay), measure.Angle(l.lean.Resultant()), measure.Angle(l.lean.Sightline()),
+			measure.Length(l.sort.outward() * foot.Y), measure.Length(2 * math.Abs(foot.X)),
+		} {
+			out[keys[i]] = q
+		}
+	}
+	if len(s.rods) > 0 {
+		out["seat.stretchers.tenon"] = measure.Length(s.tenon())
+		out["seat.stretchers.hole"] = measure.Length(s.rods[0].ends[0].hole)
+		out["seat.stretchers.side-height"] = measure.Length(cmp.Or(s.design.Seat.Stretchers.SideHeight, s.design.Seat.Stretchers.Height))
+	}
+	return out
+}

@@ -1,0 +1,289 @@
+package seat
+
+import (
+	"math"
+	"slices"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Kind returns the kind.
+func Kind() kind.Kind {
+	return assembly.Kind(assembly.Spec[Seat]{
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Grips: Seat.grips,
+	})
+}
+
+// envelopes are those of the work, in its order.
+func envelopes() []assembly.Envelope[Seat] {
+	return []assembly.Envelope[Seat]{
+		{ID: "seat", Heading: seatHeading, Fill: Seat.slabWork},
+		{ID: "legs", Heading: legsHeading, Fill: Seat.legWork},
+		{ID: "stretchers", Heading: rodsHeading, Fill: Seat.rodWork},
+		{ID: "together", Heading: togetherHeading, Fill: Seat.together},
+	}
+}
+
+func (s Seat) reading(name text, mm float64, write bool) templates.Reading {
+	return templates.Reading{Name: name.With(), Value: s.mm(mm), Write: write}
+}
+
+func (s Seat) angleReading(name text, rad float64) templates.Reading {
+	return templates.Reading{Name: name.With(), Value: s.deg(rad)}
+}
+
+// legTicks are the legs of a sort to tick off.
+func (s Seat) legTicks(of sort, spares int) []templates.Tick {
+	return []templates.Tick{{Text: sortNames[of.id()].With(), Boxes: s.count(of) + spares}}
+}
+
+// slabWork is the seat: glued up, sawn to its outline, bored.
+func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	k := s.design.Seat
+	board, count := s.boards()
+	box := s.size2()
+	saw := templates.Card{
+		Heading: sawHeading.With(), Ticks: []templates.Tick{{Text: seatTick.With(), Boxes: 1}},
+		Setup:   []templates.Picture{s.plan()},
+		Figures: []templates.Reading{s.reading(acrossReading, box.X, true), s.reading(depthReading, box.Y, true), s.reading(thicknessReading, k.Thickness, true)},
+		Text:    []string{sawText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With())}, Test: sawTest.With(), Caution: sawCaution.With(),
+	}
+	if s.whole() {
+		out.Drawings = []templates.Drawing{s.slabDrawing()}
+	} else {
+		out.Drawings = s.holeDrawings()
+	}
+	for _, d := range out.Drawings {
+		saw.Templates = append(saw.Templates, d.View)
+	}
+	out.Cards = append(out.Cards, saw)
+	var bevels []float64
+	for _, l := range s.sorts() {
+		b := s.boring(l)
+		out.Cards = append(out.Cards, s.boringCard(l, b))
+		bevels = once(bevels, math.Pi/2-b.resultant)
+	}
+	return withAngles(out, bevels, set)
+}
+
+// once adds a bevel that is no right angle and not among the others, as finely as
+// angles are printed.
+func once(bevels []float64, bevel float64) []float64 {
+	const fine = 0.005 // degrees
+	same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(fine) }
+	if same(math.Pi/2) || slices.ContainsFunc(bevels, same) {
+		return bevels
+	}
+	return append(bevels, bevel)
+}
+
+// withAngles adds the triangles of some bevels.
+func withAngles(out templates.Section, bevels []float64, set templates.Setting) (templates.Section, error) {
+	if len(bevels) == 0 {
+		return out, nil
+	}
+	job, err := templates.Angles(bevels, 0, set)
+	if err != nil {
+		return out, err
+	}
+	out.Append(job.Sections[0])
+	return out, nil
+}
+
+func angleView(bevel float64) templates.View { return templates.View{Part: templates.AngleView(bevel)} }
+
+// boringCard is the set-up of one resultant.
+func (s Seat) boringCard(l leg, b boring) templates.Card {
+	c := templates.Card{
+		Heading: boreHeading.With(sortNames[l.sort.id()].With()), Ticks: s.legTicks(l.sort, 0),
+		Setup: []templates.Picture{s.boringView(b)},
+		Figures: []templates.Reading{
+			s.angleReading(bevelReading, math.Pi/2-b.resultant), s.angleReading(sightlineReading, math.Abs(b.sightline)), s.reading(bitReading, b.bit, true),
+		},
+		Text: []string{boreText.With()}, Caution: boreCaution.With(),
+	}
+	if b.resultant > 1e-6 {
+		c.Templates = append(c.Templates, angleView(math.Pi/2-b.resultant))
+	}
+	exit := l.point(l.to(s.thickness() - s.bored()))
+	if b.depth > 0 {
+		c.Figures = append(c.Figures, s.reading(depthOnBit, b.depth, true))
+		c.Text = append(c.Text, blindText.With())
+		c.Test = blindTest.With(s.mm(s.thickness() - s.design.Seat.Mortise.Depth))
+	} else {
+		c.Text = append(c.Text, throughText.With())
+		c.Test = exitTest.With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
+	}
+	if b.large > 0 {
+		c.Figures = append(c.Figures, s.angleReading(reamerReading, b.reamer), s.reading(largeReading, b.large, false))
+		c.Text = append(c.Text, reamText.With())
+	}
+	return c
+}
+
+// bySort are readings of the legs of every sort: one for all of them where they read alike.
+func (s Seat) bySort(all, each text, of func(turning) float64) []templates.Reading {
+	var out []templates.Reading
+	alike := true
+	for _, l := range s.sorts() {
+		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(of(s.turning(l))), Write: true})
+		alike = alike && out[0].Value == out[len(out)-1].Value
+	}
+	if alike {
+		return []templates.Reading{{Name: all.With(), Value: out[0].Value, Write: true}}
+	}
+	return out
+}
+
+// legWork is the legs: blanks, tapers or octagons, tenons.
+func (s Seat) legWork(templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	k := s.design.Seat.Legs
+	var ticks []templates.Tick
+	for _, l := range s.sorts() {
+		ticks = append(ticks, s.legTicks(l.sort, s.design.Wood.Spares)...)
+	}
+	blank := templates.Card{
+		Heading: blankHeading.With(), Ticks: ticks, Text: []string{blankText.With()}, Test: blankTest.With(), Caution: planeCaution.With(),
+		Figures: append([]templates.Reading{s.reading(squareReading, k.Size, true)}, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...),
+	}
+	shape := templates.Card{Heading: shapeHeadings[k.Section].With(), Ticks: ticks, Text: []string{shapeTexts[k.Section].With()}, Test: shapeTest.With(), Caution: planeCaution.With()}
+	if k.Foot > 0 && k.Foot < k.Size {
+		shape.Figures = s.bySort(endReading, endOf, func(t turning) float64 { return t.end })
+	}
+	if k.Section == design.OctagonLeg {
+		d := s.octagon()
+		out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
+		corner := s.reading(cornerReading, joint.OctagonCorner(k.Size), false)
+		shape.Figures = append(append(shape.Figures, corner), s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
+	}
+	first := s.turning(s.sorts()[0])
+	tenons := templates.Card{
+		Heading: tenonHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.legView(first)},
+		Figures: append(s.bySort(shoulderReading, shoulderOf, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, rootOf, func(t turning) float64 { return t.root })...),
+		Text:    []string{tenonText.With()}, Test: tenonTest.With(), Caution: latheCaution.With(),
+	}
+	if first.tip != first.root {
+		tenons.Figures = append(tenons.Figures, s.bySort(tipReading, tipOf, func(t turning) float64 { return t.tip })...)
+	}
+	if first.over > 0 {
+		tenons.Text = append(tenons.Text, longTip.With())
+	}
+	out.Cards = append(out.Cards, blank)
+	if k.Section != design.SquareLeg || len(shape.Figures) > 0 {
+		out.Cards = append(out.Cards, shape)
+	}
+	out.Cards = append(out.Cards, tenons)
+	return out, nil
+}
+
+// rodWork is the stretchers and their holes.
+func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	if len(s.rods) == 0 {
+		return out, nil
+	}
+	k := s.design.Seat.Stretchers
+	turn := templates.Card{Heading: rodHeading.With(), Text: []string{rodText.With()}, Test: rodTest.With(), Caution: latheCaution.With(),
+		Figures: []templates.Reading{s.reading(rodReading, k.Diameter, true), s.reading(rodTenonReading, s.tenon(), true)}}
+	first, count := s.kinds()
+	for n, i := range first {
+		r := s.rods[i]
+		whole, between := r.length()
+		turn.Ticks = append(turn.Ticks, templates.Tick{Text: rodNames[r.kind].With(), Boxes: count[n] + s.design.Wood.Spares})
+		turn.Figures = append(turn.Figures,
+			templates.Reading{Name: wholeReading.With(rodNames[r.kind].With()), Value: s.mm(whole), Write: true},
+			templates.Reading{Name: betweenReading.With(rodNames[r.kind].With()), Value: s.mm(between)})
+	}
+	out.Cards = append(out.Cards, turn)
+	var bevels []float64
+	for _, holes := range s.rodHoles() {
+		b := holes.rodBoring
+		c := templates.Card{
+			Heading: rodHoleHeading.With(rodNames[s.rods[b.rod].kind].With()), Ticks: []templates.Tick{{Text: holes.ticks, Boxes: holes.count}},
+			Setup:   []templates.Picture{s.rodView(b)},
+			Figures: []templates.Reading{s.angleReading(crossReading, b.lean), s.reading(holeDepth, b.depth, true)},
+			Text:    []string{crossHoleText.With()}, Test: rodHoleTest.With(), Caution: boreCaution.With(),
+		}
+		if s.rods[b.rod].kind != crossRod {
+			c.Text = []string{rodHoleText.With()}
+			c.Figures[0].Name = leanReading.With()
+			c.Figures = append(c.Figures, s.reading(alongReading, b.along, true), s.angleReading(turnReading, math.Abs(b.turn)))
+		}
+		if bevel := math.Min(b.lean, math.Pi-b.lean); bevel < math.Pi/2-measure.Radians(0.005) {
+			c.Templates = append(c.Templates, angleView(bevel))
+			bevels = once(bevels, bevel)
+		}
+		out.Cards = append(out.Cards, c)
+	}
+	return withAngles(out, bevels, set)
+}
+
+// A rodHole is a hole and its mirror image.
+type rodHole struct {
+	rodBoring
+	ticks string
+	count int
+}
+
+// rodHoles are the holes of the stretchers, mirror images once.
+func (s Seat) rodHoles() []rodHole {
+	const fine = 1e-6
+	var out []rodHole
+	for i, r := range s.rods {
+		for end := range r.ends {
+			b := s.rodBoring(i, end)
+			name := intoNames[intoSide]
+			if r.kind != crossRod {
+				name = sortNames[s.legs[r.ends[end].into].sort.id()]
+			}
+			k := slices.IndexFunc(out, func(h rodHole) bool {
+				return h.ticks == name.With() && s.rods[h.rod].kind == r.kind && math.Abs(h.lean-b.lean) < fine && math.Abs(h.along-b.along) < fine &&
+					math.Abs(math.Abs(h.turn)-math.Abs(b.turn)) < fine && math.Abs(h.depth-b.depth) < fine
+			})
+			if k < 0 {
+				out = append(out, rodHole{b, name.With(), 1})
+				continue
+			}
+			out[k].count++
+		}
+	}
+	return out
+}
+
+// together is gluing, wedging and levelling.
+func (s Seat) together(templates.Setting) (templates.Section, error) {
+	var out templates.Section
+	m := s.design.Seat.Mortise
+	glue := templates.Card{
+		Heading: glueHeading.With(), Ticks: []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}},
+		Setup: []templates.Picture{s.wedges()}, Text: []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+	}
+	switch {
+	case m.Wedged():
+		d := 2 * s.radius(s.legs[0], s.tip(s.legs[0]))
+		glue.Figures = []templates.Reading{s.reading(wedgeWide, d, false), s.reading(wedgeLong, 0.75*s.thickness(), false), s.reading(wedgeThick, s.unit().Round(4, 3.0/16), false)}
+		glue.Text = append(glue.Text, wedgeText.With())
+	case m.Depth > 0:
+		glue.Setup = nil
+		glue.Text = append(glue.Text, blindGlue.With())
+	}
+	if len(s.rods) > 0 {
+		glue.Text = append(glue.Text, rodsFirst.With())
+	}
+	v := s.levelling()
+	level := templates.Card{
+		Heading: levelHeading.With(), Ticks: []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}},
+		Setup:   []templates.Picture{s.levelView()},
+		Figures: []templates.Reading{s.reading(frontHigh, v.front, true), s.reading(backHigh, v.back, true), s.reading(pencilHigh, v.pencil, false)},
+		Text:    []string{levelText.With(), sawFeet.With()}, Test: levelTest.With(), Caution: footCaution.With(),
+	}
+	out.Cards = []templates.Card{glue, level}
+	return out, nil
+}

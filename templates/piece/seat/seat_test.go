@@ -1,0 +1,339 @@
+package seat
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+)
+
+// stool is a round one on three legs.
+func stool() design.Design {
+	return design.Design{
+		Title: "stool", Kind: design.SeatKind, Saw: design.Saw{Kerf: 3.2},
+		Wood: design.Wood{Species: "Ash, white", Density: 670, MoistureFrom: 8, MoistureTo: 12, ExtraLength: 20, ExtraWidth: 4, ExtraThickness: 4},
+		Seat: design.Seat{
+			Diameter: 340, Thickness: 44, Height: 450,
+			Front:   design.LegRow{Legs: 2, Apart: 180, From: 75, FrontBack: measure.Radians(9), Aside: measure.Radians(11)},
+			Back:    design.LegRow{Legs: 1, From: 115, FrontBack: measure.Radians(14)},
+			Legs:    design.SeatLegs{Size: 38, Foot: 28},
+			Mortise: design.SeatMortise{Diameter: 28},
+		},
+	}
+}
+
+// bench has four legs, all leaning two ways, a seat that falls to the back, and stretchers.
+func bench() design.Design {
+	d := stool()
+	s := &d.Seat
+	s.Shape, s.Width, s.Depth, s.Corner, s.BackHeight = design.RectangleSeat, 700, 320, 30, 440
+	s.Front = design.LegRow{Legs: 2, Apart: 500, From: 90, FrontBack: measure.Radians(8), Aside: measure.Radians(12)}
+	s.Back = design.LegRow{Legs: 2, Apart: 460, From: 95, FrontBack: measure.Radians(15), Aside: measure.Radians(9)}
+	s.Stretchers = design.SeatStretchers{Shape: design.HStretchers, Height: 150, Diameter: 22, Tenon: 16}
+	return d
+}
+
+// anySeat is one that a maker may draw.
+func anySeat(t *rapid.T) design.Design {
+	d := bench()
+	s := &d.Seat
+	lean := func(name string) float64 { return measure.Radians(rapid.Float64Range(-4, 24).Draw(t, name)) }
+	s.Shape = rapid.SampledFrom([]design.SeatShape{design.RectangleSeat, design.OvalSeat, design.ShieldSeat}).Draw(t, "shape")
+	s.BackWidth = 280
+	s.BackHeight = rapid.Float64Range(400, 470).Draw(t, "back")
+	s.Front.Legs, s.Back.Legs = rapid.IntRange(2, 4).Draw(t, "front"), rapid.IntRange(1, 4).Draw(t, "behind")
+	for _, row := range []*design.LegRow{&s.Front, &s.Back} {
+		row.Apart, row.From = rapid.Float64Range(180, 240).Draw(t, "apart"), rapid.Float64Range(30, 80).Draw(t, "from")
+		row.FrontBack, row.Aside = lean("rake"), lean("splay")
+		if row.Legs == 1 {
+			row.Apart, row.Aside = 0, 0
+		}
+	}
+	s.Legs.Section = rapid.SampledFrom([]design.LegSection{design.OctagonLeg, design.SquareLeg, design.RoundLeg}).Draw(t, "section")
+	s.Mortise.Upper = rapid.Bool().Draw(t, "from above")
+	s.Mortise.Taper = measure.Radians(rapid.SampledFrom([]float64{0, 6, 12}).Draw(t, "reamer"))
+	s.Mortise.Depth = rapid.SampledFrom([]float64{0, 32}).Draw(t, "depth")
+	s.Stretchers.Shape = rapid.SampledFrom([]design.StretcherShape{design.NoStretchers, design.BoxStretchers, design.HStretchers}).Draw(t, "stretchers")
+	s.Stretchers.SideHeight = 0
+	if s.Stretchers.Shape == design.BoxStretchers {
+		s.Stretchers.SideHeight = 190
+	}
+	return d
+}
+
+func worked(t rapid.TB, d design.Design) Seat {
+	t.Helper()
+	s, err := Solve(d)
+	var bound *measure.BoundError
+	if errors.As(err, &bound) {
+		if r, ok := t.(*rapid.T); ok {
+			r.Skip("no such seat")
+		}
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func nearly(t rapid.TB, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: got %.9f, want %.9f", what, got, want)
+	}
+}
+
+// Parts touch and do not overlap, the legs stand on the floor and nothing reaches below.
+func TestPartsFit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := worked(t, anySeat(t))
+		if len(s.clashes()) > 0 {
+			t.Skip("a check tells of it")
+		}
+		parts := s.Parts()
+		for i, a := range parts {
+			for _, b := range parts[:i] {
+				for _, c := range solid.Clash(a.Part, b.Part) {
+					t.Errorf("%s and %s share %.3f mm³", a.Name, b.Name, c.Volume())
+				}
+			}
+			if low := a.Bounds().Min.Z; a.Kind == "leg" {
+				nearly(t, a.Name, low, 0, 1e-9)
+			} else if low < 1 {
+				t.Errorf("%s reaches down to %g", a.Name, low)
+			}
+		}
+		// What a slab loses to its holes is what the tenons fill in it.
+		lost := s.board().Volume() - s.slab().Volume()
+		filled := 0.0
+		for i := range s.legs {
+			for _, p := range s.legPart(i).Pieces {
+				filled += p.Intersect(s.board()).Volume()
+			}
+		}
+		nearly(t, "holes are filled", filled, lost, 1e-6*lost)
+	})
+}
+
+// The legs on the left are mirror images of those on the right.
+func TestHandsAreMirrored(t *testing.T) {
+	s := worked(t, bench())
+	for _, pair := range [][2]int{{0, 1}, {2, 3}} {
+		left, right := s.legPart(pair[0]), s.legPart(pair[1])
+		mirrored := left.Transform(solid.Mirror(solid.Plane{N: solid.V(1, 0, 0)}))
+		nearly(t, "volume", mirrored.Volume(), right.Volume(), 1e-6)
+		nearly(t, "centroid", mirrored.Centroid().Distance(right.Centroid()), 0, 1e-9)
+		shared := 0.0
+		for _, a := range mirrored.Pieces {
+			for _, b := range right.Pieces {
+				shared += a.Intersect(b).Volume()
+			}
+		}
+		nearly(t, "shared", shared, right.Volume(), 1e-4)
+	}
+}
+
+func vec(v solid.Vec) r3.Vec { return r3.Vec{X: v.X, Y: v.Y, Z: v.Z} }
+
+// Resultant, lean in the room, sightline and foot cut of the closed forms, read back from
+// the solids as they stand: the axis from the middles of a shaft's two ends, the cut from
+// the edges of its sole.
+func TestAnglesAreThoseOfTheSolids(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		d.Seat.Stretchers = design.SeatStretchers{}
+		d.Seat.Legs.Section = design.SquareLeg
+		d.Seat.Legs.Foot = 0
+		s := worked(t, d)
+		for i, l := range s.legs {
+			if l.lean.Resultant() < 0.01 {
+				continue
+			}
+			shaft := s.legPart(i).Pieces[1]
+			room := shaft.Transform(s.room())
+			var along r3.Vec // the longest edge of a straight leg runs along it
+			for _, e := range room.Edges() {
+				if v := vec(e.A.Sub(e.B)); r3.Norm(v) > r3.Norm(along) {
+					along = v
+				}
+			}
+			if along.Z > 0 {
+				along = r3.Scale(-1, along)
+			}
+			axis := r3.Unit(along)
+			nearly(t, "from plumb", math.Acos(r3.Dot(axis, r3.Vec{Z: -1})), l.stake.FromPlumb(), 1e-7)
+			var face r3.Vec // the upper face of the slab
+			for _, f := range s.board().Transform(s.room()).Faces() {
+				if f.Plane.N.Z > 0.9 {
+					face = vec(f.Plane.N)
+				}
+			}
+			nearly(t, "resultant", math.Atan2(r3.Norm(r3.Cross(axis, face)), -r3.Dot(axis, face)), l.lean.Resultant(), 1e-9)
+			flat := r3.Sub(axis, r3.Scale(r3.Dot(axis, face), face))
+			ahead := r3.Vec{Y: l.sort.outward()}
+			ahead = r3.Unit(r3.Sub(ahead, r3.Scale(r3.Dot(ahead, face), face)))
+			nearly(t, "sightline", r3.Cos(flat, ahead), math.Cos(l.lean.Sightline()), 1e-9)
+
+			across, level := l.stake.FootCut()
+			var got []float64
+			for _, f := range room.Faces() {
+				if f.Plane.N.Z > -1+1e-9 {
+					continue
+				}
+				for k, c := range f.Corners {
+					edge := r3.Unit(vec(f.Corners[(k+1)%len(f.Corners)].Sub(c)))
+					got = append(got, math.Abs(math.Asin(r3.Dot(edge, axis))))
+				}
+			}
+			slices.Sort(got)
+			want := []float64{math.Abs(across), math.Abs(level)}
+			slices.Sort(want)
+			nearly(t, "flatter cut", got[0], want[0], 1e-9)
+			nearly(t, "steeper cut", got[len(got)-1], want[1], 1e-9)
+		}
+	})
+}
+
+// The three ways to give a lean give the same leg.
+func TestLeanIsGivenInAnyWay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		s := worked(t, d)
+		m := s.room()
+		for _, way := range []design.SeatLean{design.ByResultant, design.ByFeet} {
+			other := d
+			for k, row := range []*design.LegRow{&other.Seat.Front, &other.Seat.Back} {
+				last := row.Legs - 1
+				if k == 1 {
+					last = len(s.legs) - 1
+				}
+				l := s.legs[last]
+				row.By = way
+				row.FrontBack, row.Aside = l.lean.Resultant(), l.lean.Sightline()
+				if foot := m.Apply(l.point(l.foot)); way == design.ByFeet {
+					row.FrontBack, row.Aside = l.sort.outward()*foot.Y, 2*math.Abs(foot.X)
+				}
+				if row.Legs == 1 {
+					row.Aside = 0
+				}
+				if row.Legs == 1 && row.By == design.ByResultant && l.lean.Rake < 0 {
+					return // backward under the seat: a sightline of 180°
+				}
+			}
+			again := worked(t, other)
+			for i, l := range s.legs {
+				nearly(t, "axis", again.legs[i].axis.Distance(l.axis), 0, 1e-9)
+			}
+		}
+	})
+}
+
+// Feet of a row stand equally far apart.
+func TestFeetOfARow(t *testing.T) {
+	d := bench()
+	d.Seat.Stretchers = design.SeatStretchers{}
+	d.Seat.Front.Legs = 4
+	s := worked(t, d)
+	m := s.room()
+	var x []float64
+	for _, l := range s.legs[:4] {
+		x = append(x, m.Apply(l.point(l.foot)).X)
+	}
+	nearly(t, "first and second", x[1]-x[0], x[2]-x[1], 1e-9)
+	nearly(t, "second and third", x[2]-x[1], x[3]-x[2], 1e-9)
+}
+
+// Heights at the front and back edge are as decided.
+func TestHeights(t *testing.T) {
+	s := worked(t, bench())
+	top := s.thickness()
+	nearly(t, "front", s.height(solid.V(0, s.frontEdge(), top)), 450, 1e-9)
+	nearly(t, "back", s.height(solid.V(0, s.backEdge(), top)), 440, 1e-9)
+	nearly(t, "middle", s.room().Apply(solid.V(0, 0, top)).Y, 0, 1e-9)
+}
+
+// The mouth of a hole is where the round solid meets the face: an octagon of many corners
+// has its area.
+func TestMouthIsThatOfTheHole(t *testing.T) {
+	d := bench()
+	d.Seat.Mortise.Taper = measure.Radians(10)
+	s := worked(t, d)
+	for _, l := range s.legs {
+		for _, z := range []float64{0, s.thickness()} {
+			var area float64
+			for _, f := range s.hole(l).Cut(solid.Plane{N: solid.V(0, 0, 1), D: z}).Faces() {
+				if f.Plane.N.Z > 1-1e-9 {
+					var flatCorners []geometry.Point
+					for _, c := range f.Corners {
+						flatCorners = append(flatCorners, flat(c))
+					}
+					area = geometry.Area(flatCorners)
+				}
+			}
+			_, a, b := s.bore(l, z).Mouth()
+			nearly(t, "area", area/(math.Pi*a*b), 1, 2e-3)
+		}
+	}
+}
+
+// A shield of which the back is as wide as the front is a rectangle with a half round:
+// area w·(d − w/2) + π·w²/8.
+func TestShield(t *testing.T) {
+	top := rim(design.Seat{Shape: design.ShieldSeat, Width: 300, Depth: 400, BackWidth: 300})
+	nearly(t, "area", top.Area(), 300*250+math.Pi*300*300/8, 1)
+	nearly(t, "front", top.Support(geometry.Pt(0, -1)), 200, 1e-9)
+	nearly(t, "back", top.Support(geometry.Pt(0, 1)), 200, 2*geometry.Sagitta)
+}
+
+// Bad figures are told by their keys.
+func TestFaults(t *testing.T) {
+	for _, tt := range []struct {
+		want   string
+		change func(*design.Seat)
+	}{
+		{"", func(*design.Seat) {}},
+		{"seat.legs-together 2: not ≥ 3", func(s *design.Seat) {
+			s.Front.Legs, s.Back.Legs, s.Stretchers.Shape = 1, 1, 0
+			s.Front.Apart, s.Front.Aside = 0, 0
+			s.Back.Apart, s.Back.Aside = 0, 0
+		}},
+		{"seat.back.apart 460 mm: not ≤ 0 mm", func(s *design.Seat) { s.Back.Legs = 1; s.Stretchers.Shape = 0; s.Back.Aside = 0 }},
+		{"seat.back.splay 9°: not ≤ 0°", func(s *design.Seat) { s.Back.Legs = 1; s.Stretchers.Shape = 0; s.Back.Apart = 0 }},
+		{"seat.back.legs 1: not ≥ 2", func(s *design.Seat) { s.Back.Legs = 1; s.Back.Apart, s.Back.Aside = 0, 0 }},
+		{"seat.front.hole -20 mm: not > 0 mm", func(s *design.Seat) { s.Front.From = 180 }},
+		{"seat.front.apart 20 mm: not > seat.mortise.diameter, 28 mm", func(s *design.Seat) { s.Front.Apart = 20 }},
+		{"seat.front.feet -95.41 mm: not > 0 mm", func(s *design.Seat) { s.Front.Apart, s.Front.Aside = 200, measure.Radians(-20) }},
+		{"seat.front.lean 53.79°: not ≤ 45°", func(s *design.Seat) { s.Front.FrontBack, s.Front.Aside = measure.Radians(44), measure.Radians(44) }},
+		{"seat.mortise.depth 44 mm: not < seat.thickness, 44 mm", func(s *design.Seat) { s.Mortise.Depth = 44 }},
+		{"seat.mortise.diameter 39 mm: not ≤ seat.legs.size, 38 mm", func(s *design.Seat) { s.Mortise.Diameter = 39 }},
+		{"seat.legs.foot 39 mm: not ≤ seat.legs.size, 38 mm", func(s *design.Seat) { s.Legs.Foot = 39 }},
+		{"seat.back-height 300 mm: not ≥ seat.steepest-fall, 367.18 mm", func(s *design.Seat) { s.BackHeight = 300 }},
+		{"seat.leg-height 31.31 mm: not > seat.legs.size, 38 mm", func(s *design.Seat) { s.Height, s.BackHeight = 80, 0 }},
+		{"seat.outline.round 170 mm: not ≤ outline.half-side-holds, 160 mm", func(s *design.Seat) { s.Corner = 170 }},
+		{"seat.stretchers.height 422 mm: not < seat.shoulders, 392.36 mm", func(s *design.Seat) { s.Stretchers.Height = 400 }},
+		{"seat.stretchers.tenon 30 mm: not ≤ seat.stretchers.diameter, 22 mm", func(s *design.Seat) { s.Stretchers.Tenon = 30 }},
+		{"seat.depth 50 mm: not ≥ oval.tenth, 70 mm", func(s *design.Seat) { s.Shape, s.Depth = design.OvalSeat, 50 }},
+	} {
+		d := bench()
+		tt.change(&d.Seat)
+		_, err := Solve(d)
+		got := ""
+		if err != nil {
+			got = err.Error()
+		}
+		if tt.want == "" && err != nil || len(got) < len(tt.want) || got[:len(tt.want)] != tt.want {
+			t.Errorf("got %q, want %q", got, tt.want)
+		}
+		if err != nil && len(design.SetBy(err)) == 0 {
+			t.Errorf("%v: set by no key", err)
+		}
+	}
+}

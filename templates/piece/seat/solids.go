@@ -1,0 +1,184 @@
+package seat
+
+import (
+	"fmt"
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+)
+
+// Corners of the polygons that stand for circles in the solids. Each has the area of its
+// circle, and hole and tenon have the same, so that volumes are true and parts touch.
+const (
+	tenonCorners = 12
+	roundCorners = 24
+	rimCorners   = 48
+)
+
+// flats returns how many flats the section of a leg has.
+func flats(s design.LegSection) int {
+	return [...]int{design.OctagonLeg: 8, design.SquareLeg: 4, design.RoundLeg: roundCorners}[s]
+}
+
+// across returns how far the flats of a polygon stand from its axis that is the section
+// of a leg or a rod of some size: a circle's is that of a polygon of the same area,
+// n·a²·tan(π/n) = π·r².
+func across(corners int, size float64, round bool) float64 {
+	if !round {
+		return size / 2
+	}
+	n := float64(corners)
+	return size / 2 * math.Sqrt(math.Pi/(n*math.Tan(math.Pi/n)))
+}
+
+// taperedPrism returns a prism about the z axis between two heights whose flats stand so far
+// from it at either, the first looking along x.
+func taperedPrism(corners int, z0, a0, z1, a1 float64) solid.Solid {
+	wide := math.Max(a0, a1)
+	turn := 2 * math.Pi / float64(corners)
+	base := make([]geometry.Point, corners)
+	for i := range base {
+		base[i] = geometry.Polar(wide/math.Cos(turn/2), (float64(i)-0.5)*turn)
+	}
+	s := solid.Prism(solid.Lift(base, z0), solid.V(0, 0, z1-z0))
+	if a0 == a1 {
+		return s
+	}
+	for i := range base {
+		out := geometry.Polar(1, float64(i)*turn)
+		s = s.Cut(solid.Through(solid.V(out.X*a0, out.Y*a0, z0), solid.V(out.X*(z1-z0), out.Y*(z1-z0), a0-a1)))
+	}
+	return s
+}
+
+// beyond is more than any part reaches past a face that cuts it, as a share of its size.
+const beyond = 3
+
+// tenonFrom returns the tenon of a leg about its axis, from one place to another.
+func (s Seat) tenonFrom(l leg, from, to float64) solid.Solid {
+	flat := func(t float64) float64 { return across(tenonCorners, 2*s.radius(l, t), true) }
+	return taperedPrism(tenonCorners, from, flat(from), to, flat(to)).Transform(l.frame())
+}
+
+// hole returns what is bored for a leg: it reaches beyond the underside, and through the
+// upper face where it goes through.
+func (s Seat) hole(l leg) solid.Solid {
+	m := s.design.Seat.Mortise
+	from := s.tip(l)
+	if m.Depth == 0 {
+		from -= m.Diameter * math.Tan(l.lean.Resultant())
+	}
+	return s.tenonFrom(l, from, l.to(0)+m.Diameter*math.Tan(l.lean.Resultant())+1)
+}
+
+// slab returns the seat with its holes.
+func (s Seat) slab() solid.Part {
+	out := solid.Stock("seat", s.board())
+	for _, l := range s.legs {
+		out = out.Subtract(s.hole(l))
+	}
+	return out
+}
+
+// board is the seat before it is bored.
+func (s Seat) board() solid.Solid {
+	return solid.Prism(solid.Lift(geometry.Decimate(s.rim.Outline(), rimCorners), 0), solid.V(0, 0, s.thickness()))
+}
+
+// shaft returns a leg below its shoulder, before any stretcher enters it.
+func (s Seat) shaft(l leg) solid.Solid {
+	k := s.design.Seat.Legs
+	n, round := flats(k.Section), k.Section == design.RoundLeg
+	from := s.shoulder(l)
+	to := l.foot + beyond*k.Size*math.Tan(l.stake.FromPlumb())
+	prism := taperedPrism(n, from, across(n, k.Size, round), to, across(n, s.size(l, to), round))
+	return prism.Transform(l.frame()).Cut(s.floor())
+}
+
+// legPart returns a leg with the holes of its stretchers.
+func (s Seat) legPart(i int) solid.Part {
+	l := s.legs[i]
+	tip := s.tip(l)
+	if s.design.Seat.Mortise.Depth == 0 {
+		tip -= s.design.Seat.Mortise.Diameter * math.Tan(l.lean.Resultant())
+	}
+	tenon := s.tenonFrom(l, tip, s.shoulder(l)).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()})
+	shaft := solid.Stock("", s.shaft(l))
+	for _, r := range s.rods {
+		for end, e := range r.ends {
+			if r.kind != crossRod && e.into == i {
+				shaft = shaft.Subtract(s.rodHole(r, end))
+			}
+		}
+	}
+	return solid.Part{Name: fmt.Sprintf("leg %d", i+1), Pieces: append([]solid.Solid{tenon}, shaft.Pieces...)}
+}
+
+// frame takes a rod that stands on the z axis from its first end to its place.
+func (r rod) frame() solid.Affine3 {
+	z := r.along(0)
+	x := solid.V(0, 0, 1).Sub(z.Mul(z.Z)).Unit()
+	return solid.Affine3{X: x, Y: z.Cross(x), Z: z, O: r.ends[0].at}
+}
+
+// span returns a piece of a rod of a diameter, from one place to another.
+func (r rod) span(diameter, from, to float64) solid.Solid {
+	a := across(tenonCorners, diameter, true)
+	return taperedPrism(tenonCorners, from, a, to, a).Transform(r.frame())
+}
+
+// reach returns the distance of the two points between which a rod runs.
+func (r rod) reach() float64 { return r.ends[0].at.Distance(r.ends[1].at) }
+
+// rodShaft returns a rod between its shoulders, before another enters it.
+func (s Seat) rodShaft(r rod) solid.Solid {
+	return r.span(s.design.Seat.Stretchers.Diameter, r.ends[0].shoulder, r.reach()-r.ends[1].shoulder)
+}
+
+// rodHole returns what is bored for an end of a rod.
+func (s Seat) rodHole(r rod, end int) solid.Solid {
+	e := r.ends[end]
+	from, to := e.surface-e.hole, e.surface+s.tenon()*beyond
+	if end == 1 {
+		from, to = r.reach()-to, r.reach()-from
+	}
+	return r.span(s.tenon(), from, to)
+}
+
+// rodPart returns a stretcher, with the hole of the one that crosses.
+func (s Seat) rodPart(i int) solid.Part {
+	r := s.rods[i]
+	shaft := solid.Stock("", s.rodShaft(r))
+	for _, q := range s.rods {
+		for end, e := range q.ends {
+			if q.kind == crossRod && r.kind != crossRod && e.into == i {
+				shaft = shaft.Subtract(s.rodHole(q, end))
+			}
+		}
+	}
+	pieces := shaft.Pieces
+	for end, e := range r.ends {
+		from, to := e.surface-e.hole, e.shoulder
+		if end == 1 {
+			from, to = r.reach()-to, r.reach()-from
+		}
+		pieces = append(pieces, r.span(s.tenon(), from, to))
+	}
+	return solid.Part{Name: fmt.Sprintf("stretcher %d", i+1), Pieces: pieces}
+}
+
+// Parts returns all parts as they stand in the room.
+func (s Seat) Parts() []assembly.Part {
+	m := s.room()
+	out := []assembly.Part{{Part: s.slab().Transform(m), Kind: "seat", Name: s.slabName()}}
+	for i := range s.legs {
+		out = append(out, assembly.Part{Part: s.legPart(i).Transform(m), Kind: "leg", Name: s.legName(i)})
+	}
+	for i := range s.rods {
+		out = append(out, assembly.Part{Part: s.rodPart(i).Transform(m), Kind: "stretcher", Name: s.rodName(i)})
+	}
+	return out
+}

@@ -1,0 +1,163 @@
+package seat
+
+import (
+	"cmp"
+	"math"
+
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
+)
+
+// What the cards say, as values: a test that follows them bores, saws and turns solids by
+// nothing else.
+
+// A boring is the hole of one sort of leg.
+type boring struct {
+	sort
+	upper     bool    // bored from the upper face
+	aside     float64 // from the centre line to the middle of the hole, either side
+	forward   float64 // from the middle of the seat, forward of the front row
+	sightline float64 // from the fore-and-aft line, forward or backward, to its side
+	resultant float64
+	bit       float64 // diameter; of a reamed hole that of its narrow end
+	large     float64 // diameter of a reamed hole on the axis at the underside; 0: not reamed
+	reamer    float64 // included angle
+	depth     float64 // along the bit on its axis, from the face that is bored; 0: right through
+}
+
+// boring returns what a leg of a sort is bored by.
+func (s Seat) boring(l leg) boring {
+	m, row := s.design.Seat.Mortise, l.sort.row(s.design)
+	b := boring{
+		sort: l.sort, upper: m.Upper, aside: math.Abs(l.at.X), forward: row.From,
+		sightline: l.lean.Sightline(), resultant: l.lean.Resultant(), bit: m.Diameter, reamer: m.Taper,
+	}
+	if m.Taper > 0 {
+		b.large, b.bit = m.Diameter, 2*s.radius(l, s.tip(l))
+	}
+	if m.Depth > 0 {
+		b.depth = math.Abs(s.tip(l))
+	}
+	return b
+}
+
+// A turning is a leg as it is made on the bench, before the tip is cut flush and the foot
+// level. Lengths run down from the tip of the blank.
+type turning struct {
+	sort
+	section   design.LegSection
+	blank     piece.StockSize
+	over      float64 // of the tip above the middle of the upper face, to cut flush
+	shoulder  float64 // from the tip to where the tenon begins
+	tip, root float64 // diameters of the tenon at the tip of the blank and at the shoulder
+	size      float64 // across the flats at the shoulder
+	end       float64 // the same at the end of the blank, below the foot
+}
+
+// trim is what a leg is left longer at the foot, to be scribed: more than the slope of
+// the sole takes.
+func (s Seat) trim() float64 { return s.unit().Round(20, 3.0/4) }
+
+func (s Seat) turning(l leg) turning {
+	t := turning{sort: l.sort, section: s.design.Seat.Legs.Section, size: s.design.Seat.Legs.Size}
+	tip := s.tip(l)
+	if s.design.Seat.Mortise.Depth == 0 {
+		t.over = s.unit().Round(12, 1.0/2) + s.radius(l, tip)*math.Tan(l.lean.Resultant())
+	}
+	top, shoulder := tip-t.over, s.shoulder(l)
+	end := l.foot + s.size(l, l.foot)/2*math.Tan(l.stake.FromPlumb()) + s.trim()
+	t.shoulder, t.tip, t.root = shoulder-top, 2*s.radius(l, top), 2*s.radius(l, shoulder)
+	t.end = s.size(l, end)
+	t.blank = piece.StockSize{Length: end - top, Width: t.size, Thickness: t.size}
+	return t
+}
+
+// A rodBoring is the hole for a stretcher in a leg, or in another stretcher.
+type rodBoring struct {
+	rod, end int
+	along    float64 // in a leg from its shoulder to the middle of the hole, in a stretcher from mid-length
+	lean     float64 // between the stretcher and what it enters, towards the foot of a leg, rad
+	turn     float64 // round a leg from its outer side, counter-clockwise as seen from its foot, rad
+	depth    float64 // from the surface
+}
+
+// rodBoring returns the hole for an end of a stretcher.
+func (s Seat) rodBoring(i, end int) rodBoring {
+	r := s.rods[i]
+	e, u := r.ends[end], r.along(end)
+	b := rodBoring{rod: i, end: end, depth: e.hole}
+	if r.kind == crossRod {
+		b.lean = math.Acos(u.Dot(s.rods[e.into].along(0)))
+		return b
+	}
+	l := s.legs[e.into]
+	m := l.frame()
+	b.along = e.at.Sub(l.at).Dot(l.axis) - s.shoulder(l)
+	b.lean = math.Acos(u.Dot(m.Z))
+	// Seen from the foot, against z, x is to turn to −y counter-clockwise.
+	b.turn = math.Atan2(-u.Dot(m.Y), u.Dot(m.X))
+	return b
+}
+
+// A levelling says how the seat is blocked up before the feet are scribed: its upper face
+// so high over the table at the front edge and at the back edge, and the pencil so high.
+type levelling struct{ front, back, pencil float64 }
+
+func (s Seat) levelling() levelling {
+	k := s.design.Seat
+	up := s.trim()
+	return levelling{k.Height + up, cmp.Or(k.BackHeight, k.Height) + up, up}
+}
+
+// usualBoard is the width of board that a seat is glued up from: 150 mm or 6 in (common
+// practice, no source).
+func (s Seat) usualBoard() float64 { return s.unit().Round(150, 6) }
+
+// boards returns those that the slab is glued up from, alike, their grain as decided.
+func (s Seat) boards() (board piece.StockSize, count int) {
+	box := s.size2()
+	long, wide := box.X, box.Y
+	if s.design.Seat.FrontToBack {
+		long, wide = wide, long
+	}
+	count = int(math.Ceil(wide/s.usualBoard() - 1e-9))
+	return piece.StockSize{Length: long, Width: wide / float64(count), Thickness: s.thickness()}, count
+}
+
+// grain returns the direction of the grain of the slab.
+func (s Seat) grain() solid.Vec {
+	if s.design.Seat.FrontToBack {
+		return solid.V(0, 1, 0)
+	}
+	return solid.V(1, 0, 0)
+}
+
+// mass returns that of all parts in kg. The outline and the mortises of the slab are
+// reckoned as they are, not as the solids are that are drawn.
+func (s Seat) mass() float64 {
+	volume, _ := s.moment()
+	return volume * piece.DensityOf(s.design) / 1e9
+}
+
+// moment returns the volume of all wood, and its centre in the room.
+func (s Seat) moment() (volume float64, centre solid.Vec) {
+	add := func(v float64, at solid.Vec) {
+		volume += v
+		centre = centre.Add(at.Mul(v))
+	}
+	middle := s.rim.Centroid()
+	add(s.rim.Area()*s.thickness(), solid.V(middle.X, middle.Y, s.thickness()/2))
+	for i, l := range s.legs {
+		p := s.legPart(i)
+		add(p.Volume(), p.Centroid())
+		// What the tenon fills was counted with the slab.
+		filled := s.hole(l).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()}).Cut(solid.Plane{N: solid.V(0, 0, -1)})
+		add(-filled.Volume(), filled.Centroid())
+	}
+	for i := range s.rods {
+		p := s.rodPart(i)
+		add(p.Volume(), p.Centroid())
+	}
+	return volume, s.room().Apply(centre.Mul(1 / volume))
+}

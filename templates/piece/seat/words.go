@@ -1,0 +1,324 @@
+package seat
+
+import (
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
+)
+
+type text = wording.Text
+
+func (s Seat) mm(v float64) string    { return measure.Length(v).Text(s.unit()) }
+func (s Seat) deg(rad float64) string { return measure.Angle(rad).Text(s.unit()) }
+
+const (
+	slabNamed text = "seat, %s thick"
+	legNamed  text = "leg %d, %s long"
+	rodNamed  text = "stretcher %d, %s long"
+)
+
+func (s Seat) slabName() string { return slabNamed.With(s.mm(s.thickness())) }
+
+func (s Seat) legName(i int) string { return legNamed.With(i+1, s.mm(s.blankLength(s.legs[i]))) }
+
+func (s Seat) rodName(i int) string {
+	whole, _ := s.rods[i].length()
+	return rodNamed.With(i+1, s.mm(whole))
+}
+
+// sortNames are what legs that are alike are called.
+var sortNames = map[measure.ID]text{
+	"seat.front": "front legs", "seat.front-inner": "inner front legs",
+	"seat.back": "back legs", "seat.back-inner": "inner back legs",
+}
+
+// groupNames head their figures.
+var groupNames = map[measure.ID]text{
+	"seat.front": "Front legs", "seat.front-inner": "Inner front legs",
+	"seat.back": "Back legs", "seat.back-inner": "Inner back legs",
+}
+
+// rodNames are what stretchers are called.
+var rodNames = [...]text{rowRod: "stretchers along a row", sideRod: "side stretchers", crossRod: "cross stretcher"}
+
+const intoSide measure.ID = "side-stretchers"
+
+var intoNames = map[measure.ID]text{intoSide: "side stretchers"}
+
+// What stands on the cover.
+const (
+	mainHeight  text = "height at the front and at the back"
+	mainSeat    text = "seat: side to side, front to back, thick"
+	mainFeet    text = "over the feet: side to side, front to back"
+	mainMortise text = "mortise, at the underside"
+	heights     text = "%s, %s"
+	sizes       text = "%s × %s × %s"
+	times       text = "%s × %s"
+	leans       text = "%s, %s"
+	neverTips   text = "Nothing tips it there: %s."
+)
+
+var mainLean = [...]text{"front legs: resultant, sightline", "back legs: resultant, sightline"}
+
+// names are those of figures and of their groups.
+var names = allNames()
+
+func allNames() assembly.Names {
+	out := assembly.Names{
+		"seat.slab": "Seat", "seat.rods": "Stretchers", "seat.standing": "Standing",
+		"seat.side-to-side": "side to side", "seat.front-to-back": "front to back", "seat.thick": "thickness",
+		"seat.height-front": "height at the front edge", "seat.height-back": "height at the back edge", "seat.fall": "fall to the back",
+		"seat.area": "area", "seat.mass": "weight of all parts",
+		"seat.centre-high": "centre of gravity over the floor", "seat.centre-inside": "centre of gravity inside the line of the feet",
+	}
+	for id, where := range map[measure.ID]text{"front": "front", "side": "side", "back": "back"} {
+		out["seat.tips."+id] = "force that tips it, 50 mm in from the " + where
+		out["seat.pull."+id] = "level pull that tips it with 600 N, 60 mm in from the " + where
+	}
+	for id := range sortNames {
+		out[id] = groupNames[id]
+		for what, said := range legFigures {
+			out[id+"."+what] = said
+		}
+	}
+	for kind, id := range rodIDs {
+		for _, second := range []measure.ID{"", "-2"} {
+			for what, said := range rodFigures {
+				out["seat.rod-"+id+second+what] = rodNames[kind] + ": " + said
+			}
+		}
+	}
+	return out
+}
+
+var legFigures = map[measure.ID]text{
+	"count": "count", "rake-of": "rake", "splay-of": "splay", "resultant-of": "resultant", "bevel": "bevel at the sightline",
+	"sightline-of": "sightline, from the fore-and-aft line", "hole-aside": "hole from the centre line", "hole-from-middle": "hole from the middle, forward or backward",
+	"mouth-along": "mouth of the hole along the sightline", "mouth-across": "mouth of the hole across", "mouth-off": "middle of the mouth outside the axis",
+	"exit-aside": "exit of the bit from the centre line", "exit-from-middle": "exit of the bit from the middle, forward or backward",
+	"bored": "bored along the bit", "blank": "blank", "tenon": "tenon, to its shoulder", "below-shoulder": "shoulder to floor, along the axis",
+	"from-plumb": "lean from plumb, as it stands", "foot-across": "level cut of the foot, in the way in which it leans, off square",
+	"foot-along": "level cut of the foot, across that, off square", "foot-aside": "foot from the centre line", "foot-from-middle": "foot from below the middle, forward or backward",
+}
+
+var rodFigures = map[measure.ID]text{
+	".whole": "tip to tip", ".between": "between shoulders",
+	".first.lean": "first end, off the axis of what it enters", ".first.depth": "first end, depth of hole", ".first.along": "first end, shoulder of the leg to hole", ".first.turn": "first end, round the leg from its outer side",
+	".second.lean": "second end, off the axis of what it enters", ".second.depth": "second end, depth of hole", ".second.along": "second end, shoulder of the leg to hole", ".second.turn": "second end, round the leg from its outer side",
+}
+
+// texts are those of checks.
+var texts = allTexts()
+
+func allTexts() assembly.Texts {
+	out := assembly.Texts{
+		"seat.clash": {Name: "legs and stretchers", Holds: "No part reaches into another.",
+			Lacks: "Legs or stretchers reach into each other: set holes or heights farther apart."},
+		"seat.holes": {Name: "wood between holes", Figure: "least wood between two holes", Holds: "Enough wood stays between the holes.",
+			Lacks: "Little wood stays between two holes; half of their diameter is usual."},
+		"seat.under-hole": {Name: "wood above a blind hole", Figure: "wood above the hole", Holds: "Enough wood stays above the hole.",
+			Lacks: "The bit may come through: leave more wood above the hole."},
+		"seat.stretcher-hole": {Name: "holes for stretchers", Figure: "tenon of a stretcher", Holds: "The holes leave enough of what they are in.",
+			Lacks: "The hole takes more than half of what it is in, %[2]s: take a more slender tenon."},
+		"seat.stands": {Name: "standing empty", Figure: "centre of gravity inside the line of the feet", Holds: "It stands by itself.",
+			Lacks: "It falls over by itself: its centre of gravity lies outside the feet."},
+	}
+	for id, where := range map[measure.ID]text{"front": "front", "side": "side", "back": "back"} {
+		out["seat.feet-"+id] = assembly.CheckText{Name: "feet under the " + where, Figure: "load 50 mm in from the edge, inside the line of the feet",
+			Holds: "A load 50 mm in from that edge presses between the feet.",
+			Lacks: "A load near that edge presses outside of the feet: see what force tips it under Standing. What a piece must bear is a matter of the standards where you sell."}
+	}
+	for i, row := range rowTables {
+		id, name := measure.ID(row), rowNames[i]
+		out[id+".inside"] = assembly.CheckText{Name: "holes inside the seat, " + name, Figure: "hole inside the edge", Holds: "The holes lie in the seat.",
+			Lacks: "A hole comes out at the edge of the seat: move it inward."}
+		out[id+".edge"] = assembly.CheckText{Name: "wood to the edge, " + name, Figure: "least wood to the edge", Holds: "Enough wood stays to the edge.",
+			Lacks: "Little wood stays to the edge, on one face or the other; half of the diameter is usual."}
+		out[id+".steep"] = assembly.CheckText{Name: "lean of the bit, " + name, Figure: "resultant", Holds: "The bit bites at that lean.",
+			Lacks: "At so much lean a bit walks off before it bites: start it in a guide block sawn to the bevel."}
+		out[id+".short-grain"] = assembly.CheckText{Name: "short grain at the wedge, " + name, Figure: "wood along the grain to the edge", Holds: "The grain beyond the wedge is long enough.",
+			Lacks: "The wedge presses on short grain and may split it off at the edge; one diameter is usual."}
+	}
+	return out
+}
+
+var rowNames = [...]text{"front row", "back row"}
+
+// What mends a check.
+const (
+	mendSideHeight text = "set the side stretchers %s high"
+	mendDepth      text = "bore %s deep"
+	mendThickness  text = "make the seat %s thick"
+	mendTenon      text = "make the tenons of the stretchers %s thick"
+)
+
+var (
+	mendRake  = [...]text{"rake the front legs by %s", "rake the back legs by %s"}
+	mendSplay = [...]text{"splay the front legs by %s", "splay the back legs by %s"}
+	mendFrom  = [...]text{"set the front row %s from the middle", "set the back row %s from the middle"}
+	mendApart = [...]text{"set the front holes %s apart", "set the back holes %s apart"}
+)
+
+// What stands on drawings and pictures.
+const (
+	frontLabel       text = "front"
+	towardsFront     text = "towards the front"
+	centreLabel      text = "centre line"
+	middleLabel      text = "middle of the seat"
+	grainLabel       text = "grain"
+	holeLabel        text = "leg %d, bit %s"
+	legNumber        text = "%d"
+	footLabel        text = "the foot leans this way"
+	sightlineLabel   text = "sightline, %s"
+	fromCentre       text = "%s from the centre line"
+	fromFront        text = "%s from the front edge"
+	fromBack         text = "%s from the back edge"
+	holeDrawn        text = "hole of leg %d, %s"
+	upperFace        text = "upper face"
+	underside        text = "underside"
+	alongSightline   text = "Section along the sightline, the foot out to the right"
+	bitLabel         text = "bit %s"
+	bevelLabel       text = "gauge at %s"
+	backingLabel     text = "waste board, clamped"
+	legViewHeading   text = "Leg, its tip on the left"
+	tenonLabel       text = "tenon"
+	footEnd          text = "%s across at the end"
+	octagonName      text = "end of a leg blank, octagon"
+	blankLabel       text = "blank %s square"
+	footSize         text = "at the floor, %s across"
+	rodViewHeading   text = "Seen square to both"
+	footLabelEnd     text = "foot"
+	backEndLabel     text = "back end"
+	levelViewHeading text = "From its right, front on the left"
+	benchLabel       text = "flat bench"
+	scribeLabel      text = "pencil, %s up"
+)
+
+func faceDrawn(upper bool) text {
+	if upper {
+		return upperFace
+	}
+	return underside
+}
+
+func fromEdge(back bool) text {
+	if back {
+		return fromBack
+	}
+	return fromFront
+}
+
+// Headings of the envelopes and of the cards, what stands on these.
+const (
+	seatHeading     text = "Seat"
+	legsHeading     text = "Legs"
+	rodsHeading     text = "Stretchers"
+	togetherHeading text = "Putting together"
+
+	seatTick text = "seat"
+	legsTick text = "legs"
+
+	sawHeading       text = "Glue up and saw the seat"
+	acrossReading    text = "side to side"
+	depthReading     text = "front to back"
+	thicknessReading text = "thickness"
+	sawText          text = "Glue up %d boards, each %s wide, grain %s. Plane it flat, set out the centre line, the holes and their sightlines on the face that is bored, and bore before the outline is sawn: a slab with straight edges is held more easily."
+	sawTest          text = "Mirrored holes stand equally far from the centre line."
+	sawCaution       text = "At the band saw guard down to the wood, fingers out of the line of the blade; relief cuts in tight curves."
+
+	boreHeading      text = "Bore for the %s"
+	bevelReading     text = "gauge, bevel"
+	sightlineReading text = "sightline, from the fore-and-aft line"
+	bitReading       text = "bit"
+	depthOnBit       text = "depth, along the bit on its axis"
+	reamerReading    text = "reamer, included angle"
+	largeReading     text = "reamed hole at the underside, on the axis"
+	boreText         text = "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Sight across the sightline too: seen along it the bit stands upright."
+	throughText      text = "Clamp a waste board to the far face; ease off when the point comes through, so that the rim does not blow out."
+	blindText        text = "A stop or tape on the bit is set from its rim to the axis; the flat of the bit is deepest on one side."
+	reamText         text = "Then ream from the underside to the width given, turning the reamer little by little: sight it against the gauge at every few turns, it can still be corrected."
+	exitTest         text = "The point comes out %s from the centre line and %s from the middle of the seat, forward or backward."
+	blindTest        text = "%s of wood stays above the deepest point."
+	boreCaution      text = "Clamp the work; a bit that binds turns the drill or the work: two hands, side handle, low speed. Eye protection. Keep to the machine's manual and local rules."
+
+	blankHeading  text = "Saw the leg blanks"
+	blankText     text = "Rive or saw the blanks with the grain straight from end to end, square and to length. Mark the outer side of each: it looks the way in which the leg leans."
+	blankTest     text = "No grain runs out within the tenon."
+	planeCaution  text = "Push blocks and sticks; hold short work in a cradle, never in the hand."
+	squareReading text = "square"
+	longReading   text = "length"
+	longOf        text = "length, %s"
+
+	cornerReading text = "gauge from each corner, at the shoulder"
+	endReading    text = "across at the end"
+	endOf         text = "across at the end, %s"
+	endCorner     text = "gauge from each corner, at the end"
+	endCornerOf   text = "gauge from each corner, at the end, %s"
+	shapeTest     text = "Callipers read the same across all flats, at the shoulder and at the end."
+
+	tenonHeading    text = "Turn or shave the tenons"
+	shoulderReading text = "tip to shoulder"
+	shoulderOf      text = "tip to shoulder, %s"
+	rootReading     text = "diameter at the shoulder"
+	rootOf          text = "diameter at the shoulder, %s"
+	tipReading      text = "diameter at the tip"
+	tipOf           text = "diameter at the tip, %s"
+	longTip         text = "The tip is left long, to be sawn flush after glueing."
+	tenonText       text = "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris."
+	tenonTest       text = "In a test hole of the same bit or reamer it seats without rocking, the shoulder just clear."
+	latheCaution    text = "Lathe: guard and face shield, rest close, nothing loose about you, low speed until it is round. Its manual comes first."
+
+	rodHeading      text = "Turn the stretchers"
+	rodReading      text = "diameter"
+	rodTenonReading text = "tenon"
+	wholeReading    text = "tip to tip, %s"
+	betweenReading  text = "between shoulders, %s"
+	rodText         text = "Stand the legs dry in the seat and check these lengths between them before turning the last ones: what was bored is what counts."
+	rodTest         text = "A tenon of dry wood drives in with light taps."
+
+	rodHoleHeading text = "Bore for the %s"
+	leanReading    text = "between bit and axis, towards the foot"
+	crossReading   text = "between bit and axis, towards the back"
+	holeDepth      text = "depth from the surface"
+	alongReading   text = "shoulder of the leg to middle of hole"
+	turnReading    text = "round the leg from its outer side"
+	rodHoleText    text = "Legs on the left and on the right are mirror images: turn the one to the left, the other to the right. The outer side looks the way in which the leg leans. With the legs dry in the seat the bit sights straight at the other hole."
+	crossHoleText  text = "Bore at mid-length of both side stretchers, level; left and right are mirror images. Sight from one to the other."
+	rodHoleTest    text = "A rod in both holes lies at its height over the floor at either end."
+
+	glueHeading text = "Glue the legs"
+	wedgeWide   text = "wedge, wide"
+	wedgeLong   text = "wedge, long"
+	wedgeThick  text = "wedge, thick at its head"
+	glueText    text = "Glue tenon and hole, turn each leg so that its outer side looks along the sightline, away from the seat, and drive it home."
+	wedgeText   text = "Saw the slot before glueing, two thirds of the thickness deep, and turn it square to the grain of the seat: a wedge that presses across the grain splits it. Drive the wedge, then saw flush."
+	blindGlue   text = "Leave room below the tenon for glue, or it will not go home."
+	rodsFirst   text = "Stretchers go in with the legs: start all tenons before driving any."
+	glueTest    text = "The feet stand where the drawing has them, mirrored legs alike."
+	glueCaution text = "Glue by its data sheet; hold the leg, not near the wedge, when the mallet falls."
+
+	levelHeading text = "Level the feet"
+	frontHigh    text = "upper face over the bench, front edge"
+	backHigh     text = "upper face over the bench, back edge"
+	pencilHigh   text = "pencil over the bench"
+	levelText    text = "Stand the seat on a flat bench and wedge its feet until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block."
+	sawFeet      text = "Saw to the lines from all sides, then ease the arrises."
+	levelTest    text = "It stands without rocking; front and back edge stand at their heights, less the pencil's."
+	footCaution  text = "Clamp the leg before sawing; the free hand stays behind the saw."
+)
+
+var shapeHeadings = [...]text{design.OctagonLeg: "Make the legs octagonal", design.SquareLeg: "Taper the legs", design.RoundLeg: "Make the legs round"}
+
+var shapeTexts = [...]text{
+	design.OctagonLeg: "Taper all four sides first, from the shoulder to the end. Gauge the corners from both arrises on every side and plane them off in a cradle.",
+	design.SquareLeg:  "Taper all four sides alike, from the shoulder to the end: what is given is left at the end.",
+	design.RoundLeg:   "Turn or shave them, straight from the shoulder to the end.",
+}
+
+func grainWords(frontToBack bool) text {
+	if frontToBack {
+		return "front to back"
+	}
+	return "side to side"
+}
