@@ -21,8 +21,8 @@ func newCommand() command {
 it stands. Change the figures with any editor of plain text, then see what
 rodsheet check says. A file that is there already is left alone.`,
 		flags: []flag{
-			{name: "kind", value: "KIND", choices: design.Kinds(), usage: "what is built: " + wording.Or(design.Kinds()...) + "; a ring if not given"},
-			{name: "sides", value: "N", usage: "of a ring stretchers, each with its leg; sides of a box; legs of the others"},
+			{name: "kind", value: "KIND", choices: design.Kinds(), usage: wording.Or(design.Kinds()...) + "; ring if not given"},
+			{name: "sides", value: "N", usage: "stretchers of a ring, sides of a box, legs of others"},
 			unitsFlag("of the figures in the file"),
 		},
 		examples: []example{
