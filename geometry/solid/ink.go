@@ -65,11 +65,13 @@ func tidy(inks []ink) (visible, hidden []geometry.Segment) {
 	slices.SortStableFunc(inks, func(a, b ink) int {
 		return cmp.Compare(b.line.Length(), a.line.Length())
 	})
-	var rules []rule
+	rules := make([]rule, 0, len(inks))
 	for _, k := range inks {
-		i := slices.IndexFunc(rules, func(r rule) bool { return r.carries(k.line) })
-		if i < 0 {
-			i = len(rules)
+		i := 0
+		for i < len(rules) && !rules[i].carries(k.line) {
+			i++
+		}
+		if i == len(rules) {
 			rules = append(rules, rule{at: k.line.A, along: k.line.B.Sub(k.line.A).Unit()})
 		}
 		rules[i].draw(k)
@@ -83,7 +85,7 @@ func tidy(inks []ink) (visible, hidden []geometry.Segment) {
 }
 
 // carries reports whether s lies on r.
-func (r rule) carries(s geometry.Segment) bool {
+func (r *rule) carries(s geometry.Segment) bool {
 	return math.Abs(r.along.Cross(s.A.Sub(r.at))) <= hair &&
 		math.Abs(r.along.Cross(s.B.Sub(r.at))) <= hair
 }

@@ -60,7 +60,10 @@ func (v View) unhidden(f Face, own int, all []Solid, rooms []Extent) [][]geometr
 	box := geometry.Bounds(flat...)
 	left := [][]geometry.Point{flat}
 	for i, t := range all {
-		r := rooms[i]
+		if len(left) == 0 {
+			break
+		}
+		r := &rooms[i]
 		if i == own || !box.Overlaps(geometry.Box(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)) {
 			continue
 		}
