@@ -16,6 +16,8 @@ import (
 	"rodsheet/render/pdf"
 	"rodsheet/render/pdf/bare"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/kinds"
 )
 
 // anExample is the design over which the commands are timed: two sizes.
@@ -108,6 +110,55 @@ func bothTimed(b *testing.B, name, text string) {
 	}
 	b.Run(name+"/check", func(b *testing.B) { timed(b, []string{"check", name + ".toml"}) })
 	b.Run(name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
+}
+
+// BenchmarkKinds times check and piece of the starting design of every kind, and reports
+// how many times as long check takes for each of its parts as it takes for one of the ring.
+func BenchmarkKinds(b *testing.B) {
+	b.Chdir(b.TempDir())
+	perPart := func(of design.Kind) (line []string, parts int) {
+		_, _, sides := of.Sides()
+		text, err := design.Start(of, sides, measure.Millimetre)
+		if err != nil {
+			b.Fatal(err)
+		}
+		name := of.String() + ".toml"
+		if err := os.WriteFile(name, text, 0o600); err != nil {
+			b.Fatal(err)
+		}
+		file, err := design.Read(text, kinds.Faults)
+		if err != nil {
+			b.Fatal(err)
+		}
+		work, err := kinds.Solve(file.Sizes)
+		if err != nil {
+			b.Fatal(err)
+		}
+		return []string{"check", name}, len(work.Stand(0).Show(kind.FromAbove).Parts)
+	}
+	ring, ofRing := perPart(design.RingKind)
+	for i, name := range design.Kinds() {
+		line, parts := perPart(design.Kind(i))
+		b.Run(name+"/check", func(b *testing.B) {
+			least, usual := time.Hour, time.Hour
+			for b.Loop() {
+				least = min(least, lasted(b, line))
+				usual = min(usual, lasted(b, ring))
+			}
+			b.ReportMetric(float64(least)/float64(parts)/(float64(usual)/float64(ofRing)), "of-ring-a-part")
+		})
+		b.Run(name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
+	}
+}
+
+// lasted returns how long a command took.
+func lasted(b *testing.B, line []string) time.Duration {
+	b.Helper()
+	begun := time.Now()
+	if status, _, errs := start(b.Context(), line...); status != 0 {
+		b.Fatal(errs)
+	}
+	return time.Since(begun)
 }
 
 // startWith returns the starting design in so many sizes.

@@ -20,14 +20,8 @@ import (
 // check, or refused: never a panic, never a file after a refusal, never the
 // design changed.
 func FuzzDesign(f *testing.F) {
-	for sides := 3; sides <= 8; sides++ {
-		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := design.Start(design.RingKind, sides, u)
-			if err != nil {
-				f.Fatal(err)
-			}
-			f.Add(text)
-		}
+	for _, text := range startingDesigns(f) {
+		f.Add(text)
 	}
 	for _, text := range exampleDesigns(f) {
 		f.Add([]byte(text))
@@ -38,6 +32,25 @@ func FuzzDesign(f *testing.F) {
 			t.Error(fault)
 		}
 	})
+}
+
+// startingDesigns returns those of all kinds, sides and units.
+func startingDesigns(tb testing.TB) [][]byte {
+	tb.Helper()
+	var out [][]byte
+	for i := range design.Kinds() {
+		fewest, most, _ := design.Kind(i).Sides()
+		for sides := fewest; sides <= most; sides++ {
+			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+				text, err := design.Start(design.Kind(i), sides, u)
+				if err != nil {
+					tb.Fatal(err)
+				}
+				out = append(out, text)
+			}
+		}
+	}
+	return out
 }
 
 // exampleDesigns returns the designs among the examples.

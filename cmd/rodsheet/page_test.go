@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -433,6 +434,40 @@ func TestPageBegins(t *testing.T) {
 	p.click("#anew")
 	p.click(`[data-example=hall-table]`)
 	p.until(`document.title.includes('all')`, "true")
+}
+
+// Any kind of piece is begun, shown, changed by its form and dragged, and its lists are
+// there.
+func TestPageOfEveryKind(t *testing.T) {
+	if testing.Short() {
+		t.Skip("opens a browser")
+	}
+	t.Parallel()
+	p := visit(t, "", served(t, nil).Address())
+	for _, one := range []struct{ kind, part, key, field, value string }{
+		{"box", "side", "box.height", "f-box-thickness", "14"},
+	} {
+		p.click("#anew")
+		p.click(`button[data-kind=` + one.kind + `]`)
+		p.until(`document.querySelectorAll('#corner .part[data-kind=`+one.part+`]').length > 2`, "true")
+		height := fmt.Sprintf(figureOn, "front", one.key)
+		was := p.js(height)
+		p.drag("front", "height", 0, -20)
+		p.until(height+` !== '`+was+`'`, "true")
+		p.until(`document.body.classList.contains('busy')`, "false")
+		before := p.js(`document.getElementById('corner').innerHTML`)
+		p.fill(one.field, one.value)
+		p.until(`document.getElementById('corner').innerHTML !== `+strconv.Quote(before), "true")
+		p.click("#close")
+		for _, tab := range []string{"cards", "buying", "figures", "sheets"} {
+			p.click("#tab-" + tab)
+			p.until(`document.body.classList.contains('busy')`, "false")
+			if words := p.js(`document.getElementById('` + tab + `-panel').innerText.length > 100`); words != "true" {
+				t.Errorf("%s: %s is empty", one.kind, tab)
+			}
+		}
+		p.click("#close")
+	}
 }
 
 // On a phone everything is as wide as the screen, and nothing wider.

@@ -25,13 +25,15 @@ func texts(t testing.TB) []string {
 		"[legs]\nbreadth = 40\ntaper.start = 90\nheight = 450\nsplay = '1:6'\ntaper.foot = 20\n[wood] # boards\nmoisture = [\n 8, # dry\n 12\n]\nspecies=\"\"\"ash\"\"\"\n[top]\n" +
 			"outline='free'\npoints = [\n  [-300, '-20cm'],\n  [300, -200],\n  [0, 350], # the tip\n]\nkind = \"wood\"\n[saw]\nkerf = \"1/8in\"",
 	}
-	for sides := 3; sides <= 4; sides++ {
-		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := Start(RingKind, sides, u)
-			if err != nil {
-				t.Fatal(err)
+	for i := range schemas() {
+		for sides := 3; sides <= 4; sides++ {
+			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+				text, err := Start(Kind(i), sides, u)
+				if err != nil {
+					t.Fatal(err)
+				}
+				out = append(out, string(text))
 			}
-			out = append(out, string(text))
 		}
 	}
 	files, err := filepath.Glob("../../../examples/*.toml")

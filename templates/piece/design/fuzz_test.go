@@ -20,12 +20,14 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("ring = {sides = 3, inside = 10}\nsize = [{name = \"a\"}, 3]\n[[wood.board]]\nlength = 1\n[top.pads]\n"))
 	f.Add([]byte("\ufeff[ring]\r\nsides = 0x3\r\nwidth = '1 1/8\"'\r\npoints = [[1, 2], [\n3, 4]]"))
 	f.Add([]byte(sound + "[top.fixing]\nbond = \"silicone\"\n[plan]\ndate = 2031-05-04\nnote = \"n\"\n[prices]\ncurrency = \"€\"\nwood-per-m3 = 3\n[[item]]\nname = \"bolt\"\ncount = 3\nprice = 0.5\n"))
-	for sides := 3; sides <= 8; sides++ {
-		text, err := Start(RingKind, sides, measure.Unit(sides%2))
-		if err != nil {
-			f.Fatal(err)
+	for i := range schemas() {
+		for sides := 3; sides <= 8; sides++ {
+			text, err := Start(Kind(i), sides, measure.Unit(sides%2))
+			if err != nil {
+				f.Fatal(err)
+			}
+			f.Add(text)
 		}
-		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		file, err := Read(data, nil)
