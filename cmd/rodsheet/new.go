@@ -17,17 +17,18 @@ func newCommand() command {
 		name:    "new",
 		words:   fileWord,
 		summary: "a starting design for a whole piece",
-		about: `Writes a design file with every key explained, for a small table that builds as
+		about: `Writes a design file with every key explained, for a small piece that builds as
 it stands. Change the figures with any editor of plain text, then see what
 rodsheet check says. A file that is there already is left alone.`,
 		flags: []flag{
-			{name: "kind", value: "KIND", choices: design.Kinds(), usage: wording.Or(design.Kinds()...) + "; ring if not given"},
-			{name: "sides", value: "N", usage: "stretchers of a ring, sides of a box, legs of others"},
+			{name: "kind", value: "KIND", choices: design.Kinds(), usage: wording.Or(design.Kinds()...) + "; a ring if not given"},
+			{name: "sides", value: "N", usage: "sides of a ring or a box, legs of the others"},
 			unitsFlag("of the figures in the file"),
 		},
 		examples: []example{
 			{"rodsheet new table.toml", "a three-sided table in millimetres"},
 			{"rodsheet new stand.toml --sides 6", "a six-sided one"},
+			{"rodsheet new planter.toml --kind box --sides 5", "a planter of five sloping sides"},
 			{"rodsheet new bench.toml --sides 4 --units in", "a four-sided one in inches"},
 		},
 		act: startDesign,

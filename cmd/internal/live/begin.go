@@ -14,6 +14,7 @@ import (
 // are as a maker writes them, "" for the usual.
 type Begin struct {
 	Units  string `json:"units"`
+	Kind   string `json:"kind"` // of another piece than a ring, which the other answers are about
 	Legs   int    `json:"legs"`
 	Height string `json:"height"`
 	Top    string `json:"top"` // "glass", "wood" or "none"
@@ -32,6 +33,11 @@ func begin(b Begin) (string, error) {
 	u, err := measure.ParseUnit(b.Units)
 	if err != nil {
 		return "", err
+	}
+	if kind := design.KindOf(b.Kind); kind != design.RingKind {
+		_, _, usual := kind.Sides()
+		text, err := design.Start(kind, usual, u)
+		return string(text), err
 	}
 	start, err := design.Start(design.RingKind, b.Legs, u)
 	if err != nil {

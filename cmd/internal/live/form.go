@@ -2,7 +2,7 @@ package live
 
 import (
 	"html/template"
-	"slices"
+
 	"strconv"
 	"strings"
 
@@ -35,9 +35,6 @@ type fieldset struct {
 	Fields []field
 }
 
-// shownFirst are the tables that most pieces are drawn by.
-var shownFirst = []design.Key{"ring", "legs", "legs.taper", "top"}
-
 // form is what a maker fills in, for one size or for all of them.
 type form struct {
 	Sizes []string // none where the design has one without a name
@@ -69,8 +66,11 @@ func formOf(a asked) template.HTML {
 			}
 			continue
 		}
-		set := fieldset{Table: g.Table, Legend: tableName(g.Table), Words: g.Words, Open: slices.Contains(shownFirst, g.Table)}
+		set := fieldset{Table: g.Table, Legend: tableName(g.Table), Words: g.Words, Open: g.Table.Draws()}
 		for _, one := range g.Fields {
+			if one.Key == "kind" {
+				continue // another kind has other tables: that is another design
+			}
 			if own >= 0 && own >= len(one.Own) {
 				continue // no size can have it
 			}

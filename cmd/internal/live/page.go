@@ -51,12 +51,13 @@ type topChoice struct {
 // helpers are what the layouts ask for.
 func helpers() template.FuncMap {
 	return template.FuncMap{
-		"picture":  pictureSVG,
-		"boxes":    func(n int) []struct{} { return make([]struct{}, n) },
-		"rowsOf":   rowsOf,
-		"papers":   func() []string { return []string{"a4", "letter", "a3", "legal", "tabloid"} },
-		"examples": exampleNames,
-		"polygon":  polygon,
+		"picture":    pictureSVG,
+		"boxes":      func(n int) []struct{} { return make([]struct{}, n) },
+		"rowsOf":     rowsOf,
+		"papers":     func() []string { return []string{"a4", "letter", "a3", "legal", "tabloid"} },
+		"examples":   exampleNames,
+		"otherKinds": func() []string { return design.Kinds()[1:] },
+		"polygon":    polygon,
 		"legCounts": func() map[int]string {
 			out := map[int]string{}
 			for n := joint.RingFewest; n <= joint.RingMost; n++ {

@@ -29,6 +29,8 @@ var tableNames = map[design.Key]wording.Text{
 	"":           "Title and units",
 	"plan":       "Whose plan",
 	"ring":       "Ring",
+	"box":        "Box",
+	"box.bottom": "Bottom",
 	"legs":       "Legs",
 	"legs.taper": "Taper of the legs",
 	"top":        "Top",

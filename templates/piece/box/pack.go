@@ -218,6 +218,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
+		glue.Setup = nil // the corner stands on the card before
 		out.Cards = append(out.Cards, templates.Card{
 			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: 2 * len(b.faces)}},
 			Setup: []templates.Picture{b.cornerPicture()},

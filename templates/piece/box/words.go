@@ -44,18 +44,18 @@ var names = assembly.Names{
 	"box.deep-below": "front to back, at the lower edges", "box.deep-rim": "front to back, at the rim",
 	"box.capacity": "room inside, above the bottom", "box.weight": "weight",
 	"side.count": "count", "side.slope": "slope from plumb", "side.from-level": "slope from level",
-	"side.lower-edge": "lower edge, outer face", "side.upper-edge": "upper edge, outer face",
-	"side.longest": "longest, from tip to tip", "side.wide": "up the outer face", "side.blank": "width of the board",
+	"side.lower-edge": "lower edge, outer side", "side.upper-edge": "upper edge, outer side",
+	"side.longest": "longest, from tip to tip", "side.wide": "up the outer side", "side.blank": "width of the board",
 	"side.off-square": "ends, off square", "side.bevel": "ends, bevel", "side.tilt": "ends, tilt of the blade",
 	"side.edge-tilt": "level edges, tilt of the blade",
 	"long.count":     "count", "long.slope": "slope from plumb", "long.from-level": "slope from level",
-	"long.lower-edge": "lower edge, outer face", "long.upper-edge": "upper edge, outer face",
-	"long.longest": "longest, from tip to tip", "long.wide": "up the outer face", "long.blank": "width of the board",
+	"long.lower-edge": "lower edge, outer side", "long.upper-edge": "upper edge, outer side",
+	"long.longest": "longest, from tip to tip", "long.wide": "up the outer side", "long.blank": "width of the board",
 	"long.off-square": "ends, off square", "long.bevel": "ends, bevel", "long.tilt": "ends, tilt of the blade",
 	"long.edge-tilt": "level edges, tilt of the blade",
 	"end.count":      "count", "end.slope": "slope from plumb", "end.from-level": "slope from level",
-	"end.lower-edge": "lower edge, outer face", "end.upper-edge": "upper edge, outer face",
-	"end.longest": "longest, from tip to tip", "end.wide": "up the outer face", "end.blank": "width of the board",
+	"end.lower-edge": "lower edge, outer side", "end.upper-edge": "upper edge, outer side",
+	"end.longest": "longest, from tip to tip", "end.wide": "up the outer side", "end.blank": "width of the board",
 	"end.off-square": "ends, off square", "end.bevel": "ends, bevel", "end.tilt": "ends, tilt of the blade",
 	"end.edge-tilt": "level edges, tilt of the blade",
 	"corner.plan":   "between sides in plan", "corner.dihedral": "between the faces, square to the corner",
@@ -76,7 +76,7 @@ var texts = assembly.Texts{
 	"box.board": {Name: "sides and boards", Figure: "width of a rough side", Holds: "The widest board holds a side.",
 		Lacks: "No listed board is wider than %[2]s: glue the sides up from two."},
 	"box.spline-wood": {Name: "wood behind the spline", Figure: "wood behind the slot", Holds: "Enough wood stays behind the slot.",
-		Lacks: "The slot leaves little wood to the outer face: a thinner spline, or thicker sides."},
+		Lacks: "The slot leaves little wood to the outer side: a thinner spline, or thicker sides."},
 	"box.bottom-inside": {Name: "bottom and rim", Figure: "upper face of the bottom", Holds: "The bottom lies below the rim.",
 		Lacks: "The bottom stands above the rim."},
 	"box.bottom-gap": {Name: "bottom and moisture", Figure: "room for the bottom across its grain", Holds: "The bottom can move.",
@@ -102,7 +102,7 @@ const (
 	fromAbove text = "From above: %s against the gauge"
 
 	planeHeading     text = "Plane the sides"
-	planeText        text = "Plane all boards for the sides at once, spares with them. Mark the outer faces and the lower edges: a mark that survives the saw saves a side."
+	planeText        text = "Plane all boards for the sides at once, spares with them. Mark the outer sides and the lower edges: a mark that survives the saw saves a side."
 	planeTest        text = "All of one thickness: two held together show no step."
 	planeCaution     text = "Push blocks; no board shorter than the machine's manual allows."
 	thicknessReading text = "thickness"
@@ -110,7 +110,7 @@ const (
 	ripHeading    text = "Rip the edges of the %s"
 	ripText       text = "Rip one edge with the blade tilted, the other face free of the fence. Roll the board over, sawn edge against the fence, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts to the other side has the fence on the other side too."
 	ripSquareText text = "Rip both edges square to width."
-	ripTest       text = "Up the outer face the side measures %s."
+	ripTest       text = "Up the outer side the side measures %s."
 	ripCaution    text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
 	firstEnd      text = "Saw the first end of the %s"
@@ -118,11 +118,11 @@ const (
 	firstEndText  text = "Turn the gauge, tilt the blade, and saw one end of every side so that its tip just keeps its full width. The blade leans over the part; the waste falls free."
 	secondEndText text = "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop."
 	endTest       text = "On an offcut: the triangle lies along the sawn line and stands in the sawn end."
-	cornerTest    text = "Two sides held together meet without light and enclose %s between their inner faces."
+	cornerTest    text = "Two sides held together meet without light and enclose %s between their hollow sides."
 	endCaution    text = "Clamp the side to the gauge: a tilted blade draws it. A fence on the gauge that reaches past the blade holds both pieces. Isolate the saw before setting it."
 
-	innerDown text = "inner face down"
-	outerDown text = "outer face down"
+	innerDown text = "hollow side down"
+	outerDown text = "outer side down"
 	lowerEdge text = "lower edge"
 	upperEdge text = "upper edge"
 
@@ -132,7 +132,7 @@ const (
 	bevelReading text = "bevel"
 	stopReading  text = "stop to blade, along the gauge"
 
-	shapeHeading text = "Outer face of the %s"
+	shapeHeading text = "Outer side of the %s"
 	lowerEdgeOf  text = "lower edge %s"
 	upperEdgeOf  text = "upper edge %s"
 	offSquareOf  text = "%s off square"
@@ -154,8 +154,8 @@ const (
 	splineCaution      text = "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."
 
 	glueCard        text = "Glue the corners"
-	dihedralReading text = "between the inner faces"
-	glueText        text = "Stick wedge blocks beside every corner with paper between, and clamp across each pair. Or lay the sides in a row, outer faces up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
+	dihedralReading text = "between the hollow sides"
+	glueText        text = "Stick wedge blocks beside every corner with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
 	glueTest        text = "The rim lies on a flat bench without rocking; diagonals agree."
 	glueCaution     text = "Glue by its data sheet."

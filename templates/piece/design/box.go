@@ -2,6 +2,8 @@ package design
 
 import (
 	_ "embed"
+	"fmt"
+	"math"
 
 	"rodsheet/geometry/measure"
 )
@@ -172,6 +174,16 @@ func boxBeginning(sides int, u measure.Unit) any {
 		}
 	}
 	f.Regular = sides != 4
+	switch around, more := 800.0, 250.0; {
+	case sides == boxFewest: // steeper ones have mitres that no saw tilts to
+		f.Slope = "40"
+	case sides > 5: // about as wide whatever the number of sides
+		if u == measure.Inch {
+			around, more = 32, 10
+		}
+		n := float64(sides)
+		f.Side, f.RimSide = fmt.Sprint(math.Round(around/n)), fmt.Sprint(math.Round((around+more)/n))
+	}
 	f.usual = usualFigures(BoxKind, boxNames[sides].With(), u)
 	return f
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 	"sync"
 
 	"rodsheet/geometry/measure"
@@ -119,6 +120,20 @@ func hangsOn(key Key) []Key {
 		}
 	}
 	return alternatives(key)
+}
+
+// Draws reports whether a table is one by which a kind of piece is drawn: not what hangs
+// on another that may be left out, nor how sizes came out.
+func (k Key) Draws() bool {
+	_, s, own := schemaOf(k)
+	_, milled := s.milled[k.with("width")]
+	return own && !milled && (s.hangsOn == nil || k == k.root() || s.hangsOn(k.with("")) == nil)
+}
+
+// root returns the table at the head of a key.
+func (k Key) root() Key {
+	head, _, _ := strings.Cut(string(k), ".")
+	return Key(head)
 }
 
 // schemaOf returns the kind of piece whose table a key stands in; own is false for a

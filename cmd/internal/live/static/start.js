@@ -23,6 +23,13 @@ export function bindStart() {
       },
     });
   };
+  for (const b of document.querySelectorAll('[data-kind]')) {
+    if (b.type !== 'button') continue;
+    b.onclick = () => {
+      const units = new FormData($('questions')).get('units');
+      ask({ begin: { kind: b.dataset.kind, units }, done: (a) => show(a.text, '') });
+    };
+  }
   for (const b of document.querySelectorAll('[data-example]')) {
     b.onclick = () => ask({ example: b.dataset.example, done: (a) => show(a.text, '') });
   }

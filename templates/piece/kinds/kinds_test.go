@@ -1,0 +1,91 @@
+package kinds
+
+import (
+	"fmt"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Every starting design, of every kind and number of sides, can be built without a doubt,
+// and has its pack, its pictures, its buying list and its views.
+func TestStartsAreSound(t *testing.T) {
+	for _, i := range []design.Kind{design.RingKind, design.BoxKind} {
+		name := i.String()
+		fewest, most, _ := i.Sides()
+		for sides := fewest; sides <= most; sides++ {
+			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+				t.Run(fmt.Sprintf("%s of %d, %s", name, sides, u), func(t *testing.T) {
+					text, err := design.Start(i, sides, u)
+					if err != nil {
+						t.Fatal(err)
+					}
+					checkStart(t, text, i)
+				})
+			}
+		}
+	}
+}
+
+func checkStart(t *testing.T, text []byte, want design.Kind) {
+	file, err := design.Read(text, Faults)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	if got := file.Sizes[0].Kind; got != want {
+		t.Errorf("it is a %s", got)
+	}
+	w, err := Solve(file.Sizes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range w.Report().All() {
+		if c.Grade == kind.Fail || c.Grade == kind.Warn && want != design.RingKind {
+			t.Errorf("%s %s: %s; %s", c.Name, c.Grade, c.Measured(file.Unit), c.Words)
+		}
+	}
+	job, err := w.Pack(kind.Options{For: kind.Buying | kind.Bench | kind.Record}, templates.Setting{Unit: file.Unit, Clear: geometry.Pt(170, 230)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var cards, drawings int
+	for _, s := range job.Sections {
+		cards, drawings = cards+len(s.Cards), drawings+len(s.Drawings)
+	}
+	if cards == 0 || drawings == 0 || len(w.Pictures()) != 3 || len(w.Buying()) < 3 {
+		t.Errorf("%d cards, %d drawings, %d pictures, %d lines to buy", cards, drawings, len(w.Pictures()), len(w.Buying()))
+	}
+	stand := w.Stand(0)
+	for _, l := range []kind.Look{kind.FromAbove, kind.FromFront, {View: kind.AtCorner(), Apart: 0.5}, {View: kind.AtCorner(), Close: true}} {
+		shown := stand.Show(l)
+		seen := 0
+		for _, p := range shown.Parts {
+			seen += len(p.Areas)
+		}
+		if seen == 0 || len(shown.Strokes) == 0 || len(shown.Clashes) > 0 {
+			t.Errorf("%+v shows %d areas, %d strokes, %d clashes", l, seen, len(shown.Strokes), len(shown.Clashes))
+		}
+	}
+	for id, g := range w.Grips(0) {
+		if at, ok := g.At(file.Sizes[0]); !ok || at == 0 {
+			t.Errorf("the handle %s stands nowhere", id)
+		}
+	}
+}
+
+// A design of one kind that holds what another kind asks for is told so once.
+func TestTablesOfAnotherKind(t *testing.T) {
+	text, err := design.Start(design.BoxKind, 5, measure.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = design.Read(append(text, "\n[ring]\nsides = 3\nwidth = 28\n"...), Faults)
+	mistakes, _ := err.(design.Mistakes)
+	if len(mistakes) != 1 || mistakes[0].Key != "ring" {
+		t.Errorf("%v", err)
+	}
+}
