@@ -33,10 +33,10 @@ func namesJob(p piece.Piece) templates.Section {
 // it, with names on it.
 type namedPart struct {
 	sketcher
-	parts []solid.Part // as they are shown
-	view  solid.View
-	gap   breakOut
-	room  solid.Extent
+	view solid.View
+	seen []solid.Patch
+	gap  breakOut
+	room solid.Extent
 }
 
 // The two views in which a part is named: ring side and above, and all that this one
@@ -53,8 +53,7 @@ func newNamedPart(p solid.Part, v solid.View) *namedPart {
 	if g := (breakOut{n.room.Min.X + shown, n.room.Max.X - shown, shown / 9}); g.To-g.From > shown/3 {
 		n.gap = g
 	}
-	n.parts = n.gap.close(p)
-	Toned(&n.Picture, n.parts, v)
+	n.seen = Toned(&n.Picture, n.gap.close(p), v)
 	for _, across := range n.gap.lines(p) {
 		n.line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
 	}
@@ -75,7 +74,7 @@ func (n *namedPart) name(id measure.ID, q solid.Vec) { n.label(n.at(q), n.at(q),
 func (n *namedPart) nameEnd(id measure.ID, way solid.Vec) {
 	along, far := n.view.Point(way), math.Inf(-1)
 	var at geometry.Point
-	for _, q := range solid.NewScene(n.parts).Patches(n.view) {
+	for _, q := range n.seen {
 		var mid geometry.Point
 		for _, c := range q.Corners {
 			mid = mid.Add(c.Mul(1 / float64(len(q.Corners))))
@@ -260,7 +259,7 @@ var ringSteps = [...]measure.ID{"ring-apart", "ring-sliding", "ring-shut"}
 // stand draws parts where the sketcher stands.
 func (k *sketcher) stand(parts []solid.Part, v solid.View) {
 	s := solid.NewScene(parts)
-	for _, a := range patches(s, v) {
+	for _, a := range tones(s.Patches(v), v) {
 		k.area(a.Tone, a.Points...)
 	}
 	visible, _ := s.Project(v)

@@ -31,7 +31,7 @@ func TestNamesStandOnTheirFaces(t *testing.T) {
 		for _, sides := range []func(piece.Piece) (*namedPart, *namedPart){stretcherSides, legSides} {
 			front, behind := sides(p)
 			for _, n := range []*namedPart{front, behind} {
-				patches := solid.NewScene(n.parts).Patches(n.view)
+				patches := n.seen
 				for _, l := range n.Labels {
 					want, ok := ways[l.ID]
 					if !ok {

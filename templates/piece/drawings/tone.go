@@ -7,20 +7,23 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// Toned adds the parts as they are seen, their faces in light tones.
-func Toned(p *templates.Picture, parts []solid.Part, v solid.View) {
+// Toned adds the parts as they are seen, their faces in light tones, and returns these
+// faces.
+func Toned(p *templates.Picture, parts []solid.Part, v solid.View) []solid.Patch {
 	s := solid.NewScene(parts)
-	p.Areas = append(p.Areas, patches(s, v)...)
+	seen := s.Patches(v)
+	p.Areas = append(p.Areas, tones(seen, v)...)
 	visible, _ := s.Project(v)
 	for _, e := range visible {
 		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: []geometry.Point{e.A, e.B}})
 	}
+	return seen
 }
 
-// patches returns what is seen of every face in its tone.
-func patches(s solid.Scene, v solid.View) []templates.Area {
-	var out []templates.Area
-	for _, patch := range s.Patches(v) {
+// tones returns what is seen of every face in its tone.
+func tones(seen []solid.Patch, v solid.View) []templates.Area {
+	out := make([]templates.Area, 0, len(seen))
+	for _, patch := range seen {
 		out = append(out, templates.Area{Tone: kind.ToneOf(patch.N, v), Points: patch.Corners})
 	}
 	return out

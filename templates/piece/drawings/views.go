@@ -92,7 +92,7 @@ func drawn(p piece.Piece, s scene, v solid.View, hidden bool) templates.Drawing 
 // faces returns what is seen of the faces in tones: the frame, and over it what
 // lies on it, which hides whatever falls together with it. Glass has none.
 func faces(p piece.Piece, s scene, v solid.View) []templates.Area {
-	out := patches(s.frame, v)
+	out := tones(s.frame.Patches(v), v)
 	on := s.pads
 	if p.Design.Top.Kind == design.WoodTop {
 		on = append(slices.Clip(on), s.top...)
