@@ -446,10 +446,12 @@ func TestPageOfEveryKind(t *testing.T) {
 	p := visit(t, "", served(t, nil).Address())
 	for _, one := range []struct{ kind, part, key, field, value string }{
 		{"box", "side", "box.height", "f-box-thickness", "14"},
+		{"aprons", "apron", "frame.height", "f-frame-legs-size", "44"},
+		{"seat", "leg", "seat.height", "f-seat-thickness", "40"},
 	} {
 		p.click("#anew")
 		p.click(`button[data-kind=` + one.kind + `]`)
-		p.until(`document.querySelectorAll('#corner .part[data-kind=`+one.part+`]').length > 2`, "true")
+		p.until(`document.querySelectorAll('#corner .part[data-kind=`+one.part+`]').length > 1`, "true")
 		height := fmt.Sprintf(figureOn, "front", one.key)
 		was := p.js(height)
 		p.drag("front", "height", 0, -20)
