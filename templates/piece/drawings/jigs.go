@@ -23,6 +23,7 @@ func jigs(pieces []piece.Piece, at shop.Stage) (out templates.Section) {
 		}
 		k := jigSketch{sketcher{to: geometry.Identity()}, pieces[0], l.What, shop.JigSizesIn(pieces[0].Design.Unit)}
 		k.Heading = piece.WithSizes(wording.JigName(l.What.Kind), l.Sizes, len(pieces))
+		k.View = wording.JigView(l.What.Kind)
 		switch l.What.Kind {
 		case shop.TenoningJig:
 			k.tenoningJig()

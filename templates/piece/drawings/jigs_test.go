@@ -9,6 +9,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // Every jig is drawn in the part of the work that it serves, with each of the figures that
@@ -50,6 +51,32 @@ func TestJigsAreFigured(t *testing.T) {
 		if want := len(shop.Jigs(pieces)); drawn != want || want < 4 {
 			t.Errorf("%d jigs drawn of %d", drawn, want)
 		}
+	}
+}
+
+// The card that makes the jigs calls for the picture of every one, in whatever envelope.
+func TestTheCardOfJigsCallsForTheirPictures(t *testing.T) {
+	pieces := piecetest.WorkedAll(t, piecetest.Low(), piecetest.Tall())
+	var called, shown []templates.View
+	for _, c := range shop.NewPlan(pieces).Cards {
+		for _, v := range wording.Card(shop.NewPlan(pieces), c).Templates {
+			if v.Part == "jig" {
+				called = append(called, v)
+			}
+		}
+	}
+	for at := shop.StockStage; at <= shop.FinishStage; at++ {
+		for _, p := range jigs(pieces, at).Pictures {
+			shown = append(shown, p.View)
+		}
+	}
+	for _, v := range shown {
+		if v.Face == "" || !slices.Contains(called, v) {
+			t.Errorf("no card calls for %v: %v", v, called)
+		}
+	}
+	if len(shown) < 4 {
+		t.Errorf("%d jigs are shown", len(shown))
 	}
 }
 

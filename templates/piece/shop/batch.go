@@ -25,9 +25,10 @@ type sized struct {
 	testLaps                   int    // test pieces for its laps, none where an earlier size has the same
 	tested                     bool   // there are test pieces of its sections
 	extras                     Extras // of all sizes
-	// blocks are those of its own, and those it shares with later sizes; sticks
-	// what all of them are sawn from, with the first size.
+	// blocks are those of its own, and those it shares with later sizes, and so are
+	// jigs; sticks what all of them are sawn from, with the first size.
 	blocks []batchedBlock
+	jigs   []Batch // and spacers
 	sticks []Batch
 }
 
@@ -72,6 +73,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			extras:     list.Extras(),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
 			blocks:     batchedBlocks(blocks, p),
+			jigs:       batchedJigs(pieces, p),
 		}
 		out[i].stretcherJoints, out[i].legJoints = out[i].stretchers.testsAt(pieces, i), out[i].legs.testsAt(pieces, i)
 		if !slices.ContainsFunc(pieces[:i], func(q piece.Piece) bool { return lapTrial(q) == lapTrial(p) }) {

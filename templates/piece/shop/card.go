@@ -33,7 +33,7 @@ type Setup struct {
 // A Template is a drawing at full size that a card calls for.
 type Template struct {
 	Of    Sheet
-	Block Part    // of the shape of a block
+	Block Part    // of the shape of a block, or the jig
 	Angle float64 // of a triangle: the bevel, or what a taper is to the edge
 	Size  string  // of the design, but for a triangle
 }
@@ -52,6 +52,7 @@ const (
 	TopOutline
 	BlockShape
 	Triangle
+	JigPicture
 )
 
 // sheetsOf are the drawings that a kind of step calls for.
@@ -68,6 +69,9 @@ func (s Step) templates() []Template {
 		for _, size := range append([]string{b.Size}, b.For...) {
 			for _, of := range sheetsOf[s.Do] {
 				out = append(out, Template{Of: of, Size: size})
+			}
+			if s.Do == MakeJigs {
+				out = append(out, Template{Of: JigPicture, Block: b.Part})
 			}
 			if s.Do == SawBlocks && (size != "" || b.For == nil) {
 				out = append(out, Template{Of: BlockShape, Block: b.Part, Size: size})
@@ -208,7 +212,7 @@ func (s Step) squaresStretcher() bool {
 // cardTitles name cards of several kinds of step by the work that they share.
 var cardTitles = map[Do]NoteID{
 	Mill: "card.plane", Crosscut: "card.crosscut", SawEnd: "card.ends",
-	SawBlocks: "card.blocks", CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
+	MakeJigs: "card.jigs", SawBlocks: "card.blocks", CutSlot: "card.slots", CutCheeks: "card.cheeks", CutTaper: "card.tapers",
 }
 
 // finish settles the figures and the name of the card once all of its steps are known.

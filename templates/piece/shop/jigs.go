@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
@@ -185,12 +186,64 @@ func jigRows(pieces []piece.Piece) []CutRow {
 		}
 	}
 	for _, p := range pieces {
-		if long := p.EndLap().Spacer(); long > 0 && rises(p, p.EndLap().BladeHeight()) {
-			size := piece.StockSize{Length: long, Width: p.Frame.Ring.Depth, Thickness: p.Frame.Ring.Width}
+		for _, size := range spacers(p) {
 			out = addRow(out, fromStick(p, SpacerBlock, size))
 		}
 	}
 	return out
+}
+
+// spacers returns the spacer for the laps of a size, if they are sawn by one.
+func spacers(p piece.Piece) []piece.StockSize {
+	long := p.EndLap().Spacer()
+	if long <= 0 || !rises(p, p.EndLap().BladeHeight()) {
+		return nil
+	}
+	return []piece.StockSize{{Length: quantize(long), Width: p.Frame.Ring.Depth, Thickness: p.Frame.Ring.Width}}
+}
+
+// batchedJigs returns the jigs and spacers that no size before p has alike.
+func batchedJigs(pieces []piece.Piece, p piece.Piece) []Batch {
+	var out []Batch
+	add := func(part Part, sizes []string) {
+		if sizes[0] == p.Design.Size {
+			out = append(out, Batch{Part: part, Count: 1, For: sizes})
+		}
+	}
+	for _, l := range Jigs(pieces) {
+		add(l.What.Kind, l.Sizes)
+	}
+	alike := func(a, b piece.StockSize) bool { return a == b }
+	for _, l := range piece.Lots(piece.Sizes(pieces), func(i int) []piece.StockSize { return spacers(pieces[i]) }, alike) {
+		add(SpacerBlock, l.Sizes)
+	}
+	return out
+}
+
+// jigOps makes all that holds or stops a part at the saw, before the first of it is used.
+func jigOps() []op {
+	return []op{makeJig(LapSled), makeJig(TenoningJig), makeJig(TaperSled), makeSpacer}
+}
+
+func makeJig(kind Part) op {
+	return func(p sized) (row, bool) {
+		o := Operation{Do: MakeJigs, What: note("step.jig", called(kind)), Then: notes(note("jigs-by-drawing"))}
+		return plain(o, p.jigsOf(kind)...), len(p.jigsOf(kind)) > 0
+	}
+}
+
+// makeSpacer leaves the length of the spacer until the kerf is known that it is worked
+// out by.
+func makeSpacer(p sized) (row, bool) {
+	o := Operation{
+		Do: MakeJigs, What: note("step.jig", called(SpacerBlock)), Then: notes(note("spacer-to-length", length(p.EndLap().Spacer()))),
+		Caution: "small-parts",
+	}
+	return plain(o, p.jigsOf(SpacerBlock)...), len(p.jigsOf(SpacerBlock)) > 0
+}
+
+func (p sized) jigsOf(kind Part) []Batch {
+	return slices.DeleteFunc(slices.Clone(p.jigs), func(b Batch) bool { return b.Part != kind })
 }
 
 // SheetArea returns the area in mm² of the sheet that the jigs take.

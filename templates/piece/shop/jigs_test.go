@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -87,5 +88,52 @@ func checkTaperSled(t *rapid.T, p piece.Piece, j Jig) {
 	}
 	if math.Abs(j.Angle-p.Taper.ToEdge()) > 1e-9 || j.Wide < j.Near+jigSizes(p).Cleat || j.Tall < p.SawnLeg().Length {
 		t.Fatalf("taper sled %+v", j)
+	}
+}
+
+// What holds a part at the saw, or stops it, is made on a card before, and every jig and
+// spacer on one only.
+func TestJigsAreMadeBeforeTheyServe(t *testing.T) {
+	served := 0
+	for name, designs := range piecetest.Cases() {
+		made := map[Part][]string{} // sizes
+		pieces := piecetest.WorkedAll(t, designs...)
+		plan := NewPlan(pieces)
+		count := 0
+		for _, c := range plan.Cards {
+			for _, s := range c.Steps {
+				if s.Do == MakeJigs {
+					for _, b := range s.Parts {
+						made[b.Part] = append(made[b.Part], b.For...)
+						count += b.Count
+					}
+				}
+				jig := map[How]Part{OnEnd: TenoningJig, OnTaper: TaperSled}[s.Cut.How]
+				if s.Cut.Spacer > 0 && s.Cut.How == OnGauge {
+					jig = SpacerBlock
+				}
+				for _, b := range s.Parts {
+					if jig == 0 || s.Cut.ByHand() || b.Size == "" {
+						continue
+					}
+					served++
+					if !slices.Contains(made[jig], b.Size) {
+						t.Errorf("%s: card %d, %s: no jig %d for size %q yet, made are %v", name, c.Number, s.What.ID, jig, b.Size, made)
+					}
+				}
+			}
+		}
+		want := len(Jigs(pieces))
+		for _, r := range plan.Cuts.Rows {
+			if r.Part == SpacerBlock {
+				want += r.Serves
+			}
+		}
+		if count != want {
+			t.Errorf("%s: %d jigs and spacers are made, want %d", name, count, want)
+		}
+	}
+	if served == 0 {
+		t.Error("no jig serves")
 	}
 }

@@ -20,6 +20,7 @@ const (
 	OpenEnd
 	DryRing
 	SawEnd // at the splay
+	MakeJigs
 	SawBlocks
 	KnifeShoulders
 	CutSlot

@@ -26,6 +26,7 @@ type round struct {
 func rounds() []round {
 	return []round{
 		{stage: StockStage, ops: stockOps()},
+		{stage: LapStage, ops: jigOps(), away: true},
 		{stage: LapStage, ops: flatToothOps(), away: true},
 		{stage: LapStage, ops: lapOps(), by: []func(sized) float64{lapHeight, lapLean}},
 		{stage: LapStage, ops: dadoOps(), away: true},

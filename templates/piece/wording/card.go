@@ -74,6 +74,8 @@ func views(plan shop.Plan, t shop.Template) []templates.View {
 		return out
 	case shop.Triangle:
 		return []templates.View{{Part: templates.AngleView(t.Angle)}}
+	case shop.JigPicture:
+		return []templates.View{JigView(t.Block)}
 	case shop.BlockShape:
 		return []templates.View{{Part: "block", Face: BlockIDs[t.Block]}}
 	}

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
@@ -24,10 +25,13 @@ var jigTexts = map[shop.Part][]wording.Text{
 	},
 }
 
-var jigNames = map[shop.Part]wording.Text{shop.TenoningJig: "Tenoning jig", shop.LapSled: "Lap sled", shop.TaperSled: "Tapering jig"}
-
 // JigName heads all that is said of a jig.
-func JigName(kind shop.Part) string { return jigNames[kind].With() }
+func JigName(kind shop.Part) string { return capital(partNames[kind].one).With() }
+
+var jigIDs = map[shop.Part]measure.ID{shop.TenoningJig: "tenoning-jig", shop.LapSled: "lap-sled", shop.TaperSled: "tapering-jig"}
+
+// JigView is the view of the picture of a jig. A spacer has none.
+func JigView(kind shop.Part) templates.View { return templates.View{Part: "jig", Face: jigIDs[kind]} }
 
 // Jig says how a jig is made and used.
 func Jig(kind shop.Part) templates.Panel {
