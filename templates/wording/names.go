@@ -448,6 +448,7 @@ var hints = sync.OnceValue(func() map[measure.ID]Text {
 		"triangle.flat":                 "so flat an angle is better set out by its rise over a length",
 		"triangle.square":               "a right angle needs no template: use a square",
 		"seat.back-from-floor":          "give the height of the upper face at the back edge, from the floor",
+		"seat.blind-from-below":         "a blind hole is bored from the underside",
 		"seat.deeper":                   "bore deeper, or let the legs lean less",
 		"seat.feet-cross":               "the feet cross the centre line: give more splay",
 		"seat.h-of-pairs":               "stretchers in an h join pairs; take a box",

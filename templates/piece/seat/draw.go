@@ -349,8 +349,11 @@ func (s Seat) rodView(b rodBoring) templates.Picture {
 // levelView is the seat from its right, blocked up on the bench.
 func (s Seat) levelView() templates.Picture {
 	var d templates.Drawing
-	var parts []solid.Part
-	for _, p := range s.Parts() {
+	// The edges of a round rim would be no more than dark.
+	m := s.room()
+	slab := solid.Box(solid.V(-1, s.frontEdge(), 0), solid.V(1, s.backEdge(), s.thickness()))
+	parts := []solid.Part{solid.Stock("", slab.Transform(m))}
+	for _, p := range s.Parts()[1:] {
 		parts = append(parts, p.Part)
 	}
 	side := solid.Side()
@@ -361,7 +364,6 @@ func (s Seat) levelView() templates.Picture {
 	v := s.levelling()
 	box := d.Bounds()
 	off := 0.1 * box.Height()
-	m := s.room()
 	front, back := side.Point(m.Apply(solid.V(0, s.frontEdge(), s.thickness()))), side.Point(m.Apply(solid.V(0, s.backEdge(), s.thickness())))
 	left, right := box.Min.X-off, box.Max.X+off
 	bench := [2]geometry.Point{geometry.Pt(left-off, -v.pencil), geometry.Pt(right+off, -v.pencil)}

@@ -102,6 +102,11 @@ func questions(s design.Seat) []question {
 			return measure.Below("seat.mortise.depth", length(s.Mortise.Depth), "seat.thickness", length(s.Thickness), "seat.leave-through")
 		}},
 	}
+	if s.Mortise.Upper {
+		out = append(out, question{[]design.Key{"seat.mortise.depth", "seat.mortise.bored-from"}, func(s design.Seat) error {
+			return measure.AtMost("seat.mortise.depth", length(s.Mortise.Depth), "", length(0), "seat.blind-from-below")
+		}})
+	}
 	if s.Stretchers.Shape != design.NoStretchers {
 		out = append(out,
 			question{[]design.Key{"seat.stretchers.tenon", "seat.stretchers.diameter"}, func(s design.Seat) error {

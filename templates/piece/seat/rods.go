@@ -98,7 +98,9 @@ func (s Seat) settle(r *rod, of func(rodEnd) solid.Solid) {
 		e.shoulder = out
 		if k.Tenon > 0 && k.Tenon < k.Diameter {
 			c := face.N.Dot(u)
-			e.shoulder = out + k.Diameter/2*math.Sqrt(math.Max(0, 1-c*c))/c
+			// The corners of the polygon that stands for the disc reach a little further.
+			r := across(tenonCorners, k.Diameter, true) / math.Cos(math.Pi/tenonCorners)
+			e.shoulder = out + r*math.Sqrt(math.Max(0, 1-c*c))/c
 		}
 		e.hole = cmp.Or(k.Hole, (out+back)/2)
 	}

@@ -61,6 +61,7 @@ func anySeat(t *rapid.T) design.Design {
 	s.Mortise.Upper = rapid.Bool().Draw(t, "from above")
 	s.Mortise.Taper = measure.Radians(rapid.SampledFrom([]float64{0, 6, 12}).Draw(t, "reamer"))
 	s.Mortise.Depth = rapid.SampledFrom([]float64{0, 32}).Draw(t, "depth")
+	s.Mortise.Upper = s.Mortise.Upper && s.Mortise.Depth == 0
 	s.Stretchers.Shape = rapid.SampledFrom([]design.StretcherShape{design.NoStretchers, design.BoxStretchers, design.HStretchers}).Draw(t, "stretchers")
 	s.Stretchers.SideHeight = 0
 	if s.Stretchers.Shape == design.BoxStretchers {
@@ -313,6 +314,7 @@ func TestFaults(t *testing.T) {
 		{"seat.front.feet -95.41 mm: not > 0 mm", func(s *design.Seat) { s.Front.Apart, s.Front.Aside = 200, measure.Radians(-20) }},
 		{"seat.front.lean 53.79°: not ≤ 45°", func(s *design.Seat) { s.Front.FrontBack, s.Front.Aside = measure.Radians(44), measure.Radians(44) }},
 		{"seat.mortise.depth 44 mm: not < seat.thickness, 44 mm", func(s *design.Seat) { s.Mortise.Depth = 44 }},
+		{"seat.mortise.depth 30 mm: not ≤ 0 mm", func(s *design.Seat) { s.Mortise.Depth, s.Mortise.Upper = 30, true }},
 		{"seat.mortise.diameter 39 mm: not ≤ seat.legs.size, 38 mm", func(s *design.Seat) { s.Mortise.Diameter = 39 }},
 		{"seat.legs.foot 39 mm: not ≤ seat.legs.size, 38 mm", func(s *design.Seat) { s.Legs.Foot = 39 }},
 		{"seat.back-height 300 mm: not ≥ seat.steepest-fall, 367.18 mm", func(s *design.Seat) { s.BackHeight = 300 }},

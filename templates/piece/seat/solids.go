@@ -15,8 +15,11 @@ import (
 const (
 	tenonCorners = 12
 	roundCorners = 24
-	rimCorners   = 48
 )
+
+// rimSlip is by how much the solid of the slab may leave its curved outline, mm: its rim is
+// looked at and nothing is taken from it.
+const rimSlip = 0.8
 
 // flats returns how many flats the section of a leg has.
 func flats(s design.LegSection) int {
@@ -85,7 +88,24 @@ func (s Seat) slab() solid.Part {
 
 // board is the seat before it is bored.
 func (s Seat) board() solid.Solid {
-	return solid.Prism(solid.Lift(geometry.Decimate(s.rim.Outline(), rimCorners), 0), solid.V(0, 0, s.thickness()))
+	return solid.Prism(solid.Lift(coarse(s.rim.Outline(), rimSlip), 0), solid.V(0, 0, s.thickness()))
+}
+
+// coarse leaves out corners of a convex outline that lie so near to the chords of the rest.
+func coarse(outline []geometry.Point, slip float64) []geometry.Point {
+	out := outline[:1:1]
+	last := 0
+	for i := 2; i < len(outline); i++ {
+		chord := geometry.Segment{A: outline[last], B: outline[i]}
+		for _, p := range outline[last+1 : i] {
+			if chord.Distance(p) > slip {
+				last = i - 1
+				out = append(out, outline[last])
+				break
+			}
+		}
+	}
+	return append(out, outline[len(outline)-1])
 }
 
 // shaft returns a leg below its shoulder, before any stretcher enters it.

@@ -1,0 +1,227 @@
+package seat
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// missing returns the volume of what one part has and the other has not.
+func missing(a, b solid.Part) float64 {
+	left := a
+	for _, s := range b.Pieces {
+		left = left.Subtract(s)
+	}
+	return left.Volume()
+}
+
+// same asks that two parts fill the same space, to a ten thousandth of a cubic cm.
+func same(t rapid.TB, what string, got, want solid.Part) {
+	t.Helper()
+	if more, less := missing(got, want), missing(want, got); more > 0.1 || less > 0.1 {
+		t.Errorf("%s: %.3f mm³ too much, %.3f mm³ too little", what, more, less)
+	}
+}
+
+// bored follows a boring card on the slab: the bit on the sightline at the bevel, the reamer
+// behind it. The frame is that of the slab; mirrored on the left.
+func bored(slab solid.Part, b boring, side, thick float64) solid.Part {
+	z := 0.0
+	if b.upper {
+		z = thick
+	}
+	out := -1.0
+	if b.back {
+		out = 1
+	}
+	mirror := side
+	if side == 0 {
+		mirror = 1
+	}
+	sin, cos := math.Sincos(b.sightline)
+	lean := solid.V(mirror*sin, out*cos, 0) // along the sightline, where the foot leans
+	// The bevel stands between the face and the bit: down the leg that is lean·sin R − z·cos R.
+	axis := lean.Mul(math.Sin(b.resultant)).Add(solid.V(0, 0, -math.Cos(b.resultant)))
+	at := solid.V(mirror*b.aside, out*b.forward, z)
+	x := lean.Mul(math.Cos(b.resultant)).Add(solid.V(0, 0, math.Sin(b.resultant)))
+	place := solid.Affine3{X: x, Y: axis.Cross(x), Z: axis, O: at}
+	// Lengths run down along the axis from the face that is bored.
+	from, to := -2*thick/math.Cos(b.resultant), 2*thick/math.Cos(b.resultant)
+	if b.depth > 0 {
+		from = -b.depth // from the underside
+	}
+	flat := func(diameter float64) float64 { return across(tenonCorners, diameter, true) }
+	if b.large == 0 {
+		return slab.Subtract(taperedPrism(tenonCorners, from, flat(b.bit), to, flat(b.bit)).Transform(place))
+	}
+	under := 0.0 // where the axis meets the underside
+	if b.upper {
+		under = thick / math.Cos(b.resultant)
+	}
+	wide := func(along float64) float64 { return b.large + 2*(along-under)*math.Tan(b.reamer/2) }
+	top := math.Max(from, under-2*thick)
+	return slab.Subtract(taperedPrism(tenonCorners, top, flat(wide(top)), to, flat(wide(to))).Transform(place))
+}
+
+// made follows the cards of a leg: from a square blank along z, its tip at 0, the outer
+// side looking along x.
+func made(w turning) solid.Part {
+	n, round := flats(w.section), w.section == design.RoundLeg
+	half := w.blank.Width / 2
+	blank := solid.Box(solid.V(-half, -half, 0), solid.V(half, half, w.blank.Length))
+	tenon := blank.Intersect(taperedPrism(tenonCorners, 0, across(tenonCorners, w.tip, true), w.shoulder, across(tenonCorners, w.root, true)))
+	shaft := taperedPrism(n, w.shoulder, across(n, w.size, round), w.blank.Length, across(n, w.end, round))
+	if !round { // a polygon of a circle's area stands out of the square a little
+		shaft = blank.Intersect(shaft)
+	}
+	return solid.Part{Pieces: []solid.Solid{tenon, shaft}}
+}
+
+// The cards of the seat, the legs and the feet, carried out on blanks, give the solids.
+func TestTheCardsMakeTheSeat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		d.Seat.Stretchers = design.SeatStretchers{}
+		s := worked(t, d)
+		if len(s.clashes()) > 0 {
+			t.Skip("a check tells of it")
+		}
+		slab := solid.Stock("", s.board())
+		byCard := map[sort]leg{}
+		for _, l := range s.sorts() {
+			byCard[l.sort] = l
+		}
+		v := s.levelling()
+		for i, l := range s.legs {
+			card := byCard[l.sort]
+			b, w := s.boring(card), s.turning(card)
+			slab = bored(slab, b, l.side, s.thickness())
+			// Driven home the shoulder touches the underside: its outer edge, size/2 from
+			// the axis, which the card has turned to the sightline.
+			m := l.frame()
+			leg := made(w).Transform(solid.Translate(solid.V(0, 0, -w.shoulder))).Transform(m)
+			low := math.Inf(-1)
+			for _, f := range leg.Pieces[1].Faces() {
+				for _, c := range f.Corners {
+					low = max(low, c.Z)
+				}
+			}
+			home := solid.Translate(l.axis.Mul(low / -l.axis.Z))
+			if w.section == design.RoundLeg { // of a polygon the flat, not the circle, is lower
+				home = solid.Translate(l.axis.Mul(s.shoulder(l)))
+			}
+			leg = leg.Transform(home)
+			if d.Seat.Mortise.Depth == 0 { // sawn flush
+				leg = leg.Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()})
+			}
+			// Blocked up, the bench lies front below the front edge and back below the back
+			// edge, the pencil so high over it.
+			front := solid.V(0, s.frontEdge(), s.thickness())
+			back := solid.V(0, s.backEdge(), s.thickness())
+			run := back.Y - front.Y
+			sin := (v.front - v.back) / run
+			up := solid.V(0, -sin, math.Sqrt(1-sin*sin))
+			leg = leg.Cut(solid.Plane{N: up.Mul(-1), D: v.front - v.pencil - up.Dot(front)})
+			same(t, "leg", leg, s.legPart(i))
+		}
+		same(t, "seat", slab, s.slab())
+	})
+}
+
+// The holes of stretchers by their cards: angle, place and turn on a leg that lies on the
+// bench, mirrored for the other hand.
+func TestTheCardsBoreForStretchers(t *testing.T) {
+	for _, shape := range []design.StretcherShape{design.BoxStretchers, design.HStretchers} {
+		d := bench()
+		d.Seat.Stretchers.Shape = shape
+		if shape == design.BoxStretchers {
+			d.Seat.Stretchers.SideHeight = 200
+		}
+		s := worked(t, d)
+		for i, r := range s.rods {
+			for end, e := range r.ends {
+				b := s.rodBoring(i, end)
+				if r.kind == crossRod {
+					// The angle stands between the two rods, at mid-length of the other.
+					u := s.rods[e.into].along(0)
+					nearly(t, "cross", math.Cos(b.lean), u.Dot(r.along(end)), 1e-12)
+					nearly(t, "mid-length", e.at.Distance(s.rods[e.into].middle()), 0, 1e-9)
+					continue
+				}
+				l := s.legs[e.into]
+				sinT, cosT := math.Sincos(-b.turn) // counter-clockwise from the foot: against z
+				sinL, cosL := math.Sincos(b.lean)
+				u := solid.V(sinL*cosT, sinL*sinT, cosL)
+				x := solid.V(0, 0, 1).Cross(u).Unit()
+				at := solid.V(0, 0, s.shoulder(l)+b.along)
+				bit := taperedPrism(tenonCorners, e.surface-b.depth, s.tenon()/2, e.surface+60, s.tenon()/2).Transform(solid.Affine3{X: x, Y: u.Cross(x), Z: u, O: at})
+				// The middle line of the hole is that of the rod.
+				c := bit.Transform(l.frame()).Centroid().Sub(r.ends[end].at)
+				nearly(t, "off the rod", c.Cross(r.along(end)).Norm(), 0, 1e-9)
+			}
+		}
+	}
+}
+
+// Each check fails where it should, and what mends it is told.
+func TestChecks(t *testing.T) {
+	for _, tt := range []struct {
+		id     string
+		grade  kind.Grade
+		mended bool
+		change func(*design.Seat)
+	}{
+		{"seat.front.inside", kind.Fail, true, func(s *design.Seat) { s.Front.From = 155 }},
+		{"seat.front.edge", kind.Warn, true, func(s *design.Seat) { s.Front.From = 140 }},
+		{"seat.back.short-grain", kind.Warn, true, func(s *design.Seat) { s.Back.Apart = 640 }},
+		{"seat.front.steep", kind.Warn, true, func(s *design.Seat) { s.Front.Aside = measure.Radians(28) }},
+		{"seat.holes", kind.Warn, false, func(s *design.Seat) { s.Stretchers.Shape = 0; s.Front.Apart = 38; s.Front.Aside = measure.Radians(16) }},
+		{"seat.under-hole", kind.Warn, true, func(s *design.Seat) { s.Mortise.Depth = 40 }},
+		{"seat.stretcher-hole", kind.Warn, true, func(s *design.Seat) { s.Stretchers.Tenon = 18 }},
+		{"seat.stands", kind.Fail, false, func(s *design.Seat) {
+			s.Stretchers.Shape = 0
+			s.Front.FrontBack, s.Front.From = measure.Radians(-20), 20
+		}},
+		{"seat.feet-front", kind.Warn, true, func(s *design.Seat) { s.Stretchers.Shape = 0; s.Front.FrontBack = measure.Radians(-2) }},
+		{"seat.clash", kind.Fail, true, func(s *design.Seat) { s.Stretchers.Shape, s.Stretchers.Hole = design.BoxStretchers, 20 }},
+	} {
+		d := bench()
+		tt.change(&d.Seat)
+		work, err := Kind().Solve([]design.Design{d})
+		if err != nil {
+			t.Errorf("%s: %v", tt.id, err)
+			continue
+		}
+		all := work.Report().Sizes[0].Checks
+		i := slices.IndexFunc(all, func(c kind.Check) bool { return string(c.ID) == tt.id })
+		if i < 0 || all[i].Grade != tt.grade || len(all[i].Fixes) > 0 != tt.mended || all[i].Words == "" {
+			t.Errorf("%s: %+v", tt.id, all[max(i, 0)])
+		}
+	}
+}
+
+// What tips it, by hand: a seat on four feet, level, its mass m, a load outside of the feet.
+func TestStandingByHand(t *testing.T) {
+	d := bench()
+	s := &d.Seat
+	s.BackHeight, s.Stretchers = 0, design.SeatStretchers{}
+	s.Legs.Section, s.Legs.Foot = design.SquareLeg, 0
+	s.Front = design.LegRow{Legs: 2, Apart: 400, From: 60}
+	s.Back = s.Front
+	w := worked(t, d)
+	f, _ := w.footing()
+	// Plumb square legs, 38 wide, their outer sides to front and back: feet reach to
+	// 60 + 19; the edge is at 160, the load 50 in from it.
+	const line, load = 79.0, 110.0
+	want := w.mass() * 9.80665 * line / (load - line)
+	nearly(t, "force", f.TippingForce(w.sides()[0].inset(50)), want, 1e-6*want)
+	volume := w.rim.Area()*44 + 4*38*38*(450-44) // and what the tenons fill, counted once
+	nearly(t, "mass", w.mass(), volume*670/1e9, 1e-9)
+}
