@@ -95,7 +95,7 @@ func (m Model) legGroup() kind.Group {
 	g.Add("aprons.leg-outer-arris", measure.Angle(angles[0]))
 	g.Add("aprons.leg-beside-arris", measure.Angle(angles[1]))
 	g.Add("aprons.leg-inner-arris", measure.Angle(angles[2]))
-	if len(m.sides) == 4 {
+	if len(m.sides) == 4 && l.skewed() {
 		g.Add("aprons.leg-out-of-square", measure.Angle(math.Abs(angles[0]-math.Pi/2)))
 	}
 	level := sectionAngles(l.LevelSection())

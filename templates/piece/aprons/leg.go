@@ -7,11 +7,11 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A leg stands at a corner of the frame. Its outer arris runs through the corner; two
+// A leg stands at a corner of the frame. Its corner arris runs through the corner; two
 // outer sides meet there, and each of the two others takes the rails of one side.
 type leg struct {
 	corner int
-	at     solid.Vec    // the outer arris at the head
+	at     solid.Vec    // the corner arris at the head
 	along  solid.Vec    // down the leg, of length 1
 	outer  [2]solid.Vec // normals of the outer sides: of the side before, of its own
 	inner  [2]solid.Vec // of the sides that take the rails of the side before, of its own
@@ -28,7 +28,7 @@ const (
 
 // newLeg returns leg i without its taper.
 //
-// The planes of the two sides, with normals A and B, meet in its outer arris, which
+// The planes of the two sides, with normals A and B, meet in its corner arris, which
 // runs along A × B. With the faces to the room its outer sides lie in these planes, and
 // the side that takes a rail holds the leg and the level direction square to the
 // rail. Square stock stands with one diagonal in the plane of the lean: with d in
@@ -67,7 +67,7 @@ func (m Model) newLeg(i int, corner geometry.Point) leg {
 	return l
 }
 
-// length returns the length of the leg along its outer arris.
+// length returns the length of the leg along its corner arris.
 func (l leg) length() float64 { return l.at.Z / -l.along.Z }
 
 // down returns how far below the head a point lies, along the leg.
@@ -142,8 +142,8 @@ func (m Model) below(row *Row, i int) float64 {
 }
 
 // Section returns the corners of a leg square to its length at the head, and their
-// angles, beginning at the outer arris and going round by its own outer side; the plan
-// is that of one who looks at it from above, the outer arris at the origin and its own
+// angles, beginning at the corner arris and going round by its own outer side; the plan
+// is that of one who looks at it from above, the corner arris at the origin and its own
 // outer side along x.
 func (l leg) Section() []geometry.Point {
 	normals := []solid.Vec{l.outer[own], l.inner[own], l.inner[before], l.outer[before]}

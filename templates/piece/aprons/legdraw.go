@@ -43,7 +43,7 @@ func (l leg) arrises() [4]solid.Vec {
 	return out
 }
 
-// leaves are the four sides of a leg above its taper, from the outer arris round by its
+// leaves are the four sides of a leg above its taper, from the corner arris round by its
 // own outer side, printed side out: the head to the left, the sides follow each other up
 // the strip.
 func (l leg) leaves() []leaf {

@@ -28,7 +28,7 @@ type Model struct {
 	solids func() []solid.Part
 }
 
-// A side of the frame is the plane that holds the outer arrises of two legs.
+// A side of the frame is the plane that holds the corner arrises of two legs.
 type side struct {
 	out   geometry.Point // in plan, level
 	along geometry.Point // in plan, to the right as seen from outside
@@ -89,7 +89,7 @@ func leanOf(f design.Frame, i int) float64 {
 	return f.Legs.Rake
 }
 
-// planCorners returns the outer arrises of the legs at their heads, the first at the
+// planCorners returns the corner arrises of the legs at their heads, the first at the
 // left end of the front.
 func planCorners(f design.Frame) []geometry.Point {
 	if f.Shape == design.Rectangle {

@@ -206,6 +206,9 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 	values := []float64{
 		0, -1, 1, 2, 3, 7, 1e-300, 1e-9, 0.5, 200, 1000, 9999, 10000, 10001, 1e300, -1e300, -0.2, 0.7, math.NaN(), math.Inf(1), math.Inf(-1),
 	}
+	if testing.Short() {
+		values = []float64{0, -1, 3, 1e-9, 200, 10001, math.NaN()}
+	}
 	bases := []func() design.Design{table, func() design.Design {
 		d := table()
 		d.Frame.Shape, d.Frame.Sides, d.Frame.Legs.Splay, d.Frame.Legs.Faces, d.Frame.Aprons.Inset = design.RegularFrame, 5, 0, design.ToSightline, 8
@@ -249,7 +252,7 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 			}
 		}
 	}
-	if accepted < 200 {
+	if accepted < 100 {
 		t.Errorf("only %d designs accepted", accepted)
 	}
 }

@@ -40,17 +40,43 @@ var least = measure.Radians(0.05)
 // refuses one, and the figure on the card is set by a square and a feeler of paper.
 var drawn = measure.Radians(0.5)
 
-// bevel returns the view of the triangle for an angle off square or a tilt.
-func bevel(rad float64) templates.View {
-	return templates.View{Part: templates.AngleView(math.Pi/2 - math.Abs(rad))}
+// alike is how near two angles lie that share a triangle: what a slip of 0.25 mm at the
+// end of a gauge's blade of 200 mm comes to.
+var alike = math.Atan(0.25 / 200)
+
+// triangles are the angles off square and tilts of all cuts that have a triangle, in
+// working order, one of those that are alike.
+func (m Model) triangles() []float64 {
+	var out []float64
+	add := func(all []Pass) {
+		for _, p := range all {
+			for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
+				if a >= drawn && !slices.ContainsFunc(out, func(b float64) bool { return math.Abs(a-b) < alike }) {
+					out = append(out, a)
+				}
+			}
+		}
+	}
+	for i := range m.LegSorts() {
+		add(m.legs[i].Passes())
+	}
+	for _, row := range m.Rows {
+		for _, r := range m.sorts(row) {
+			add(r.Passes())
+		}
+	}
+	return out
 }
 
 // viewsOf returns the triangles that a cut calls for.
-func viewsOf(p Pass) []templates.View {
+func (m Model) viewsOf(p Pass) []templates.View {
 	var out []templates.View
-	for _, a := range []float64{p.Saw.OffSquare, p.Saw.Tilt} {
-		if math.Abs(a) >= drawn && !slices.Contains(out, bevel(a)) {
-			out = append(out, bevel(a))
+	for _, b := range m.triangles() {
+		view := templates.View{Part: templates.AngleView(math.Pi/2 - b)}
+		for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
+			if math.Abs(a-b) < alike && !slices.Contains(out, view) {
+				out = append(out, view)
+			}
 		}
 	}
 	return out
@@ -59,30 +85,12 @@ func viewsOf(p Pass) []templates.View {
 // angles are the triangles for gauges, and blocks for the tilt of the blade, of all
 // cuts.
 func (m Model) angles(s templates.Setting) (templates.Section, error) {
-	var all []float64
-	seen := map[templates.View]bool{}
-	wants := func(rad float64) {
-		if rad = math.Abs(rad); rad >= drawn && !seen[bevel(rad)] {
-			seen[bevel(rad)] = true
-			all = append(all, math.Pi/2-rad)
-		}
-	}
-	for i := range m.LegSorts() {
-		for _, p := range m.legs[i].Passes() {
-			wants(p.Saw.OffSquare)
-			wants(p.Saw.Tilt)
-		}
-	}
-	for _, row := range m.Rows {
-		for _, r := range m.sorts(row) {
-			for _, p := range r.Passes() {
-				wants(p.Saw.OffSquare)
-				wants(p.Saw.Tilt)
-			}
-		}
-	}
+	all := m.triangles()
 	if len(all) == 0 {
 		return templates.Section{}, nil
+	}
+	for i, a := range all {
+		all[i] = math.Pi/2 - a
 	}
 	job, err := templates.Angles(all, 0, s)
 	if err != nil {
@@ -119,7 +127,7 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 				c.Text = []string{sectionText.With()}
 				c.Setup = append(c.Setup, m.ripPicture(p, l.Blank().Width, l.Blank().Thickness))
 				c.Figures = append(c.Figures, templates.Reading{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true})
-				c.Templates = append(c.Templates, viewsOf(p)...)
+				c.Templates = append(c.Templates, m.viewsOf(p)...)
 			}
 		}
 		if math.Abs(angles[2]-angles[0]) > least {
@@ -181,7 +189,7 @@ func (m Model) legEnds() templates.Card {
 		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width))
 		if p.ID == "foot" {
 			c.Figures = m.cutReadings(p)
-			c.Templates = viewsOf(p)
+			c.Templates = m.viewsOf(p)
 		}
 	}
 	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
@@ -307,7 +315,9 @@ func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 	var out templates.Section
 	var wraps []templates.View
 	for k, r := range m.sorts(row) {
-		out.Pictures = append(out.Pictures, m.shape(r, k))
+		if row.Of.Arch == 0 { // the card of the arches shows it otherwise
+			out.Pictures = append(out.Pictures, m.shape(r, k))
+		}
 		hands := m.railHands(r, k)
 		wraps = append(wraps, views(hands)...)
 		out.Drawings = append(out.Drawings, hands...)
@@ -344,7 +354,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		switch p.ID {
 		case "top":
 			out = append(out, templates.Card{
-				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, blank.Width, blank.Thickness)}, Templates: viewsOf(p),
+				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, blank.Width, blank.Thickness)}, Templates: m.viewsOf(p),
 				Figures: []templates.Reading{
 					{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
 					{Name: ripReading.With(), Value: m.length(m.deep(row, k)), Write: true},
@@ -354,7 +364,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		case "end":
 			across := 2 * p.At
 			out = append(out, templates.Card{
-				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width)}, Templates: viewsOf(p),
+				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width)}, Templates: m.viewsOf(p),
 				Figures: append(m.cutReadings(p), templates.Reading{Name: endsReading.With(), Value: m.length(across), Write: true}),
 				Text:    []string{endText.With()}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
 			})
@@ -363,7 +373,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
 				templates.Reading{Name: shouldersReading.With(), Value: m.length(2 * p.At)})
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
-			shoulder.Templates = append(viewsOf(p), wraps...)
+			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
 		}
@@ -441,7 +451,7 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 	return out, nil
 }
 
-// diagonals are what proves a frame square, or regular: over the outer arrises of the
+// diagonals are what proves a frame square, or regular: over the corner arrises of the
 // heads and of the feet, from a leg to the one across.
 func (m Model) diagonals() []templates.Reading {
 	across := len(m.legs) / 2

@@ -103,7 +103,7 @@ func TestRailStripIsTheSolid(t *testing.T) {
 }
 
 // The strip of a leg holds every mortise as the solid of the leg has its mouth: as long, as
-// wide, and as far from the head and from the outer arris.
+// wide, and as far from the head and from the corner arris.
 func TestLegStripIsTheSolid(t *testing.T) {
 	variants(t, func(t *testing.T, m Model) {
 		if m.outside(m.Rows[0]) < 0 {

@@ -30,7 +30,7 @@ func (m Model) railEnd(r Rail) railEnd {
 }
 
 // section returns the place in the section of the rail of a point so far along one of its
-// four sides, which go round from the underside: that from the outer arris, the others as
+// four sides, which go round from the underside: that from the corner arris, the others as
 // they follow on the strip.
 type railLeaf struct {
 	name  templates.Tag
@@ -127,7 +127,7 @@ func (m Model) railLeaf(d *templates.Drawing, k railEnd, f railLeaf, i int) {
 	}
 	outer, frame := row.Cheeks()
 	first, second := outer/cos, frame/cos
-	if i == 0 { // it runs up the strip to the outer arris
+	if i == 0 { // it runs up the strip to the corner arris
 		first, second = f.wide-frame/cos, f.wide-outer/cos
 	}
 	d.Line(templates.Cut, on(first, 0), on(first, 1))

@@ -32,7 +32,7 @@ func (f frame) to() solid.Affine3 {
 }
 
 // frame returns that of a rail: on its outer side, x from mid-length to its right end as
-// seen from outside, y up from the outer arris of its underside.
+// seen from outside, y up from the corner arris of its underside.
 //
 // Along, up and in make a left-handed frame; lying on its outer side a rail is seen from
 // inside, so what runs to the right in it has its left end on the right. x is turned.
@@ -42,7 +42,7 @@ func (r Rail) frame() frame {
 }
 
 // frame returns that of a leg: on the outer side that it has from its own side, x up
-// from the foot along the outer arris, y from that arris towards the rail of that side.
+// from the foot along the corner arris, y from that arris towards the rail of that side.
 //
 // Seen from inside, foot to the left, in × up is the way along the side.
 func (l leg) frame() frame {

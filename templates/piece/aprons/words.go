@@ -48,13 +48,13 @@ var names = namer{assembly.Names{
 	"aprons.mass": "mass", "aprons.tipping-line": "centre to the line that it tips over", "aprons.rim-load": "load at the rim that tips it",
 
 	"aprons.leg-resultant": "true lean from plumb", "aprons.leg-sightline": "sightline, from the line square to the front",
-	"aprons.leg-length": "outer arris, head to foot", "aprons.leg-blank": "blank, squared to length",
-	"aprons.leg-outer-arris": "section, corner at the outer arris", "aprons.leg-beside-arris": "section, the two corners beside it",
-	"aprons.leg-inner-arris":   "section, corner at the inner arris",
-	"aprons.leg-out-of-square": "section, planed out of square by", "aprons.leg-level-arris": "section on the level, corner at the outer arris",
+	"aprons.leg-length": "corner arris, head to foot", "aprons.leg-blank": "blank, squared to length",
+	"aprons.leg-outer-arris": "section, angle at the corner arris", "aprons.leg-beside-arris": "section, angle at the two arrises beside it",
+	"aprons.leg-inner-arris":   "section, angle at the arris between the rail sides",
+	"aprons.leg-out-of-square": "section, planed out of square by", "aprons.leg-level-arris": "section on the level, angle at the corner arris",
 	"aprons.leg-face": "width of an outer side", "aprons.leg-thickness": "thickness, outer side on the table",
 	"aprons.leg-foot-off-square": "head and foot, off square on the outer side", "aprons.leg-foot-tilt": "head and foot, tilt of the blade",
-	"aprons.leg-taper-start": "start of the taper, from the head along the outer arris", "aprons.leg-taper": "taper to the edge, on an outer side",
+	"aprons.leg-taper-start": "start of the taper, from the head along the corner arris", "aprons.leg-taper": "taper to the edge, on an outer side",
 	"aprons.leg-foot-face": "width of an outer side at the foot",
 
 	"aprons.rail-under": "outer side, shoulder to shoulder at the underside", "aprons.rail-top": "outer side, shoulder to shoulder at the top",
@@ -155,8 +155,8 @@ const (
 var labelTexts = map[measure.ID]text{
 	"plain": "%s", "fold": "fold", "shoulder": "shoulder, %s off square",
 	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
-	"outer-arris": "outer arris", "head": "head", "foot": "foot", "head-cut": "head, level cut",
-	"head-at-arris": "datum: head at the outer arris", "from-foot": "square to the arris, %s up from the foot",
+	"outer-arris": "corner arris", "head": "head", "foot": "foot", "head-cut": "head, level cut",
+	"head-at-arris": "datum: head at the corner arris", "from-foot": "square to the arris, %s up from the foot",
 	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
@@ -211,18 +211,18 @@ var passNames = map[measure.ID]text{
 // Readings of cards.
 const (
 	thicknessReading  text = "thickness"
-	outerArrisReading text = "corner at the outer arris"
-	innerArrisReading text = "corner at the inner arris"
-	besideReading     text = "the two corners beside it"
+	outerArrisReading text = "angle at the corner arris"
+	innerArrisReading text = "angle at the arris between the rail sides"
+	besideReading     text = "at the two arrises beside it"
 	tiltReading       text = "tilt of the blade"
 	gaugeReading      text = "gauge, off square"
 	bevelReading      text = "bevel"
-	legLongReading    text = "outer arris, foot to head"
+	legLongReading    text = "corner arris, foot to head"
 	tenonReading      text = "tenon and mortise"
 	deepReading       text = "deepest, square to the side"
 	haunchReading     text = "haunch, along the rail"
 	taperReading      text = "taper, to the edge"
-	startReading      text = "start, from the head along the outer arris"
+	startReading      text = "start, from the head along the corner arris"
 	footReading       text = "outer side at the foot"
 	ripReading        text = "depth on the outer side"
 	endsReading       text = "overall, on the outer side at the underside"
@@ -234,7 +234,7 @@ const (
 	buttonsReading    text = "buttons"
 	screwReading      text = "screw"
 	movesReading      text = "the top moves by"
-	headsReading      text = "outer arris to that across, at the heads"
+	headsReading      text = "corner arris to that across, at the heads"
 	feetReading       text = "the same at the feet"
 	count             text = "%d"
 )
@@ -249,14 +249,14 @@ const (
 	frontUp        text = "front or back up"
 
 	sectionCard  text = "Plane the legs out of square"
-	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the outer arris at once, on the end grain too."
-	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the outer arris alike, and plane or saw the three others to the lines."
+	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
+	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows. Isolate the saw before tilting it."
 
 	legEndsCard text = "Saw feet and heads"
 	legEndsText text = "The leg lies on an outer side, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that the outer side looks up, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
-	handsText   text = "The figures are those of legs that lie on their front or back. Legs of the other hand are mirror images: the same side down, the outer arris against the gauge, the gauge turned to the other side."
+	handsText   text = "The figures are those of legs that lie on the outer side to the front or back. Legs of the other hand are mirror images: the same side down, the corner arris against the gauge, the gauge turned to the other side."
 	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 

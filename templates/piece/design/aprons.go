@@ -12,7 +12,7 @@ import (
 type Frame struct {
 	Shape FrameShape
 	Sides int // of a regular frame
-	// Length is that of front and back at the top, from the outer arris of one leg
+	// Length is that of front and back at the top, from the corner arris of one leg
 	// to the next, or of every side of a regular frame; Width that of the two others.
 	Length, Width float64
 	Height        float64 // of the whole table
@@ -40,7 +40,7 @@ func (f Frame) Corners() int {
 
 // FrameLegs are those of a frame, one at each corner.
 type FrameLegs struct {
-	Size float64 // square to the leg, from its outer arris to either side that takes a rail
+	Size float64 // square to the leg, from its corner arris to either side that takes a rail
 	// Rake is the lean of front and back, or of every side of a regular frame, from
 	// plumb; Splay that of left and right.
 	Rake, Splay float64
@@ -210,10 +210,9 @@ func railFields(table Key, of func(*Design) *Rail) []field[Design] {
 // frameSetters say which keys set the figures of a frame that are not named like a key.
 func frameSetters() []setter {
 	return []setter{
-		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between", "aprons.side", "aprons.rim"}},
-		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side", "aprons.resultant"}},
-		{[]Key{"frame.legs.foot"}, []measure.ID{"aprons.foot"}},
-		{[]Key{"frame.legs.taper-start"}, []measure.ID{"aprons.taper-start"}},
+		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between"}},
+		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side"}},
+		{[]Key{"frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
 }
 
