@@ -349,17 +349,17 @@ func (s Seat) rodView(b rodBoring) templates.Picture {
 // levelView is the seat from its right, blocked up on the bench.
 func (s Seat) levelView() templates.Picture {
 	var d templates.Drawing
-	// The edges of a round rim would be no more than dark.
-	m := s.room()
-	slab := solid.Box(solid.V(-1, s.frontEdge(), 0), solid.V(1, s.backEdge(), s.thickness()))
-	parts := []solid.Part{solid.Stock("", slab.Transform(m))}
-	for _, p := range s.Parts()[1:] {
-		parts = append(parts, p.Part)
+	// Outlines alone: so small the edges of round parts would be no more than dark.
+	m, side := s.room(), solid.Side()
+	bodies := []solid.Solid{solid.Box(solid.V(-1, s.frontEdge(), 0), solid.V(1, s.backEdge(), s.thickness()))}
+	for _, l := range s.legs {
+		bodies = append(bodies, s.shaft(l))
 	}
-	side := solid.Side()
-	visible, _ := solid.Project(parts, side)
-	for _, e := range visible {
-		d.Line(templates.Outline, e.A, e.B)
+	for _, r := range s.rods {
+		bodies = append(bodies, s.rodShaft(r))
+	}
+	for _, b := range bodies {
+		d.Polygon(templates.Outline, side.Silhouette(b.Transform(m))...)
 	}
 	v := s.levelling()
 	box := d.Bounds()

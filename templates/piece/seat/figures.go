@@ -103,7 +103,7 @@ func (s Seat) legGroup(l leg) kind.Group {
 }
 
 // rodIDs are those of the kinds of stretchers.
-var rodIDs = [...]measure.ID{rowRod: "along", sideRod: "side", crossRod: "across"}
+var rodIDs = [...]measure.ID{frontRod: "front", backRod: "back", sideRod: "side", crossRod: "across"}
 
 // kinds returns one stretcher of every kind that differs by its length, and how many
 // there are of it.

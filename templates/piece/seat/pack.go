@@ -121,28 +121,33 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		c.Test = exitTest.With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
 	}
 	if b.large > 0 {
+		c.Figures[2].Name = pilotReading.With()
 		c.Figures = append(c.Figures, s.angleReading(reamerReading, b.reamer), s.reading(largeReading, b.large, false))
 		c.Text = append(c.Text, reamText.With())
 	}
 	return c
 }
 
-// bySort are readings of the legs of every sort: one for all of them where they read alike.
+// alikeWithin is the difference between two figures of hand work that nobody can tell, mm.
+const alikeWithin = 0.1
+
+// bySort are readings of the legs of every sort: one for all of them where they are alike.
 func (s Seat) bySort(all, each text, of func(turning) float64) []templates.Reading {
 	var out []templates.Reading
-	alike := true
+	least, most := math.Inf(1), math.Inf(-1)
 	for _, l := range s.sorts() {
-		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(of(s.turning(l))), Write: true})
-		alike = alike && out[0].Value == out[len(out)-1].Value
+		v := of(s.turning(l))
+		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(v), Write: true})
+		least, most = math.Min(least, v), math.Max(most, v)
 	}
-	if alike {
+	if most-least < alikeWithin {
 		return []templates.Reading{{Name: all.With(), Value: out[0].Value, Write: true}}
 	}
 	return out
 }
 
 // legWork is the legs: blanks, tapers or octagons, tenons.
-func (s Seat) legWork(templates.Setting) (templates.Section, error) {
+func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := s.design.Seat.Legs
 	var ticks []templates.Tick
@@ -159,7 +164,10 @@ func (s Seat) legWork(templates.Setting) (templates.Section, error) {
 	}
 	if k.Section == design.OctagonLeg {
 		d := s.octagon()
-		out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
+		shape.Setup = []templates.Picture{{Heading: d.Name, Strokes: d.Strokes, Labels: d.Labels}}
+		if set.Full { // straight lines between figures, which a gauge does as well
+			out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
+		}
 		corner := s.reading(cornerReading, joint.OctagonCorner(k.Size), false)
 		shape.Figures = append(append(shape.Figures, corner), s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
 	}

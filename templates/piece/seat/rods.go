@@ -18,7 +18,8 @@ type rod struct {
 type rodKind uint8
 
 const (
-	rowRod   rodKind = iota // along a row
+	frontRod rodKind = iota // along the front row
+	backRod                 // along the back row
 	sideRod                 // from the front row to the back row
 	crossRod                // from one side rod to the other
 )
@@ -48,8 +49,11 @@ func (s Seat) stretchers() []rod {
 	switch k.Shape {
 	case design.BoxStretchers:
 		for i := range last {
-			if i+1 != front {
-				legs(rowRod, i, i+1)
+			switch {
+			case i+1 < front:
+				legs(frontRod, i, i+1)
+			case i >= front:
+				legs(backRod, i, i+1)
 			}
 		}
 		legs(sideRod, 0, front)

@@ -40,7 +40,7 @@ var groupNames = map[measure.ID]text{
 }
 
 // rodNames are what stretchers are called.
-var rodNames = [...]text{rowRod: "stretchers along a row", sideRod: "side stretchers", crossRod: "cross stretcher"}
+var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher"}
 
 const intoSide measure.ID = "side-stretchers"
 
@@ -231,6 +231,7 @@ const (
 	bevelReading     text = "gauge, bevel"
 	sightlineReading text = "sightline, from the fore-and-aft line"
 	bitReading       text = "bit"
+	pilotReading     text = "bit, no larger than"
 	depthOnBit       text = "depth, along the bit on its axis"
 	reamerReading    text = "reamer, included angle"
 	largeReading     text = "reamed hole at the underside, on the axis"
