@@ -3,6 +3,7 @@ package box
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -12,6 +13,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/wording"
 )
 
 func regular(n int, slope float64) design.Design {
@@ -307,6 +309,14 @@ func TestRefusals(t *testing.T) {
 		var bound *measure.BoundError
 		if !errors.As(err, &bound) || bound.Figure != tt.figure {
 			t.Errorf("%s: %v, want one about %s", tt.name, err, tt.figure)
+			continue
+		}
+		line, hint := wording.Fault(err, measure.Millimetre)
+		if strings.Contains(line+hint, "box.") {
+			t.Errorf("%s has no words: %q, %q", tt.name, line, hint)
+		}
+		if len(design.SetBy(err)) == 0 {
+			t.Errorf("%s: no key sets it", tt.name)
 		}
 	}
 }

@@ -94,8 +94,7 @@ func boxSchema() schema {
 		setters: []setter{
 			{[]Key{"box.thickness", "box.side", "box.length", "box.width"}, []measure.ID{"box.room-below"}},
 			{[]Key{"box.slope", "box.height", "box.end-slope", "box.rim-side", "box.rim-width", "box.rim-length"}, []measure.ID{"box.room-above"}},
-			{[]Key{"box.rim-side", "box.rim-width", "box.slope"}, []measure.ID{"box.leans"}},
-			{[]Key{"box.rim-length", "box.end-slope"}, []measure.ID{"box.ends-lean"}},
+			{[]Key{"box.corner", "box.sides"}, []measure.ID{"box.butt-sides"}},
 		},
 		stock: []Key{"box.thickness"},
 		has:   boxHas,

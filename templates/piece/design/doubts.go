@@ -37,7 +37,8 @@ type doubt struct {
 
 // doubts returns those of one size with its settings: the keys that could not be
 // read, and those left in doubt by the notes about all sizes, about this one, and
-// found in its settings. Without a unit to rely on every key is in doubt.
+// found in its settings. Without a unit to rely on every key is in doubt, without a kind
+// those of the kinds.
 func (r *reader) doubts(s settings, size string, found []note) Doubts {
 	noted := map[doubt]bool{} // of many notes each but once
 	for i, notes := range [][]note{r.notes, found} {
@@ -50,9 +51,10 @@ func (r *reader) doubts(s settings, size string, found []note) Doubts {
 		}
 	}
 	var out Doubts
-	unitless := s.inDoubt("units", noted)
+	unitless, kindless := s.inDoubt("units", noted), s.inDoubt("kind", noted)
 	for _, f := range r.fields {
-		if unitless || s.inDoubt(f.key, noted) {
+		_, _, own := schemaOf(f.key)
+		if unitless || kindless && own || s.inDoubt(f.key, noted) {
 			out = out.With(f.key)
 		}
 	}

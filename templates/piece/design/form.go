@@ -53,7 +53,7 @@ func FormOf(text []byte) (Form, error) {
 	}
 	l := survey(src.text)
 	f := Form{Unit: l.unit(), Sizes: l.sizeNames()}
-	asked, standards, idle := allAsked(), standards(f.Unit), l.idle()
+	asked, standards, idle := allAsked(), standards(l.kind(), f.Unit), l.idle()
 	for _, g := range explained(l.kind(), f.Unit) {
 		g.Fields = slices.Clone(g.Fields)
 		g.Repeats = slices.Contains(rowTables(), g.Table)
@@ -225,12 +225,13 @@ func woods() []string {
 }
 
 // standards are what holds where a key is left out, as a maker would write it.
-func standards(u measure.Unit) map[Key]string {
-	w := (&reader{unit: u}).start().Wood
+func standards(k Kind, u measure.Unit) map[Key]string {
+	d := (&reader{unit: u, kind: k}).start()
+	w := d.Wood
 	length := func(mm float64) string { return measure.Length(mm).Bare(u) }
 	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 	out := map[Key]string{
-		"title": untitled.With(), "units": measure.Millimetre.String(),
+		"title": d.Title, "units": measure.Millimetre.String(),
 		"wood.rough-length": length(w.ExtraLength), "wood.rough-width": length(w.ExtraWidth), "wood.rough-thickness": length(w.ExtraThickness),
 		"wood.spares": strconv.Itoa(w.Spares), "wood.tests": strconv.Itoa(w.Tests), "wood.waste": number(100 * w.Waste),
 		"wood.moisture":    number(w.MoistureFrom) + ", " + number(w.MoistureTo),

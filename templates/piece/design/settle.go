@@ -60,6 +60,9 @@ func (r *reader) start() Design {
 			MoistureFrom: 8, MoistureTo: 12, Waste: 0.25,
 		},
 	}
+	if r.kind != RingKind {
+		d.Title = r.kind.String()
+	}
 	if r.unit == measure.Inch {
 		const eighth = measure.MillimetresPerInch / 8
 		d.Wood.ExtraLength, d.Wood.ExtraWidth, d.Wood.ExtraThickness = 6*eighth, eighth, eighth
