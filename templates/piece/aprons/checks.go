@@ -46,10 +46,12 @@ func (m Model) Checks() []kind.Check {
 	if f.Top.None {
 		return out
 	}
-	out = append(out,
-		texts.AtLeast(u, "aprons.overhang", f.Top.Overhang, 0, kind.Warn),
-		texts.Limited(u, "aprons.tipping-load", measure.Mass(m.load()), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn),
-	)
+	out = append(out, texts.AtLeast(u, "aprons.overhang", f.Top.Overhang, 0, kind.Warn))
+	if s := m.Weakest(); s.NeverTips() {
+		out = append(out, texts.Found("aprons.never-tips", kind.Pass))
+	} else {
+		out = append(out, texts.Limited(u, "aprons.tipping-load", measure.Mass(s.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn))
+	}
 	if moves, ok := m.TopMoves(); ok && !f.Top.Buttons {
 		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))
 	}
@@ -73,10 +75,6 @@ func (m Model) thin(mm float64) kind.Grade {
 	}
 	return kind.Warn
 }
-
-// load returns what mass at the rim tips the table; what never tips bears what a scale of
-// the shop weighs.
-func (m Model) load() float64 { return math.Min(m.Weakest().TippingLoad(0), 1000) }
 
 // clash grades whether rails that share a leg share wood.
 func (m Model) clash() kind.Grade {

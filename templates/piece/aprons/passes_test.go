@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 )
 
@@ -105,4 +106,37 @@ func TestLegsByTheirPasses(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Ends and feet by formulas that hold for them alone: the mitre of two boards that slope
+// (checked against published tables in geometry/joint), and the bevels of a level cut on
+// a leg that leans two ways.
+func TestPassesByClosedForm(t *testing.T) {
+	m := newModel(table())
+	for i, r := range m.Rows[0].Rails {
+		at, next := math.Pi/2-m.sides[i].lean, math.Pi/2-m.sides[m.before(i)].lean
+		corner := joint.SlopingCorner{Slope: at, Next: next, Angle: math.Pi / 2}
+		front, _ := m.Compound(i).Bevels()
+		for _, p := range r.Passes() {
+			if p.ID == "end" && (!near(math.Abs(p.Saw.OffSquare), math.Abs(corner.OffSquare())) || !near(p.Saw.Tilt, math.Abs(corner.Tilt()))) {
+				t.Errorf("side %d: %v, want %g and %g", i, p.Saw, corner.OffSquare(), corner.Tilt())
+			}
+		}
+		for _, p := range m.legs[i].Passes() {
+			if p.ID == "foot" || p.ID == "head" {
+				if !near(math.Abs(p.Saw.OffSquare), front) || !near(math.Abs(p.Saw.Tilt), m.sides[i].lean) {
+					t.Errorf("leg %d, %s: %v, want %g and %g", i, p.ID, p.Saw, front, m.sides[i].lean)
+				}
+				if p.Saw.Tilt < 0 {
+					t.Errorf("leg %d: the blade leans away from the part", i)
+				}
+			}
+		}
+	}
+	// Head and foot are cut by one setting, turned end over end: mirrored gauge, same tilt.
+	all := m.legs[0].Passes()
+	foot, head := all[len(all)-2].Saw, all[len(all)-1].Saw
+	if !near(foot.OffSquare, -head.OffSquare) || !near(foot.Tilt, head.Tilt) {
+		t.Errorf("foot %v, head %v", foot, head)
+	}
 }

@@ -173,7 +173,9 @@ func (m Model) Standing(i int) joint.Standing {
 func (m Model) Weakest() joint.Standing {
 	weak := m.Standing(0)
 	for i := range m.sides {
-		if s := m.Standing(i); s.TippingLoad(0) < weak.TippingLoad(0) {
+		s := m.Standing(i)
+		load, least := s.TippingLoad(0), weak.TippingLoad(0)
+		if load < least || load == least && s.Overhang() > weak.Overhang() {
 			weak = s
 		}
 	}

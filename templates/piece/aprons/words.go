@@ -28,6 +28,7 @@ var texts = assembly.Texts{
 	"aprons.blade":              {Name: "height of the blade", Figure: "blade over the table", Holds: "The blade goes through every part.", Lacks: "The blade must rise %[1]s to go through a part; it rises %[2]s at most."},
 	"aprons.overhang":           {Name: "overhang of the top", Figure: "overhang over the legs", Holds: "The top covers the heads of the legs.", Lacks: "The heads of the legs stand out from under the top."},
 	"aprons.tipping-load":       {Name: "load at the rim", Figure: "load that tips the table", Holds: "A hand leaned on the rim does not tip the table.", Lacks: "%[1]s at the rim tip the table; a hand leaned on it is about %[2]s."},
+	"aprons.never-tips":         {Name: "load at the rim", Holds: "No load on the top tips the table: its feet stand out as far."},
 	"aprons.top-held":           {Name: "movement of the top", Figure: "change of the width of the top", Holds: "The top hardly moves.", Lacks: "Across its grain the top moves by %[1]s: hold it so that it can, by buttons for one."},
 }
 
