@@ -1,0 +1,140 @@
+package aprons
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+)
+
+// Each check comes out as it should on a table made for it, and what it offers mends it.
+func TestChecks(t *testing.T) {
+	stretchers := design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3}
+	for _, tt := range []struct {
+		id     measure.ID
+		want   kind.Grade
+		mends  bool
+		change func(*design.Frame)
+	}{
+		{"aprons.end-on-leg", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset = 20 }},
+		{"aprons.tenons-meet", kind.Fail, true, func(f *design.Frame) { f.Aprons.Long = 35 }},
+		{"aprons.outside-mortise", kind.Warn, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 12 }},
+		{"aprons.outside-mortise", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Plumb, f.Aprons.Tenon, f.Legs.Rake = 30, true, 12, 0.1 }},
+		{"aprons.above-tenon", kind.Warn, true, func(f *design.Frame) { f.Aprons.UpperCut = 3 }},
+		{"aprons.taper-below", kind.Fail, true, func(f *design.Frame) { f.Legs.Start = 60 }},
+		{"aprons.stretcher-end", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Thickness = 28 }},
+		{"aprons.stretcher-tenons", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Long = 25 }},
+		{"aprons.stretcher-mortise", kind.Warn, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Inset, f.Stretchers.Tenon = 0, 8 }},
+		{"aprons.taper-at-stretcher", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Legs.Start = 390 }},
+		{"aprons.over-arch", kind.Warn, true, func(f *design.Frame) { f.Aprons.Arch = 60 }},
+		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang = -5 }},
+		{"aprons.tipping-load", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang, f.Length, f.Width, f.Top.Thickness = 260, 220, 220, 12 }},
+		{"aprons.top-held", kind.Warn, false, func(f *design.Frame) {}},
+		{"aprons.tilt", kind.Warn, false, func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
+		}},
+		{"aprons.clash", kind.Fail, true, func(f *design.Frame) { f.Shape, f.Sides, f.Legs.Splay = design.RegularFrame, 3, 0 }},
+	} {
+		d := table()
+		tt.change(&d.Frame)
+		w, err := Kind().Solve([]design.Design{d})
+		if err != nil {
+			t.Errorf("%s: %v", tt.id, err)
+			continue
+		}
+		found := false
+		for _, c := range w.Report().Sizes[0].Checks {
+			if c.ID != tt.id {
+				continue
+			}
+			found = true
+			if c.Grade != tt.want || c.Words == "" || (len(c.Fixes) > 0) != tt.mends {
+				t.Errorf("%s: %v, %d fixes, %q", tt.id, c.Grade, len(c.Fixes), c.Words)
+			}
+		}
+		if !found {
+			t.Errorf("%s was not asked", tt.id)
+		}
+	}
+	for _, c := range newModel(table()).Checks() {
+		if c.Grade != kind.Pass && c.ID != "aprons.top-held" {
+			t.Errorf("the sound table: %s: %s", c.ID, c.Words)
+		}
+	}
+}
+
+// What no table can have, each by its figure.
+func TestFaults(t *testing.T) {
+	for _, tt := range []struct {
+		figure measure.ID
+		change func(*design.Frame)
+	}{
+		{"frame.height", func(f *design.Frame) { f.Height = 110 }},
+		{"frame.legs.foot", func(f *design.Frame) { f.Legs.Foot = 40 }},
+		{"frame.legs.taper-start", func(f *design.Frame) { f.Legs.Start = 530 }},
+		{"frame.top.overhang", func(f *design.Frame) { f.Top.Overhang = -200 }},
+		{"frame.aprons.tenon", func(f *design.Frame) { f.Aprons.Tenon = 22 }},
+		{"frame.aprons.upper-cut", func(f *design.Frame) { f.Aprons.UpperCut = 84 }},
+		{"frame.aprons.lower-cut", func(f *design.Frame) { f.Aprons.LowerCut = 70 }},
+		{"frame.aprons.arch", func(f *design.Frame) { f.Aprons.Arch = 90 }},
+		{"frame.stretchers.height", func(f *design.Frame) {
+			f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 405}
+		}},
+		{"aprons.foot-side", func(f *design.Frame) { f.Legs.Splay, f.Legs.Rake, f.Width = -0.2, -0.2, 250 }},
+		{"aprons.between", func(f *design.Frame) { f.Length, f.Legs.Foot = 80, 0 }},
+		{"aprons.tenon-long", func(f *design.Frame) { f.Aprons.Inset = 200 }},
+	} {
+		d := table()
+		tt.change(&d.Frame)
+		_, err := Solve(d)
+		var bound *measure.BoundError
+		if !errors.As(err, &bound) || bound.Figure != tt.figure {
+			t.Errorf("%s: got %v", tt.figure, err)
+			continue
+		}
+		if len(design.SetBy(err)) == 0 {
+			t.Errorf("%s: no key is named", tt.figure)
+		}
+	}
+}
+
+// The table tips over the line through the outermost points of two soles, as its solids
+// have them, and weighs what they weigh.
+func TestStandingFromSolids(t *testing.T) {
+	for _, lean := range []float64{0, 0.1, -0.05} {
+		d := table()
+		d.Frame.Legs.Rake = lean
+		m := newModel(d)
+		volume := 0.0
+		for _, p := range m.solids() {
+			volume += p.Volume()
+		}
+		for i, s := range m.sides {
+			reach := math.Inf(-1)
+			for k := range m.legs {
+				for _, piece := range m.Leg(k).Pieces {
+					for _, p := range corners(piece) {
+						if p.Z < 1e-9 {
+							reach = math.Max(reach, p.Dot(flat(s.out)))
+						}
+					}
+				}
+			}
+			got := m.Standing(i)
+			if !near(got.TippingLine(), reach) {
+				t.Errorf("rake %g, side %d: tips over %g, the soles reach %g", lean, i, got.TippingLine(), reach)
+			}
+			half := []float64{d.Frame.Width, d.Frame.Length}[i%2] / 2
+			if !near(got.Rim, half+d.Frame.Top.Overhang) {
+				t.Errorf("side %d: rim at %g", i, got.Rim)
+			}
+			if !near(got.Mass, joint.Mass(volume, m.Density())) {
+				t.Errorf("%g kg", got.Mass)
+			}
+		}
+	}
+}
