@@ -39,7 +39,7 @@ func galleries(plan shop.Plan, whole templates.Picture) []gallery {
 	whole.Heading = ""
 	views := map[bench]templates.Picture{wholePiece: whole}
 	shown := map[[2]int]bool{} // card and step
-	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.TestPiece} {
+	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.StretcherTest} {
 		for _, p := range plan.Pieces {
 			for _, works := range byCard(shop.Works(p, plan.Cards, part)) {
 				var fresh []shop.Work
@@ -140,6 +140,7 @@ const (
 	ringAlone
 	openJoint
 	frameAlone
+	stretcherBelow
 	wholePiece
 )
 
@@ -151,7 +152,7 @@ var benchPictures = map[shop.Do]bench{
 	shop.FitBridle:      openJoint,
 	shop.GlueLegs:       openJoint,
 	shop.GlueRing:       frameAlone,
-	shop.DrillFixings:   frameAlone,
+	shop.DrillFixings:   stretcherBelow,
 	shop.FitPads:        wholePiece,
 	shop.FitTop:         wholePiece,
 }
@@ -159,6 +160,7 @@ var benchPictures = map[shop.Do]bench{
 // benchViews draw them, but for the whole piece.
 var benchViews = [...]func(piece.Piece) templates.Picture{
 	squaredBlanks: blanksView, ringAlone: ringView, openJoint: jointView, frameAlone: frameView,
+	stretcherBelow: belowView,
 }
 
 func toneView(v solid.View, parts ...solid.Part) templates.Picture {
@@ -208,4 +210,9 @@ func frameView(p piece.Piece) templates.Picture {
 		parts = append(parts, p.Stretcher().Transform(p.Place(i)), p.Leg().Transform(p.Place(i)))
 	}
 	return toneView(kind.AtCorner(), parts...)
+}
+
+// belowView shows a stretcher from below, as it is drilled.
+func belowView(p piece.Piece) templates.Picture {
+	return toneView(solid.Look(solid.V(0.5, -1, -0.6), solid.V(0, 0, 1)), gapOf(p.Stretcher(), solid.Part{}).close(p.Stretcher())...)
 }

@@ -84,8 +84,8 @@ func envelopes() []envelope {
 		{"laps", lapsHeading, kind.Bench, true, stage(shop.LapStage)},
 		{"bridles", bridlesHeading, kind.Bench, true, stage(shop.BridleStage)},
 		{"tapers", tapersHeading, kind.Bench, true, stage(shop.TaperStage)},
-		{"glue-up", glueHeading, kind.Bench, true, stage(shop.GlueStage)},
 		{"top", topHeading, kind.Bench, true, stage(shop.TopStage)},
+		{"glue-up", glueHeading, kind.Bench, true, stage(shop.GlueStage)},
 		{"finish", finishHeading, kind.Bench, false, stage(shop.FinishStage)},
 		{"record", checksHeading, kind.Record, true, panels(func(k packer) []templates.Panel { return k.report.CheckPanels() })},
 	}
@@ -146,9 +146,9 @@ func stageKinds() []stageKind {
 		{at: shop.BridleStage, draw: bridleJob},
 		{at: shop.BridleStage, draw: blocksJob(shop.FillerStrip), fullOnly: true},
 		{at: shop.TaperStage, draw: legJob},
+		{at: shop.TopStage, draw: topJob},
 		{at: shop.GlueStage, draw: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
 		{at: shop.GlueStage, draw: planJob, planOnly: true},
-		{at: shop.TopStage, draw: padJob, fullOnly: true},
-		{at: shop.TopStage, draw: topJob},
+		{at: shop.GlueStage, draw: padJob, fullOnly: true},
 	}
 }

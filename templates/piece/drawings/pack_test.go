@@ -59,7 +59,7 @@ func TestOrderOfThePack(t *testing.T) {
 			t.Errorf("%s is empty", j.Heading)
 		}
 	}
-	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish", "Figures and checks"}
+	want := []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Top", "Ring and glue-up", "Finish", "Figures and checks"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -76,9 +76,9 @@ func TestWhatIsPrintedForWhat(t *testing.T) {
 		of   kind.Purposes
 		want []string
 	}{
-		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
+		{0, []string{"Cover", "Names", "Wood and buying", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Top", "Ring and glue-up", "Finish"}},
 		{kind.Buying, []string{"Cover", "Wood and buying"}},
-		{kind.Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}},
+		{kind.Bench, []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Top", "Ring and glue-up", "Finish"}},
 		{kind.Record, []string{"Figures and checks"}},
 		{kind.Buying | kind.Record, []string{"Cover", "Wood and buying", "Figures and checks"}},
 	} {

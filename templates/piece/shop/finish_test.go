@@ -34,7 +34,7 @@ func TestFinishAndBladesInTheirPlaces(t *testing.T) {
 	}{
 		"glass":      {func(*design.Design) {}, []Do{Sand, GlueLegs, FitPads, Sand, Finish, FitTop}, []Do{ChangeBlade, SawTop, DrillFixings}},
 		"bumpers":    {func(d *design.Design) { d.Top.Pads.Bumpers = true }, []Do{GlueRing, Finish, FitPads, FitTop}, nil},
-		"wood":       {wood, []Do{Sand, GlueLegs, GlueRing, DrillFixings, SawTop, Sand, Finish, FitTop}, []Do{FitPads}},
+		"wood":       {wood, []Do{TrimPlainEnd, DrillFixings, SawTop, Sand, GlueLegs, GlueRing, Sand, Finish, FitTop}, []Do{FitPads}},
 		"flat tooth": {func(d *design.Design) { d.Saw.FlatTooth = true }, []Do{Crosscut, ChangeBlade, TestLap, CutLap, CutCheeks, ChangeBlade, CutTaper}, nil},
 		"dado":       {func(d *design.Design) { d.Saw.Dado = 20 }, []Do{CutLap, ChangeBlade, OpenEnd, ChangeBlade, DryRing}, nil},
 		"too low":    {func(d *design.Design) { d.Saw.Dado, d.Saw.FlatTooth, d.Saw.Highest = 20, true, 10 }, nil, []Do{ChangeBlade}},

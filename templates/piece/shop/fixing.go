@@ -31,11 +31,13 @@ type Fixing struct {
 }
 
 // fixingSizes are round sizes in mm (common practice, no source): screws of 4 mm or
-// No. 8, the hole that lets them through, that for their heads; the wood that is left
+// No. 8, the hole that lets them through, that for their heads, that for their thread in
+// hard wood and in soft, about their core; the wood that is left
 // under a head, at least and where it can be chosen; how thick a button is; how near
 // holes stand to each other and to the shoulder of a lap.
 type fixingSizes struct {
 	shank, head      float64
+	core, softCore   float64
 	left, leastLeft  float64
 	button           float64
 	apart, toLap     float64
@@ -52,7 +54,7 @@ func sizesOfFixings(u measure.Unit) fixingSizes {
 		}
 	}
 	return fixingSizes{
-		shank: u.Round(4.5, 3.0/16), head: u.Round(10, 3.0/8),
+		shank: u.Round(4.5, 3.0/16), head: u.Round(10, 3.0/8), core: u.Round(3, 1.0/8), softCore: u.Round(2.5, 7.0/64),
 		left: u.Round(25, 1), leastLeft: u.Round(12, 1.0/2), button: u.Round(12, 1.0/2),
 		apart: u.Round(40, 1.5), toLap: u.Round(15, 5.0/8), firm: u.Round(0.5, 1.0/64),
 		lengths: lengths, longRing: u.Round(200, 8), groove: u.Round(10, 3.0/8),
@@ -197,8 +199,9 @@ func (f Fixing) Across(p piece.Piece, h Hole) float64 {
 	return wide + (long-wide)*math.Sin(SlotAngle(p, h.Stretcher))
 }
 
-// fixingOps is what is done to the frame before the top is put on.
-func fixingOps() []op { return []op{drillFixings, grooveFixings} }
+// topOps is what the top takes before the ring is glued: its holes are made while each
+// stretcher lies by itself, for no drill stands upright between the legs of a frame.
+func topOps() []op { return []op{drillFixings, grooveFixings, sawTop} }
 
 func drillFixings(p sized) (row, bool) {
 	f, ok := FixingOf(p.Piece)
@@ -236,11 +239,13 @@ func grooveFixings(p sized) (row, bool) {
 // fixed says how the top is held, behind where it lies.
 func fixed(p piece.Piece) []Note {
 	f, ok := FixingOf(p)
+	s := sizesOfFixings(p.Design.Unit)
+	pilot := note("pilot-holes", length(s.core), length(s.softCore), length(f.Bite))
 	switch bond := p.Design.Top.Fixing.Bond; {
 	case ok && f.Kind == design.Buttons:
-		return []Note{note("buttons-up", number(len(f.Holes)), length(f.Screw), length(f.Bite))}
+		return []Note{note("buttons-up", number(len(f.Holes)), length(f.Screw)), pilot}
 	case ok:
-		return []Note{note("screws-up", number(len(f.Holes)), length(f.Screw), length(f.Bite))}
+		return []Note{note("screws-up", number(len(f.Holes)), length(f.Screw)), pilot}
 	case p.Design.Top.Kind == design.WoodTop:
 		return []Note{note("fix-free")}
 	case bond == design.Silicone:

@@ -51,7 +51,7 @@ func lapCut(p piece.Piece) Cut {
 }
 
 func testLap(p sized) (row, bool) {
-	part := Batch{Part: TestPiece, Count: p.testLaps}
+	part := Batch{Part: StretcherTest, Count: p.testLaps}
 	legEnd, _ := cutFaces(p.Piece)
 	cut := lapCut(p.Piece)
 	cut.Stop, cut.At = 0, Datum{} // any place on the piece will do

@@ -51,8 +51,8 @@ const (
 	LapStage
 	BridleStage
 	TaperStage
-	GlueStage
 	TopStage
+	GlueStage
 	FinishStage
 )
 

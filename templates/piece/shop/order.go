@@ -40,11 +40,11 @@ func rounds() []round {
 		{stage: BridleStage, ops: bladeBackOps(), away: true},
 		{stage: BridleStage, ops: fitOps(), away: true},
 		{stage: TaperStage, ops: taperOps()},
+		{stage: TopStage, ops: topOps(), away: true},
 		{stage: GlueStage, ops: trimmedRingOps(), away: true},
 		{stage: GlueStage, ops: sandOps(), away: true},
 		{stage: GlueStage, ops: glueOps(), away: true},
-		{stage: TopStage, ops: fixingOps(), away: true},
-		{stage: TopStage, ops: []op{fitPads(false), sawTop}, away: true},
+		{stage: GlueStage, ops: []op{fitPads(false)}, away: true},
 		{stage: FinishStage, ops: finishOps(), away: true},
 		{stage: FinishStage, ops: []op{fitPads(true), fitTop}, away: true},
 	}

@@ -2,9 +2,11 @@ package wording
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
@@ -72,5 +74,33 @@ func TestCardsSayWhatHoldsThePart(t *testing.T) {
 		if got := Card(plan, c).Caution; guard != "" && got[max(0, len(got)-len(guard)):] != guard {
 			t.Errorf("card %d: %q says nothing of the guard: %q", c.Number, got, guard)
 		}
+	}
+}
+
+// The hole for a screw is named with its width: narrower than the screw, which is 4 mm or
+// No. 8, 0.164 in (0.060 in and 0.013 in for each number; from memory), and narrower in soft
+// wood (common practice, no source).
+func TestPilotHolesAreNamed(t *testing.T) {
+	for unit, want := range map[measure.Unit]string{
+		measure.Millimetre: "3 mm wide, in soft wood 2.5 mm, and 13 mm deep",
+		measure.Inch:       "1/8 in wide, in soft wood 7/64 in, and 1/2 in deep",
+	} {
+		for _, fixing := range []design.FixingKind{design.Screws, design.Buttons} {
+			d := screwed()
+			d.Unit, d.Top.Fixing.Kind = unit, fixing
+			if got := strings.Join(cardOf(planOf(t, d), shop.FitTop).Text, " "); !strings.Contains(got, want) {
+				t.Errorf("%v, %v: %q holds no %q", unit, fixing, got, want)
+			}
+		}
+	}
+}
+
+// A test lap is sawn in stretcher stock, and its card says so.
+func TestTheTestLapNamesItsStock(t *testing.T) {
+	d := screwed()
+	d.Wood.Tests = 2
+	want := []templates.Tick{{Text: "test piece, stretcher stock: 2", Boxes: 2}}
+	if got := cardOf(planOf(t, d), shop.TestLap).Ticks; !slices.Equal(got, want) {
+		t.Errorf("got %v, want %v", got, want)
 	}
 }
