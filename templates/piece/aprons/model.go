@@ -12,7 +12,6 @@ import (
 	"sync"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 )
@@ -126,14 +125,6 @@ func level(z float64) (below, above solid.Plane) {
 	return below, below.Flip()
 }
 
-// Compound returns the lean of leg i as seen along the side before it and along its
-// own: tan of its rake and of its splay. For a rectangle these are those of the design.
-func (m Model) Compound(i int) joint.Compound {
-	a := m.legs[i].along
-	in := func(s side) float64 { return math.Atan(flat(s.out).Dot(a) / -a.Z) }
-	return joint.Compound{Rake: in(m.sides[i]), Splay: in(m.sides[m.before(i)])}
-}
-
 // Lean returns the true lean of leg i from plumb and the direction in plan in which its
 // foot stands out, from the line square to its own side and away from that side's middle;
 // 0 for a plumb leg.
@@ -147,7 +138,7 @@ func (m Model) Lean(i int) (resultant, sightline float64) {
 	return resultant, math.Atan2(-out.Dot(s.along), out.Dot(s.out))
 }
 
-// Part returns the sort of leg at corner i: 0, or 1 for the mirrored hand of a rectangle
+// Sort returns the sort of leg at corner i: 0, or 1 for the mirrored hand of a rectangle
 // that leans by two angles.
 func (m Model) Sort(i int) int {
 	f := m.Design.Frame

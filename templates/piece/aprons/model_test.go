@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -93,7 +94,7 @@ func TestShouldersFromSolids(t *testing.T) {
 func TestLegFromSolids(t *testing.T) {
 	m := newModel(table())
 	for i, l := range m.legs {
-		c := m.Compound(i)
+		c := compound(m, i)
 		rake, splay := c.Rake, c.Splay
 		if i%2 == 1 { // its own side is the right or the left one
 			rake, splay = splay, rake
@@ -255,4 +256,12 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 	if accepted < 100 {
 		t.Errorf("only %d designs accepted", accepted)
 	}
+}
+
+// compound returns the lean of leg i as seen along the side before it and along its
+// own: tan of its rake and of its splay. For a rectangle these are those of the design.
+func compound(m Model, i int) joint.Compound {
+	a := m.legs[i].along
+	in := func(s side) float64 { return math.Atan(flat(s.out).Dot(a) / -a.Z) }
+	return joint.Compound{Rake: in(m.sides[i]), Splay: in(m.sides[m.before(i)])}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 )
 
@@ -98,11 +99,17 @@ func TestLegsByTheirPasses(t *testing.T) {
 			if got := wide - math.Tan(rad)*l.taper.Run(); !near(got, narrow) {
 				t.Errorf("leg %d: %g at the foot, want %g", i, got, narrow)
 			}
-			for k := range l.inner {
-				cut := l.frame().moved(l.tapered(own))
-				if k == own && !near(math.Atan2(-cut.N.X, math.Hypot(cut.N.Y, 0)), rad) {
-					t.Errorf("leg %d: the taper runs %g to the edge, want %g", i, math.Atan2(-cut.N.X, cut.N.Y), rad)
+			// The plane of the taper holds the line that the card sets out on the outer side,
+			// and leans as the edge beside it was ripped: to 0.01°, since the line is turned.
+			cut := l.frame().moved(l.tapered(own))
+			for _, p := range []solid.Vec{solid.V(l.length()-l.taper.Start, wide, 0), solid.V(0, narrow, 0)} {
+				if h := cut.Height(p); math.Abs(h) > 1e-9 {
+					t.Errorf("leg %d: the taper passes %g beside its line", i, h)
 				}
+			}
+			rip := l.frame().moved(l.straight(own))
+			if off := math.Asin(cut.N.Z) - math.Asin(rip.N.Z); math.Abs(off) > measure.Radians(0.01) {
+				t.Errorf("leg %d: the blade of the taper leans %g more than for ripping", i, off)
 			}
 		}
 	})
@@ -116,7 +123,7 @@ func TestPassesByClosedForm(t *testing.T) {
 	for i, r := range m.Rows[0].Rails {
 		at, next := math.Pi/2-m.sides[i].lean, math.Pi/2-m.sides[m.before(i)].lean
 		corner := joint.SlopingCorner{Slope: at, Next: next, Angle: math.Pi / 2}
-		front, _ := m.Compound(i).Bevels()
+		front, _ := compound(m, i).Bevels()
 		for _, p := range r.Passes() {
 			if p.ID == "end" && (!near(math.Abs(p.Saw.OffSquare), math.Abs(corner.OffSquare())) || !near(p.Saw.Tilt, math.Abs(corner.Tilt()))) {
 				t.Errorf("side %d: %v, want %g and %g", i, p.Saw, corner.OffSquare(), corner.Tilt())
