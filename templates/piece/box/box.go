@@ -81,6 +81,11 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 			return []error{err}
 		}
 	}
+	if b.Corner == design.DovetailedCorner {
+		if err := checkDovetails(Box{d, faces(b)}); err != nil {
+			return []error{err}
+		}
+	}
 	for _, f := range faces(b) {
 		// Half of the room between a side and the one across, or the axis: what is left of
 		// the box turned inside out is less than nothing.
@@ -101,7 +106,7 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 // keys are those that the outline hangs on.
 func keys() []design.Key {
 	return []design.Key{"box.outline", "box.sides", "box.side", "box.length", "box.width", "box.height", "box.thickness",
-		"box.slope", "box.end-slope", "box.rim-side", "box.rim-length", "box.rim-width", "box.corner"}
+		"box.slope", "box.end-slope", "box.rim-side", "box.rim-length", "box.rim-width", "box.corner", "box.tails"}
 }
 
 // faces returns the outer faces. A slope that is given by a size at the rim has the tangent
@@ -163,11 +168,11 @@ func runsPast(i int) bool { return i%2 == 0 }
 // N·p − D of one equal to that of the other.
 func (b Box) end(i, j int) solid.Plane {
 	f, g := b.faces[i].inside(0), b.faces[j].inside(0)
-	if b.design.Box.Corner != design.ButtCorner {
-		return solid.Plane{N: g.N.Sub(f.N), D: g.D - f.D}
-	}
-	if runsPast(i) {
+	switch corner := b.design.Box.Corner; {
+	case corner == design.DovetailedCorner, corner == design.ButtCorner && runsPast(i):
 		return g
+	case corner != design.ButtCorner:
+		return solid.Plane{N: g.N.Sub(f.N), D: g.D - f.D}
 	}
 	return b.faces[j].inside(b.thickness())
 }
@@ -176,7 +181,7 @@ func (b Box) end(i, j int) solid.Plane {
 // face is the longer one where it is positive.
 func (b Box) tilt(i int) float64 {
 	c := b.corner(i)
-	if b.design.Box.Corner == design.ButtCorner {
+	if b.design.Box.Corner == design.ButtCorner || b.dovetailed() {
 		return -c.ButtTilt()
 	}
 	return c.Tilt()
@@ -197,11 +202,14 @@ func (b Box) between(low, high float64) solid.Solid {
 	return solid.Box(solid.V(-far, -far, low), solid.V(far, far, high))
 }
 
-// side returns side i in the room, with the slots for its splines.
+// side returns side i in the room, with its dovetails or the slots for its splines.
 func (b Box) side(i int) solid.Part {
 	f := b.faces[i]
 	s := b.between(0, b.design.Box.Height).Cut(f.inside(0)).Cut(f.inside(b.thickness()).Flip())
 	part := solid.Stock("", s.Cut(b.end(i, b.next(i))).Cut(b.end(i, b.before(i))))
+	if b.dovetailed() {
+		return b.withTails(i, part)
+	}
 	if b.design.Box.Corner == design.SplinedCorner {
 		part = part.Subtract(b.spline(i)).Subtract(b.spline(b.before(i)))
 	}

@@ -35,8 +35,12 @@ func anyBox(t *rapid.T) design.Design {
 	d := regular(rapid.IntRange(3, 12).Draw(t, "sides"), rapid.Float64Range(-25, 44).Draw(t, "slope"))
 	d.Box.Corner = rapid.SampledFrom([]design.BoxCorner{design.MitredCorner, design.SplinedCorner}).Draw(t, "corner")
 	if rapid.Bool().Draw(t, "rectangle") {
-		corner := rapid.SampledFrom([]design.BoxCorner{design.MitredCorner, design.SplinedCorner, design.ButtCorner}).Draw(t, "corner of four")
-		d = rectangle(measure.Degrees(d.Box.Slope), rapid.Float64Range(-25, 44).Draw(t, "ends"))
+		corner := rapid.SampledFrom([]design.BoxCorner{design.MitredCorner, design.SplinedCorner, design.ButtCorner, design.DovetailedCorner}).Draw(t, "corner of four")
+		ends := rapid.Float64Range(-25, 44).Draw(t, "ends")
+		if corner == design.DovetailedCorner {
+			ends = measure.Degrees(d.Box.Slope)
+		}
+		d = rectangle(measure.Degrees(d.Box.Slope), ends)
 		d.Box.Corner = corner
 	}
 	d.Box.Height = rapid.Float64Range(40, 150).Draw(t, "height")
@@ -146,8 +150,8 @@ func TestPlatonicSolids(t *testing.T) {
 func TestTheSettingsMakeTheSides(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := anyBox(t)
-		if d.Box.Corner == design.SplinedCorner {
-			d.Box.Corner = design.MitredCorner // slots are cut apart
+		if d.Box.Corner == design.SplinedCorner || d.Box.Corner == design.DovetailedCorner {
+			d.Box.Corner = design.MitredCorner // slots and dovetails are cut apart
 		}
 		b := worked(t, d)
 		for _, s := range b.sorts() {
@@ -296,6 +300,13 @@ func TestRefusals(t *testing.T) {
 		{"sides of nothing", "box.sides", func(b *design.Box) { b.Sides = 2 }},
 		{"too many", "box.sides", func(b *design.Box) { b.Sides = 13 }},
 		{"twelve butted corners", "box.butt-sides", func(b *design.Box) { b.Sides, b.Corner = 12, design.ButtCorner }},
+		{"dovetails left over", "box.dovetail-odd", func(b *design.Box) { b.Corner = design.DovetailedCorner }},
+		{"dovetails of two slopes", "box.dovetail-slopes", func(b *design.Box) {
+			*b = rectangle(10, 12).Box
+			b.Corner = design.DovetailedCorner
+		}},
+		{"dovetails that lean in", "dovetail.board-slope", func(b *design.Box) { b.Sides, b.Slope, b.Corner = 4, -0.1, design.DovetailedCorner }},
+		{"a comb", "dovetail.root", func(b *design.Box) { b.Sides, b.Tails, b.Corner = 4, 20, design.DovetailedCorner }},
 		{"three butted corners", "box.butt-sides", func(b *design.Box) { b.Sides, b.Corner = 3, design.ButtCorner }},
 		{"turned inside out at the rim", "box.room-above", func(b *design.Box) { b.Slope = measure.Radians(-70) }},
 		{"all wood", "box.room-below", func(b *design.Box) { b.Thickness = 190 }},

@@ -43,7 +43,8 @@ func (b Box) down(i int, outer bool) []geometry.Point {
 	}
 	face, m := b.faces[i].inside(inward), b.table(i, outer)
 	var out []geometry.Point
-	for _, z := range []float64{0, b.design.Box.Height} {
+	lowest, highest := b.edges(i)
+	for _, z := range []float64{lowest, highest} {
 		level := solid.Plane{N: solid.V(0, 0, 1), D: z}
 		for _, j := range []int{b.before(i), b.next(i)} {
 			p := m.Apply(meet(face, level, b.end(i, j)))
@@ -94,7 +95,18 @@ type ripCut struct {
 }
 
 func (b Box) ripCut(s sort) ripCut {
+	if b.dovetailed() { // the level edges are planed last
+		return ripCut{s, 0, b.blank(s.first)}
+	}
 	return ripCut{s, math.Abs(b.faces[s.first].slope), b.blank(s.first)}
+}
+
+// ripped returns how wide side i is up its outer face when it comes from the saw.
+func (b Box) ripped(i int) float64 {
+	if b.dovetailed() {
+		return b.blank(i)
+	}
+	return b.wide(i)
 }
 
 // section returns the board before the second rip, seen along it.

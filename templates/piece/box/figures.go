@@ -23,10 +23,11 @@ type sort struct {
 
 // sorts are those of the box: of a rectangle front and back, and the ends.
 func (b Box) sorts() []sort {
-	if b.design.Box.Outline == design.RegularBox && b.design.Box.Corner != design.ButtCorner {
+	if corner := b.design.Box.Corner; b.design.Box.Outline == design.RegularBox && corner != design.ButtCorner && corner != design.DovetailedCorner {
 		return []sort{{"side", 0, len(b.faces), shop.BoxSide}}
 	}
-	return []sort{{"long", 0, 2, shop.BoxLongSide}, {"end", 1, 2, shop.BoxEnd}}
+	half := len(b.faces) / 2
+	return []sort{{"long", 0, half, shop.BoxLongSide}, {"end", 1, half, shop.BoxEnd}}
 }
 
 func (b Box) sortOf(i int) sort {
@@ -34,9 +35,15 @@ func (b Box) sortOf(i int) sort {
 	return all[i%len(all)]
 }
 
-// longest returns how long side i is from tip to tip, over both faces.
+// longest returns how long side i is from tip to tip, over both faces, its edges still
+// square where it is dovetailed.
 func (b Box) longest(i int) float64 {
-	return b.side(i).Transform(b.table(i, true)).Bounds().Size().X
+	most := 0.0
+	for _, outer := range []bool{true, false} {
+		low, high := b.downEdges(i, outer)
+		most = math.Max(most, math.Max(low, high))
+	}
+	return most
 }
 
 // table takes side i to a saw table, the outer face down or else the inner one: y up the
@@ -110,8 +117,16 @@ func (b Box) cornerGroup() kind.Group {
 	c := b.corner(0)
 	g.Add("corner.plan", measure.Angle(c.Angle))
 	g.Add("corner.dihedral", measure.Angle(c.Dihedral()))
-	if b.design.Box.Corner != design.ButtCorner {
+	if b.design.Box.Corner <= design.SplinedCorner {
 		g.Add("corner.mitre-wide", measure.Length(b.mitre()))
+	}
+	if b.dovetailed() {
+		d := b.dovetail()
+		g.Add("corner.tails", measure.Number(float64(d.Tails)))
+		g.Add("corner.tail", measure.Length(d.Tail()))
+		g.Add("corner.pin", measure.Length(d.Pin))
+		g.Add("corner.half-pin", measure.Length(d.HalfPin))
+		g.Add("corner.tail-long", measure.Length(d.TailLength()))
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
 		g.Add("corner.spline", measure.Length(b.splineThick()))

@@ -58,7 +58,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 			Heading: ripHeading.With(sortNames[s.id].With()), Ticks: b.ticks(s),
 			Setup:   []templates.Picture{view.Picture(fromMaker.With())},
 			Figures: []templates.Reading{{Name: tiltReading.With(), Value: b.angle(r.tilt)}, {Name: fenceReading.With(), Value: b.mm(r.width), Write: true}},
-			Text:    []string{ripText.With()}, Test: ripTest.With(b.mm(b.wide(s.first))), Caution: ripCaution.With(),
+			Text:    []string{ripText.With()}, Test: ripTest.With(b.mm(b.ripped(s.first))), Caution: ripCaution.With(),
 		}
 		if r.tilt == 0 {
 			c.Text = []string{ripSquareText.With()}
@@ -156,7 +156,7 @@ func (b Box) shape(s sort) templates.Picture {
 	d.LabelLine(face[3], face[2], templates.Tag{ID: "upper-edge", Text: upperEdgeOf.With(b.mm(high))})
 	x := math.Min(face[0].X, face[3].X) - off
 	d.Line(templates.Construction, geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y))
-	d.LabelLine(geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y), templates.Tag{ID: "wide", Text: b.mm(b.wide(s.first))})
+	d.LabelLine(geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y), templates.Tag{ID: "wide", Text: b.mm(b.ripped(s.first))})
 	d.LabelLine(face[1], face[2], templates.Tag{ID: "end", Text: offSquareOf.With(b.angle(math.Abs(b.corner(s.first).OffSquare())))})
 	return templates.Picture{Heading: shapeHeading.With(sortNames[s.id].With()), View: templates.View{Part: "box", Face: s.id}, Strokes: d.Strokes, Labels: d.Labels}
 }
@@ -210,6 +210,15 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		Heading: glueCard.With(), Setup: []templates.Picture{b.cornerPicture()},
 		Figures: []templates.Reading{{Name: dihedralReading.With(), Value: b.angle(c.Dihedral())}},
 		Text:    []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+	}
+	if b.dovetailed() {
+		glue.Setup, glue.Text, glue.Test = nil, []string{dovetailGlue.With()}, edgesTest.With(b.angle(math.Abs(b.faces[0].slope)))
+		job, err := b.dovetailJob(s)
+		if err != nil {
+			return out, err
+		}
+		job.Cards = append(job.Cards, glue)
+		return job, nil
 	}
 	if b.design.Box.Corner == design.ButtCorner {
 		glue.Text = []string{buttText.With()}

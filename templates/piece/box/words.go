@@ -60,6 +60,8 @@ var names = assembly.Names{
 	"end.edge-tilt": "level edges, tilt of the blade",
 	"corner.plan":   "between sides in plan", "corner.dihedral": "between the faces, square to the corner",
 	"corner.mitre-wide": "width of the mitre", "corner.spline": "thickness of the spline", "corner.spline-deep": "spline, into either side",
+	"corner.tails": "tails", "corner.tail": "tail, at its end", "corner.pin": "pin, where it is narrowest", "corner.half-pin": "half pin at either edge",
+	"corner.tail-long":          "length of the tails",
 	"corner.spline-from-inside": "middle of the spline from the inner corner, along the mitre",
 	"bottom.length":             "left to right", "bottom.width": "front to back", "bottom.thickness": "thickness",
 	"bottom.edge-tilt.side": "edges, tilt of the blade", "bottom.edge-tilt.long": "front and back edge, tilt of the blade", "bottom.edge-tilt.end": "end edges, tilt of the blade",
@@ -152,6 +154,17 @@ const (
 	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, or on the tenoning jig. The grain of a spline runs across the joint."
 	splineTest         text = "A spline slides in by hand and stops short of the bottom of both slots together."
 	splineCaution      text = "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."
+
+	dovetailCard    text = "Cut tails and pins"
+	dovetailTick    text = "ends"
+	tailsReading    text = "tails in each corner"
+	tailReading     text = "tail, at its end"
+	pinReading      text = "pin, where it is narrowest"
+	dovetailText    text = "Front and back have the tails, the ends the pins; of more sides every other one. Lay the strips over the ends, saw the tails beside their lines, clear between them, and knife the pins from the tails that were cut."
+	dovetailTest    text = "Each corner goes together by light blows and closes; number it."
+	dovetailCaution text = "Clamp the board low in the vice, chop with both hands behind the edge."
+	dovetailGlue    text = "Glue the corners with cauls that press on the tails alone. When the glue has set, plane the lower edges and the rim level with the bench."
+	edgesTest       text = "Planed level, the edges stand %s off square to the sides; on a flat bench nothing rocks."
 
 	glueCard        text = "Glue the corners"
 	dihedralReading text = "between the hollow sides"

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 )
 
@@ -26,6 +27,7 @@ type Box struct {
 	RimSide, RimLength, RimWidth float64
 	Corner                       BoxCorner
 	Spline                       float64 // thickness; 0: a quarter of the sides'
+	Tails                        int     // of a dovetailed corner; 0: as many as are usual
 	Bottom                       BoxBottom
 }
 
@@ -43,7 +45,8 @@ type BoxCorner uint8
 const (
 	MitredCorner BoxCorner = iota
 	SplinedCorner
-	ButtCorner // front and back run past the ends
+	ButtCorner       // front and back run past the ends
+	DovetailedCorner // tails on front and back, and on every other side
 )
 
 // A BoxBottom lies between the sides, its edges sloping with them.
@@ -81,6 +84,7 @@ func boxSchema() schema {
 			{"box.rim-length", "box.outline", rectangle, "regular", false},
 			{"box.rim-width", "box.outline", rectangle, "regular", false},
 			{"box.spline", "box.corner", []string{"splined"}, "mitred", false},
+			{"box.tails", "box.corner", []string{"dovetailed"}, "mitred", false},
 		},
 		demands: []demand{
 			{keys: []Key{"box.height"}}, {keys: []Key{"box.thickness"}},
@@ -94,7 +98,12 @@ func boxSchema() schema {
 		setters: []setter{
 			{[]Key{"box.thickness", "box.side", "box.length", "box.width"}, []measure.ID{"box.room-below"}},
 			{[]Key{"box.slope", "box.height", "box.end-slope", "box.rim-side", "box.rim-width", "box.rim-length"}, []measure.ID{"box.room-above"}},
-			{[]Key{"box.corner", "box.sides"}, []measure.ID{"box.butt-sides"}},
+			{[]Key{"box.corner", "box.sides"}, []measure.ID{"box.butt-sides", "box.dovetail-odd"}},
+			{[]Key{"box.end-slope", "box.rim-length", "box.corner"}, []measure.ID{"box.dovetail-slopes"}},
+			{[]Key{"box.slope", "box.rim-side", "box.rim-width"}, []measure.ID{"dovetail.board-slope"}},
+			{[]Key{"box.sides"}, []measure.ID{"dovetail.corner"}},
+			{[]Key{"box.tails", "box.height"}, []measure.ID{"dovetail.root", "dovetail.pins-together", "dovetail.tails", "dovetail.width"}},
+			{[]Key{"box.thickness"}, []measure.ID{"dovetail.tail-board", "dovetail.pin-board", "dovetail.pin", "dovetail.half-pin"}},
 		},
 		stock: []Key{"box.thickness"},
 		has:   boxHas,
@@ -140,8 +149,9 @@ func boxFields() []field[Design] {
 			return &d.Box.RimLength
 		}),
 		length("box.rim-width", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Box.RimWidth }),
-		pick("box.corner", []string{"mitred", "splined", "butt"}, func(d *Design) *BoxCorner { return &d.Box.Corner }),
+		pick("box.corner", []string{"mitred", "splined", "butt", "dovetailed"}, func(d *Design) *BoxCorner { return &d.Box.Corner }),
 		length("box.spline", from(Thinnest, ThickestTop).orNone(), func(d *Design) *float64 { return &d.Box.Spline }),
+		count("box.tails", from(1, joint.MostTails).orNone(), func(d *Design) *int { return &d.Box.Tails }),
 		choice("box.bottom.kind", []string{"none", "inside"}, func(*Design, int) {}),
 		length("box.bottom.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Box.Bottom.Thickness }),
 		length("box.bottom.up", from(0, widest), func(d *Design) *float64 { return &d.Box.Bottom.Up }),
