@@ -76,11 +76,14 @@ func (m Model) thin(mm float64) kind.Grade {
 	return kind.Warn
 }
 
-// clash grades whether rails that share a leg share wood.
+// clash grades whether a rail shares wood with the next one beside their leg, or in it;
+// two tenons are asked by themselves.
 func (m Model) clash() kind.Grade {
 	for _, row := range m.Rows {
 		for i, r := range row.Rails {
-			if len(solid.Clash(r.uncut(""), row.Rails[m.before(i)].uncut(""))) > 0 {
+			other := row.Rails[m.before(i)]
+			a, b := solid.Stock("", r.body()), solid.Stock("", other.body())
+			if len(solid.Clash(a, other.uncut("")))+len(solid.Clash(r.uncut(""), b)) > 0 {
 				return kind.Fail
 			}
 		}

@@ -2,7 +2,13 @@ package aprons
 
 import (
 	"errors"
+	"flag"
+	"fmt"
+	"maps"
 	"math"
+	"os"
+	"slices"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry/joint"
@@ -136,5 +142,41 @@ func TestStandingFromSolids(t *testing.T) {
 				t.Errorf("%g kg", got.Mass)
 			}
 		}
+	}
+}
+
+var update = flag.Bool("update", false, "write the list of identities anew")
+
+// The identities that scripts go by are those in the file: one more is a new line there,
+// and none goes.
+func TestIdentitiesStay(t *testing.T) {
+	all := map[measure.ID]bool{}
+	variants(t, func(t *testing.T, m Model) {
+		for _, c := range m.Checks() {
+			all[c.ID] = true
+		}
+		for _, g := range m.Groups() {
+			all[g.ID] = true
+			for _, f := range g.Figures {
+				all[f.ID] = true
+				if f.Name == string(f.ID) {
+					t.Errorf("%s has no name", f.ID)
+				}
+			}
+		}
+	})
+	var lines strings.Builder
+	for _, id := range slices.Sorted(maps.Keys(all)) {
+		fmt.Fprintln(&lines, id)
+	}
+	const golden = "testdata/identities.txt"
+	if *update {
+		if err := os.WriteFile(golden, []byte(lines.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil || lines.String() != string(want) {
+		t.Errorf("the identities are not those of %s (%v):\n%s", golden, err, lines.String())
 	}
 }
