@@ -203,14 +203,15 @@ func seatSchema() schema {
 		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, fill: seatBeginning},
 	}
 	for _, r := range seatRows {
-		var ways []Key
+		var ways, aside []Key
 		for _, pair := range rowLeans(r.table) {
-			ways = append(ways, pair[0])
+			ways, aside = append(ways, pair[0]), append(aside, pair[1])
 		}
 		s.groups = append(s.groups, rowGroups(r.table)...)
 		s.demands = append(s.demands, demand{keys: []Key{r.table.with("legs")}}, demand{keys: []Key{r.table.with("from-middle")}}, demand{keys: ways})
 		s.setters = append(s.setters,
-			setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("feet")), measure.ID(r.table.with("lean"))}},
+			setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("lean"))}},
+			setter{aside, []measure.ID{measure.ID(r.table.with("feet"))}},
 			setter{[]Key{r.table.with("from-middle"), r.table.with("apart")}, []measure.ID{measure.ID(r.table.with("hole"))}})
 	}
 	return s

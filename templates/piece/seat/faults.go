@@ -150,7 +150,7 @@ func outlineQuestions(s design.Seat) []question {
 			if s.Width < s.Depth {
 				id = "seat.width"
 			}
-			return measure.AtLeast(id, length(short), "oval.tenth", length(long/10), "oval.flat-arcs")
+			return measure.AtLeast(id, length(short), "seat.tenth", length(long/10), "oval.flat-arcs")
 		}}}
 	case design.RoundSeat:
 		return nil
@@ -268,7 +268,7 @@ func rodded(d design.Design) error {
 		id    measure.ID
 		value float64
 	}{{"seat.stretchers.height", k.Height}, {"seat.stretchers.side-height", cmp.Or(k.SideHeight, k.Height)}} {
-		if err := measure.Below(h.id, measure.Length(h.value+k.Diameter), "seat.shoulders", measure.Length(room), "seat.stretchers-lower"); err != nil {
+		if err := measure.Below(h.id, measure.Length(h.value), "seat.shoulders", measure.Length(room-k.Diameter), "seat.stretchers-lower"); err != nil {
 			return err
 		}
 	}

@@ -3,6 +3,7 @@ package seat
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -10,6 +11,7 @@ import (
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/wording"
 )
 
 // Kind returns the kind.
@@ -221,6 +223,14 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 		}
 		if s.rods[b.rod].kind != crossRod {
 			c.Text = []string{rodHoleText.With()}
+			for _, way := range []struct {
+				said text
+				legs []string
+			}{{counterClockwise, holes.left}, {clockwise, holes.right}} {
+				if len(way.legs) > 0 {
+					c.Text = append(c.Text, way.said.With(wording.And(way.legs...)))
+				}
+			}
 			c.Figures[0].Name = leanReading.With()
 			c.Figures = append(c.Figures, s.reading(alongReading, b.along, true), s.angleReading(turnReading, math.Abs(b.turn)))
 		}
@@ -238,6 +248,20 @@ type rodHole struct {
 	rodBoring
 	ticks string
 	count int
+	// The legs round which it is turned counter-clockwise as seen from the foot, and
+	// clockwise.
+	left, right []string
+}
+
+// turned notes round which leg a hole is turned, and which way.
+func (h *rodHole) turned(leg int, by float64) {
+	name := strconv.Itoa(leg + 1)
+	switch {
+	case by > 0 && !slices.Contains(h.left, name):
+		h.left = append(h.left, name)
+	case by < 0 && !slices.Contains(h.right, name):
+		h.right = append(h.right, name)
+	}
 }
 
 // rodHoles are the holes of the stretchers, mirror images once.
@@ -256,10 +280,12 @@ func (s Seat) rodHoles() []rodHole {
 					math.Abs(math.Abs(h.turn)-math.Abs(b.turn)) < fine && math.Abs(h.depth-b.depth) < fine
 			})
 			if k < 0 {
-				out = append(out, rodHole{b, name.With(), 1})
-				continue
+				k, out = len(out), append(out, rodHole{rodBoring: b, ticks: name.With()})
 			}
 			out[k].count++
+			if r.kind != crossRod {
+				out[k].turned(r.ends[end].into, b.turn)
+			}
 		}
 	}
 	return out

@@ -320,9 +320,9 @@ func TestFaults(t *testing.T) {
 		{"seat.back-height 300 mm: not ≥ seat.steepest-fall, 367.18 mm", func(s *design.Seat) { s.BackHeight = 300 }},
 		{"seat.leg-height 31.31 mm: not > seat.legs.size, 38 mm", func(s *design.Seat) { s.Height, s.BackHeight = 80, 0 }},
 		{"seat.outline.round 170 mm: not ≤ outline.half-side-holds, 160 mm", func(s *design.Seat) { s.Corner = 170 }},
-		{"seat.stretchers.height 422 mm: not < seat.shoulders, 392.36 mm", func(s *design.Seat) { s.Stretchers.Height = 400 }},
+		{"seat.stretchers.height 400 mm: not < seat.shoulders, 370.36 mm", func(s *design.Seat) { s.Stretchers.Height = 400 }},
 		{"seat.stretchers.tenon 30 mm: not ≤ seat.stretchers.diameter, 22 mm", func(s *design.Seat) { s.Stretchers.Tenon = 30 }},
-		{"seat.depth 50 mm: not ≥ oval.tenth, 70 mm", func(s *design.Seat) { s.Shape, s.Depth = design.OvalSeat, 50 }},
+		{"seat.depth 50 mm: not ≥ seat.tenth, 70 mm", func(s *design.Seat) { s.Shape, s.Depth = design.OvalSeat, 50 }},
 	} {
 		d := bench()
 		tt.change(&d.Seat)
