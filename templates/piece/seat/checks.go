@@ -2,6 +2,7 @@ package seat
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -19,7 +20,8 @@ const (
 	leastBottom  = 6.0 // mm, under a blind hole
 	mostLean     = 25  // degrees: beyond it a bit walks off before it bites
 	mostOfLeg    = 0.5 // of the thickness of what a stretcher enters
-	mouthCorners = 72  // of the polygon that stands for the mouth of a hole
+	mouthCorners = 36  // of the polygon that stands for the mouth of a hole
+	grainSlip    = 0.1 // mm, by which the rim may be off where grain is measured
 )
 
 // Checks are the questions asked before wood is cut.
@@ -32,6 +34,10 @@ func (s Seat) Checks() []kind.Check {
 	}
 	out = append(out, texts.Found("seat.clash", grade))
 	d := k.Mortise.Diameter
+	var rim []geometry.Point
+	if k.Mortise.Wedged() {
+		rim = coarse(s.rim.Outline(), grainSlip)
+	}
 	for i, row := range rowTables {
 		id := measure.ID(row)
 		edge := s.edge(i == 1)
@@ -45,7 +51,7 @@ func (s Seat) Checks() []kind.Check {
 		}
 		out = append(out, texts.Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
 		if k.Mortise.Wedged() {
-			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(i == 1), grainShare*d, kind.Warn))
+			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(i == 1, rim), grainShare*d, kind.Warn))
 		}
 	}
 	out = append(out, texts.AtLeast(u, "seat.holes", s.between(), edgeShare*d, kind.Warn))
@@ -66,13 +72,7 @@ func (s Seat) Checks() []kind.Check {
 // clashes returns what parts share that should only touch.
 func (s Seat) clashes() []solid.Solid {
 	var out []solid.Solid
-	var parts []solid.Part
-	for i := range s.legs {
-		parts = append(parts, s.legPart(i))
-	}
-	for i := range s.rods {
-		parts = append(parts, s.rodPart(i))
-	}
+	parts := slices.Concat(s.built().legs, s.built().rods)
 	for i, a := range parts {
 		for _, b := range parts[:i] {
 			out = append(out, solid.Clash(a, b)...)
@@ -147,11 +147,10 @@ func apart(a, b []geometry.Point) float64 {
 }
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
-// of the upper face.
-func (s Seat) shortGrain(back bool) float64 {
+// of the upper face, which is given as a polygon.
+func (s Seat) shortGrain(back bool, rim []geometry.Point) float64 {
 	least := math.Inf(1)
 	g := flat(s.grain())
-	rim := s.rim.Outline()
 	for _, l := range s.legs {
 		if l.sort.back != back {
 			continue
@@ -185,16 +184,18 @@ func (s Seat) slimmest() float64 {
 
 // footing returns what the seat stands on, and how high its centre of mass is.
 func (s Seat) footing() (joint.Footing, float64) {
-	_, centre := s.moment()
+	m, up := s.room(), s.up()
+	centre := m.Apply(s.built().centre)
 	var touching []geometry.Point
-	m := s.room()
-	for _, l := range s.legs {
-		for _, f := range s.shaft(l).Transform(m).Faces() {
-			if f.Plane.N.Z > -1+1e-9 {
-				continue
-			}
-			for _, c := range f.Corners {
-				touching = append(touching, flat(c))
+	for _, p := range s.built().legs {
+		for _, piece := range p.Pieces {
+			for _, f := range piece.Faces() {
+				if f.Plane.N.Dot(up) > -1+1e-9 || s.height(f.Corners[0]) > 1e-6 {
+					continue
+				}
+				for _, c := range f.Corners {
+					touching = append(touching, flat(m.Apply(c)))
+				}
 			}
 		}
 	}

@@ -51,8 +51,13 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 	}
 	note([]design.Key{"wood.moisture"}, func() error { return moisture(d.Wood) })
 	// What is asked of the seat as a whole hangs on all of it, in this order.
-	for _, ask := range []func(design.Design) error{placed, standing, rodded} {
-		note(everything(), func() error { return ask(d) })
+	var whole Seat
+	note(everything(), func() error {
+		whole = newSeat(d)
+		return nil
+	})
+	for _, ask := range []func(Seat) error{placed, standing, rodded} {
+		note(everything(), func() error { return ask(whole) })
 	}
 	return errs
 }
@@ -196,8 +201,8 @@ func rowQuestions(table design.Key, row design.LegRow) []question {
 }
 
 // placed refuses a seat that falls too far, and holes and leans that no slab has.
-func placed(d design.Design) error {
-	s, k := newSeat(d), d.Seat
+func placed(s Seat) error {
+	k := s.design.Seat
 	most := (s.backEdge() - s.frontEdge()) * math.Sin(steepestFall)
 	if back := measure.Length(k.BackHeight); k.BackHeight > 0 {
 		if err := cmp.Or(
@@ -231,8 +236,8 @@ func rowOf(s sort) measure.ID {
 }
 
 // standing refuses legs that end above their shoulders, and feet that cross the centre line.
-func standing(d design.Design) error {
-	s := newSeat(d)
+func standing(s Seat) error {
+	d := s.design
 	for _, l := range s.sorts() {
 		// Below the shoulder there is to be as much as the foot is thick.
 		below := s.height(l.point(s.shoulder(l)))
@@ -254,9 +259,8 @@ func standing(d design.Design) error {
 }
 
 // rodded refuses stretchers above the shoulders of the legs, or without room between them.
-func rodded(d design.Design) error {
-	s := newSeat(d)
-	k := d.Seat.Stretchers
+func rodded(s Seat) error {
+	k := s.design.Seat.Stretchers
 	if k.Shape == design.NoStretchers {
 		return nil
 	}

@@ -189,7 +189,7 @@ func (s Seat) Cuts() []shop.CutRow {
 		volume := 0.0
 		for i, other := range s.legs {
 			if other.sort == l.sort {
-				volume = s.legPart(i).Volume()
+				volume = s.built().legs[i].Volume()
 			}
 		}
 		out = append(out, shop.Row(s.design, shop.Leg, s.count(l.sort), finished, t.blank, volume, t.shoulder))
@@ -198,7 +198,7 @@ func (s Seat) Cuts() []shop.CutRow {
 	for k, i := range first {
 		whole, _ := s.rods[i].length()
 		size := piece.StockSize{Length: whole, Width: s.design.Seat.Stretchers.Diameter, Thickness: s.design.Seat.Stretchers.Diameter}
-		out = append(out, shop.Row(s.design, shop.Stretcher, many[k], size, size, s.rodPart(i).Volume()))
+		out = append(out, shop.Row(s.design, shop.Stretcher, many[k], size, size, s.built().rods[i].Volume()))
 	}
 	return out
 }

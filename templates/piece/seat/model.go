@@ -6,6 +6,7 @@ package seat
 import (
 	"cmp"
 	"math"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -25,6 +26,15 @@ type Seat struct {
 	tilt   float64 // rad
 	legs   []leg   // from left to right, the front row first
 	rods   []rod
+	built  func() built
+}
+
+// A built seat is its legs and stretchers as solids, which take longer to make than all the
+// rest, the volume of all wood in mm³ and its centre, in the frame of the slab.
+type built struct {
+	legs, rods []solid.Part
+	volume     float64
+	centre     solid.Vec
 }
 
 // A leg is staked into the slab. Its axis runs down from at, the place on the face that
@@ -73,6 +83,7 @@ func newSeat(d design.Design) Seat {
 		}
 	}
 	s.rods = s.stretchers()
+	s.built = sync.OnceValue(s.build)
 	return s
 }
 

@@ -3,6 +3,7 @@ package seat
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
@@ -190,15 +191,40 @@ func (s Seat) rodPart(i int) solid.Part {
 	return solid.Part{Name: fmt.Sprintf("stretcher %d", i+1), Pieces: pieces}
 }
 
+// build makes the solids of legs and stretchers, and weighs them with the slab.
+func (s Seat) build() built {
+	var b built
+	add := func(v float64, at solid.Vec) {
+		b.volume += v
+		b.centre = b.centre.Add(at.Mul(v))
+	}
+	middle := s.rim.Centroid()
+	add(s.rim.Area()*s.thickness(), solid.V(middle.X, middle.Y, s.thickness()/2))
+	for i, l := range s.legs {
+		b.legs = append(b.legs, s.legPart(i))
+		// What the tenon fills was counted with the slab.
+		filled := s.hole(l).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()}).Cut(solid.Plane{N: solid.V(0, 0, -1)})
+		add(-filled.Volume(), filled.Centroid())
+	}
+	for i := range s.rods {
+		b.rods = append(b.rods, s.rodPart(i))
+	}
+	for _, p := range slices.Concat(b.legs, b.rods) {
+		add(p.Volume(), p.Centroid())
+	}
+	b.centre = b.centre.Mul(1 / b.volume)
+	return b
+}
+
 // Parts returns all parts as they stand in the room.
 func (s Seat) Parts() []assembly.Part {
 	m := s.room()
 	out := []assembly.Part{{Part: s.slab().Transform(m), Kind: "seat", Name: s.slabName()}}
-	for i := range s.legs {
-		out = append(out, assembly.Part{Part: s.legPart(i).Transform(m), Kind: "leg", Name: s.legName(i)})
+	for i, p := range s.built().legs {
+		out = append(out, assembly.Part{Part: p.Transform(m), Kind: "leg", Name: s.legName(i)})
 	}
-	for i := range s.rods {
-		out = append(out, assembly.Part{Part: s.rodPart(i).Transform(m), Kind: "stretcher", Name: s.rodName(i)})
+	for i, p := range s.built().rods {
+		out = append(out, assembly.Part{Part: p.Transform(m), Kind: "stretcher", Name: s.rodName(i)})
 	}
 	return out
 }

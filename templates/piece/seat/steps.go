@@ -136,28 +136,5 @@ func (s Seat) grain() solid.Vec {
 // mass returns that of all parts in kg. The outline and the mortises of the slab are
 // reckoned as they are, not as the solids are that are drawn.
 func (s Seat) mass() float64 {
-	volume, _ := s.moment()
-	return volume * piece.DensityOf(s.design) / 1e9
-}
-
-// moment returns the volume of all wood, and its centre in the room.
-func (s Seat) moment() (volume float64, centre solid.Vec) {
-	add := func(v float64, at solid.Vec) {
-		volume += v
-		centre = centre.Add(at.Mul(v))
-	}
-	middle := s.rim.Centroid()
-	add(s.rim.Area()*s.thickness(), solid.V(middle.X, middle.Y, s.thickness()/2))
-	for i, l := range s.legs {
-		p := s.legPart(i)
-		add(p.Volume(), p.Centroid())
-		// What the tenon fills was counted with the slab.
-		filled := s.hole(l).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()}).Cut(solid.Plane{N: solid.V(0, 0, -1)})
-		add(-filled.Volume(), filled.Centroid())
-	}
-	for i := range s.rods {
-		p := s.rodPart(i)
-		add(p.Volume(), p.Centroid())
-	}
-	return volume, s.room().Apply(centre.Mul(1 / volume))
+	return s.built().volume * piece.DensityOf(s.design) / 1e9
 }
