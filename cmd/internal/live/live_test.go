@@ -220,3 +220,26 @@ func TestElementsOfAnyDesign(t *testing.T) {
 		}
 	}
 }
+
+// Every table of every kind has a heading in the form, and every field its label.
+func TestFormOfEveryKind(t *testing.T) {
+	desk := &live.Desk{}
+	for _, name := range design.Kinds() {
+		a := desk.Ask(t.Context(), live.Request{Begin: &live.Begin{Kind: name, Units: "mm", Legs: 3, Top: "wood"}, Want: []string{"form"}})
+		if len(a.Faults) > 0 {
+			t.Fatal(name, a.Faults)
+		}
+		form, err := design.FormOf([]byte(a.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, g := range form.Groups {
+			if g.Table != "" && strings.Contains(a.Swap["form"], "<summary>"+string(g.Table)+"</summary>") {
+				t.Errorf("%s: the table %s has no heading", name, g.Table)
+			}
+		}
+		if !strings.Contains(a.Swap["form"], "<details") || strings.Contains(a.Swap["form"], `id="f-kind"`) {
+			t.Errorf("%s: the form has no tables, or asks for the kind", name)
+		}
+	}
+}
