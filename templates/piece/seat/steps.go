@@ -95,8 +95,9 @@ func (s Seat) rodBoring(i, end int) rodBoring {
 	m := l.frame()
 	b.along = e.at.Sub(l.at).Dot(l.axis) - s.shoulder(l)
 	b.lean = math.Acos(u.Dot(m.Z))
-	// Seen from the foot, against z, x is to turn to −y counter-clockwise.
-	b.turn = math.Atan2(-u.Dot(m.Y), u.Dot(m.X))
+	// z runs down to the foot: who looks from there, against z, sees x turn to y
+	// counter-clockwise.
+	b.turn = math.Atan2(u.Dot(m.Y), u.Dot(m.X))
 	return b
 }
 

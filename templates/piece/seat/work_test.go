@@ -156,7 +156,7 @@ func TestTheCardsBoreForStretchers(t *testing.T) {
 					continue
 				}
 				l := s.legs[e.into]
-				sinT, cosT := math.Sincos(-b.turn) // counter-clockwise from the foot: against z
+				sinT, cosT := math.Sincos(b.turn)
 				sinL, cosL := math.Sincos(b.lean)
 				u := solid.V(sinL*cosT, sinL*sinT, cosL)
 				x := solid.V(0, 0, 1).Cross(u).Unit()
@@ -167,6 +167,18 @@ func TestTheCardsBoreForStretchers(t *testing.T) {
 				nearly(t, "off the rod", c.Cross(r.along(end)).Norm(), 0, 1e-9)
 			}
 		}
+	}
+}
+
+// By hand: leg 1 stands at the front on the left, its outer side looks to the left and to
+// the front. From above that is counter-clockwise to the stretcher that runs to the right,
+// so from below, where the foot is, clockwise; leg 2 is its mirror image.
+func TestWayRoundALeg(t *testing.T) {
+	d := bench()
+	d.Seat.Stretchers.Shape, d.Seat.Stretchers.SideHeight = design.BoxStretchers, 200
+	s := worked(t, d)
+	if first, second := s.rodBoring(0, 0), s.rodBoring(0, 1); s.rods[0].kind != frontRod || first.turn >= 0 || second.turn <= 0 {
+		t.Errorf("leg 1 %g, leg 2 %g", first.turn, second.turn)
 	}
 }
 
@@ -224,4 +236,27 @@ func TestStandingByHand(t *testing.T) {
 	nearly(t, "force", f.TippingForce(w.sides()[0].inset(50)), want, 1e-6*want)
 	volume := w.rim.Area()*44 + 4*38*38*(450-44) // and what the tenons fill, counted once
 	nearly(t, "mass", w.mass(), volume*670/1e9, 1e-9)
+}
+
+// The drawing of the face that is bored shows it as one looks at it: from below the leg on
+// the left stands on the right, its sightline mirrored with it, the front at the bottom.
+func TestTheSlabIsDrawnAsItIsSeen(t *testing.T) {
+	for _, upper := range []bool{false, true} {
+		d := stool()
+		d.Seat.Mortise.Upper = upper
+		s := worked(t, d)
+		side := -1.0
+		if upper {
+			side = 1
+		}
+		for _, l := range s.slabDrawing().Labels {
+			i := slices.IndexFunc([]string{holeLabel.With(1, s.mm(28)), holeLabel.With(2, s.mm(28)), holeLabel.With(3, s.mm(28))}, func(text string) bool { return text == l.Text })
+			if l.ID != "hole" {
+				continue
+			}
+			want := s.legs[i].at
+			nearly(t, l.Text, l.On.A.X, side*want.X, 1e-9)
+			nearly(t, l.Text, l.On.A.Y, want.Y, 1e-9)
+		}
+	}
 }
