@@ -373,6 +373,9 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
 				templates.Reading{Name: shouldersReading.With(), Value: m.length(2 * p.At)})
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
+			if math.Abs(p.Saw.Tilt) < least {
+				shoulder.Text = []string{uprightText.With()}
+			}
 			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))

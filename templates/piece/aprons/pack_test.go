@@ -3,6 +3,7 @@ package aprons
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry"
@@ -182,4 +183,42 @@ func TestLowStripIsFlat(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Two sizes that differ in height share every set-up but those that hang on it, and what
+// they do not share comes one after the other.
+func TestSizesShareCards(t *testing.T) {
+	low, tall := table(), table()
+	low.Size, tall.Size, tall.Frame.Height = "low", "tall", 700
+	w, err := Kind().Solve([]design.Design{low, tall})
+	if err != nil {
+		t.Fatal(err)
+	}
+	job, err := w.Pack(kind.Options{For: kind.Bench}, setting)
+	if err != nil {
+		t.Fatal(err)
+	}
+	count := map[string]int{}
+	var order []string
+	for _, s := range job.Sections {
+		for _, c := range s.Cards {
+			word, _, _ := strings.Cut(c.Heading, ",")
+			count[word]++
+			order = append(order, c.Heading)
+		}
+	}
+	for word, want := range map[string]int{sectionCard.With(): 1, legEndsCard.With(): 2, mortiseCard.With(): 1, taperCard.With(): 2, tenonCard.With(): 1} {
+		if count[word] != want {
+			t.Errorf("%s: %d cards, want %d, of %q", word, count[word], want, order)
+		}
+	}
+	for _, s := range job.Sections {
+		for _, c := range s.Cards {
+			for _, v := range c.Templates {
+				if v.Size != "" && !strings.Contains(c.Heading, v.Size) {
+					t.Errorf("%s calls for %v", c.Heading, v)
+				}
+			}
+		}
+	}
 }

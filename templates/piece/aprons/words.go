@@ -285,6 +285,7 @@ const (
 
 	shoulderCard    text = "Saw the shoulders of the %s"
 	shoulderText    text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge; the blade leans to the other side there: use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
+	uprightText     text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 	shoulderTest    text = "All four lines of a shoulder meet at the arrises."
 	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
 

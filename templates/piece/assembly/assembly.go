@@ -205,21 +205,68 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 // says of which.
 func (w work[M]) filled(e Envelope[M], s templates.Setting) (templates.Section, error) {
 	jobs, sizes := make([]templates.Section, len(w.models)), w.sizes()
-	var cards []templates.Card
+	cards := make([][]templates.Card, len(w.models))
 	for i, m := range w.models {
 		job, err := e.Fill(m, s)
 		if err != nil {
 			return job, err
 		}
-		jobs[i] = job
-		for _, c := range job.Cards {
-			c.Heading = piece.WithSizes(c.Heading, sizes[i:i+1], len(sizes))
-			cards = append(cards, c)
-		}
+		jobs[i], cards[i] = job, job.Cards
 	}
 	out := drawings.Shared(sizes, jobs)
-	out.Cards = cards
+	out.Cards = sharedCards(sizes, cards)
 	return out, nil
+}
+
+// sharedCards returns the cards of all sizes, step by step where each size has as many:
+// the same set-up comes once. One of a single size says of which, and calls for the
+// templates of that.
+func sharedCards(sizes []string, all [][]templates.Card) []templates.Card {
+	var out []templates.Card
+	add := func(l piece.Lot[templates.Card], ticks []templates.Tick) {
+		c := l.What
+		c.Heading, c.Ticks = piece.WithSizes(c.Heading, l.Sizes, len(sizes)), ticks
+		if len(l.Sizes) == 1 && len(sizes) > 1 {
+			c.Templates = slices.Clone(c.Templates)
+			for i := range c.Templates {
+				c.Templates[i].Size = l.Sizes[0]
+			}
+		}
+		out = append(out, c)
+	}
+	if slices.ContainsFunc(all, func(own []templates.Card) bool { return len(own) != len(all[0]) }) {
+		for i, own := range all {
+			for _, c := range own {
+				add(piece.Lot[templates.Card]{What: c, Sizes: sizes[i : i+1]}, c.Ticks)
+			}
+		}
+		return out
+	}
+	for step := range all[0] {
+		for _, l := range piece.Lots(sizes, func(i int) []templates.Card { return all[i][step : step+1] }, sameSetUp) {
+			var ticks []templates.Tick
+			for i, size := range sizes {
+				if !slices.Contains(l.Sizes, size) {
+					continue
+				}
+				for _, t := range all[i][step].Ticks {
+					if len(l.Sizes) > 1 {
+						t.Text = piece.WithSizes(t.Text, sizes[i:i+1], len(sizes))
+					}
+					ticks = append(ticks, t)
+				}
+			}
+			add(l, ticks)
+		}
+	}
+	return out
+}
+
+// sameSetUp reports whether two cards say the same of all but the parts to tick off; what
+// is drawn follows from what is said.
+func sameSetUp(a, b templates.Card) bool {
+	return a.Heading == b.Heading && slices.Equal(a.Figures, b.Figures) && slices.Equal(a.Text, b.Text) &&
+		a.Test == b.Test && a.Caution == b.Caution && slices.Equal(a.Templates, b.Templates)
 }
 
 // cover shows how the piece looks and whose it is, how large it is, what is in doubt and
