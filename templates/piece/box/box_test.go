@@ -365,10 +365,46 @@ func TestChecks(t *testing.T) {
 				if len(c.Fixes) == 0 && tt.id != "box.tilt" {
 					t.Errorf("%s: nothing mends it", tt.id)
 				}
+				for _, f := range c.Fixes {
+					checkFix(t, d, c, f)
+				}
 			}
 		}
 		if !found {
 			t.Errorf("%s is not asked", tt.id)
 		}
+	}
+}
+
+// checkFix wants a fix to mend its check, and no figure nearer to the one decided to do so.
+func checkFix(t *testing.T, d design.Design, c kind.Check, f kind.Fix) {
+	t.Helper()
+	holds := func(v float64) bool {
+		try := d
+		for _, turner := range mends()[c.ID] {
+			if turner.Key == f.Key {
+				*turner.At(&try) = v
+			}
+		}
+		b, err := Solve(try)
+		if err != nil {
+			return false
+		}
+		for _, now := range b.Checks() {
+			if now.ID == c.ID {
+				return now.Grade == kind.Pass
+			}
+		}
+		return true
+	}
+	if !holds(f.To.Value) {
+		t.Errorf("%s: %s does not mend it", c.ID, f.Words)
+	}
+	step := 1.0
+	if f.To.Kind == measure.KindAngle {
+		step = measure.Radians(0.5)
+	}
+	if nearer := f.To.Value - math.Copysign(step, f.To.Value-f.From.Value); math.Abs(nearer-f.From.Value) > step && holds(nearer) {
+		t.Errorf("%s: %s would do as well with %v", c.ID, f.Words, nearer)
 	}
 }

@@ -1,0 +1,94 @@
+package assembly
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/templates"
+)
+
+// tonesOf returns the areas of a tone.
+func tonesOf(p templates.Picture, tone templates.Tone) [][]geometry.Point {
+	var out [][]geometry.Point
+	for _, a := range p.Areas {
+		if a.Tone == tone {
+			out = append(out, a.Points)
+		}
+	}
+	return out
+}
+
+// On the picture of a crosscut the blade runs up the paper at x = 0, what is hatched lies
+// to its right, and the stop stands so far from it along the fence as its figure says.
+func TestCrosscutShowsItsFigures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := Crosscut{
+			OffSquare: measure.Radians(rapid.Float64Range(-50, 50).Draw(t, "off square")), Kerf: 3,
+			Stop: rapid.Float64Range(50, 800).Draw(t, "stop"), Down: "face", Unit: measure.Millimetre,
+		}
+		wide := rapid.Float64Range(20, 200).Draw(t, "wide")
+		c.Board = []geometry.Point{geometry.Pt(-c.Stop, 0), geometry.Pt(300, 0), geometry.Pt(300, wide), geometry.Pt(-c.Stop, wide)}
+		p := c.Picture("heading")
+		dark := tonesOf(p, templates.Dark)
+		blade := geometry.Bounds(dark[0]...)
+		if math.Abs(blade.Min.X) > 1e-9 || math.Abs(blade.Max.X-c.Kerf) > 1e-9 {
+			t.Errorf("the blade stands from %g to %g", blade.Min.X, blade.Max.X)
+		}
+		along := geometry.Polar(1, c.OffSquare) // of the fence on the paper
+		nearest := math.Inf(-1)
+		for _, q := range dark[1] {
+			nearest = math.Max(nearest, q.Dot(along))
+		}
+		if math.Abs(nearest+c.Stop) > 1e-6 {
+			t.Errorf("the stop stands at %g, want %g", nearest, -c.Stop)
+		}
+		hatched := 0
+		for _, s := range p.Strokes {
+			if s.Role == templates.Waste {
+				hatched++
+				if geometry.Bounds(s.Points...).Min.X < -1e-6 {
+					t.Errorf("waste left of the blade: %v", s.Points)
+				}
+			}
+		}
+		if hatched == 0 {
+			t.Error("no waste is hatched")
+		}
+	})
+}
+
+// On the picture of a rip the blade leans by its tilt and stands so far from the fence as
+// the figure below it says.
+func TestRipShowsItsFigures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tilt := measure.Radians(rapid.Float64Range(1, 45).Draw(t, "tilt"))
+		width, thick := rapid.Float64Range(30, 300).Draw(t, "width"), rapid.Float64Range(8, 40).Draw(t, "thick")
+		r := Rip{
+			Section: geometry.Box(0, 0, width+10, thick).Corners(), Kerf: 3, FenceLeft: true, Tilt: tilt, Unit: measure.Millimetre,
+			Cut: geometry.Segment{A: geometry.Pt(width, 0), B: geometry.Pt(width-thick*math.Tan(tilt), thick)},
+		}
+		p := r.Picture("heading")
+		blade := tonesOf(p, templates.Dark)[0]
+		up := blade[3].Sub(blade[0])
+		if got := math.Atan2(-up.X, up.Y); math.Abs(got-tilt) > 1e-9 {
+			t.Errorf("the blade leans %g, want %g", got, tilt)
+		}
+		fence := geometry.Bounds(tonesOf(p, templates.Middle)[0]...)
+		said := ""
+		for _, l := range p.Labels {
+			if l.ID == "plain-figure" {
+				said = l.Text
+				if got := l.On.Length(); math.Abs(got-width) > 1e-6 {
+					t.Errorf("the figure stands on %g mm, want %g", got, width)
+				}
+			}
+		}
+		if want := measure.Length(width).Text(r.Unit); said != want || math.Abs(fence.Max.X) > 1e-9 {
+			t.Errorf("%q, want %q; the fence stands at %g", said, want, fence.Max.X)
+		}
+	})
+}
