@@ -218,7 +218,7 @@ func (m Model) lowStrip(i, takes int) templates.Drawing {
 		d.Line(templates.Outline, geometry.Pt(from, 0), geometry.Pt(from, near))
 	}
 	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(from, near), first)
-	d.LabelLine(geometry.Pt(to-past, 0), geometry.Pt(to, 0), label("outer-arris"))
+	d.LabelLine(geometry.Pt(to-2*past, 0), geometry.Pt(to, 0), label("beside-outer"))
 	m.mortise(&d, r, end, on)
 	return d
 }

@@ -156,7 +156,7 @@ const (
 var labelTexts = map[measure.ID]text{
 	"plain": "%s", "fold": "fold", "shoulder": "shoulder, %s off square",
 	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
-	"outer-arris": "corner arris", "head": "head", "foot": "foot", "head-cut": "head, level cut",
+	"outer-arris": "corner arris", "beside-outer": "arris with the outer side", "head": "head", "foot": "foot", "head-cut": "head, level cut",
 	"head-at-arris": "datum: head at the corner arris", "from-foot": "square to the arris, %s up from the foot",
 	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
