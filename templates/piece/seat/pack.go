@@ -74,12 +74,18 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	return withAngles(out, bevels, set)
 }
 
-// once adds a bevel that is no right angle and not among the others, as finely as
-// angles are printed.
+// hasTriangle reports whether a triangle is drawn for a bevel: none where a square serves.
+func hasTriangle(bevel float64) bool {
+	_, _, err := joint.Acute(bevel)
+	return err == nil
+}
+
+// once adds a bevel that has a triangle and is not among the others, as finely as angles
+// are printed.
 func once(bevels []float64, bevel float64) []float64 {
 	const fine = 0.005 // degrees
 	same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(fine) }
-	if same(math.Pi/2) || slices.ContainsFunc(bevels, same) {
+	if !hasTriangle(bevel) || slices.ContainsFunc(bevels, same) {
 		return bevels
 	}
 	return append(bevels, bevel)
@@ -110,7 +116,7 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		},
 		Text: []string{boreText.With()}, Caution: boreCaution.With(),
 	}
-	if b.resultant > 1e-6 {
+	if hasTriangle(math.Pi/2 - b.resultant) {
 		c.Templates = append(c.Templates, angleView(math.Pi/2-b.resultant))
 	}
 	exit := l.point(l.to(s.thickness() - s.bored()))
@@ -234,7 +240,7 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 			c.Figures[0].Name = leanReading.With()
 			c.Figures = append(c.Figures, s.reading(alongReading, b.along, true), s.angleReading(turnReading, math.Abs(b.turn)))
 		}
-		if bevel := math.Min(b.lean, math.Pi-b.lean); bevel < math.Pi/2-measure.Radians(0.005) {
+		if bevel := math.Min(b.lean, math.Pi-b.lean); hasTriangle(bevel) {
 			c.Templates = append(c.Templates, angleView(bevel))
 			bevels = once(bevels, bevel)
 		}

@@ -7,8 +7,10 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
@@ -259,4 +261,56 @@ func TestTheSlabIsDrawnAsItIsSeen(t *testing.T) {
 			nearly(t, l.Text, l.On.A.Y, want.Y, 1e-9)
 		}
 	}
+}
+
+// Whatever the figures, a seat is refused or has finite figures and envelopes.
+func TestAnyFigures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		s := &d.Seat
+		s.Shape = rapid.SampledFrom([]design.SeatShape{design.RoundSeat, design.OvalSeat, design.RectangleSeat, design.ShieldSeat}).Draw(t, "any shape")
+		wide := func(name string, f *float64, low, high float64) {
+			if rapid.IntRange(0, 4).Draw(t, "change "+name) == 0 {
+				*f = rapid.Float64Range(low, high).Draw(t, name)
+			}
+		}
+		wide("diameter", &s.Diameter, 1, 1000)
+		wide("width", &s.Width, 1, 1500)
+		wide("depth", &s.Depth, 1, 1000)
+		wide("back width", &s.BackWidth, 1, 600)
+		wide("corner", &s.Corner, 0, 300)
+		wide("thickness", &s.Thickness, 1, 200)
+		wide("height", &s.Height, 1, 1500)
+		wide("back height", &s.BackHeight, 1, 1500)
+		wide("size", &s.Legs.Size, 1, 200)
+		wide("foot", &s.Legs.Foot, 1, 200)
+		wide("bore", &s.Mortise.Diameter, 1, 200)
+		wide("blind", &s.Mortise.Depth, 0, 200)
+		wide("rod", &s.Stretchers.Diameter, 1, 100)
+		wide("rod height", &s.Stretchers.Height, 1, 1000)
+		wide("hole", &s.Stretchers.Hole, 0, 300)
+		for _, row := range []*design.LegRow{&s.Front, &s.Back} {
+			wide("apart", &row.Apart, 0, 1500)
+			wide("from", &row.From, -500, 500)
+			wide("rake", &row.FrontBack, -0.52, 0.78)
+			wide("splay", &row.Aside, -0.52, 0.78)
+		}
+		if Faults(d, nil) != nil {
+			return
+		}
+		w := worked(t, d)
+		w.Checks()
+		for _, g := range w.Groups() {
+			for _, f := range g.Figures {
+				if !f.Value.Finite() {
+					t.Errorf("%s is not finite", f.ID)
+				}
+			}
+		}
+		for _, e := range envelopes() {
+			if _, err := e.Fill(w, templates.Setting{Clear: geometry.Pt(190, 260)}); err != nil {
+				t.Error(err)
+			}
+		}
+	})
 }
