@@ -36,7 +36,7 @@ type Model interface {
 	Checks() []kind.Check // without their fixes
 	Cuts() []shop.CutRow
 	Wares() []shop.Ware
-	// MainSizes are names and figures for the cover, the same names for every size.
+	// MainSizes are names and figures for the cover, no name twice.
 	MainSizes() [][2]string
 	// Dimensions are what the keys of the design fix, and the handles that move them, in
 	// kind.FromAbove and kind.FromFront.

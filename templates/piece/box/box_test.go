@@ -3,6 +3,7 @@ package box
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/wording"
@@ -406,5 +408,36 @@ func checkFix(t *testing.T, d design.Design, c kind.Check, f kind.Fix) {
 	}
 	if nearer := f.To.Value - math.Copysign(step, f.To.Value-f.From.Value); math.Abs(nearer-f.From.Value) > step && holds(nearer) {
 		t.Errorf("%s: %s would do as well with %v", c.ID, f.Words, nearer)
+	}
+}
+
+// Sizes of one file may differ in outline and in how they meet: each has its figures on the
+// cover, and the pack holds the cards of both.
+func TestSizesOfOtherOutlines(t *testing.T) {
+	low, long := regular(5, 15), rectangle(10, 12)
+	low.Size, long.Size = "low", "long"
+	w, err := Kind().Solve([]design.Design{low, long})
+	if err != nil {
+		t.Fatal(err)
+	}
+	job, err := w.Pack(kind.Options{For: kind.Bench}, templates.Setting{Clear: geometry.Pt(170, 230)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	angle := func(rad float64) string { return measure.Angle(rad).Text(measure.Millimetre) }
+	for id, want := range map[measure.ID][]string{
+		"side": {angle(low.Box.Slope), ""}, "long": {"", angle(long.Box.Slope)}, "end": {"", angle(long.Box.EndSlope)},
+	} {
+		var row []string
+		for _, p := range job.Sections[0].Panels {
+			for _, r := range p.Table {
+				if r[0] == mainSlope.With(sortNames[id].With()) {
+					row = r[1:]
+				}
+			}
+		}
+		if !slices.Equal(row, want) {
+			t.Errorf("slope of %s: %q, want %q", id, row, want)
+		}
 	}
 }

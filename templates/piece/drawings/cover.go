@@ -54,17 +54,18 @@ func mainSizes(pieces []piece.Piece) []templates.Panel {
 	return MainSizes(piece.Sizes(pieces), rows)
 }
 
-// MainSizes is mainSizes for what the named sizes say: names and figures, the same names
-// for all.
+// MainSizes is mainSizes for what the named sizes say: names and figures. A size without a
+// figure of that name leaves its place empty.
 func MainSizes(sizes []string, of [][][2]string) []templates.Panel {
 	const beside = 5
 	var rows [][]string // a name, and a figure for every size
 	for i := range sizes {
-		for k, line := range of[i] {
-			if i == 0 {
-				rows = append(rows, []string{line[0]})
+		for _, line := range of[i] {
+			k := slices.IndexFunc(rows, func(r []string) bool { return r[0] == line[0] })
+			if k < 0 {
+				k, rows = len(rows), append(rows, append([]string{line[0]}, make([]string, len(sizes))...))
 			}
-			rows[k] = append(rows[k], line[1])
+			rows[k][i+1] = line[1]
 		}
 	}
 	var out []templates.Panel
