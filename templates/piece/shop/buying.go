@@ -29,11 +29,14 @@ type Buy struct {
 	Ware   Ware
 	Item   design.Item
 	Sizes  []string // of the design, of which a pane is for
-	Count  int      // 0 for what is bought by the amount
+	Count  int      // 0 for what is bought by the amount, or as it is needed
 	Amount float64  // of wood in mm³, of glass and sheet in mm²; all of the line
 	Price  design.Price
 	Per    design.Rate // the rate that wood and glass go by
 }
+
+// AsNeeded reports whether neither count nor amount follows from the design.
+func (b Buy) AsNeeded() bool { return b.Count == 0 && b.Amount == 0 }
 
 // Sum returns what a line costs, to a hundredth, so that the lines add up to the total
 // as they are printed.

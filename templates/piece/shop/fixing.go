@@ -254,23 +254,27 @@ func fixed(p piece.Piece) []Note {
 	return []Note{note("glass-last"), note("lies-loose")}
 }
 
-// A WareKind is what is bought ready made to hold the top.
+// A WareKind is what is bought ready made. From WoodGlue on it is bought as it is needed.
 type WareKind uint8
 
 const (
 	TopScrew WareKind = iota
 	TopButton
 	Silicone
+	WoodGlue
+	JigScrew
+	Abrasive // of the grits that the cards name
+	TopCoat
 )
 
-// A Ware is so many of a thing that is bought.
+// A Ware is so many of a thing that is bought, 0 where no count follows from the design.
 type Ware struct {
 	What   WareKind
 	Count  int
 	Length float64 // of a screw, mm
 }
 
-// Wares returns what holds the tops of all sizes.
+// Wares returns what holds the tops of all sizes, and what the cards use up.
 func Wares(pieces []piece.Piece) []Ware {
 	var out []Ware
 	add := func(w Ware) {
@@ -294,5 +298,9 @@ func Wares(pieces []piece.Piece) []Ware {
 			add(Ware{What: Silicone, Count: 1})
 		}
 	}
-	return out
+	out = append(out, Ware{What: WoodGlue})
+	if len(Jigs(pieces)) > 0 {
+		out = append(out, Ware{What: JigScrew})
+	}
+	return append(out, Ware{What: Abrasive}, Ware{What: TopCoat})
 }

@@ -16,6 +16,8 @@ import (
 
 var buyingHead = []wording.Text{"to buy", "count", "amount", "price", "sum"}
 
+const asNeeded wording.Text = "as needed"
+
 // buyNames are what the lines of the buying list are called.
 var buyNames = map[shop.BuyKind]wording.Text{
 	shop.BoardToBuy:  "board, rough",
@@ -111,6 +113,9 @@ func Buying(plan shop.Plan) templates.Panel {
 		if in := bulkOf(b, s.unit); b.Amount > 0 {
 			amount = strconv.FormatFloat(b.Amount/in.of, 'f', 3, 64) + " " + in.unit.With()
 		}
+		if b.AsNeeded() {
+			amount = say(asNeeded)
+		}
 		if v, per := price(b); v.Given {
 			cost = money(v.Value) + " " + per.With()
 		}
@@ -153,6 +158,9 @@ func BuyingRecords(plan shop.Plan) [][]string {
 		wood, area := "", figure(b.Amount/flat.of)
 		if b.Kind <= shop.WoodToBuy {
 			wood, area = figure(b.Amount/solid.of), ""
+		}
+		if b.AsNeeded() {
+			b.Item.Note = say(asNeeded)
 		}
 		cost, per := price(b)
 		if !cost.Given {

@@ -82,3 +82,28 @@ func TestBuyingHoldsNoFormula(t *testing.T) {
 		}
 	}
 }
+
+// What the cards use up is on the list, without a count; screws for jigs only where the
+// saw reaches what these hold.
+func TestWhatIsUsedUpIsBought(t *testing.T) {
+	d := piecetest.Low()
+	for high, want := range map[float64]int{80: 4, 1: 3} {
+		d.Saw.Highest = high
+		plan := planOf(t, d)
+		listed := 0
+		for _, r := range Buying(plan).Table {
+			if r[2] == "as needed" {
+				listed++
+			}
+		}
+		recorded := 0
+		for _, r := range BuyingRecords(plan) {
+			if r[1] == "as needed" && r[5] == "" {
+				recorded++
+			}
+		}
+		if listed != want || recorded != want {
+			t.Errorf("blade to %v: %d lines as needed, %d records, want %d", high, listed, recorded, want)
+		}
+	}
+}

@@ -64,9 +64,6 @@ func (s speaker) glassPanel(orders []piece.Lot[shop.GlassOrder]) templates.Panel
 
 func (s speaker) partsPanel(c shop.CutList) templates.Panel {
 	p := templates.Panel{Heading: say("Cut list, length along the grain × width × thickness, %s", s.unit), Ruled: true, Table: [][]string{said(cutListHead)}, Text: []string{say("Finished is from tip to tip, as milled. Sawn is the length at which both ends are square and the joints begin. Rough is that and the allowances, rounded up.")}}
-	if e := c.Extras(); e != shop.NoExtras {
-		p.Text = append(p.Text, say("Mill %s with the rest, and take them through every setting: a piece milled later never matches.", extraNames[e].With()))
-	}
 	if c.NoSpares {
 		p.Text = append(p.Text, say("The design asks for no spares: a slip at the last cut of a part costs every setting before it. With spares = 1 in [wood] there is one of each."))
 	}

@@ -207,21 +207,24 @@ func (s speaker) hole(p piece.Piece, h shop.Hole) string {
 }
 
 const (
-	screwWare    wording.Text = "screw for the top, 4 mm, %s long"
-	inchWare     wording.Text = "screw for the top, No. 8, %s long"
-	buttonWare   wording.Text = "button for the top"
-	siliconeWare wording.Text = "silicone for glass on wood, a small cartridge"
+	screwWare wording.Text = "screw for the top, 4 mm, %s long"
+	inchWare  wording.Text = "screw for the top, No. 8, %s long"
 )
 
-// Ware names what is bought to hold the top.
+// wareNames are those of what has no size.
+var wareNames = map[shop.WareKind]wording.Text{
+	shop.TopButton: "button for the top",
+	shop.Silicone:  "silicone for glass on wood, a small cartridge",
+	shop.WoodGlue:  "wood glue",
+	shop.JigScrew:  "screws for the jigs",
+	shop.Abrasive:  "abrasive paper, three grits, by the cards",
+	shop.TopCoat:   "finish",
+}
+
+// Ware names what is bought ready.
 func Ware(w shop.Ware, u measure.Unit) string {
-	switch {
-	case w.What == shop.TopButton:
-		return buttonWare.With()
-	case w.What == shop.Silicone:
-		return siliconeWare.With()
-	case u == measure.Inch:
-		return inchWare.With(measure.Length(w.Length).Text(u))
+	if name, ok := wareNames[w.What]; ok {
+		return name.With()
 	}
-	return screwWare.With(measure.Length(w.Length).Text(u))
+	return map[bool]wording.Text{false: screwWare, true: inchWare}[u == measure.Inch].With(measure.Length(w.Length).Text(u))
 }
