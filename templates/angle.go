@@ -18,7 +18,7 @@ import (
 // obtuse angle is drawn as its supplement, an angle that prints like an earlier
 // one is drawn once; either is a warning.
 //
-// Angles are in radians. base is the length of the registration edge in mm; 0
+// Angles are in radians. base is the length of the gauge edge in mm; 0
 // takes what leaves room for the calibration square on the sheet or, in a full
 // setting, the largest that one sheet offers, up to 250 mm or 10 in. Without
 // either an angle that paper does not hold is set out by two points. The error is
@@ -260,7 +260,7 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 // gaugeSizes are what the size of a triangle is chosen from, in mm.
 type gaugeSizes struct {
 	stock             float64 // depth of the strip for the gauge's stock
-	step              float64 // of the registration edge
+	step              float64 // of the gauge edge
 	shortest, longest float64 // that edge
 	narrow, long      float64 // what a sheet offers
 	proof             float64 // what the calibration square takes of it, where it has room
@@ -276,19 +276,19 @@ func sizesOfGauge(s Setting) gaugeSizes {
 	return gaugeSizes{round(25, 1), round(10, 1.0/2), round(100, 4), round(250, 10), narrow, long, proof}
 }
 
-// edge is the longest registration edge of whole steps that a room offers.
+// edge is the longest gauge edge of whole steps that a room offers.
 func (z gaugeSizes) edge(room float64) float64 {
 	return math.Max(z.step*math.Floor(math.Min(room, z.longest)/z.step+1e-9), z.shortest)
 }
 
-// fill lays the registration edge along the longer side of the sheet; the
+// fill lays the gauge edge along the longer side of the sheet; the
 // triangle, with the strip below it, takes no more than the shorter one.
 func (z gaugeSizes) fill(g *joint.AngleGauge) {
 	g.Length = z.edge(z.long)
 	g.Height = math.Max(math.Min(z.narrow-z.stock, g.Length), z.shortest/2)
 }
 
-// beside lays the registration edge across the sheet and leaves room above the
+// beside lays the gauge edge across the sheet and leaves room above the
 // triangle for the calibration square. A bevel over 45° is the upper corner, so
 // that the slope stays long; the edge is no longer than the triangle needs.
 func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
@@ -352,7 +352,7 @@ func (g gauge) drawing() Drawing {
 	return d
 }
 
-// triangle is the right hand: the registration edge below, the angle at its left end,
+// triangle is the right hand: the gauge edge below, the angle at its left end,
 // the slope rising to the right, and the upright side down through the strip.
 func (g gauge) triangle() Drawing {
 	var d Drawing
@@ -407,7 +407,7 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 	d.LabelPoint(at, t)
 }
 
-// stockStrip keeps the paper below the registration edge free.
+// stockStrip keeps the paper below the gauge edge free.
 func (g gauge) stockStrip(d *Drawing) {
 	d.Line(Construction, geometry.Pt(0, 0), geometry.Pt(0, -g.stock), geometry.Pt(g.outline.Length, -g.stock), geometry.Pt(g.outline.Length, 0))
 	d.LabelPoint(geometry.Pt(g.outline.Length/2, -g.stock/2), tag("room-for-stock"))

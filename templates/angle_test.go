@@ -85,7 +85,7 @@ func TestAngleDrawing(t *testing.T) {
 	}
 	texts := labelTexts(job.Drawings()[0])
 	for _, want := range []string{
-		"bevel 14.5°: 75.5° off square across an edge", "bevel 75.5°: 14.5° off square across an edge", "registration edge", "base 230 mm", "rise 59.48 mm",
+		"bevel 14.5°: 75.5° off square across an edge", "bevel 75.5°: 14.5° off square across an edge", "gauge edge", "base 230 mm", "rise 59.48 mm",
 		"cut, or strike on a board from its working edge", "room for the gauge's stock",
 	} {
 		if !slices.Contains(texts, want) {
@@ -257,7 +257,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 		}
 		outline := strokesOf(right, templates.Cut)[0]
 		if edge := outline[1].Sub(outline[0]); edge.Y != 0 || edge.X < 200 || edge.X > 254+1e-9 {
-			t.Fatalf("registration edge is %v", edge)
+			t.Fatalf("gauge edge is %v", edge)
 		}
 		top := outline[len(outline)-2] // the last is the first again
 		want := geometry.Pt(figure(t, job, "base"), figure(t, job, "rise"))

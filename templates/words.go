@@ -498,7 +498,7 @@ var labels = map[measure.ID]wording.Text{
 	"rail-side":                  "rail side",
 	"reference-arris":            "reference edge: on the arris of the straight faces",
 	"reference-edge":             "reference edge",
-	"registration-edge":          "registration edge",
+	"registration-edge":          "gauge edge",
 	"ring-side":                  "ring side",
 	"rise":                       "rise %s",
 	"room-for-stock":             "room for the gauge's stock",
@@ -581,10 +581,10 @@ func legSides() partSides {
 func gaugeWords(bothHands bool) Panel {
 	hands := say("Turn the gauge over for the other hand.")
 	if bothHands {
-		hands = say("Right hand: with the registration edge towards you the slope rises to the right. Left hand: to the left.")
+		hands = say("Right hand: with the gauge edge towards you the slope rises to the right. Left hand: to the left.")
 	}
 	return Panel{Heading: say("Setting a bevel gauge"), Text: []string{
-		say("Stock of the gauge on the registration edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
+		say("Stock of the gauge on the triangle's gauge edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
 		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
 		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
 	}}
@@ -593,7 +593,7 @@ func gaugeWords(bothHands bool) Panel {
 // gaugeInShort says the same where there is more to say.
 func gaugeInShort() Panel {
 	return Panel{Heading: say("Setting a bevel gauge"), Text: []string{
-		say("Stock of the gauge on the registration edge or on the upright side, blade along the slope; turn it over for the other hand. Proof: struck from both sides of a straight board the lines are equal and opposite."),
+		say("Stock of the gauge on the triangle's gauge edge or upright side, blade along the slope; turn it over for the other hand. Proof: struck from both sides of a straight board the lines are equal and opposite."),
 	}}
 }
 

@@ -68,14 +68,14 @@ func Acute(angle float64) (acute float64, obtuse bool, err error) {
 }
 
 // An AngleGauge is the outline that a bevel gauge is set from. The gauge's
-// stock lies along the registration edge, which runs from the origin along x;
+// stock lies along the gauge edge, which runs from the origin along x;
 // the sloping edge leaves the origin at Angle.
 //
 // A steep angle would rise past any paper, so its triangle gets a shorter
-// base while the registration edge keeps its length.
+// base while the gauge edge keeps its length.
 type AngleGauge struct {
 	Angle  float64 // rad, as Acute returns it
-	Length float64 // of the registration edge, mm
+	Length float64 // of the gauge edge, mm
 	Height float64 // the most it may rise, mm
 }
 
@@ -87,7 +87,7 @@ func (g AngleGauge) Triangle() Triangle {
 
 // Outline returns the corners counter-clockwise from the origin: the triangle
 // itself, or where its base is shorter than Length the trapezoid that the rest
-// of the registration edge makes of it.
+// of the gauge edge makes of it.
 func (g AngleGauge) Outline() []geometry.Point {
 	t := g.Triangle()
 	if t.Base == g.Length {
