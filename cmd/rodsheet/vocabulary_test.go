@@ -12,7 +12,7 @@ import (
 
 // replaced are words that have been read in two ways, or that name two faces at
 // right angles to each other: nothing that a maker reads holds them.
-var replaced = regexp.MustCompile(`(?i)from square|from\s+the\s+edge\b|complement|inner\s+(face|edge)|inside\s+(face|edge)|` +
+var replaced = regexp.MustCompile(`(?i)from square|registration edge|from\s+the\s+edge\b|complement|inner\s+(face|edge)|inside\s+(face|edge)|` +
 	`(outside|outer)\s+(face|edge|arris)|face side|back face|face\s+into\s+the\s+ring|upright jig|same wood|\bsaw, \d`)
 
 // TestReplacedWords reads the help, what check and new print, and every sheet of
