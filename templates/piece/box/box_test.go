@@ -441,3 +441,15 @@ func TestSizesOfOtherOutlines(t *testing.T) {
 		}
 	}
 }
+
+// A slope for which no triangle is drawn, since a square serves, has a pack all the same.
+func TestHardlySloping(t *testing.T) {
+	for _, slope := range []float64{0, 0.2, 0.49, 0.51} {
+		b := worked(t, regular(5, slope))
+		for _, e := range envelopes() {
+			if _, err := e.Fill(b, templates.Setting{Clear: geometry.Pt(190, 260)}); err != nil {
+				t.Errorf("%g°: %v", slope, err)
+			}
+		}
+	}
+}

@@ -63,15 +63,19 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 		if r.tilt == 0 {
 			c.Text = []string{ripSquareText.With()}
 		} else {
-			c.Templates = []templates.View{angleView(math.Pi/2 - r.tilt)}
+			c.Templates = triangles(math.Pi/2 - r.tilt)
 		}
 		out.Cards = append(out.Cards, c)
 	}
 	return out, nil
 }
 
-func angleView(bevel float64) templates.View {
-	return templates.View{Part: templates.AngleView(bevel)}
+// triangles are the views of the triangle of a bevel: none where a square serves.
+func triangles(bevel float64) []templates.View {
+	if _, _, err := joint.Acute(bevel); err != nil {
+		return nil
+	}
+	return []templates.View{{Part: templates.AngleView(bevel)}}
 }
 
 // ends is sawing the ends: the cards, the triangles of their gauges, the true shape of
@@ -81,7 +85,7 @@ func (b Box) ends(s templates.Setting) (templates.Section, error) {
 	var bevels []float64
 	wants := func(bevel float64) {
 		same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(0.005) }
-		if math.Abs(bevel-math.Pi/2) > measure.Radians(0.005) && !slices.ContainsFunc(bevels, same) {
+		if triangles(bevel) != nil && !slices.ContainsFunc(bevels, same) {
 			bevels = append(bevels, bevel)
 		}
 	}
@@ -138,9 +142,7 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 		out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
 	}
 	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
-		if a != 0 {
-			out.Templates = append(out.Templates, angleView(math.Pi/2-a))
-		}
+		out.Templates = append(out.Templates, triangles(math.Pi/2-a)...)
 	}
 	return out
 }
@@ -194,9 +196,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
 		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
-		if tilt != 0 {
-			c.Templates = append(c.Templates, angleView(math.Pi/2-tilt))
-		}
+		c.Templates = append(c.Templates, triangles(math.Pi/2-tilt)...)
 	}
 	out.Cards = []templates.Card{c}
 	return out, nil
