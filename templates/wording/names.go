@@ -11,6 +11,7 @@ var figures = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
 		"aprons.between":                "room between two legs for a rail",
 		"aprons.foot-side":              "feet, arris to arris",
+		"aprons.turn":                   "turn of the legs off square to the aprons",
 		"aprons.tenon-long":             "length of the tenon",
 		"angles":                        "number of angles",
 		"base":                          "base",
@@ -395,6 +396,7 @@ var thans = sync.OnceValue(func() map[measure.ID]Text {
 // hints says what to do about a figure outside its limit.
 var hints = sync.OnceValue(func() map[measure.ID]Text {
 	return map[measure.ID]Text{
+		"aprons.faces-to-room":          "let the faces of the legs look to the room, or let them lean both ways alike",
 		"aprons.less-inward":            "let the legs lean inward less, or make the frame longer",
 		"aprons.longer-side":            "make the frame longer, or the legs thinner",
 		"aprons.more-overhang":          "nothing is left of the top: let it stand out more",

@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -22,11 +23,12 @@ func (m Model) Checks() []kind.Check {
 	out := []kind.Check{texts.Found("aprons.clash", m.clash())}
 	for _, row := range m.Rows {
 		ids := rowChecks[row.Kind]
-		out = append(out,
-			texts.AtLeast(u, ids.end, m.endOnLeg(row), 0, kind.Fail),
-			texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail),
-			texts.AtLeast(u, ids.outside, m.outside(row), joint.ThinWood, m.thin(m.outside(row))),
-		)
+		end := m.endOnLeg(row)
+		out = append(out, texts.AtLeast(u, ids.end, end, 0, kind.Fail), texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
+		if end > -piece.Slip { // a shoulder beside the leg has no mortise to speak of
+			wood := m.outside(row)
+			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)))
+		}
 	}
 	out = append(out, texts.AtLeast(u, "aprons.above-tenon", m.Rows[0].Upper, joint.ThinWood, kind.Warn))
 	if l := m.legs[0]; l.taper.Top > 0 {

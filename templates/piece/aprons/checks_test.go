@@ -29,7 +29,7 @@ func TestChecks(t *testing.T) {
 		{"aprons.end-on-leg", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset = 20 }},
 		{"aprons.tenons-meet", kind.Fail, true, func(f *design.Frame) { f.Aprons.Long = 35 }},
 		{"aprons.outside-mortise", kind.Warn, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 12 }},
-		{"aprons.outside-mortise", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Plumb, f.Aprons.Tenon, f.Legs.Rake = 30, true, 12, 0.1 }},
+		{"aprons.outside-mortise", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 21 }},
 		{"aprons.above-tenon", kind.Warn, true, func(f *design.Frame) { f.Aprons.UpperCut = 3 }},
 		{"aprons.taper-below", kind.Fail, true, func(f *design.Frame) { f.Legs.Start = 60 }},
 		{"aprons.stretcher-end", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Thickness = 28 }},
@@ -92,6 +92,7 @@ func TestFaults(t *testing.T) {
 		}},
 		{"aprons.foot-side", func(f *design.Frame) { f.Legs.Splay, f.Legs.Rake, f.Width = -0.2, -0.2, 250 }},
 		{"aprons.between", func(f *design.Frame) { f.Length, f.Legs.Foot = 80, 0 }},
+		{"aprons.turn", func(f *design.Frame) { f.Legs.Faces, f.Legs.Rake = design.ToSightline, 0 }},
 		{"aprons.tenon-long", func(f *design.Frame) { f.Aprons.Inset = 200 }},
 	} {
 		d := table()

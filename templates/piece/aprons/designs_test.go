@@ -42,6 +42,9 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 		"sightline": func(f *design.Frame) {
 			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, measure.Radians(8), measure.Radians(8), 6
 		},
+		"sightline, upright": func(f *design.Frame) {
+			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, 0, 0, 6
+		},
 		"sightline, two leans": func(f *design.Frame) { f.Legs.Faces, f.Aprons.Inset = design.ToSightline, 8 },
 	}
 	for n := design.FrameFewest; n <= design.FrameMost; n++ {

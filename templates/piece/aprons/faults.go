@@ -125,6 +125,10 @@ func railQuestions(table design.Key, of func(design.Frame) design.Rail) []questi
 	}
 }
 
+// mostTurn is how far the side of a leg may be turned off square to the rail that it takes:
+// beyond it the tenon has little of the leg (common practice, no source).
+var mostTurn = measure.Radians(30)
+
 // room refuses a frame whose legs leave no room for rails between them, or whose feet
 // come together.
 func room(m Model) error {
@@ -141,6 +145,12 @@ func room(m Model) error {
 	}
 	for _, row := range m.Rows {
 		for _, r := range row.Rails {
+			if f.Legs.Faces == design.ToSightline {
+				turn := measure.Angle(math.Abs(r.Ends[left].Joint.Edge))
+				if err := measure.AtMost("aprons.turn", turn, "", measure.Angle(mostTurn), "aprons.faces-to-room"); err != nil {
+					return err
+				}
+			}
 			if err := measure.Above("aprons.between", measure.Length(r.shortest()), "", measure.Length(0), "aprons.longer-side"); err != nil {
 				return err
 			}

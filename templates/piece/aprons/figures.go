@@ -236,15 +236,17 @@ func (m Model) Dimensions(l kind.Look) ([]kind.Dimension, []kind.Handle) {
 	between := func(key design.Key, mm float64, a, b geometry.Point) kind.Dimension {
 		return kind.Dimension{Key: key, Text: m.length(mm), Segment: geometry.Segment{A: a, B: b}}
 	}
-	corners := planCorners(f)
-	if l.View == kind.FromAbove.View {
-		out := []kind.Dimension{between("frame.length", f.Length, corners[0], corners[1])}
+	corners, room := planCorners(f), geometry.Bounds(append(m.feet(), m.TopOutline()...)...)
+	off := 0.06 * math.Max(room.Width(), f.Height)
+	if l.View == kind.FromAbove.View { // beside the whole, which lies to the left of its lines
+		y, x := room.Min.Y-off, room.Max.X+off
+		out := []kind.Dimension{between("frame.length", f.Length, geometry.Pt(corners[1].X, y), geometry.Pt(corners[0].X, y))}
 		if f.Shape == design.Rectangle {
-			out = append(out, between("frame.width", f.Width, corners[1], corners[2]))
+			out = append(out, between("frame.width", f.Width, geometry.Pt(x, corners[2].Y), geometry.Pt(x, corners[1].Y)))
 		}
 		return out, nil
 	}
-	x := geometry.Bounds(append(m.feet(), m.TopOutline()...)...).Max.X
-	out := []kind.Dimension{between("frame.height", f.Height, geometry.Pt(x, 0), geometry.Pt(x, f.Height))}
+	x := room.Max.X + off
+	out := []kind.Dimension{between("frame.height", f.Height, geometry.Pt(x, f.Height), geometry.Pt(x, 0))}
 	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, f.Height), Up: true}}
 }

@@ -212,6 +212,7 @@ func frameSetters() []setter {
 	return []setter{
 		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between"}},
 		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side"}},
+		{[]Key{"frame.legs.faces"}, []measure.ID{"aprons.turn"}},
 		{[]Key{"frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
 }
