@@ -166,8 +166,12 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		Heading: blankHeading.With(), Ticks: ticks, Text: []string{blankText.With()}, Test: blankTest.With(), Caution: planeCaution.With(),
 		Figures: append([]templates.Reading{s.reading(squareReading, k.Size, true)}, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...),
 	}
-	shape := templates.Card{Heading: shapeHeadings[k.Section].With(), Ticks: ticks, Text: []string{shapeTexts[k.Section].With()}, Test: shapeTest.With(), Caution: planeCaution.With()}
-	if k.Foot > 0 && k.Foot < k.Size {
+	shape := templates.Card{Heading: shapeHeadings[k.Section].With(), Ticks: ticks, Text: shapeText(k.Section), Test: shapeTest.With(), Caution: planeCaution.With()}
+	tapered := k.Foot > 0 && k.Foot < k.Size
+	if tapered {
+		if k.Section != design.RoundLeg {
+			shape.Text = append([]string{taperText.With()}, shape.Text...)
+		}
 		shape.Figures = s.bySort(endReading, endOf, func(t turning) float64 { return t.end })
 	}
 	if k.Section == design.OctagonLeg {
@@ -176,8 +180,10 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		if set.Full { // straight lines between figures, which a gauge does as well
 			out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
 		}
-		corner := s.reading(cornerReading, joint.OctagonCorner(k.Size), false)
-		shape.Figures = append(append(shape.Figures, corner), s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
+		shape.Figures = append(shape.Figures, s.reading(cornerReading, joint.OctagonCorner(k.Size), false))
+	}
+	if k.Section == design.OctagonLeg && tapered {
+		shape.Figures = append(shape.Figures, s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
 	}
 	first := s.turning(s.sorts()[0])
 	tenons := templates.Card{
@@ -192,7 +198,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		tenons.Text = append(tenons.Text, longTip.With())
 	}
 	out.Cards = append(out.Cards, blank)
-	if k.Section != design.SquareLeg || len(shape.Figures) > 0 {
+	if k.Section != design.SquareLeg || tapered {
 		out.Cards = append(out.Cards, shape)
 	}
 	out.Cards = append(out.Cards, tenons)

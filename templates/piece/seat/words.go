@@ -313,10 +313,21 @@ const (
 
 var shapeHeadings = [...]text{design.OctagonLeg: "Make the legs octagonal", design.SquareLeg: "Taper the legs", design.RoundLeg: "Make the legs round"}
 
-var shapeTexts = [...]text{
-	design.OctagonLeg: "Taper all four sides first, from the shoulder to the end. Gauge the corners from both arrises on every side and plane them off in a cradle.",
-	design.SquareLeg:  "Taper all four sides alike, from the shoulder to the end: what is given is left at the end.",
-	design.RoundLeg:   "Turn or shave them, straight from the shoulder to the end.",
+const (
+	taperText   text = "Taper all four sides alike, straight from the shoulder to the end."
+	octagonText text = "Gauge the corners from both arrises on every side and plane them off in a cradle."
+	roundText   text = "Turn or shave them, straight from the shoulder to the end."
+)
+
+// shapeText says how a section is made of a square blank.
+func shapeText(s design.LegSection) []string {
+	switch s {
+	case design.OctagonLeg:
+		return []string{octagonText.With()}
+	case design.RoundLeg:
+		return []string{roundText.With()}
+	}
+	return nil
 }
 
 func grainWords(frontToBack bool) text {
