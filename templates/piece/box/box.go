@@ -100,6 +100,26 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 			return []error{err}
 		}
 	}
+	if doubts.Any("box.bottom.kind", "box.bottom.thickness", "box.bottom.up", "box.bottom.gap") {
+		return nil
+	}
+	return bottomFaults(b)
+}
+
+// bottomFaults refuses a bottom that its gap eats up. One above the rim is a check.
+func bottomFaults(b design.Box) []error {
+	k := b.Bottom
+	if k.Thickness == 0 || k.Up+k.Thickness > b.Height {
+		return nil
+	}
+	for _, f := range faces(b) {
+		for _, z := range []float64{k.Up, k.Up + k.Thickness} {
+			half := f.apothem + z*math.Tan(f.slope) - (b.Thickness+k.Gap)/math.Cos(f.slope)
+			if err := measure.Above("box.room-bottom", measure.Length(2*half), "", measure.Length(0), "box.narrower-gap"); err != nil {
+				return []error{err}
+			}
+		}
+	}
 	return nil
 }
 

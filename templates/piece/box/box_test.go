@@ -311,6 +311,7 @@ func TestRefusals(t *testing.T) {
 		{"a comb", "dovetail.root", func(b *design.Box) { b.Sides, b.Tails, b.Corner = 4, 20, design.DovetailedCorner }},
 		{"three butted corners", "box.butt-sides", func(b *design.Box) { b.Sides, b.Corner = 3, design.ButtCorner }},
 		{"turned inside out at the rim", "box.room-above", func(b *design.Box) { b.Slope = measure.Radians(-70) }},
+		{"a bottom that is all gap", "box.room-bottom", func(b *design.Box) { b.Side, b.Bottom = 60, design.BoxBottom{Thickness: 10, Gap: 45} }},
 		{"all wood", "box.room-below", func(b *design.Box) { b.Thickness = 190 }},
 		{"flatter than a frame", "box.slope", func(b *design.Box) { b.Slope = measure.Radians(76) }},
 		{"no height", "box.height", func(b *design.Box) { b.Height = 0 }},
@@ -343,11 +344,16 @@ func TestChecks(t *testing.T) {
 	}{
 		{"box.tilt", kind.Fail, func(d *design.Design) { *d = regular(3, 2) }},
 		{"box.edge-tilt", kind.Fail, func(d *design.Design) { d.Box.Slope = measure.Radians(50) }},
+		{"box.edge-tilt", kind.Fail, func(d *design.Design) { *d = rectangle(10, 50) }},
 		{"box.blade", kind.Warn, func(d *design.Design) { d.Saw.Highest = 9 }},
 		{"box.board", kind.Warn, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 2000, Width: 90, Thickness: 30, Count: 5}}
 		}},
 		{"box.spline-wood", kind.Warn, func(d *design.Design) { d.Box.Corner, d.Box.Spline = design.SplinedCorner, 9 }},
+		{"box.spline-wood", kind.Warn, func(d *design.Design) { // it breaks out on the hollow side
+			*d = regular(12, 0)
+			d.Box.Corner, d.Box.Thickness, d.Box.Spline = design.SplinedCorner, 40, 32
+		}},
 		{"box.bottom-inside", kind.Fail, func(d *design.Design) { d.Box.Bottom = design.BoxBottom{Thickness: 10, Up: 95} }},
 		{"box.bottom-gap", kind.Warn, func(d *design.Design) { d.Box.Bottom = design.BoxBottom{Thickness: 10} }},
 	} {
@@ -451,5 +457,86 @@ func TestHardlySloping(t *testing.T) {
 				t.Errorf("%g°: %v", slope, err)
 			}
 		}
+	}
+}
+
+// The wood beside the slot of a spline, measured on the solids: from the corners of what the
+// slot takes of one side to the two faces of that side.
+func TestWoodBesideTheSpline(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyBox(t)
+		d.Box.Corner = design.SplinedCorner
+		d.Box.Spline = rapid.Float64Range(0.05, 0.6).Draw(t, "spline") * d.Box.Thickness
+		b := worked(t, d)
+		least := math.Inf(1)
+		for _, f := range b.spline(0).Cut(b.end(0, 1)).Faces() {
+			for _, c := range f.Corners {
+				outer, hollow := b.faces[0].inside(0), b.faces[0].inside(b.thickness())
+				least = min(least, outer.D-outer.N.Dot(c), hollow.N.Dot(c)-hollow.D)
+			}
+		}
+		if got := b.behindSpline(); math.Abs(got-least) > 1e-6 {
+			t.Errorf("%.6f mm, on the solids %.6f", got, least)
+		}
+	})
+}
+
+// What is not given is said in the form, whatever the outline.
+func TestFollows(t *testing.T) {
+	d := regular(5, 15)
+	d.Box.Corner = design.SplinedCorner
+	if got := worked(t, d).Follows()["box.spline"].Value; got != d.Box.Thickness/4 {
+		t.Errorf("spline %v", got)
+	}
+	d.Box.Sides, d.Box.Corner, d.Box.Tails = 4, design.DovetailedCorner, 2
+	if got := worked(t, d).Follows()["box.tails"].Value; got != 2 {
+		t.Errorf("tails %v", got)
+	}
+}
+
+// A square box has no angle to set a gauge by, yet its sides at full size.
+func TestSquareAtFullSize(t *testing.T) {
+	d := rectangle(0, 0)
+	d.Box.Corner = design.ButtCorner
+	job, err := worked(t, d).ends(templates.Setting{Clear: geometry.Pt(170, 230), Full: true})
+	if err != nil || len(job.Drawings) != 2 {
+		t.Errorf("%d drawings, %v", len(job.Drawings), err)
+	}
+}
+
+// The figure that stands on the gauge at hand comes first and is to be written down.
+func TestGaugeThatReadsFromTheFence(t *testing.T) {
+	d := regular(5, 15)
+	for _, want := range []struct {
+		fence bool
+		name  string
+	}{{false, gaugeReading.With()}, {true, gaugeBevelReading.With()}} {
+		d.Saw.FromFence = want.fence
+		b := worked(t, d)
+		c := b.endCuts(b.sorts()[0])[0]
+		first := b.endCard(c, 0).Figures[0]
+		square := math.Abs(c.swing)
+		if want.fence {
+			square = math.Pi/2 - square
+		}
+		if first.Name != want.name || first.Value != b.angle(square) || !first.Write {
+			t.Errorf("from the fence %v: %+v", want.fence, first)
+		}
+	}
+}
+
+// The level edges of dovetailed sides are planed: no saw has to tilt so far, but for a bottom.
+func TestDovetailedEdgesArePlaned(t *testing.T) {
+	d := rectangle(50, 50)
+	d.Box.Corner = design.DovetailedCorner
+	asked := func() bool {
+		return slices.ContainsFunc(worked(t, d).Checks(), func(c kind.Check) bool { return c.ID == "box.edge-tilt" })
+	}
+	if asked() {
+		t.Error("the tilt for edges is asked that are planed")
+	}
+	d.Box.Bottom = design.BoxBottom{Thickness: 10}
+	if !asked() {
+		t.Error("the tilt for the edges of the bottom is not asked")
 	}
 }

@@ -30,9 +30,16 @@ func (b Box) Checks() []kind.Check {
 		edges = math.Max(edges, math.Abs(b.faces[s.first].slope))
 		blank = math.Max(blank, b.blank(s.first))
 	}
+	bottom, floored := b.bottom()
+	sawn := floored || !b.dovetailed() // else all level edges are planed
+	if !sawn {
+		edges = 0
+	}
 	most := measure.Angle(measure.Radians(mostTilt))
 	ask("box.tilt", measure.Angle(tilt), measure.IsAtMost, most, kind.Fail)
-	ask("box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Fail)
+	if sawn {
+		ask("box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Fail)
+	}
 	if highest := b.design.Saw.Highest; highest > 0 {
 		// The blade rises along itself: tilted it reaches cos as high over the table.
 		reach := highest * math.Cos(math.Max(tilt, edges))
@@ -44,10 +51,10 @@ func (b Box) Checks() []kind.Check {
 	if b.design.Box.Corner == design.SplinedCorner {
 		ask("box.spline-wood", measure.Length(b.behindSpline()), measure.IsAtLeast, measure.Length(thinnestBehind), kind.Warn)
 	}
-	if s, ok := b.bottom(); ok {
+	if floored {
 		k := b.design.Box.Bottom
 		ask("box.bottom-inside", measure.Length(k.Up+k.Thickness), measure.IsAtMost, measure.Length(b.design.Box.Height), kind.Fail)
-		if grows, known := b.growth(s); known {
+		if grows, known := b.growth(bottom); known {
 			ask("box.bottom-gap", measure.Length(2*k.Gap), measure.IsAtLeast, measure.Length(grows), kind.Warn)
 		}
 	}
@@ -62,15 +69,18 @@ func (b Box) widestBoard() (mm float64, ok bool) {
 	return mm, ok
 }
 
-// behindSpline returns the least wood between the slot of a spline and the outer face.
+// behindSpline returns the least wood between the slot of a spline and a face of its side.
 //
 // Over the mitre, w wide, the slot's outer side is w − place·w − spline/2 from the outer
 // corner; from there it goes deep into the board, square to the mitre. The mitre leans by
 // the tilt from square to the face, so a point that far along it lies cos tilt of that under
-// the face, and every mm of depth brings it sin tilt nearer.
+// the face, and every mm of depth brings it sin tilt nearer. To the hollow side there is
+// least wood at the mouth, place·w − spline/2 along the mitre.
 func (b Box) behindSpline() float64 {
 	s, c := math.Sincos(b.tilt(0))
-	return c*((1-splinePlace)*b.mitre()-b.splineThick()/2) - s*splineDeep*b.thickness()
+	half := b.splineThick() / 2
+	outer := c*((1-splinePlace)*b.mitre()-half) - s*splineDeep*b.thickness()
+	return math.Min(outer, c*(splinePlace*b.mitre()-half))
 }
 
 // growth returns by how much the bottom grows across its grain, which runs along it, over
@@ -89,6 +99,8 @@ func (b Box) growth(bottom solid.Solid) (mm float64, known bool) {
 func mends() map[measure.ID][]assembly.Turner {
 	slope := assembly.Turner{Key: "box.slope", At: func(d *design.Design) *float64 { return &d.Box.Slope }, Angle: true, Words: mendSlope,
 		Has: func(d design.Design) bool { return d.Box.RimSide == 0 && d.Box.RimWidth == 0 }}
+	ends := assembly.Turner{Key: "box.end-slope", At: func(d *design.Design) *float64 { return &d.Box.EndSlope }, Angle: true, Words: mendEndSlope,
+		Has: func(d design.Design) bool { return d.Box.OwnEnds && d.Box.RimLength == 0 }}
 	length := func(key design.Key, words text, at func(*design.Design) *float64) assembly.Turner {
 		return assembly.Turner{Key: key, At: at, Words: words}
 	}
@@ -98,7 +110,7 @@ func mends() map[measure.ID][]assembly.Turner {
 	up := length("box.bottom.up", mendUp, func(d *design.Design) *float64 { return &d.Box.Bottom.Up })
 	gap := length("box.bottom.gap", mendGap, func(d *design.Design) *float64 { return &d.Box.Bottom.Gap })
 	return map[measure.ID][]assembly.Turner{
-		"box.tilt": {slope}, "box.edge-tilt": {slope}, "box.blade": {thickness, slope},
-		"box.board": {height, slope}, "box.spline-wood": {spline, thickness}, "box.bottom-inside": {up, height}, "box.bottom-gap": {gap},
+		"box.tilt": {slope, ends}, "box.edge-tilt": {slope, ends}, "box.blade": {thickness, slope, ends},
+		"box.board": {height, slope, ends}, "box.spline-wood": {spline, thickness}, "box.bottom-inside": {up, height}, "box.bottom-gap": {gap},
 	}
 }

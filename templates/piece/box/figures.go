@@ -297,13 +297,16 @@ func (b Box) Follows() map[design.Key]measure.Quantity {
 		return measure.Length(high[i].Distance(high[(i+1)%len(high)]))
 	}
 	out := map[design.Key]measure.Quantity{"box.slope": measure.Angle(b.faces[0].slope)}
+	if b.design.Box.Corner == design.SplinedCorner {
+		out["box.spline"] = measure.Length(b.splineThick())
+	}
+	if b.dovetailed() {
+		out["box.tails"] = measure.Number(float64(b.dovetail().Tails))
+	}
 	if b.design.Box.Outline == design.RegularBox {
 		out["box.rim-side"] = rim(0)
 		return out
 	}
 	out["box.end-slope"], out["box.rim-length"], out["box.rim-width"] = measure.Angle(b.faces[1].slope), rim(0), rim(1)
-	if b.design.Box.Corner == design.SplinedCorner {
-		out["box.spline"] = measure.Length(b.splineThick())
-	}
 	return out
 }

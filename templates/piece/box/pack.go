@@ -98,14 +98,13 @@ func (b Box) ends(s templates.Setting) (templates.Section, error) {
 		wants(math.Pi/2 - math.Abs(b.faces[sides.first].slope))
 		out.Pictures = append(out.Pictures, b.shape(sides))
 	}
-	if len(bevels) == 0 {
-		return out, nil
+	if len(bevels) > 0 {
+		job, err := templates.Angles(bevels, 0, s)
+		if err != nil {
+			return out, err
+		}
+		out.Append(job.Sections[0])
 	}
-	job, err := templates.Angles(bevels, 0, s)
-	if err != nil {
-		return out, err
-	}
-	out.Append(job.Sections[0])
 	if s.Full {
 		for _, sides := range b.sorts() {
 			out.Drawings = append(out.Drawings, b.outlineOf(sides))
@@ -129,22 +128,30 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	name := sortNames[c.id].With()
 	out := templates.Card{
 		Heading: [...]text{firstEnd, secondEnd}[k].With(name), Ticks: b.ticks(c.sort),
-		Setup: []templates.Picture{view.Picture(fromAbove.With(edge.With()))},
-		Figures: []templates.Reading{
-			{Name: gaugeReading.With(), Value: b.angle(math.Abs(c.swing)), Write: true},
-			{Name: bevelReading.With(), Value: b.angle(math.Pi/2 - math.Abs(c.swing))},
-			{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true},
-		},
-		Text: []string{[...]text{firstEndText, secondEndText}[k].With()}, Test: endTest.With(), Caution: endCaution.With(),
+		Setup:   []templates.Picture{view.Picture(fromAbove.With(edge.With()))},
+		Figures: append(b.onGauge(math.Abs(c.swing)), templates.Reading{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true}),
+		Text:    []string{[...]text{firstEndText, secondEndText}[k].With()}, Test: endTest.With(), Caution: endCaution.With(),
 	}
 	if c.stop > 0 {
 		out.Figures = append(out.Figures, templates.Reading{Name: stopReading.With(), Value: b.mm(c.stop), Write: true})
-		out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
+		if !b.dovetailed() { // those are as long as the box: they do not meet before their tails are cut
+			out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
+		}
 	}
 	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
 		out.Templates = append(out.Templates, triangles(math.Pi/2-a)...)
 	}
 	return out
+}
+
+// onGauge says an angle off square by both of its names, that first which the mitre gauge of
+// the design reads.
+func (b Box) onGauge(offSquare float64) []templates.Reading {
+	square, bevel := b.angle(offSquare), b.angle(math.Pi/2-offSquare)
+	if b.design.Saw.FromFence {
+		return []templates.Reading{{Name: gaugeBevelReading.With(), Value: bevel, Write: true}, {Name: offSquareReading.With(), Value: square}}
+	}
+	return []templates.Reading{{Name: gaugeReading.With(), Value: square, Write: true}, {Name: bevelReading.With(), Value: bevel}}
 }
 
 // shape is the outer face of a side with its sizes.

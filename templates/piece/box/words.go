@@ -78,7 +78,7 @@ var texts = assembly.Texts{
 	"box.board": {Name: "sides and boards", Figure: "width of a rough side", Holds: "The widest board holds a side.",
 		Lacks: "No listed board is wider than %[2]s: glue the sides up from two."},
 	"box.spline-wood": {Name: "wood behind the spline", Figure: "wood behind the slot", Holds: "Enough wood stays behind the slot.",
-		Lacks: "The slot leaves little wood to the outer side: a thinner spline, or thicker sides."},
+		Lacks: "The slot leaves little wood to a face of the side: a thinner spline, or thicker sides."},
 	"box.bottom-inside": {Name: "bottom and rim", Figure: "upper face of the bottom", Holds: "The bottom lies below the rim.",
 		Lacks: "The bottom stands above the rim."},
 	"box.bottom-gap": {Name: "bottom and moisture", Figure: "room for the bottom across its grain", Holds: "The bottom can move.",
@@ -88,6 +88,7 @@ var texts = assembly.Texts{
 // What mends a check.
 const (
 	mendSlope     text = "slope the sides by %s"
+	mendEndSlope  text = "slope the ends by %s"
 	mendThickness text = "make the sides %s thick"
 	mendHeight    text = "make the box %s high"
 	mendSpline    text = "make the spline %s thick"
@@ -128,11 +129,13 @@ const (
 	lowerEdge text = "lower edge"
 	upperEdge text = "upper edge"
 
-	tiltReading  text = "tilt of the blade"
-	fenceReading text = "fence to blade, at the table"
-	gaugeReading text = "gauge, off square"
-	bevelReading text = "bevel"
-	stopReading  text = "stop to blade, along the gauge"
+	tiltReading       text = "tilt of the blade"
+	fenceReading      text = "fence to blade, at the table"
+	gaugeReading      text = "gauge, off square"
+	bevelReading      text = "bevel"
+	gaugeBevelReading text = "gauge, bevel"
+	offSquareReading  text = "off square"
+	stopReading       text = "stop to blade, along the gauge"
 
 	shapeHeading text = "Outer side of the %s"
 	lowerEdgeOf  text = "lower edge %s"

@@ -98,6 +98,7 @@ func boxSchema() schema {
 		setters: []setter{
 			{[]Key{"box.thickness", "box.side", "box.length", "box.width"}, []measure.ID{"box.room-below"}},
 			{[]Key{"box.slope", "box.height", "box.end-slope", "box.rim-side", "box.rim-width", "box.rim-length"}, []measure.ID{"box.room-above"}},
+			{[]Key{"box.bottom.gap", "box.bottom.up"}, []measure.ID{"box.room-bottom"}},
 			{[]Key{"box.corner", "box.sides"}, []measure.ID{"box.butt-sides", "box.dovetail-odd"}},
 			{[]Key{"box.end-slope", "box.rim-length", "box.corner"}, []measure.ID{"box.dovetail-slopes"}},
 			{[]Key{"box.slope", "box.rim-side", "box.rim-width"}, []measure.ID{"dovetail.board-slope"}},
