@@ -203,3 +203,9 @@ func (p Piece) RoughStretcher() float64 { return 2 * p.RoughReach() }
 // FinishedStretcher returns the length of the finished stretcher from tip to
 // tip.
 func (p Piece) FinishedStretcher() float64 { return p.PlainReach + p.LegReach }
+
+// Horn returns how far the plain end reaches past the outer shoulder of its lap, where
+// that is closed.
+func (p Piece) Horn() float64 {
+	return p.PlainReach - p.Frame.Ring.Reach(p.Design.Ring.Slack/math.Sin(p.Frame.Ring.Angle()))
+}

@@ -142,8 +142,7 @@ func askLegEnd(p piece.Piece) (Check, bool) {
 
 // askHorn asks the same of a plain end that is closed.
 func askHorn(p piece.Piece) (Check, bool) {
-	r := p.Frame.Ring
-	horn := p.PlainReach - r.Reach(p.Design.Ring.Slack/math.Sin(r.Angle()))
+	horn := p.Horn()
 	grade := kind.Warn
 	if horn <= piece.Slip {
 		grade = kind.Fail

@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 )
 
@@ -114,6 +115,30 @@ func TestBladeAtThePlainEnd(t *testing.T) {
 					t.Errorf("%s: the blade at %v, %v of wood is sawn through", name, s.Saw.Cut.Height, got)
 				}
 			}
+		}
+	}
+}
+
+// A wall of short grain is named where it is thinner than it is high: between leg and
+// neighbour as the design asks to be clear, and past a closed plain end. By hand: what
+// a square lap is wider by comes off the horn.
+func TestThinWallsAreNamed(t *testing.T) {
+	const slack = 0.5
+	for _, c := range []struct{ clear, horn, want, past float64 }{{3, 14, 3, 14 - slack}, {30, 60, 0, 0}} {
+		d := piecetest.Square()
+		d.Ring.Plain, d.Ring.Slack, d.Ring.Horn, d.Legs.Clear = design.ClosedEnd, slack, c.horn, c.clear
+		p := piecetest.Worked(t, d)
+		said := map[NoteID]float64{}
+		for _, s := range stepsOf([]piece.Piece{p}) {
+			for _, n := range s.Then.All() {
+				said[n.ID] = n.Args[0].Figure.Value
+			}
+		}
+		if got := said["thin-at-lap"]; math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v mm named beside the leg, want %v", got, c.want)
+		}
+		if got := said["thin-horn"]; math.Abs(got-c.past) > 1e-9 {
+			t.Errorf("%v mm named past the lap, want %v", got, c.past)
 		}
 	}
 }

@@ -277,7 +277,7 @@ func (p sized) shoulder(outer bool) (row, bool) {
 
 func fitBridle(p sized) (row, bool) {
 	return plain(Operation{
-		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks")),
+		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks"), thinWall("thin-at-lap", p.Piece, p.Frame.Clearance())),
 		Test: note("slides-in-by-hand", angle(underStretcher(p.Piece))),
 	}, p.stretchers.real(), p.legs.real()), true
 }

@@ -123,9 +123,26 @@ func trimHeads(p sized) (row, bool) {
 
 func glueRing(p sized) (row, bool) {
 	return plain(Operation{
-		Do: GlueRing, What: note("step.glue-ring"), Then: notes(note("dry-run-ring")),
+		Do: GlueRing, What: note("step.glue-ring"), Then: notes(note("dry-run-ring"), thinHorn(p.Piece)),
 		Test: note("inside-and-feet", length(p.Frame.Ring.Inside), length(p.FootSpread())),
 	}, p.stretchers.real()), true
+}
+
+// thinWall warns of a wall of short grain that is thinner than it is high, which is half
+// the depth beside a lap: a knock breaks it off (common practice, no source).
+func thinWall(id NoteID, p piece.Piece, thick float64) Note {
+	if thick >= p.Frame.Ring.Depth/2 {
+		return Note{}
+	}
+	return note(id, length(thick))
+}
+
+// thinHorn is the wall past the outer shoulder of a closed plain end.
+func thinHorn(p piece.Piece) Note {
+	if p.Design.Ring.Plain != design.ClosedEnd {
+		return Note{}
+	}
+	return thinWall("thin-horn", p, p.Horn())
 }
 
 // fitPads glues pads on before the finish, or sticks bumpers on after it.

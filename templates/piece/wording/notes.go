@@ -130,8 +130,10 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"tenon-is-thick":        "the tenon is %s thick and slides into the slot by hand.",
 		"hair-outside":          "Set the stop a hair longer, so that the blade runs in the waste beside the knifed line, and pare to that; more than %s apart, measure the line again: the figure rules.",
 		"rolled-half":           "Rolled half a turn: the other edge on the fence, and another stop.",
-		"pare-cheeks":           "Pare the cheeks, not the shoulder. Number the pairs.",
-		"slides-in-by-hand":     "the tenon slides in by hand and stays when the joint is lifted; a bevel of %s fits between the underside of the stretcher and the stretcher side of the leg.",
+		"pare-cheeks":           "Pare the cheeks, not the shoulder.",
+		"thin-at-lap":           "Thin here, %s of short grain beside the lap: press it home, do not knock.",
+		"thin-horn":             "Thin here, %s of short grain past the lap at each plain end: do not knock.",
+		"slides-in-by-hand":     "the tenon slides in by hand and stays when the joint is lifted; a bevel of %s fits between the underside of the stretcher and the leg.",
 		// Feet, tapers, plain ends.
 		"parallel-ends":       "head and foot parallel: a bevel set at one end fits the other, from the same edge. Back and stretcher side both measure %s from end to end.",
 		"foot-by-hand":        "Struck with the bevel of the head, from the same edge: so the ends come parallel.",
@@ -154,7 +156,7 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"end-is-flush":        "with the ring laid together dry the end is flush with the neighbour's outer side.",
 		// Glue-up and after.
 		"dry-run-legs":      "Dry run first, with every caul and clamp. How stands under Glue-up.",
-		"bevel-before-glue": "a bevel of %s fits between the underside of the stretcher and the stretcher side of the leg before the glue takes.",
+		"bevel-before-glue": "a bevel of %s fits between the underside of the stretcher and the leg before the glue takes.",
 		"trim-level":        "When the glue is hard, trim the stretcher flush with the leg's back, the head level with the stretcher's top.",
 		"trim-proud":        "When the glue is hard, trim the stretcher flush with the leg's back, the head level, %s above the stretcher's top.",
 		"dry-run-ring":      "Dry run first. All stretchers at once and evenly; how stands under Glue-up.",
