@@ -181,11 +181,13 @@ func views(all []templates.Drawing) []templates.View {
 // legEnds is sawing the foot and, in the same setting, the head.
 func (m Model) legEnds() templates.Card {
 	l := m.legs[0]
-	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With(), Text: []string{legEndsText.With()}}
+	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With()}
+	var lies []any
 	for _, p := range l.Passes() {
 		if p.ID != "foot" && p.ID != "head" {
 			continue
 		}
+		lies = append(lies, m.lying(p))
 		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width))
 		if p.ID == "foot" {
 			c.Figures = m.cutReadings(p)
@@ -193,6 +195,7 @@ func (m Model) legEnds() templates.Card {
 		}
 	}
 	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
+	c.Text = []string{legEndsText.With(lies...)}
 	if m.LegSorts() > 1 {
 		c.Text = append(c.Text, handsText.With())
 	}
@@ -213,6 +216,15 @@ const shown = 220.0
 
 // crosscut is a part on the gauge, from above, with its outer side down or turned over.
 func (m Model) crosscut(p Pass, wide float64) templates.Picture {
+	c := assembly.Crosscut{
+		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
+		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
+	}
+	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With()))
+}
+
+// lying says which side of a part lies on the table.
+func (m Model) lying(p Pass) string {
 	down, turned := outerDown, outerUp
 	if m.LegSorts() > 1 && (p.ID == "foot" || p.ID == "head") {
 		down, turned = frontDown, frontUp
@@ -220,18 +232,15 @@ func (m Model) crosscut(p Pass, wide float64) templates.Picture {
 	if p.Turned {
 		down = turned
 	}
-	c := assembly.Crosscut{
-		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
-		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: down.With(), Unit: m.Design.Unit,
-	}
-	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With()))
+	return down.With()
 }
 
-// ripPicture is a part along the rip fence, from the maker's end: the blade leans over it.
+// ripPicture is a part along the rip fence, from the maker's end, its first edge sawn: the
+// blade leans over it.
 func (m Model) ripPicture(p Pass, wide, thick float64) templates.Picture {
 	lean := thick * math.Tan(math.Abs(p.Saw.Tilt))
 	r := assembly.Rip{
-		Section:   []geometry.Point{geometry.Pt(0, 0), geometry.Pt(wide+6, 0), geometry.Pt(wide+6, thick), geometry.Pt(0, thick)},
+		Section:   []geometry.Point{geometry.Pt(lean, 0), geometry.Pt(wide+6, 0), geometry.Pt(wide+6, thick), geometry.Pt(0, thick)},
 		Cut:       geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide-lean, thick)},
 		FenceLeft: true, Kerf: m.Design.Saw.Kerf, Tilt: p.Saw.Tilt, Unit: m.Design.Unit,
 	}
@@ -359,14 +368,17 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 					{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
 					{Name: ripReading.With(), Value: m.length(m.deep(row, k)), Write: true},
 				},
-				Text: []string{ripText.With()}, Test: ripTest.With(), Caution: ripCaution.With(),
+				Text: []string{ripText.With(m.lying(r.firstRip()))}, Test: ripTest.With(), Caution: ripCaution.With(),
 			})
 		case "end":
-			across := 2 * p.At
+			across, against, other := 2*p.At, underEdge, topEdge
+			if p.Turned {
+				against, other = other, against
+			}
 			out = append(out, templates.Card{
 				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width)}, Templates: m.viewsOf(p),
 				Figures: append(m.cutReadings(p), templates.Reading{Name: endsReading.With(), Value: m.length(across), Write: true}),
-				Text:    []string{endText.With()}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
+				Text:    []string{endText.With(m.lying(p), against.With(), other.With())}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
 			})
 		case "shoulder-outer":
 			shoulder.Figures = append(m.cutReadings(p),

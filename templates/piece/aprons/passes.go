@@ -94,6 +94,9 @@ func (r Rail) Passes() []Pass {
 	)
 }
 
+// firstRip is the bevel of the underside, the blade leaning over the rail.
+func (r Rail) firstRip() Pass { return r.Passes()[0].overPart() }
+
 // Passes returns the cuts of a leg in working order: the edges of its section beside the
 // outer side that it lies on, its foot and its head.
 func (l leg) Passes() []Pass {

@@ -246,6 +246,8 @@ const (
 	fromMaker      text = "From the maker's end of the table"
 	outerDown      text = "outer side down"
 	outerUp        text = "outer side up"
+	underEdge      text = "underside"
+	topEdge        text = "top"
 	frontDown      text = "front or back down"
 	frontUp        text = "front or back up"
 
@@ -256,7 +258,7 @@ const (
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows. Isolate the saw before tilting it."
 
 	legEndsCard text = "Saw feet and heads"
-	legEndsText text = "The leg lies on an outer side, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that the outer side looks up, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
+	legEndsText text = "The leg lies %s, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %s, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
 	handsText   text = "The figures are those of legs that lie on the outer side to the front or back. Legs of the other hand are mirror images: the same side down, the corner arris against the gauge, the gauge turned to the other side."
 	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
@@ -275,12 +277,12 @@ const (
 	taperCaution text = "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."
 
 	ripCard    text = "Rip the edges of the %s"
-	ripText    text = "Tilt the blade and rip the underside, outer side down. Roll the board over about its length, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. Measure on the outer side."
+	ripText    text = "Tilt the blade and rip the underside, %s. Roll the board over about its length, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. Measure on the outer side."
 	ripTest    text = "With the outer side at its lean a level lies flat on the top."
 	ripCaution text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
 	endCard text = "Saw the ends of the %s"
-	endText text = "Underside against the gauge. Saw the left end of all. For the right end turn the rail round on the table, the same side down, its top against the gauge, and turn the gauge by as much to the other side."
+	endText text = "Lay each rail %s, its %s against the gauge, and saw the left end of all. For the right end turn the rail round on the table, the same side down, its %s against the gauge, and turn the gauge by as much to the other side."
 	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
 
 	shoulderCard    text = "Saw the shoulders of the %s"
