@@ -71,7 +71,7 @@ func (c Crosscut) Picture(heading string) templates.Picture {
 // Frame: x to the right from the board's left side at the table, y up from the table.
 type Rip struct {
 	Section   []geometry.Point // of the board before the cut, convex, counter-clockwise
-	Cut       geometry.Segment // where the blade leaves the part, from the table up
+	Cut       geometry.Segment // where the blade leaves the part, from the table up; it leans away from the fence
 	Kerf      float64          // the blade is on the right of Cut
 	FenceLeft bool             // the fence stands left of the board; else on its right
 	Fence     float64          // x of its side towards the board

@@ -68,13 +68,13 @@ func TestRipShowsItsFigures(t *testing.T) {
 		tilt := measure.Radians(rapid.Float64Range(1, 45).Draw(t, "tilt"))
 		width, thick := rapid.Float64Range(30, 300).Draw(t, "width"), rapid.Float64Range(8, 40).Draw(t, "thick")
 		r := Rip{
-			Section: geometry.Box(0, 0, width+10, thick).Corners(), Kerf: 3, FenceLeft: true, Tilt: tilt, Unit: measure.Millimetre,
-			Cut: geometry.Segment{A: geometry.Pt(width, 0), B: geometry.Pt(width-thick*math.Tan(tilt), thick)},
+			Section: geometry.Box(0, 0, width+60, thick).Corners(), Kerf: 3, FenceLeft: true, Tilt: tilt, Unit: measure.Millimetre,
+			Cut: geometry.Segment{A: geometry.Pt(width, 0), B: geometry.Pt(width+thick*math.Tan(tilt), thick)},
 		}
 		p := r.Picture("heading")
 		blade := tonesOf(p, templates.Dark)[0]
 		up := blade[3].Sub(blade[0])
-		if got := math.Atan2(-up.X, up.Y); math.Abs(got-tilt) > 1e-9 {
+		if got := math.Atan2(up.X, up.Y); math.Abs(got-tilt) > 1e-9 {
 			t.Errorf("the blade leans %g, want %g", got, tilt)
 		}
 		fence := geometry.Bounds(tonesOf(p, templates.Middle)[0]...)

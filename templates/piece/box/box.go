@@ -231,7 +231,7 @@ func (b Box) side(i int) solid.Part {
 		return b.withTails(i, part)
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		part = part.Subtract(b.spline(i)).Subtract(b.spline(b.before(i)))
+		part = part.Subtract(b.tongue(i, b.slotDeep())).Subtract(b.tongue(b.before(i), b.slotDeep()))
 	}
 	return part
 }
@@ -247,16 +247,22 @@ const (
 // splineThick is that of the spline, a quarter of the sides' if none is given.
 func (b Box) splineThick() float64 { return cmp.Or(b.design.Box.Spline, b.thickness()/4) }
 
-// spline returns the tongue in the corner of side i and the next. It lies square to the
-// mitre and runs along it.
-func (b Box) spline(i int) solid.Solid {
+// slotDeep is the depth of a slot: with it the mitre closes before the spline is home.
+func (b Box) slotDeep() float64 { return splineDeep*b.thickness() + b.design.Unit.Round(0.5, 1.0/64) }
+
+// spline returns that in the corner of side i and the next.
+func (b Box) spline(i int) solid.Solid { return b.tongue(i, splineDeep*b.thickness()) }
+
+// tongue returns what stands so deep in both ends of a corner, square to the mitre, along
+// which it runs.
+func (b Box) tongue(i int, deep float64) solid.Solid {
 	mitre := b.end(i, b.next(i))
 	m := mitre.N.Unit()
 	line := m.Cross(b.faces[i].normal()).Unit() // in which faces and mitre meet
 	across := m.Cross(line)                     // over the mitre, square to the line
 	outer, inner := b.onMitre(i, 0), b.onMitre(i, b.thickness())
 	middle := inner.Lerp(outer, splinePlace)
-	deep, half := splineDeep*b.thickness(), b.splineThick()/2
+	half := b.splineThick() / 2
 	s := b.between(0, b.design.Box.Height)
 	for _, p := range []solid.Plane{
 		solid.Through(middle.Add(m.Mul(deep)), m), solid.Through(middle.Sub(m.Mul(deep)), m.Mul(-1)),

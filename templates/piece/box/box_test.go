@@ -85,6 +85,11 @@ func TestSidesMeet(t *testing.T) {
 				}
 			}
 		}
+		if b.design.Box.Corner == design.SplinedCorner { // the slots are deeper than the splines
+			for i := range b.faces {
+				sum += b.tongue(i, b.slotDeep()).Volume() - b.spline(i).Volume()
+			}
+		}
 		outside := b.between(0, b.design.Box.Height)
 		for _, f := range b.faces {
 			outside = outside.Cut(f.inside(0))
@@ -164,7 +169,7 @@ func TestTheSettingsMakeTheSides(t *testing.T) {
 				t.Fatalf("the side is mirrored on its way to the table: %v", m.Det())
 			}
 			want := b.side(i).Transform(m)
-			if got := sawn(b, s, cuts); differ(got, want) > 1e-6*want.Volume() {
+			if got := sawn(t, b, s, cuts); differ(got, want) > 1e-6*want.Volume() {
 				t.Errorf("%s: %.6f mm³ differ of %.3f", s.id, differ(got, want), want.Volume())
 			}
 		}
@@ -173,7 +178,7 @@ func TestTheSettingsMakeTheSides(t *testing.T) {
 
 // sawn rips the edges and saws both ends, each in the frame of its set-up, of the figures
 // alone.
-func sawn(b Box, s sort, cuts [2]endCut) solid.Part {
+func sawn(t *rapid.T, b Box, s sort, cuts [2]endCut) solid.Part {
 	thick, r := b.thickness(), b.ripCut(s)
 	face := b.down(s.first, cuts[0].outerDown)
 	half := b.longest(s.first)/2 + b.trim()
@@ -184,6 +189,14 @@ func sawn(b Box, s sort, cuts [2]endCut) solid.Part {
 		lean = -lean
 	}
 	low, high := face[0].Y, face[2].Y
+	if wide := b.wide(s.first); math.Abs(r.width-wide) > 1e-9 {
+		t.Errorf("%s: the fence stands at %g for a face %g wide", s.id, r.width, wide)
+	}
+	// With the side down that the words say, the upper face of the ripped board stands
+	// towards the blade: up the slope for the upper edge, which is sawn last.
+	if up := (lean > 0) == (cuts[0].outerDown == r.outerFirst); r.tilt > 1e-9 && up {
+		t.Errorf("%s: the board lies the wrong way round to be ripped", s.id)
+	}
 	board := solid.Stock("", solid.Box(solid.V(-half, low-2*thick-99, 0), solid.V(half, high+2*thick+99, thick)))
 	board = board.Cut(solid.Through(solid.V(0, low, 0), solid.V(0, -1, lean))).Cut(solid.Through(solid.V(0, high, 0), solid.V(0, 1, -lean)))
 	right := 0.0 // where the first end stands along the edge that was against the gauge

@@ -79,7 +79,7 @@ func (b Box) widestBoard() (mm float64, ok bool) {
 func (b Box) behindSpline() float64 {
 	s, c := math.Sincos(b.tilt(0))
 	half := b.splineThick() / 2
-	outer := c*((1-splinePlace)*b.mitre()-half) - s*splineDeep*b.thickness()
+	outer := c*((1-splinePlace)*b.mitre()-half) - s*b.slotDeep()
 	return math.Min(outer, c*(splinePlace*b.mitre()-half))
 }
 

@@ -86,19 +86,26 @@ func (b Box) board(c endCut) []geometry.Point {
 	return turn.Then(geometry.Translate(geometry.Pt(-at.X, -at.Y))).ApplyAll(blank)
 }
 
-// A ripCut leaves the edges of a sort level: the blade tilted by the slope. Frame: that of
-// assembly.Rip, the fence on the left at x = 0, the sawn edge against it.
+// A ripCut leaves the edges of a sort level: the blade tilted by the slope, away from the
+// fence. Frame: that of assembly.Rip, the fence on the left at x = 0, the sawn edge against
+// it.
+//
+// The upper face comes out to the right of the lower one. Of a side that slopes outward the
+// outer face stands higher up the slope than the hollow one: so the lower edge is sawn with
+// the outer side down, and the upper edge with the hollow side down.
 type ripCut struct {
 	sort
-	tilt  float64 // rad
-	width float64 // from the fence to the blade at the table
+	tilt       float64 // rad
+	width      float64 // from the fence to the blade at the table
+	outerFirst bool    // the outer side lies down for the lower edge
 }
 
 func (b Box) ripCut(s sort) ripCut {
 	if b.dovetailed() { // the level edges are planed last
-		return ripCut{s, 0, b.blank(s.first)}
+		return ripCut{s, 0, b.blank(s.first), true}
 	}
-	return ripCut{s, math.Abs(b.faces[s.first].slope), b.blank(s.first)}
+	slope := b.faces[s.first].slope
+	return ripCut{s, math.Abs(slope), b.wide(s.first), slope >= 0}
 }
 
 // ripped returns how wide side i is up its outer face when it comes from the saw.
@@ -112,10 +119,11 @@ func (b Box) ripped(i int) float64 {
 // section returns the board before the second rip, seen along it.
 func (r ripCut) section(thick, over float64) []geometry.Point {
 	lean := thick * math.Tan(r.tilt)
-	return []geometry.Point{geometry.Pt(lean, 0), geometry.Pt(r.width+over, 0), geometry.Pt(r.width+over, thick), geometry.Pt(0, thick)}
+	right := r.width + lean + over
+	return []geometry.Point{{}, geometry.Pt(right, 0), geometry.Pt(right, thick), geometry.Pt(lean, thick)}
 }
 
 // line is where the blade leaves the part.
 func (r ripCut) line(thick float64) geometry.Segment {
-	return geometry.Segment{A: geometry.Pt(r.width, 0), B: geometry.Pt(r.width-thick*math.Tan(r.tilt), thick)}
+	return geometry.Segment{A: geometry.Pt(r.width, 0), B: geometry.Pt(r.width+thick*math.Tan(r.tilt), thick)}
 }

@@ -206,10 +206,15 @@ func (b Box) Cuts() []shop.CutRow {
 		out = append(out, shop.Row(b.design, s.part, s.count, finished, sawn, b.side(s.first).Volume(), b.faces[s.first].slope, b.corner(s.first).OffSquare(), b.tilt(s.first)))
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		// The grain of a spline runs across the joint: it is crosscut from a board so wide.
-		long := b.spline(0).Bounds().Size().Norm()
-		size := piece.StockSize{Length: 2 * splineDeep * t, Width: long, Thickness: b.splineThick()}
-		out = append(out, shop.Row(b.design, shop.BoxSpline, len(b.faces), size, size, b.spline(0).Volume()))
+		// The grain of a spline runs across the joint: all are crosscut from one board as wide
+		// as the corner is long, and long enough to be planed.
+		n := float64(len(b.faces) + b.design.Wood.Spares)
+		size := piece.StockSize{Length: 2 * splineDeep * t, Width: b.cornerLong(), Thickness: b.splineThick()}
+		stock := size
+		stock.Length = math.Max(n*(size.Length+b.design.Saw.Kerf), b.design.Unit.Round(300, 12))
+		row := shop.Row(b.design, shop.BoxSpline, 1, stock, stock, float64(len(b.faces))*b.spline(0).Volume())
+		row.Spares = 0
+		out = append(out, row)
 	}
 	if s, ok := b.bottom(); ok {
 		size := s.Bounds().Size()
@@ -217,6 +222,14 @@ func (b Box) Cuts() []shop.CutRow {
 		out = append(out, shop.Row(b.design, shop.BoxBottom, 1, board, board, s.Volume()))
 	}
 	return out
+}
+
+// cornerLong returns the length of the arris of a corner.
+func (b Box) cornerLong() float64 {
+	at := func(z float64) solid.Vec {
+		return meet(b.faces[0].inside(0), b.faces[1].inside(0), solid.Plane{N: solid.V(0, 0, 1), D: z})
+	}
+	return at(b.design.Box.Height).Distance(at(0))
 }
 
 // Wares is nothing: a box is held by glue.

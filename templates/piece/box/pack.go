@@ -3,6 +3,7 @@ package box
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -47,6 +48,13 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 	for _, s := range b.sorts() {
 		plane.Ticks = append(plane.Ticks, b.ticks(s)...)
 	}
+	if thick := b.design.Box.Bottom.Thickness; thick > 0 {
+		plane.Figures = append(plane.Figures, templates.Reading{Name: bottomThick.With(), Value: b.mm(thick), Write: true})
+	}
+	if b.design.Box.Corner == design.SplinedCorner {
+		plane.Figures = append(plane.Figures, templates.Reading{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true})
+		plane.Text = append(plane.Text, splineStock.With(b.mm(2*splineDeep*b.thickness())))
+	}
 	out.Cards = append(out.Cards, plane)
 	for _, s := range b.sorts() {
 		r := b.ripCut(s)
@@ -58,7 +66,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 			Heading: ripHeading.With(sortNames[s.id].With()), Ticks: b.ticks(s),
 			Setup:   []templates.Picture{view.Picture(fromMaker.With())},
 			Figures: []templates.Reading{{Name: tiltReading.With(), Value: b.angle(r.tilt)}, {Name: fenceReading.With(), Value: b.mm(r.width), Write: true}},
-			Text:    []string{ripText.With()}, Test: ripTest.With(b.mm(b.ripped(s.first))), Caution: ripCaution.With(),
+			Text:    ripWords(r), Test: ripTest.With(b.mm(b.ripped(s.first))), Caution: ripCaution.With(),
 		}
 		if r.tilt == 0 {
 			c.Text = []string{ripSquareText.With()}
@@ -69,6 +77,18 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 	}
 	return out, nil
 }
+
+// ripWords says how a board lies for either edge.
+func ripWords(r ripCut) []string {
+	first, second := outerDown, innerDown
+	if !r.outerFirst {
+		first, second = second, first
+	}
+	return []string{ripText.With(capital(first), second.With())}
+}
+
+// capital is a text at the head of a sentence.
+func capital(t text) string { return strings.ToUpper(t.With()[:1]) + t.With()[1:] }
 
 // triangles are the views of the triangle of a bevel: none where a square serves.
 func triangles(bevel float64) []templates.View {
@@ -198,7 +218,8 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	c := templates.Card{
 		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1}},
 		Setup: []templates.Picture{{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}},
-		Text:  []string{bottomText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: ripCaution.With(),
+		Text:  []string{bottomText.With(bottomDown(b).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
+		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
 	}
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
@@ -207,6 +228,14 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	out.Cards = []templates.Card{c}
 	return out, nil
+}
+
+// bottomDown is the larger face of the bottom, over which the blade leans.
+func bottomDown(b Box) text {
+	if b.faces[0].slope < 0 {
+		return underDown
+	}
+	return upperDown
 }
 
 // glueUp is the corner with its spline, the wedge blocks and putting together.
@@ -234,13 +263,13 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		glue.Setup = nil // the corner stands on the card before
+		glue.Setup, glue.Text = nil, []string{splinedGlue.With()} // the corner stands on the card before
 		out.Cards = append(out.Cards, templates.Card{
 			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: 2 * len(b.faces)}},
 			Setup: []templates.Picture{b.cornerPicture()},
 			Figures: []templates.Reading{
 				{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true},
-				{Name: splineDeepReading.With(), Value: b.mm(splineDeep * b.thickness())},
+				{Name: splineDeepReading.With(), Value: b.mm(b.slotDeep())},
 				{Name: splinePlaceReading.With(), Value: b.mm(splinePlace*b.mitre() - b.splineThick()/2)},
 			},
 			Text: []string{splineText.With()}, Test: splineTest.With(), Caution: splineCaution.With(),

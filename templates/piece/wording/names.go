@@ -49,7 +49,7 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.BoxSide:            {"side", "sides"},
 	shop.BoxLongSide:        {"front or back", "front and back"},
 	shop.BoxEnd:             {"end", "ends"},
-	shop.BoxSpline:          {"spline", "splines"},
+	shop.BoxSpline:          {"board for splines", "boards for splines"},
 	shop.BoxBottom:          {"bottom", "bottoms"},
 	shop.SeatBoard:          {"seat board", "seat boards"},
 }
