@@ -79,3 +79,21 @@ func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark,
 	sheets := func(b readback.Bookmark) bool { return b.Level > 0 || strings.Contains(b.Title, ":") }
 	return slices.DeleteFunc(read.Bookmarks, sheets), read.Pages
 }
+
+// A pack without sizes as milled says so, in place of a file without pages.
+func TestOnlyMilledOfWhatHasNone(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	text, err := design.Start(design.BoxKind, 4, measure.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, out := filepath.Join(dir, "tray.toml"), filepath.Join(dir, "tray.pdf")
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	status, _, errs := start(t.Context(), "piece", file, "--only", "milled", "-o", out)
+	if _, err := os.Stat(out); status != 2 || err == nil || !strings.Contains(errs, "--only milled") || !strings.Contains(errs, "hint: leave out --only") {
+		t.Errorf("status %d, %v: %s", status, err, errs)
+	}
+}

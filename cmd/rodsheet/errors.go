@@ -143,7 +143,8 @@ func span(files []file) string {
 func explain(err error, u measure.Unit, c command) error {
 	var bound *measure.BoundError
 	var unbuilt unbuildable
-	if err == nil || errors.As(err, &unbuilt) {
+	var refused refusal
+	if err == nil || errors.As(err, &unbuilt) || errors.As(err, &refused) {
 		return err
 	}
 	line, hint := wording.Fault(err, u)

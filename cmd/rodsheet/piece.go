@@ -57,6 +57,10 @@ func readPiece(v *values) maker {
 	}
 	return func(s templates.Setting) (pack, error) {
 		job, err := work.Pack(options, s)
+		milled := func(s templates.Section) bool { return s.Milled }
+		if err == nil && v.text("only") == "milled" && !slices.ContainsFunc(job.Sections, milled) {
+			err = refuse("--only milled: nothing of this pack hangs on the sizes as milled", "leave out --only")
+		}
 		job.Name = v.stem()
 		p := pack{job: job, warnings: found.doubts()}
 		if v.on("json") {
