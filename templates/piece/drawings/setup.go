@@ -203,7 +203,7 @@ func (k *sketcher) faces(s setUp, room solid.Extent) {
 		mid := geometry.Pt((end+s.blade)/2, room.Max.Y/2)
 		k.label(mid, mid, tag("face-down", wording.Face(lie.Down)))
 	}
-	k.Heading = wording.Lying(lie, s.cut())
+	k.Heading = say(fromAbove, wording.Lying(lie, s.cut()))
 }
 
 // gaugeAngle draws by how much the gauge is turned off square: between the blade and a
@@ -342,7 +342,7 @@ func (s setUp) onTaper() templates.Picture {
 	out := along.Perp() // along runs down the paper: its left is the right of the picture
 	k.span(foot, foot.Add(along.Mul(line)), out.Mul(rail+2*jigApron), tag("plain-figure", s.MM(line)))
 	k.arrow(false, geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
-	k.Heading = wording.Lying(s.lie(), s.cut())
+	k.Heading = say(fromAbove, wording.Lying(s.lie(), s.cut()))
 	return k.Picture
 }
 

@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -199,5 +200,29 @@ func TestCardsByHandShowNoSaw(t *testing.T) {
 	}
 	if byHand == 0 {
 		t.Error("no card is done by hand")
+	}
+}
+
+// Every picture of the saw says from where it is seen, but the first of work on end, in
+// which the jig shows it.
+func TestSetUpsSayFromWhereTheyAreSeen(t *testing.T) {
+	p := piecetest.Worked(t, piecetest.Low())
+	plan := shop.NewPlan([]piece.Piece{p})
+	seen := 0
+	for _, part := range []shop.Part{shop.Stretcher, shop.Leg} {
+		for w := range shop.Works(p, plan.Cards, part) {
+			step := plan.Cards[w.Card].Steps[w.Step]
+			all := newSetUp(p, step, w).pictures()
+			if len(all) == 0 {
+				continue
+			}
+			seen++
+			if got := all[len(all)-1].Heading; !strings.HasPrefix(got, "from ") {
+				t.Errorf("%s: %q", step.What.ID, got)
+			}
+		}
+	}
+	if seen < 8 {
+		t.Errorf("%d set-ups seen", seen)
 	}
 }

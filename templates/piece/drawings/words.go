@@ -79,6 +79,7 @@ const (
 	roundOfSize      wording.Text = "%s: diameter %s, %s"
 	boardHeading     wording.Text = "Board %d: %s × %s × %s"
 	fenceAt          wording.Text = ", fence %s off square"
+	fromAbove        wording.Text = "from above: %s"
 	fromTheLeft      wording.Text = "from the left of the saw"
 	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
