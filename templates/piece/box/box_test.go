@@ -482,7 +482,7 @@ func TestWoodBesideTheSpline(t *testing.T) {
 		d.Box.Spline = rapid.Float64Range(0.05, 0.6).Draw(t, "spline") * d.Box.Thickness
 		b := worked(t, d)
 		least := math.Inf(1)
-		for _, f := range b.spline(0).Cut(b.end(0, 1)).Faces() {
+		for _, f := range b.tongue(0, b.slotDeep()).Cut(b.end(0, 1)).Faces() {
 			for _, c := range f.Corners {
 				outer, hollow := b.faces[0].inside(0), b.faces[0].inside(b.thickness())
 				least = min(least, outer.D-outer.N.Dot(c), hollow.N.Dot(c)-hollow.D)

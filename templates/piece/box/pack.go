@@ -52,7 +52,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 		plane.Figures = append(plane.Figures, templates.Reading{Name: bottomThick.With(), Value: b.mm(thick), Write: true})
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		plane.Figures = append(plane.Figures, templates.Reading{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true})
+		plane.Figures = append(plane.Figures, templates.Reading{Name: splineThickReading.With(), Value: b.mm(b.splineThick()), Write: true})
 		plane.Text = append(plane.Text, splineStock.With(b.mm(2*splineDeep*b.thickness())))
 	}
 	out.Cards = append(out.Cards, plane)
