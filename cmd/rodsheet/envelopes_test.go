@@ -25,7 +25,7 @@ func TestEnvelopesOfAWrittenPack(t *testing.T) {
 	if err := os.WriteFile(file, text, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	bench := []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Ring and glue-up", "Top", "Finish"}
+	bench := []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Top", "Ring and glue-up", "Finish"}
 	for _, tt := range []struct {
 		args []string
 		want []string

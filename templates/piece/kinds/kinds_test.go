@@ -48,6 +48,18 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 			t.Errorf("%s %s: %s; %s", c.Name, c.Grade, c.Measured(file.Unit), c.Words)
 		}
 	}
+	for _, g := range w.Report().Sizes[0].Groups {
+		for _, f := range g.Figures {
+			if g.Heading == "" || g.Heading == string(g.ID) || f.Name == "" || f.Name == string(f.ID) {
+				t.Errorf("%s of %s has no words", f.ID, g.ID)
+			}
+		}
+	}
+	for _, c := range w.Report().All() {
+		if c.Name == "" || c.Words == "" || (c.Figure == "") != (c.FigureName == "") {
+			t.Errorf("the check %s has no words: %+v", c.ID, c)
+		}
+	}
 	job, err := w.Pack(kind.Options{For: kind.Buying | kind.Bench | kind.Record}, templates.Setting{Unit: file.Unit, Clear: geometry.Pt(170, 230)})
 	if err != nil {
 		t.Fatal(err)
