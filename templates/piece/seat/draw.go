@@ -101,7 +101,7 @@ func (s Seat) holeOn(p *plane, i int) {
 	if math.Abs(l.lean.Splay) > 1e-9 {
 		p.line(templates.Construction, at.Sub(ahead.Mul(past)), at.Add(ahead.Mul(past)))
 	}
-	p.LabelPoint(p.to.Apply(at), templates.Tag{ID: "hole", Text: holeLabel.With(i+1, s.mm(s.boring(l).bit))})
+	p.LabelPoint(p.to.Apply(at), templates.Tag{ID: "hole", Text: holeLabel.With(i+1, s.mm(s.boring(l).pilot))})
 	p.label(at, outer, "foot-leans", footLabel.With())
 	p.label(inner, at, "sightline", s.sightlineText(l))
 }
@@ -234,7 +234,7 @@ func (s Seat) boringView(b boring) templates.Picture {
 	hole := []geometry.Point{at(-reach, -r), at(-reach, r), at(1.2*t, r), at(1.2*t, -r)}
 	block(templates.White, templates.Cut, hole)
 	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Centre, Points: []geometry.Point{at(-reach-8, 0), at(1.2*t+30, 0)}})
-	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.bit)))
+	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.pilot)))
 	// The gauge stands beside the bit on the side to which it leans: it encloses the bevel.
 	side := math.Copysign(1, lean)
 	foot := geometry.Pt(side*2.2*r, 0)
@@ -353,7 +353,8 @@ func (s Seat) levelView() templates.Picture {
 	m, side := s.room(), solid.Side()
 	bodies := []solid.Solid{solid.Box(solid.V(-1, s.frontEdge(), 0), solid.V(1, s.backEdge(), s.thickness()))}
 	for _, l := range s.legs {
-		bodies = append(bodies, s.shaft(l))
+		t := s.turning(l)
+		bodies = append(bodies, s.shaftTo(l, s.tip(l)-t.over+t.blank.Length))
 	}
 	for _, r := range s.rods {
 		bodies = append(bodies, s.rodShaft(r))

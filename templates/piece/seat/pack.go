@@ -44,17 +44,22 @@ func (s Seat) legTicks(of sort, spares int) []templates.Tick {
 	return []templates.Tick{{Text: sortNames[of.id()].With(), Boxes: s.count(of) + spares}}
 }
 
-// slabWork is the seat: glued up, sawn to its outline, bored.
+// slabWork is the seat: glued up, bored, sawn to its outline.
 func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := s.design.Seat
 	board, count := s.boards()
 	box := s.size2()
+	ticks := []templates.Tick{{Text: seatTick.With(), Boxes: 1}}
+	boards := templates.Card{
+		Heading: slabHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.plan()},
+		Figures: []templates.Reading{s.reading(thicknessReading, k.Thickness, true)},
+		Text:    []string{slabText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With()), setOutText.With()}, Test: slabTest.With(), Caution: planeCaution.With(),
+	}
 	saw := templates.Card{
-		Heading: sawHeading.With(), Ticks: []templates.Tick{{Text: seatTick.With(), Boxes: 1}},
-		Setup:   []templates.Picture{s.plan()},
-		Figures: []templates.Reading{s.reading(acrossReading, box.X, true), s.reading(depthReading, box.Y, true), s.reading(thicknessReading, k.Thickness, true)},
-		Text:    []string{sawText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With())}, Test: sawTest.With(), Caution: sawCaution.With(),
+		Heading: sawHeading.With(), Ticks: ticks,
+		Figures: []templates.Reading{s.reading(acrossReading, box.X, true), s.reading(depthReading, box.Y, true)},
+		Text:    []string{sawText.With()}, Test: sawTest.With(), Caution: sawCaution.With(),
 	}
 	if s.whole() {
 		out.Drawings = []templates.Drawing{s.slabDrawing()}
@@ -62,15 +67,16 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 		out.Drawings = s.holeDrawings()
 	}
 	for _, d := range out.Drawings {
-		saw.Templates = append(saw.Templates, d.View)
+		boards.Templates = append(boards.Templates, d.View)
 	}
-	out.Cards = append(out.Cards, saw)
+	out.Cards = append(out.Cards, boards)
 	var bevels []float64
 	for _, l := range s.sorts() {
 		b := s.boring(l)
 		out.Cards = append(out.Cards, s.boringCard(l, b))
 		bevels = once(bevels, math.Pi/2-b.resultant)
 	}
+	out.Cards = append(out.Cards, saw)
 	return withAngles(out, bevels, set)
 }
 
@@ -112,7 +118,7 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		Heading: boreHeading.With(sortNames[l.sort.id()].With()), Ticks: s.legTicks(l.sort, 0),
 		Setup: []templates.Picture{s.boringView(b)},
 		Figures: []templates.Reading{
-			s.angleReading(bevelReading, math.Pi/2-b.resultant), s.angleReading(sightlineReading, math.Abs(b.sightline)), s.reading(bitReading, b.bit, true),
+			s.angleReading(bevelReading, math.Pi/2-b.resultant), s.angleReading(sightlineReading, math.Abs(b.sightline)), s.reading(bitReading, b.pilot, true),
 		},
 		Text: []string{boreText.With()}, Caution: boreCaution.With(),
 	}
@@ -126,10 +132,9 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		c.Test = blindTest.With(s.mm(s.thickness() - s.design.Seat.Mortise.Depth))
 	} else {
 		c.Text = append(c.Text, throughText.With())
-		c.Test = exitTest.With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
+		c.Test = exitFrom(exit.Y > 0).With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
 	}
 	if b.large > 0 {
-		c.Figures[2].Name = pilotReading.With()
 		c.Figures = append(c.Figures, s.angleReading(reamerReading, b.reamer), s.reading(largeReading, b.large, false))
 		c.Text = append(c.Text, reamText.With())
 	}
@@ -141,14 +146,20 @@ const alikeWithin = 0.1
 
 // bySort are readings of the legs of every sort: one for all of them where they are alike.
 func (s Seat) bySort(all, each text, of func(turning) float64) []templates.Reading {
-	var out []templates.Reading
-	least, most := math.Inf(1), math.Inf(-1)
+	var values []float64
 	for _, l := range s.sorts() {
-		v := of(s.turning(l))
-		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(v), Write: true})
-		least, most = math.Min(least, v), math.Max(most, v)
+		values = append(values, of(s.turning(l)))
 	}
-	if most-least < alikeWithin {
+	return s.byEach(all, each, values)
+}
+
+// byEach is bySort of values in the order of sorts.
+func (s Seat) byEach(all, each text, values []float64) []templates.Reading {
+	var out []templates.Reading
+	for i, l := range s.sorts() {
+		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(values[i]), Write: true})
+	}
+	if slices.Max(values)-slices.Min(values) < alikeWithin {
 		return []templates.Reading{{Name: all.With(), Value: out[0].Value, Write: true}}
 	}
 	return out
@@ -303,33 +314,39 @@ func (s Seat) rodHoles() []rodHole {
 	return out
 }
 
-// together is gluing, wedging and levelling.
+// together is fitting, gluing, wedging and levelling.
 func (s Seat) together(templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	m := s.design.Seat.Mortise
-	glue := templates.Card{
-		Heading: glueHeading.With(), Ticks: []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}},
-		Setup: []templates.Picture{s.wedges()}, Text: []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
-	}
-	switch {
-	case m.Wedged():
-		d := 2 * s.radius(s.legs[0], s.tip(s.legs[0]))
-		glue.Figures = []templates.Reading{s.reading(wedgeWide, d, false), s.reading(wedgeLong, 0.75*s.thickness(), false), s.reading(wedgeThick, s.unit().Round(4, 3.0/16), false)}
-		glue.Text = append(glue.Text, wedgeText.With())
-	case m.Depth > 0:
-		glue.Setup = nil
-		glue.Text = append(glue.Text, blindGlue.With())
-	}
+	ticks := []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}}
+	fit := templates.Card{Heading: fitHeading.With(), Ticks: ticks, Text: []string{fitText.With()}, Test: fitTest.With(), Caution: fitCaution.With()}
+	glue := templates.Card{Heading: glueHeading.With(), Ticks: ticks, Text: []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With()}
 	if len(s.rods) > 0 {
+		fit.Text = append(fit.Text, rodsDry.With())
 		glue.Text = append(glue.Text, rodsFirst.With())
+	}
+	if m.Depth > 0 {
+		glue.Text = append(glue.Text, blindGlue.With())
+	} else {
+		fit.Text = append(fit.Text, proudText.With())
+	}
+	if m.Wedged() {
+		w := s.wedging()
+		fit.Heading, fit.Setup = slotHeading.With(), []templates.Picture{s.wedges()}
+		fit.Text, fit.Caution = append(fit.Text, slotText.With()), slotCaution.With()
+		fit.Figures = s.byEach(slotReading, slotOf, w.slots)
+		glue.Figures = []templates.Reading{s.reading(wedgeWide, w.wide, true), s.reading(wedgeLong, w.long, false), s.reading(wedgeThick, w.head, false)}
+		glue.Text = append(glue.Text, wedgeText.With())
+	}
+	if m.Depth == 0 {
+		glue.Text = append(glue.Text, flushText.With())
 	}
 	v := s.levelling()
 	level := templates.Card{
-		Heading: levelHeading.With(), Ticks: []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}},
-		Setup:   []templates.Picture{s.levelView()},
+		Heading: levelHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.levelView()},
 		Figures: []templates.Reading{s.reading(frontHigh, v.front, true), s.reading(backHigh, v.back, true), s.reading(pencilHigh, v.pencil, false)},
-		Text:    []string{levelText.With(), sawFeet.With()}, Test: levelTest.With(), Caution: footCaution.With(),
+		Text:    []string{levelText.With(), lowText.With(), sawFeet.With()}, Test: levelTest.With(s.mm(v.front-v.pencil), s.mm(v.back-v.pencil)), Caution: footCaution.With(),
 	}
-	out.Cards = []templates.Card{glue, level}
+	out.Cards = []templates.Card{fit, glue, level}
 	return out, nil
 }

@@ -38,15 +38,21 @@ func across(corners int, size float64, round bool) float64 {
 	return size / 2 * math.Sqrt(math.Pi/(n*math.Tan(math.Pi/n)))
 }
 
+// ring returns the polygon whose flats stand so far from its middle, the first along x.
+func ring(corners int, flat float64) []geometry.Point {
+	turn := 2 * math.Pi / float64(corners)
+	out := make([]geometry.Point, corners)
+	for i := range out {
+		out[i] = geometry.Polar(flat/math.Cos(turn/2), (float64(i)-0.5)*turn)
+	}
+	return out
+}
+
 // taperedPrism returns a prism about the z axis between two heights whose flats stand so far
 // from it at either, the first looking along x.
 func taperedPrism(corners int, z0, a0, z1, a1 float64) solid.Solid {
-	wide := math.Max(a0, a1)
+	base := ring(corners, math.Max(a0, a1))
 	turn := 2 * math.Pi / float64(corners)
-	base := make([]geometry.Point, corners)
-	for i := range base {
-		base[i] = geometry.Polar(wide/math.Cos(turn/2), (float64(i)-0.5)*turn)
-	}
 	s := solid.Prism(solid.Lift(base, z0), solid.V(0, 0, z1-z0))
 	if a0 == a1 {
 		return s
@@ -112,11 +118,15 @@ func coarse(outline []geometry.Point, slip float64) []geometry.Point {
 // shaft returns a leg below its shoulder, before any stretcher enters it.
 func (s Seat) shaft(l leg) solid.Solid {
 	k := s.design.Seat.Legs
+	return s.shaftTo(l, l.foot+beyond*k.Size*math.Tan(l.stake.FromPlumb())).Cut(s.floor())
+}
+
+// shaftTo returns a leg from its shoulder to an end square to its axis.
+func (s Seat) shaftTo(l leg, to float64) solid.Solid {
+	k := s.design.Seat.Legs
 	n, round := flats(k.Section), k.Section == design.RoundLeg
 	from := s.shoulder(l)
-	to := l.foot + beyond*k.Size*math.Tan(l.stake.FromPlumb())
-	prism := taperedPrism(n, from, across(n, k.Size, round), to, across(n, s.size(l, to), round))
-	return prism.Transform(l.frame()).Cut(s.floor())
+	return taperedPrism(n, from, across(n, k.Size, round), to, across(n, s.size(l, to), round)).Transform(l.frame())
 }
 
 // legPart returns a leg with the holes of its stretchers.

@@ -3,6 +3,7 @@ package seat
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
@@ -21,6 +22,7 @@ type boring struct {
 	sightline float64 // from the fore-and-aft line, forward or backward, to its side
 	resultant float64
 	bit       float64 // diameter; of a reamed hole that of its narrow end
+	pilot     float64 // that of the bit to take: of a reamed hole a usual one, no larger
 	large     float64 // diameter of a reamed hole on the axis at the underside; 0: not reamed
 	reamer    float64 // included angle
 	depth     float64 // along the bit on its axis, from the face that is bored; 0: right through
@@ -35,6 +37,10 @@ func (s Seat) boring(l leg) boring {
 	}
 	if m.Taper > 0 {
 		b.large, b.bit = m.Diameter, 2*s.radius(l, s.tip(l))
+	}
+	b.pilot = b.bit
+	if step := s.unit().Round(1, 1.0/16); m.Taper > 0 && b.bit > step {
+		b.pilot = math.Floor(b.bit/step) * step
 	}
 	if m.Depth > 0 {
 		b.depth = math.Abs(s.tip(l))
@@ -101,14 +107,57 @@ func (s Seat) rodBoring(i, end int) rodBoring {
 	return b
 }
 
+// A wedging is what splits and holds a through tenon: the slot's depth from the tip of
+// each sort of leg, in the order of sorts, and one size of wedge for all.
+type wedging struct {
+	slots            []float64
+	wide, long, head float64
+}
+
+// slotShare is how far the slot reaches down the mortise from the upper face of the seat
+// (common practice, no source).
+const slotShare = 2.0 / 3
+
+// wedging returns the wedge that goes into every slot without reaching its bottom. It is as
+// wide as the narrowest tip: it enters there, and the hole is nowhere narrower.
+func (s Seat) wedging() wedging {
+	w := wedging{wide: math.Inf(1), head: s.unit().Round(4, 3.0/16)}
+	for _, l := range s.sorts() {
+		t := s.turning(l)
+		w.slots = append(w.slots, t.over+slotShare*s.thickness()/math.Cos(l.lean.Resultant()))
+		w.wide = math.Min(w.wide, t.tip)
+	}
+	step, room := s.unit().Round(1, 1.0/16), s.unit().Round(6, 1.0/4)
+	w.long = math.Floor((slices.Min(w.slots)-room)/step) * step
+	return w
+}
+
 // A levelling says how the seat is blocked up before the feet are scribed: its upper face
 // so high over the table at the front edge and at the back edge, and the pencil so high.
 type levelling struct{ front, back, pencil float64 }
 
+// levelling lifts every foot clear of the table, by room for a wedge at least.
 func (s Seat) levelling() levelling {
 	k := s.design.Seat
-	up := s.trim()
+	lowest := 0.0
+	for _, l := range s.sorts() {
+		lowest = math.Max(lowest, s.below(l))
+	}
+	step, room := s.unit().Round(5, 1.0/8), s.unit().Round(3, 1.0/8)
+	up := math.Ceil((lowest+room)/step) * step
 	return levelling{k.Height + up, cmp.Or(k.BackHeight, k.Height) + up, up}
+}
+
+// below returns how far a leg reaches below the floor before its foot is cut: the lowest
+// corner of the end of its blank, which is square to the axis.
+func (s Seat) below(l leg) float64 {
+	t, low := s.turning(l), 0.0
+	end := s.tip(l) - t.over + t.blank.Length
+	n, m := flats(t.section), l.frame()
+	for _, p := range ring(n, across(n, t.end, t.section == design.RoundLeg)) {
+		low = math.Max(low, -s.height(m.Apply(solid.V(p.X, p.Y, end))))
+	}
+	return low
 }
 
 // usualBoard is the width of board that a seat is glued up from: 150 mm or 6 in (common

@@ -219,19 +219,22 @@ const (
 	seatTick text = "seat"
 	legsTick text = "legs"
 
-	sawHeading       text = "Glue up and saw the seat"
+	slabHeading      text = "Glue up the seat"
+	slabText         text = "Glue up %d boards, each %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
+	setOutText       text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
+	slabTest         text = "Mirrored holes stand equally far from the centre line."
+	sawHeading       text = "Saw the seat to its outline"
 	acrossReading    text = "side to side"
 	depthReading     text = "front to back"
 	thicknessReading text = "thickness"
-	sawText          text = "Glue up %d boards, each %s wide, grain %s. Plane it flat, set out the centre line, the holes and their sightlines on the face that is bored, and bore before the outline is sawn: a slab with straight edges is held more easily."
-	sawTest          text = "Mirrored holes stand equally far from the centre line."
+	sawText          text = "Saw just outside the line, clean the edge up to it and ease the arrises."
+	sawTest          text = "The edge is square to the faces all round."
 	sawCaution       text = "At the band saw guard down to the wood, fingers out of the line of the blade; relief cuts in tight curves."
 
 	boreHeading      text = "Bore for the %s"
 	bevelReading     text = "gauge, bevel"
 	sightlineReading text = "sightline, from the fore-and-aft line"
 	bitReading       text = "bit"
-	pilotReading     text = "bit, no larger than"
 	depthOnBit       text = "depth, along the bit on its axis"
 	reamerReading    text = "reamer, included angle"
 	largeReading     text = "reamed hole at the underside, on the axis"
@@ -239,7 +242,6 @@ const (
 	throughText      text = "Clamp a waste board to the far face; ease off when the point comes through, so that the rim does not blow out."
 	blindText        text = "A stop or tape on the bit is set from its rim to the axis; the flat of the bit is deepest on one side."
 	reamText         text = "Then ream from the underside to the width given, turning the reamer little by little: sight it against the gauge at every few turns, it can still be corrected."
-	exitTest         text = "The point comes out %s from the centre line and %s from the middle of the seat, forward or backward."
 	blindTest        text = "%s of wood stays above the deepest point."
 	boreCaution      text = "Clamp the work; a bit that binds turns the drill or the work: two hands, side handle, low speed. Eye protection. Keep to the machine's manual and local rules."
 
@@ -252,8 +254,8 @@ const (
 	longOf        text = "length, %s"
 
 	cornerReading text = "gauge from each corner, at the shoulder"
-	endReading    text = "across at the end"
-	endOf         text = "across at the end, %s"
+	endReading    text = "across at the foot end of the blank"
+	endOf         text = "across at the foot end of the blank, %s"
 	endCorner     text = "gauge from each corner, at the end"
 	endCornerOf   text = "gauge from each corner, at the end, %s"
 	shapeTest     text = "Callipers read the same across all flats, at the shoulder and at the end."
@@ -267,7 +269,7 @@ const (
 	tipOf           text = "diameter at the tip, %s"
 	longTip         text = "The tip is left long, to be sawn flush after glueing."
 	tenonText       text = "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris."
-	tenonTest       text = "In a test hole of the same bit or reamer it seats without rocking, the shoulder just clear."
+	tenonTest       text = "In a test hole of the same bit or reamer, bored square, it seats without rocking before the shoulder touches."
 	latheCaution    text = "Lathe: guard and face shield, rest close, nothing loose about you, low speed until it is round. Its manual comes first."
 
 	rodHeading      text = "Turn the stretchers"
@@ -290,24 +292,38 @@ const (
 	crossHoleText    text = "Bore at mid-length of both side stretchers, level; left and right are mirror images. Sight from one to the other."
 	rodHoleTest      text = "A rod in both holes lies at its height over the floor at either end."
 
+	fitHeading  text = "Fit the legs dry"
+	slotHeading text = "Fit the legs dry and slot them"
+	slotReading text = "slot, from the tip"
+	slotOf      text = "slot, from the tip, %s"
+	fitText     text = "Press each leg home without glue and turn it so that its outer side looks along the sightline, away from the seat. Number leg and hole, and draw a line across leg and underside by which the leg comes back to its turn."
+	rodsDry     text = "Put the stretchers in with the legs."
+	proudText   text = "The tips stand out of the upper face."
+	slotText    text = "Mark the slot across each tip, square to the grain of the seat: a wedge that presses across the grain splits it. Take the legs out and saw the slots. They reach down two thirds of the seat from its upper face."
+	fitTest     text = "The feet stand where the drawing has them, mirrored legs alike."
+	fitCaution  text = "Tap tight tenons out from the tip, the seat held; nobody's hand near the mallet."
+	slotCaution text = "Clamp the leg, its tip up, before sawing the slot; the free hand stays off the line of the saw."
+
 	glueHeading text = "Glue the legs"
-	wedgeWide   text = "wedge, wide"
+	wedgeWide   text = "wedge, as wide as the tip"
 	wedgeLong   text = "wedge, long"
 	wedgeThick  text = "wedge, thick at its head"
-	glueText    text = "Glue tenon and hole, turn each leg so that its outer side looks along the sightline, away from the seat, and drive it home."
-	wedgeText   text = "Saw the slot before glueing, two thirds of the thickness deep, and turn it square to the grain of the seat: a wedge that presses across the grain splits it. Drive the wedge, then saw flush."
+	glueText    text = "Glue tenon and hole, bring each leg to its line and drive it home."
+	wedgeText   text = "Glue the wedge and drive it until it holds. It is shorter than the slot, so that it does not reach the bottom and split the leg."
+	flushText   text = "When the glue is hard, saw the tips flush with the upper face."
 	blindGlue   text = "Leave room below the tenon for glue, or it will not go home."
 	rodsFirst   text = "Stretchers go in with the legs: start all tenons before driving any."
-	glueTest    text = "The feet stand where the drawing has them, mirrored legs alike."
+	glueTest    text = "The lines on leg and seat meet; the shoulder touches the underside on the outer side."
 	glueCaution text = "Glue by its data sheet; hold the leg, not near the wedge, when the mallet falls."
 
 	levelHeading text = "Level the feet"
 	frontHigh    text = "upper face over the bench, front edge"
 	backHigh     text = "upper face over the bench, back edge"
 	pencilHigh   text = "pencil over the bench"
-	levelText    text = "Stand the seat on a flat bench and wedge its feet until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block."
+	levelText    text = "Stand the seat on a flat bench, feet still square and long, and drive wedges under them until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block."
+	lowText      text = "If it stands higher than that without a wedge, saw a little off the foot that holds it up."
 	sawFeet      text = "Saw to the lines from all sides, then ease the arrises."
-	levelTest    text = "It stands without rocking; front and back edge stand at their heights, less the pencil's."
+	levelTest    text = "It stands on the bench without rocking, the front edge %s high and the back edge %s."
 	footCaution  text = "Clamp the leg before sawing; the free hand stays behind the saw."
 )
 
@@ -328,6 +344,18 @@ func shapeText(s design.LegSection) []string {
 		return []string{roundText.With()}
 	}
 	return nil
+}
+
+const (
+	exitForward  text = "The point comes out %s from the centre line and %s forward of the middle of the seat."
+	exitBackward text = "The point comes out %s from the centre line and %s behind the middle of the seat."
+)
+
+func exitFrom(behind bool) text {
+	if behind {
+		return exitBackward
+	}
+	return exitForward
 }
 
 func grainWords(frontToBack bool) text {

@@ -314,3 +314,118 @@ func TestAnyFigures(t *testing.T) {
 		}
 	})
 }
+
+// A leg made by its cards and driven home reaches below the floor with the end of its blank;
+// blocked up as the card says, every foot clears the bench and the pencil marks all its sole.
+func TestTheSeatIsBlockedUpHigherThanItStands(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		d.Seat.Stretchers = design.SeatStretchers{}
+		s := worked(t, d)
+		v, lowest := s.levelling(), math.Inf(1)
+		for _, l := range s.legs {
+			w := s.turning(l)
+			leg := made(w).Transform(solid.Translate(solid.V(0, 0, s.shoulder(l)-w.shoulder))).Transform(l.frame())
+			sole := math.Inf(-1)
+			for _, f := range leg.Pieces[1].Faces() {
+				for _, c := range f.Corners {
+					h := s.height(c)
+					lowest = math.Min(lowest, h)
+					if end := l.frame().Z.Dot(c.Sub(l.at)); end > l.foot { // of the end of the blank
+						sole = math.Max(sole, h)
+					}
+				}
+			}
+			if sole >= 0 {
+				t.Errorf("a foot ends %.3f over the floor", sole)
+			}
+		}
+		if lift := lowest + v.pencil; lift < 3 || lift > 8+1e-9 {
+			t.Errorf("lowest foot %.3f over the bench, want room for a wedge and little more", lift)
+		}
+		nearly(t, "front", v.front, d.Seat.Height+v.pencil, 1e-9)
+	})
+}
+
+// Reckoned by hand for an upright square leg: its end is as far below the floor as it was
+// left long, 20, and 3 more make room for wedges, in steps of 5.
+func TestLevellingByHand(t *testing.T) {
+	d := stool()
+	s := &d.Seat
+	s.Legs.Section, s.Legs.Foot = design.SquareLeg, 0
+	s.Front = design.LegRow{Legs: 2, Apart: 200, From: 60}
+	s.Back = s.Front
+	nearly(t, "pencil", worked(t, d).levelling().pencil, 25, 1e-9)
+}
+
+// Slot, wedge and tip agree: the slot ends inside the mortise, above the shoulder; the wedge
+// fits the tip and does not reach the bottom of any slot.
+func TestWedgesFitTheirSlots(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anySeat(t)
+		d.Seat.Mortise.Depth, d.Seat.Stretchers = 0, design.SeatStretchers{}
+		s := worked(t, d)
+		w := s.wedging()
+		for i, l := range s.sorts() {
+			turned := s.turning(l)
+			// The bottom of the slot on the axis, from where the tip is when driven home.
+			bottom := l.point(s.shoulder(l) - turned.shoulder + w.slots[i])
+			nearly(t, "bottom of the slot under the upper face", s.thickness()-bottom.Z, s.thickness()*2/3, 1e-9)
+			if w.wide > turned.tip+1e-9 {
+				t.Errorf("wedge %.3f wide, tip %.3f", w.wide, turned.tip)
+			}
+			if w.long >= w.slots[i] || w.long <= turned.over {
+				t.Errorf("wedge %.3f long, slot %.3f, of which %.3f stand out", w.long, w.slots[i], turned.over)
+			}
+		}
+	})
+}
+
+// The work comes in an order in which it can be done: the slab is bored before its outline
+// is sawn, legs are fitted and slotted before they are glued.
+func TestOrderOfTheCards(t *testing.T) {
+	s := worked(t, stool())
+	seat, _ := s.slabWork(templates.Setting{})
+	last, _ := s.together(templates.Setting{})
+	for _, tt := range []struct {
+		cards []templates.Card
+		want  []text
+	}{
+		{seat.Cards, []text{slabHeading, boreHeading, boreHeading, sawHeading}},
+		{last.Cards, []text{slotHeading, glueHeading, levelHeading}},
+	} {
+		if len(tt.cards) != len(tt.want) {
+			t.Fatalf("%d cards", len(tt.cards))
+		}
+		for i, c := range tt.cards {
+			if want := tt.want[i]; want != boreHeading && c.Heading != want.With() {
+				t.Errorf("card %d: %s", i, c.Heading)
+			}
+		}
+	}
+	d := stool()
+	d.Seat.Mortise.Depth = 32
+	blind, _ := worked(t, d).together(templates.Setting{})
+	if blind.Cards[0].Heading != fitHeading.With() || len(blind.Cards[0].Figures) > 0 {
+		t.Errorf("a blind mortise is slotted: %+v", blind.Cards[0])
+	}
+}
+
+// The bit for a hole that is reamed is one that is sold, no larger than its narrow end.
+func TestPilotBit(t *testing.T) {
+	d := stool()
+	d.Seat.Mortise.Taper = measure.Radians(6)
+	for _, u := range []struct {
+		unit measure.Unit
+		step float64
+	}{{measure.Millimetre, 1}, {measure.Inch, 25.4 / 16}} {
+		d.Unit = u.unit
+		s := worked(t, d)
+		for _, l := range s.sorts() {
+			b := s.boring(l)
+			if steps := b.pilot / u.step; b.pilot > b.bit || b.bit-b.pilot >= u.step || math.Abs(steps-math.Round(steps)) > 1e-9 {
+				t.Errorf("bit %.4f for %.4f", b.pilot, b.bit)
+			}
+		}
+	}
+}
