@@ -36,7 +36,7 @@ with the grain of the rail, so the mortise leans.`,
 			fullFlag(),
 		},
 		examples: []example{
-			{"rodsheet mortise --width 22 --depth 70 --leg 40 --length 28 --haunch square", "a rail level with the head of a plumb leg"},
+			{"rodsheet mortise --width 22 --depth 70 --leg 40 --length 28 --upper 15", "a rail level with the head of a plumb leg"},
 			{"rodsheet mortise --width 22 --depth 70 --leg 40 --upper 10 --splay 8 --rake 5", "a leg that leans both ways"},
 			{"rodsheet mortise --width 20 --depth 30 --leg 36 --splay 8 --from-head 320", "a low stretcher, its tenon through the leg"},
 		},

@@ -186,10 +186,13 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 		Pictures: drawings.BoardPictures(s.Unit, plan.Cuts.Boards), Panels: wording.CutList(plan),
 	})
 	number := 0
-	for _, e := range w.Envelopes {
+	for k, e := range w.Envelopes {
 		section, err := w.filled(e, s)
 		if err != nil {
 			return templates.Job{}, err
+		}
+		if k == len(w.Envelopes)-1 {
+			section.Cards = append(section.Cards, finish())
 		}
 		for i := range section.Cards {
 			number++

@@ -76,8 +76,8 @@ func (w work[M]) Stand(size int) kind.Stand {
 func (s stand[M]) Show(l kind.Look) kind.Shown {
 	var out kind.Shown
 	scene, bodies := s.scene, solids(s.parts)
-	if j, ok := any(s.model).(Jointed); ok && l.Close {
-		bodies = near(bodies, j)
+	if l.Close {
+		bodies = near(bodies, s.joint)
 	}
 	if l.Close || l.Apart > 0 {
 		scene = solid.NewScene(apart(bodies, l.Apart))
@@ -102,9 +102,42 @@ func (s stand[M]) Show(l kind.Look) kind.Shown {
 	return out
 }
 
-// near cuts away all of the parts but a cube about the joint that the model names.
-func near(parts []solid.Part, m Jointed) []solid.Part {
-	at, reach := m.Joint()
+// joint returns the middle of the joint that is looked at close up, and how far round it
+// is shown: what the model names, or else the head of the leg at the front on the right.
+func (s stand[M]) joint() (at solid.Vec, reach float64) {
+	if j, ok := any(s.model).(Jointed); ok {
+		return j.Joint()
+	}
+	best := math.Inf(-1)
+	for _, p := range s.parts {
+		box := p.Bounds()
+		if front := box.Max.X - box.Min.Y; p.Kind == "leg" && front > best {
+			best, at, reach = front, head(p.Part), 0.28*box.Size().Z
+		}
+	}
+	return at, reach
+}
+
+// head returns the middle of the highest corners of a part.
+func head(p solid.Part) solid.Vec {
+	const near = 1.0 // mm
+	top, n := p.Bounds().Max.Z, 0.0
+	var sum solid.Vec
+	for _, s := range p.Pieces {
+		for _, f := range s.Faces() {
+			for _, c := range f.Corners {
+				if c.Z > top-near {
+					sum, n = sum.Add(c), n+1
+				}
+			}
+		}
+	}
+	return sum.Mul(1 / n)
+}
+
+// near cuts away all of the parts but a cube about a joint.
+func near(parts []solid.Part, joint func() (solid.Vec, float64)) []solid.Part {
+	at, reach := joint()
 	out := make([]solid.Part, len(parts))
 	for i, p := range parts {
 		for _, way := range []solid.Vec{solid.V(1, 0, 0), solid.V(0, 1, 0), solid.V(0, 0, 1)} {
