@@ -243,3 +243,25 @@ func TestFormOfEveryKind(t *testing.T) {
 		}
 	}
 }
+
+// Every figure of the drawings is called by the label of its field, and can be typed over.
+func TestFiguresOfEveryKind(t *testing.T) {
+	desk := &live.Desk{}
+	shown := regexp.MustCompile(`data-key="([^"]*)" aria-label="([^"]*): ([0-9.]+)( mm|°)"`)
+	for _, name := range design.Kinds() {
+		a := desk.Ask(t.Context(), live.Request{Begin: &live.Begin{Kind: name, Units: "mm", Legs: 3, Top: "wood"}, Want: []string{"plan", "front"}})
+		found := shown.FindAllStringSubmatch(a.Swap["plan"]+a.Swap["front"], -1)
+		if len(found) < 2 {
+			t.Errorf("%s: %d figures", name, len(found))
+		}
+		for _, f := range found {
+			if strings.Contains(f[2], ".") {
+				t.Errorf("%s: %s has no label of its own: %s", name, f[1], f[2])
+			}
+			r := desk.Ask(t.Context(), live.Request{Text: a.Text, Changes: []live.Change{{Key: design.Key(f[1]), Value: f[3]}}})
+			if len(r.Faults) > 0 || len(r.Pending) > 0 {
+				t.Errorf("%s: %s cannot be given as %s%s: %v", name, f[1], f[3], f[4], r.Faults)
+			}
+		}
+	}
+}

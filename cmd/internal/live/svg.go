@@ -180,7 +180,7 @@ func (c *canvas) figure(f kind.Dimension, letter float64) {
 		turn = fmt.Sprintf(` transform="rotate(-90 %s %s)"`, short(at.X), short(-at.Y))
 	}
 	fmt.Fprintf(c, `<g class="figure" tabindex="0" role="button" data-key="%s" aria-label="%s: %s"><text x="%s" y="%s" font-size="%s"%s>%[3]s</text></g>`,
-		f.Key, f.Key, template.HTMLEscapeString(f.Text), short(at.X), short(-at.Y+letter/3), short(letter), turn)
+		f.Key, label(f.Key), template.HTMLEscapeString(f.Text), short(at.X), short(-at.Y+letter/3), short(letter), turn)
 }
 
 // pictureSVG draws a picture of the pack. Its lettering stays text, of just the width

@@ -553,3 +553,29 @@ func TestDovetailedEdgesArePlaned(t *testing.T) {
 		t.Error("the tilt for the edges of the bottom is not asked")
 	}
 }
+
+// A figure of the views is that of its key: with the key set to another, it shows that one.
+func TestDimensionsAreOfTheirKeys(t *testing.T) {
+	for _, d := range []design.Design{regular(5, 15), rectangle(10, 25)} {
+		set := map[design.Key]*float64{
+			"box.side": &d.Box.Side, "box.length": &d.Box.Length, "box.height": &d.Box.Height,
+			"box.rim-side": &d.Box.RimSide, "box.rim-length": &d.Box.RimLength,
+		}
+		for _, l := range []kind.Look{kind.FromAbove, kind.FromFront} {
+			shown, _ := worked(t, d).Dimensions(l)
+			for i, f := range shown {
+				figure, ok := set[f.Key]
+				if !ok {
+					t.Errorf("%s is no length", f.Key)
+					continue
+				}
+				was := *figure
+				*figure = 345
+				again, _ := worked(t, d).Dimensions(l)
+				if *figure = was; again[i].Text != "345 mm" {
+					t.Errorf("%s of 345 mm shows %s", f.Key, again[i].Text)
+				}
+			}
+		}
+	}
+}

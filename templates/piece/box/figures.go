@@ -260,19 +260,19 @@ func (b Box) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle) 
 	add := func(key design.Key, text string, a, c geometry.Point) {
 		out = append(out, kind.Dimension{Key: key, Text: text, Segment: geometry.Segment{A: a, B: c}})
 	}
+	below, rim := design.Key("box.side"), design.Key("box.rim-side")
+	if d.Outline == design.RectangleBox {
+		below, rim = "box.length", "box.rim-length"
+	}
 	if l.View == kind.FromAbove.View {
-		key := design.Key("box.side")
-		if d.Outline == design.RectangleBox {
-			key = "box.length"
-		}
 		// The first side is the front one, from low[0] to low[1].
 		y := wide.Min.Y - off/2
-		add(key, b.mm(low[0].Distance(low[1])), geometry.Pt(low[0].X, y), geometry.Pt(low[1].X, y))
+		add(below, b.mm(low[0].Distance(low[1])), geometry.Pt(low[0].X, y), geometry.Pt(low[1].X, y))
 		return out, nil
 	}
 	add("box.height", b.mm(d.Height), geometry.Pt(wide.Min.X-off, 0), geometry.Pt(wide.Min.X-off, d.Height))
 	y := d.Height + off/2
-	add(b.slopeKey(), b.mm(high[0].Distance(high[1])), geometry.Pt(high[0].X, y), geometry.Pt(high[1].X, y))
+	add(rim, b.mm(high[0].Distance(high[1])), geometry.Pt(high[0].X, y), geometry.Pt(high[1].X, y))
 	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, d.Height), Up: true}}
 }
 
@@ -281,17 +281,6 @@ func (b Box) Joint() (at solid.Vec, reach float64) {
 	rim := b.outline(b.design.Box.Height, b.thickness()/2)[1]
 	reach = math.Min(4*b.thickness(), b.design.Box.Height)
 	return solid.V(rim.X, rim.Y, b.design.Box.Height-reach/2), reach
-}
-
-// slopeKey is what the slope of front and back is given by.
-func (b Box) slopeKey() design.Key {
-	switch d := b.design.Box; {
-	case d.RimSide > 0:
-		return "box.rim-side"
-	case d.RimWidth > 0:
-		return "box.rim-width"
-	}
-	return "box.slope"
 }
 
 // grips is the height.
