@@ -178,6 +178,11 @@ func finite(g kind.Group) kind.Group {
 	return g
 }
 
+// legParts are the legs of every sort on the cut list.
+var legParts = map[sort]shop.Part{
+	{}: shop.FrontLeg, {inner: true}: shop.InnerFrontLeg, {back: true}: shop.BackLeg, {back: true, inner: true}: shop.InnerBackLeg,
+}
+
 // Cuts are the parts as they are sawn from boards.
 func (s Seat) Cuts() []shop.CutRow {
 	board, count := s.boards()
@@ -192,7 +197,7 @@ func (s Seat) Cuts() []shop.CutRow {
 				volume = s.built().legs[i].Volume()
 			}
 		}
-		out = append(out, shop.Row(s.design, shop.Leg, s.count(l.sort), finished, t.blank, volume, t.shoulder))
+		out = append(out, shop.Row(s.design, legParts[l.sort], s.count(l.sort), finished, t.blank, volume, t.shoulder))
 	}
 	first, many := s.kinds()
 	for k, i := range first {

@@ -13,6 +13,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
 )
 
 // missing returns the volume of what one part has and the other has not.
@@ -426,6 +427,22 @@ func TestPilotBit(t *testing.T) {
 			if steps := b.pilot / u.step; b.pilot > b.bit || b.bit-b.pilot >= u.step || math.Abs(steps-math.Round(steps)) > 1e-9 {
 				t.Errorf("bit %.4f for %.4f", b.pilot, b.bit)
 			}
+		}
+	}
+}
+
+// On the cut list and on the boards legs of different lengths are told apart.
+func TestLegsOfTheCutList(t *testing.T) {
+	d := bench()
+	d.Seat.Stretchers = design.SeatStretchers{}
+	d.Seat.Front.Legs, d.Seat.Back.Legs = 3, 4
+	count := map[shop.Part]int{}
+	for _, row := range worked(t, d).Cuts() {
+		count[row.Part] += row.Sizes[0].Count
+	}
+	for part, want := range map[shop.Part]int{shop.FrontLeg: 2, shop.InnerFrontLeg: 1, shop.BackLeg: 2, shop.InnerBackLeg: 2} {
+		if count[part] != want {
+			t.Errorf("%d of part %d, want %d", count[part], part, want)
 		}
 	}
 }

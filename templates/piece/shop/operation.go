@@ -103,6 +103,10 @@ const (
 	BoxSpline
 	BoxBottom
 	SeatBoard
+	FrontLeg
+	InnerFrontLeg
+	BackLeg
+	InnerBackLeg
 )
 
 // A Source is what a part is sawn from.

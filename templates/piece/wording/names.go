@@ -52,6 +52,10 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.BoxSpline:          {"board for splines", "boards for splines"},
 	shop.BoxBottom:          {"bottom", "bottoms"},
 	shop.SeatBoard:          {"seat board", "seat boards"},
+	shop.FrontLeg:           {"front leg", "front legs"},
+	shop.InnerFrontLeg:      {"inner front leg", "inner front legs"},
+	shop.BackLeg:            {"back leg", "back legs"},
+	shop.InnerBackLeg:       {"inner back leg", "inner back legs"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.
