@@ -1,6 +1,7 @@
 package kind
 
 import (
+	"slices"
 	"strings"
 
 	"rodsheet/geometry/measure"
@@ -23,6 +24,7 @@ const (
 	checksThatFail wording.Text = "Checks that fail"
 	checksInDoubt  wording.Text = "Checks in doubt"
 	checksThatHold wording.Text = "Checks that hold"
+	checksNotHeld  wording.Text = "Checks that fail or are in doubt"
 	allTogether    wording.Text = "%s, all sizes together"
 	moreDoubts     wording.Text = "%d more: all of them are printed with --for record."
 	doubted        wording.Text = "%s: %s"
@@ -107,6 +109,9 @@ func (r Report) DoubtPanels() []templates.Panel {
 		return nil
 	}
 	panel := templates.Panel{Heading: checksInDoubt.With()}
+	if slices.ContainsFunc(r.All(), func(c Check) bool { return c.Grade == Fail }) {
+		panel.Heading = checksNotHeld.With()
+	}
 	for i, d := range order {
 		if i == most {
 			panel.Text = append(panel.Text, moreDoubts.With(len(order)-most))
