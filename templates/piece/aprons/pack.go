@@ -82,6 +82,19 @@ func (m Model) viewsOf(p Pass) []templates.View {
 	return out
 }
 
+// standIns name the triangles of a cut that are drawn for an angle beside its own.
+func (m Model) standIns(p Pass) []templates.Reading {
+	var out []templates.Reading
+	for _, b := range m.triangles() {
+		for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
+			if math.Abs(a-b) < alike && m.angle(a) != m.angle(b) {
+				out = append(out, templates.Reading{Name: standInReading.With(m.angle(a)), Value: m.angle(b)})
+			}
+		}
+	}
+	return out
+}
+
 // angles are the triangles for gauges, and blocks for the tilt of the blade, of all
 // cuts.
 func (m Model) angles(s templates.Setting) (templates.Section, error) {
@@ -102,7 +115,10 @@ func (m Model) angles(s templates.Setting) (templates.Section, error) {
 func (m Model) legTicks() []templates.Tick {
 	var out []templates.Tick
 	for i := range m.LegSorts() {
-		out = append(out, templates.Tick{Text: m.legsOf(i), Boxes: m.count(m.LegSorts()) + m.Design.Wood.Spares})
+		out = append(out, templates.Tick{Text: m.legsOf(i), Boxes: m.count(m.LegSorts())})
+	}
+	if n := m.Design.Wood.Spares; n > 0 { // of either hand, as the list counts them
+		out = append(out, templates.Tick{Text: spareTick.With(), Boxes: n})
 	}
 	return out
 }
@@ -125,8 +141,9 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 		for _, p := range l.Passes() {
 			if p.ID == "rail-edge" && len(m.sides) == 4 {
 				c.Text = []string{sectionText.With()}
-				c.Setup = append(c.Setup, m.ripPicture(p, l.Blank().Width, l.Blank().Thickness))
-				c.Figures = append(c.Figures, templates.Reading{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true})
+				_, face, _ := l.TaperAngle()
+				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCaution.With()
+				c.Figures = append(c.Figures, m.tiltOf(p), templates.Reading{Name: fenceReading.With(), Value: m.length(face), Write: true})
 				c.Templates = append(c.Templates, m.viewsOf(p)...)
 			}
 		}
@@ -204,11 +221,27 @@ func (m Model) legEnds() templates.Card {
 
 // cutReadings are the two angles of a cut.
 func (m Model) cutReadings(p Pass) []templates.Reading {
-	return []templates.Reading{
+	return append([]templates.Reading{
 		{Name: gaugeReading.With(), Value: m.angle(math.Abs(p.Saw.OffSquare)), Write: true},
 		{Name: bevelReading.With(), Value: m.angle(math.Pi/2 - math.Abs(p.Saw.OffSquare))},
-		{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
+		m.tiltOf(p),
+	}, m.standIns(p)...)
+}
+
+// tiltOf is the tilt of a cut and which way the blade leans.
+func (m Model) tiltOf(p Pass) templates.Reading {
+	return templates.Reading{Name: leaning(p).With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true}
+}
+
+// leaning names the tilt by the side to which the blade leans.
+func leaning(p Pass) text {
+	switch {
+	case p.Saw.Tilt > least:
+		return tiltOverReading
+	case p.Saw.Tilt < -least:
+		return tiltAwayReading
 	}
+	return tiltReading
 }
 
 // shown is how much of a long part a picture of the saw shows, mm.
@@ -220,7 +253,7 @@ func (m Model) crosscut(p Pass, wide float64) templates.Picture {
 		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
 		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
 	}
-	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With()))
+	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With(), leanWords[leaning(p)].With()))
 }
 
 // lying says which side of a part lies on the table.
@@ -235,13 +268,13 @@ func (m Model) lying(p Pass) string {
 	return down.With()
 }
 
-// ripPicture is a part along the rip fence, from the maker's end, its first edge sawn: the
-// blade leans over it.
+// ripPicture is a part along the rip fence, from the maker's end, its first edge sawn and
+// against the fence: both sides of it are as wide.
 func (m Model) ripPicture(p Pass, wide, thick float64) templates.Picture {
 	lean := thick * math.Tan(math.Abs(p.Saw.Tilt))
 	r := assembly.Rip{
-		Section:   []geometry.Point{geometry.Pt(lean, 0), geometry.Pt(wide+6, 0), geometry.Pt(wide+6, thick), geometry.Pt(0, thick)},
-		Cut:       geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide-lean, thick)},
+		Section:   []geometry.Point{geometry.Pt(0, 0), geometry.Pt(wide+lean+6, 0), geometry.Pt(wide+lean+6, thick), geometry.Pt(lean, thick)},
+		Cut:       geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide+lean, thick)},
 		FenceLeft: true, Kerf: m.Design.Saw.Kerf, Tilt: p.Saw.Tilt, Unit: m.Design.Unit,
 	}
 	return r.Picture(fromMaker.With())
@@ -363,12 +396,12 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		switch p.ID {
 		case "top":
 			out = append(out, templates.Card{
-				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, blank.Width, blank.Thickness)}, Templates: m.viewsOf(p),
-				Figures: []templates.Reading{
-					{Name: tiltReading.With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true},
-					{Name: ripReading.With(), Value: m.length(m.deep(row, k)), Write: true},
-				},
-				Text: []string{ripText.With(m.lying(r.firstRip()))}, Test: ripTest.With(), Caution: ripCaution.With(),
+				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, m.deep(row, k), blank.Thickness)}, Templates: m.viewsOf(p),
+				Figures: append([]templates.Reading{
+					m.tiltOf(p),
+					{Name: fenceReading.With(), Value: m.length(m.deep(row, k)), Write: true},
+				}, m.standIns(p)...),
+				Text: []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}, Test: ripTest.With(), Caution: ripCaution.With(),
 			})
 		case "end":
 			across, against, other := 2*p.At, underEdge, topEdge

@@ -222,3 +222,32 @@ func TestSizesShareCards(t *testing.T) {
 		}
 	}
 }
+
+// A card has a box for each part that the cut list has, spares with them, and an angle that
+// no triangle has by itself names the one that serves.
+func TestCardsCountAndNameTriangles(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		boxes := 0
+		for _, tick := range m.legTicks() {
+			boxes += tick.Boxes
+		}
+		if row := m.Cuts()[0]; boxes != row.Parts()+row.Spares {
+			t.Errorf("%d boxes for %d legs and %d spares", boxes, row.Parts(), row.Spares)
+		}
+		for _, row := range m.Rows {
+			for _, r := range m.sorts(row) {
+				for _, p := range r.Passes() {
+					said := len(m.standIns(p))
+					for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
+						if a >= drawn && !slices.ContainsFunc(m.triangles(), func(b float64) bool { return m.angle(a) == m.angle(b) }) {
+							said--
+						}
+					}
+					if said < 0 {
+						t.Errorf("%s: a triangle stands in unnamed", p.ID)
+					}
+				}
+			}
+		}
+	})
+}

@@ -38,14 +38,25 @@ func newPass(id measure.ID, along solid.Vec, turned bool, plane solid.Plane, dee
 	return p
 }
 
-// overPart returns the same cut with the part turned over where the blade would lean away
-// from it otherwise: over the part it leaves the waste free.
+// turned returns the same cut with the part turned over.
+func (p Pass) turned() Pass { return newPass(p.ID, p.Along, !p.Turned, p.plane(), p.Deep) }
+
+// overPart returns the same cut with the part lying so that the blade leans over it: on the
+// mitre gauge that leaves the waste free.
 func (p Pass) overPart() Pass {
 	if p.Saw.Tilt >= -1e-12 {
 		return p
 	}
-	plane, deep := p.plane(), p.Deep
-	return newPass(p.ID, p.Along, !p.Turned, plane, deep)
+	return p.turned()
+}
+
+// fromFence returns the same cut with the part lying so that the blade leans away from it,
+// and from the rip fence behind it: else the part is shut in under the blade.
+func (p Pass) fromFence() Pass {
+	if p.Saw.Tilt <= 1e-12 {
+		return p
+	}
+	return p.turned()
 }
 
 // plane returns the plane of the cut from its settings.
@@ -84,8 +95,8 @@ func (r Rail) Passes() []Pass {
 	var out []Pass
 	if top := f.moved(r.upTo(0)); math.Abs(top.N.Z) > 1e-9 {
 		out = append(out,
-			newPass("underside", alongY.Mul(-1), false, f.moved(r.downTo(0)), 0),
-			newPass("top", alongY, false, top, 0))
+			newPass("underside", alongY.Mul(-1), false, f.moved(r.downTo(0)), 0).fromFence(),
+			newPass("top", alongY, false, top, 0).fromFence())
 	}
 	return append(out,
 		newPass("end", alongX, false, f.moved(r.end(left)), 0).overPart(),
@@ -93,9 +104,6 @@ func (r Rail) Passes() []Pass {
 		newPass("shoulder-frame", alongX, true, shoulder, outer),
 	)
 }
-
-// firstRip is the bevel of the underside, the blade leaning over the rail.
-func (r Rail) firstRip() Pass { return r.Passes()[0].overPart() }
 
 // Passes returns the cuts of a leg in working order: the edges of its section beside the
 // outer side that it lies on, its foot and its head.
@@ -113,7 +121,7 @@ func (l leg) Passes() []Pass {
 		{"rail-edge", alongY, l.straight(own)},
 	} {
 		if p := f.moved(edge.plane); math.Abs(p.N.Z) > 1e-9 {
-			out = append(out, newPass(edge.id, edge.along, false, p, 0))
+			out = append(out, newPass(edge.id, edge.along, false, p, 0).fromFence())
 		}
 	}
 	return append(out,

@@ -37,7 +37,10 @@ func TestRailsByTheirPasses(t *testing.T) {
 				}
 				blank := r.Blank("")
 				room := r.Part("").Transform(r.frame().to()).Bounds()
-				stock := solid.Box(room.Min, room.Min.Add(solid.V(blank.Length, blank.Width, blank.Thickness)))
+				// As long as the cut list has it sawn, laid on its middle.
+				half := m.sawnRail(r).Length / 2
+				from := solid.V(-half, room.Min.Y, room.Min.Z)
+				stock := solid.Box(from, from.Add(solid.V(2*half, blank.Width, blank.Thickness)))
 				var end, outer, frame Pass
 				for _, p := range r.Passes() {
 					switch p.ID {
@@ -48,10 +51,18 @@ func TestRailsByTheirPasses(t *testing.T) {
 					case "shoulder-frame":
 						frame = p
 					default:
+						if p.Saw.Tilt > 0 {
+							t.Errorf("%v %d, %s: the blade leans over the part, towards the fence", row.Kind, k, p.ID)
+						}
 						stock = stock.Cut(p.plane())
 					}
 				}
 				long := stock.Cut(end.plane()).Cut(mirrored(end.plane()))
+				for _, corner := range []solid.Vec{from, {X: from.X, Y: from.Y, Z: from.Z + blank.Thickness}, {X: from.X, Y: from.Y + blank.Width, Z: from.Z}, {X: from.X, Y: from.Y + blank.Width, Z: from.Z + blank.Thickness}} {
+					if h := mirrored(end.plane()).Height(corner); h < 0 {
+						t.Errorf("%v %d: a corner of the board as sawn is %g short of the end", row.Kind, k, -h)
+					}
+				}
 				got := solid.Part{Pieces: []solid.Solid{long.Cut(outer.plane()).Cut(mirrored(outer.plane()))}}
 				if a, b := outer.plane(), frame.plane(); a.N.Distance(b.N) > 1e-9 || math.Abs(a.D-b.D) > 1e-9 {
 					t.Errorf("the shoulders of %v %d do not meet", row.Kind, k)
@@ -88,6 +99,9 @@ func TestLegsByTheirPasses(t *testing.T) {
 			stock := solid.Box(room.Min, room.Min.Add(solid.V(blank.Length, blank.Width, blank.Thickness)))
 			for _, p := range l.Passes() {
 				stock = stock.Cut(p.plane())
+				if rip := p.ID == "outer-edge" || p.ID == "rail-edge"; rip && p.Saw.Tilt > 0 {
+					t.Errorf("leg %d, %s: the blade leans over the part, towards the fence", i, p.ID)
+				}
 			}
 			sameAs(t, "straight leg", solid.Stock("", stock), solid.Stock("", straight))
 			// Tapered on both sides that take rails: on the outer side beside each the
@@ -146,4 +160,38 @@ func TestPassesByClosedForm(t *testing.T) {
 	if !near(foot.OffSquare, -head.OffSquare) || !near(foot.Tilt, head.Tilt) {
 		t.Errorf("foot %v, head %v", foot, head)
 	}
+}
+
+// With the side down that the last rip has, the sawn underside meets the fence at the
+// table, and from there to the blade it is as far as the card says.
+func TestFenceOfTheRip(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		for _, row := range m.Rows {
+			for k, r := range m.sorts(row) {
+				var under, top solid.Plane
+				table, over := 0.0, row.Of.Thickness
+				for _, p := range r.Passes() {
+					switch p.ID {
+					case "underside":
+						under = p.plane()
+					case "top":
+						top = p.plane()
+						if p.Turned {
+							table, over = over, table
+						}
+					}
+				}
+				if under == top {
+					continue // both edges are square
+				}
+				at := func(p solid.Plane, z float64) float64 { return (p.D - p.N.Z*z) / p.N.Y }
+				if at(under, table) > at(under, over) {
+					t.Errorf("%v %d: the sawn edge meets the fence above the table", row.Kind, k)
+				}
+				if got := at(top, table) - at(under, table); !near(got, m.deep(row, k)) {
+					t.Errorf("%v %d: %g at the table, the fence stands at %g", row.Kind, k, got, m.deep(row, k))
+				}
+			}
+		}
+	})
 }

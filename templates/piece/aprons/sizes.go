@@ -63,6 +63,30 @@ func (r Rail) Blank(name string) piece.StockSize {
 	return piece.StockSize{Length: box.X, Width: box.Y, Thickness: r.Row.Of.Thickness}
 }
 
+// trim is what a part is sawn longer at each end than its cuts need.
+func (m Model) trim() float64 { return m.Design.Unit.Round(6, 1.0/4) }
+
+// sawn returns a blank as it is squared to length, with enough at both ends for level cuts.
+func (m Model) sawn(blank piece.StockSize) piece.StockSize {
+	blank.Length += 2 * m.trim()
+	return blank
+}
+
+// sawnRail returns the same of a rail, whose left end is sawn askew through the whole
+// section of its blank before its edges or its tenons are: the right end is its mirror image.
+func (m Model) sawnRail(r Rail) piece.StockSize {
+	blank, end := r.Blank(""), r.frame().moved(r.end(left))
+	room := r.uncut("").Transform(r.frame().to()).Bounds()
+	half := 0.0
+	for _, y := range []float64{room.Min.Y, room.Min.Y + blank.Width} {
+		for _, z := range []float64{0, blank.Thickness} {
+			half = math.Max(half, (end.D-end.N.Y*y-end.N.Z*z)/end.N.X)
+		}
+	}
+	blank.Length = 2 * half
+	return m.sawn(blank)
+}
+
 // Blank returns a leg squared to length, before it is planed out of square.
 func (l leg) Blank() piece.StockSize {
 	box := block(append(l.sides(), l.planes()[:2]...)...).Transform(l.frame().to()).Bounds().Size()
@@ -85,13 +109,13 @@ func (m Model) Cuts() []shop.CutRow {
 	angles := func(v ...float64) []float64 { return v }
 	leg := m.Leg(0)
 	finished := leg.Transform(l.frame().to()).Bounds().Size()
-	out := []shop.CutRow{shop.Row(d, shop.Leg, len(m.legs), piece.StockSize{Length: finished.X, Width: finished.Y, Thickness: finished.Z}, blank, leg.Volume(),
+	out := []shop.CutRow{shop.Row(d, shop.Leg, len(m.legs), piece.StockSize{Length: finished.X, Width: finished.Y, Thickness: finished.Z}, m.sawn(blank), leg.Volume(),
 		angles(d.Frame.Legs.Rake, d.Frame.Legs.Splay, float64(d.Frame.Legs.Faces), l.taper.Start, l.taper.Foot)...)}
 	for _, row := range m.Rows {
 		for k, r := range m.sorts(row) {
 			part := r.Part("")
 			blank := r.Blank("")
-			out = append(out, shop.Row(d, m.partOf(row.Kind, k), m.count(m.RailSorts()), blank, blank, part.Volume(),
+			out = append(out, shop.Row(d, m.partOf(row.Kind, k), m.count(m.RailSorts()), blank, m.sawnRail(r), part.Volume(),
 				angles(r.Ends[left].Joint.Face, r.Ends[left].Joint.Edge, r.shortest(), m.sides[k].lean, row.Tenon)...))
 		}
 	}

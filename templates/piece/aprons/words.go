@@ -209,6 +209,9 @@ var passNames = map[measure.ID]text{
 	"foot": "foot", "head": "head", "end": "left end", "shoulder-outer": "left shoulder on the outer side", "shoulder-frame": "left shoulder on the frame side",
 }
 
+// leanWords say behind the name of a cut to which side the blade leans.
+var leanWords = map[text]text{tiltReading: "", tiltOverReading: ", leaning over the part", tiltAwayReading: ", leaning away from it"}
+
 // Readings of cards.
 const (
 	thicknessReading  text = "thickness"
@@ -216,6 +219,9 @@ const (
 	innerArrisReading text = "angle at the arris between the rail sides"
 	besideReading     text = "at the two arrises beside it"
 	tiltReading       text = "tilt of the blade"
+	tiltOverReading   text = "tilt, over the part"
+	tiltAwayReading   text = "tilt, away from the part"
+	standInReading    text = "for %s serves the triangle of"
 	gaugeReading      text = "gauge, off square"
 	bevelReading      text = "bevel"
 	legLongReading    text = "corner arris, foot to head"
@@ -225,7 +231,7 @@ const (
 	taperReading      text = "taper, to the edge"
 	startReading      text = "start, from the head along the corner arris"
 	footReading       text = "outer side at the foot"
-	ripReading        text = "depth on the outer side"
+	fenceReading      text = "fence to blade"
 	endsReading       text = "overall, on the outer side at the underside"
 	shouldersReading  text = "shoulder to shoulder, on the outer side at the underside"
 	cheekReading      text = "depth of the shoulder"
@@ -242,7 +248,7 @@ const (
 
 // Cards.
 const (
-	gaugeFromAbove text = "From above: %s"
+	gaugeFromAbove text = "From above: %s%s"
 	fromMaker      text = "From the maker's end of the table"
 	outerDown      text = "outer side down"
 	outerUp        text = "outer side up"
@@ -252,14 +258,14 @@ const (
 	frontUp        text = "front or back up"
 
 	sectionCard  text = "Plane the legs out of square"
-	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
+	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
-	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows. Isolate the saw before tilting it."
+	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
 
 	legEndsCard text = "Saw feet and heads"
 	legEndsText text = "The leg lies %s, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %s, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
-	handsText   text = "The figures are those of legs that lie on the outer side to the front or back. Legs of the other hand are mirror images: the same side down, the corner arris against the gauge, the gauge turned to the other side."
+	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, the other outer side against the gauge, the gauge turned to the other side."
 	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
@@ -277,7 +283,7 @@ const (
 	taperCaution text = "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."
 
 	ripCard    text = "Rip the edges of the %s"
-	ripText    text = "Tilt the blade and rip the underside, %s. Roll the board over about its length, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. Measure on the outer side."
+	ripText    text = "Tilt the blade away from the fence. Lay each board %s, its underside to the blade, and rip that. Roll it over about its length, so that it lies %s, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
 	ripTest    text = "With the outer side at its lean a level lies flat on the top."
 	ripCaution text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
@@ -286,7 +292,7 @@ const (
 	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
 
 	shoulderCard    text = "Saw the shoulders of the %s"
-	shoulderText    text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge; the blade leans to the other side there: use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
+	shoulderText    text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge: then the blade leans to the other side of the part, as the pictures say; use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
 	uprightText     text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 	shoulderTest    text = "All four lines of a shoulder meet at the arrises."
 	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
@@ -303,6 +309,7 @@ const (
 
 	glueCard      text = "Glue the frame"
 	frameTick     text = "frame"
+	spareTick     text = "spare, of either hand"
 	dryText       text = "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts."
 	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
