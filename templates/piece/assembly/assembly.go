@@ -192,7 +192,7 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 			return templates.Job{}, err
 		}
 		if k == len(w.Envelopes)-1 {
-			section.Cards = append(section.Cards, finish())
+			section.Cards = append(section.Cards, finish(len(w.models)))
 		}
 		for i := range section.Cards {
 			number++
