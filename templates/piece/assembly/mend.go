@@ -99,12 +99,19 @@ func (w work[M]) turned(m M, id measure.ID, t Turner, before map[measure.ID]kind
 			return c.ID == id && c.Grade != kind.Pass || c.Grade > grade && (asked || c.Grade == kind.Fail)
 		})
 	}
+	// Downward a figure above nothing stays so.
+	most := func(way float64) float64 {
+		if left := math.Round(was/step) - 1; way < 0 && left > 0 {
+			return left
+		}
+		return math.Inf(1)
+	}
 	for n, last := 1.0, 0.0; n < 1<<doublings; n, last = 2*n, n {
 		for _, way := range []float64{1, -1} {
-			if !holds(way * n) {
+			low, high := last, math.Min(n, most(way))
+			if !holds(way * high) {
 				continue
 			}
-			low, high := last, n
 			for high-low > 1 {
 				if mid := math.Floor((low + high) / 2); holds(way * mid) {
 					high = mid

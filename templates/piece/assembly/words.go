@@ -6,6 +6,7 @@ const (
 	coverHeading     wording.Text = "Cover"
 	woodHeading      wording.Text = "Wood and buying"
 	finishCard       wording.Text = "Sand and finish"
+	finishTick       wording.Text = "piece"
 	sandText         wording.Text = "Sand with the grain, coarse to fine, and ease every edge that a hand meets; joint lines stay crisp until the glue has set, and what registers on another part stays as it was sawn."
 	finishText       wording.Text = "Finish by its data sheet, a trial on an offcut first; hidden faces too, so that the wood moves alike."
 	finishTest       wording.Text = "Light from the side shows no scratch across the grain."

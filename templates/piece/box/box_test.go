@@ -356,8 +356,8 @@ func TestChecks(t *testing.T) {
 		change func(*design.Design)
 	}{
 		{"box.tilt", kind.Fail, func(d *design.Design) { *d = regular(3, 2) }},
-		{"box.edge-tilt", kind.Fail, func(d *design.Design) { d.Box.Slope = measure.Radians(50) }},
-		{"box.edge-tilt", kind.Fail, func(d *design.Design) { *d = rectangle(10, 50) }},
+		{"box.edge-tilt", kind.Warn, func(d *design.Design) { d.Box.Slope = measure.Radians(50) }},
+		{"box.edge-tilt", kind.Warn, func(d *design.Design) { *d = rectangle(10, 50) }},
 		{"box.blade", kind.Warn, func(d *design.Design) { d.Saw.Highest = 9 }},
 		{"box.board", kind.Warn, func(d *design.Design) {
 			d.Wood.Boards = []design.Board{{Length: 2000, Width: 90, Thickness: 30, Count: 5}}

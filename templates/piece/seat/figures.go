@@ -164,15 +164,19 @@ func (s Seat) standingGroup() kind.Group {
 	return finite(g.Group)
 }
 
-// finite leaves out forces that tip nothing: a force that is nowhere enough is no figure.
+// finite leaves out forces that tip nothing, and those that are not wanted for it: one that
+// is nowhere enough is no figure, nor is one less than nothing.
 func finite(g kind.Group) kind.Group {
 	kept := g.Figures[:0]
 	for _, f := range g.Figures {
-		if f.Value.Finite() {
+		switch {
+		case !f.Value.Finite():
+			g.Text = append(g.Text, neverTips.With(f.Name))
+		case f.Value.Kind == measure.KindForce && f.Value.Value < 0:
+			g.Text = append(g.Text, tipsAlone.With(f.Name))
+		default:
 			kept = append(kept, f)
-			continue
 		}
-		g.Text = append(g.Text, neverTips.With(f.Name))
 	}
 	g.Figures = kept
 	return g

@@ -57,6 +57,7 @@ const (
 	times       text = "%s × %s"
 	leans       text = "%s, %s"
 	neverTips   text = "Nothing tips it there: %s."
+	tipsAlone   text = "The load alone tips it, no pull is wanted: %s."
 )
 
 var mainLean = [...]text{"front legs: resultant, sightline", "back legs: resultant, sightline"}
