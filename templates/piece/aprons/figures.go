@@ -177,7 +177,7 @@ func (r Rail) longest() float64 {
 // Wares returns what is bought for one table: buttons for the top.
 func (m Model) Wares() []shop.Ware {
 	if n := m.Buttons(); n > 0 {
-		return []shop.Ware{{What: shop.TopScrew, Count: n, Length: screwOf(m.Design)}, {What: shop.TopButton, Count: n}}
+		return []shop.Ware{{What: shop.TopScrew, Count: n, Length: m.screw()}, {What: shop.TopButton, Count: n}}
 	}
 	return nil
 }
@@ -199,11 +199,11 @@ func (m Model) Buttons() int {
 	return n
 }
 
-// screwOf returns the length of the screw of a button: through its thickness and half of
-// the top (common practice, no source).
-func screwOf(d design.Design) float64 {
-	step := d.Unit.Round(5, 1.0/4)
-	return math.Floor((d.Unit.Round(12, 1.0/2)+d.Frame.Top.Thickness/2)/step+1e-9) * step
+// screw returns the length of the screw of a button: through its thickness and no more than
+// two thirds of the top (common practice, no source).
+func (m Model) screw() float64 {
+	step := m.Design.Unit.Round(5, 1.0/4)
+	return math.Floor((m.button().thick()+m.Design.Frame.Top.Thickness*2/3)/step+1e-9) * step
 }
 
 // MainSizes are those of the cover.

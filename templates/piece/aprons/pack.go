@@ -356,6 +356,7 @@ func (m Model) taperCard() templates.Card {
 func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 	var out templates.Section
 	var wraps []templates.View
+	out.Cards = append(out.Cards, m.stockCard(row))
 	for k, r := range m.sorts(row) {
 		if row.Of.Arch == 0 { // the card of the arches shows it otherwise
 			out.Pictures = append(out.Pictures, m.shape(r, k))
@@ -369,6 +370,9 @@ func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 		out.Cards = append(out.Cards, m.railCards(row, k, r, views(hands))...)
 	}
 	out.Cards = append(out.Cards, m.tenonCard(row, wraps))
+	if row.Kind == Aprons && m.Buttons() > 0 {
+		out.Cards = append(out.Cards, m.grooveCard(row))
+	}
 	if row.Of.Arch > 0 {
 		out.Cards = append(out.Cards, m.archCard(row))
 	}
@@ -477,23 +481,29 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 	if len(m.sides) == 4 {
 		text = glueRectangle
 	}
-	out := templates.Section{Cards: []templates.Card{
-		{
-			Heading: glueCard.With(), Ticks: []templates.Tick{{Text: frameTick.With(), Boxes: 1}}, Setup: []templates.Picture{whole(frame)},
-			Text: []string{dryText.With(), text.With(), caulText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
-			Figures: m.diagonals(),
-		},
-	}}
+	var out templates.Section
+	if !m.Design.Frame.Top.None {
+		out.Cards = append(out.Cards, m.topStock())
+	}
+	out.Cards = append(out.Cards, templates.Card{
+		Heading: glueCard.With(), Ticks: []templates.Tick{{Text: frameTick.With(), Boxes: 1}}, Setup: []templates.Picture{whole(frame)},
+		Text: []string{dryText.With(), text.With(), caulText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+		Figures: m.diagonals(),
+	})
 	if n := m.Buttons(); n > 0 {
 		moves, _ := m.TopMoves()
+		b := m.button()
 		out.Cards = append(out.Cards, templates.Card{
 			Heading: topCard.With(), Ticks: []templates.Tick{{Text: topWord.With(), Boxes: 1}}, Setup: []templates.Picture{whole(all)},
 			Figures: []templates.Reading{
 				{Name: buttonsReading.With(), Value: count.With(n)},
-				{Name: screwReading.With(), Value: m.length(screwOf(m.Design))},
+				{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
+				{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))},
+				{Name: stepReading.With(), Value: m.length(b.step)},
+				{Name: screwReading.With(), Value: m.length(m.screw())},
 				{Name: movesReading.With(), Value: m.length(moves)},
 			},
-			Text: []string{topText.With()}, Test: topTest.With(), Caution: topCaution.With(),
+			Text: []string{topText.With(m.length(m.Design.Frame.Top.Overhang))}, Test: topTest.With(), Caution: topCaution.With(),
 		})
 	}
 	return out, nil

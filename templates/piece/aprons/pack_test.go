@@ -223,6 +223,47 @@ func TestSizesShareCards(t *testing.T) {
 	}
 }
 
+// The tongue of a button lies level in the groove of every apron, touches its upper arris
+// and draws the top down: what is of it inside the apron is inside the groove.
+func TestTheTongueFitsItsGroove(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		if m.Buttons() == 0 {
+			return
+		}
+		b := m.button()
+		for i, r := range m.Rows[0].Rails {
+			// In the plane square to the rail: x inward and level, y up, from the mouth's upper arris.
+			at := func(p geometry.Point) geometry.Point {
+				v := r.In.Mul(p.X).Add(r.Up.Mul(p.Y))
+				return geometry.Pt(v.Dot(flat(m.sides[i].out))*-1, v.Z)
+			}
+			groove := r.groove(b)
+			for k := range groove {
+				groove[k] = at(groove[k])
+			}
+			top := at(geometry.Pt(r.Row.Of.Thickness, r.topAt(r.Row.Of.Thickness)))
+			mouth := groove[2]
+			if hair := top.Y - mouth.Y - b.step; hair < 0 || hair > 1.1 {
+				t.Errorf("apron %d: the button stands %g below the top", i, hair)
+			}
+			for _, c := range geometry.Box(mouth.X-b.reach*math.Cos(m.leanMost()), mouth.Y-b.tongue, mouth.X, mouth.Y).Corners() {
+				for k, p := range groove {
+					if k == 1 { // open at the mouth
+						continue
+					}
+					q := groove[(k+1)%4]
+					if d := q.Sub(p).Unit().Cross(c.Sub(p)); d < -1e-6 {
+						t.Errorf("apron %d: the tongue is %g outside the groove, side %d", i, -d, k)
+					}
+				}
+			}
+			if behind := r.Row.Of.Thickness - b.deep; behind <= 0 {
+				t.Errorf("apron %d: the groove leaves %g", i, behind)
+			}
+		}
+	})
+}
+
 // A card has a box for each part that the cut list has, spares with them, and an angle that
 // no triangle has by itself names the one that serves.
 func TestCardsCountAndNameTriangles(t *testing.T) {

@@ -239,7 +239,15 @@ const (
 	upperReading      text = "off the top, plumb"
 	riseReading       text = "rise of the arch"
 	buttonsReading    text = "buttons"
+	buttonReading     text = "button, with its tongue"
+	tongueReading     text = "tongue, long × thick"
+	stepReading       text = "top of the button to its tongue"
 	screwReading      text = "screw"
+	grooveBelow       text = "top to groove, on the frame side"
+	grooveHigh        text = "groove, wide"
+	grooveDeep        text = "groove, deep"
+	boardsReading     text = "boards"
+	topSizeReading    text = "long × wide"
 	movesReading      text = "the top moves by"
 	headsReading      text = "corner arris to that across, at the heads"
 	feetReading       text = "the same at the feet"
@@ -302,6 +310,22 @@ const (
 	tenonTest    text = "The tenon goes in by hand and the shoulder closes on all four sides."
 	tenonCaution text = "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."
 
+	grooveCard    text = "Groove the aprons for the buttons"
+	grooveView    text = "An apron cut through, its top level"
+	grooveText    text = "Now, not when the frame is glued: on the frame side of every apron, square to that side and along the top, stopped %s short of both shoulders. A router with a straight bit and its fence against the top, in two passes."
+	grooveTest    text = "A button pushed in, its tongue %s thick, stands a hair below the top of the apron: so its screw draws the top down."
+	grooveCaution text = "Clamp the apron; unplug the router to change its bit. The machine's manual and the usual eye protection hold here too."
+
+	stockCard text = "Plane the %s"
+	stockText text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
+	stockTest text = "Two held together show no step."
+
+	topStockCard    text = "Make the top"
+	topStockText    text = "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises."
+	topOutlineText  text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
+	topStockTest    text = "Both diagonals are alike; a straightedge over the grain shows no light."
+	topStockCaution text = "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."
+
 	archCard    text = "Saw the arches"
 	archText    text = "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave."
 	archTest    text = "Two aprons that are alike show no step, underside to underside."
@@ -318,7 +342,7 @@ const (
 	glueCaution   text = "Glue by its data sheet. Clamps only as tight as closes the joints."
 
 	topCard    text = "Put the top on"
-	topText    text = "Lay the top upside down, the frame on it, overhang alike all round. The tongues of the buttons go into grooves of the aprons; those across the grain stand off by what the top moves."
+	topText    text = "Lay the top upside down, the frame on it, %s of overhang all round. The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
 	topTest    text = "No shoulder moves when the screws are tight."
 	topCaution text = "Clamp what you drill; a stop on the bit keeps it from the upper face."
 )

@@ -222,14 +222,22 @@ func drillFixings(p sized) (row, bool) {
 	}, p.stretchers.real()), ok && f.Kind == design.Screws
 }
 
+// ButtonGroove returns what the tongues of buttons go into: how far below the top of its
+// part, how high, how deep at least, and how much of the depth is left to a tongue that the
+// top has drawn out (common practice, no source).
+func ButtonGroove(u measure.Unit) (below, high, least, bite float64) {
+	return sizesOfFixings(u).groove, u.Round(6, 1.0/4), u.Round(8, 5.0/16), u.Round(3, 1.0/8)
+}
+
 func grooveFixings(p sized) (row, bool) {
 	f, ok := FixingOf(p.Piece)
 	u := p.Design.Unit
-	deep := math.Max(u.Round(8, 5.0/16), p.WholeUp(2*f.Play+u.Round(3, 1.0/8)))
+	below, high, least, bite := ButtonGroove(u)
+	deep := math.Max(least, p.WholeUp(2*f.Play+bite))
 	return plain(Operation{
 		Do: DrillFixings, What: note("step.groove-fixings"),
 		Then: notes(
-			note("mortise-buttons", length(sizesOfFixings(u).groove), length(u.Round(6, 1.0/4)), length(deep)),
+			note("mortise-buttons", length(below), length(high), length(deep)),
 			note("mortise-long", length(p.WholeUp(u.Round(30, 1.25)+2*f.Play))), note("fixings-by-table"),
 		),
 		Test: note("button-pulls"), Caution: "clamp-to-drill",

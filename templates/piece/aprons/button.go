@@ -1,0 +1,128 @@
+package aprons
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/shop"
+)
+
+// A button is a block whose tongue goes into a groove of an apron, on its frame side; its
+// screw draws it up to the top. Its sizes are plumb and level, in mm.
+type button struct {
+	below, high, deep float64 // the groove: from the top of the apron, on and square to its frame side
+	step              float64 // from the upper face of the button to that of its tongue
+	tongue, reach     float64 // how thick and long the tongue is
+	wide, long        float64 // of the button, its tongue with it
+}
+
+// thick is that of the button.
+func (b button) thick() float64 { return b.step + b.tongue }
+
+// button returns that which serves all aprons.
+//
+// In an apron that leans by a the groove rises from its mouth: its upper arris lies
+// below·cos a under the top, and of its plumb height high/cos a a level tongue loses reach·tan a.
+// The tongue is drawn out by half of what the top moves, or pushed in.
+func (m Model) button() button {
+	u := m.Design.Unit
+	fine, coarse := u.Round(0.5, 1.0/64), u.Round(1, 1.0/32)
+	down := func(mm, step float64) float64 { return math.Floor(mm/step+1e-9) * step }
+	below, high, least, bite := shop.ButtonGroove(u)
+	moves, known := m.TopMoves()
+	if !known {
+		size, _ := m.TopSize()
+		moves = size.Width / 100
+	}
+	b := button{below: below, high: high, deep: math.Max(least, -down(-moves-bite, coarse)), wide: u.Round(25, 1), long: u.Round(40, 1.5)}
+	b.reach = b.deep - coarse
+	lean := m.leanMost()
+	b.step = -down(-below*math.Cos(lean), fine) - fine
+	b.tongue = down(high/math.Cos(lean)-b.reach*math.Tan(lean)-fine/2, fine)
+	return b
+}
+
+// leanMost is how far an apron leans at most.
+func (m Model) leanMost() float64 {
+	most := 0.0
+	for i := range m.sides {
+		if !m.Rows[0].Of.Plumb {
+			most = math.Max(most, math.Abs(m.sides[i].lean))
+		}
+	}
+	return most
+}
+
+// groove is the section of the groove under the top of an apron, in the frame of its
+// section: x from the outer side inward, y up that side from its top.
+func (r Rail) groove(b button) []geometry.Point {
+	t, high := r.Row.Of.Thickness, r.topAt(r.Row.Of.Thickness)-b.below
+	return geometry.Box(t-b.deep, high-b.high, t, high).Corners()
+}
+
+// topAt is how much higher the top is so deep below the outer side than on it.
+func (r Rail) topAt(deep float64) float64 {
+	return -deep * r.In.Z / r.Up.Z
+}
+
+// grooveCard is the groove for the buttons, made before anything is glued.
+func (m Model) grooveCard(row *Row) templates.Card {
+	b := m.button()
+	return templates.Card{
+		Heading: grooveCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.groovePicture(row.Rails[0], b)},
+		Figures: []templates.Reading{
+			{Name: grooveBelow.With(), Value: m.length(b.below), Write: true}, {Name: grooveHigh.With(), Value: m.length(b.high)},
+			{Name: grooveDeep.With(), Value: m.length(b.deep), Write: true},
+		},
+		Text: []string{grooveText.With(m.length(row.Of.Thickness))}, Test: grooveTest.With(m.length(b.tongue)), Caution: grooveCaution.With(),
+	}
+}
+
+// groovePicture is the upper part of an apron, cut through, its top level.
+func (m Model) groovePicture(r Rail, b button) templates.Picture {
+	t := r.Row.Of.Thickness
+	level := geometry.Rotate(-math.Atan2(r.topAt(t), t))
+	low := -2.5 * (b.below + b.high)
+	body := level.ApplyAll([]geometry.Point{geometry.Pt(0, low), geometry.Pt(t, low), geometry.Pt(t, r.topAt(t)), geometry.Pt(0, 0)})
+	groove := level.ApplyAll(r.groove(b))
+	p := templates.Picture{Heading: grooveView.With(), Areas: []templates.Area{{Tone: templates.Light, Points: body}}}
+	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(body)}, templates.Stroke{Role: templates.Cut, Points: geometry.Closed(groove)})
+	for _, h := range geometry.Hatch(groove, math.Pi/4, 1.5) {
+		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Waste, Points: []geometry.Point{h.A, h.B}})
+	}
+	name := func(a, b geometry.Point, t templates.Tag) {
+		p.Labels = append(p.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
+	}
+	name(body[2], body[3], label("top"))
+	name(body[3], body[0], label("outer-side"))
+	name(body[1], groove[1], label("frame-side"))
+	return p
+}
+
+// stockCard is planing the aprons, or stretchers, to thickness.
+func (m Model) stockCard(row *Row) templates.Card {
+	return templates.Card{
+		Heading: stockCard.With(sortNames[row.Kind][0].With()), Ticks: m.railTicks(row),
+		Figures: []templates.Reading{{Name: thicknessReading.With(), Value: m.length(row.Of.Thickness), Write: true}},
+		Text:    []string{stockText.With()}, Test: stockTest.With(), Caution: planeCaution.With(),
+	}
+}
+
+// topStock is gluing, planing and sawing the top.
+func (m Model) topStock() templates.Card {
+	size, _ := m.TopSize()
+	words := []string{topStockText.With()}
+	if len(m.sides) != 4 {
+		words = append(words, topOutlineText.With(count.With(len(m.sides))))
+	}
+	return templates.Card{
+		Heading: topStockCard.With(), Ticks: []templates.Tick{{Text: topWord.With(), Boxes: 1}},
+		Figures: []templates.Reading{
+			{Name: boardsReading.With(), Value: count.With(m.TopBoards())},
+			{Name: thicknessReading.With(), Value: m.length(size.Thickness), Write: true},
+			{Name: topSizeReading.With(), Value: by(m.bare(size.Length), m.length(size.Width)), Write: true},
+		},
+		Text: words, Test: topStockTest.With(), Caution: topStockCaution.With(),
+	}
+}
