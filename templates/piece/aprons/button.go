@@ -24,6 +24,7 @@ func (b button) thick() float64 { return b.step + b.tongue }
 //
 // In an apron that leans by a the groove rises from its mouth: its upper arris lies
 // below·cos a under the top, and of its plumb height high/cos a a level tongue loses reach·tan a.
+// Where the apron leans inward the groove falls, and the tongue's tip touches lower by that.
 // The tongue is drawn out by half of what the top moves, or pushed in.
 func (m Model) button() button {
 	u := m.Design.Unit
@@ -37,21 +38,15 @@ func (m Model) button() button {
 	}
 	b := button{below: below, high: high, deep: math.Max(least, -down(-moves-bite, coarse)), wide: u.Round(25, 1), long: u.Round(40, 1.5)}
 	b.reach = b.deep - coarse
-	lean := m.leanMost()
-	b.step = -down(-below*math.Cos(lean), fine) - fine
+	lean, under := 0.0, math.Inf(1)
+	for _, r := range m.Rows[0].Rails {
+		a := math.Atan2(-r.In.Z, r.Up.Z)
+		lean = math.Max(lean, math.Abs(a))
+		under = math.Min(under, below*math.Cos(a)+math.Max(0, -b.reach*math.Tan(a)))
+	}
+	b.step = -down(-under, fine) - fine
 	b.tongue = down(high/math.Cos(lean)-b.reach*math.Tan(lean)-fine/2, fine)
 	return b
-}
-
-// leanMost is how far an apron leans at most.
-func (m Model) leanMost() float64 {
-	most := 0.0
-	for i := range m.sides {
-		if !m.Rows[0].Of.Plumb {
-			most = math.Max(most, math.Abs(m.sides[i].lean))
-		}
-	}
-	return most
 }
 
 // groove is the section of the groove under the top of an apron, in the frame of its

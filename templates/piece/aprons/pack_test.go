@@ -227,9 +227,7 @@ func TestSizesShareCards(t *testing.T) {
 // and draws the top down: what is of it inside the apron is inside the groove.
 func TestTheTongueFitsItsGroove(t *testing.T) {
 	variants(t, func(t *testing.T, m Model) {
-		if m.Buttons() == 0 {
-			return
-		}
+		m.Design.Frame.Top.Buttons = true
 		b := m.button()
 		for i, r := range m.Rows[0].Rails {
 			// In the plane square to the rail: x inward and level, y up, from the mouth's upper arris.
@@ -242,11 +240,13 @@ func TestTheTongueFitsItsGroove(t *testing.T) {
 				groove[k] = at(groove[k])
 			}
 			top := at(geometry.Pt(r.Row.Of.Thickness, r.topAt(r.Row.Of.Thickness)))
-			mouth := groove[2]
+			mouth, tip := groove[2], groove[3]
+			far := 0.99 * (mouth.X - tip.X) * b.reach / b.deep
+			mouth.Y = min(mouth.Y, mouth.Lerp(tip, far/(mouth.X-tip.X)).Y)
 			if hair := top.Y - mouth.Y - b.step; hair < 0 || hair > 1.1 {
 				t.Errorf("apron %d: the button stands %g below the top", i, hair)
 			}
-			for _, c := range geometry.Box(mouth.X-b.reach*math.Cos(m.leanMost()), mouth.Y-b.tongue, mouth.X, mouth.Y).Corners() {
+			for _, c := range geometry.Box(mouth.X-far, mouth.Y-b.tongue, mouth.X, mouth.Y).Corners() {
 				for k, p := range groove {
 					if k == 1 { // open at the mouth
 						continue

@@ -99,6 +99,13 @@ func TestLegsByTheirPasses(t *testing.T) {
 			stock := solid.Box(room.Min, room.Min.Add(solid.V(blank.Length, blank.Width, blank.Thickness)))
 			for _, p := range l.Passes() {
 				stock = stock.Cut(p.plane())
+				if p.ID == "rail-edge" { // the edge sawn before passes through the corner arris
+					_, face, _ := l.TaperAngle()
+					at := p.plane()
+					if got := at.D / at.N.Y; !near(got, face) {
+						t.Errorf("leg %d: %g from edge to edge, the fence stands at %g", i, got, face)
+					}
+				}
 				if rip := p.ID == "outer-edge" || p.ID == "rail-edge"; rip && p.Saw.Tilt > 0 {
 					t.Errorf("leg %d, %s: the blade leans over the part, towards the fence", i, p.ID)
 				}
