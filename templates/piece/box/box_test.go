@@ -15,6 +15,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
 
@@ -345,6 +346,26 @@ func TestRefusals(t *testing.T) {
 		if len(design.SetBy(err)) == 0 {
 			t.Errorf("%s: no key sets it", tt.name)
 		}
+	}
+}
+
+// The boxes to tick off are those of the cut list: every side and its two ends, spares too.
+func TestTicksAreThoseOfTheList(t *testing.T) {
+	d := regular(5, 15)
+	d.Box.Corner, d.Wood.Spares = design.SplinedCorner, 2
+	b := worked(t, d)
+	parts := 0
+	for _, r := range b.Cuts() {
+		if r.Part == shop.BoxSide {
+			parts = r.Parts() + r.Spares
+		}
+	}
+	job, err := b.glueUp(templates.Setting{Clear: geometry.Pt(190, 260)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := job.Cards[0].Ticks[0].Boxes; got != 2*parts || b.ticks(b.sorts()[0])[0].Boxes != parts {
+		t.Errorf("%d ends of %d sides", got, parts)
 	}
 }
 

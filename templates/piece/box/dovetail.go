@@ -118,7 +118,7 @@ func (b Box) dovetailJob(s templates.Setting) (templates.Section, error) {
 	}
 	out := job.Sections[0]
 	card := templates.Card{
-		Heading: dovetailCard.With(), Ticks: []templates.Tick{{Text: dovetailTick.With(), Boxes: 2 * len(b.faces)}},
+		Heading: dovetailCard.With(), Ticks: []templates.Tick{{Text: dovetailTick.With(), Boxes: b.allEnds()}},
 		Figures: []templates.Reading{
 			{Name: tailsReading.With(), Value: measure.Number(float64(b.dovetail().Tails)).Text(b.design.Unit)},
 			{Name: tailReading.With(), Value: b.mm(b.dovetail().Tail())},

@@ -216,7 +216,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	d.Polygon(templates.Cut, upper...)
 	d.Polygon(templates.Hidden, under...)
 	c := templates.Card{
-		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1}},
+		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1 + b.design.Wood.Spares}},
 		Setup: []templates.Picture{{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}},
 		Text:  []string{bottomText.With(bottomDown(b).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
 		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
@@ -265,7 +265,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	if b.design.Box.Corner == design.SplinedCorner {
 		glue.Setup, glue.Text = nil, []string{splinedGlue.With()} // the corner stands on the card before
 		out.Cards = append(out.Cards, templates.Card{
-			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: 2 * len(b.faces)}},
+			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: b.allEnds()}},
 			Setup: []templates.Picture{b.cornerPicture()},
 			Figures: []templates.Reading{
 				{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true},
@@ -277,6 +277,15 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	}
 	out.Cards = append(out.Cards, glue)
 	return out, nil
+}
+
+// allEnds is how many ends the sides have, those of the spares among them.
+func (b Box) allEnds() int {
+	n := 0
+	for _, s := range b.sorts() {
+		n += 2 * (s.count + b.design.Wood.Spares)
+	}
+	return n
 }
 
 // cornerPicture is the section of a corner, square to the line in which the faces meet.
