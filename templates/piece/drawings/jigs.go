@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -21,7 +22,8 @@ func jigs(pieces []piece.Piece, at shop.Stage) (out templates.Section) {
 		if jigStages[l.What.Kind] != at {
 			continue
 		}
-		k := jigSketch{sketcher{to: geometry.Identity()}, pieces[0], l.What, shop.JigSizesIn(pieces[0].Design.Unit)}
+		own := slices.IndexFunc(pieces, func(p piece.Piece) bool { return p.Design.Size == l.Sizes[0] })
+		k := jigSketch{sketcher{to: geometry.Identity()}, pieces[own], l.What, shop.JigSizesIn(pieces[0].Design.Unit)}
 		k.Heading = piece.WithSizes(wording.JigName(l.What.Kind), l.Sizes, len(pieces))
 		k.View = wording.JigView(l.What.Kind)
 		switch l.What.Kind {

@@ -1,6 +1,7 @@
 package drawings
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -86,4 +87,33 @@ func cutTo(pieces []piece.Piece, j shop.Jig, mm float64) bool {
 	return slices.ContainsFunc(shop.NewPlan(pieces).Cuts.Rows, func(r shop.CutRow) bool {
 		return r.Part == bases[j.Kind] && (r.Finished.Length == mm || r.Finished.Width == mm)
 	})
+}
+
+// Each tapering jig is drawn round the leg of its own size: what lies dashed on it is as
+// long as that blank, along the blade.
+func TestTaperSledHoldsItsOwnLeg(t *testing.T) {
+	pieces := piecetest.WorkedAll(t, piecetest.Low(), piecetest.Tall())
+	drawn := jigs(pieces, shop.TaperStage).Pictures
+	var sleds []piece.Lot[shop.Jig]
+	for _, l := range shop.Jigs(pieces) {
+		if l.What.Kind == shop.TaperSled {
+			sleds = append(sleds, l)
+		}
+	}
+	if len(drawn) != 2 || len(sleds) != 2 {
+		t.Fatalf("%d pictures of %d sleds", len(drawn), len(sleds))
+	}
+	for i, l := range sleds {
+		for _, p := range pieces {
+			if p.Design.Size != l.Sizes[0] {
+				continue
+			}
+			want := p.SawnLeg().Length * math.Cos(l.What.Angle)
+			for _, s := range drawn[i].Strokes {
+				if got := s.Points[len(s.Points)-1].Y - s.Points[0].Y; s.Role == templates.Hidden && math.Abs(got-want) > 1e-6 {
+					t.Errorf("size %s: the leg is %.3f mm long, want %.3f", p.Design.Size, got, want)
+				}
+			}
+		}
+	}
 }
