@@ -122,6 +122,9 @@ func TestCompletionIsWhole(t *testing.T) {
 
 // Whatever is offered for a flag is accepted with the first example of its command.
 func TestChoicesAreAccepted(t *testing.T) {
+	if testing.Short() {
+		t.Skip("prints everything, one command after another")
+	}
 	designed := read(t, "../../examples/window-seat.toml")
 	t.Chdir(t.TempDir())
 	for _, c := range commands() {

@@ -27,6 +27,9 @@ func nonsense(t wording.Text) string {
 // Whatever sentences say, the same is worked out, in the same order, and stands on
 // the same sheets. The test runs by itself: the words are everybody's.
 func TestNoWordMovesAnything(t *testing.T) {
+	if testing.Short() {
+		t.Skip("prints everything, one command after another")
+	}
 	designs, _ := filepath.Glob("../../examples/*.toml")
 	lines := [][]string{
 		{"angle", "16", "120", "1:6"},

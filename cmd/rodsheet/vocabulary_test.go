@@ -18,6 +18,9 @@ var replaced = regexp.MustCompile(`(?i)from square|registration edge|from\s+the\
 // TestReplacedWords reads the help, what check and new print, and every sheet of
 // every kind of job, and wants none of the words.
 func TestReplacedWords(t *testing.T) {
+	if testing.Short() {
+		t.Skip("prints everything, one command after another")
+	}
 	told := pages(t)
 	dir, err := filepath.Abs("../../examples")
 	if err != nil {
