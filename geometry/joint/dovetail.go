@@ -138,7 +138,7 @@ func (d Dovetail) along() solid.Vec {
 // A Cheek is the plane between a tail and the pin beside it: the corners where the
 // end of the tail and its root meet the two faces of the tail board. The end of the
 // tail lies in the outer face of the pin board, or Lap behind it, the root
-// in its inner face; Outer is the plane of the end of the pin board.
+// in its hollow side; Outer is the plane of the end of the pin board.
 type Cheek struct{ TipOuter, RootOuter, TipInner, RootInner solid.Vec }
 
 // onFace returns the point of the tail board's outer face that is y up it and so
@@ -174,7 +174,7 @@ func (d Dovetail) Cheeks() [][2]Cheek {
 }
 
 // A BoardEnd is the end of one board with the strip of paper that goes over it:
-// outer face below, end, inner face above, as they unfold round the two arrises of
+// outer face below, end, hollow side above, as they unfold round the two arrises of
 // the end. On the strip x runs along those arrises, y square to them, 0 at the
 // outer one.
 type BoardEnd struct {
@@ -229,7 +229,7 @@ func (b BoardEnd) OnInner(p solid.Vec) geometry.Point {
 }
 
 // Edges returns the points of the lower and the upper edge of the board on the outer
-// or inner face, so far from the end along the grain. The edges are square to
+// or hollow side, so far from the end along the grain. The edges are square to
 // the face.
 func (b BoardEnd) Edges(inner bool, from float64) (lower, upper solid.Vec) {
 	at := b.outer
@@ -245,7 +245,7 @@ func (b BoardEnd) Edges(inner bool, from float64) (lower, upper solid.Vec) {
 
 // OffSquare returns how far the end runs off square: across the face, positive
 // where the upper edge is the longer, and through the thickness, positive where the
-// inner face is the shorter.
+// hollow side is the shorter.
 //
 // The end holds the arris and what runs square to it into the end.
 func (b BoardEnd) OffSquare() (face, thickness float64) {

@@ -37,34 +37,45 @@ const (
 )
 
 // names are those of figures and of their groups.
-var names = assembly.Names{
-	"box": "Box", "side": "Sides", "long": "Front and back", "end": "Ends", "corner": "Corners", "bottom": "Bottom",
-	"box.sides": "sides", "box.height": "height", "box.thickness": "thickness of the sides",
-	"box.across-below": "left to right, at the lower edges", "box.across-rim": "left to right, at the rim",
-	"box.deep-below": "front to back, at the lower edges", "box.deep-rim": "front to back, at the rim",
-	"box.capacity": "room inside, above the bottom", "box.weight": "weight",
-	"side.count": "count", "side.slope": "slope from plumb", "side.from-level": "slope from level",
-	"side.lower-edge": "lower edge, outer side", "side.upper-edge": "upper edge, outer side",
-	"side.longest": "longest, from tip to tip", "side.wide": "up the outer side", "side.blank": "width of the board",
-	"side.off-square": "ends, off square", "side.bevel": "ends, bevel", "side.tilt": "ends, tilt of the blade",
-	"side.edge-tilt": "level edges, tilt of the blade",
-	"long.count":     "count", "long.slope": "slope from plumb", "long.from-level": "slope from level",
-	"long.lower-edge": "lower edge, outer side", "long.upper-edge": "upper edge, outer side",
-	"long.longest": "longest, from tip to tip", "long.wide": "up the outer side", "long.blank": "width of the board",
-	"long.off-square": "ends, off square", "long.bevel": "ends, bevel", "long.tilt": "ends, tilt of the blade",
-	"long.edge-tilt": "level edges, tilt of the blade",
-	"end.count":      "count", "end.slope": "slope from plumb", "end.from-level": "slope from level",
-	"end.lower-edge": "lower edge, outer side", "end.upper-edge": "upper edge, outer side",
-	"end.longest": "longest, from tip to tip", "end.wide": "up the outer side", "end.blank": "width of the board",
-	"end.off-square": "ends, off square", "end.bevel": "ends, bevel", "end.tilt": "ends, tilt of the blade",
-	"end.edge-tilt": "level edges, tilt of the blade",
-	"corner.plan":   "between sides in plan", "corner.dihedral": "between the faces, square to the corner",
-	"corner.mitre-wide": "width of the mitre", "corner.spline": "thickness of the spline", "corner.spline-deep": "spline, into either side",
-	"corner.tails": "tails", "corner.tail": "tail, at its end", "corner.pin": "pin, where it is narrowest", "corner.half-pin": "half pin at either edge",
-	"corner.tail-long":          "length of the tails",
-	"corner.spline-from-inside": "middle of the spline from the inner corner, along the mitre",
-	"bottom.length":             "left to right", "bottom.width": "front to back", "bottom.thickness": "thickness",
-	"bottom.edge-tilt.side": "edges, tilt of the blade", "bottom.edge-tilt.long": "front and back edge, tilt of the blade", "bottom.edge-tilt.end": "end edges, tilt of the blade",
+var names = allNames()
+
+func allNames() assembly.Names {
+	out := assembly.Names{
+		"box": "Box", "side": "Sides", "long": "Front and back", "end": "Ends", "corner": "Corners", "bottom": "Bottom",
+		"box.sides": "sides", "box.height": "height", "box.thickness": "thickness of the sides",
+		"box.across-below": "left to right, at the lower edges", "box.across-rim": "left to right, at the rim",
+		"box.deep-below": "front to back, at the lower edges", "box.deep-rim": "front to back, at the rim",
+		"box.capacity": "room inside, above the bottom", "box.weight": "weight",
+		"corner.plan": "between sides in plan", "corner.dihedral": "between the faces, square to the corner",
+		"corner.mitre-wide": "width of the mitre", "corner.spline": "thickness of the spline", "corner.spline-deep": "spline, into either side",
+		"corner.tails": "tails", "corner.tail": "tail, at its end", "corner.pin": "pin, where it is narrowest", "corner.half-pin": "half pin at either edge",
+		"corner.tail-long":          "length of the tails",
+		"corner.spline-from-inside": "middle of the spline from the inner corner, along the mitre",
+		"bottom.length":             "left to right", "bottom.width": "front to back", "bottom.thickness": "thickness",
+		"bottom.edge-tilt.side": "edges, tilt of the blade", "bottom.edge-tilt.long": "front and back edge, tilt of the blade", "bottom.edge-tilt.end": "end edges, tilt of the blade",
+	}
+	for id := range sortNames {
+		for what, said := range sideFigures {
+			out[id+"."+what] = said
+		}
+	}
+	return out
+}
+
+// sideFigures are those of sides of one sort.
+var sideFigures = map[measure.ID]text{
+	"count":      "count",
+	"slope":      "slope from plumb",
+	"from-level": "slope from level",
+	"lower-edge": "lower edge, outer side",
+	"upper-edge": "upper edge, outer side",
+	"longest":    "longest, from tip to tip",
+	"wide":       "up the outer side",
+	"blank":      "width of the board",
+	"off-square": "ends, off square",
+	"bevel":      "ends, bevel",
+	"tilt":       "ends, tilt of the blade",
+	"edge-tilt":  "level edges, tilt of the blade",
 }
 
 // texts are those of checks.
