@@ -112,7 +112,7 @@ func (s SlopingCorner) Dihedral() float64 {
 func (s SlopingCorner) Tilt() float64 { return (math.Pi - s.Dihedral()) / 2 }
 
 // ButtTilt returns the tilt of the blade for an end that lies against the face of its
-// neighbour: Dihedral - π/2. It is positive where the inner face is the longer one,
+// neighbour: Dihedral - π/2. It is positive where the hollow side is the longer one,
 // which it is but for corners of three or few steep sides.
 func (s SlopingCorner) ButtTilt() float64 { return s.Dihedral() - math.Pi/2 }
 

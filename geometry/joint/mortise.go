@@ -222,7 +222,7 @@ func (m Mortise) EndOffSquare() float64 {
 	return math.Atan(-d.X / d.Y)
 }
 
-// Lean returns how far the walls of the mortise lean from square to the leg:
+// Lean returns how far the walls of the mortise lean off square to the leg:
 // towards the foot, and towards the outer side.
 func (m Mortise) Lean() (foot, outer float64) {
 	down, out := m.Shoulder().Drift()

@@ -8,7 +8,7 @@ import (
 
 // A SawCut is a flat end as it is sawn with the part flat on one face: OffSquare is
 // what the mitre gauge or the head of the saw is turned by, Tilt what the blade leans
-// by from square to the table.
+// by off square to the table.
 //
 // Frame: x along the part towards the waste, z up from the table, y to the left. With
 // both angles positive the part is longer at its right edge and at the face that lies

@@ -42,7 +42,7 @@ func (s Stake) FootCut() (across, along float64) {
 // A Bore is a round hole that leans, as a slab's face cuts it.
 type Bore struct {
 	Radius float64 // on the axis, in the plane of the face, mm
-	Lean   float64 // of the axis from square to the face, rad
+	Lean   float64 // of the axis off square to the face, rad
 	Narrow float64 // half of the included angle, narrower upward, rad; 0: the same all along
 }
 
