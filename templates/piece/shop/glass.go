@@ -10,9 +10,16 @@ import (
 // A GlassOrder is what a glass shop asks for, a line each.
 type GlassOrder [8]Note
 
-// GlassOrders returns the glass to order, once for sizes that have it alike.
+// GlassOrders returns the glass to order, once for sizes that have it alike: one pane for
+// each of them.
 func (p Plan) GlassOrders() []piece.Lot[GlassOrder] {
-	return piece.Lots(piece.Sizes(p.Pieces), func(i int) []GlassOrder { return glassOrder(p.Pieces[i]) }, func(a, b GlassOrder) bool { return a == b })
+	out := piece.Lots(piece.Sizes(p.Pieces), func(i int) []GlassOrder { return glassOrder(p.Pieces[i]) }, func(a, b GlassOrder) bool { return a == b })
+	for i, l := range out {
+		if n := len(l.Sizes); n > 1 {
+			out[i].What[0] = note("glass.tops", number(n), l.What[0].Args[0])
+		}
+	}
+	return out
 }
 
 // glassOrder returns the order for a piece, nothing where its top is none of glass.

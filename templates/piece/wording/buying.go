@@ -65,16 +65,22 @@ func (s speaker) buySize(b shop.Buy) string {
 type bulk struct {
 	unit, per wording.Text
 	of        float64 // mm³ or mm²
+	places    int
 }
 
 // bulkOf returns how a line is bought in a unit.
 func bulkOf(b shop.Buy, u measure.Unit) bulk {
 	return map[[2]bool]bulk{
-		{true, false}:  {"m³", "per m³", 1e9},
-		{true, true}:   {"board feet", "per board foot", design.BoardFoot},
-		{false, false}: {"m²", "per m²", 1e6},
-		{false, true}:  {"square feet", "per square foot", design.SquareFoot},
+		{true, false}:  {"m³", "per m³", 1e9, 4},
+		{true, true}:   {"board feet", "per board foot", design.BoardFoot, 2},
+		{false, false}: {"m²", "per m²", 1e6, 3},
+		{false, true}:  {"square feet", "per square foot", design.SquareFoot, 3},
 	}[[2]bool{b.Kind <= shop.WoodToBuy, u == measure.Inch}]
+}
+
+// amount writes how much there is of it, wood as the wood panel has it.
+func (in bulk) amount(of float64) string {
+	return strconv.FormatFloat(of/in.of, 'f', in.places, 64) + " " + in.unit.With()
 }
 
 // price returns the price that a line goes by, and of what it is the price.
@@ -111,7 +117,7 @@ func Buying(plan shop.Plan) templates.Panel {
 			name += ", " + size
 		}
 		if in := bulkOf(b, s.unit); b.Amount > 0 {
-			amount = strconv.FormatFloat(b.Amount/in.of, 'f', 3, 64) + " " + in.unit.With()
+			amount = in.amount(b.Amount)
 		}
 		if b.AsNeeded() {
 			amount = say(asNeeded)

@@ -2,13 +2,13 @@ package wording
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
-	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
 )
@@ -17,10 +17,7 @@ var cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn squ
 
 // woodVolume writes a volume as wood is bought: in m³ or in board feet.
 func woodVolume(mm3 float64, u measure.Unit) string {
-	if u == measure.Inch {
-		return say("%.2f board feet", mm3/design.BoardFoot)
-	}
-	return say("%.4f m³", mm3/1e9)
+	return bulkOf(shop.Buy{Kind: shop.WoodToBuy}, u).amount(mm3)
 }
 
 // CutList returns the cut list as it is printed, with the boards' cutting
@@ -30,7 +27,7 @@ func CutList(plan shop.Plan) []templates.Panel {
 		return nil
 	}
 	s, c := speakerFor(plan.Designs...), plan.Cuts
-	out := []templates.Panel{s.partsPanel(c), s.woodPanel(c), Buying(plan)}
+	out := []templates.Panel{s.partsPanel(c), s.woodPanel(plan), Buying(plan)}
 	if orders := plan.GlassOrders(); len(orders) > 0 {
 		out = append(out, s.glassPanel(orders))
 	}
@@ -40,11 +37,12 @@ func CutList(plan shop.Plan) []templates.Panel {
 	return out
 }
 
-// glassPanel puts together what the panes of all sizes have alike.
+// glassPanel puts together what the panes of all sizes have alike, but for how many there
+// are: of each size a line.
 func (s speaker) glassPanel(orders []piece.Lot[shop.GlassOrder]) templates.Panel {
 	p := templates.Panel{Heading: say("Glass order")}
 	for i, first := range orders[0].What {
-		alike := true
+		alike := i > 0 || len(orders) == 1
 		for _, l := range orders {
 			alike = alike && l.What[i] == first
 		}
@@ -106,9 +104,16 @@ func (s speaker) stock(k piece.StockSize) string {
 	return s.bare(k.Length) + " × " + s.bare(k.Width) + " × " + s.bare(k.Thickness)
 }
 
-func (s speaker) woodPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: say("Wood")}
-	add := func(name string, mm3 float64) { p.Table = append(p.Table, []string{name, woodVolume(mm3, s.unit)}) }
+// woodPanel sums the wood up as its rows are printed, so that who adds these gets the sum.
+func (s speaker) woodPanel(plan shop.Plan) templates.Panel {
+	p, c := templates.Panel{Heading: say("Wood")}, plan.Cuts
+	row := func(name string, mm3 float64) { p.Table = append(p.Table, []string{name, woodVolume(mm3, s.unit)}) }
+	in, sum := bulkOf(shop.Buy{Kind: shop.WoodToBuy}, s.unit), 0.0
+	step := in.of / math.Pow10(in.places)
+	add := func(name string, mm3 float64) {
+		row(name, mm3)
+		sum += math.Round(mm3/step) * step
+	}
 	for _, w := range c.BySize() {
 		name := say("rough parts")
 		if w.Size != "" {
@@ -122,9 +127,20 @@ func (s speaker) woodPanel(c shop.CutList) templates.Panel {
 	if sticks := c.StickWood(); sticks > 0 {
 		add(say("block sticks"), sticks)
 	}
-	add(say("together, rough"), c.Rough())
-	add(say("of which in the finished parts"), c.Net())
-	add(say("with %.0f %% waste, to buy", 100*c.Waste), c.Buy())
+	row(say("together, rough"), sum)
+	row(say("of which in the finished parts"), c.Net())
+	if c.Boards == nil {
+		row(say("with %.0f %% waste, to buy", 100*c.Waste), c.Buy())
+		return p
+	}
+	row(say("with %.0f %% waste, the least", 100*c.Waste), c.Buy())
+	whole := 0.0
+	for _, b := range plan.Buying() {
+		if b.Kind <= shop.WoodToBuy {
+			whole += b.Amount
+		}
+	}
+	p.Text = append(p.Text, say("The least is what must be there. The buying list has what the plan cuts, whole boards: %s.", woodVolume(whole, s.unit)))
 	return p
 }
 

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -75,6 +76,40 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 	}
 }
 
+// Who adds up the rows of the wood gets the sum that stands below them; what is bought is
+// said in one figure, or what the two are is said.
+func TestWoodAddsUp(t *testing.T) {
+	figure := func(text string) float64 {
+		v, err := strconv.ParseFloat(strings.Fields(text)[0], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	for name, designs := range piecetest.Cases() {
+		for _, boards := range [][]design.Board{nil, {{Length: 3000, Width: 200, Thickness: 60, Count: 4}}} {
+			for i := range designs {
+				designs[i].Wood.Boards = boards
+			}
+			plan := planOf(t, designs...)
+			wood, buying := CutList(plan)[1], Buying(plan)
+			sum, n := 0.0, len(wood.Table)
+			for _, r := range wood.Table[:n-3] {
+				sum += figure(r[1])
+			}
+			if got := figure(wood.Table[n-3][1]); math.Abs(got-sum) > 1e-9 {
+				t.Errorf("%s: %v together, its rows make %v", name, got, sum)
+			}
+			if boards == nil && buying.Table[1][2] != wood.Table[n-1][1] {
+				t.Errorf("%s: to buy %s, on the buying list %s", name, wood.Table[n-1][1], buying.Table[1][2])
+			}
+			if boards != nil && !strings.Contains(strings.Join(wood.Text, " "), buying.Table[1][2]) {
+				t.Errorf("%s: %q does not say what the buying list has: %s", name, wood.Text, buying.Table[1][2])
+			}
+		}
+	}
+}
+
 // Rough sizes are printed rounded up, never down.
 func TestRoughIsRoundedUp(t *testing.T) {
 	const in = measure.MillimetresPerInch
@@ -120,6 +155,20 @@ func TestGlassOrder(t *testing.T) {
 				t.Errorf("order lacks %q:\n%s", want, order)
 			}
 		}
+	}
+}
+
+// Every pane is ordered by a line that counts it: a glazier delivers what that says.
+func TestEveryPaneIsOrdered(t *testing.T) {
+	low, tall := piecetest.Low(), piecetest.Low()
+	low.Size, tall.Size = "low", "tall"
+	order := func() string { return strings.Join(CutList(planOf(t, low, tall))[3].Text, "\n") }
+	if got := order(); !strings.Contains(got, "2 table tops") || strings.Contains(got, "size low") {
+		t.Errorf("two panes alike are ordered by\n%s", got)
+	}
+	tall.Top.Diameter -= 10
+	if got := order(); strings.Count(got, "1 table top") != 2 || strings.Count(got, "size tall: ") < 2 {
+		t.Errorf("two panes of two sizes are ordered by\n%s", got)
 	}
 }
 

@@ -202,6 +202,7 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"data-sheets":   "Glue, finish and finish-soaked rags are handled by their data sheets.",
 		"glass-care":    "Glass tempered, its edges worked; never lift a piece by a top that is only bonded on.",
 		// Glass.
+		"glass.tops":             "%d table tops of clear float glass, alike, %s thick, fully tempered.",
 		"glass.top":              "1 table top of clear float glass, %s thick, fully tempered.",
 		"glass.round":            "Outline: round, diameter %s.",
 		"glass.free":             "Outline: %d sides, to the full-size template, %b × %s over all.",
