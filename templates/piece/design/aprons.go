@@ -128,7 +128,7 @@ func apronsSchema() schema {
 		stock:   []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
 		has:     frameHas,
 		hangsOn: frameHangsOn,
-		start:   starting{text: apronsText, fewest: FrameFewest, most: FrameMost, usual: 4, fill: frameBeginning},
+		start:   starting{text: apronsText, fewest: FrameFewest, most: FrameMost, usual: 4, titles: tableTitles},
 	}
 }
 
@@ -215,48 +215,4 @@ func frameSetters() []setter {
 		{[]Key{"frame.legs.faces"}, []measure.ID{"aprons.turn"}},
 		{[]Key{"frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
-}
-
-// frameFigures fill the starting text; each is written as it is to stand there.
-type frameFigures struct {
-	usual
-	Sides                                   int
-	Regular                                 bool
-	Length, Width, Height                   string
-	Size, TaperStart, Foot                  string
-	Depth, Thick, Inset, Tenon, Cut, Lower  string
-	TenonLong, Arch                         string
-	LowDepth, LowThick, LowHeight, LowInset string
-	Top, Overhang, TallHeight               string
-}
-
-// frameBeginning returns a small table on four legs in a rectangle, or on as many as
-// are asked for.
-func frameBeginning(sides int, unit measure.Unit) any {
-	f := frameFigures{
-		Length: "520", Width: "400", Height: "540", Size: "40", TaperStart: "140", Foot: "26",
-		Depth: "90", Thick: "22", Inset: "4", Tenon: "8", Cut: "22", Lower: "6", TenonLong: "20", Arch: "15",
-		LowDepth: "30", LowThick: "18", LowHeight: "120", LowInset: "6", Top: "20", Overhang: "30", TallHeight: "700",
-	}
-	long := []string{"420", "400", "320", "280", "250", "220"}
-	if unit == measure.Inch {
-		f = frameFigures{
-			Length: "20", Width: "16", Height: "21", Size: `"1 5/8"`, TaperStart: `"5 1/2"`, Foot: "1",
-			Depth: `"3 1/2"`, Thick: `"7/8"`, Inset: `"3/16"`, Tenon: `"5/16"`, Cut: `"7/8"`, Lower: `"1/4"`, TenonLong: `"3/4"`, Arch: `"1/2"`,
-			LowDepth: `"1 1/4"`, LowThick: `"3/4"`, LowHeight: "5", LowInset: `"1/4"`, Top: `"3/4"`, Overhang: `"1 1/4"`, TallHeight: "28",
-		}
-		long = []string{"17", "16", "13", "11", "10", "9"}
-	}
-	if sides == FrameFewest { // a corner of 60° wants more of the leg
-		f.Size = "52"
-		if unit == measure.Inch {
-			f.Size = "2"
-		}
-	}
-	f.Sides, f.Regular = sides, sides != 4
-	if f.Regular {
-		f.Length = long[sides-FrameFewest]
-	}
-	f.usual = usualFigures(ApronsKind, sided(sides), unit)
-	return f
 }

@@ -2,8 +2,6 @@ package design
 
 import (
 	_ "embed"
-	"fmt"
-	"math"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -108,7 +106,7 @@ func boxSchema() schema {
 		},
 		stock: []Key{"box.thickness"},
 		has:   boxHas,
-		start: starting{text: boxText, fewest: boxFewest, most: boxMost, usual: 4, fill: boxBeginning},
+		start: starting{text: boxText, fewest: boxFewest, most: boxMost, usual: 4, titles: boxTitles},
 	}
 }
 
@@ -158,42 +156,4 @@ func boxFields() []field[Design] {
 		length("box.bottom.up", from(0, widest), func(d *Design) *float64 { return &d.Box.Bottom.Up }),
 		length("box.bottom.gap", from(0, 50), func(d *Design) *float64 { return &d.Box.Bottom.Gap }),
 	}
-}
-
-// boxFigures fill the starting text of a box.
-type boxFigures struct {
-	usual
-	Regular                        bool
-	Sides                          int
-	Side, Length, Width, Height    string
-	Thickness, Slope, RimSide, Rim string
-	Spline, BottomThick, Up, Gap   string
-	TallHeight                     string
-}
-
-// boxBeginning returns a small planter: a tray of two slopes for four sides.
-func boxBeginning(sides int, u measure.Unit) any {
-	f := boxFigures{
-		Sides: sides, Side: "180", Length: "360", Width: "240", Height: "120", Thickness: "12", Slope: "15",
-		RimSide: "230", Rim: "420", Spline: "3", BottomThick: "10", Up: "6", Gap: "1.5", TallHeight: "160",
-	}
-	if u == measure.Inch {
-		f = boxFigures{
-			Sides: sides, Side: "7", Length: "14", Width: "9", Height: `"4 3/4"`, Thickness: `"1/2"`, Slope: "15",
-			RimSide: "9", Rim: "16", Spline: `"1/8"`, BottomThick: `"3/8"`, Up: `"1/4"`, Gap: `"1/16"`, TallHeight: `"6 1/4"`,
-		}
-	}
-	f.Regular = sides != 4
-	switch around, more := 800.0, 250.0; {
-	case sides == boxFewest: // steeper ones have mitres that no saw tilts to
-		f.Slope = "40"
-	case sides > 5: // about as wide whatever the number of sides
-		if u == measure.Inch {
-			around, more = 32, 10
-		}
-		n := float64(sides)
-		f.Side, f.RimSide = fmt.Sprint(math.Round(around/n)), fmt.Sprint(math.Round((around+more)/n))
-	}
-	f.usual = usualFigures(BoxKind, boxNames[sides].With(), u)
-	return f
 }

@@ -60,7 +60,7 @@ func ringSchema() schema {
 		stock:   []Key{"ring.width", "ring.depth", "legs.breadth"},
 		has:     ringHas,
 		hangsOn: ringHangsOn,
-		start:   starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, fill: ringBeginning},
+		start:   starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, titles: tableTitles},
 	}
 }
 
@@ -228,62 +228,4 @@ func ringSetters(lean []Key) []setter {
 		{[]Key{"top.points", "top.corner-size", "top.overhang"}, []measure.ID{"outline.corner", "outline.corners", "top.points", "outline.reach", "outline.side", "outline.turns"}},
 		{[]Key{"milled.kerf", "saw.kerf"}, []measure.ID{"lap.kerf", "saw.kerf", "milled.kerf"}},
 	}
-}
-
-// ringFigures fill the starting text of a ring; each is written as it is to stand there.
-type ringFigures struct {
-	usual
-	Sides                                 int
-	Inside, Width, Depth, Horn            string
-	Breadth, Splay, Height, Clear         string
-	TaperStart, TaperFoot                 string
-	Glass                                 bool
-	Thickness, Diameter, Overhang         string
-	Corner, PadWide, PadHigh              string
-	FootCircle, FrameHeight, MidToLeg     string
-	Tenon, Slack, MilledWidth, MilledDeep string
-	Usual, TallHeight, Points             string
-}
-
-// ringBeginning returns a small side table with round glass on three stretchers,
-// and with a wooden top on more.
-func ringBeginning(sides int, unit measure.Unit) any {
-	f := ringFigures{
-		Width: "28", Depth: "36", Horn: "12", Breadth: "36", Clear: "3",
-		Height: "450", TaperStart: "90", TaperFoot: "24", Thickness: "18", Overhang: "60",
-		Corner: "20", PadWide: "20", PadHigh: "6",
-		FootCircle: "620", FrameHeight: "420",
-		MidToLeg: "230", Tenon: "9", Slack: "0.2", Usual: "6 to 8 mm", MilledWidth: "27.6", MilledDeep: "35.7", TallHeight: "550",
-		Points: "[[-300, -200], [300, -200], [0, 350]]",
-	}
-	if unit == measure.Inch {
-		f = ringFigures{
-			Width: `"1 1/8"`, Depth: `"1 3/8"`, Horn: `"1/2"`, Breadth: `"1 3/8"`, Clear: `"1/8"`,
-			Height: "18", TaperStart: `"3 1/2"`, TaperFoot: `"15/16"`, Thickness: `"3/4"`, Overhang: `"2 1/2"`,
-			Corner: `"3/4"`, PadWide: `"3/4"`, PadHigh: `"1/4"`,
-			FootCircle: "24", FrameHeight: "17",
-			MidToLeg: "9", Tenon: `"3/8"`, Slack: "0.01", Usual: "1/4 to 5/16 in", MilledWidth: "1.105", MilledDeep: "1.36", TallHeight: "22",
-			Points: "[[-12, -8], [12, -8], [0, 14]]",
-		}
-	}
-	f.Sides, f.Splay = sides, "14"
-	f.usual = usualFigures(RingKind, sided(sides), unit)
-	f.Inside = inside(sides, unit)
-	if sides == joint.RingFewest {
-		f.Glass, f.Thickness, f.Diameter, f.Splay = true, "8", "560", "16"
-		if unit == measure.Inch {
-			f.Thickness, f.Diameter = `"5/16"`, "22"
-		}
-	}
-	return f
-}
-
-// inside returns a side that leaves the ring about as wide whatever its
-// number of sides, and room for the legs between the laps.
-func inside(sides int, unit measure.Unit) string {
-	i := sides - joint.RingFewest
-	if unit == measure.Inch {
-		return []string{"10", "9", "8", "7", "6.5", "6"}[i]
-	}
-	return []string{"260", "240", "210", "190", "170", "160"}[i]
 }

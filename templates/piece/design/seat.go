@@ -200,7 +200,7 @@ func seatSchema() schema {
 		stock:   []Key{"seat.thickness", "seat.legs.size", "seat.mortise.diameter"},
 		has:     seatHas,
 		hangsOn: seatHangsOn,
-		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, fill: seatBeginning},
+		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, titles: seatTitles},
 	}
 	for _, r := range seatRows {
 		var ways, aside []Key
@@ -340,60 +340,13 @@ func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
 	}
 }
 
-// A beginningRow fills the table of a row of legs.
+// A beginningRow is a row of legs of the starting text.
 type beginningRow struct {
-	Table, Way  string
-	Legs        int
-	Apart, From string
-	Rake, Splay string
-	Feet        string
+	Table, Way string
+	Legs       int
 }
 
-// seatFigures fill the starting text; each is written as it is to stand there.
-type seatFigures struct {
-	usual
-	Legs                                 int
-	Shape                                string
-	Diameter, Width, Depth, BackWidth    string
-	Corner, Points, Thickness            string
-	Height, BackHeight, TallHeight       string
-	Rows                                 []beginningRow
-	Size, Foot, Bore, Blind              string
-	LowHeight, SideHeight, Low, LowTenon string
-	LowHole                              string
-	Apart, From, Single, Feet            string
-}
-
-// seatBeginning returns a three-legged stool, or a stool or bench on as many legs as are
-// asked for.
-func seatBeginning(legs int, unit measure.Unit) any {
-	i := legs - SeatFewest
-	f := seatFigures{
-		Diameter: "340", Width: []string{"460", "430", "760", "800", "1100", "1100"}[i], Depth: "330", BackWidth: "230",
-		Corner: "40", Points: "[[-200, -150], [200, -150], [150, 150], [-150, 150]]", Thickness: "44",
-		Height: "450", BackHeight: "440", TallHeight: "600", Size: "38", Foot: "28", Bore: "28", Blind: "32",
-		LowHeight: "120", SideHeight: "170", Low: "20", LowTenon: "16", LowHole: "12",
-		Apart: []string{"180", "200", "560", "600", "900", "900"}[i], From: "75", Single: "115", Feet: "160",
-	}
-	if unit == measure.Inch {
-		f = seatFigures{
-			Diameter: `"13 1/2"`, Width: []string{"18", "17", "30", "32", "44", "44"}[i], Depth: "13", BackWidth: "9",
-			Corner: `"1 1/2"`, Points: "[[-8, -6], [8, -6], [6, 6], [-6, 6]]", Thickness: `"1 3/4"`,
-			Height: "18", BackHeight: `"17 1/2"`, TallHeight: "24", Size: `"1 1/2"`, Foot: `"1 1/8"`, Bore: `"1 1/8"`, Blind: `"1 1/4"`,
-			LowHeight: "5", SideHeight: "7", Low: `"3/4"`, LowTenon: `"5/8"`, LowHole: `"1/2"`,
-			Apart: []string{"7", "8", "22", "24", "36", "36"}[i], From: "3", Single: `"4 1/2"`, Feet: `"6 1/2"`,
-		}
-	}
-	f.Legs, f.Shape = legs, seatShapes()[min(i, int(RectangleSeat))]
-	f.usual = usualFigures(SeatKind, seated(legs), unit)
-	row := func(table, way string, n int) beginningRow {
-		out := beginningRow{table, way, n, f.Apart, f.From, "9", "12", f.Feet}
-		if n == 1 {
-			out.From, out.Rake = f.Single, "14"
-		}
-		return out
-	}
-	front := (legs + 1) / 2
-	f.Rows = []beginningRow{row("front", "forward", front), row("back", "backward", legs-front)}
-	return f
+// Rows shares the legs out.
+func (b beginning) Rows() []beginningRow {
+	return []beginningRow{{"front", "forward", (b.N + 1) / 2}, {"back", "backward", b.N / 2}}
 }

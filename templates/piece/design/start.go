@@ -9,41 +9,28 @@ import (
 	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 //go:embed start/shared.toml
 var sharedText string
 
 // A starting is what a kind of piece begins with: the text of its file, a template that
-// puts together what is shared and what is its own, and what fills it.
+// puts together what is shared and what is its own. In it "fig" takes a figure in
+// millimetres and in inches, each as it is to stand there; "nth" such lists, with one for
+// each number of sides or legs.
 type starting struct {
 	text                string
 	fewest, most, usual int // of its sides or legs
-	fill                func(n int, u measure.Unit) any
+	titles              map[int]wording.Text
 }
 
-// usual are the figures of a starting file that all kinds have; each is written as it is
-// to stand there.
-type usual struct {
-	Title, Unit, Species             string
-	Kind                             Kind
-	RoughLength, RoughWidth          string
-	Kerf, BladeHeight, StopReach     string
-	Dado                             string
-	BoardLong, BoardWide, BoardThick string
-}
-
-func usualFigures(k Kind, title string, u measure.Unit) usual {
-	if u == measure.Inch {
-		return usual{
-			Title: title, Unit: "in", Species: usualWood, Kind: k, RoughLength: `"3/4"`, RoughWidth: `"1/8"`,
-			Kerf: `"1/8"`, BladeHeight: "3", StopReach: "36", Dado: `"3/4"`, BoardLong: `"8ft"`, BoardWide: "7", BoardThick: `"1 1/2"`,
-		}
-	}
-	return usual{
-		Title: title, Unit: "mm", Species: usualWood, Kind: k, RoughLength: "20", RoughWidth: "4",
-		Kerf: "3.2", BladeHeight: "80", StopReach: "900", Dado: "20", BoardLong: "2400", BoardWide: "180", BoardThick: "40",
-	}
+// A beginning fills the text.
+type beginning struct {
+	Title, Species string
+	Kind           Kind
+	Unit           measure.Unit
+	N              int // sides or legs
 }
 
 // Sides returns how few and how many sides or legs the starting design of a kind can
@@ -65,7 +52,11 @@ func Start(k Kind, sides int, unit measure.Unit) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	t, err := template.New("start").Parse(sharedText)
+	fig := func(mm, in string) string {
+		return map[measure.Unit]string{measure.Millimetre: mm, measure.Inch: in}[unit]
+	}
+	nth := func(mm, in string) string { return strings.Fields(fig(mm, in))[sides-s.fewest] }
+	t, err := template.New("start").Funcs(template.FuncMap{"fig": fig, "nth": nth}).Parse(sharedText)
 	if err == nil {
 		t, err = t.Parse(s.text)
 	}
@@ -73,7 +64,7 @@ func Start(k Kind, sides int, unit measure.Unit) ([]byte, error) {
 		return nil, err
 	}
 	var out bytes.Buffer
-	if err := t.Execute(&out, s.fill(sides, unit)); err != nil {
+	if err := t.Execute(&out, beginning{s.titles[sides].With(), usualWood, k, unit, sides}); err != nil {
 		return nil, err
 	}
 	return aligned(out.Bytes()), nil

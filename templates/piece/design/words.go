@@ -167,21 +167,13 @@ const untitled wording.Text = "table frame"
 // up in the table of woods, and no Text.
 const usualWood = "white ash"
 
-// sided names the table of a design to begin with.
-func sided(sides int) string {
-	names := map[int]wording.Text{3: "three-sided table", 4: "four-sided table", 5: "five-sided table",
+// Titles of designs to begin with, by their sides or legs.
+var (
+	tableTitles = map[int]wording.Text{3: "three-sided table", 4: "four-sided table", 5: "five-sided table",
 		6: "six-sided table", 7: "seven-sided table", 8: "eight-sided table"}
-	return names[sides].With()
-}
-
-// boxNames name the box of a design to begin with, by its sides.
-var boxNames = map[int]wording.Text{3: "Three-sided planter", 4: "Sloping tray", 5: "Five-sided planter", 6: "Six-sided planter",
-	7: "Seven-sided planter", 8: "Eight-sided planter", 9: "Nine-sided planter", 10: "Ten-sided planter",
-	11: "Eleven-sided planter", 12: "Twelve-sided planter"}
-
-// seated names the seat of a design to begin with.
-func seated(legs int) string {
-	names := map[int]wording.Text{3: "three-legged stool", 4: "four-legged stool", 5: "five-legged bench",
+	boxTitles = map[int]wording.Text{3: "Three-sided planter", 4: "Sloping tray", 5: "Five-sided planter", 6: "Six-sided planter",
+		7: "Seven-sided planter", 8: "Eight-sided planter", 9: "Nine-sided planter", 10: "Ten-sided planter",
+		11: "Eleven-sided planter", 12: "Twelve-sided planter"}
+	seatTitles = map[int]wording.Text{3: "three-legged stool", 4: "four-legged stool", 5: "five-legged bench",
 		6: "six-legged bench", 7: "seven-legged bench", 8: "eight-legged bench"}
-	return names[legs].With()
-}
+)
