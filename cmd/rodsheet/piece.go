@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/kinds"
 	"rodsheet/templates/wording"
 )
 
@@ -44,6 +45,9 @@ check says why, and --anyway prints it with that on every sheet.`,
 // readPiece returns the maker of the pack.
 func readPiece(v *values) maker {
 	options := kind.Options{For: v.purposes(), Plan: v.on("plan")}
+	if options.Plan && !kinds.HasPlan(v.file.Sizes[0]) {
+		v.add("--plan: no full-size plan is drawn of this kind of piece", "leave it out; the templates are full size without it")
+	}
 	work, err := v.work()
 	if err != nil {
 		return func(templates.Setting) (pack, error) { return pack{}, err }

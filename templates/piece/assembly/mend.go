@@ -56,6 +56,9 @@ func (w work[M]) mended(m M) []kind.Check {
 			was := *t.At(ref(m.Decided()))
 			if v, ok := w.turned(m, c.ID, t, before); ok {
 				f := kind.Fix{Turn: kind.Turn{Key: t.Key, From: t.quantity(was), To: t.quantity(v)}}
+				if w.differ(t) {
+					f.Size = m.Decided().Size
+				}
 				f.Words = t.Words.With(f.To.Text(m.Decided().Unit))
 				found = append(found, fix{f, math.Abs(v-was) / math.Max(math.Abs(was), t.step(m.Decided().Unit))})
 			}
@@ -66,6 +69,12 @@ func (w work[M]) mended(m M) []kind.Check {
 		}
 	}
 	return all
+}
+
+// differ reports whether the sizes have a figure each of their own.
+func (w work[M]) differ(t Turner) bool {
+	all := w.designs()
+	return slices.ContainsFunc(all, func(d design.Design) bool { return *t.At(&d) != *t.At(&all[0]) })
 }
 
 // ref returns a place for a copy of a design.

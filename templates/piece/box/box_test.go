@@ -369,6 +369,19 @@ func TestTicksAreThoseOfTheList(t *testing.T) {
 	}
 }
 
+// A rip that is square speaks of no tilt, one that is tilted says where the fence stands.
+func TestCautionOfTheRip(t *testing.T) {
+	for slope, want := range map[float64]text{0: squareCaution, 5: ripCaution} {
+		job, err := worked(t, regular(5, slope)).stock(templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := job.Cards[1].Caution; got != want.With() {
+			t.Errorf("at %v° the rip is cautioned by %q", slope, got)
+		}
+	}
+}
+
 // Each check fails where it should, and its fixes mend it.
 func TestChecks(t *testing.T) {
 	for _, tt := range []struct {

@@ -69,7 +69,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 			Text:    ripWords(r), Test: ripTest.With(b.mm(b.ripped(s.first))), Caution: ripCaution.With(),
 		}
 		if r.tilt == 0 {
-			c.Text = []string{ripSquareText.With()}
+			c.Text, c.Caution = []string{ripSquareText.With()}, squareCaution.With()
 		} else {
 			c.Templates = triangles(math.Pi/2 - r.tilt)
 		}

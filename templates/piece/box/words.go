@@ -125,6 +125,7 @@ const (
 	ripText       text = "%s, lower edge to the blade: rip that edge with the blade tilted. Roll the board over, %s, the sawn edge against the fence, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts to the other side has the fence on the other side too."
 	ripSquareText text = "Rip both edges square to width."
 	ripTest       text = "Up the outer side the side measures %s."
+	squareCaution text = "Guard and splitter in place, a push stick between blade and fence. Isolate the saw before setting it."
 	ripCaution    text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
 	firstEnd      text = "Saw the first end of the %s"

@@ -18,6 +18,8 @@ type Kind struct {
 	Faults func(design.Design, design.Doubts) []error
 	// Solve works out all sizes of one file, of which there is at least one.
 	Solve func([]design.Design) (Work, error)
+	// Plan says that its pack can have a full-size plan, to lay the parts on.
+	Plan bool
 }
 
 // A Work is a design worked out. Sizes count from 0, in the order of the file.

@@ -24,5 +24,8 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 	return all()[d.Kind].Faults(d, doubts)
 }
 
+// HasPlan reports whether the pack of a design can have a full-size plan.
+func HasPlan(d design.Design) bool { return all()[d.Kind].Plan }
+
 // Solve works out the sizes of one file, which are of one kind.
 func Solve(sizes []design.Design) (kind.Work, error) { return all()[sizes[0].Kind].Solve(sizes) }

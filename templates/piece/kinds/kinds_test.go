@@ -89,6 +89,38 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 	}
 }
 
+// What mends one size alone, by a figure of its own, says which; what all have alike does not.
+func TestFixesNameTheirSize(t *testing.T) {
+	const text = "kind = \"box\"\n[box]\nsides = 5\nside = 300\nheight = 200\nthickness = 15\nslope = 2\n" +
+		"[box.bottom]\nthickness = 12\ngap = 0.4\n[wood]\nspecies = \"Larch, western\"\nmoisture = [9, 14]\n[saw]\nkerf = 3\n" +
+		"[[size]]\nname = \"low\"\n[[size]]\nname = \"tall\"\n[size.box]\nheight = 300\n[size.box.bottom]\ngap = 0.5\n"
+	file, err := design.Read([]byte(text), Faults)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := Solve(file.Sizes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := 0
+	for _, s := range w.Report().Sizes {
+		for _, c := range s.Checks {
+			for _, f := range c.Fixes {
+				want := ""
+				if f.Key == "box.bottom.gap" || f.Key == "box.height" {
+					want, named = s.Design.Size, named+1
+				}
+				if f.Size != want {
+					t.Errorf("%s of %s is mended by %s of size %q, want %q", c.ID, s.Design.Size, f.Key, f.Size, want)
+				}
+			}
+		}
+	}
+	if named == 0 {
+		t.Error("nothing is mended by a figure of one size")
+	}
+}
+
 // A design of one kind that holds what another kind asks for is told so once.
 func TestTablesOfAnotherKind(t *testing.T) {
 	text, err := design.Start(design.BoxKind, 5, measure.Millimetre)

@@ -15,7 +15,7 @@ import (
 	"rodsheet/templates/piece/wording"
 )
 
-func ring() kind.Kind { return kind.Kind{Faults: piece.Faults, Solve: solveRing} }
+func ring() kind.Kind { return kind.Kind{Faults: piece.Faults, Solve: solveRing, Plan: true} }
 
 // A ringWork is a ring on splayed legs worked out.
 type ringWork struct {
