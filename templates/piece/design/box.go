@@ -84,15 +84,8 @@ func boxSchema() schema {
 			{"box.spline", "box.corner", []string{"splined"}, "mitred", false},
 			{"box.tails", "box.corner", []string{"dovetailed"}, "mitred", false},
 		},
-		demands: []demand{
-			{keys: []Key{"box.height"}}, {keys: []Key{"box.thickness"}},
-			{keys: []Key{"box.slope", "box.rim-side", "box.rim-width"}},
-			{keys: []Key{"box.sides"}, optional: true, of: "box.outline", words: regular, standard: "regular"},
-			{keys: []Key{"box.side"}, optional: true, of: "box.outline", words: regular, standard: "regular"},
-			{keys: []Key{"box.length"}, optional: true, of: "box.outline", words: rectangle},
-			{keys: []Key{"box.width"}, optional: true, of: "box.outline", words: rectangle},
-			{keys: []Key{"box.bottom.thickness"}, optional: true, of: "box.bottom.kind", words: []string{"inside"}, standard: "inside"},
-		},
+		must: append([][]Key{{"box.height"}, {"box.thickness"}, {"box.slope", "box.rim-side", "box.rim-width"}},
+			each("box.sides", "box.side", "box.length", "box.width", "box.bottom.thickness")...),
 		setters: []setter{
 			{[]Key{"box.thickness", "box.side", "box.length", "box.width"}, []measure.ID{"box.room-below"}},
 			{[]Key{"box.slope", "box.height", "box.end-slope", "box.rim-side", "box.rim-width", "box.rim-length"}, []measure.ID{"box.room-above"}},

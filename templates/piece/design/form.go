@@ -262,7 +262,7 @@ func standardWord(key Key) string {
 }
 
 func demanded(key Key) bool {
-	return slices.ContainsFunc(demands(), func(d demand) bool { return slices.Contains(d.keys, key) })
+	return slices.ContainsFunc(musts(), func(keys []Key) bool { return slices.Contains(keys, key) })
 }
 
 // effective are the settings of every size, what holds for all of them among them.

@@ -13,7 +13,6 @@ import (
 func ringSchema() schema {
 	lean := leanKeys[:]
 	height := []Key{"legs.height", "legs.frame-height"}
-	some, taper := []string{"glass", "wood"}, taperedFaces()[1:]
 	return schema{
 		name:   "ring",
 		tables: []Key{"ring", "legs", "legs.taper", "top", "top.pads", "top.fixing", "milled"},
@@ -39,28 +38,17 @@ func ringSchema() schema {
 			{"top.fixing.bond", "top.pads.kind", []string{"none", "pad"}, "pad", false},
 			{"top.fixing.screw", "top.fixing.kind", []string{"screws", "buttons"}, "none", false},
 		},
-		demands: []demand{
-			{keys: []Key{"ring.sides"}},
-			{keys: []Key{"ring.inside"}},
-			{keys: []Key{"ring.width"}},
-			{keys: []Key{"ring.depth"}},
-			{keys: []Key{"legs.breadth"}},
-			{keys: lean},
-			{keys: height},
-			{keys: []Key{"legs.taper.start"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-			{keys: []Key{"legs.taper.foot"}, optional: true, of: "legs.taper.faces", words: taper, standard: "one"},
-			{keys: []Key{"top.kind"}, optional: true},
-			{keys: []Key{"top.thickness"}, optional: true, of: "top.kind", words: some},
-			{keys: []Key{"top.points"}, optional: true, of: "top.outline", words: []string{"free"}},
-			{keys: []Key{"top.corner-size"}, optional: true, of: "top.corner", words: []string{"clipped", "rounded"}},
-			{keys: []Key{"top.pads.diameter"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-			{keys: []Key{"top.pads.height"}, optional: true, of: "top.pads.kind", words: []string{"pad", "bumper"}, standard: "pad"},
-		},
-		setters: ringSetters(lean),
-		stock:   []Key{"ring.width", "ring.depth", "legs.breadth"},
-		has:     ringHas,
-		hangsOn: ringHangsOn,
-		start:   starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, titles: tableTitles},
+		must: slices.Concat(
+			each("ring.sides", "ring.inside", "ring.width", "ring.depth", "legs.breadth"),
+			[][]Key{lean, height},
+			each("legs.taper.start", "legs.taper.foot", "top.kind", "top.thickness", "top.points", "top.corner-size",
+				"top.pads.diameter", "top.pads.height")),
+		optional: []Key{"top"},
+		setters:  ringSetters(lean),
+		stock:    []Key{"ring.width", "ring.depth", "legs.breadth"},
+		has:      ringHas,
+		hangsOn:  ringHangsOn,
+		start:    starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, titles: tableTitles},
 	}
 }
 

@@ -243,15 +243,18 @@ func sawFields() []field[Design] {
 
 // A schema is what the designs of one kind of piece say that others do not.
 type schema struct {
-	name    string // the word of the key "kind"
-	tables  []Key
-	fields  func() []field[Design]
-	groups  [][]Key     // keys of which one at most is given
-	milled  map[Key]Key // keys that say how another figure came out, with the key of that figure
-	needs   []need
-	demands []demand
-	setters []setter
-	stock   []Key // thicknesses of stock, by which inches are told from millimetres
+	name   string // the word of the key "kind"
+	tables []Key
+	fields func() []field[Design]
+	groups [][]Key     // keys of which one at most is given
+	milled map[Key]Key // keys that say how another figure came out, with the key of that figure
+	needs  []need
+	// must are keys of which one has to be given, where their table is there that needs
+	// not be, and where the words of other keys give it a meaning.
+	must     [][]Key
+	optional []Key // tables that need not be there
+	setters  []setter
+	stock    []Key // thicknesses of stock, by which inches are told from millimetres
 	// has reports whether a design goes by a key of its tables, hangsOn returns the keys
 	// that say so; nil where no key is ever without a meaning.
 	has     func(Design, Key) bool
@@ -338,34 +341,26 @@ var needs = sync.OnceValue(func() []need {
 	return every(own, func(s schema) []need { return s.needs })
 })
 
+func needsThat(hold func(need) bool) []need {
+	return slices.DeleteFunc(slices.Clone(needs()), func(n need) bool { return !hold(n) })
+}
+
 // touches reports whether the need is one of the key. The table of another kind is
 // itself a mistake, not only what stands in it.
 func (n need) touches(key Key) bool {
 	return key != n.of && (key == n.key && (n.of == "kind" || !slices.Contains(tables(), key)) || n.key.holds(key))
 }
 
-// A demand is a key that must be given, or one of several: where the table is
-// there at all, and where the word of another key is one of some.
-type demand struct {
-	keys     []Key
-	optional bool // asked only where the table is there
-	of       Key
-	words    []string
-	standard string
-}
-
-// demands are those of all kinds: what a kind asks for without a condition is asked of
-// its own designs.
-var demands = sync.OnceValue(func() []demand {
-	standard := schemas()[RingKind].name
-	own := every(nil, func(s schema) []demand {
-		out := slices.Clone(s.demands)
-		for i := range out {
-			if !out[i].optional {
-				out[i].of, out[i].words, out[i].standard = "kind", []string{s.name}, standard
-			}
-		}
-		return out
-	})
-	return append(own, demand{keys: []Key{"wood.species", "wood.density"}}, demand{keys: []Key{"saw.kerf"}})
+// musts are keys of which one has to be given, by all kinds.
+var musts = sync.OnceValue(func() [][]Key {
+	own := every(nil, func(s schema) [][]Key { return s.must })
+	return append(own, []Key{"wood.species", "wood.density"}, []Key{"saw.kerf"})
 })
+
+// each puts every key in a group of its own.
+func each(keys ...Key) (out [][]Key) {
+	for _, key := range keys {
+		out = append(out, []Key{key})
+	}
+	return out
+}

@@ -41,7 +41,7 @@ func nameKeys(named map[string]bool, text []byte) {
 	}
 }
 
-// Tables, groups, needs and demands speak of keys that there are.
+// Tables, groups, needs and musts speak of keys that there are.
 func TestSchemaIsWhole(t *testing.T) {
 	keys := slices.Clone(tables())
 	for _, f := range fields() {
@@ -60,11 +60,8 @@ func TestSchemaIsWhole(t *testing.T) {
 	for _, n := range needs() {
 		spoken = append(spoken, n.key, n.of)
 	}
-	for _, d := range demands() {
-		spoken = append(spoken, d.keys...)
-		if d.of != "" {
-			spoken = append(spoken, d.of)
-		}
+	for _, m := range musts() {
+		spoken = append(spoken, m...)
 	}
 	for _, key := range spoken {
 		if !slices.Contains(keys, key) {

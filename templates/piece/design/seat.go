@@ -183,19 +183,8 @@ func seatSchema() schema {
 			{"seat.stretchers", "seat.stretchers.shape", seatStretchers()[1:], "none", true},
 			{"seat.stretchers.side-height", "seat.stretchers.shape", []string{"box"}, "none", false},
 		},
-		demands: []demand{
-			{keys: []Key{"seat.thickness"}},
-			{keys: []Key{"seat.height"}},
-			{keys: []Key{"seat.diameter"}, optional: true, of: "seat.shape", words: []string{round}, standard: round},
-			{keys: []Key{"seat.width"}, optional: true, of: "seat.shape", words: sized, standard: round},
-			{keys: []Key{"seat.depth"}, optional: true, of: "seat.shape", words: sized, standard: round},
-			{keys: []Key{"seat.back-width"}, optional: true, of: "seat.shape", words: []string{words[ShieldSeat]}, standard: round},
-			{keys: []Key{"seat.points"}, optional: true, of: "seat.shape", words: []string{words[FreeSeat]}, standard: round},
-			{keys: []Key{"seat.legs.size"}},
-			{keys: []Key{"seat.mortise.diameter"}},
-			{keys: []Key{"seat.stretchers.height"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
-			{keys: []Key{"seat.stretchers.diameter"}, optional: true, of: "seat.stretchers.shape", words: seatStretchers()[1:], standard: "none"},
-		},
+		must: each("seat.thickness", "seat.height", "seat.diameter", "seat.width", "seat.depth", "seat.back-width", "seat.points",
+			"seat.legs.size", "seat.mortise.diameter", "seat.stretchers.height", "seat.stretchers.diameter"),
 		setters: seatSetters(),
 		stock:   []Key{"seat.thickness", "seat.legs.size", "seat.mortise.diameter"},
 		has:     seatHas,
@@ -208,7 +197,7 @@ func seatSchema() schema {
 			ways, aside = append(ways, pair[0]), append(aside, pair[1])
 		}
 		s.groups = append(s.groups, rowGroups(r.table)...)
-		s.demands = append(s.demands, demand{keys: []Key{r.table.with("legs")}}, demand{keys: []Key{r.table.with("from-middle")}}, demand{keys: ways})
+		s.must = append(s.must, []Key{r.table.with("legs")}, []Key{r.table.with("from-middle")}, ways)
 		s.setters = append(s.setters,
 			setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("lean"))}},
 			setter{aside, []measure.ID{measure.ID(r.table.with("feet"))}},

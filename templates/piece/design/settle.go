@@ -144,30 +144,40 @@ func (r *reader) whereSaid(s settings, n need) string {
 func missing(s settings, doubts Doubts) []note {
 	var notes []note
 	lost := map[Key]bool{}
-	for _, d := range demands() {
-		table := d.keys[0].table()
+	for _, keys := range musts() {
+		table := keys[0].table()
 		header, there := s[table]
+		optional, asked := s.asks(keys[0], doubts)
 		switch {
-		case slices.ContainsFunc(d.keys, func(key Key) bool { _, ok := s[key]; return ok }):
-		case d.of == "kind" && !d.asked(s, doubts): // another kind has other tables
-		case !there && (d.optional || lost[table]):
+		case slices.ContainsFunc(keys, func(key Key) bool { _, ok := s[key]; return ok }):
+		case !optional && !asked, !there && (optional || lost[table]):
 		case !there:
 			lost[table] = true
 			notes = append(notes, note{path: string(table), words: tableMissing.With(table),
 				hint: allTablesHint.With(), doubts: []Key{table}})
-		case d.of != "" && !d.asked(s, doubts):
-		case len(d.keys) == 1:
-			notes = append(notes, note{at: header.at, path: string(d.keys[0]), words: isMissing.With(), doubts: d.keys})
+		case !asked:
+		case len(keys) == 1:
+			notes = append(notes, note{at: header.at, path: string(keys[0]), words: isMissing.With(), doubts: keys})
 		default:
-			notes = append(notes, note{at: header.at, path: string(table), words: oneMissing.With(oneOf(d.keys)), doubts: d.keys})
+			notes = append(notes, note{at: header.at, path: string(table), words: oneMissing.With(oneOf(keys)), doubts: keys})
 		}
 	}
 	return notes
 }
 
-// asked reports whether the other key has one of the words.
-func (d demand) asked(s settings, doubts Doubts) bool {
-	return !doubts.Any(d.of) && slices.Contains(d.words, s.word(d.of, d.standard))
+// asks reports whether a key that must be given is wanted beside the others, and whether
+// that is a matter of its table's being there: what neither hangs on a word nor stands in
+// an optional table is wanted by the kind of piece.
+func (s settings) asks(key Key, doubts Doubts) (optional, asked bool) {
+	_, own, _ := schemaOf(key)
+	optional = slices.Contains(own.optional, key.table())
+	of := needsThat(func(n need) bool { return n.of != "kind" && n.of != key && (n.key == key || n.key == key.table()) })
+	if optional = optional || len(of) > 0; !optional {
+		of = needsThat(func(n need) bool { return n.of == "kind" && n.touches(key) })
+	}
+	return optional, !slices.ContainsFunc(of, func(n need) bool {
+		return doubts.Any(n.of) || !slices.Contains(n.words, s.word(n.of, n.standard))
+	})
 }
 
 // impossible notes figures that were read and cannot be together. What hangs
