@@ -29,6 +29,9 @@ var (
 func ParseAngle(s string) (float64, error) {
 	slope := false
 	v, err := parse(s, func(text string) (deg *big.Rat, f *fault) {
+		if deg, ok := plainNumber(text); ok {
+			return deg, nil
+		}
 		if m := slopeForm().FindStringSubmatch(text); m != nil {
 			slope = true
 			return ratio(m[1], m[2])

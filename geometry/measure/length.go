@@ -50,6 +50,9 @@ func ParseLength(s string, bare Unit) (float64, error) {
 
 // length reads a cleaned text without its sign, in mm.
 func length(text string, bare Unit) (*big.Rat, *fault) {
+	if value, ok := plainNumber(text); ok {
+		return value.Mul(value, millimetres(bare.String())), nil
+	}
 	m := lengthForm().FindStringSubmatch(text)
 	if m == nil {
 		if m = feetInchesForm().FindStringSubmatch(text); m != nil {

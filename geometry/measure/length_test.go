@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // near allows what a rounding or two of a float64 cost.
@@ -234,4 +236,21 @@ func TestParseUnit(t *testing.T) {
 		_, err := ParseUnit(s)
 		checkRefusal(t, s, 0, err, "no-unit")
 	}
+}
+
+// TestPlainNumber holds the way past the patterns against the pattern of a number.
+func TestPlainNumber(t *testing.T) {
+	pattern := form(number)
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[0-9. e/_-]{0,5}|[0-9]{0,4}\.?[0-9]{0,4}`).Draw(t, "text")
+		got, ok := plainNumber(text)
+		if want := pattern().MatchString(text); ok != want {
+			t.Fatalf("plainNumber(%q) = %v, want %v", text, ok, want)
+		}
+		if ok {
+			if want, _ := exact(text); got.Cmp(want) != 0 {
+				t.Fatalf("plainNumber(%q) = %v, want %v", text, got, want)
+			}
+		}
+	})
 }

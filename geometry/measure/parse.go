@@ -151,6 +151,15 @@ func form(pattern string) func() *regexp.Regexp {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?:` + pattern + `)$`) })
 }
 
+// plainNumber reads a number by itself, as most texts are, without a pattern.
+func plainNumber(text string) (v *big.Rat, ok bool) {
+	whole, part, point := strings.Cut(text, ".")
+	if digits := whole + part; digits == "" || point && part == "" || strings.Trim(digits, "0123456789") != "" {
+		return nil, false
+	}
+	return new(big.Rat).SetString(text)
+}
+
 // exact reads what fits figure: "25 1/4" is 101/4.
 func exact(text string) (*big.Rat, *fault) {
 	num, den, fraction := strings.Cut(text, "/")

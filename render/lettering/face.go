@@ -140,10 +140,10 @@ func Width(s string, height float64) float64 {
 // cannot be lettered: those without a glyph, control and format characters, everything
 // outside the basic plane and, as U+FFFD, bytes that are not UTF-8.
 func Missing(s string) []rune {
-	t := face()
 	var out []rune
 	for _, r := range s {
-		if t.step(r) == 0 && !strings.ContainsRune(string(out), r) {
+		// The face has all of ASCII that prints: it is not read for that.
+		if ascii := ' ' <= r && r <= '~'; !ascii && face().step(r) == 0 && !strings.ContainsRune(string(out), r) {
 			out = append(out, r)
 		}
 	}

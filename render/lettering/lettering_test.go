@@ -74,8 +74,13 @@ func TestAdvancesAreTheFontsToHalfAThousandth(t *testing.T) {
 }
 
 func TestMissing(t *testing.T) {
+	var ascii string
+	for r := ' '; r <= '~'; r++ {
+		ascii += string(r)
+	}
 	for _, c := range []struct{ name, s, want, clean string }{
 		{"nothing", "", "", ""},
+		{"ASCII that prints", ascii, "", ascii},
 		{"plain", "Lap, face side: 60° × ½ in", "", "Lap, face side: 60° × ½ in"},
 		{"signs of the trade", "° × ½ ¼ ¾ ⅛ ⅜ ⅝ ⅞ ″ ′ – ± → ⁄", "", "° × ½ ¼ ¾ ⅛ ⅜ ⅝ ⅞ ″ ′ – ± → ⁄"},
 		{"not in the face", "⅓⌀∅∠ 木", "⅓⌀∅∠木", "???? ?"},

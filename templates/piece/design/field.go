@@ -118,7 +118,7 @@ func figure[T any](key Key, l limits, kind measure.Kind, unit float64, parse fun
 		return reading[T]{apply: func(t *T) { *of(t) = q.Value * unit }, value: q.Value, bare: n.kind != isText, idle: q.Value == 0}, f
 	}
 	held := l.times(unit)
-	kinds := map[measure.Kind]FormKind{measure.KindLength: LengthField, measure.KindAngle: AngleField, measure.KindNumber: NumberField}
+	kinds := [...]FormKind{measure.KindLength: LengthField, measure.KindAngle: AngleField, measure.KindNumber: NumberField}
 	return field[T]{key: key, kind: kinds[kind], within: l, read: read, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return held.outside(measure.ID(key), measure.Quantity{Kind: kind, Value: v})

@@ -87,16 +87,12 @@ type reader struct {
 	unit   measure.Unit
 	kind   Kind
 	fields []field[Design]
-	byKey  map[Key]field[Design]
 	notes  []note
 	lost   bool // keys may have been passed over
 }
 
 func newReader(s source, root *node) *reader {
-	r := &reader{source: s, fields: fields(), byKey: map[Key]field[Design]{}}
-	for _, f := range r.fields {
-		r.byKey[f.key] = f
-	}
+	r := &reader{source: s, fields: fields()}
 	// A unit that cannot be read is noted with the other keys.
 	if n := root.child("units"); n != nil && n.kind == isText {
 		r.unit, _ = measure.ParseUnit(n.text)
@@ -204,7 +200,8 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 	for _, kid := range n.kids {
 		key := within.with(kid.key)
 		path := string(key)
-		field, known := r.byKey[key]
+		i := slices.IndexFunc(r.fields, func(f field[Design]) bool { return f.key == key })
+		known := i >= 0
 		switch {
 		case size == nil && key == "size", size != nil && key == "name":
 		case kid.kind == isBroken:
@@ -212,7 +209,7 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 		case size != nil && key.forAll() && (known || slices.Contains(tables(), key)):
 			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), key)
 		case known:
-			into[key] = r.value(kid, field, size)
+			into[key] = r.value(kid, r.fields[i], size)
 		case slices.Contains(tables(), key) && kid.kind == isTable:
 			into[key] = setting{at: kid.at, ok: !kid.twice, own: size != nil}
 			r.table(kid, key, size, into)

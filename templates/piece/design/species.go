@@ -60,17 +60,19 @@ func figureOf(text string) float64 {
 // FindSpecies finds a wood by name: capitals, commas and the order of the
 // words do not matter, so that "white ash" is "Ash, white".
 func FindSpecies(name string) (WoodSpecies, bool) {
-	w, known := speciesByName()[plainName(name)]
-	return w, known
+	if i, known := speciesByName()[plainName(name)]; known {
+		return species()[i], true
+	}
+	return WoodSpecies{}, false
 }
 
 // speciesByName finds a wood by each of its names, plain; the first in the table
 // where several share one.
-var speciesByName = sync.OnceValue(func() map[string]WoodSpecies {
-	out := map[string]WoodSpecies{}
-	for _, w := range slices.Backward(species()) {
+var speciesByName = sync.OnceValue(func() map[string]int {
+	out := map[string]int{}
+	for i, w := range slices.Backward(species()) {
 		for _, name := range slices.Concat(w.Also, []string{w.Name}) {
-			out[plainName(name)] = w
+			out[plainName(name)] = i
 		}
 	}
 	return out
