@@ -248,7 +248,9 @@ const (
 func (b Box) splineThick() float64 { return cmp.Or(b.design.Box.Spline, b.thickness()/4) }
 
 // slotDeep is the depth of a slot: with it the mitre closes before the spline is home.
-func (b Box) slotDeep() float64 { return splineDeep*b.thickness() + b.design.Unit.Round(0.5, 1.0/64) }
+func (b Box) slotDeep() float64 {
+	return splineDeep*b.thickness() + b.design.Written.Round(0.5, 1.0/64)
+}
 
 // spline returns that in the corner of side i and the next.
 func (b Box) spline(i int) solid.Solid { return b.tongue(i, splineDeep*b.thickness()) }

@@ -238,6 +238,17 @@ func Examine(pieces []piece.Piece) Findings {
 	return f
 }
 
+// ExamineAs asks everything of sizes as their file is written, and gives the figures of the
+// same sizes as they are printed: round sizes of screws and the like go by the unit, and a
+// verdict must not.
+func ExamineAs(written, printed []piece.Piece) Findings {
+	f := Examine(written)
+	for i, p := range printed {
+		f.Sizes[i].Piece, f.Sizes[i].Groups = p, withSolids(p).groups()
+	}
+	return f
+}
+
 // checks returns everything asked of the piece, in a fixed order.
 func (m model) checks() []Check {
 	asked := m.ask()

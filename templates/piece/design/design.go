@@ -11,22 +11,25 @@ import (
 // A Design holds the decisions for one size of a piece. Lengths are in mm and
 // angles in radians.
 type Design struct {
-	Title  string
-	Size   string       // its name, "" where the file has one size only
-	Kind   Kind         // which of the decisions below hold
-	Unit   measure.Unit // in which its figures are printed
-	Plan   Plan
-	Ring   Ring
-	Legs   Legs
-	Top    Top
-	Wood   Wood
-	Saw    Saw
-	Milled Milled
-	Frame  Frame // of the kind aprons
-	Box    Box
-	Seat   Seat // of the kind seat
-	Items  []Item
-	Prices Prices
+	Title string
+	Size  string       // its name, "" where the file has one size only
+	Kind  Kind         // which of the decisions below hold
+	Unit  measure.Unit // in which its figures are printed
+	// Written is the unit of the file: by its round sizes the piece is judged, in whatever
+	// unit it is printed.
+	Written measure.Unit
+	Plan    Plan
+	Ring    Ring
+	Legs    Legs
+	Top     Top
+	Wood    Wood
+	Saw     Saw
+	Milled  Milled
+	Frame   Frame // of the kind aprons
+	Box     Box
+	Seat    Seat // of the kind seat
+	Items   []Item
+	Prices  Prices
 }
 
 // A Kind is a family of pieces. Each has decisions of its own in a Design; title, plan,

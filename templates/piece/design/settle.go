@@ -53,7 +53,7 @@ func (s settings) good(keys ...Key) bool {
 // may be left out. The rough allowances are common practice, no source.
 func (r *reader) start() Design {
 	d := Design{
-		Title: untitled.With(), Unit: r.unit,
+		Title: untitled.With(), Unit: r.unit, Written: r.unit,
 		Ring: Ring{Plain: OpenEnd},
 		Wood: Wood{
 			ExtraLength: 20, ExtraWidth: 4, ExtraThickness: 4, Spares: 1, Tests: 1,

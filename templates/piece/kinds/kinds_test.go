@@ -2,8 +2,10 @@ package kinds
 
 import (
 	"fmt"
+	"io/fs"
 	"testing"
 
+	"rodsheet/examples"
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
@@ -85,6 +87,41 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 	for id, g := range w.Grips(0) {
 		if at, ok := g.At(file.Sizes[0]); !ok || at == 0 {
 			t.Errorf("the handle %s stands nowhere", id)
+		}
+	}
+}
+
+// A check comes out the same in whatever unit it is printed, the round sizes and limits of
+// the file's own unit deciding.
+func TestVerdictsHangOnNoUnit(t *testing.T) {
+	files, err := fs.Glob(examples.Designs, "*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatal(err)
+	}
+	for _, name := range files {
+		text, err := examples.Designs.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, err := design.Read(text, Faults)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var all [2][]kind.Check
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			for i := range file.Sizes {
+				file.Sizes[i].Unit = u
+			}
+			w, err := Solve(file.Sizes)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all[u] = w.Report().All()
+		}
+		for i, c := range all[0] {
+			if d := all[1][i]; c.Grade != d.Grade || c.Value != d.Value || c.Limit != d.Limit {
+				t.Errorf("%s: %s %s in mm, %s %s in inches", name, c.Grade, c.Measured(0), d.Grade, d.Measured(0))
+			}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package kinds
 
 import (
+	"slices"
 	"sync"
 
 	"rodsheet/geometry"
@@ -19,11 +20,24 @@ func ring() kind.Kind { return kind.Kind{Faults: piece.Faults, Solve: solveRing,
 
 // A ringWork is a ring on splayed legs worked out.
 type ringWork struct {
-	pieces []piece.Piece
-	found  func() checks.Findings
+	pieces, written []piece.Piece // as they are printed, and in the unit of their file
+	found           func() checks.Findings
 }
 
 func solveRing(sizes []design.Design) (kind.Work, error) {
+	pieces, err := solveAll(sizes)
+	if err != nil || sizes[0].Unit == sizes[0].Written {
+		return ringOf(pieces, pieces), err
+	}
+	written := slices.Clone(sizes)
+	for i, d := range sizes {
+		written[i].Unit = d.Written
+	}
+	as, err := solveAll(written)
+	return ringOf(pieces, as), err
+}
+
+func solveAll(sizes []design.Design) ([]piece.Piece, error) {
 	var pieces []piece.Piece
 	for _, d := range sizes {
 		p, err := piece.Solve(d)
@@ -32,14 +46,21 @@ func solveRing(sizes []design.Design) (kind.Work, error) {
 		}
 		pieces = append(pieces, p)
 	}
-	return ringOf(piece.ShareStops(pieces)), nil
+	return piece.ShareStops(pieces), nil
 }
 
-func ringOf(pieces []piece.Piece) ringWork {
-	return ringWork{pieces, sync.OnceValue(func() checks.Findings { return checks.Examine(pieces) })}
+func ringOf(pieces, written []piece.Piece) ringWork {
+	return ringWork{pieces, written, sync.OnceValue(func() checks.Findings {
+		if pieces[0].Design.Unit == written[0].Design.Unit {
+			return checks.Examine(pieces)
+		}
+		return checks.ExamineAs(written, pieces)
+	})}
 }
 
-func (w ringWork) Only(size int) kind.Work { return ringOf(w.pieces[size : size+1]) }
+func (w ringWork) Only(size int) kind.Work {
+	return ringOf(w.pieces[size:size+1], w.written[size:size+1])
+}
 
 func (w ringWork) Report() kind.Report { return wording.Report(w.found()) }
 
