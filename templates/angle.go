@@ -224,8 +224,7 @@ type gauge struct {
 	outline joint.AngleGauge
 	wanted
 	stock float64 // depth of the strip for the gauge's stock, mm
-	unit  measure.Unit
-	full  bool
+	Setting
 	// pointed is set where two points on a board are truer than a triangle on paper.
 	pointed bool
 }
@@ -254,7 +253,7 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 	if room := math.Min(z.narrow, z.long-z.proof) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
 		stock = math.Max(stock, math.Min(z.shortest-triangle.Rise(), room))
 	}
-	return gauge{triangle, outline, angle, stock, s.Unit, s.Full, pointed}
+	return gauge{triangle, outline, angle, stock, s, pointed}
 }
 
 // gaugeSizes are what the size of a triangle is chosen from, in mm.
@@ -303,8 +302,6 @@ func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
 		g.Length = math.Max(g.Length, z.shortest)
 	}
 }
-
-func (g gauge) length(mm float64) string { return measure.Length(mm).Text(g.unit) }
 
 // name is what the triangle is called: "angle 14.5°", or what it is the bevel of.
 func (g gauge) name() string {
@@ -376,7 +373,7 @@ func (g gauge) triangle() Drawing {
 	if g.steep() {
 		named++
 	}
-	d.Labels[named].Big = g.full || g.Base >= 130 // large letters would not go into a smaller one
+	d.Labels[named].Big = g.Full || g.Base >= 130 // large letters would not go into a smaller one
 	if g.asked != g.drawn {
 		d.LabelPoint(corner, tag("beyond-slope", angleText(g.asked)))
 	}
@@ -426,13 +423,13 @@ func (g gauge) figures() []Figure {
 	}
 	rise := func(of measure.Unit, id measure.ID, run float64) Figure {
 		run = of.Round(run, run)
-		return figureIn(of, g.unit, id, measure.Length(joint.RiseOver(run, g.drawn)))
+		return figureIn(of, g.Unit, id, measure.Length(joint.RiseOver(run, g.drawn)))
 	}
 	chord := func(of measure.Unit, id measure.ID) Figure {
-		return figureIn(of, g.unit, id, measure.Length(joint.Chord(of.Round(250, 10), g.drawn)))
+		return figureIn(of, g.Unit, id, measure.Length(joint.Chord(of.Round(250, 10), g.drawn)))
 	}
 	slip := func(of measure.Unit, id measure.ID) Figure {
-		return figureIn(of, g.unit, id, measure.Angle(g.SlipError(gaugeSlip(of))))
+		return figureIn(of, g.Unit, id, measure.Angle(g.SlipError(gaugeSlip(of))))
 	}
 	return []Figure{
 		figure("angle.bevel", measure.Angle(g.drawn)),
@@ -487,10 +484,10 @@ func (g gauge) panel() Panel {
 			f = others[i]
 			f.Name = say(byOffSquare, f.Name)
 		}
-		if f.Aside || !g.full && slices.Contains(unlisted, f.ID) {
+		if f.Aside || !g.Full && slices.Contains(unlisted, f.ID) {
 			continue
 		}
-		text := f.Value.Text(g.unit)
+		text := f.Value.Text(g.Unit)
 		switch f.ID {
 		case "angle.bevel", "angle.off-square":
 			if g.along && f.ID == "angle.off-square" {
@@ -506,7 +503,7 @@ func (g gauge) panel() Panel {
 				f.Name = say(byOffSquare, f.Name)
 			}
 		case "angle.reading-error", "angle.reading-error-64th":
-			f.Name = say(slipCosts, g.length(gaugeSlip(g.unit)))
+			f.Name = say(slipCosts, g.length(gaugeSlip(g.Unit)))
 		}
 		p.Table = append(p.Table, []string{f.Name, text})
 	}

@@ -15,7 +15,7 @@ func Arc(b joint.CircularSegment, s Setting) (Job, error) {
 	if err := b.Check(); err != nil {
 		return Job{}, err
 	}
-	t := arcTemplate{b, s.Unit}
+	t := arcTemplate{b, s}
 	figures := t.figures()
 	return Job{
 		Name:  "arc",
@@ -26,7 +26,7 @@ func Arc(b joint.CircularSegment, s Setting) (Job, error) {
 				{Heading: say(arcHeading), Table: figureTable(figures, s.Unit)},
 				battenPanel(b, b.Chord/2, arcOffsetsHead(), arcOffsetsWords(), s.Unit),
 				{Heading: say(strikeHeading), Text: t.work()},
-				{Heading: say(cautionHeading), Text: curveCaution()},
+				curveCaution(),
 			},
 		}},
 		Figures: figures,
@@ -36,10 +36,8 @@ func Arc(b joint.CircularSegment, s Setting) (Job, error) {
 // An arcTemplate is an arc about to be drawn.
 type arcTemplate struct {
 	joint.CircularSegment
-	unit measure.Unit
+	Setting
 }
-
-func (t arcTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }
 
 func (t arcTemplate) figures() []Figure {
 	return []Figure{
@@ -79,7 +77,7 @@ func (t arcTemplate) onChord(d *Drawing, wide float64) {
 	d.Line(Centre, geometry.Pt(0, t.Rise), geometry.Pt(0, -wide))
 	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(0, t.Rise), tag("mid-chord", t.length(t.Rise)))
 	for _, p := range t.marks() {
-		d.battenMark(p, geometry.Pt(p.X, 0), t.unit)
+		d.battenMark(p, geometry.Pt(p.X, 0), t.Unit)
 	}
 }
 
@@ -96,7 +94,7 @@ func (t arcTemplate) along(d *Drawing, wide float64) {
 	d.Line(Centre, crown, inward(crown, wide))
 	d.LabelLine(crown, inward(crown, wide), tag("mid-chord", t.length(t.Rise)))
 	for _, p := range t.marks() {
-		d.battenMark(p, inward(p, wide/3), t.unit)
+		d.battenMark(p, inward(p, wide/3), t.Unit)
 	}
 	for _, end := range []geometry.Point{left, right} {
 		d.LabelLine(end, inward(end, wide), tag("chord-end", t.length(t.Chord)))
@@ -106,7 +104,7 @@ func (t arcTemplate) along(d *Drawing, wide float64) {
 // marks returns the offsets on both sides of the middle, but for the crown and the ends
 // of the chord.
 func (t arcTemplate) marks() []geometry.Point {
-	right := joint.Offsets(t, t.Chord/2, battenStep(t.Chord/2, t.unit))
+	right := joint.Offsets(t, t.Chord/2, battenStep(t.Chord/2, t.Unit))
 	var out []geometry.Point
 	for _, p := range right[1 : len(right)-1] {
 		out = append(out, geometry.Pt(-p.X, p.Y), p)

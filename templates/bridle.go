@@ -40,7 +40,7 @@ func Bridle(b joint.Bridle, s Setting) (Job, error) {
 			Panels: []Panel{
 				{Heading: say(figuresHeading), Table: figureTable(append(bridleGiven(b), figures...), s.Unit)},
 				{Heading: say(workHeading), Text: bridleSteps(b, s)},
-				{Heading: say(holdingHeading), Text: bridleHolding(b, s.Unit)},
+				bridleHolding(b, s.Unit),
 			},
 		}},
 	}, nil
@@ -119,8 +119,6 @@ func newBridleTemplate(e joint.BridleEnd, sides partSides, proud float64, s Sett
 	to := math.Max(e.Shoulder(0), e.Shoulder(e.Width)) + reach
 	return bridleTemplate{e, sides, s, wrap{width: e.Width, thickness: e.Thickness, back: true}, to, proud}
 }
-
-func (t bridleTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // drawings returns the views that are printed.
 func (t bridleTemplate) drawings() []Drawing {

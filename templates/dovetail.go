@@ -46,8 +46,6 @@ type dovetailTemplate struct {
 	Setting
 }
 
-func (t dovetailTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
-
 // upright reports whether the joint is its own mirror image from edge to edge.
 func (t dovetailTemplate) upright() bool { return t.BoardSlope == math.Pi/2 }
 

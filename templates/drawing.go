@@ -177,6 +177,8 @@ type Setting struct {
 	Full bool
 }
 
+func (s Setting) length(mm float64) string { return measure.Length(mm).Text(s.Unit) }
+
 // Bounds returns the box round all strokes.
 func (d Drawing) Bounds() geometry.Rect { return bounds(d.Strokes).Rect }
 

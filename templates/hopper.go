@@ -29,7 +29,7 @@ func Hopper(h joint.Hopper, s Setting) (Job, error) {
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
 		{Heading: say(sawHeading), Text: t.steps()},
-		{Heading: say(cautionHeading), Text: hopperCaution()},
+		hopperCaution(),
 	}
 	section.Append(bevelGauges(bevels, s))
 	return Job{Name: t.name(), Title: t.title(), Sections: []Section{section}, Figures: figures}, nil

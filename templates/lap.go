@@ -37,8 +37,8 @@ func Lap(l joint.Lap, s Setting) (Job, error) {
 		Drawings: views,
 		Panels: []Panel{
 			{Heading: say(figuresHeading), Table: figureTable(append(lapGiven(l), figures...), s.Unit)},
-			{Heading: say(sawHeading), Text: t.steps()},
-			{Heading: say(handsHeading), Text: lapHands(math.Pi - l.Angle)},
+			t.steps(),
+			lapHands(math.Pi - l.Angle),
 		},
 	}
 	job.Sections = []Section{section}
@@ -118,8 +118,6 @@ type lapTemplate struct {
 	Setting
 	wrap wrap
 }
-
-func (t lapTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // extent returns how far the stock is drawn, and whether the datum is on the
 // drawing. A datum that would not go on one sheet with the lap is left off: a

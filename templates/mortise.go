@@ -42,7 +42,7 @@ func Mortise(m joint.Mortise, s Setting) (Job, error) {
 				{Heading: say(figuresHeading), Table: figureTable(append(t.given(), t.railFigures()...), s.Unit)},
 				{Heading: say(workHeading), Text: t.steps()},
 				{Heading: say(mortiseHeading), Table: figureTable(t.legFigures(), s.Unit)},
-				{Heading: say(mortisingHeading), Text: t.mortising()},
+				t.mortising(),
 			},
 		}},
 	}, nil
@@ -54,8 +54,6 @@ type mortiseTemplate struct {
 	Setting
 	rail, leg wrap
 }
-
-func (t mortiseTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // drawings returns the wrap-round of the rail and the strip of the leg, for the
 // hands that are needed. In the frame of joint.Shoulder the leg is to the left.

@@ -15,7 +15,7 @@ func Oval(o joint.Oval, s Setting) (Job, error) {
 	if err := o.Check(); err != nil {
 		return Job{}, err
 	}
-	t := ovalTemplate{o, s.Unit}
+	t := ovalTemplate{o, s}
 	figures := t.figures()
 	narrow, long := math.Min(s.Clear.X, s.Clear.Y), math.Max(s.Clear.X, s.Clear.Y)
 	full := s.Full || o.Width <= narrow && o.Length <= long
@@ -26,7 +26,7 @@ func Oval(o joint.Oval, s Setting) (Job, error) {
 			{Heading: say(ovalHeading), Table: figureTable(figures, s.Unit)},
 			battenPanel(o, o.Length/2, ovalOffsetsHead(), ovalOffsetsWords(), s.Unit),
 			{Heading: say(strikeHeading), Text: t.work(full)},
-			{Heading: say(cautionHeading), Text: curveCaution()},
+			curveCaution(),
 		},
 	}
 	if full {
@@ -43,10 +43,8 @@ func Oval(o joint.Oval, s Setting) (Job, error) {
 // An ovalTemplate is an oval about to be drawn.
 type ovalTemplate struct {
 	joint.Oval
-	unit measure.Unit
+	Setting
 }
-
-func (t ovalTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }
 
 func (t ovalTemplate) figures() []Figure {
 	out := []Figure{
@@ -132,16 +130,16 @@ func (t ovalTemplate) inset(d *Drawing, line []geometry.Point) {
 // marked marks the offsets of the upper right quarter and, of four centres, the join of
 // its arcs, on the line from the end centre; it names both arcs.
 func (t ovalTemplate) marked(d *Drawing) {
-	long := math.Min(stripWidth(t.unit)/4, t.Width/12)
+	long := math.Min(stripWidth(t.Unit)/4, t.Width/12)
 	for _, p := range t.marks() {
-		d.battenMark(p, p.Sub(p.Unit().Mul(long)), t.unit)
+		d.battenMark(p, p.Sub(p.Unit().Mul(long)), t.Unit)
 	}
 	if t.Ellipse() {
 		return
 	}
 	end, side := t.Centres()
 	at := t.JoinAngle()
-	from := end.Add(geometry.Polar(math.Max(0, t.EndRadius-2*stripWidth(t.unit)), at))
+	from := end.Add(geometry.Polar(math.Max(0, t.EndRadius-2*stripWidth(t.Unit)), at))
 	d.Line(Construction, from, t.Join())
 	d.LabelLine(from, t.Join(), tag("join-line", angleText(at)))
 	d.LabelPoint(end.Add(geometry.Polar(t.EndRadius, at/2)), tag("radius", t.length(t.EndRadius)))
@@ -150,7 +148,7 @@ func (t ovalTemplate) marked(d *Drawing) {
 
 // marks returns the offsets between the ends of both axes.
 func (t ovalTemplate) marks() []geometry.Point {
-	all := joint.Offsets(t, t.Length/2, battenStep(t.Length/2, t.unit))
+	all := joint.Offsets(t, t.Length/2, battenStep(t.Length/2, t.Unit))
 	return all[1 : len(all)-1]
 }
 

@@ -29,7 +29,7 @@ func Segments(r joint.SegmentRing, s Setting) (Job, error) {
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
 		{Heading: say(sawHeading), Text: t.steps()},
-		{Heading: say(cautionHeading), Text: segmentsCaution()},
+		segmentsCaution(),
 	}
 	section.Append(bevelGauges([]bevel{{math.Pi/2 - r.OffSquare(), say(gaugeName)}}, s))
 	return Job{Name: "segments", Title: t.title(), Sections: []Section{section}, Figures: figures}, nil
@@ -40,8 +40,6 @@ type segmentTemplate struct {
 	joint.SegmentRing
 	Setting
 }
-
-func (t segmentTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // fits reports whether a sheet holds a drawing so large, either way round.
 func (t segmentTemplate) fits(b geometry.Rect) bool {
@@ -121,7 +119,7 @@ func Staves(v joint.Staves, s Setting) (Job, error) {
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
 		{Heading: say(sawHeading), Text: t.steps()},
-		{Heading: say(cautionHeading), Text: taperCaution()},
+		taperCaution(),
 	}
 	section.Append(bevelGauges([]bevel{{math.Pi/2 - v.EdgeTilt(), say(bladeName)}}, s))
 	return Job{Name: "staves", Title: t.title(), Sections: []Section{section}, Figures: figures}, nil
@@ -132,8 +130,6 @@ type staveTemplate struct {
 	joint.Staves
 	Setting
 }
-
-func (t staveTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // line is either edge by its two points, the narrow end to the right.
 func (t staveTemplate) line() PointedLine {

@@ -27,8 +27,8 @@ func Sightline(l joint.Staked, s Setting) (Job, error) {
 	section := Section{Pictures: []Picture{t.elevations()}, Drawings: t.sheets()}
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
-		{Heading: say(boringHeading), Text: t.boring()},
-		{Heading: say(cautionHeading), Text: boringCaution()},
+		t.boring(),
+		boringCaution(),
 	}
 	section.Append(bevelGauges([]bevel{{math.Pi/2 - t.Resultant(), say(resultantName)}}, s))
 	return Job{
@@ -44,8 +44,6 @@ type sightlineTemplate struct {
 	joint.Staked
 	Setting
 }
-
-func (t sightlineTemplate) length(mm float64) string { return measure.Length(mm).Text(t.Unit) }
 
 // sheets are the slab from above, for each hand that there is.
 func (t sightlineTemplate) sheets() []Drawing {

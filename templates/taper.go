@@ -18,7 +18,7 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
-	leg := taperTemplate{t, s.Unit, s.Full}
+	leg := taperTemplate{t, s}
 	section := Section{Pictures: []Picture{leg.line().Picture(say(taperPointsHeading), s.Unit)}}
 	if s.Full {
 		section = Section{Drawings: leg.drawings()}
@@ -27,8 +27,8 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 		{Heading: say(taperHeading), Table: figureTable(leg.figures(), s.Unit)},
 		leg.offsets(),
 		{Heading: say(cutsHeading), Text: leg.cuts()},
-		{Heading: say(bevelsHeading), Text: leg.bevels()},
-		{Heading: say(cautionHeading), Text: taperCaution()},
+		leg.bevels(),
+		taperCaution(),
 	}
 	return Job{
 		Name:     "taper-" + t.Faces.String(),
@@ -41,8 +41,7 @@ func Taper(t joint.Taper, s Setting) (Job, error) {
 // A taperTemplate is a taper about to be drawn.
 type taperTemplate struct {
 	joint.Taper
-	unit measure.Unit
-	full bool
+	Setting
 }
 
 // line is the taper by its two points: counted from the straight edge or, where both
@@ -54,8 +53,6 @@ func (t taperTemplate) line() PointedLine {
 	}
 	return l
 }
-
-func (t taperTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }
 
 func (t taperTemplate) drawings() []Drawing {
 	v := View{Part: "taper", Face: "face"}
@@ -132,14 +129,14 @@ func (t taperTemplate) figures() []Figure {
 		figure("taper.run", measure.Length(t.Run())),
 		figure("taper.loss", measure.Length(t.Loss())),
 		figure("taper.to-edge", measure.Angle(t.ToEdge())),
-		figureIn(measure.Millimetre, t.unit, "taper.per-100-mm", measure.Length(t.LossOver(hundred))),
-		figureIn(measure.Inch, t.unit, "taper.per-foot", measure.Length(t.LossOver(foot))),
+		figureIn(measure.Millimetre, t.Unit, "taper.per-100-mm", measure.Length(t.LossOver(hundred))),
+		figureIn(measure.Inch, t.Unit, "taper.per-foot", measure.Length(t.LossOver(foot))),
 	}
 	if t.Faces.Symmetric() {
 		out = append(out,
 			figure("taper.included", measure.Angle(t.Included())),
-			figureIn(measure.Millimetre, t.unit, "taper.both-per-100-mm", measure.Length(t.NarrowingOver(hundred))),
-			figureIn(measure.Inch, t.unit, "taper.both-per-foot", measure.Length(t.NarrowingOver(foot))),
+			figureIn(measure.Millimetre, t.Unit, "taper.both-per-100-mm", measure.Length(t.NarrowingOver(hundred))),
+			figureIn(measure.Inch, t.Unit, "taper.both-per-foot", measure.Length(t.NarrowingOver(foot))),
 		)
 	}
 	return append(out, figure("taper.cut", measure.Length(t.Cuts()[0].Length())))
@@ -148,8 +145,8 @@ func (t taperTemplate) figures() []Figure {
 // offsets is the table to set the cut out by rule. A symmetric leg is
 // measured from its centre line and from both edges of the blank.
 func (t taperTemplate) offsets() Panel {
-	step := t.unit.Round(50, 2)
-	bare := func(mm float64) string { return measure.Length(mm).Bare(t.unit) }
+	step := t.Unit.Round(50, 2)
+	bare := func(mm float64) string { return measure.Length(mm).Bare(t.Unit) }
 	table := [][]string{offsetsHead(t.Faces.Symmetric())}
 	for _, x := range t.Stations(step) {
 		row := []string{bare(x), bare(t.Width(x))}
@@ -158,5 +155,5 @@ func (t taperTemplate) offsets() Panel {
 		}
 		table = append(table, append(row, bare(t.Lost(x))))
 	}
-	return Panel{Heading: say(offsetsHeading, t.unit.String()), Table: table}
+	return Panel{Heading: say(offsetsHeading, t.Unit.String()), Table: table}
 }

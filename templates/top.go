@@ -16,7 +16,7 @@ func Top(t joint.Top, s Setting) (Job, error) {
 	if err := t.Check(); err != nil {
 		return Job{}, err
 	}
-	top := topTemplate{t, s.Unit}
+	top := topTemplate{t, s}
 	figures := top.figures()
 	section := Section{Panels: []Panel{{Heading: say(topHeading), Table: figureTable(figures, s.Unit)}}}
 	switch {
@@ -34,10 +34,8 @@ func Top(t joint.Top, s Setting) (Job, error) {
 // A topTemplate is a top about to be drawn.
 type topTemplate struct {
 	joint.Top
-	unit measure.Unit
+	Setting
 }
-
-func (t topTemplate) length(mm float64) string { return measure.Length(mm).Text(t.unit) }
 
 // size says how large the top is.
 func (t topTemplate) size() string {
@@ -73,7 +71,7 @@ func (t topTemplate) figures() []Figure {
 // lines. Drawn right across they would only keep sheets that hold nothing else.
 // The top must have passed its Check.
 func TopOutline(top joint.Top, u measure.Unit) Drawing {
-	t := topTemplate{top, u}
+	t := topTemplate{top, Setting{Unit: u}}
 	outline := t.Outline()
 	d := Drawing{Free: true}.of(View{Part: "top", Face: "outline"})
 	d.Polygon(Cut, outline...)

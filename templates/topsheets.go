@@ -49,7 +49,7 @@ func TopCornerTable(t joint.Top, u measure.Unit) Panel {
 // 90° is left to the square. grain is the direction of the grain in plan, the zero
 // Point for none; it is shown as it runs at the corner that is named first.
 func TopCorners(top joint.Top, grain geometry.Point, s Setting) []Drawing {
-	t := topTemplate{top, s.Unit}
+	t := topTemplate{top, s}
 	sharp := t.Clip == 0 && t.Round == 0
 	var out []Drawing
 	for _, same := range t.alike() {
