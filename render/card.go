@@ -56,7 +56,6 @@ func newHangings() hangings {
 	return hangings{map[hanging]*view{}, map[hanging]int{}, map[phrase][]string{}}
 }
 
-// wrap breaks small words into lines.
 func (h hangings) wrap(words string, width float64) []string {
 	asked := phrase{words, width}
 	lines, known := h.lines[asked]
@@ -121,7 +120,6 @@ func (k *card) head() {
 	k.under = k.ticks(cardEdge, y-0.4, inner)
 }
 
-// copy returns a card that may be laid on without changing k.
 func (k *card) copy() *card {
 	out := *k
 	out.words.Texts = slices.Clip(k.words.Texts)
@@ -290,7 +288,6 @@ func (v *view) cell() geometry.Point {
 	return size.Add(geometry.Pt(0, v.foot()))
 }
 
-// foot is the height of the words below a picture on a card.
 func (v *view) foot() float64 { return float64(len(v.caption)) * lettering.Pitch(small) }
 
 // figures sets what the tool is set to, large, with a box for the figure used.
@@ -387,7 +384,6 @@ func (k *card) templateWords(n numbers, places []place) string {
 	return say(cardTemplate, n.sheets(places))
 }
 
-// draw draws the card with its upper left corner at a place.
 func (k *card) draw(n *pen, at geometry.Point, tiles map[place]int) {
 	for _, a := range k.areas {
 		n.area(a.Gray, geometry.Translate(at), a.Points)

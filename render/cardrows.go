@@ -103,7 +103,6 @@ func usualShown(c templates.Card, width float64, seen hangings) float64 {
 	return k.shown()
 }
 
-// shown returns how large the pictures are, all together.
 func (k *card) shown() (sum float64) {
 	for _, v := range k.views {
 		sum += v.factor

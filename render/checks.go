@@ -119,7 +119,6 @@ func straight(way []place) bool {
 	return min(down, over) == 0 && down+over == len(way)-1
 }
 
-// atRim reports whether a tile has a free side.
 func (t *tile) atRim() bool {
 	return !t.has(t.row-1, t.col) || !t.has(t.row+1, t.col) || !t.has(t.row, t.col-1) || !t.has(t.row, t.col+1)
 }
@@ -137,7 +136,6 @@ func (t *tile) lattice() []geometry.Point {
 	return out
 }
 
-// stand reports whether all the points are on kept tiles.
 func (p *tiling) stand(points ...geometry.Point) bool {
 	for _, q := range points {
 		if !p.has(p.at(q)) {

@@ -19,7 +19,6 @@ type Correction struct {
 	Text    string // what every sheet says of it
 }
 
-// none reports whether c corrects nothing.
 func (c Correction) none() bool { return c.Printer == "" }
 
 // on returns the correction in mm from the lower left corner of a page.
@@ -89,7 +88,6 @@ func (l Layout) inset() Layout {
 	return l
 }
 
-// correctionLines sets what the sheets say of their correction.
 func (l Layout) correctionLines() []string {
 	if l.Correct.none() {
 		return nil

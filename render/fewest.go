@@ -52,7 +52,6 @@ func (l Layout) turns() bool {
 	return !l.Plain && !l.Paper.Whole && l.Paper.Width != l.Paper.Height && l.onSide().Check() == nil
 }
 
-// onSide returns the layout of a sheet turned on its side.
 func (l Layout) onSide() Layout {
 	l.Paper.Width, l.Paper.Height = l.Paper.Height, l.Paper.Width
 	return l
@@ -75,7 +74,6 @@ func (c cutter) clear(turned bool) geometry.Point {
 	return c.size[0]
 }
 
-// free reports whether the drawing may be turned by any angle.
 func (c cutter) free() bool { return c.drawing.Free && !c.drawing.Upright }
 
 // stances lists how the drawing may stand, the preferred one first: as drawn
@@ -337,7 +335,6 @@ func (a axis) tries(parts int) [][]float64 {
 	return out
 }
 
-// copy returns a laid drawing that may be cut and marked apart from p.
 func (p *tiling) copy() *tiling {
 	q := *p
 	q.kept = slices.Clone(p.kept)

@@ -117,7 +117,6 @@ func (a axis) borders(n int, pitch, shift float64) []float64 {
 	return append(out, a.hi)
 }
 
-// equal returns the borders of n equal windows.
 func (a axis) equal(n int) []float64 {
 	return a.borders(n, (a.hi-a.lo-a.overlap)/float64(n), 0)
 }
@@ -154,7 +153,6 @@ func (a axis) harm(x float64) int {
 	return n
 }
 
-// harms adds up the harm of all seams of a cut.
 func (a axis) harms(borders []float64) int {
 	n := 0
 	for _, x := range borders[1 : len(borders)-1] {

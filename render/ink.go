@@ -21,7 +21,6 @@ func (p *tiling) ink(hatching bool) []geometry.Segment {
 	return out
 }
 
-// laidOut returns segments of the template in laid coordinates.
 func (p *tiling) laidOut(segments []geometry.Segment) []geometry.Segment {
 	out := make([]geometry.Segment, len(segments))
 	for i, s := range segments {
@@ -192,7 +191,6 @@ func pieceOf(kept []bool, cols int) []bool {
 	return piece
 }
 
-// apart is how many seams lie between two tiles.
 func apart(i, j, cols int) int { return abs(i%cols-j%cols) + abs(i/cols-j/cols) }
 
 func abs(n int) int { return max(n, -n) }

@@ -182,7 +182,6 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	return j, nil
 }
 
-// packing returns items as they are packed.
 func (j laidSection) packing(items []item) *pack.Job {
 	out := &pack.Job{Size: j.size, Gap: gap}
 	for _, it := range items {
@@ -252,7 +251,6 @@ func (j laidSection) withWords(pictures []templates.Picture, items []item) (out 
 	return out
 }
 
-// wideFirst parts the pictures that take the width of a sheet from the others.
 func wideFirst(pictures []templates.Picture) (wide, others []templates.Picture) {
 	for _, p := range pictures {
 		if p.Wide {
@@ -264,7 +262,6 @@ func wideFirst(pictures []templates.Picture) (wide, others []templates.Picture) 
 	return wide, others
 }
 
-// set sets a panel in blocks.
 func (j laidSection) set(p templates.Panel, l Layout) []item {
 	most := j.size[0]
 	if p.Ruled {
@@ -306,7 +303,6 @@ func (j *laidSection) layPanels(of part, l Layout) {
 	}
 }
 
-// fullWidth returns the width of a panel over the whole sheet.
 func fullWidth(clear float64, l Layout) float64 {
 	if l.Paper.Whole {
 		return math.Min(clear, widestWords)

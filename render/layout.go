@@ -147,10 +147,8 @@ func shorten(line string, width float64) string {
 	return string(runes) + " …"
 }
 
-// remarkLines sets the remark of every sheet.
 func (l Layout) remarkLines() []string { return lettering.Wrap(l.Remark, large, l.footWidth()) }
 
-// imprintLines sets whose the sheets are.
 func (l Layout) imprintLines() []string { return lettering.Wrap(l.Imprint, small, l.footWidth()) }
 
 // footHeight is the strip at the bottom with the level rule and the words.

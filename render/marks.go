@@ -89,7 +89,6 @@ func nearest(p geometry.Point, strokes []geometry.Segment) float64 {
 	return best
 }
 
-// chain returns the segments of a polyline.
 func chain(points []geometry.Point) []geometry.Segment {
 	out := make([]geometry.Segment, max(0, len(points)-1))
 	for i := range out {

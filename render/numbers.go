@@ -61,7 +61,6 @@ func panelItems(p templates.Panel, columns []float64, most geometry.Point) []ite
 	return out
 }
 
-// section names the sheets of a section.
 func (n numbers) section(i int) string {
 	if n.sections == nil {
 		return run(MostSheets-1, MostSheets)
@@ -118,7 +117,6 @@ func run(first, last int) string {
 	return say(fromTo, strconv.Itoa(first), strconv.Itoa(last))
 }
 
-// contents lists the sheets of every section.
 func contents(sections []templates.Section) deferredWords {
 	return func(n numbers) templates.Panel {
 		p := templates.Panel{Heading: say(contentsHead)}

@@ -44,7 +44,6 @@ func newView(p templates.Picture, reduced float64) *view {
 	return v
 }
 
-// drawn returns the width and height of the strokes and the air round them.
 func (v *view) drawn() geometry.Point {
 	return geometry.Pt(v.bounds.Width(), v.bounds.Height()).Mul(v.factor).Add(v.air.Mul(2))
 }
@@ -60,7 +59,6 @@ func (v *view) size() geometry.Point {
 	return geometry.Pt(width, v.top(width)+v.drawn().Y+captionHeight(1))
 }
 
-// top returns the height of the heading.
 func (v *view) top(width float64) float64 { return table.Top(v.Heading, width) }
 
 func (v *view) block() block { return block{view: v, size: v.size(), named: true} }
@@ -136,7 +134,6 @@ func (v *view) widen(most float64) bool {
 	return false
 }
 
-// draw draws the picture with its upper left corner at a place.
 func (v *view) draw(n *pen, at geometry.Point) {
 	size := v.size()
 	w := &table.Block{}

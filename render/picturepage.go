@@ -68,7 +68,6 @@ func usualPaper(u measure.Unit) string {
 	return "A4"
 }
 
-// captionOf returns the height of the words at the foot of the page.
 func captionOf(title string, p Paper) float64 {
 	lines := len(lettering.Wrap(title, large, p.Width-2*pictureMargin))
 	return float64(lines)*lettering.Pitch(large) + lettering.Pitch(small) + 1
@@ -129,7 +128,6 @@ func (g gallery) rows() (rows [][]*view, sizes []geometry.Point, all geometry.Po
 	return rows, sizes, all
 }
 
-// shrink makes the page as small as the rows and the words allow.
 func (g *gallery) shrink(title string) {
 	const narrowest = 80
 	rows, _, all := g.rows()

@@ -91,7 +91,6 @@ func partsOf(job templates.Job) []part {
 	return parts
 }
 
-// add puts the sheets of a section behind those of the others.
 func (p *Plan) add(of templates.Section, laid laidSection) {
 	title := p.layout.Title
 	if of.Heading != "" {
@@ -187,7 +186,6 @@ func (p *Plan) shrink() {
 	}
 }
 
-// drawn reports whether sheet i, from 0, is to be drawn.
 func (p Plan) drawn(i int) bool {
 	return (len(p.layout.Only) == 0 || slices.Contains(p.layout.Only, i+1)) && (!p.layout.Milled || p.sheets[i].milled)
 }
@@ -212,7 +210,6 @@ func (p Plan) Placements() []Placement {
 	return out
 }
 
-// corner returns the lower left corner of a tile's window on the page.
 func (s sheet) corner(b placed) geometry.Point {
 	l := s.layout
 	top := l.Paper.Height - l.Margin - b.at.Y

@@ -175,7 +175,6 @@ func setLabel(p *label.Placer, l templates.Label, on geometry.Segment, move geom
 	p.Set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
 }
 
-// letterHeight returns the height in mm of the letters of a label.
 func letterHeight(l templates.Label) float64 {
 	if l.Big {
 		return large
@@ -302,7 +301,6 @@ func (t *tile) shows(l templates.Label) (geometry.Segment, bool) {
 	return geometry.Segment{A: at, B: at}, t.owns(on.Mid())
 }
 
-// owns reports whether p belongs to the tile.
 func (t *tile) owns(p geometry.Point) bool {
 	row, col := t.owner(p)
 	return row == t.row && col == t.col
@@ -340,13 +338,11 @@ func (n *pen) keyMap(t *tile, at geometry.Point, cell float64) {
 	n.line(rule, geometry.Pt(x, y+cell), geometry.Pt(x+cell, y))
 }
 
-// upperLeft returns the upper left corner of a block on the page.
 func (s sheet) upperLeft(b placed) geometry.Point {
 	l := s.layout
 	return geometry.Pt(l.Margin+railWidth+b.at.X, l.Paper.Height-l.Margin-b.at.Y)
 }
 
-// words draws words with their upper left corner at a place.
 func (n *pen) words(w *table.Block, at geometry.Point) {
 	for _, l := range w.Lines {
 		line := rule

@@ -16,7 +16,6 @@ const (
 	pictureLine                                   // of a picture: one more for each role
 )
 
-// pictured returns the line that a role has in a picture.
 func pictured(r templates.Role) int { return pictureLine + int(r) }
 
 // lines returns the line of every role, in the order of templates.Role and

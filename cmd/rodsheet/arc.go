@@ -59,7 +59,6 @@ func (v *values) arc() (b joint.CircularSegment) {
 	return b
 }
 
-// howMany returns how many of the flags are given.
 func (v *values) howMany(names ...string) (n int) {
 	for _, name := range names {
 		if v.given(name) {
@@ -69,7 +68,6 @@ func (v *values) howMany(names ...string) (n int) {
 	return n
 }
 
-// arcBySizes reads two of chord, rise and radius.
 func (v *values) arcBySizes() joint.CircularSegment {
 	chord, rise, radius := v.positive("chord"), v.positive("rise"), v.positive("radius")
 	if len(v.problems) > 0 || !v.given("radius") {
@@ -82,7 +80,6 @@ func (v *values) arcBySizes() joint.CircularSegment {
 	return joint.SegmentOfRise(radius, rise)
 }
 
-// point reads the flag as two lengths with a comma between.
 func (v *values) point(name string) geometry.Point {
 	x, y, ok := strings.Cut(v.text(name), ",")
 	if !ok || strings.Contains(y, ",") {

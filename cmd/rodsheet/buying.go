@@ -32,7 +32,6 @@ cannot be built is refused; rodsheet check says why.`,
 	}
 }
 
-// writeBuying writes the buying list of all sizes asked for.
 func writeBuying(ctx context.Context, v *values, w world) error {
 	out := v.destination(w.stdout, false, ".csv")
 	if len(v.problems) > 0 {

@@ -38,7 +38,6 @@ then its figures. The exit status is 1 when the piece cannot be built.`,
 	}
 }
 
-// checkDesign prints figures and checks, and fails where a check does.
 func checkDesign(ctx context.Context, v *values, w world) error {
 	var r findings
 	if err := awaited(ctx, func() error {
@@ -62,7 +61,6 @@ func checkDesign(ctx context.Context, v *values, w world) error {
 	return r.verdict()
 }
 
-// findings are those of a design, to be said.
 type findings struct{ kind.Report }
 
 // An unbuildable says why a piece cannot be built. Nothing is wrong with the
@@ -138,7 +136,6 @@ func writeChecks(b *strings.Builder, heading string, checked []kind.Check, u mea
 	fmt.Fprintln(b)
 }
 
-// writeGroup writes figures that belong together, and what is said of them.
 func writeGroup(b *strings.Builder, g kind.Group, u measure.Unit) {
 	fmt.Fprintf(b, "\n%s\n%s", g.Heading, figureTable(g.Figures, u))
 	for _, text := range g.Text {
@@ -146,7 +143,6 @@ func writeGroup(b *strings.Builder, g kind.Group, u measure.Unit) {
 	}
 }
 
-// heading names a size of a piece.
 func heading(d design.Design) string {
 	if d.Size == "" {
 		return d.Title

@@ -59,7 +59,6 @@ type (
 	}
 )
 
-// writeJSON prints the findings as one object on one line.
 func (f findings) writeJSON(stdout io.Writer) error {
 	out := findingsJSON{Buildable: f.verdict() == nil, Sizes: []sizeJSON{}, Together: []checkJSON{}}
 	for _, s := range f.Sizes {
@@ -76,7 +75,6 @@ func (f findings) writeJSON(stdout io.Writer) error {
 	return emitJSON(stdout, out)
 }
 
-// members lists the figures of every size, one size after another.
 func (f findings) members() []memberJSON {
 	var out []memberJSON
 	for _, s := range f.Sizes {

@@ -110,7 +110,6 @@ func commands() []command {
 	})
 }
 
-// find returns the command of that name.
 func find(name string) (command, bool) {
 	for _, c := range commands() {
 		if c.name == name {
@@ -120,7 +119,6 @@ func find(name string) (command, bool) {
 	return command{}, false
 }
 
-// names returns what may stand first on a command line.
 func names() []string {
 	all := []string{"help"}
 	for _, c := range commands() {
@@ -140,7 +138,6 @@ func (c command) common() []flag {
 	return commonFlags()
 }
 
-// setter returns the name of the flag that sets a figure.
 func (c command) setter(figure measure.ID) (name string, ok bool) {
 	for _, f := range c.all() {
 		own := measure.ID(c.name + "." + f.name)
@@ -184,7 +181,6 @@ func (c command) perform(ctx context.Context, args []string, w world) error {
 	return o.deliver(ctx, made, plan, w.stdout, w.stderr)
 }
 
-// figures reads a command line, and the design that it names.
 func (c command) figures(ctx context.Context, args []string, w world) (*values, error) {
 	v, err := c.parse(args)
 	if err != nil {
@@ -218,7 +214,6 @@ func (c command) laid(ctx context.Context, v *values, w world) (plan render.Plan
 	return plan, made, o, err
 }
 
-// lay makes a pack for the paper and lays it out.
 func lay(build maker, l render.Layout, full bool) (render.Plan, pack, error) {
 	if err := l.Check(); err != nil {
 		return render.Plan{}, pack{}, err

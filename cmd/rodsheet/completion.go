@@ -63,8 +63,6 @@ func (v *values) oneOf(what string, choices []string) (string, error) {
 //go:embed completion
 var scripts embed.FS
 
-// completion writes the script for one of the shells from the tables of commands,
-// flags and topics.
 func completion(shell string) string {
 	t := template.Must(template.New("").Funcs(template.FuncMap{
 		"join": strings.Join,

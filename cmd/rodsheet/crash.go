@@ -20,7 +20,6 @@ func (c crash) Error() string {
 	return "internal error: " + first
 }
 
-// caught calls do and makes an error of a panic.
 func caught(do func() error) (err error) {
 	defer func() {
 		if p := recover(); p != nil {

@@ -21,7 +21,6 @@ import (
 // fileWord is the one word of every command that reads a design file.
 const fileWord = "FILE.toml"
 
-// sizeFlag chooses one of the sizes of a design.
 func sizeFlag() flag {
 	return flag{name: "size", value: "NAME", usage: "only this size of the design; all of them if not given"}
 }
@@ -84,7 +83,6 @@ func readHint(err error) string {
 	return ""
 }
 
-// mistaken makes a refusal of the mistakes in a design file.
 func (v *values) mistaken(err error) error {
 	var mistakes design.Mistakes
 	if !errors.As(err, &mistakes) {
@@ -115,7 +113,6 @@ func (v *values) work() (kind.Work, error) {
 	return w.Only(i), nil
 }
 
-// noSuchSize refuses a size that the design does not name.
 func (v *values) noSuchSize() error {
 	var known []string
 	for _, d := range v.file.Sizes {

@@ -80,7 +80,6 @@ func (v *values) destination(stdout io.Writer, json bool, kinds ...string) desti
 	return d
 }
 
-// same reports whether standard output is that file.
 func same(stdout io.Writer, info os.FileInfo) bool {
 	f, ok := stdout.(*os.File)
 	if !ok {
@@ -90,7 +89,6 @@ func same(stdout io.Writer, info os.FileInfo) bool {
 	return err == nil && os.SameFile(own, info)
 }
 
-// deliver writes the sheets, then says what was worked out and written.
 func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdout, stderr io.Writer) error {
 	doc := plan.Document()
 	if o.out.stdout {
@@ -113,7 +111,6 @@ func (o options) deliver(ctx context.Context, made pack, plan render.Plan, stdou
 	return afterWriting(err, files)
 }
 
-// summary says what was written, in which unit, and how large it is.
 func (o options) summary(made pack, plan render.Plan, doc page.Document, files []file) string {
 	var b strings.Builder
 	if o.verbose {
@@ -183,7 +180,6 @@ func sheets(drawn, all int) string {
 	return fmt.Sprintf("%d of %s", drawn, count(all, "sheet"))
 }
 
-// count writes a number of things.
 func count(n int, thing string) string {
 	if n == 1 {
 		return "1 " + thing

@@ -27,7 +27,6 @@ func engine() bool {
 	select {}
 }
 
-// answered carries out one request.
 func answered(desk *live.Desk, kind string, request []byte) (out js.Value, err error) {
 	err = caught(func() error {
 		ctx := context.Background()
@@ -55,7 +54,6 @@ func answered(desk *live.Desk, kind string, request []byte) (out js.Value, err e
 	return out, err
 }
 
-// promise returns a JavaScript promise of what do returns.
 func promise(do func() (js.Value, error)) js.Value {
 	var start js.Func
 	start = js.FuncOf(func(_ js.Value, way []js.Value) any {

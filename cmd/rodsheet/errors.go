@@ -32,7 +32,6 @@ func (r refusal) Error() string {
 	return strings.Join(texts, "; ")
 }
 
-// refuse returns a refusal of one problem.
 func refuse(text, hint string) error { return refusal{{text, hint}} }
 
 // interrupted says that the user stopped the program in time.
@@ -86,7 +85,6 @@ func named(name string) string {
 	return name
 }
 
-// cannot says what the system did not do.
 func cannot(do, what string, err error) error {
 	return fmt.Errorf("cannot %s %s: %s", do, what, atomicfile.Reason(err))
 }

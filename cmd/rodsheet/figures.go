@@ -16,7 +16,6 @@ import (
 	"rodsheet/templates"
 )
 
-// figureTable sets figures in two columns.
 func figureTable(figures []templates.Figure, u measure.Unit) string {
 	var b strings.Builder
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
@@ -101,7 +100,6 @@ func (d decimal) MarshalJSON() ([]byte, error) {
 	return []byte(s), nil
 }
 
-// writeJSON prints the pack as one object on one line.
 func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound render.Bound) error {
 	r := resultJSON{
 		Figures:  append([]memberJSON{}, made.members...),
@@ -123,13 +121,11 @@ func writeJSON(stdout io.Writer, made pack, places []render.Placement, bound ren
 	return emitJSON(stdout, r)
 }
 
-// figureOf is a figure as JSON has it.
 func figureOf(id measure.ID, f templates.Figure) figureJSON {
 	value, unit := f.Value.JSON()
 	return figureJSON{id, f.Name, decimal(value), unit}
 }
 
-// emitJSON prints one object on one line.
 func emitJSON(stdout io.Writer, object any) error {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)

@@ -75,7 +75,6 @@ var (
 	jsonTopic string
 )
 
-// woodsTopic lists the table of woods.
 func woodsTopic() string {
 	var b strings.Builder
 	b.WriteString(`Woods that a design file may name, in either order: species = "red oak".
@@ -106,7 +105,6 @@ Examples:
 	return b.String()
 }
 
-// cautionsTopic lists what the program cautions against.
 func cautionsTopic() string {
 	var b strings.Builder
 	for i, p := range drawings.Cautions() {
@@ -123,7 +121,6 @@ func cautionsTopic() string {
 	return b.String()
 }
 
-// help answers "rodsheet help" and what stands after it.
 func help(words []string, stdout io.Writer) error {
 	if len(words) == 0 {
 		return emit(stdout, overviewText())
@@ -155,7 +152,6 @@ func help(words []string, stdout io.Writer) error {
 	return refuse("no help on "+wording.Shown(word), hint)
 }
 
-// overviewText is the help of the whole program.
 func overviewText() string {
 	var b strings.Builder
 	b.WriteString(overviewAbout + "\nUsage:\n" + synopsis)
@@ -174,7 +170,6 @@ func overviewText() string {
 	return b.String()
 }
 
-// help is the command's page of help.
 func (c command) help() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "Usage:\n  %s\n\n%s\n", c.usage(), c.about)
@@ -202,7 +197,6 @@ func flagRows(flags []flag) [][2]string {
 	return rows
 }
 
-// columns writes a heading and two columns under it.
 func columns(out io.Writer, heading string, rows [][2]string) {
 	fmt.Fprintf(out, "\n%s:\n", heading)
 	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
@@ -212,7 +206,6 @@ func columns(out io.Writer, heading string, rows [][2]string) {
 	w.Flush()
 }
 
-// writeExamples writes every example below what it is for.
 func writeExamples(out io.Writer, examples []example) {
 	fmt.Fprintf(out, "\nExamples:\n")
 	for _, e := range examples {

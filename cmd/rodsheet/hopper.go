@@ -52,7 +52,6 @@ var endings = []ending{"mitred", "butted"}
 func (d datum) String() string  { return string(d) }
 func (e ending) String() string { return string(e) }
 
-// hopper reads the corner, by its slopes or backwards by the settings of the saw.
 func (v *values) hopper() joint.Hopper {
 	h := joint.Hopper{Butt: choose(v, "ends", endings...) == "butted"}
 	h.Angle = v.angle("corner")
@@ -74,7 +73,6 @@ func (v *values) hopper() joint.Hopper {
 	return h
 }
 
-// allGiven reports whether all of the flags are given.
 func (v *values) allGiven(names ...string) bool {
 	return !slices.ContainsFunc(names, func(name string) bool { return !v.given(name) })
 }

@@ -10,7 +10,6 @@ import (
 // it is asked for where the help is.
 const manWord = "man"
 
-// manPage writes the whole help as a page for man, in the language of man(7).
 func manPage(e edition) string {
 	var p roff
 	date := ""
@@ -91,7 +90,6 @@ func (p *roff) prose(text string) {
 	}
 }
 
-// entry writes a word, what is given with it, and what it is for.
 func (p *roff) entry(word, value, use string) {
 	p.request(".TP")
 	p.WriteString(`\fB` + escapedRoff(word) + `\fR \fI` + escapedRoff(value) + `\fR` + "\n")

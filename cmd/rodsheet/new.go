@@ -35,7 +35,6 @@ rodsheet check says. A file that is there already is left alone.`,
 	}
 }
 
-// startDesign writes the starting design where no file is yet.
 func startDesign(ctx context.Context, v *values, w world) error {
 	kind := design.KindOf(v.text("kind"))
 	if v.given("kind") && v.text("kind") != kind.String() {

@@ -92,7 +92,6 @@ func openPage(ctx context.Context, v *values, w world) error {
 	return serve(ctx, listener, s.Handler())
 }
 
-// serve answers requests until the context ends.
 func serve(ctx context.Context, l net.Listener, h http.Handler) error {
 	server := &http.Server{Handler: h, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 30 * time.Second, IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 1 << 16}
 	context.AfterFunc(ctx, func() {
@@ -132,7 +131,6 @@ func browse(ctx context.Context, address string) error {
 	return nil
 }
 
-// A designFile is the file that a page is open on.
 type designFile struct{ name string }
 
 func (f *designFile) Name() string { return filepath.Base(f.name) }

@@ -55,14 +55,12 @@ func unitsFlag(usage string) flag {
 
 func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
 
-// options are the common flags, read.
 type options struct {
 	layout        render.Layout
 	out           destination
 	json, verbose bool
 }
 
-// options reads the common flags.
 func (v *values) options(getenv func(string) string, stdout io.Writer) (options, error) {
 	l := render.DefaultLayout(v.unit, v.paper())
 	l.Margin = v.length("margin", l.Margin)
@@ -148,7 +146,6 @@ func (v *values) title() string {
 	return t
 }
 
-// sign shows a rune and its number.
 func sign(r rune) string {
 	if unicode.IsGraphic(r) && !unicode.IsMark(r) && r != ' ' {
 		return fmt.Sprintf("%c (%U)", r, r)

@@ -32,7 +32,6 @@ elevation, and a view from above at a corner, for each size.`,
 	}
 }
 
-// drawPicture writes one page for all sizes asked for.
 func drawPicture(ctx context.Context, v *values, w world) error {
 	paper := v.paper()
 	v.fail("--paper", paper.CheckForPicture())

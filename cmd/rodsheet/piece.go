@@ -42,7 +42,6 @@ check says why, and --anyway prints it with that on every sheet.`,
 	}
 }
 
-// readPiece returns the maker of the pack.
 func readPiece(v *values) maker {
 	options := kind.Options{For: v.purposes(), Plan: v.on("plan")}
 	if options.Plan && !kinds.HasPlan(v.file.Sizes[0]) {
@@ -119,7 +118,6 @@ func (v *values) purpose(word string) kind.Purposes {
 	return 0
 }
 
-// doubts lists what can be built and should be known.
 func (f findings) doubts() []string {
 	return f.graded(kind.Warn, func(c kind.Check) string { return c.Name + ": " + c.Words })
 }

@@ -59,7 +59,6 @@ be fed short edge first.`,
 	}
 }
 
-// tendPrinters does what "rodsheet printer" was asked to.
 func tendPrinters(_ context.Context, v *values, w world) error {
 	measured := v.given("across") || v.given("along") || v.given("diagonals")
 	forget := v.on("forget")
@@ -95,7 +94,6 @@ func tendPrinters(_ context.Context, v *values, w world) error {
 	return listPrinters(store, v.words, w.stdout)
 }
 
-// printers returns the store of the user.
 func printers() (printer.Store, error) {
 	dir, err := os.UserConfigDir()
 	if err != nil {

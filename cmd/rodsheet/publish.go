@@ -44,10 +44,8 @@ maker and terms of use come from [plan].`,
 	}
 }
 
-// engineFiles are what the engine is made of.
 var engineFiles = []string{"engine.wasm", "wasm_exec.js"}
 
-// publish writes the folder.
 func publish(ctx context.Context, v *values, w world) error {
 	dir := v.text("out")
 	if dir == "" {
@@ -118,7 +116,6 @@ func (v *values) engine() (map[string][]byte, error) {
 	return out, nil
 }
 
-// folder returns all files of the published page.
 func (w world) folder(ctx context.Context, v *values, text []byte, engine map[string][]byte) ([]file, error) {
 	desk, stem := w.desk(), v.stem()
 	var files []file

@@ -36,7 +36,6 @@ that differs. --full draws the whole outline over as many sheets as it takes.`,
 	}
 }
 
-// top reads the outline: one of three kinds.
 func (v *values) top() joint.Top {
 	kinds := [][]string{{"diameter"}, {"sides", "side"}, {"length", "width"}}
 	var found []string
@@ -70,7 +69,6 @@ func (v *values) top() joint.Top {
 	return t
 }
 
-// polygon reads the corners of a top with equal sides.
 func (v *values) polygon() []geometry.Point {
 	r := joint.RegularBySide(v.count("sides", 3, 3, 36), v.positive("side"))
 	if len(v.problems) > 0 {

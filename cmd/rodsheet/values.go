@@ -58,7 +58,6 @@ func (c command) parse(args []string) (*values, error) {
 	return v, nil
 }
 
-// missing adds one problem for all that has to be given and is not.
 func (c command) missing(v *values) {
 	var lack []string
 	for _, f := range c.flags {
@@ -74,7 +73,6 @@ func (c command) missing(v *values) {
 	}
 }
 
-// lacking says what the words would be.
 func (c command) lacking() string {
 	word, several := strings.CutSuffix(strings.ToLower(c.words), "...")
 	switch {
@@ -86,7 +84,6 @@ func (c command) lacking() string {
 	return "a " + word
 }
 
-// mistake turns an error of the flag parser into a refusal.
 func (c command) mistake(err error) error {
 	var unknown *pflag.NotExistError
 	var empty *pflag.ValueRequiredError
@@ -163,7 +160,6 @@ func (v *values) fail(what string, err error) {
 	}
 }
 
-// given reports whether the flag stands on the command line.
 func (v *values) given(name string) bool { return v.flags.Changed(name) }
 
 // on reports whether a switch is given; a command may not have it.
@@ -218,7 +214,6 @@ func (v *values) angleOr(name string, otherwise float64) float64 {
 	return v.angle(name)
 }
 
-// angles returns the words in radians.
 func (v *values) angles() []float64 {
 	var out []float64
 	for _, w := range v.words {
@@ -257,7 +252,6 @@ func choose[T fmt.Stringer](v *values, name string, choices ...T) T {
 	return choices[0]
 }
 
-// spelled returns what choices are called on the command line.
 func spelled[T fmt.Stringer](choices []T) []string {
 	var out []string
 	for _, c := range choices {

@@ -70,7 +70,6 @@ func (e edition) String() string {
 	return strings.Join(append(parts, runtime.Version(), runtime.GOOS+"/"+runtime.GOARCH), ", ")
 }
 
-// printVersion says what this program is.
 func printVersion(rest []string, stdout io.Writer) error {
 	if len(rest) > 0 {
 		return refuse("--version takes nothing after it, found "+wording.Shown(rest[0]), "")

@@ -57,7 +57,6 @@ func (d *Desk) changed(r Request) (text string, w works, pending []Change, clash
 	return text, w, nil, nil, nil
 }
 
-// typed applies changes as they are typed.
 func (d *Desk) typed(r Request, base works) (string, works, []Change, []string, error) {
 	last := len(r.Changes) - 1
 	try := func(all []Change) (string, works, error) {
@@ -144,7 +143,6 @@ func (d *Desk) mended(r Request, base works) (string, works, []Change, []string,
 	return r.Text, base, nil, nil, problem
 }
 
-// check returns the check that a fix is of.
 func (w works) check(f Fix) (kind.Check, bool) {
 	all := w.found.Together
 	for _, s := range w.found.Sizes {
@@ -160,7 +158,6 @@ func (w works) check(f Fix) (kind.Check, bool) {
 	return kind.Check{}, false
 }
 
-// changesOf returns the keys that a fix changes.
 func changesOf(f kind.Fix, size string, u measure.Unit) []Change {
 	out := []Change{{Size: size, Key: f.Key, Value: cmp.Or(f.Word, written(f.To, u))}}
 	for _, t := range f.Follows {

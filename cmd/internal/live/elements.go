@@ -22,7 +22,6 @@ var layouts = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(helpers()).ParseFS(parts, "parts/*.html"))
 })
 
-// fill writes a part of the page.
 func fill(name string, data any) template.HTML {
 	var b bytes.Buffer
 	if err := layouts().ExecuteTemplate(&b, name, data); err != nil {
@@ -31,7 +30,6 @@ func fill(name string, data any) template.HTML {
 	return template.HTML(b.String())
 }
 
-// elements are what a request may want, by their names.
 func elements() map[string]func(asked) template.HTML {
 	return map[string]func(asked) template.HTML{
 		"form":    formOf,
@@ -98,7 +96,6 @@ func (a asked) checks() template.HTML {
 	return fill("checks", map[string]any{"Bad": bad, "Good": good, "Verdict": a.found.Verdict()})
 }
 
-// figures lists those of the size shown.
 func (a asked) figures() template.HTML {
 	u := a.design.Unit
 	type row struct{ Name, Value string }
@@ -130,7 +127,6 @@ func sheetOfUnit(u measure.Unit) geometry.Point {
 	return render.DefaultLayout(u, paper).Clear()
 }
 
-// sections shows those of the pack that are wanted: their pictures, cards and tables.
 func (a asked) sections(wanted func(templates.Section) bool) template.HTML {
 	job, err := a.work.Pack(kind.Options{}, templates.Setting{Unit: a.design.Unit, Clear: sheetOfUnit(a.design.Unit)})
 	if err != nil {
@@ -145,7 +141,6 @@ func (a asked) sections(wanted func(templates.Section) bool) template.HTML {
 	return fill("sections", out)
 }
 
-// A thumb is a sheet to be shown small.
 type thumb struct {
 	Number int
 	Name   string
@@ -179,7 +174,6 @@ func rowsOf(p templates.Panel) [][]cell {
 	return out
 }
 
-// sheets lists the sheets of the pack as they will print.
 func (a asked) sheets() template.HTML {
 	doc, err := a.desk.laid(a.ctx, a.Request, a.text)
 	if err != nil {

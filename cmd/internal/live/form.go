@@ -9,7 +9,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A field is one line of the form.
 type field struct {
 	ID, Label, Words string
 	Size             string

@@ -30,7 +30,6 @@ type Desk struct {
 	memo   memo
 }
 
-// A memo is what was worked out last.
 type memo struct {
 	sync.Mutex
 	text    string
@@ -114,7 +113,6 @@ type Fault struct {
 	Hint string     `json:"hint"`
 }
 
-// works is a design worked out.
 type works struct {
 	text   string
 	design design.File
@@ -143,7 +141,6 @@ func (d *Desk) Ask(ctx context.Context, r Request) Answer {
 	return a
 }
 
-// asked is a request together with what its design gave.
 type asked struct {
 	desk *Desk
 	ctx  context.Context
@@ -194,7 +191,6 @@ func solve(text string) (works, error) {
 	return works{text: text, design: f}.worked()
 }
 
-// worked works out the sizes of the design, and what is asked of them.
 func (w works) worked() (works, error) {
 	work, err := kinds.Solve(w.design.Sizes)
 	if err != nil {

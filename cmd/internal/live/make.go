@@ -22,7 +22,6 @@ type Print struct {
 	Anyway  bool   `json:"anyway"`
 }
 
-// flags returns those of a command that prints.
 func (p Print) flags() []string {
 	var out []string
 	for _, f := range []struct{ name, value string }{
@@ -43,7 +42,6 @@ func (p Print) flags() []string {
 	return out
 }
 
-// file returns the name that a command line calls the design by.
 func (r Request) file() string {
 	if r.Name == "" {
 		return "piece.toml"
@@ -57,7 +55,6 @@ func (r Request) line(command string, flags ...string) []string {
 	return slices.Concat([]string{command}, flags, []string{"--", r.file()})
 }
 
-// laid returns the sheets of the pack.
 func (d *Desk) laid(ctx context.Context, r Request, text string) (page.Document, error) {
 	args := r.line("piece", r.Print.flags()...)
 	line := strings.Join(args, "\x00") + "\x00" + text

@@ -35,7 +35,6 @@ type Link struct{ File, Words string }
 // Write writes the page as HTML.
 func (p Page) Write(w io.Writer) error { return layouts().ExecuteTemplate(w, "page", p) }
 
-// A tab stands below the drawing.
 type tab struct {
 	ID    string
 	Words string
@@ -48,7 +47,6 @@ type topChoice struct {
 	First        bool
 }
 
-// helpers are what the layouts ask for.
 func helpers() template.FuncMap {
 	return template.FuncMap{
 		"picture":    pictureSVG,
@@ -81,7 +79,6 @@ func helpers() template.FuncMap {
 	}
 }
 
-// polygon draws a ring of so many sides from above.
 func polygon(n int) template.HTML {
 	var corners []geometry.Point
 	for i := range n {
@@ -99,7 +96,6 @@ func lidPicture(kind string) template.HTML {
 	return template.HTML(`<svg viewBox="-12 -11 24 22" aria-hidden="true"><path class="sign" d="M-7 9L-5 -2H5L7 9M-6 -2H6V-4H-6Z"/>` + lid + `</svg>`)
 }
 
-// exampleNames lists the designs that may be begun with.
 func exampleNames() []string {
 	entries, err := examples.Designs.ReadDir(".")
 	if err != nil {
@@ -112,7 +108,6 @@ func exampleNames() []string {
 	return out
 }
 
-// exampleText returns one of them, or nothing.
 func exampleText(name string) string {
 	data, err := examples.Designs.ReadFile(name + ".toml")
 	if err != nil {
@@ -121,7 +116,6 @@ func exampleText(name string) string {
 	return string(data)
 }
 
-// tableName is the heading of a table in the form.
 func tableName(k design.Key) string {
 	if words, ok := tableNames[k]; ok {
 		return words.With()

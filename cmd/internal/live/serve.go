@@ -117,7 +117,6 @@ func (s *Server) here(host string) bool {
 	return host == s.Host || err == nil && host == net.JoinHostPort("localhost", port)
 }
 
-// answer makes a handler of what turns one JSON value into another.
 func answer[In any](do func(context.Context, In) (any, error)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		var in In
@@ -155,7 +154,6 @@ func decode(w http.ResponseWriter, r *http.Request, into any) bool {
 	return false
 }
 
-// make writes a product.
 func (s *Server) make(w http.ResponseWriter, r *http.Request) {
 	var o Order
 	if !decode(w, r, &o) {
@@ -179,7 +177,6 @@ type Reading struct {
 	Units     string `json:"units"`
 }
 
-// printer keeps the record of a printer and says what follows from it.
 func (s *Server) printer(ctx context.Context, r Reading) (any, error) {
 	args := []string{"printer", "--across", r.Across, "--along", r.Along}
 	if r.Diagonals != "" {
@@ -238,7 +235,6 @@ func (s *Server) write(_ context.Context, k Kept) (any, error) {
 	return Kept{Name: s.File.Name(), Text: k.Text}, nil
 }
 
-// page writes the page with the design in it.
 func (s *Server) page(w http.ResponseWriter, r *http.Request) {
 	p := Page{Version: s.Version, Caution: s.Caution, Printers: s.printers()}
 	if s.File != nil {

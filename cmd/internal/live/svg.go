@@ -106,7 +106,6 @@ func showSVG(s kind.Shown, name string) template.HTML {
 	return template.HTML(c.String())
 }
 
-// along returns where a handle stands on its axis.
 func along(h kind.Handle) float64 {
 	if h.Up {
 		return h.At.Y
@@ -114,7 +113,6 @@ func along(h kind.Handle) float64 {
 	return h.At.X
 }
 
-// roomOf returns the box round all that is shown.
 func roomOf(s kind.Shown) geometry.Rect {
 	var all []geometry.Point
 	for _, p := range s.Parts {

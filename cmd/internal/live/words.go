@@ -24,7 +24,6 @@ const (
 	newRow      wording.Text = "one more: %s"
 )
 
-// tableNames are the headings of the form.
 var tableNames = map[design.Key]wording.Text{
 	"":           "Title and units",
 	"plan":       "Whose plan",

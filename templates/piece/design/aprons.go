@@ -95,7 +95,6 @@ const (
 	FrameMost   = 8
 )
 
-// apronsSchema is a table with aprons between legs that lean out.
 func apronsSchema() schema {
 	rectangle, regular := []string{frameShapes()[Rectangle]}, []string{frameShapes()[RegularFrame]}
 	standard := rectangle[0]
@@ -127,7 +126,6 @@ var apronsText string
 // In the order of their constants.
 func frameShapes() []string { return []string{"rectangle", "regular"} }
 
-// frameHas reports whether a frame goes by a key of its tables.
 func frameHas(d Design, key Key) bool {
 	switch f := d.Frame; {
 	case key == "frame.sides":
@@ -142,7 +140,6 @@ func frameHas(d Design, key Key) bool {
 	return true
 }
 
-// frameHangsOn returns the keys that say so.
 func frameHangsOn(key Key) []Key {
 	switch {
 	case key == "frame.sides", key == "frame.width", key == "frame.legs.splay":
@@ -182,7 +179,6 @@ func frameFields() []field[Design] {
 		})
 }
 
-// railFields are the keys that aprons and stretchers share.
 func railFields(table Key, of func(*Design) *Rail) []field[Design] {
 	return []field[Design]{
 		length(table.with("depth"), from(Thinnest, widest), func(d *Design) *float64 { return &of(d).Depth }),
@@ -196,7 +192,6 @@ func railFields(table Key, of func(*Design) *Rail) []field[Design] {
 	}
 }
 
-// frameSetters say which keys set the figures of a frame that are not named like a key.
 func frameSetters() []setter {
 	return []setter{
 		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between"}},

@@ -106,7 +106,6 @@ func boxSchema() schema {
 //go:embed start/box.toml
 var boxText string
 
-// boxHas reports whether a box goes by a key of its tables.
 func boxHas(d Design, key Key) bool {
 	regular := d.Box.Outline == RegularBox
 	switch key {

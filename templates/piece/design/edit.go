@@ -86,7 +86,6 @@ func refused(key Key, size, words, hint string) error {
 	return source{lines: []int{0}}.mistakes([]note{n})
 }
 
-// taken returns the values of changes that their keys do not take.
 func (l layout) taken(changes []Change) error {
 	src, bad := open(l.text)
 	if bad != nil {
@@ -127,7 +126,6 @@ func (l layout) sizeName(size int) string {
 	return strconv.Itoa(size)
 }
 
-// sizeOf returns the number of a size.
 func (l layout) sizeOf(name string) (int, error) {
 	for size := 1; size <= l.sizes; size++ {
 		if l.sizeName(size) == name {
@@ -166,7 +164,6 @@ func (l layout) target(c Change) (Key, scope, error) {
 // rowTables may stand several times.
 func rowTables() []Key { return []Key{"wood.board", "item"} }
 
-// changed returns the layout with one change made.
 func (l layout) changed(c Change) (layout, error) {
 	key, at, err := l.target(c)
 	if err != nil {
@@ -206,7 +203,6 @@ func (l layout) unnamed(name string, but int) error {
 	return nil
 }
 
-// splice returns the layout of the text with a piece replaced.
 func (l layout) splice(s span, with string) layout {
 	return survey(slices.Concat(l.text[:s.from], []byte(with), l.text[s.to:]))
 }
@@ -254,7 +250,6 @@ func (l layout) revalued(e entry, kind FormKind, value string) layout {
 	return survey(out)
 }
 
-// flat returns the items of a list and of the lists in it.
 func (e entry) flat() []*node {
 	var out []*node
 	for _, item := range e.items {
@@ -284,7 +279,6 @@ func (l layout) usable(e entry) bool {
 	return !slices.ContainsFunc(l.entries, func(e entry) bool { return !e.off && e.lines.from > s.line.from && e.lines.from < to })
 }
 
-// uncommented returns the layout with the mark taken off an entry, and off its header.
 func (l layout) uncommented(i int) layout {
 	e := l.entries[i]
 	lines := []span{e.lines}

@@ -84,7 +84,6 @@ func (l limits) times(unit float64) limits {
 	return l
 }
 
-// outside returns a *measure.BoundError for a quantity outside the limits.
 func (l limits) outside(figure measure.ID, q measure.Quantity) error {
 	low := measure.AtLeast
 	if l.open {
@@ -94,7 +93,6 @@ func (l limits) outside(figure measure.ID, q measure.Quantity) error {
 	return cmp.Or(low(figure, q, "", bound(l.least), ""), measure.AtMost(figure, q, "", bound(l.most), ""))
 }
 
-// check returns a fault for a quantity outside the limits.
 func (l limits) check(n *node, q measure.Quantity, u measure.Unit) *fault {
 	outside := l.outside("", q)
 	if outside == nil {
@@ -145,7 +143,6 @@ func percent[T any](key Key, l limits, of func(*T) *float64) field[T] {
 	return figure(key, l, measure.KindNumber, 1.0/100, parseNumber, of)
 }
 
-// count reads a whole number.
 func count[T any](key Key, l limits, of func(*T) *int) field[T] {
 	read := func(n *node, u measure.Unit) (reading[T], *fault) {
 		v, err := strconv.Atoi(n.text)
@@ -189,7 +186,6 @@ func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
 	}}
 }
 
-// boolean reads true or false.
 func boolean[T any](key Key, of func(*T) *bool) field[T] {
 	return field[T]{key: key, kind: YesNoField, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {
@@ -199,7 +195,6 @@ func boolean[T any](key Key, of func(*T) *bool) field[T] {
 	}}
 }
 
-// boolHint says what to write for a word that others use for true or false.
 func boolHint(text string) string {
 	if word := trueOrFalse(text); word != "" {
 		return writeIt.With(word)
@@ -207,7 +202,6 @@ func boolHint(text string) string {
 	return writeIt.With(trueFalse.With())
 }
 
-// line reads a text of one line.
 func line[T any](key Key, most int, of func(*T) *string) field[T] {
 	return field[T]{key: key, kind: LineField, within: limits{most: float64(most)}, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		f := checkLine(n, most)

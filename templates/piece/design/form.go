@@ -80,7 +80,6 @@ func FormOf(text []byte) (Form, error) {
 // noneWord is the choice of what a table holds that is left out as a whole.
 const noneWord = "none"
 
-// leftOut reports whether no size says anything of a table.
 func (l layout) leftOut(table Key) bool {
 	for size := range l.sizes + 1 {
 		if l.written(table, scope{size: size}) {
@@ -215,7 +214,6 @@ func (a asked) limits(u measure.Unit) (words string, least, most float64) {
 	return say.With(quantity(l.least).Text(u), quantity(l.most).Text(u)), least * scale, most * scale
 }
 
-// woods are the names in the table of woods.
 func woods() []string {
 	var out []string
 	for _, w := range species() {
@@ -251,7 +249,6 @@ func standards(k Kind, u measure.Unit) map[Key]string {
 	return out
 }
 
-// standardWord returns the word of a choice that is left out.
 func standardWord(key Key) string {
 	for _, n := range needs() {
 		if n.of == key {

@@ -86,7 +86,6 @@ func (l layout) line(key Key, value string, part int, some func(entry) bool) lay
 	return l.atHead(setting)
 }
 
-// atHead puts lines before the first header.
 func (l layout) atHead(lines ...string) layout {
 	if len(l.sections) > 1 {
 		return l.lines(l.sections[1].line.from, append(lines, "")...)

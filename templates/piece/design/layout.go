@@ -11,7 +11,6 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// A span is a piece of a text, from one offset up to another.
 type span struct{ from, to int }
 
 // A scope says of what a key is one: of all sizes or, by its number from 1, of one
@@ -48,7 +47,6 @@ type section struct {
 	off   bool // commented out
 }
 
-// A brace is an inline table.
 type brace struct {
 	scope
 	table      Key
@@ -117,7 +115,6 @@ func (s *surveyor) expressions(from int) (next int) {
 	return next
 }
 
-// lines returns those on which an expression stands.
 func (s *surveyor) lines(e *unstable.Node) span {
 	it := e.Key()
 	it.Next()
@@ -167,7 +164,6 @@ func (s *surveyor) expression(e *unstable.Node, lines span) {
 	s.keyValue(e, entry{scope: s.sections[part].scope, in: s.sections[part].table, part: part, lines: lines, off: s.off})
 }
 
-// keyOf joins the words of a dotted key.
 func (s *surveyor) keyOf(e *unstable.Node) Key {
 	var words []string
 	for it := e.Key(); it.Next(); {
@@ -240,7 +236,6 @@ func (s *surveyor) keyValue(e *unstable.Node, like entry) {
 	}
 }
 
-// inline keeps what stands in braces.
 func (s *surveyor) inline(v *unstable.Node, like entry) {
 	at := rawSpan(v, s.base).from
 	s.braces = append(s.braces, brace{like.scope, like.key, at, at})
@@ -254,7 +249,6 @@ func (s *surveyor) inline(v *unstable.Node, like entry) {
 	s.braces[n].shut = shut + bytes.IndexByte(s.text[shut:], '}')
 }
 
-// find returns the entry of a key that counts.
 func (l layout) find(key Key, at scope) (entry, bool) {
 	i := slices.IndexFunc(l.entries, func(e entry) bool { return !e.off && e.key == key && e.scope == at })
 	if i < 0 {
@@ -263,7 +257,6 @@ func (l layout) find(key Key, at scope) (entry, bool) {
 	return l.entries[i], true
 }
 
-// written reports whether anything says that there is a table.
 func (l layout) written(table Key, at scope) bool {
 	return slices.ContainsFunc(l.entries, func(e entry) bool { return !e.off && e.scope == at && e.key.table() == table }) ||
 		slices.ContainsFunc(l.sections, func(s section) bool { return !s.off && s.scope == at && s.table == table }) ||

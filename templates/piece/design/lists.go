@@ -21,7 +21,6 @@ func all(faults []*fault) *fault {
 	return &first
 }
 
-// pair reads a list of two figures.
 func pair(n *node, what, hint wording.Text, parse func(*node) (float64, *fault)) (a, b float64, bad *fault) {
 	if n.kind != isList || n.headed {
 		return 0, 0, wanted(n, what, hint)
@@ -45,7 +44,6 @@ func moistures() limits { return from(joint.MoistureLeast, joint.MoistureMost) }
 // corners limit how far one lies from the centre, along and across.
 func corners() limits { return from(-Longest, Longest) }
 
-// readMoisture reads between which per cent of moisture the wood will live.
 func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
 	span := moistures()
 	low, high, bad := pair(n, pairOfPercents, moistureHint, func(item *node) (float64, *fault) {
@@ -58,7 +56,6 @@ func readMoisture(n *node, u measure.Unit) (reading[Design], *fault) {
 	return reading[Design]{apply: func(d *Design) { d.Wood.MoistureFrom, d.Wood.MoistureTo = low, high }}, bad
 }
 
-// points is a key for the corners of a free outline.
 func points(key Key, of func(*Design) *[]geometry.Point) field[Design] {
 	return field[Design]{key: key, kind: PointsField, within: corners(), read: func(n *node, u measure.Unit) (reading[Design], *fault) {
 		corners, bad := readPoints(n, u)
@@ -66,7 +63,6 @@ func points(key Key, of func(*Design) *[]geometry.Point) field[Design] {
 	}}
 }
 
-// readPoints reads the corners of a free outline.
 func readPoints(n *node, u measure.Unit) ([]geometry.Point, *fault) {
 	if n.kind != isList || n.headed {
 		return nil, wanted(n, listOfCorners, pointsHint)

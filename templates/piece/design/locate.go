@@ -81,7 +81,6 @@ type setter struct {
 	figures []measure.ID
 }
 
-// otherSetters are those of all kinds.
 func otherSetters() []setter {
 	return every([]setter{
 		{[]Key{"wood.density", "wood.species"}, []measure.ID{"wood.density", "standing.mass"}},

@@ -53,7 +53,6 @@ func Merge(base, mine, theirs []byte) (merged []byte, clash []string, err error)
 
 func surveyed(text []byte) layout { return survey(bytes.TrimPrefix(text, []byte(byteOrderMark))) }
 
-// A merger compares three designs.
 type merger struct {
 	base, mine, theirs layout
 	clash              []string
@@ -102,7 +101,6 @@ func (m *merger) changes() []Change {
 	return out
 }
 
-// before compares two spots by their places in the starting file.
 func (k Kind) before(s, other spot) int {
 	return cmp.Or(cmp.Compare(s.size, other.size), cmp.Compare(s.row, other.row), cmp.Compare(k.rank(s.key), k.rank(other.key)), cmp.Compare(s.key, other.key))
 }

@@ -12,7 +12,6 @@ func Nearest(word string, known []string) string {
 	return best
 }
 
-// didYouMean returns a hint with the nearest word, or nothing.
 func didYouMean(word string, known []string) string {
 	if best := Nearest(word, known); best != "" {
 		return didMean.With(best)

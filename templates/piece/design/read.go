@@ -230,7 +230,6 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 	}
 }
 
-// value reads the value of one key.
 func (r *reader) value(n *node, f field[Design], size []string) setting {
 	got, bad := f.read(n, r.unit)
 	if bad != nil {
@@ -289,7 +288,6 @@ func (r *reader) suggest(within Key, n *node, inSize bool) (hint string, doubts 
 	return "", nil
 }
 
-// paths are all keys and tables of the kind of piece.
 func (r *reader) paths() []Key {
 	out := slices.Clone(tables())
 	for _, f := range r.fields {

@@ -48,7 +48,6 @@ func (l layout) lineEndAt(at int) int {
 	return at - len(bytes.TrimSuffix(bytes.TrimSuffix(before, []byte("\n")), []byte("\r")))
 }
 
-// commented comments the lines of an entry out.
 func (l layout) commented(e entry) layout {
 	var out strings.Builder
 	for line := range strings.Lines(l.of(e.lines)) {

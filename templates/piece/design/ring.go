@@ -9,7 +9,6 @@ import (
 	"rodsheet/geometry/measure"
 )
 
-// ringSchema is a ring of lapped stretchers on bridled legs, with a top.
 func ringSchema() schema {
 	lean := leanKeys[:]
 	height := []Key{"legs.height", "legs.frame-height"}
@@ -55,10 +54,8 @@ func ringSchema() schema {
 //go:embed start/ring.toml
 var ringText string
 
-// leanKeys are the keys that give the lean of the legs.
 var leanKeys = [...]Key{BySplay: "legs.splay", ByFootCircle: "legs.foot-circle", ByFootSpread: "legs.foot-spread"}
 
-// ringHas reports whether a ring goes by a key of its own tables.
 func ringHas(d Design, key Key) bool {
 	switch key {
 	case "legs.splay", "legs.foot-circle", "legs.foot-spread":
@@ -193,7 +190,6 @@ func topFields() []field[Design] {
 	}
 }
 
-// ringSetters say which keys set the figures of a ring that are not named like a key.
 func ringSetters(lean []Key) []setter {
 	return []setter{
 		{[]Key{"ring.sides"}, []measure.ID{"ring.stretchers", "polygon.sides", "sides", "standing.feet", "triangle.angle", "lap.angle"}},

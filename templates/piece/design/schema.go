@@ -95,7 +95,6 @@ func (d Design) Outside(doubts Doubts) []error {
 	return errs
 }
 
-// has reports whether a design goes by a key.
 func (d Design) has(key Key) bool {
 	switch key {
 	case "prices.wood-per-m3":
@@ -130,7 +129,6 @@ func (k Key) Draws() bool {
 	return own && !milled && (s.hangsOn == nil || k == k.root() || s.hangsOn(k.with("")) == nil)
 }
 
-// root returns the table at the head of a key.
 func (k Key) root() Key {
 	head, _, _ := strings.Cut(string(k), ".")
 	return Key(head)
@@ -357,7 +355,6 @@ var musts = sync.OnceValue(func() [][]Key {
 	return append(own, []Key{"wood.species", "wood.density"}, []Key{"saw.kerf"})
 })
 
-// each puts every key in a group of its own.
 func each(keys ...Key) (out [][]Key) {
 	for _, key := range keys {
 		out = append(out, []Key{key})

@@ -121,7 +121,6 @@ const (
 	RowMost    = 4
 )
 
-// seatRows are the tables of the rows.
 var seatRows = []struct {
 	table Key
 	of    func(*Design) *LegRow
@@ -164,7 +163,6 @@ func rowGroups(table Key) [][]Key {
 	return out
 }
 
-// seatSchema is a slab on staked legs.
 func seatSchema() schema {
 	words := seatShapes()
 	round := words[RoundSeat]
@@ -232,7 +230,6 @@ func seatShapes() []string     { return []string{"round", "oval", "rectangle", "
 func legSections() []string    { return []string{"octagon", "square", "round"} }
 func seatStretchers() []string { return []string{"none", "box", "h"} }
 
-// seatHas reports whether a seat goes by a key of its tables.
 func seatHas(d Design, key Key) bool {
 	s := d.Seat
 	for _, r := range seatRows {
@@ -253,7 +250,6 @@ func seatHas(d Design, key Key) bool {
 	return !Key("seat.stretchers").holds(key) || s.Stretchers.Shape != NoStretchers
 }
 
-// seatHangsOn returns the keys that say so.
 func seatHangsOn(key Key) []Key {
 	for _, r := range seatRows {
 		if all := RowKeys(r.table); slices.Contains(all, key) {
@@ -303,7 +299,6 @@ func seatFields() []field[Design] {
 	return out
 }
 
-// rowFields are the keys of a row of legs.
 func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
 	by := func(by SeatLean, aside bool) func(*Design) *float64 {
 		return func(d *Design) *float64 {

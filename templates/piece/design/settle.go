@@ -44,7 +44,6 @@ func (s settings) word(key Key, standard string) string {
 	return standard
 }
 
-// good reports whether all the keys are given and could be read.
 func (s settings) good(keys ...Key) bool {
 	return !slices.ContainsFunc(keys, func(key Key) bool { return !s[key].ok })
 }

@@ -16,7 +16,6 @@ type source struct {
 	lines []int // offsets at which the lines begin
 }
 
-// A place is a position for people, both counted from 1.
 type place struct{ line, column int }
 
 const byteOrderMark = "\xef\xbb\xbf"
@@ -41,7 +40,6 @@ func open(data []byte) (source, *Mistake) {
 	return s, nil
 }
 
-// unfit says what is wrong with a rune of the file, if anything.
 func unfit(r rune, size int) (words, hint string) {
 	switch {
 	case r == utf8.RuneError && size < 2:
@@ -62,7 +60,6 @@ func newSource(text []byte) source {
 	return s
 }
 
-// place returns where the offset lies.
 func (s source) place(at int) place {
 	at = min(max(at, 0), len(s.text))
 	line, found := slices.BinarySearch(s.lines, at)

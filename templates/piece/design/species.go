@@ -116,8 +116,6 @@ func resolveSpecies(d *Design, s settings) []note {
 	}}
 }
 
-// woodHint says what to do about a wood that is not known: what was meant, if
-// anything, or its density.
 func woodHint(meant string) string {
 	if meant == "" {
 		return giveDensity.With()

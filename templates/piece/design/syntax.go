@@ -76,7 +76,6 @@ func (b *builder) keepBroken(line []byte, at int) bool {
 	return true
 }
 
-// partsOf takes a bare dotted key apart.
 func partsOf(key []byte, at int) []part {
 	var out []part
 	for word := range bytes.SplitSeq(key, []byte(".")) {

@@ -42,10 +42,8 @@ type node struct {
 	twice  bool // more was written under its key, and not read
 }
 
-// child returns the node of a key, or nil.
 func (n *node) child(key string) *node { return n.index[key] }
 
-// add puts a new node into a table, or an item into a list.
 func (n *node) add(kid *node) *node {
 	n.kids = append(n.kids, kid)
 	if n.kind == isTable {
@@ -186,7 +184,6 @@ func (b *builder) descend(n *node, keys []part) *node {
 	return n
 }
 
-// keyValue reads one line key = value into a table.
 func (b *builder) keyValue(into *node, e *unstable.Node) {
 	keys := b.keys(e)
 	last := keys[len(keys)-1]

@@ -107,7 +107,6 @@ func (k FormKind) fresh(value string) string {
 	return k.written(value, "")
 }
 
-// item says what the items of a list are.
 func (k FormKind) item() FormKind {
 	if k == PointsField {
 		return LengthField
@@ -115,7 +114,6 @@ func (k FormKind) item() FormKind {
 	return NumberField
 }
 
-// list writes a list anew.
 func (k FormKind) list(value string) string {
 	var corners []string
 	for _, corner := range listed(value) {
