@@ -194,6 +194,10 @@ func (b Box) angle(v float64) string { return measure.Angle(v).Text(b.design.Uni
 // trim is what the blank of a side is longer at either end, to saw off.
 func (b Box) trim() float64 { return b.design.Unit.Round(10, 3.0/8) }
 
+// shortest is the least length of a board that small pieces are sawn from (common practice,
+// no source).
+func (b Box) shortest() float64 { return b.design.Unit.Round(300, 12) }
+
 // Cuts are the parts as they are sawn from boards.
 func (b Box) Cuts() []shop.CutRow {
 	var out []shop.CutRow
@@ -211,8 +215,17 @@ func (b Box) Cuts() []shop.CutRow {
 		n := float64(len(b.faces) + b.design.Wood.Spares)
 		size := piece.StockSize{Length: 2 * splineDeep * t, Width: b.cornerLong(), Thickness: b.splineThick()}
 		stock := size
-		stock.Length = math.Max(n*(size.Length+b.design.Saw.Kerf), b.design.Unit.Round(300, 12))
+		stock.Length = math.Max(n*(size.Length+b.design.Saw.Kerf), b.shortest())
 		row := shop.Row(b.design, shop.BoxSpline, 1, stock, stock, float64(len(b.faces))*b.spline(0).Volume())
+		row.Spares = 0
+		out = append(out, row)
+	}
+	if n := b.wedges(); n > 0 {
+		// Two from each length, head to tail, their grain along the side.
+		corners, kerf := b.wedgeCorners(), 2*b.design.Saw.Kerf
+		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf), b.shortest())
+		stock := piece.StockSize{Length: long, Width: corners[2].Y + kerf, Thickness: t}
+		row := shop.Row(b.design, shop.BoxWedge, 1, stock, stock, 0)
 		row.Spares = 0
 		out = append(out, row)
 	}

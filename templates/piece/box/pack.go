@@ -53,7 +53,11 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
 		plane.Figures = append(plane.Figures, templates.Reading{Name: splineThickReading.With(), Value: b.mm(b.splineThick()), Write: true})
-		plane.Text = append(plane.Text, splineStock.With(b.mm(2*splineDeep*b.thickness())))
+		plane.Text = append(plane.Text, splineStock.With(len(b.faces)+b.design.Wood.Spares, b.mm(2*splineDeep*b.thickness())))
+		plane.Ticks = append(plane.Ticks, templates.Tick{Text: splineBoard.With(), Boxes: 1})
+	}
+	if b.wedges() > 0 {
+		plane.Ticks = append(plane.Ticks, templates.Tick{Text: wedgeBoard.With(), Boxes: 1})
 	}
 	out.Cards = append(out.Cards, plane)
 	for _, s := range b.sorts() {
@@ -221,6 +225,9 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 		Text:  []string{bottomText.With(bottomDown(b).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
 		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
 	}
+	if off := math.Abs(math.Pi/2 - b.corner(0).Angle); off > 1e-9 {
+		c.Figures = append(c.Figures, b.onGauge(off)...)
+	}
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
 		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
@@ -256,14 +263,16 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		job.Cards = append(job.Cards, glue)
 		return job, nil
 	}
-	if b.design.Box.Corner == design.ButtCorner {
+	if n := b.wedges(); n == 0 {
 		glue.Text = []string{buttText.With()}
 	} else {
+		glue.Ticks = []templates.Tick{{Text: wedgeTick.With(), Boxes: n}}
+		glue.Text, glue.Caution = append(glue.Text, wedgeText.With()), wedgeCaution.With()
 		out.Drawings = []templates.Drawing{b.wedge()}
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		glue.Setup, glue.Text = nil, []string{splinedGlue.With()} // the corner stands on the card before
+		glue.Setup, glue.Text[0] = nil, splinedGlue.With() // the corner stands on the card before
 		out.Cards = append(out.Cards, templates.Card{
 			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: b.allEnds()}},
 			Setup: []templates.Picture{b.cornerPicture()},
@@ -272,7 +281,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 				{Name: splineDeepReading.With(), Value: b.mm(b.slotDeep())},
 				{Name: splinePlaceReading.With(), Value: b.mm(splinePlace*b.mitre() - b.splineThick()/2)},
 			},
-			Text: []string{splineText.With()}, Test: splineTest.With(), Caution: splineCaution.With(),
+			Text: []string{splineText.With(b.angle(math.Abs(b.tilt(0))))}, Test: splineTest.With(), Caution: splineCaution.With(),
 		})
 	}
 	out.Cards = append(out.Cards, glue)
@@ -320,15 +329,29 @@ const (
 	wedgeHigh = 90.0
 )
 
+// wedges is how many are stuck on, two beside every corner; butted and dovetailed corners
+// take none.
+func (b Box) wedges() int {
+	if c := b.design.Box.Corner; c == design.ButtCorner || c == design.DovetailedCorner {
+		return 0
+	}
+	return 2 * len(b.faces)
+}
+
+// wedgeCorners is the outline of a block, its face on the side along x.
+func (b Box) wedgeCorners() [3]geometry.Point {
+	rise := math.Tan(b.corner(0).Dihedral() / 2)
+	base := math.Min(wedgeBase, wedgeHigh/rise)
+	return [3]geometry.Point{{}, geometry.Pt(base, 0), geometry.Pt(base, base*rise)}
+}
+
 // wedge is the block that is stuck beside a corner, so that a clamp presses square to the
 // mitre: one face lies on the side, the jaw bears on the other, which runs along the mitre;
 // the faces of a side and of its mitre stand at half of the dihedral angle.
 func (b Box) wedge() templates.Drawing {
-	angle := b.corner(0).Dihedral() / 2
-	base := math.Min(wedgeBase, wedgeHigh/math.Tan(angle))
-	corners := []geometry.Point{{}, geometry.Pt(base, 0), geometry.Pt(base, base*math.Tan(angle))}
+	angle, corners := b.corner(0).Dihedral()/2, b.wedgeCorners()
 	d := templates.Drawing{View: templates.View{Part: "box", Face: "wedge-block"}, Name: wedgeName.With(), Free: true}
-	d.Polygon(templates.Cut, corners...)
+	d.Polygon(templates.Cut, corners[:]...)
 	d.LabelLine(corners[0], corners[1], templates.Tag{ID: "on-the-side", Text: wedgeOnSide.With()})
 	d.LabelLine(corners[0], corners[2], templates.Tag{ID: "jaw", Text: wedgeJaw.With()})
 	d.LabelPoint(corners[0], templates.Tag{ID: "wedge-angle", Text: b.angle(angle)})

@@ -165,8 +165,8 @@ const (
 	splineTick         text = "ends"
 	splineReading      text = "slot"
 	splineDeepReading  text = "depth into either end"
-	splinePlaceReading text = "inner corner to slot, along the mitre"
-	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, or on the tenoning jig."
+	splinePlaceReading text = "inner corner to the near side of the slot, along the mitre"
+	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, sawn at the %s to which the ends are tilted, or on the tenoning jig."
 	splineTest         text = "A spline slides in by hand, and the mitre closes over it."
 	splineCaution      text = "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."
 
@@ -188,7 +188,7 @@ const (
 	ledgeText          text = "Glue ledges of offcuts to the hollow sides, their tops %s above the lower edges: the bottom lies on them loose and can move."
 	bottomCaution      text = "Hold the bottom on a sled or the gauge with a clamp, no fence beside it. Isolate the saw before tilting it."
 	splineThickReading text = "splines, thickness"
-	splineStock        text = "Plane a board for the splines as wide as a corner is long, its grain along it, and crosscut it into strips of %s only then: the grain of a spline runs across the joint."
+	splineStock        text = "Plane a board for the splines as wide as a corner is long, its grain along it, and crosscut it into %d strips of %s only then: the grain of a spline runs across the joint."
 	splinedGlue        text = "Dry fit first, the bottom in its place. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and press with wedge blocks stuck beside every corner with paper between. Saw the splines flush."
 
 	glueCard        text = "Glue the corners"
@@ -198,6 +198,12 @@ const (
 	glueTest        text = "The rim lies on a flat bench without rocking; diagonals agree."
 	glueCaution     text = "Glue by its data sheet."
 	cornerView      text = "A corner, square to the line in which the faces meet"
+
+	splineBoard  text = "board for splines"
+	wedgeBoard   text = "board for wedge blocks"
+	wedgeTick    text = "wedge blocks"
+	wedgeText    text = "Saw the blocks from their board to the template, two by two head to tail: two for each corner."
+	wedgeCaution text = "Saw the blocks by hand, or on the band saw from a board long enough to hold; glue by its data sheet."
 
 	wedgeName   text = "wedge block, beside a corner"
 	wedgeOnSide text = "on the side"

@@ -101,6 +101,7 @@ const (
 	BoxLongSide
 	BoxEnd
 	BoxSpline
+	BoxWedge
 	BoxBottom
 	SeatBoard
 	FrontLeg

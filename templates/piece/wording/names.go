@@ -50,6 +50,7 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.BoxLongSide:        {"front or back", "front and back"},
 	shop.BoxEnd:             {"end", "ends"},
 	shop.BoxSpline:          {"board for splines", "boards for splines"},
+	shop.BoxWedge:           {"board for wedge blocks", "boards for wedge blocks"},
 	shop.BoxBottom:          {"bottom", "bottoms"},
 	shop.SeatBoard:          {"seat board", "seat boards"},
 	shop.FrontLeg:           {"front leg", "front legs"},
