@@ -62,12 +62,9 @@ func (m Affine3) Then(n Affine3) Affine3 {
 // Det returns the factor by which volumes grow, negative where m mirrors.
 func (m Affine3) Det() float64 { return m.X.Cross(m.Y).Dot(m.Z) }
 
-// normal returns the outward unit normal of the image of a face with outward
-// normal n. Normals go by the cofactors, not as steps do.
-func (m Affine3) normal(n Vec) Vec {
-	c := m.Y.Cross(m.Z).Mul(n.X).Add(m.Z.Cross(m.X).Mul(n.Y)).Add(m.X.Cross(m.Y).Mul(n.Z))
-	if m.Det() < 0 {
-		c = c.Mul(-1)
-	}
-	return c.Unit()
+// normals returns what takes the outward normal of a face to one of its image: normals
+// go by the cofactors, not as steps do.
+func (m Affine3) normals() Affine3 {
+	sign := math.Copysign(1, m.Det())
+	return Affine3{X: m.Y.Cross(m.Z).Mul(sign), Y: m.Z.Cross(m.X).Mul(sign), Z: m.X.Cross(m.Y).Mul(sign)}
 }

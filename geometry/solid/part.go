@@ -43,6 +43,17 @@ func (p Part) Transform(m Affine3) Part {
 	return p.each(func(s Solid) []Solid { return []Solid{s.Transform(m)} })
 }
 
+// Reaching returns the image of those pieces of p that may reach into e: the boxes
+// round them do.
+func (p Part) Reaching(e Extent, m Affine3) Part {
+	return p.each(func(s Solid) []Solid {
+		if s.Bounds().Transform(m).Overlaps(e) {
+			return []Solid{s.Transform(m)}
+		}
+		return nil
+	})
+}
+
 // Volume returns the volume of p in mm³.
 func (p Part) Volume() float64 {
 	sum := 0.0

@@ -157,3 +157,22 @@ func BenchmarkProject(b *testing.B) {
 		Project(parts, isometric)
 	}
 }
+
+// What may reach into a box holds all that does, and nothing far from it.
+func TestReaching(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b, m := Stock("a", solids.Draw(t, "a")), Stock("b", solids.Draw(t, "b")), moves.Draw(t, "m")
+		b.Pieces = append(b.Pieces, solids.Draw(t, "c"))
+		near := b.Reaching(a.Bounds(), m)
+		want := Part{Pieces: Clash(a, b.Transform(m))}
+		if got := (Part{Pieces: Clash(a, near)}); got.Volume() != want.Volume() {
+			t.Errorf("shares %.9f mm³ with what is near, %.9f with all", got.Volume(), want.Volume())
+		}
+		for i, s := range b.Pieces {
+			corners := Box(s.Bounds().Min, s.Bounds().Max).Transform(m).Bounds()
+			if got := s.Bounds().Transform(m); !got.Overlaps(corners) || got.Size().Distance(corners.Size()) > 1e-9 {
+				t.Errorf("piece %d: box %v, of its corners %v", i, got, corners)
+			}
+		}
+	})
+}

@@ -168,6 +168,7 @@ func (s Solid) Transform(m Affine3) Solid {
 	}
 	out := Solid{make([]Face, len(s.faces))}
 	room := make([]Vec, s.corners())
+	normals := m.normals()
 	for i, f := range s.faces {
 		var corners []Vec
 		corners, room = room[:len(f.Corners):len(f.Corners)], room[len(f.Corners):]
@@ -177,7 +178,7 @@ func (s Solid) Transform(m Affine3) Solid {
 		if det < 0 {
 			slices.Reverse(corners)
 		}
-		out.faces[i] = Face{Through(corners[0], m.normal(f.Plane.N)), corners}
+		out.faces[i] = Face{Through(corners[0], normals.step(f.Plane.N).Unit()), corners}
 	}
 	return out
 }

@@ -79,6 +79,19 @@ func (e Extent) Overlaps(f Extent) bool {
 		e.Min.Z <= f.Max.Z && f.Min.Z <= e.Max.Z
 }
 
+// Transform returns the smallest Extent that holds the image of e: along each axis
+// every coordinate adds its least and its greatest share by itself.
+func (e Extent) Transform(m Affine3) Extent {
+	out := Extent{m.O, m.O}
+	for _, ends := range [][2]Vec{
+		{m.X.Mul(e.Min.X), m.X.Mul(e.Max.X)}, {m.Y.Mul(e.Min.Y), m.Y.Mul(e.Max.Y)}, {m.Z.Mul(e.Min.Z), m.Z.Mul(e.Max.Z)},
+	} {
+		share := Extent{ends[0], ends[0]}.Union(Extent{ends[1], ends[1]})
+		out.Min, out.Max = out.Min.Add(share.Min), out.Max.Add(share.Max)
+	}
+	return out
+}
+
 // Union returns the smallest Extent that holds e and f.
 func (e Extent) Union(f Extent) Extent {
 	return Extent{

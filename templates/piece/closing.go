@@ -67,10 +67,9 @@ func (p Piece) Collides(bars []solid.Part, slide float64) bool {
 	for i := 1; 2*i <= r.Sides; i++ {
 		turn := solid.RotateZ(float64(i) * r.Polygon().Turn())
 		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))
-		for k, b := range bars {
-			around := solid.Box(room[k].Min, room[k].Max).Transform(move).Bounds()
-			for m, a := range bars {
-				if room[m].Overlaps(around) && len(solid.Clash(a, b.Transform(move))) > 0 {
+		for _, b := range bars {
+			for k, a := range bars {
+				if len(solid.Clash(a, b.Reaching(room[k], move))) > 0 {
 					return true
 				}
 			}
