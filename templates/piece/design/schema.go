@@ -339,10 +339,6 @@ var needs = sync.OnceValue(func() []need {
 	return every(own, func(s schema) []need { return s.needs })
 })
 
-func needsThat(hold func(need) bool) []need {
-	return slices.DeleteFunc(slices.Clone(needs()), func(n need) bool { return !hold(n) })
-}
-
 // touches reports whether the need is one of the key. The table of another kind is
 // itself a mistake, not only what stands in it.
 func (n need) touches(key Key) bool {

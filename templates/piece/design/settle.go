@@ -170,13 +170,17 @@ func missing(s settings, doubts Doubts) []note {
 func (s settings) asks(key Key, doubts Doubts) (optional, asked bool) {
 	_, own, _ := schemaOf(key)
 	optional = slices.Contains(own.optional, key.table())
-	of := needsThat(func(n need) bool { return n.of != "kind" && n.of != key && (n.key == key || n.key == key.table()) })
-	if optional = optional || len(of) > 0; !optional {
-		of = needsThat(func(n need) bool { return n.of == "kind" && n.touches(key) })
+	ofKind, ofWords := true, true
+	for _, n := range needs() {
+		met := func() bool { return !doubts.Any(n.of) && slices.Contains(n.words, s.word(n.of, n.standard)) }
+		switch {
+		case n.of == "kind":
+			ofKind = ofKind && (!n.touches(key) || met())
+		case n.of != key && (n.key == key || n.key == key.table()):
+			optional, ofWords = true, ofWords && met()
+		}
 	}
-	return optional, !slices.ContainsFunc(of, func(n need) bool {
-		return doubts.Any(n.of) || !slices.Contains(n.words, s.word(n.of, n.standard))
-	})
+	return optional, ofWords && (optional || ofKind)
 }
 
 // impossible notes figures that were read and cannot be together. What hangs
