@@ -6,9 +6,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
@@ -17,14 +17,15 @@ import (
 )
 
 func figureTable(figures []templates.Figure, u measure.Unit) string {
-	var b strings.Builder
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	for _, f := range figures {
-		if !f.Aside {
-			fmt.Fprintf(w, "%s\t%s\n", f.Name, f.Value.Text(u))
-		}
+	shown := slices.DeleteFunc(slices.Clone(figures), func(f templates.Figure) bool { return f.Aside })
+	wide := 0
+	for _, f := range shown {
+		wide = max(wide, utf8.RuneCountInString(f.Name))
 	}
-	w.Flush()
+	var b strings.Builder
+	for _, f := range shown {
+		fmt.Fprintf(&b, "%-*s  %s\n", wide, f.Name, f.Value.Text(u))
+	}
 	return b.String()
 }
 
