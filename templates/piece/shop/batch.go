@@ -22,20 +22,13 @@ type sized struct {
 	// joints are the stretchers and the legs as they go through the rows of the
 	// joint, with the test pieces that are theirs.
 	stretcherJoints, legJoints Batch
-	testLaps                   int    // test pieces for its laps, none where an earlier size has the same
-	tested                     bool   // there are test pieces of its sections
-	extras                     Extras // of all sizes
-	// blocks are those of its own, and those it shares with later sizes, and so are
-	// jigs; sticks what all of them are sawn from, with the first size.
-	blocks []batchedBlock
-	jigs   []Batch // and spacers
-	sticks []Batch
-}
-
-// A batchedBlock is a block with the parts it brings to its step.
-type batchedBlock struct {
-	Block
-	batch Batch
+	testLaps                   int                // test pieces for its laps, none where an earlier size has the same
+	tested                     bool               // there are test pieces of its sections
+	extras                     Extras             // of all sizes
+	blocks                     []piece.Lot[Block] // of all sizes
+	// jigs are those, and spacers, of its own and those it shares with later sizes;
+	// sticks what all of them are sawn from, with the first size.
+	jigs, sticks []Batch
 }
 
 // uncounted returns a size without the counts of its parts, which move no stop, but
@@ -72,7 +65,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			tested:     list.tests(Stretcher, p.SawnStretcher()) > 0,
 			extras:     list.Extras(),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
-			blocks:     batchedBlocks(blocks, p),
+			blocks:     blocks,
 			jigs:       batchedJigs(pieces, p),
 		}
 		out[i].stretcherJoints, out[i].legJoints = out[i].stretchers.testsAt(pieces, i), out[i].legs.testsAt(pieces, i)
@@ -91,24 +84,15 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 	return out
 }
 
-// batchedBlocks returns the blocks that no size before p has alike.
-func batchedBlocks(all []piece.Lot[Block], p piece.Piece) []batchedBlock {
-	var out []batchedBlock
-	for _, l := range all {
-		if l.Sizes[0] == p.Design.Size {
-			out = append(out, batchedBlock{l.What, Batch{Part: l.What.Part, Count: l.What.Count, For: l.Sizes}})
+// block returns the block of that kind that no size before this one has alike, and what
+// its step is done to.
+func (p sized) block(part Part) (b Block, batch Batch, ok bool) {
+	for _, l := range p.blocks {
+		if b = l.What; b.Part == part && l.Sizes[0] == p.Design.Size {
+			return b, Batch{Part: part, Count: b.Count, For: l.Sizes}, true
 		}
 	}
-	return out
-}
-
-// block returns the block of that kind, if the size brings one of its own.
-func (p sized) block(part Part) (batchedBlock, bool) {
-	i := slices.IndexFunc(p.blocks, func(b batchedBlock) bool { return b.Part == part })
-	if i < 0 {
-		return batchedBlock{}, false
-	}
-	return p.blocks[i], true
+	return Block{}, Batch{}, false
 }
 
 // firstSection reports whether p is the first size of its section.

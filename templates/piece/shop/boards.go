@@ -133,12 +133,7 @@ type Missing struct {
 func (c CuttingPlan) NoRoom() []Missing {
 	var out []Missing
 	for _, p := range c.Missed {
-		k := slices.IndexFunc(out, func(m Missing) bool { return m.Name == p.Name })
-		if k < 0 {
-			k = len(out)
-			out = append(out, Missing{Name: p.Name})
-		}
-		out[k].Count++
+		out = merged(out, Missing{p.Name, 1}, func(m Missing) bool { return m.Name == p.Name }, func(m *Missing) { m.Count++ })
 	}
 	return out
 }

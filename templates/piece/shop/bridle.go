@@ -89,31 +89,6 @@ func (m member) longer() Face {
 	return m.fence
 }
 
-// splayOps is what is sawn with the gauge at the splay. It swings once, between the two
-// shoulders, and stands for the second as it does for all ends. Shoulders come first,
-// while the blade is low and the far end is square that their stop touches; the foot
-// comes last, for it takes that end away and its stop touches the long corner of the
-// sawn head.
-func splayOps() []op {
-	return []op{
-		func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == RingSide) },
-		func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == OuterSide) },
-		func(p sized) (row, bool) { return p.sawEnd(p.stretcherEnd()) },
-		func(p sized) (row, bool) { return p.sawEnd(p.legHead()) },
-		sawFoot,
-	}
-}
-
-// blockOps makes what holds the parts on end and in the clamps, once the bevel is set.
-func blockOps() []op { return []op{sawStrips, sawCauls, sawEndCauls} }
-
-// onEndOps is what the parts get standing on the sawn ends. The waste of the cheeks
-// falls off there, for the shoulders are sawn.
-func onEndOps() []op { return []op{cutSlot, cutCheeks} }
-
-// fitOps tries the joint while its parts are square and easily pared.
-func fitOps() []op { return []op{fitBridle} }
-
 // sawEnd saws an end at the splay, past its trim line.
 func (p sized) sawEnd(m member) (row, bool) {
 	stop := m.base + m.long
@@ -169,26 +144,25 @@ func (p sized) tried(first, spare NoteID) NoteID {
 }
 
 func sawStrips(p sized) (row, bool) {
-	b, ok := p.block(FillerStrip)
+	b, batch, ok := p.block(FillerStrip)
 	return plain(Operation{
 		Do: SawBlocks, What: note("step.strip"), From: b.From,
 		Then: notes(note("strip-from-stick")),
 		Test: note("stands-on-end"), Caution: "small-parts",
-	}, b.batch), ok
+	}, batch), ok
 }
 
 // sawCaul saws cauls from the end of a stick by hand: too short a piece for a saw table,
 // and at either end another angle.
-func sawCaul(p sized, part Part, title NoteID) (row, bool) {
-	b, ok := p.block(part)
-	return plain(Operation{
-		Do: SawBlocks, What: note(title), From: b.From,
-		Then: notes(note("cauls-by-hand")),
-	}, b.batch), ok
+func sawCaul(part Part, title NoteID) op {
+	return func(p sized) (row, bool) {
+		b, batch, ok := p.block(part)
+		return plain(Operation{
+			Do: SawBlocks, What: note(title), From: b.From,
+			Then: notes(note("cauls-by-hand")),
+		}, batch), ok
+	}
 }
-
-func sawCauls(p sized) (row, bool)    { return sawCaul(p, LegCaul, "step.leg-caul") }
-func sawEndCauls(p sized) (row, bool) { return sawCaul(p, EndCaul, "step.end-caul") }
 
 func knifeShoulders(p sized) (row, bool) {
 	s, l := p.stretcherEnd(), p.legHead()

@@ -168,18 +168,22 @@ func (c *CutList) planned(designs []design.Design) {
 	}
 }
 
+// merged adds one of a kind or, where there is one like it, lets that take it up.
+func merged[T any](all []T, one T, alike func(T) bool, take func(*T)) []T {
+	if i := slices.IndexFunc(all, alike); i >= 0 {
+		take(&all[i])
+		return all
+	}
+	return append(all, one)
+}
+
 // addRow adds a row, or counts it to the one that is alike.
 func addRow(rows []CutRow, r CutRow) []CutRow {
-	for i := range rows {
-		if rows[i].Item != r.Item {
-			continue
-		}
-		rows[i].Sizes = append(rows[i].Sizes, r.Sizes...)
-		rows[i].Serves = max(rows[i].Serves, r.Serves)
-		rows[i].Spares = max(rows[i].Spares, r.Spares)
-		return rows
-	}
-	return append(rows, r)
+	return merged(rows, r, func(q CutRow) bool { return q.Item == r.Item }, func(q *CutRow) {
+		q.Sizes = append(q.Sizes, r.Sizes...)
+		q.Serves = max(q.Serves, r.Serves)
+		q.Spares = max(q.Spares, r.Spares)
+	})
 }
 
 // row returns the row of an item, which must be in the list.
@@ -222,23 +226,18 @@ func legItem(p piece.Piece) Item {
 }
 
 func stretcherRows(p piece.Piece) []CutRow {
-	finished := p.SawnStretcher()
-	finished.Length = p.FinishedStretcher()
-	return []CutRow{{
-		Item: stretcherItem(p), Sizes: each(p), Spares: p.Design.Wood.Spares,
-		Finished: finished, Sawn: p.SawnStretcher(), Rough: p.Roughed(p.SawnStretcher()),
-		Net: p.Stretcher().Volume(),
-	}}
+	return eachRow(p, stretcherItem(p), p.FinishedStretcher(), p.SawnStretcher(), p.Stretcher().Volume())
 }
 
 func legRows(p piece.Piece) []CutRow {
-	finished := p.SawnLeg()
-	finished.Length = p.FinishedLeg()
-	return []CutRow{{
-		Item: legItem(p), Sizes: each(p), Spares: p.Design.Wood.Spares,
-		Finished: finished, Sawn: p.SawnLeg(), Rough: p.Roughed(p.SawnLeg()),
-		Net: p.Leg().Volume(),
-	}}
+	return eachRow(p, legItem(p), p.FinishedLeg(), p.SawnLeg(), p.Leg().Volume())
+}
+
+// eachRow is a part of which every side of the ring has one.
+func eachRow(p piece.Piece, it Item, finished float64, sawn piece.StockSize, net float64) []CutRow {
+	r := CutRow{Item: it, Sizes: each(p), Spares: p.Design.Wood.Spares, Finished: sawn, Sawn: sawn, Rough: p.Roughed(sawn), Net: net}
+	r.Finished.Length = finished
+	return []CutRow{r}
 }
 
 // topRows returns the boards that a wooden top is glued up from.
@@ -310,13 +309,9 @@ func addBumpers(all []Bumpers, p piece.Piece) []Bumpers {
 	if p.Design.Top.PadHeight() == 0 || !pads.Bumpers {
 		return all
 	}
-	for i, b := range all {
-		if b.Diameter == pads.Diameter && b.Height == pads.Height {
-			all[i].Count += p.Frame.Ring.Sides
-			return all
-		}
-	}
-	return append(all, Bumpers{pads.Diameter, pads.Height, p.Frame.Ring.Sides})
+	like := func(b Bumpers) bool { return b.Diameter == pads.Diameter && b.Height == pads.Height }
+	count := p.Frame.Ring.Sides
+	return merged(all, Bumpers{pads.Diameter, pads.Height, count}, like, func(b *Bumpers) { b.Count += count })
 }
 
 // A SizeWood is the wood of one size.
@@ -333,20 +328,11 @@ func (c CutList) BySize() []SizeWood {
 			continue
 		}
 		for _, s := range r.Sizes {
-			out = addWood(out, SizeWood{s.Size, float64(s.Count) * r.Rough.Volume()})
+			wood := float64(s.Count) * r.Rough.Volume()
+			out = merged(out, SizeWood{s.Size, wood}, func(w SizeWood) bool { return w.Size == s.Size }, func(w *SizeWood) { w.Wood += wood })
 		}
 	}
 	return out
-}
-
-func addWood(all []SizeWood, w SizeWood) []SizeWood {
-	for i := range all {
-		if all[i].Size == w.Size {
-			all[i].Wood += w.Wood
-			return all
-		}
-	}
-	return append(all, w)
 }
 
 // SpareWood returns the rough volume in mm³ of spares and test pieces.

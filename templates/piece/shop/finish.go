@@ -2,9 +2,6 @@ package shop
 
 import "rodsheet/templates/piece/design"
 
-// sandOps is what cannot be reached any more when the piece is together.
-func sandOps() []op { return []op{sandParts} }
-
 func sandParts(p sized) (row, bool) {
 	return plain(Operation{
 		Do: Sand, What: note("step.sand-parts"),
@@ -12,9 +9,6 @@ func sandParts(p sized) (row, bool) {
 		Test: note("joints-as-before"), Caution: "dust",
 	}, p.stretchers.real(), p.legs.real()), true
 }
-
-// finishOps is what is done to the whole piece, its top still off.
-func finishOps() []op { return []op{sandAll, finishAll} }
 
 func sandAll(p sized) (row, bool) {
 	o := Operation{Do: Sand, What: note("step.sand-all"), Then: notes(note("sand-after-glue"), note("ease-feet")), Caution: "dust"}

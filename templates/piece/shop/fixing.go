@@ -199,10 +199,6 @@ func (f Fixing) Across(p piece.Piece, h Hole) float64 {
 	return wide + (long-wide)*math.Sin(SlotAngle(p, h.Stretcher))
 }
 
-// topOps is what the top takes before the ring is glued: its holes are made while each
-// stretcher lies by itself, for no drill stands upright between the legs of a frame.
-func topOps() []op { return []op{drillFixings, grooveFixings, sawTop} }
-
 func drillFixings(p sized) (row, bool) {
 	f, ok := FixingOf(p.Piece)
 	s := sizesOfFixings(p.Design.Unit)
@@ -286,13 +282,7 @@ type Ware struct {
 func Wares(pieces []piece.Piece) []Ware {
 	var out []Ware
 	add := func(w Ware) {
-		for i := range out {
-			if out[i].What == w.What && out[i].Length == w.Length {
-				out[i].Count += w.Count
-				return
-			}
-		}
-		out = append(out, w)
+		out = merged(out, w, func(o Ware) bool { return o.What == w.What && o.Length == w.Length }, func(o *Ware) { o.Count += w.Count })
 	}
 	for _, p := range pieces {
 		f, ok := FixingOf(p)

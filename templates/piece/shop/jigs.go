@@ -220,11 +220,6 @@ func batchedJigs(pieces []piece.Piece, p piece.Piece) []Batch {
 	return out
 }
 
-// jigOps makes all that holds or stops a part at the saw, before the first of it is used.
-func jigOps() []op {
-	return []op{makeJig(LapSled), makeJig(TenoningJig), makeJig(TaperSled), makeSpacer}
-}
-
 func makeJig(kind Part) op {
 	return func(p sized) (row, bool) {
 		o := Operation{Do: MakeJigs, What: note("step.jig", called(kind)), Then: notes(note("jigs-by-drawing"))}

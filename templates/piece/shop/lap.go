@@ -8,17 +8,6 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// lapOps is all that is sawn at one blade height, half the depth: the test
-// lap, the laps at both ends, the plain ends opened out.
-func lapOps() []op { return []op{testLap, cutLaps, slackLaps, openEnds(false)} }
-
-// ringOps tries the ring before any joint that depends on it is cut.
-func ringOps() []op { return []op{dryRing(false)} }
-
-// trimmedRingOps does so where the ring goes together only once its ends are
-// trimmed.
-func trimmedRingOps() []op { return []op{dryRing(true)} }
-
 // cutFaces returns the faces that are cut at the leg end and at the plain end:
 // the underside where the stretcher passes over its neighbour.
 func cutFaces(p piece.Piece) (legEnd, plainEnd Face) {
@@ -126,26 +115,20 @@ func slackLaps(p sized) (row, bool) {
 // laps or with the dado set.
 func openEnds(dado bool) op {
 	return func(p sized) (row, bool) {
-		r, ok := openEnd(p)
-		return r, ok && dado == dadoSet(p.Piece)
+		_, plainEnd := cutFaces(p.Piece)
+		cut, l := lapCut(p.Piece), p.EndLap()
+		cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
+		cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
+		then := notes(note("passes-to-end"))
+		if dado {
+			widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
+			then = then.with(note("dado-passes", number(p.Passes(widest))))
+		}
+		return row{Operation{
+			Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
+			Then: then, Test: note("bottom-level"),
+		}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand"))}}, p.Design.Ring.Plain != design.ClosedEnd && dado == dadoSet(p.Piece)
 	}
-}
-
-func openEnd(p sized) (row, bool) {
-	_, plainEnd := cutFaces(p.Piece)
-	cut := lapCut(p.Piece)
-	l := p.EndLap()
-	cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
-	cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
-	then := notes(note("passes-to-end"))
-	if dadoSet(p.Piece) {
-		widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
-		then = then.with(note("dado-passes", number(p.Passes(widest))))
-	}
-	return row{Operation{
-		Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
-		Then: then, Test: note("bottom-level"),
-	}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand"))}}, p.Design.Ring.Plain != design.ClosedEnd
 }
 
 // dryRing lays the ring together before anything else is cut, or where it does

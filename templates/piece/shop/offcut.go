@@ -47,41 +47,23 @@ func taperWedges(p piece.Piece) bool {
 
 // taperNotes says how a taper is sawn and the leg turned between its tapers.
 func taperNotes(p piece.Piece) Notes {
-	out := notes(note("taper-to-line"))
-	if !leavesOffcut(p) {
-		out = notes(note("no-offcut", length(p.Taper.Loss())))
+	loss, turn := length(p.Taper.Loss()), taperTurns[p.Taper.Faces]
+	switch {
+	case !leavesOffcut(p):
+		return notes(note("no-offcut", loss), note(turn.shim, loss))
+	case taperWedges(p):
+		return notes(note("taper-to-line"), note(turn.tape), note("later-wedges"))
 	}
-	if p.Taper.Faces == joint.OneFace {
-		return out.with(keepOffcut(p)...)
-	}
-	turn := taperTurns[p.Taper.Faces]
-	if !leavesOffcut(p) {
-		return out.with(note(turn.shim, length(p.Taper.Loss())))
-	}
-	return out.with(note(turn.tape)).with(laterWedges(p)...)
+	return notes(note("taper-to-line"), note(turn.tape))
 }
 
 // taperTurns are how the leg is turned between its tapers: the offcut taped back,
-// or where there is none a shim in its place.
+// or where there is none a shim in its place. That of a single one is only kept.
 var taperTurns = map[joint.TaperFaces]struct{ tape, shim NoteID }{
+	joint.OneFace:       {"keep-offcut", ""},
 	joint.AdjacentFaces: {"roll-quarter", "shim-quarter"},
 	joint.OppositeFaces: {"roll-half", "shim-half"},
 	joint.FourFaces:     {"roll-all-round", "shim-all-round"},
-}
-
-func laterWedges(p piece.Piece) []Note {
-	if taperWedges(p) {
-		return []Note{note("later-wedges")}
-	}
-	return nil
-}
-
-// keepOffcut says what the offcut of a single taper is good for.
-func keepOffcut(p piece.Piece) []Note {
-	if !leavesOffcut(p) {
-		return nil
-	}
-	return append([]Note{note("keep-offcut")}, laterWedges(p)...)
 }
 
 // taperByHand says how a taper is sawn by hand.

@@ -24,29 +24,61 @@ type round struct {
 
 // rounds returns every op in working order.
 func rounds() []round {
+	lap, away := []func(sized) float64{lapHeight, lapLean}, true
 	return []round{
-		{stage: StockStage, ops: stockOps()},
-		{stage: LapStage, ops: jigOps(), away: true},
-		{stage: LapStage, ops: flatToothOps(), away: true},
-		{stage: LapStage, ops: lapOps(), by: []func(sized) float64{lapHeight, lapLean}},
-		{stage: LapStage, ops: dadoOps(), away: true},
-		{stage: LapStage, ops: []op{openEnds(true)}, by: []func(sized) float64{lapHeight, lapLean}},
-		{stage: LapStage, ops: dadoBackOps(), away: true},
-		{stage: LapStage, ops: ringOps(), away: true},
-		{stage: BridleStage, ops: []op{knifeShoulders}, away: true},
-		{stage: BridleStage, ops: splayOps(), by: []func(sized) float64{splay}},
-		{stage: BridleStage, ops: blockOps(), away: true},
-		{stage: BridleStage, ops: onEndOps()},
-		{stage: BridleStage, ops: bladeBackOps(), away: true},
-		{stage: BridleStage, ops: fitOps(), away: true},
-		{stage: TaperStage, ops: taperOps()},
-		{stage: TopStage, ops: topOps(), away: true},
-		{stage: GlueStage, ops: trimmedRingOps(), away: true},
-		{stage: GlueStage, ops: sandOps(), away: true},
-		{stage: GlueStage, ops: glueOps(), away: true},
-		{stage: GlueStage, ops: []op{fitPads(false)}, away: true},
-		{stage: FinishStage, ops: finishOps(), away: true},
-		{stage: FinishStage, ops: []op{fitPads(true), fitTop}, away: true},
+		// Everything is milled at once: only wood of one milling gives laps and tenons that
+		// fit alike, spares and test pieces among them.
+		{stage: StockStage, ops: []op{
+			millStretchers, millLegs, millSticks,
+			measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
+			measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
+			measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
+			measured("step.measure-kerf", func(p sized) float64 { return p.Kerf }),
+			millTop, crosscutStretchers, crosscutLegs, crosscutTests,
+		}},
+		{stage: LapStage, away: away, ops: []op{makeJig(LapSled), makeJig(TenoningJig), makeJig(TaperSled), makeSpacer}},
+		{stage: LapStage, away: away, ops: []op{change("step.flat-tooth", flatTooth, "flat-tooth-for", "flat-tooth-kerf")}},
+		// All that is sawn at one blade height, half the depth.
+		{stage: LapStage, by: lap, ops: []op{testLap, cutLaps, slackLaps, openEnds(false)}},
+		// The dado set clears the laps once the plain blade has sawn all their shoulders.
+		{stage: LapStage, away: away, ops: []op{mountDado}},
+		{stage: LapStage, by: lap, ops: []op{openEnds(true)}},
+		{stage: LapStage, away: away, ops: []op{change("step.dado-back", dadoSet, "dado-back-for")}},
+		// The ring is tried before any joint that depends on it is cut.
+		{stage: LapStage, away: away, ops: []op{dryRing(false)}},
+		{stage: BridleStage, away: away, ops: []op{knifeShoulders}},
+		// The gauge swings once, between the two shoulders, and stands for the second as it
+		// does for all ends. Shoulders come first, while the blade is low and the far end is
+		// square that their stop touches; the foot comes last, for it takes that end away and
+		// its stop touches the long corner of the sawn head.
+		{stage: BridleStage, by: []func(sized) float64{splay}, ops: []op{
+			func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == RingSide) },
+			func(p sized) (row, bool) { return p.shoulder(p.tenoned().down == OuterSide) },
+			func(p sized) (row, bool) { return p.sawEnd(p.stretcherEnd()) },
+			func(p sized) (row, bool) { return p.sawEnd(p.legHead()) },
+			sawFoot,
+		}},
+		// What holds the parts on end and in the clamps, once the bevel is set.
+		{stage: BridleStage, away: away, ops: []op{sawStrips, sawCaul(LegCaul, "step.leg-caul"), sawCaul(EndCaul, "step.end-caul")}},
+		// On the sawn ends; the waste of the cheeks falls off there, for the shoulders are sawn.
+		{stage: BridleStage, ops: []op{cutSlot, cutCheeks}},
+		{stage: BridleStage, away: away, ops: []op{change("step.blade-back", flatTooth, "blade-back-for")}},
+		// The joint is tried while its parts are square and easily pared.
+		{stage: BridleStage, away: away, ops: []op{fitBridle}},
+		{stage: TaperStage, ops: []op{cutTaper, trimPlainEnd}},
+		// Holes are made while each stretcher lies by itself, for no drill stands upright
+		// between the legs of a frame.
+		{stage: TopStage, away: away, ops: []op{drillFixings, grooveFixings, sawTop}},
+		{stage: GlueStage, away: away, ops: []op{dryRing(true)}},
+		// What cannot be reached any more when the piece is together.
+		{stage: GlueStage, away: away, ops: []op{sandParts}},
+		// Ends that stand proud are trimmed when the glue of the bridles is hard and before the
+		// ring is closed, while each leg with its stretcher still lies flat on the bench.
+		{stage: GlueStage, away: away, ops: []op{glueLegs, trimHeads, glueRing}},
+		{stage: GlueStage, away: away, ops: []op{fitPads(false)}},
+		// The whole piece, its top still off.
+		{stage: FinishStage, away: away, ops: []op{sandAll, finishAll}},
+		{stage: FinishStage, away: away, ops: []op{fitPads(true), fitTop}},
 	}
 }
 

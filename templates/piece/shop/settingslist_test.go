@@ -4,10 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/internal/piecetest"
-
-	"pgregory.net/rapid"
 )
 
 // What the sole measures is what the solids leave of it on the floor.

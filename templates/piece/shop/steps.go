@@ -21,17 +21,6 @@ func plain(o Operation, parts ...Batch) row { return row{Operation: o, parts: pa
 // lie returns the one way a part lies.
 func lie(down, fence, rest Face) [2]Lie { return [2]Lie{{down, fence, rest}} }
 
-// stockOps mills everything at once: only wood of one milling gives laps and
-// tenons that fit alike, spares and test pieces among them.
-func stockOps() []op {
-	return []op{millStretchers, millLegs, millSticks,
-		measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
-		measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
-		measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
-		measured("step.measure-kerf", func(p sized) float64 { return p.Kerf }),
-		millTop, crosscutStretchers, crosscutLegs, crosscutTests}
-}
-
 func plane(s piece.StockSize) Note { return note("step.plane", length(s.Width), length(s.Thickness)) }
 
 func millStretchers(p sized) (row, bool) {
@@ -99,11 +88,6 @@ func crosscutTests(p sized) (row, bool) {
 	return squared(part, p.TestPiece(p.SawnStretcher()), NoFace, Notes{}), part.Count > 0
 }
 
-// glueOps is the assembly. Ends that stand proud are trimmed when the glue of
-// the bridles is hard and before the ring is closed, while each leg with its
-// stretcher still lies flat on the bench.
-func glueOps() []op { return []op{glueLegs, trimHeads, glueRing} }
-
 func glueLegs(p sized) (row, bool) {
 	return plain(Operation{
 		Do: GlueLegs, What: note("step.glue-legs"), Then: notes(note("dry-run-legs")),
@@ -147,20 +131,15 @@ func thinHorn(p piece.Piece) Note {
 
 // fitPads glues pads on before the finish, or sticks bumpers on after it.
 func fitPads(bumpers bool) op {
-	return func(p sized) (row, bool) {
-		r, ok := fitPad(p)
-		return r, ok && p.Design.Top.Pads.Bumpers == bumpers
-	}
-}
-
-func fitPad(p sized) (row, bool) {
 	part, title, how := Pad, NoteID("step.pads"), NoteID("glue-pads")
-	if p.Design.Top.Pads.Bumpers {
+	if bumpers {
 		part, title, how = Bumper, "step.bumpers", "stick-bumpers"
 	}
-	return plain(Operation{
-		Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note("pads-level"),
-	}, Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}), p.Design.Top.PadHeight() > 0
+	return func(p sized) (row, bool) {
+		return plain(Operation{
+			Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note("pads-level"),
+		}, Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}), p.Design.Top.PadHeight() > 0 && p.Design.Top.Pads.Bumpers == bumpers
+	}
 }
 
 func fitTop(p sized) (row, bool) {
@@ -203,9 +182,6 @@ func (b Batch) spared() Batch {
 	b.Tests = 0
 	return b
 }
-
-// taperOps is what comes after every joint and before the glue.
-func taperOps() []op { return []op{cutTaper, trimPlainEnd} }
 
 // sawFoot saws the foot parallel to the head. The blank with square ends is
 // just so long that both cuts leave it at its long corners, so head and foot

@@ -83,13 +83,8 @@ func stickRows(pieces []piece.Piece, rows []CutRow) []CutRow {
 func appendStick(rows []CutRow, p piece.Piece, it Item, size piece.StockSize, long float64) []CutRow {
 	size.Length = p.WholeUp(long)
 	it.figures[2] = quantize(size.Length)
-	for i := range rows {
-		if rows[i].Item == it {
-			rows[i].Serves++
-			return rows
-		}
-	}
-	return append(rows, CutRow{Item: it, Serves: 1, Finished: size, Sawn: size, Rough: p.Roughed(size)})
+	return merged(rows, CutRow{Item: it, Serves: 1, Finished: size, Sawn: size, Rough: p.Roughed(size)},
+		func(r CutRow) bool { return r.Item == it }, func(r *CutRow) { r.Serves++ })
 }
 
 // longestStick is so long that it comes out of the boards that the parts do: twice
