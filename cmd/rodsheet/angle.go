@@ -25,8 +25,7 @@ rise over base (1:6).`,
 			{"rodsheet angle 12.5 --units in", "in inches, on letter paper"},
 		},
 		read: func(v *values) maker {
-			angles := v.angles()
-			base := v.positive("base")
+			angles, base := v.angles(), v.positive("base")
 			return single(func(s templates.Setting) (templates.Job, error) { return templates.Angles(angles, base, s) })
 		},
 	}

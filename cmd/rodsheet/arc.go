@@ -32,10 +32,7 @@ each as its distances along and up from any corner.`,
 			{"rodsheet arc --chord 24 --radius 30 --units in", "a curved rail, in inches"},
 			{"rodsheet arc --from 0,0 --through 300,45 --to 700,20", "through three points taken off a part"},
 		},
-		read: func(v *values) maker {
-			b := v.arc()
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Arc(b, s) })
-		},
+		read: func(v *values) maker { return drawn(templates.Arc, v.arc()) },
 	}
 }
 
@@ -57,15 +54,6 @@ func (v *values) arc() (b joint.CircularSegment) {
 		v.add(needs, "rodsheet arc --chord 900 --rise 40")
 	}
 	return b
-}
-
-func (v *values) howMany(names ...string) (n int) {
-	for _, name := range names {
-		if v.given(name) {
-			n++
-		}
-	}
-	return n
 }
 
 func (v *values) arcBySizes() joint.CircularSegment {

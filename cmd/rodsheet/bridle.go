@@ -30,15 +30,14 @@ length for trimming.`,
 			{"rodsheet bridle --width 28 --depth 36 --angle 12 --leg 38 --mortise leg", "the mortise in the leg instead"},
 		},
 		read: func(v *values) maker {
-			b := joint.Bridle{
+			return drawn(templates.Bridle, joint.Bridle{
 				Width:   v.length("width", 0),
 				Depth:   v.length("depth", 0),
 				Angle:   v.angle("angle"),
 				Leg:     v.length("leg", 0),
 				Tenon:   v.positive("tenon"),
 				Mortise: choose(v, "mortise", mortised...),
-			}
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) })
+			})
 		},
 	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/csv"
 
@@ -50,15 +51,6 @@ func writeBuying(ctx context.Context, v *values, w world) error {
 	}); err != nil {
 		return err
 	}
-	if out.stdout {
-		return unwritten(ctx, nil, atomicfile.Text(list.Bytes())(atomicfile.Watched(ctx, w.stdout)))
-	}
-	if out.name == "" {
-		out.name = v.stem() + ".csv"
-	}
-	files := []file{{atomicfile.File{Name: out.name, Write: atomicfile.Text(list.Bytes())}, 0}}
-	if err := out.save(ctx, files); err != nil {
-		return err
-	}
-	return afterWriting(emit(w.stdout, "wrote "+span(files)+"\n"), files)
+	out.name = cmp.Or(out.name, v.stem()+".csv")
+	return out.write(ctx, w.stdout, atomicfile.Text(list.Bytes()), "")
 }

@@ -62,6 +62,13 @@ func single(build func(templates.Setting) (templates.Job, error)) maker {
 	}
 }
 
+// A drawer makes a template of figures.
+type drawer[T any] func(T, templates.Setting) (templates.Job, error)
+
+func drawn[T any](draw drawer[T], figures T) maker {
+	return single(func(s templates.Setting) (templates.Job, error) { return draw(figures, s) })
+}
+
 // A flag is one option. Its value is raw text until the unit is known.
 type flag struct {
 	name, short string

@@ -48,6 +48,18 @@ func (d destination) save(ctx context.Context, files []file) error {
 	return unwritten(ctx, files, atomicfile.Write(ctx, plain...))
 }
 
+// write writes the one file of a job, or to standard output.
+func (d destination) write(ctx context.Context, stdout io.Writer, content func(io.Writer) error, remark string) error {
+	if d.stdout {
+		return unwritten(ctx, nil, content(atomicfile.Watched(ctx, stdout)))
+	}
+	files := []file{{atomicfile.File{Name: d.name, Write: content}, 0}}
+	if err := d.save(ctx, files); err != nil {
+		return err
+	}
+	return afterWriting(emit(stdout, "wrote "+span(files)+remark+"\n"), files)
+}
+
 // destination reads --out, a file of one of the kinds.
 func (v *values) destination(stdout io.Writer, json bool, kinds ...string) destination {
 	if !v.given("out") {

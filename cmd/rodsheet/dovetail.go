@@ -44,7 +44,7 @@ boards that lean outward, as those of a hopper.`,
 			d.PinBoard = v.length("pin-board", d.TailBoard)
 			d.HalfPin = v.length("half-pin", d.UsualHalfPin())
 			d.Tails = tailsOf(v, d)
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Dovetail(d, s) })
+			return drawn(templates.Dovetail, d)
 		},
 	}
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"math"
-	"slices"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/templates"
@@ -34,37 +33,25 @@ slope that a saw as it is set cuts. A slope may be rise over run (200:60).`,
 			{"rodsheet hopper --slope 12 --second 20 --from plumb --ends butted", "a tray with two slopes, butted"},
 			{"rodsheet hopper --sides 6 --off-square 12", "the slope that a gauge at 12 degrees makes"},
 		},
-		read: func(v *values) maker {
-			h := v.hopper()
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Hopper(h, s) })
-		},
+		read: func(v *values) maker { return drawn(templates.Hopper, v.hopper()) },
 	}
 }
 
-// datum says what a slope is counted from, and an ending how corners are made.
-type (
-	datum  string
-	ending string
-)
-
-var endings = []ending{"mitred", "butted"}
-
-func (d datum) String() string  { return string(d) }
-func (e ending) String() string { return string(e) }
+var endings = []word{"mitred", "butted"}
 
 func (v *values) hopper() joint.Hopper {
 	h := joint.Hopper{Butt: choose(v, "ends", endings...) == "butted"}
 	h.Angle = v.angle("corner")
-	if !v.given("corner") && !v.allGiven("off-square", "tilt") {
+	if !v.given("corner") && v.howMany("off-square", "tilt") < 2 {
 		h.Sides = v.count("sides", 4, 3, 12)
 		h.Angle = joint.HopperCorner(max(h.Sides, 3), 0).Angle
 	}
 	v.hopperClashes(h)
-	if v.given("off-square") || v.given("tilt") {
+	if v.howMany("off-square", "tilt") > 0 {
 		h.SlopingCorner = v.backwards(h.Angle)
 		return h
 	}
-	plumb := choose[datum](v, "from", "level", "plumb") == "plumb"
+	plumb := choose[word](v, "from", "level", "plumb") == "plumb"
 	h.Slope = v.slope("slope", plumb)
 	h.Next = h.Slope
 	if v.given("second") {
@@ -73,20 +60,16 @@ func (v *values) hopper() joint.Hopper {
 	return h
 }
 
-func (v *values) allGiven(names ...string) bool {
-	return !slices.ContainsFunc(names, func(name string) bool { return !v.given(name) })
-}
-
 // hopperClashes refuses flags that say a thing twice, or not at all.
 func (v *values) hopperClashes(h joint.Hopper) {
-	backwards, free := v.given("off-square") || v.given("tilt"), v.allGiven("off-square", "tilt")
+	backwards, free := v.howMany("off-square", "tilt") > 0, v.howMany("off-square", "tilt") == 2
 	for _, clash := range []struct {
 		is         bool
 		text, hint string
 	}{
 		{v.given("slope") == backwards, "hopper needs --slope, or --off-square or --tilt", "rodsheet hopper --sides 5 --slope 75"},
-		{v.allGiven("corner", "sides"), "--sides and --corner say the same twice", "give one of them"},
-		{free && (v.given("sides") || v.given("corner")), "--off-square and --tilt together give the corner as well", "give one of them with --sides or --corner"},
+		{v.howMany("corner", "sides") == 2, "--sides and --corner say the same twice", "give one of them"},
+		{free && v.howMany("sides", "corner") > 0, "--off-square and --tilt together give the corner as well", "give one of them with --sides or --corner"},
 		{h.Butt && v.given("tilt"), "--tilt is that of a mitre", "give --off-square for butted ends"},
 		{v.given("second") && (backwards || h.Sides != 4 && h.Sides != 0), "--second is for a rectangle of two slopes, or one corner", "rodsheet help hopper"},
 	} {
@@ -112,7 +95,7 @@ func (v *values) backwards(corner float64) joint.SlopingCorner {
 	switch {
 	case len(v.problems) > 0:
 		return joint.SlopingCorner{}
-	case v.allGiven("off-square", "tilt"):
+	case v.howMany("off-square", "tilt") == 2:
 		return joint.CornerOfMitre(offSquare, tilt)
 	case v.given("tilt"):
 		find, setting, name = joint.SlopeOfTilt, tilt, "--tilt"

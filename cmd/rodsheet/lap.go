@@ -40,22 +40,22 @@ spacer cuts too wide; the sheet says by how much.`,
 				Kerf:  v.length("kerf", usualKerf(v.unit)),
 				At:    v.length("at", 0),
 			}
-			assumed := !v.given("kerf")
-			return single(func(s templates.Setting) (templates.Job, error) {
-				job, err := templates.Lap(l, s)
-				return kerfAssumed(job, assumed, l.Kerf, s.Unit), err
-			})
+			return drawn(withKerf(v, l.Kerf, templates.Lap), l)
 		},
 	}
 }
 
-// kerfAssumed is job with a word on a kerf that was not given.
-func kerfAssumed(job templates.Job, assumed bool, kerf float64, u measure.Unit) templates.Job {
-	if assumed {
-		job.Warnings = append(job.Warnings, fmt.Sprintf(
-			"kerf assumed to be %s; measure a cut of your blade and give it with --kerf", measure.Length(kerf).Text(u)))
+// withKerf adds a word on a kerf that was not given.
+func withKerf[T any](v *values, kerf float64, draw drawer[T]) drawer[T] {
+	if v.given("kerf") {
+		return draw
 	}
-	return job
+	return func(figures T, s templates.Setting) (templates.Job, error) {
+		job, err := draw(figures, s)
+		job.Warnings = append(job.Warnings, fmt.Sprintf(
+			"kerf assumed to be %s; measure a cut of your blade and give it with --kerf", measure.Length(kerf).Text(s.Unit)))
+		return job, err
+	}
 }
 
 // usualKerf is the kerf of a full-kerf table saw blade (common practice, no

@@ -52,7 +52,7 @@ with the grain of the rail, so the mortise leans.`,
 			m.LegWidth = v.length("leg-width", m.Leg)
 			_, across := m.Shoulder().OnLeg(0, m.Width)
 			m.Inset = v.length("inset", max(0, (m.LegWidth-across)/2))
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Mortise(m, s) })
+			return drawn(templates.Mortise, m)
 		},
 	}
 }

@@ -85,12 +85,7 @@ func (v *values) options(getenv func(string) string, stdout io.Writer) (options,
 	return options{l, v.destination(stdout, json, ".pdf", ".svg"), json, v.on("verbose")}, nil
 }
 
-// search says how a job is laid on sheets.
-type search string
-
-func (s search) String() string { return string(s) }
-
-var searches = []search{"fewest", "plain"}
+var searches = []word{"fewest", "plain"}
 
 // units decides the unit: --units, then that of the design file, then the
 // standing choice, then millimetres. Paper has no say: a maker in inches may

@@ -35,7 +35,7 @@ draws the whole outline.`,
 			if v.on("compass") && !v.given("end-radius") && o.Length > 0 {
 				o.EndRadius = joint.CompassEndRadius(o.Length, o.Width)
 			}
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Oval(o, s) })
+			return drawn(templates.Oval, o)
 		},
 	}
 }

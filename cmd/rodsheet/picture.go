@@ -4,9 +4,7 @@ import (
 	"context"
 
 	"rodsheet/render"
-	"rodsheet/render/atomicfile"
 	"rodsheet/render/page"
-	"rodsheet/render/pdf"
 )
 
 func pictureCommand() command {
@@ -49,15 +47,8 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	}); err != nil {
 		return err
 	}
-	if out.stdout {
-		return unwritten(ctx, nil, pdf.Write(atomicfile.Watched(ctx, w.stdout), doc))
-	}
-	if out.name == "" {
+	if out.name == "" && !out.stdout {
 		out.name, out.svg = v.stem()+".svg", true
 	}
-	files := out.files("", doc, 1)
-	if err := out.save(ctx, files); err != nil {
-		return err
-	}
-	return afterWriting(emit(w.stdout, "wrote "+span(files)+": to look at, not to work from\n"), files)
+	return out.write(ctx, w.stdout, out.files("", doc, 1)[0].Write, ": to look at, not to work from")
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"slices"
-
 	"rodsheet/geometry/joint"
 	"rodsheet/templates"
 	"rodsheet/templates/wording"
@@ -40,31 +38,21 @@ both ends, length. Its sizes are outside.`,
 			if v.staved() {
 				s := joint.Staves{Pieces: pieces, Top: v.length("top", 0), Height: v.length("height", 0), Thickness: v.length("thickness", 0)}
 				s.Bottom = v.length("bottom", s.Top)
-				return single(func(set templates.Setting) (templates.Job, error) { return templates.Staves(s, set) })
+				return drawn(templates.Staves, s)
 			}
 			r := joint.SegmentRing{
 				Pieces: pieces, Outer: v.length("outer", 0), Inner: v.length("inner", 0), Kerf: v.length("kerf", usualKerf(v.unit)),
-				Round: choose[shape](v, "shape", "round", "flats") == "round",
+				Round: choose[word](v, "shape", "round", "flats") == "round",
 			}
-			assumed := !v.given("kerf")
-			return single(func(s templates.Setting) (templates.Job, error) {
-				job, err := templates.Segments(r, s)
-				return kerfAssumed(job, assumed, r.Kerf, s.Unit), err
-			})
+			return drawn(withKerf(v, r.Kerf, templates.Segments), r)
 		},
 	}
 }
 
-// shape is that of a finished ring.
-type shape string
-
-func (s shape) String() string { return string(s) }
-
 // staved reports whether the flags speak of a vessel, and wants all that it takes or
 // all that a ring takes.
 func (v *values) staved() bool {
-	some := func(names ...string) bool { return slices.ContainsFunc(names, v.given) }
-	vessel, needed := some("top", "bottom", "height", "thickness"), []string{"outer", "inner"}
+	vessel, needed := v.howMany("top", "bottom", "height", "thickness") > 0, []string{"outer", "inner"}
 	if vessel {
 		needed = []string{"top", "height", "thickness"}
 	}
@@ -75,7 +63,7 @@ func (v *values) staved() bool {
 		}
 	}
 	switch {
-	case vessel == some("outer", "inner", "shape", "kerf"):
+	case vessel == (v.howMany("outer", "inner", "shape", "kerf") > 0):
 		v.add("segments needs --outer and --inner, or --top, --height and --thickness", "rodsheet help segments")
 	case len(lack) > 0:
 		v.add("segments needs "+wording.And(lack...)+" as well", "rodsheet help segments")

@@ -30,20 +30,18 @@ of the drill or the drill press.`,
 			{"rodsheet sightline --rake 14 --splay 14 --in 2-3/4 --units in", "in inches, with its own place for the hole"},
 		},
 		read: func(v *values) maker {
-			leg := joint.Staked{Compound: v.lean(), Height: v.positive("height"), In: v.positive("in")}
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Sightline(leg, s) })
+			return drawn(templates.Sightline, joint.Staked{Compound: v.lean(), Height: v.positive("height"), In: v.positive("in")})
 		},
 	}
 }
 
 // lean reads the lean of a leg, given in one of two ways.
 func (v *values) lean() joint.Compound {
-	parted := v.given("rake") || v.given("splay")
-	whole := v.given("resultant") || v.given("sightline")
+	parted, whole := v.howMany("rake", "splay") > 0, v.howMany("resultant", "sightline") > 0
 	switch {
 	case parted == whole:
 		v.add("sightline needs --rake and --splay, or --resultant and --sightline", "rodsheet sightline --rake 12 --splay 8")
-	case whole && !(v.given("resultant") && v.given("sightline")):
+	case v.howMany("resultant", "sightline") == 1:
 		v.add("sightline needs --resultant and --sightline together", "rodsheet help sightline")
 	}
 	if !whole {

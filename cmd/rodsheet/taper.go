@@ -30,14 +30,13 @@ loss.`,
 			{"rodsheet taper --length 640 --top 45 --foot 28 --start 110 --full --paper a3", "the full-size lines, on larger sheets"},
 		},
 		read: func(v *values) maker {
-			t := joint.Taper{
+			return drawn(templates.Taper, joint.Taper{
 				Length: v.length("length", 0),
 				Top:    v.length("top", 0),
 				Foot:   v.length("foot", 0),
 				Start:  v.length("start", 0),
 				Faces:  choose(v, "faces", taperFaces...),
-			}
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) })
+			})
 		},
 	}
 }

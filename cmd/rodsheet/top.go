@@ -29,10 +29,7 @@ that differs. --full draws the whole outline over as many sheets as it takes.`,
 			{"rodsheet top --diameter 600 --full --paper a3", "the whole of a round top, on larger sheets"},
 			{"rodsheet top --sides 3 --side 36 --clip 4 --units in", "three sides, clipped, in inches"},
 		},
-		read: func(v *values) maker {
-			top := v.top()
-			return single(func(s templates.Setting) (templates.Job, error) { return templates.Top(top, s) })
-		},
+		read: func(v *values) maker { return drawn(templates.Top, v.top()) },
 	}
 }
 
@@ -40,11 +37,8 @@ func (v *values) top() joint.Top {
 	kinds := [][]string{{"diameter"}, {"sides", "side"}, {"length", "width"}}
 	var found []string
 	for _, kind := range kinds {
-		for _, name := range kind {
-			if v.given(name) {
-				found = append(found, kind...)
-				break
-			}
+		if v.howMany(kind...) > 0 {
+			found = append(found, kind...)
 		}
 	}
 	switch {

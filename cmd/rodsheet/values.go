@@ -162,6 +162,16 @@ func (v *values) fail(what string, err error) {
 
 func (v *values) given(name string) bool { return v.flags.Changed(name) }
 
+// howMany returns how many of the flags are given.
+func (v *values) howMany(names ...string) (n int) {
+	for _, name := range names {
+		if v.given(name) {
+			n++
+		}
+	}
+	return n
+}
+
 // on reports whether a switch is given; a command may not have it.
 func (v *values) on(name string) bool {
 	on, err := v.flags.GetBool(name)
@@ -251,6 +261,11 @@ func choose[T fmt.Stringer](v *values, name string, choices ...T) T {
 	v.add(fmt.Sprintf("--%s %s must be %s", name, wording.Shown(v.text(name)), wording.Or(known...)), suggest("", v.text(name), known))
 	return choices[0]
 }
+
+// A word is a choice that is no more than its name.
+type word string
+
+func (w word) String() string { return string(w) }
 
 func spelled[T fmt.Stringer](choices []T) []string {
 	var out []string
