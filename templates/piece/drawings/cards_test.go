@@ -146,6 +146,9 @@ func TestBlocksStandOnTheirCards(t *testing.T) {
 			}
 		}
 		for _, s := range c.Steps {
+			if s.Do == shop.CutTaper { // wedges come off as they are
+				continue
+			}
 			for _, b := range s.Parts {
 				for _, l := range plan.Blocks {
 					if l.What.Part != b.Part || !slices.Equal(l.Sizes, b.For) {

@@ -18,7 +18,7 @@ const (
 // A sized is one size with the parts it brings to every step.
 type sized struct {
 	piece.Piece
-	stretchers, legs, topBoards Batch
+	stretchers, legs, topBoards, pads Batch
 	// joints are the stretchers and the legs as they go through the rows of the
 	// joint, with the test pieces that are theirs.
 	stretcherJoints, legJoints Batch
@@ -65,6 +65,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			tested:     list.tests(Stretcher, p.SawnStretcher()) > 0,
 			extras:     list.Extras(),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
+			pads:       list.pads(p),
 			blocks:     blocks,
 			jigs:       batchedJigs(pieces, p),
 		}
@@ -82,6 +83,18 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 		}
 	}
 	return out
+}
+
+// pads returns the wooden pads of a size, the spare with the first that has them.
+func (c CutList) pads(p piece.Piece) Batch {
+	for _, r := range padRows(p) {
+		b := Batch{Part: Pad, Size: p.Design.Size, Count: r.Parts()}
+		if row := c.row(r.Item); row.Sizes[0].Size == p.Design.Size {
+			b.Spares = row.Spares
+		}
+		return b
+	}
+	return Batch{}
 }
 
 // block returns the block of that kind that no size before this one has alike, and what

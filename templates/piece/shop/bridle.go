@@ -164,6 +164,14 @@ func sawCaul(part Part, title NoteID) op {
 	}
 }
 
+// sawWedges saws the wedges that are no offcuts of the tapers, which are kept.
+func sawWedges(p sized) (row, bool) {
+	b, batch, ok := p.block(FoldingWedge)
+	return plain(Operation{
+		Do: SawBlocks, What: note("step.wedges"), From: b.From, Then: notes(note("wedges-by-hand")), Caution: "small-parts",
+	}, batch), ok && b.From != TaperOffcuts
+}
+
 func knifeShoulders(p sized) (row, bool) {
 	s, l := p.stretcherEnd(), p.legHead()
 	return plain(Operation{

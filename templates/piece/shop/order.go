@@ -59,7 +59,7 @@ func rounds() []round {
 			sawFoot,
 		}},
 		// What holds the parts on end and in the clamps, once the bevel is set.
-		{stage: BridleStage, away: away, ops: []op{sawStrips, sawCaul(LegCaul, "step.leg-caul"), sawCaul(EndCaul, "step.end-caul")}},
+		{stage: BridleStage, away: away, ops: []op{sawStrips, sawCaul(LegCaul, "step.leg-caul"), sawCaul(EndCaul, "step.end-caul"), sawWedges}},
 		// On the sawn ends; the waste of the cheeks falls off there, for the shoulders are sawn.
 		{stage: BridleStage, ops: []op{cutSlot, cutCheeks}},
 		{stage: BridleStage, away: away, ops: []op{change("step.blade-back", flatTooth, "blade-back-for")}},

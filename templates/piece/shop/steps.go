@@ -131,14 +131,14 @@ func thinHorn(p piece.Piece) Note {
 
 // fitPads glues pads on before the finish, or sticks bumpers on after it.
 func fitPads(bumpers bool) op {
-	part, title, how := Pad, NoteID("step.pads"), NoteID("glue-pads")
-	if bumpers {
-		part, title, how = Bumper, "step.bumpers", "stick-bumpers"
-	}
 	return func(p sized) (row, bool) {
-		return plain(Operation{
-			Do: FitPads, What: note(title), Then: notes(note(how, length(p.PadAt()))), Test: note("pads-level"),
-		}, Batch{Part: part, Size: p.Design.Size, Count: p.Frame.Ring.Sides}), p.Design.Top.PadHeight() > 0 && p.Design.Top.Pads.Bumpers == bumpers
+		o, part := Operation{Do: FitPads, What: note("step.pads"), Then: notes(note("pads-by-hand"), note("glue-pads", length(p.PadAt())))}, p.pads
+		if bumpers {
+			part = Batch{Part: Bumper, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
+			o.What, o.Then = note("step.bumpers"), notes(note("stick-bumpers", length(p.PadAt())))
+		}
+		o.Test = note("pads-level")
+		return plain(o, part), p.Design.Top.PadHeight() > 0 && p.Design.Top.Pads.Bumpers == bumpers
 	}
 }
 
@@ -217,7 +217,16 @@ func cutTaper(p sized) (row, bool) {
 		},
 		Then: taperNotes(p.Piece),
 		Test: note(p.tried("sole-measures", "sole-measures-spare"), length(sole(p.Piece))), Caution: "taper-in-jig",
-	}, []Batch{p.legs.spared()}, handWork{Then: taperByHand(p.Piece)}}, true
+	}, p.tapered(), handWork{Then: taperByHand(p.Piece)}}, true
+}
+
+// tapered are the legs, and the offcuts that are wedges.
+func (p sized) tapered() []Batch {
+	out := []Batch{p.legs.spared()}
+	if b, batch, ok := p.block(FoldingWedge); ok && b.From == TaperOffcuts {
+		out = append(out, batch)
+	}
+	return out
 }
 
 var taperTitles = map[joint.TaperFaces]NoteID{

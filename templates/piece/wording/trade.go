@@ -41,7 +41,7 @@ var tradeTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"step.sand-parts":     "sand what cannot be reached later",
 		"sand-before-glue":    "Sides of stretchers and legs with a block and the grain: one hundred and twenty grit, then one hundred and eighty.",
 		"crisp-joints":        "Stop short of every joint: laps, shoulders, cheeks and the faces that they close on stay as they were cut.",
-		"ease-where":          "Two strokes take the sharpness off an arris; none on the top of the stretchers, none where leg and stretcher come flush, none at a reference edge that is still measured from.",
+		"ease-where":          "Two strokes ease an arris; none on the tops of the stretchers, none where leg and stretcher come flush, none at a reference edge in use.",
 		"joints-as-before":    "every joint still closes dry as it did before.",
 		"dust":                "Extraction on and a dust mask: fine dust harms the lungs and can burn.",
 		"step.sand-all":       "sand the whole, ease the last arrises",
