@@ -55,6 +55,17 @@ func (p Piece) PlaceOpen(i int, slide float64) solid.Affine3 {
 	}
 }
 
+// Around returns parts of one side as they stand on every side, placed by at.
+func (p Piece) Around(at func(i int) solid.Affine3, of ...solid.Part) []solid.Part {
+	var out []solid.Part
+	for i := range p.Frame.Ring.Sides {
+		for _, q := range of {
+			out = append(out, q.Transform(at(i)))
+		}
+	}
+	return out
+}
+
 // far returns a distance in mm beyond every end of every part, and not much
 // beyond: how finely solids are cut goes by their size.
 func (p Piece) far() float64 {

@@ -168,40 +168,24 @@ func (w work[M]) Grips(size int) map[measure.ID]kind.Grip {
 // Pack returns the pack in its envelopes: cover, wood and buying, those of the kind, the
 // record.
 func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error) {
-	if o.For == 0 {
-		o.For = kind.Buying | kind.Bench
-	}
-	all := w.designs()
-	s.Unit = all[0].Unit
-	out := templates.Job{Title: all[0].Title}
-	add := func(of kind.Purposes, id measure.ID, heading plain.Text, milled bool, section templates.Section) {
-		if of&o.For != 0 && !section.Empty() {
-			section.ID, section.Heading, section.Milled = id, heading.With(), milled
-			out.Sections = append(out.Sections, section)
-		}
-	}
-	add(kind.Buying|kind.Bench, "cover", coverHeading, false, w.cover())
-	plan := w.plan()
-	add(kind.Buying, "wood", woodHeading, false, templates.Section{
-		Pictures: drawings.BoardPictures(s.Unit, plan.Cuts.Boards), Panels: wording.CutList(plan),
-	})
+	designs, plan := w.designs(), w.plan()
+	s.Unit = designs[0].Unit
+	all := []drawings.Envelope{w.cover(), drawings.Wood(plan)}
 	number := 0
 	for k, e := range w.Envelopes {
-		section, err := w.filled(e, s)
-		if err != nil {
-			return templates.Job{}, err
-		}
-		if k == len(w.Envelopes)-1 {
-			section.Cards = append(section.Cards, finish(len(w.models)))
-		}
-		for i := range section.Cards {
-			number++
-			section.Cards[i].Number = number
-		}
-		add(kind.Bench, e.ID, e.Heading, e.Milled, section)
+		all = append(all, drawings.Envelope{ID: e.ID, Heading: e.Heading, For: kind.Bench, Milled: e.Milled, Fill: func() (templates.Section, error) {
+			section, err := w.filled(e, s)
+			if k == len(w.Envelopes)-1 {
+				section.Cards = append(section.Cards, finish(len(w.models)))
+			}
+			for i := range section.Cards {
+				number++
+				section.Cards[i].Number = number
+			}
+			return section, err
+		}})
 	}
-	add(kind.Record, "record", recordHeading, true, templates.Section{Panels: w.report().CheckPanels()})
-	return out, nil
+	return drawings.Packed(designs[0].Title, o, append(all, drawings.Record(w.report())))
 }
 
 // filled returns what all sizes put into an envelope. A card of one of several sizes
@@ -272,21 +256,11 @@ func sameSetUp(a, b templates.Card) bool {
 		a.Test == b.Test && a.Caution == b.Caution && slices.Equal(a.Templates, b.Templates)
 }
 
-// cover shows how the piece looks and whose it is, how large it is, what is in doubt and
-// what to mind.
-func (w work[M]) cover() templates.Section {
-	var out templates.Section
-	sizes := w.sizes()
-	rows := make([][][2]string, len(sizes))
+// cover shows how the piece looks, how large it is and what is in doubt.
+func (w work[M]) cover() drawings.Envelope {
+	looks, rows := make([]templates.Picture, len(w.models)), make([][][2]string, len(w.models))
 	for i, m := range w.models {
-		v := cornerView(m.Parts())
-		if words := piece.SizeWords(sizes[i:i+1], len(sizes)); words != "" {
-			v.Heading = words
-		}
-		out.Pictures = append(out.Pictures, v)
-		rows[i] = m.MainSizes()
+		looks[i], rows[i] = cornerView(m.Parts()), m.MainSizes()
 	}
-	out.Panels = slices.Concat(drawings.TitleBlock(w.designs()[0]), drawings.MainSizes(sizes, rows), w.report().DoubtPanels(),
-		[]templates.Panel{drawings.Printing(), drawings.GeneralCautions(false)})
-	return out
+	return drawings.Cover(w.designs(), looks, rows, w.report().DoubtPanels())
 }

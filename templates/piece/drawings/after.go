@@ -15,16 +15,14 @@ func fromRingSide() solid.View { return solid.Look(solid.V(0.5, -1, 0.6), solid.
 // afterwards shows a part as it is once a card is done, what the card has taken
 // in thin lines. The middle of a long part is left out.
 func afterwards(before, after solid.Part) templates.Picture {
-	k := sketcher{Picture: templates.Picture{NoScale: true}, to: geometry.Identity()}
+	k := Sketch{Picture: templates.Picture{NoScale: true}, To: geometry.Identity()}
 	v, waste := fromRingSide(), without(before, after)
 	g := gapOf(before, waste)
 	Toned(&k.Picture, g.close(after), v)
 	taken, _ := solid.Project(g.close(waste), v)
-	for _, s := range taken {
-		k.line(templates.Construction, s.A, s.B)
-	}
+	k.Lines(templates.Construction, taken)
 	for _, across := range g.lines(before) {
-		k.line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
+		k.Line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
 	}
 	return k.Picture
 }

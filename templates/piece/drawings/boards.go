@@ -20,8 +20,8 @@ const (
 	leastRest    = 0.14  // of the board: what is shorter is worth no figure
 )
 
-// BoardPictures shows every board as it is sawn, its grain from left to right.
-func BoardPictures(u measure.Unit, plan *shop.CuttingPlan) []templates.Picture {
+// boardPictures shows every board as it is sawn, its grain from left to right.
+func boardPictures(u measure.Unit, plan *shop.CuttingPlan) []templates.Picture {
 	if plan == nil {
 		return nil
 	}
@@ -46,7 +46,7 @@ func stretch(b shop.PlannedBoard) float64 {
 // order. The strips that lie behind the first one of a lane stand below the board.
 func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64) templates.Picture {
 	across := stretch(b)
-	k := sketcher{Picture: templates.Picture{Wide: true}, to: geometry.Scale(1, across)}
+	k := Sketch{Picture: templates.Picture{Wide: true}, To: geometry.Scale(1, across)}
 	k.Heading = say(boardHeading, number, measure.Length(b.Length).Bare(u), measure.Length(b.Width).Bare(u), measure.Length(b.Thickness).Bare(u))
 	if across > 1 {
 		k.Heading += say(drawnWider, int(across))
@@ -68,31 +68,31 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 		}
 	}
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))
-	k.line(templates.Cut, geometry.Closed(geometry.Box(0, 0, b.Length, b.Width).Corners())...)
+	k.Line(templates.Cut, geometry.Closed(geometry.Box(0, 0, b.Length, b.Width).Corners())...)
 	tail, head := geometry.Pt(b.Length*0.4, b.Width+gap), geometry.Pt(b.Length*0.6, b.Width+gap)
-	k.arrow(false, tail, head)
-	k.label(tail, head, tag("grain"))
+	k.Arrow(false, tail, head)
+	k.Label(tail, head, tag("grain"))
 	return k.Picture
 }
 
 // noted puts words on a line out of the end of the board.
-func (k *sketcher) noted(long, y float64, t templates.Tag) {
-	k.line(templates.Construction, geometry.Pt(-long, y), geometry.Pt(0, y))
-	k.label(geometry.Pt(-long, y), geometry.Pt(0, y), t)
+func (k *Sketch) noted(long, y float64, t templates.Tag) {
+	k.Line(templates.Construction, geometry.Pt(-long, y), geometry.Pt(0, y))
+	k.Label(geometry.Pt(-long, y), geometry.Pt(0, y), t)
 }
 
 // named puts a label on a point.
-func (k *sketcher) named(at geometry.Point, t templates.Tag) { k.label(at, at, t) }
+func (k *Sketch) named(at geometry.Point, t templates.Tag) { k.Label(at, at, t) }
 
 // strip draws the pieces of a strip, its lane at a height in the picture.
-func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float64, u measure.Unit) {
+func (k *Sketch) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float64, u measure.Unit) {
 	for _, p := range l.Strips[n] {
 		wide := p.Size.Width
 		if wide > l.Width+piece.Slip || p.Size.Thickness > l.Thickness+piece.Slip {
 			wide = p.Size.Thickness
 		}
 		from, to := geometry.Pt(p.At, y), geometry.Pt(p.At+p.Size.Length, y+wide)
-		k.block(templates.Light, geometry.Box(from.X, from.Y, to.X, to.Y).Corners()...)
+		k.Block(templates.Light, geometry.Box(from.X, from.Y, to.X, to.Y).Corners()...)
 		k.named(from.Lerp(to, 0.5), templates.Tag{ID: "board-piece", Text: wording.PieceName(p.Name)})
 		k.rest(geometry.Box(from.X, to.Y, to.X, y+l.Width))
 	}
@@ -102,17 +102,17 @@ func (k *sketcher) strip(b shop.PlannedBoard, l shop.Lane, n int, y, kerf float6
 		k.named(left.Centre(), tag("rest", wording.Coarse(left.Width(), u)))
 	}
 	if n > 0 {
-		k.line(templates.Outline, geometry.Closed(geometry.Box(0, y, b.Length, y+l.Width).Corners())...)
+		k.Line(templates.Outline, geometry.Closed(geometry.Box(0, y, b.Length, y+l.Width).Corners())...)
 	}
 }
 
 // rest hatches what is left over.
-func (k *sketcher) rest(r geometry.Rect) {
+func (k *Sketch) rest(r geometry.Rect) {
 	if r.Width() < leastHatch || r.Height() < leastHatch {
 		return
 	}
-	k.line(templates.Outline, geometry.Closed(r.Corners())...)
-	for _, h := range geometry.Hatch(k.to.ApplyAll(r.Corners()), math.Pi/4, restHatch) {
+	k.Line(templates.Outline, geometry.Closed(r.Corners())...)
+	for _, h := range geometry.Hatch(k.To.ApplyAll(r.Corners()), math.Pi/4, restHatch) {
 		k.Strokes = append(k.Strokes, templates.Stroke{Role: templates.Waste, Points: []geometry.Point{h.A, h.B}})
 	}
 }

@@ -20,7 +20,7 @@ func TestBoardPictures(t *testing.T) {
 		d.Wood.Boards = []design.Board{{Length: 2400, Width: 160, Thickness: thick, Count: 2}}
 		pieces := piecetest.WorkedAll(t, d, piecetest.Tall())
 		plan := shop.NewPlan(pieces).Cuts.Boards
-		pictures := BoardPictures(pieces[0].Design.Unit, plan)
+		pictures := boardPictures(pieces[0].Design.Unit, plan)
 		if len(pictures) != len(plan.Boards) {
 			t.Fatalf("%d pictures of %d boards", len(pictures), len(plan.Boards))
 		}

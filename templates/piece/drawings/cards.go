@@ -182,11 +182,7 @@ func blanksView(p piece.Piece) templates.Picture {
 
 // ringView shows the stretchers together.
 func ringView(p piece.Piece) templates.Picture {
-	var parts []solid.Part
-	for i := range p.Frame.Ring.Sides {
-		parts = append(parts, p.Stretcher().Transform(p.Place(i)))
-	}
-	return toneView(kind.AtCorner(), parts...)
+	return toneView(kind.AtCorner(), p.Around(p.Place, p.Stretcher())...)
 }
 
 // jointApart is how far the parts of an open bridle stand apart, in depths of the
@@ -205,11 +201,7 @@ func jointView(p piece.Piece) templates.Picture {
 
 // frameView shows the ring on its legs.
 func frameView(p piece.Piece) templates.Picture {
-	var parts []solid.Part
-	for i := range p.Frame.Ring.Sides {
-		parts = append(parts, p.Stretcher().Transform(p.Place(i)), p.Leg().Transform(p.Place(i)))
-	}
-	return toneView(kind.AtCorner(), parts...)
+	return toneView(kind.AtCorner(), p.Around(p.Place, p.Stretcher(), p.Leg())...)
 }
 
 // belowView shows a stretcher from below, as it is drilled.

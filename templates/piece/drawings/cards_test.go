@@ -3,7 +3,6 @@ package drawings
 import (
 	"fmt"
 	"math"
-	"rodsheet/templates/piece/kind"
 	"slices"
 	"strings"
 	"testing"
@@ -18,6 +17,7 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 )

@@ -1,35 +1,36 @@
 package drawings
 
 import (
+	"cmp"
 	"slices"
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/wording"
 )
 
-// coverJob is the first sheet: how the pieces look and whose they are, how large they
-// are, what there is to print, what is in doubt and what to mind.
-func coverJob(pieces []piece.Piece, looks []templates.Picture, r kind.Report) templates.Section {
-	var job templates.Section
-	for i, p := range pieces {
-		v := looks[i]
-		if words := piece.SizeWords([]string{p.Design.Size}, len(pieces)); words != "" {
-			v.Heading = words
+// Cover is the first sheet: how the sizes look and whose they are, how large they are, what
+// is in doubt, what there is to print and what to mind.
+func Cover(designs []design.Design, looks []templates.Picture, rows [][][2]string, doubts []templates.Panel) Envelope {
+	return Envelope{"cover", coverHeading, kind.Buying | kind.Bench, false, func() (templates.Section, error) {
+		sizes := make([]string, len(designs))
+		for i, d := range designs {
+			sizes[i] = d.Size
+			looks[i].Heading = cmp.Or(piece.SizeWords(sizes[i:i+1], len(designs)), looks[i].Heading)
 		}
-		job.Pictures = append(job.Pictures, v)
-	}
-	job.Panels = slices.Concat(TitleBlock(pieces[0].Design), mainSizes(pieces))
-	if doubtsOnCover(pieces) {
-		job.Panels = append(job.Panels, r.DoubtPanels()...)
-	}
-	job.Panels = append(job.Panels, Printing(), cautions(pieces))
-	return job
+		glass := slices.ContainsFunc(designs, func(d design.Design) bool { return d.Top.Kind == design.GlassTop })
+		panels := slices.Concat(titleBlock(designs[0]), mainSizes(sizes, rows), doubts, []templates.Panel{printing(), generalCautions(glass)})
+		return templates.Section{Pictures: looks, Panels: panels}, nil
+	}}
 }
 
-// doubtsOnCover reports whether the cover has room for what is in doubt. Pictures of
-// several sizes leave none: then it is said before the first cut, with the stock.
-func doubtsOnCover(pieces []piece.Piece) bool { return len(pieces) == 1 }
+// Cautions lists every caution that a pack may hold, whatever the piece: those of its
+// cover first.
+func Cautions() []templates.Panel {
+	return append([]templates.Panel{generalCautions(true)}, wording.Cautions()...)
+}
 
 // Pictures returns the views of every size, each under its name where there are
 // several.
@@ -44,19 +45,10 @@ func Pictures(pieces []piece.Piece) []templates.Picture {
 	return out
 }
 
-// mainSizes puts the sizes side by side, as many as a sheet holds. What every
-// one of them has alike stands once.
-func mainSizes(pieces []piece.Piece) []templates.Panel {
-	rows := make([][][2]string, len(pieces))
-	for i, p := range pieces {
-		rows[i] = sizeRows(p)
-	}
-	return MainSizes(piece.Sizes(pieces), rows)
-}
-
-// MainSizes is mainSizes for what the named sizes say: names and figures. A size without a
-// figure of that name leaves its place empty.
-func MainSizes(sizes []string, of [][][2]string) []templates.Panel {
+// mainSizes puts the sizes side by side, as many as a sheet holds: names and figures. What
+// every one of them has alike stands once. A size without a figure of that name leaves its
+// place empty.
+func mainSizes(sizes []string, of [][][2]string) []templates.Panel {
 	const beside = 5
 	var rows [][]string // a name, and a figure for every size
 	for i := range sizes {

@@ -32,7 +32,7 @@ func namesJob(p piece.Piece) templates.Section {
 // A namedPart is a part in a corner view, the middle of a long one left out, x along
 // it, with names on it.
 type namedPart struct {
-	sketcher
+	Sketch
 	view solid.View
 	seen []solid.Patch
 	gap  breakOut
@@ -48,14 +48,14 @@ func nameViews() [2]solid.View {
 
 func newNamedPart(p solid.Part, v solid.View) *namedPart {
 	n := &namedPart{view: v, room: p.Bounds()}
-	n.to = geometry.Identity()
+	n.To = geometry.Identity()
 	shown := 4.5 * math.Max(n.room.Size().Y, n.room.Size().Z)
 	if g := (breakOut{n.room.Min.X + shown, n.room.Max.X - shown, shown / 9}); g.To-g.From > shown/3 {
 		n.gap = g
 	}
 	n.seen = Toned(&n.Picture, n.gap.close(p), v)
 	for _, across := range n.gap.lines(p) {
-		n.line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
+		n.Line(templates.Centre, v.Point(across[0]), v.Point(across[1]))
 	}
 	return n
 }
@@ -68,7 +68,7 @@ func (n *namedPart) at(q solid.Vec) geometry.Point {
 	return n.view.Point(q)
 }
 
-func (n *namedPart) name(id measure.ID, q solid.Vec) { n.label(n.at(q), n.at(q), tag(id)) }
+func (n *namedPart) name(id measure.ID, q solid.Vec) { n.Label(n.at(q), n.at(q), tag(id)) }
 
 // nameEnd names the outermost of the faces seen that look one way.
 func (n *namedPart) nameEnd(id measure.ID, way solid.Vec) {
@@ -83,10 +83,10 @@ func (n *namedPart) nameEnd(id measure.ID, way solid.Vec) {
 			far, at = out, mid
 		}
 	}
-	n.label(at, at, tag(id))
+	n.Label(at, at, tag(id))
 }
 
-func (n *namedPart) nameLine(id measure.ID, a, b solid.Vec) { n.label(n.at(a), n.at(b), tag(id)) }
+func (n *namedPart) nameLine(id measure.ID, a, b solid.Vec) { n.Label(n.at(a), n.at(b), tag(id)) }
 
 // marks draws what is pencilled on a part: the loop on the ring side about x, its tail
 // on the arris, the tick across that, the number about another place.
@@ -97,13 +97,13 @@ func (n *namedPart) marks(number solid.Vec, x, high, arris, dz float64) {
 		s := float64(i)/12 - 1
 		loop = append(loop, n.at(solid.V(x+high*(s*s*s-s/2), 0, arris+dz*high*(1-s*s))))
 	}
-	n.line(templates.Cut, loop...)
-	n.label(loop[12], loop[12], tag("loop"))
+	n.Line(templates.Cut, loop...)
+	n.Label(loop[12], loop[12], tag("loop"))
 	tick := x + 1.3*high
 	low, top := solid.V(tick, 0, arris), solid.V(tick, 0, arris+dz*high/3)
 	over := solid.V(tick, high/3, arris)
-	n.line(templates.Cut, n.at(top), n.at(low), n.at(over))
-	n.label(n.at(low), n.at(low), tag("tick"))
+	n.Line(templates.Cut, n.at(top), n.at(low), n.at(over))
+	n.Label(n.at(low), n.at(low), tag("tick"))
 	at := n.at(number)
 	n.Labels = append(n.Labels, templates.Label{ID: "number", Text: say(labels["number"]), On: geometry.Segment{A: at, B: at}, Big: true})
 }
@@ -205,12 +205,12 @@ func lapApart(p piece.Piece) templates.Picture {
 	r := p.Frame.Ring
 	crossed, crossing, place, up := openLap(p)
 	inner, _ := r.Shoulders(0)
-	k := sketcher{Picture: templates.Picture{Heading: say(lapApartHeading), NoScale: true}, to: geometry.Identity()}
+	k := Sketch{Picture: templates.Picture{Heading: say(lapApartHeading), NoScale: true}, To: geometry.Identity()}
 	v := fromRingSide()
 	Toned(&k.Picture, []solid.Part{crossed, crossing}, v)
 	at := func(q solid.Vec) geometry.Point { return v.Point(q) }
 	left := inner - r.Width/2
-	k.arrow(false, at(solid.V(left, 0, r.Depth/2+up*0.95)), at(solid.V(left, 0, r.Depth/2+up*0.4)))
+	k.Arrow(false, at(solid.V(left, 0, r.Depth/2+up*0.95)), at(solid.V(left, 0, r.Depth/2+up*0.4)))
 	for _, l := range []struct {
 		id measure.ID
 		at solid.Vec
@@ -218,14 +218,14 @@ func lapApart(p piece.Piece) templates.Picture {
 		{"leg-end", solid.V(p.LegReach, 0, r.Depth/2)},
 		{"plain-end", place.Apply(solid.V(-p.PlainReach, 0, r.Depth/2))},
 	} {
-		k.label(at(l.at), at(l.at), tag(l.id))
+		k.Label(at(l.at), at(l.at), tag(l.id))
 	}
 	return k.Picture
 }
 
 // bridleApart shows the leg drawn down from its stretcher, with the names of the joint.
 func bridleApart(p piece.Piece) templates.Picture {
-	k := sketcher{Picture: jointView(p), to: geometry.Identity()}
+	k := Sketch{Picture: jointView(p), To: geometry.Identity()}
 	k.Heading = say(bridleApartHeading)
 	v := fromRingSide()
 	w, d := p.Frame.Ring.Width, p.Frame.Ring.Depth
@@ -246,56 +246,51 @@ func bridleApart(p piece.Piece) templates.Picture {
 		places[2].at = solid.V(p.Frame.Leg.StretcherSide(d/2), cheek/2, d/2)
 	}
 	for _, l := range places {
-		k.label(v.Point(l.at), v.Point(l.at), tag(l.id))
+		k.Label(v.Point(l.at), v.Point(l.at), tag(l.id))
 	}
 	at := solid.V(side-0.4*p.Frame.Leg.Breadth, 0, 0)
-	k.arrow(false, v.Point(at.Add(down)), v.Point(at.Add(down.Mul(0.3))))
+	k.Arrow(false, v.Point(at.Add(down)), v.Point(at.Add(down.Mul(0.3))))
 	return k.Picture
 }
 
 // ringSteps name the three states of the ring.
 var ringSteps = [...]measure.ID{"ring-apart", "ring-sliding", "ring-shut"}
 
-// stand draws parts where the sketcher stands.
-func (k *sketcher) stand(parts []solid.Part, v solid.View) {
+// stand draws parts where the Sketch stands.
+func (k *Sketch) stand(parts []solid.Part, v solid.View) {
 	s := solid.NewScene(parts)
 	for _, a := range tones(s.Patches(v), v) {
-		k.area(a.Tone, a.Points...)
+		k.Area(a.Tone, a.Points...)
 	}
 	visible, _ := s.Project(v)
-	for _, e := range visible {
-		k.line(templates.Outline, e.A, e.B)
-	}
+	k.Lines(templates.Outline, visible)
 }
 
 // ringShut shows the ring from above, apart, on its way and closed. All stretchers
 // move at once, each along its arrow.
 func ringShut(p piece.Piece) templates.Picture {
-	k := sketcher{Picture: templates.Picture{Heading: say(ringShutHeading), NoScale: true, Wide: true}, to: geometry.Identity()}
+	k := Sketch{Picture: templates.Picture{Heading: say(ringShutHeading), NoScale: true, Wide: true}, To: geometry.Identity()}
 	stretcher, v := p.Stretcher(), solid.Plan()
 	out := stretcher.Bounds().Max.Y + p.Frame.Ring.Width/2 // where an arrow stands clear of its stretcher
 	right := 0.0
 	for step, share := range [...]float64{1.8, 0.8, 0} {
 		slide := share * p.Apart()
-		var parts []solid.Part
-		for i := range p.Frame.Ring.Sides {
-			parts = append(parts, stretcher.Transform(p.PlaceOpen(i, slide)))
-		}
+		parts := p.Around(func(i int) solid.Affine3 { return p.PlaceOpen(i, slide) }, stretcher)
 		room := parts[0].Bounds()
 		for _, q := range parts {
 			room = room.Union(q.Bounds())
 		}
-		k.to = geometry.Translate(geometry.Pt(right-room.Min.X, 0))
+		k.To = geometry.Translate(geometry.Pt(right-room.Min.X, 0))
 		right += 1.4 * room.Size().X
 		k.stand(parts, v)
 		for i := range parts {
 			tail := p.PlaceOpen(i, slide).Apply(solid.V(0, out, 0))
 			if move := p.Place(i).O.Sub(p.PlaceOpen(i, slide).O); slide > 0 {
-				k.arrow(false, v.Point(tail), v.Point(tail.Add(move)))
+				k.Arrow(false, v.Point(tail), v.Point(tail.Add(move)))
 			}
 		}
 		below := geometry.Pt((room.Min.X+room.Max.X)/2, room.Min.Y-p.Frame.Ring.Width)
-		k.label(below, below, tag(ringSteps[step]))
+		k.Label(below, below, tag(ringSteps[step]))
 	}
 	return k.Picture
 }

@@ -3,6 +3,8 @@
 package drawings
 
 import (
+	"cmp"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -22,113 +24,119 @@ func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job
 	if len(pieces) == 0 {
 		return templates.Job{}, nil
 	}
-	if o.For == 0 {
-		o.For = kind.Buying | kind.Bench
-	}
 	s.Unit = pieces[0].Design.Unit
-	plan := shop.NewPlan(pieces)
-	var corners []templates.Picture
-	for _, p := range pieces {
-		corners = append(corners, cornerView(p, sceneOf(p)))
+	plan, report := shop.NewPlan(pieces), wording.Report(f)
+	corners, rows := make([]templates.Picture, len(pieces)), make([][][2]string, len(pieces))
+	for i, p := range pieces {
+		corners[i], rows[i] = cornerView(p, sceneOf(p)), sizeRows(p)
 	}
-	k := packer{o, wording.Report(f), pieces, plan, corners, cardsOf(plan, corners[0]), s}
-	out := templates.Job{Title: pieces[0].Design.Title}
-	for _, e := range envelopes() {
-		if e.of&o.For == 0 {
-			continue
-		}
-		section, err := e.fill(k)
-		if err != nil {
-			return templates.Job{}, err
-		}
-		if section.Empty() {
-			continue
-		}
-		section.ID, section.Heading, section.Milled = e.id, say(e.heading), e.milled
-		out.Sections = append(out.Sections, section)
+	k := packer{o, pieces, plan, report.DoubtPanels(), cardsOf(plan, corners[0]), s}
+	var onCover []templates.Panel
+	if len(pieces) == 1 {
+		onCover, k.doubts = k.doubts, nil
 	}
-	return out, nil
+	all := []Envelope{
+		Cover(plan.Designs, corners, rows, onCover),
+		{"names", namesHeading, kind.Bench, false, func() (templates.Section, error) { return namesJob(pieces[0]), nil }},
+		Wood(plan),
+	}
+	for _, e := range []struct {
+		id      measure.ID
+		heading plain.Text
+		at      shop.Stage
+	}{
+		{"stock", stockHeading, shop.StockStage}, {"laps", lapsHeading, shop.LapStage}, {"bridles", bridlesHeading, shop.BridleStage},
+		{"tapers", tapersHeading, shop.TaperStage}, {"top", topHeading, shop.TopStage}, {"glue-up", glueHeading, shop.GlueStage},
+		{"finish", finishHeading, shop.FinishStage},
+	} {
+		fill := func() (templates.Section, error) { return k.stage(e.at) }
+		all = append(all, Envelope{e.id, e.heading, kind.Bench, e.at != shop.FinishStage, fill})
+	}
+	return Packed(plan.Designs[0].Title, o, append(all, Record(report)))
 }
 
 // A packer fills envelopes.
 type packer struct {
 	kind.Options
-	report kind.Report
 	pieces []piece.Piece
 	plan   shop.Plan
-	// corners are the views of the pieces at a corner.
-	corners []templates.Picture
-	cards   map[shop.Stage][]templates.Card
+	// doubts go with the stock where the cover has no room for them, as pictures of several
+	// sizes leave none: so they are said before the first cut.
+	doubts []templates.Panel
+	cards  map[shop.Stage][]templates.Card
 	templates.Setting
 }
 
-// An envelope is one section of the pack.
-type envelope struct {
-	id      measure.ID
-	heading plain.Text
-	of      kind.Purposes
-	milled  bool // it hangs on the sizes as milled
-	fill    func(packer) (templates.Section, error)
+// An Envelope is one section of a pack.
+type Envelope struct {
+	ID      measure.ID
+	Heading plain.Text
+	For     kind.Purposes
+	Milled  bool // it hangs on the sizes as milled
+	Fill    func() (templates.Section, error)
 }
 
-// envelopes returns all of them, in their order.
-func envelopes() []envelope {
-	panels := func(of func(packer) []templates.Panel) func(packer) (templates.Section, error) {
-		return func(k packer) (templates.Section, error) { return templates.Section{Panels: of(k)}, nil }
+// Packed returns those envelopes that are asked for and hold something.
+func Packed(title string, o kind.Options, all []Envelope) (templates.Job, error) {
+	out := templates.Job{Title: title}
+	for _, e := range all {
+		if e.For&cmp.Or(o.For, kind.Buying|kind.Bench) == 0 {
+			continue
+		}
+		section, err := e.Fill()
+		if err != nil {
+			return templates.Job{}, err
+		}
+		if section.ID, section.Heading, section.Milled = e.ID, say(e.Heading), e.Milled; !section.Empty() {
+			out.Sections = append(out.Sections, section)
+		}
 	}
-	return []envelope{
-		{"cover", coverHeading, kind.Buying | kind.Bench, false, func(k packer) (templates.Section, error) { return coverJob(k.pieces, k.corners, k.report), nil }},
-		{"names", namesHeading, kind.Bench, false, func(k packer) (templates.Section, error) { return namesJob(k.pieces[0]), nil }},
-		{"wood", woodHeading, kind.Buying, false, packer.wood},
-		{"stock", stockHeading, kind.Bench, true, stage(shop.StockStage)},
-		{"laps", lapsHeading, kind.Bench, true, stage(shop.LapStage)},
-		{"bridles", bridlesHeading, kind.Bench, true, stage(shop.BridleStage)},
-		{"tapers", tapersHeading, kind.Bench, true, stage(shop.TaperStage)},
-		{"top", topHeading, kind.Bench, true, stage(shop.TopStage)},
-		{"glue-up", glueHeading, kind.Bench, true, stage(shop.GlueStage)},
-		{"finish", finishHeading, kind.Bench, false, stage(shop.FinishStage)},
-		{"record", checksHeading, kind.Record, true, panels(func(k packer) []templates.Panel { return k.report.CheckPanels() })},
-	}
+	return out, nil
 }
 
-// wood returns what is bought, and the boards as they are sawn.
-func (k packer) wood() (templates.Section, error) {
-	return templates.Section{Pictures: BoardPictures(k.Unit, k.plan.Cuts.Boards), Panels: wording.CutList(k.plan)}, nil
+// Wood is what is bought, and the boards as they are sawn.
+func Wood(plan shop.Plan) Envelope {
+	return Envelope{"wood", woodHeading, kind.Buying, false, func() (templates.Section, error) {
+		return templates.Section{Pictures: boardPictures(plan.Designs[0].Unit, plan.Cuts.Boards), Panels: wording.CutList(plan)}, nil
+	}}
+}
+
+// Record is every figure and check.
+func Record(r kind.Report) Envelope {
+	return Envelope{"record", checksHeading, kind.Record, true, func() (templates.Section, error) {
+		return templates.Section{Panels: r.CheckPanels()}, nil
+	}}
 }
 
 // stage returns what fills the envelope of a part of the work: its cards, and
 // then the templates of every kind that they call for.
-func stage(at shop.Stage) func(packer) (templates.Section, error) {
-	return func(k packer) (templates.Section, error) {
-		out := jigs(k.pieces, at)
-		out.Cards = k.cards[at]
-		angles, err := anglesJob(k.pieces, at, k.Setting)
+func (k packer) stage(at shop.Stage) (templates.Section, error) {
+	out := jigs(k.pieces, at)
+	out.Cards = k.cards[at]
+	angles, err := anglesJob(k.pieces, at, k.Setting)
+	if err != nil {
+		return out, err
+	}
+	out.Append(angles)
+	for _, each := range stageKinds() {
+		if each.at != at || each.planOnly && !k.Plan || each.fullOnly && !k.Full {
+			continue
+		}
+		job, err := each.draw.shared(k.pieces, k.Setting)
 		if err != nil {
 			return out, err
 		}
-		out.Append(angles)
-		for _, each := range stageKinds() {
-			if each.at != at || each.planOnly && !k.Plan || each.fullOnly && !k.Full {
-				continue
-			}
-			job, err := each.draw.shared(k.pieces, k.Setting)
-			if err != nil {
-				return out, err
-			}
-			out.Append(job)
-		}
-		switch at {
-		case shop.StockStage:
-			if !doubtsOnCover(k.pieces) {
-				out.Panels = append(out.Panels, k.report.DoubtPanels()...)
-			}
-		case shop.GlueStage:
-			out.Panels = append(out.Panels, wording.GlueUp(k.plan, k.Full)...)
-		case shop.TopStage:
-			out.Panels = append(out.Panels, wording.Fixings(k.plan)...)
-		}
-		return out, nil
+		out.Append(job)
 	}
+	switch at {
+	case shop.StockStage:
+		out.Panels = append(out.Panels, k.doubts...)
+	case shop.GlueStage:
+		out.Panels = append(out.Panels, wording.GlueUp(k.plan, k.Full)...)
+	case shop.TopStage:
+		out.Panels = append(out.Panels, wording.Fixings(k.plan)...)
+	}
+	return out, nil
 }
 
 // A stageKind is a kind of template and the part of the work that it serves.

@@ -3,7 +3,6 @@ package drawings
 import (
 	"fmt"
 	"math"
-	"rodsheet/templates/piece/kind"
 	"slices"
 	"strings"
 	"testing"
@@ -17,6 +16,7 @@ import (
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/piece/wording"
 )
@@ -399,7 +399,7 @@ func TestCover(t *testing.T) {
 	d := piecetest.Low()
 	d.Top.Kind = design.WoodTop
 	for _, p := range []piece.Piece{pieces[0], piecetest.Worked(t, d)} {
-		glass := strings.Contains(strings.Join(cautions([]piece.Piece{p}).Text, " "), "Glass tempered")
+		glass := strings.Contains(fmt.Sprint(jobTitled(t, packed(t, []piece.Piece{p}, false), "Cover").Panels), "Glass tempered")
 		if glass != (p.Design.Top.Kind == design.GlassTop) {
 			t.Errorf("caution of glass: %v", glass)
 		}
@@ -419,7 +419,11 @@ func TestMainSizesOfMany(t *testing.T) {
 	}
 	var heads, heights []string
 	splays := 0
-	for _, p := range mainSizes(pieces) {
+	rows := make([][][2]string, len(pieces))
+	for i, p := range pieces {
+		rows[i] = sizeRows(p)
+	}
+	for _, p := range mainSizes(names, rows) {
 		for _, row := range p.Table {
 			switch {
 			case len(row) > 6:

@@ -11,31 +11,16 @@ import (
 // stretchers with their laps, and of the legs what is let into them.
 func planJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 	d := named(templates.Drawing{Free: true}, "plan")
-	visible, hidden := solid.Project(ringAndHeads(p), solid.Plan())
-	for _, s := range visible {
-		d.Line(templates.Cut, s.A, s.B)
-	}
-	for _, s := range hidden {
-		d.Line(templates.Hidden, s.A, s.B)
-	}
+	head := p.Leg().Cut(solid.Plane{N: solid.V(0, 0, -1)}) // down to the underside of the ring
+	visible, hidden := solid.Project(p.Around(p.Place, p.Stretcher(), head), solid.Plan())
+	lines(&d, templates.Cut, visible)
+	lines(&d, templates.Hidden, hidden)
 	for i := range p.Frame.Ring.Sides {
 		planLabels(p, &d, i)
 	}
 	cross(&d, geometry.Point{}, 10)
 	d.LabelPoint(geometry.Point{}, tag("centre-of-ring"))
 	return templates.Section{Drawings: []templates.Drawing{d}}, nil
-}
-
-// ringAndHeads returns the stretchers and the legs down to the underside of
-// the ring.
-func ringAndHeads(p piece.Piece) []solid.Part {
-	stretcher := p.Stretcher()
-	head := p.Leg().Cut(solid.Plane{N: solid.V(0, 0, -1)})
-	var out []solid.Part
-	for i := range p.Frame.Ring.Sides {
-		out = append(out, stretcher.Transform(p.Place(i)), head.Transform(p.Place(i)))
-	}
-	return out
 }
 
 // planLabels names stretcher i, its sizes and what passes over at its leg end.

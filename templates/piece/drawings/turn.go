@@ -45,7 +45,7 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 	for _, p := range g.close(first.After) {
 		parts = append(parts, p.Transform(at))
 	}
-	k := sketcher{to: geometry.Identity()}
+	k := NewSketch()
 	v := fromMaker()
 	Toned(&k.Picture, parts, v)
 	k.NoScale = true
@@ -64,7 +64,7 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 		s, c := math.Sincos(math.Pi * (0.1 + 0.8*float64(i)/24))
 		arc = append(arc, v.Point(centre.Add(by.from.Mul(radius*c)).Add(by.to.Mul(radius*s))))
 	}
-	k.arrow(false, arc...)
+	k.Arrow(false, arc...)
 	k.Heading = say(labels[by.id])
 	return k.Picture, true
 }

@@ -40,23 +40,13 @@ func sceneOf(p piece.Piece) scene {
 			s.pads = append(s.pads, lid{geometry.Decimate(geometry.Arc(c, p.Design.Top.Pads.Diameter/2, 0, 2*math.Pi), 36), height, height + p.Design.Top.Pads.Height})
 		}
 	}
-	s.frame = solid.NewScene(frameOf(p))
+	turned := func(i int) solid.Affine3 { return p.Place(i).Then(solid.RotateZ(math.Pi)) }
+	s.frame = solid.NewScene(p.Around(turned, p.Stretcher(), p.Leg()))
 	if corners := p.TopCorners(); len(corners) > 0 {
 		under := height + p.Design.Top.PadHeight()
 		s.top = []lid{{geometry.Decimate(half.ApplyAll(corners), 120), under, under + p.Design.Top.Thickness}}
 	}
 	return s
-}
-
-// frameOf returns stretchers and legs, turned half round.
-func frameOf(p piece.Piece) []solid.Part {
-	var out []solid.Part
-	stretcher, leg := p.Stretcher(), p.Leg()
-	for i := range p.Frame.Ring.Sides {
-		place := p.Place(i).Then(solid.RotateZ(math.Pi))
-		out = append(out, stretcher.Transform(place), leg.Transform(place))
-	}
-	return out
 }
 
 // drawn projects the scene. What the frame itself hides is left out: so small,

@@ -155,7 +155,7 @@ func TestTonesShowTheForemostFace(t *testing.T) {
 		s, v := sceneOf(p), kind.AtCorner()
 		areas := faces(p, s, v)
 		var want []templates.Area
-		for _, q := range s.whole(v, frameOf(p)) {
+		for _, q := range s.whole(v, p.Around(func(i int) solid.Affine3 { return p.Place(i).Then(solid.RotateZ(math.Pi)) }, p.Stretcher(), p.Leg())) {
 			want = append(want, templates.Area{Tone: kind.ToneOf(q.N, v), Points: q.Corners})
 		}
 		rapid.Check(t, func(t *rapid.T) {

@@ -369,8 +369,8 @@ func onSole(p piece.Piece) float64 {
 	return (l.Breadth - t.Loss()) / (1 - math.Tan(l.Splay)*t.Loss()/t.Run()) / math.Cos(l.Splay)
 }
 
-// TitleBlock says whose the drawing is, as far as the design does.
-func TitleBlock(d design.Design) []templates.Panel {
+// titleBlock says whose the drawing is, as far as the design does.
+func titleBlock(d design.Design) []templates.Panel {
 	var rows [][]string
 	for _, r := range [][]string{
 		{say("maker"), d.Plan.Maker}, {say("date"), d.Plan.Date},
@@ -433,15 +433,15 @@ func topWords(p piece.Piece) string {
 	return say("%s %s", p.MM(p.Design.Top.Thickness), material)
 }
 
-// Printing says how a sheet comes out at full size.
-func Printing() templates.Panel {
+// printing says how a sheet comes out at full size.
+func printing() templates.Panel {
 	return templates.Panel{Heading: say("How to print"), Text: []string{
 		say("Print at 100 %%, actual size, one side; never fit, shrink, borderless or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself. Measure the calibration square on sheet 1, and on every sheet its rules before a template is cut out."),
 	}}
 }
 
-// GeneralCautions are said once a pack.
-func GeneralCautions(glass bool) templates.Panel {
+// generalCautions are said once a pack.
+func generalCautions(glass bool) templates.Panel {
 	text := []string{
 		say("Isolate power before setting a machine; follow its manual and keep its guards on. Hold small and angled parts by jigs and push blocks. Never trap an offcut between fence and blade."),
 	}
