@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"rodsheet/geometry/measure"
 )
 
 // setKey returns sound with a key in its table set to a value, in the place of
@@ -31,6 +33,71 @@ func setIn(text string, key Key, value string) string {
 		out = append(out, "["+table+"]", word+" = "+value)
 	}
 	return strings.Join(out, "\n")
+}
+
+// A limited is what keys take at least and at most, and what lies beyond.
+type limited struct{ least, under, most, over, keys string }
+
+// tryLimits tries every figure of a kind at its limits, and beyond, in a sound text.
+func tryLimits(t *testing.T, kind Kind, cases []limited, base func(Key) string) {
+	t.Helper()
+	tried := map[Key]bool{}
+	for _, tt := range cases {
+		for _, word := range strings.Fields(tt.keys) {
+			key := Key(word)
+			tried[key] = true
+			for _, value := range []string{tt.least, tt.most} {
+				if _, err := Read([]byte(setIn(base(key), key, value)), nil); err != nil {
+					t.Errorf("%s = %s: %s", key, value, complaints(err))
+				}
+			}
+			for value, limit := range map[string]string{tt.under: tt.least, tt.over: tt.most} {
+				_, err := Read([]byte(setIn(base(key), key, value)), nil)
+				got := complaints(err)
+				if limit == "0.001" {
+					limit = "0"
+				}
+				if !strings.Contains(got, " "+word+": "+value) || !strings.Contains(got, " "+limit) || strings.Contains(got, "\n") {
+					t.Errorf("%s = %s: got %q", key, value, got)
+				}
+			}
+		}
+	}
+	allTried(t, kind, tried)
+}
+
+// A complaint is what is said of a text, and all that is.
+type complaint struct{ name, text, want string }
+
+func complainsOf(t *testing.T, all []complaint) {
+	t.Helper()
+	for _, tt := range all {
+		_, err := Read([]byte(tt.text), nil)
+		if got := complaints(err); tt.want == "" && err != nil || !strings.Contains(got, tt.want) || strings.Contains(got, "\n") {
+			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
+		}
+	}
+}
+
+// everyStart reads the starting texts of a kind, and fails where one is not what was asked.
+func everyStart(t *testing.T, kind Kind, asAsked func(n int, d Design) bool) {
+	t.Helper()
+	fewest, most, _ := kind.Sides()
+	for n := fewest; n <= most; n++ {
+		for _, unit := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			text, err := Start(kind, n, unit)
+			if err != nil {
+				t.Fatal(err)
+			}
+			file, err := Read(text, nil)
+			if err != nil {
+				t.Fatalf("%d: %s\n%s", n, complaints(err), text)
+			}
+			if !asAsked(n, file.Sizes[0]) {
+				t.Errorf("%d: %+v", n, file.Sizes[0])
+			}
+		}
+	}
 }
 
 // Every figure at its limits, which are read, and beyond them.

@@ -70,7 +70,7 @@ func seatWith(key Key) string {
 
 // Every figure of a seat at its limits, and beyond.
 func TestSeatLimits(t *testing.T) {
-	cases := []struct{ least, under, most, over, keys string }{
+	cases := []limited{
 		{"0.001", "0", "10000", "10000.01", "seat.diameter seat.width seat.depth seat.back-width seat.height seat.back-height seat.stretchers.height seat.stretchers.side-height"},
 		{"0", "-0.01", "10000", "10000.01", "seat.corner seat.front.apart seat.back.apart seat.front.feet-apart seat.back.feet-apart"},
 		{"-10000", "-10000.01", "10000", "10000.01", "seat.front.from-middle seat.back.from-middle seat.front.feet-from-middle seat.back.feet-from-middle"},
@@ -82,35 +82,12 @@ func TestSeatLimits(t *testing.T) {
 		{"0", "-0.01", "20", "20.01", "seat.mortise.reamer"},
 		{"1", "0", "4", "5", "seat.front.legs seat.back.legs"},
 	}
-	tried := map[Key]bool{}
-	for _, tt := range cases {
-		for _, word := range strings.Fields(tt.keys) {
-			key := Key(word)
-			tried[key] = true
-			base := seatWith(key)
-			for _, value := range []string{tt.least, tt.most} {
-				if _, err := Read([]byte(setIn(base, key, value)), nil); err != nil {
-					t.Errorf("%s = %s: %s", key, value, complaints(err))
-				}
-			}
-			for value, limit := range map[string]string{tt.under: tt.least, tt.over: tt.most} {
-				_, err := Read([]byte(setIn(base, key, value)), nil)
-				got := complaints(err)
-				if limit == "0.001" {
-					limit = "0"
-				}
-				if !strings.Contains(got, " "+word+": "+value) || !strings.Contains(got, " "+limit) || strings.Contains(got, "\n") {
-					t.Errorf("%s = %s: got %q", key, value, got)
-				}
-			}
-		}
-	}
-	allTried(t, SeatKind, tried)
+	tryLimits(t, SeatKind, cases, seatWith)
 }
 
 // Keys that mean nothing beside the shape, keys that it asks for, and leans given twice.
 func TestSeatShapes(t *testing.T) {
-	for _, tt := range []struct{ name, text, want string }{
+	complainsOf(t, []complaint{
 		{"round", soundSeat, ""},
 		{"oval", ovalSeat, ""},
 		{"round with a width", strings.Replace(soundSeat, "diameter = 340", "diameter = 340\nwidth = 300", 1), "seat.width: goes with"},
@@ -122,12 +99,7 @@ func TestSeatShapes(t *testing.T) {
 		{"rake and sightline", strings.Replace(soundSeat, "splay = 11", "sightline = 14", 1), "seat.front.sightline"},
 		{"feet and splay", strings.Replace(soundSeat, "rake = 9", "feet-from-middle = 150", 1), "seat.front.splay"},
 		{"h with side height", strings.Replace(soundSeat, `"box"`, "\"h\"\nside-height = 100", 1), "seat.stretchers.side-height: goes with"},
-	} {
-		_, err := Read([]byte(tt.text), nil)
-		if got := complaints(err); tt.want == "" && err != nil || !strings.Contains(got, tt.want) || strings.Contains(got, "\n") {
-			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
-		}
-	}
+	})
 }
 
 // A size that gives a lean in another way takes the place of the one given for all.
@@ -144,19 +116,7 @@ func TestSeatSizeLeansAnotherWay(t *testing.T) {
 
 // The starting text of every seat is read, and says what was asked.
 func TestSeatStarts(t *testing.T) {
-	for legs := SeatFewest; legs <= SeatMost; legs++ {
-		for _, unit := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := Start(SeatKind, legs, unit)
-			if err != nil {
-				t.Fatal(err)
-			}
-			file, err := Read(text, nil)
-			if err != nil {
-				t.Fatalf("%d legs: %s\n%s", legs, complaints(err), text)
-			}
-			if s := file.Sizes[0].Seat; s.Front.Legs+s.Back.Legs != legs || s.Legs.Size < 38 || s.Legs.Size > 38.1 {
-				t.Errorf("%d legs: %+v", legs, s)
-			}
-		}
-	}
+	everyStart(t, SeatKind, func(legs int, d Design) bool {
+		return d.Seat.Front.Legs+d.Seat.Back.Legs == legs && d.Seat.Legs.Size >= 38 && d.Seat.Legs.Size <= 38.1
+	})
 }
