@@ -68,8 +68,7 @@ func begin(b Begin) (string, error) {
 
 // topped returns what kind and width of a top change in the starting design. The sides
 // of the ring grow with the top.
-func topped(text string, b Begin) []Change {
-	var out []Change
+func topped(text string, b Begin) (out []Change) {
 	w, err := solve(text)
 	if err != nil {
 		return nil
@@ -78,30 +77,34 @@ func topped(text string, b Begin) []Change {
 	if err != nil {
 		return nil
 	}
-	if mm, err := measure.ParseLength(b.Width, w.design.Unit); err == nil && mm > 0 {
+	u := w.design.Unit
+	set := func(key design.Key, value string) { out = append(out, Change{Key: key, Value: value}) }
+	size := func(key design.Key, mm, in float64) { set(key, written(measure.Length(u.Round(mm, in)), u)) }
+	if mm, err := measure.ParseLength(b.Width, u); err == nil && mm > 0 {
 		wide := geometry.Bounds(p.TopCorners()...).Width()
-		round := w.design.Unit.Round(5, 0.25)
+		round := u.Round(5, 0.25)
 		inside := p.Design.Ring.Inside * mm / wide
-		out = append(out, Change{Key: "ring.inside", Value: written(measure.Length(float64(int(inside/round))*round), w.design.Unit)})
+		set("ring.inside", written(measure.Length(float64(int(inside/round))*round), u))
 		if p.Design.Top.Outline == design.RoundTop {
-			out = append(out, Change{Key: "top.diameter", Value: b.Width})
+			set("top.diameter", b.Width)
 		}
 	}
 	switch {
 	case b.Top == "none":
-		out = append(out, Change{Key: "top.kind", Value: "none"})
+		set("top.kind", "none")
 	case b.Top == "wood" && p.Design.Top.Kind == design.GlassTop:
-		thick := written(measure.Length(w.design.Unit.Round(18, 0.75)), w.design.Unit)
-		out = append(out, Change{Key: "top.kind", Value: "wood"}, Change{Key: "top.thickness", Value: thick},
-			Change{Key: "top.pads.kind", Value: "none"}, Change{Key: "top.fixing.kind", Value: "screws"})
+		set("top.kind", "wood")
+		size("top.thickness", 18, 0.75)
+		set("top.pads.kind", "none")
+		set("top.fixing.kind", "screws")
 	case b.Top == "wood":
-		out = append(out, Change{Key: "top.fixing.kind", Value: "screws"})
+		set("top.fixing.kind", "screws")
 	case b.Top == "glass" && p.Design.Top.Kind == design.WoodTop:
-		thick := written(measure.Length(w.design.Unit.Round(8, 0.375)), w.design.Unit)
-		pad, high := w.design.Unit.Round(20, 0.75), w.design.Unit.Round(6, 0.25)
-		out = append(out, Change{Key: "top.kind", Value: "glass"}, Change{Key: "top.thickness", Value: thick},
-			Change{Key: "top.pads.kind", Value: "pad"}, Change{Key: "top.pads.diameter", Value: written(measure.Length(pad), w.design.Unit)},
-			Change{Key: "top.pads.height", Value: written(measure.Length(high), w.design.Unit)})
+		set("top.kind", "glass")
+		size("top.thickness", 8, 0.375)
+		set("top.pads.kind", "pad")
+		size("top.pads.diameter", 20, 0.75)
+		size("top.pads.height", 6, 0.25)
 	}
 	return out
 }

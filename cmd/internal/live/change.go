@@ -3,6 +3,7 @@ package live
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -58,23 +59,16 @@ func (d *Desk) changed(r Request) (text string, w works, pending []Change, clash
 }
 
 func (d *Desk) typed(r Request, base works) (string, works, []Change, []string, error) {
-	last := len(r.Changes) - 1
 	try := func(all []Change) (string, works, error) {
-		text, err := edited(r.Text, all)
-		if err != nil {
-			return "", works{}, err
-		}
-		w, err := d.solve(text)
-		if err == nil {
-			return text, w, nil
+		text, w, err := d.tried(r.Text, all)
+		if err == nil || text == "" {
+			return text, w, err
 		}
 		// A word may leave figures behind that mean nothing beside it.
-		fitting, bad := design.Edit([]byte(text), design.Misfits([]byte(text))...)
-		if bad != nil {
-			return "", works{}, err
-		}
-		if w, bad := d.solve(string(fitting)); bad == nil {
-			return string(fitting), w, nil
+		if fitting, bad := design.Edit([]byte(text), design.Misfits([]byte(text))...); bad == nil {
+			if w, bad := d.solve(string(fitting)); bad == nil {
+				return string(fitting), w, nil
+			}
 		}
 		return "", works{}, err
 	}
@@ -82,12 +76,22 @@ func (d *Desk) typed(r Request, base works) (string, works, []Change, []string, 
 	if err == nil {
 		return text, w, nil, nil, nil
 	}
-	if last > 0 {
+	if last := len(r.Changes) - 1; last > 0 {
 		if text, w, alone := try(r.Changes[last:]); alone == nil {
 			return text, w, r.Changes[:last], nil, err
 		}
 	}
 	return r.Text, base, r.Changes, nil, err
+}
+
+// tried returns the text with changes, worked out; no text where it takes none of them.
+func (d *Desk) tried(text string, all []Change) (string, works, error) {
+	text, err := edited(text, all)
+	if err != nil {
+		return "", works{}, err
+	}
+	w, err := d.solve(text)
+	return text, w, err
 }
 
 func edited(text string, all []Change) (string, error) {
@@ -126,12 +130,7 @@ func (d *Desk) mended(r Request, base works) (string, works, []Change, []string,
 		sizes[0] = size
 	}
 	for _, size := range sizes {
-		text, err := edited(r.Text, changesOf(c.Fixes[r.Fix.Index], size, base.design.Unit))
-		if err != nil {
-			problem = err
-			continue
-		}
-		w, err := d.solve(text)
+		text, w, err := d.tried(r.Text, changesOf(c.Fixes[r.Fix.Index], size, base.design.Unit))
 		if err != nil {
 			problem = err
 			continue
@@ -188,19 +187,15 @@ func written(q measure.Quantity, u measure.Unit) string {
 
 // own reports whether a size goes by a figure of its own: where another one differs.
 func own(w works, size string, key design.Key) bool {
-	if size == "" {
-		return false
-	}
-	form, err := design.FormOf([]byte(w.text))
-	if err != nil {
+	form, _ := design.FormOf([]byte(w.text))
+	at := slices.Index(form.Sizes, size)
+	if size == "" || at < 0 {
 		return false
 	}
 	for _, group := range form.Groups {
 		for _, f := range group.Fields {
-			for i, name := range form.Sizes {
-				if f.Key == key && name == size && i < len(f.Own) && f.Own[i] != "" {
-					return true
-				}
+			if f.Key == key && at < len(f.Own) {
+				return f.Own[at] != ""
 			}
 		}
 	}

@@ -60,16 +60,12 @@ func (a asked) corner() template.HTML {
 	return a.view(l, cornerName.With(a.design.Title))
 }
 
-// A verdict is a check as the page lists it.
+// A verdict is a check of a size, or of all together, as the page lists it.
 type verdict struct {
-	ID             measure.ID
-	Size           string
-	Together       bool
-	Grade          kind.Grade
-	Word           string
-	Name, Measured string
-	Said           string
-	Fixes          []string
+	kind.Check
+	Size     string
+	Together bool
+	Unit     measure.Unit
 }
 
 // checks lists those of the size shown and of all together: fails and doubts, what holds
@@ -78,15 +74,11 @@ func (a asked) checks() template.HTML {
 	var bad, good []verdict
 	add := func(size string, together bool, all []kind.Check) {
 		for _, c := range all {
-			v := verdict{c.ID, size, together, c.Grade, c.Grade.Word(), c.Name, c.Measured(a.design.Unit), c.Said(), nil}
-			for _, f := range c.Fixes {
-				v.Fixes = append(v.Fixes, f.Words)
-			}
+			to := &bad
 			if c.Grade == kind.Pass {
-				good = append(good, v)
-			} else {
-				bad = append(bad, v)
+				to = &good
 			}
+			*to = append(*to, verdict{c, size, together, a.design.Unit})
 		}
 	}
 	s := a.found.Sizes[a.shown]
@@ -97,24 +89,7 @@ func (a asked) checks() template.HTML {
 }
 
 func (a asked) figures() template.HTML {
-	u := a.design.Unit
-	type row struct{ Name, Value string }
-	type group struct {
-		Heading string
-		Rows    []row
-		Text    []string
-	}
-	var out []group
-	for _, g := range a.found.Sizes[a.shown].Groups {
-		one := group{Heading: g.Heading, Text: g.Text}
-		for _, f := range g.Figures {
-			if !f.Aside {
-				one.Rows = append(one.Rows, row{f.Name, f.Value.Text(u)})
-			}
-		}
-		out = append(out, one)
-	}
-	return fill("figures", out)
+	return fill("figures", map[string]any{"Groups": a.found.Sizes[a.shown].Groups, "Unit": a.design.Unit})
 }
 
 // sheetOfUnit is what the usual sheet of a unit offers a drawing.

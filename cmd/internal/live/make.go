@@ -22,21 +22,19 @@ type Print struct {
 	Anyway  bool   `json:"anyway"`
 }
 
-func (p Print) flags() []string {
-	var out []string
-	for _, f := range []struct{ name, value string }{
-		{"paper", p.Paper}, {"for", p.For}, {"units", p.Units}, {"printer", p.Printer},
-	} {
-		if f.value != "" {
-			out = append(out, "--"+f.name, f.value)
-		}
-	}
+func (p Print) flags() (out []string) {
 	for _, f := range []struct {
-		name string
-		on   bool
-	}{{"full", p.Full}, {"plan", p.Plan}, {"anyway", p.Anyway}} {
+		name, value string
+		on          bool
+	}{
+		{"paper", p.Paper, p.Paper != ""}, {"for", p.For, p.For != ""}, {"units", p.Units, p.Units != ""}, {"printer", p.Printer, p.Printer != ""},
+		{"full", "", p.Full}, {"plan", "", p.Plan}, {"anyway", "", p.Anyway},
+	} {
 		if f.on {
 			out = append(out, "--"+f.name)
+		}
+		if f.value != "" {
+			out = append(out, f.value)
 		}
 	}
 	return out
