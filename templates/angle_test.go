@@ -1,4 +1,4 @@
-package templates_test
+package templates
 
 import (
 	"errors"
@@ -13,67 +13,11 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 	"rodsheet/templates/wording"
 )
 
-// a4 is about what an A4 sheet offers.
-var a4 = geometry.Pt(167, 237)
-
-func radians(degrees ...float64) []float64 {
-	out := make([]float64, len(degrees))
-	for i, d := range degrees {
-		out[i] = measure.Radians(d)
-	}
-	return out
-}
-
-// figure returns the value of the only figure of that name.
-func figure(t interface{ Fatalf(string, ...any) }, job templates.Job, name string) float64 {
-	var found []float64
-	for _, f := range job.Figures {
-		if f.Name == name {
-			found = append(found, f.Value.Value)
-		}
-	}
-	if len(found) != 1 {
-		t.Fatalf("%d figures named %q", len(found), name)
-	}
-	return found[0]
-}
-
-func strokesOf(d templates.Drawing, role templates.Role) [][]geometry.Point {
-	var out [][]geometry.Point
-	for _, s := range d.Strokes {
-		if s.Role == role {
-			out = append(out, s.Points)
-		}
-	}
-	return out
-}
-
-func labelTexts(d templates.Drawing) []string {
-	var out []string
-	for _, l := range d.Labels {
-		out = append(out, l.Text)
-	}
-	return out
-}
-
-func cell(p templates.Panel, row string) string {
-	for _, r := range p.Table {
-		if r[0] == row {
-			return r[1]
-		}
-	}
-	return ""
-}
-
 func TestAngleDrawing(t *testing.T) {
-	job, err := templates.Angles(radians(14.5), 0, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Angles(radians(14.5), 0, Setting{Clear: a4, Full: true}))
 	if job.Name != "angle-14.5" || len(job.Drawings()) != 2 || len(job.Warnings) != 0 {
 		t.Errorf("job %q has %d drawings and warnings %q", job.Name, len(job.Drawings()), job.Warnings)
 	}
@@ -118,10 +62,7 @@ func TestAnglePanel(t *testing.T) {
 		{measure.Inch, "a slip of 1/64 in at the far end costs", "0.1°"},
 		{measure.Inch, "base", "9 in"},
 	} {
-		job, err := templates.Angles(radians(14.5), 0, templates.Setting{Unit: c.unit, Clear: a4, Full: true})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Angles(radians(14.5), 0, Setting{Unit: c.unit, Clear: a4, Full: true}))
 		if got := cell(job.Sections[0].Panels[0], c.row); got != c.want {
 			t.Errorf("%s, %q: %q, want %q", c.unit, c.row, got, c.want)
 		}
@@ -130,20 +71,14 @@ func TestAnglePanel(t *testing.T) {
 
 // A minute short of a whole degree is carried, not printed as 60′.
 func TestMinutesCarry(t *testing.T) {
-	job, err := templates.Angles(radians(14.997), 0, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Angles(radians(14.997), 0, Setting{Clear: a4, Full: true}))
 	if got, want := cell(job.Sections[0].Panels[0], "bevel"), "15° = 15° 00′"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
 
 func TestAnglesTogether(t *testing.T) {
-	job, err := templates.Angles(radians(14.5, 60, 120, 14.5), 0, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Angles(radians(14.5, 60, 120, 14.5), 0, Setting{Clear: a4, Full: true}))
 	if job.Name != "angles-14.5-60" || job.Title != "Angles 14.5°, 60°" || len(job.Drawings()) != 4 {
 		t.Errorf("name %q, title %q, %d drawings", job.Name, job.Title, len(job.Drawings()))
 	}
@@ -155,13 +90,10 @@ func TestAnglesTogether(t *testing.T) {
 	if !slices.Equal(job.Warnings, want) {
 		t.Errorf("warnings %q, want %q", job.Warnings, want)
 	}
-	if got := figure(t, job, "60° rise over 100 mm"); math.Abs(got-100*math.Sqrt(3)) > 1e-9 {
+	if got := valueOf(t, job, "60° rise over 100 mm"); math.Abs(got-100*math.Sqrt(3)) > 1e-9 {
 		t.Errorf("60° rise over 100 mm = %.9f", got)
 	}
-	many, err := templates.Angles(radians(1, 2, 3, 4, 5, 6), 0, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	many := sound(t)(Angles(radians(1, 2, 3, 4, 5, 6), 0, Setting{Clear: a4, Full: true}))
 	if many.Name != "angles-1-2-3-4-and-2-more" || many.Title != "Angles 1°, 2°, 3°, 4° and 2 more" {
 		t.Errorf("name %q, title %q", many.Name, many.Title)
 	}
@@ -184,12 +116,12 @@ func TestAnglesRefuses(t *testing.T) {
 		{"base NaN", radians(45), math.NaN(), "base"},
 		{"base infinite", radians(45), math.Inf(1), "base"},
 	} {
-		job, err := templates.Angles(c.angles, c.base, templates.Setting{Clear: a4, Full: true})
+		job, err := Angles(c.angles, c.base, Setting{Clear: a4, Full: true})
 		var bound *measure.BoundError
 		if !errors.As(err, &bound) || wording.Name(bound.Figure) != c.figure {
 			t.Errorf("%s: err = %v, want a bound on %q", c.name, err, c.figure)
 		}
-		if !reflect.DeepEqual(job, templates.Job{}) {
+		if !reflect.DeepEqual(job, Job{}) {
 			t.Errorf("%s: a job comes with the error", c.name)
 		}
 	}
@@ -197,18 +129,12 @@ func TestAnglesRefuses(t *testing.T) {
 
 // A base that is asked for is drawn, whatever the sheet.
 func TestAnglesBase(t *testing.T) {
-	job, err := templates.Angles(radians(40), 600, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := figure(t, job, "base"); got != 600 {
+	job := sound(t)(Angles(radians(40), 600, Setting{Clear: a4, Full: true}))
+	if got := valueOf(t, job, "base"); got != 600 {
 		t.Errorf("base %.3f, want 600", got)
 	}
-	steep, err := templates.Angles(radians(80), 600, templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := figure(t, steep, "rise"); math.Abs(got-600) > 1e-9 {
+	steep := sound(t)(Angles(radians(80), 600, Setting{Clear: a4, Full: true}))
+	if got := valueOf(t, steep, "rise"); math.Abs(got-600) > 1e-9 {
 		t.Errorf("rise %.9f, want 600", got)
 	}
 }
@@ -220,11 +146,8 @@ func TestAnglesWithoutPaperBounds(t *testing.T) {
 		want float64
 	}{{measure.Millimetre, 250}, {measure.Inch, 254}} {
 		inf := math.Inf(1)
-		job, err := templates.Angles(radians(89.5), 0, templates.Setting{Unit: c.unit, Clear: geometry.Pt(inf, inf), Full: true})
-		if err != nil {
-			t.Fatal(err)
-		}
-		cut := geometry.Bounds(strokesOf(job.Drawings()[0], templates.Cut)[0]...)
+		job := sound(t)(Angles(radians(89.5), 0, Setting{Unit: c.unit, Clear: geometry.Pt(inf, inf), Full: true}))
+		cut := geometry.Bounds(linesOf(job.Drawings()[0], Cut)[0]...)
 		if math.Abs(cut.Width()-c.want) > 1e-9 || math.Abs(cut.Height()-c.want) > 1e-9 {
 			t.Errorf("%s: cut %.3f × %.3f, want %.3f both ways", c.unit, cut.Width(), cut.Height(), c.want)
 		}
@@ -242,25 +165,22 @@ func TestAngleDrawingLaws(t *testing.T) {
 			rapid.Float64Range(150, 400).Draw(t, "clear width"),
 			rapid.Float64Range(210, 500).Draw(t, "clear height"),
 		)
-		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear, Full: true})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Angles(radians(deg), 0, Setting{Unit: unit, Clear: clear, Full: true}))
 		right, left := job.Drawings()[0], job.Drawings()[1]
 		if !mirrored(right, left) {
-			t.Fatalf("left hand is not the mirror image of the right")
+			t.Fatal("left hand is not the mirror image of the right")
 		}
 		box := right.Bounds()
 		long, short := math.Max(clear.X, clear.Y), math.Min(clear.X, clear.Y)
 		if box.Width() > long+1e-9 || box.Height() > short+1e-9 {
 			t.Fatalf("%.3f × %.3f does not go on %.3f × %.3f", box.Width(), box.Height(), long, short)
 		}
-		outline := strokesOf(right, templates.Cut)[0]
+		outline := linesOf(right, Cut)[0]
 		if edge := outline[1].Sub(outline[0]); edge.Y != 0 || edge.X < 200 || edge.X > 254+1e-9 {
 			t.Fatalf("gauge edge is %v", edge)
 		}
 		top := outline[len(outline)-2] // the last is the first again
-		want := geometry.Pt(figure(t, job, "base"), figure(t, job, "rise"))
+		want := geometry.Pt(valueOf(t, job, "base"), valueOf(t, job, "rise"))
 		if outline[0] != (geometry.Point{}) || top.Distance(want) > 1e-9 {
 			t.Fatalf("slope ends at %v, want %v", top, want)
 		}
@@ -274,45 +194,18 @@ func TestAngleDrawingLaws(t *testing.T) {
 		if got := math.Atan2(top.Y, top.X); math.Abs(got-measure.Radians(deg)) > 1e-9 {
 			t.Fatalf("slope stands at %.12f, want %.12f", got, measure.Radians(deg))
 		}
-		if sum := figure(t, job, "bevel") + figure(t, job, "off square"); math.Abs(sum-math.Pi/2) > 1e-12 {
+		if sum := valueOf(t, job, "bevel") + valueOf(t, job, "off square"); math.Abs(sum-math.Pi/2) > 1e-12 {
 			t.Fatalf("bevel and off square make %.12f", sum)
 		}
 	})
 }
 
-// mirrored reports whether b is a with every x turned round, in the same order
-// and with the same words.
-func mirrored(a, b templates.Drawing) bool {
-	flip := func(p geometry.Point) geometry.Point { return geometry.Pt(-p.X, p.Y) }
-	if len(a.Strokes) != len(b.Strokes) || len(a.Labels) != len(b.Labels) {
-		return false
-	}
-	for i, s := range a.Strokes {
-		o := b.Strokes[i]
-		if s.Role != o.Role || len(s.Points) != len(o.Points) {
-			return false
-		}
-		for j, p := range s.Points {
-			if flip(p) != o.Points[j] {
-				return false
-			}
-		}
-	}
-	for i, l := range a.Labels {
-		o := b.Labels[i]
-		if l.Text != o.Text || l.Big != o.Big || flip(l.On.A) != o.On.A || flip(l.On.B) != o.On.B {
-			return false
-		}
-	}
-	return strings.Replace(a.Name, "right", "left", 1) == b.Name
-}
-
 // corners returns what the sides of both acute corners enclose, by the label that
 // says what each sets, and how long the shorter of their sides is.
-func corners(d templates.Drawing) map[string][2]float64 {
-	outline := strokesOf(d, templates.Cut)[0]
+func corners(d Drawing) map[string][2]float64 {
+	outline := linesOf(d, Cut)[0]
 	low, slope, up := outline[0], outline[len(outline)-2], geometry.Pt(outline[len(outline)-2].X, 0)
-	if cut := strokesOf(d, templates.Cut); len(cut) > 1 { // the upright side runs on below
+	if cut := linesOf(d, Cut); len(cut) > 1 { // the upright side runs on below
 		up = cut[1][1]
 	}
 	out := map[string][2]float64{}
@@ -328,7 +221,7 @@ func corners(d templates.Drawing) map[string][2]float64 {
 
 // wantCorners wants each acute corner to be named by what it sets, and both its
 // sides long enough for a gauge.
-func wantCorners(t *rapid.T, d templates.Drawing) {
+func wantCorners(t *rapid.T, d Drawing) {
 	t.Helper()
 	for label, corner := range corners(d) {
 		if !slices.Contains(labelTexts(d), label) {
@@ -347,15 +240,12 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 		deg := float64(rapid.IntRange(25, 875).Draw(t, "tenths of a degree")) / 10
 		unit := measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
 		clear := geometry.Pt(rapid.Float64Range(165, 400).Draw(t, "clear width"), rapid.Float64Range(220, 500).Draw(t, "clear height"))
-		job, err := templates.Angles(radians(deg), 0, templates.Setting{Unit: unit, Clear: clear})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Angles(radians(deg), 0, Setting{Unit: unit, Clear: clear}))
 		d := job.Drawings()[0]
-		if len(job.Drawings()) != 1 || d.View.Hand != templates.EitherHand {
+		if len(job.Drawings()) != 1 || d.View.Hand != EitherHand {
 			t.Fatalf("%d drawings, the first for hand %d", len(job.Drawings()), d.View.Hand)
 		}
-		if above := math.Max(clear.X, clear.Y) - d.Bounds().Height(); above < templates.CalibrationSide(unit)+30-1e-9 {
+		if above := math.Max(clear.X, clear.Y) - d.Bounds().Height(); above < CalibrationSide(unit)+30-1e-9 {
 			t.Fatalf("%.1f mm are left for the calibration square", above)
 		}
 		if d.Bounds().Width() > math.Min(clear.X, clear.Y)+1e-9 {
@@ -375,7 +265,7 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 				t.Errorf("a side of the corner %q is %.1f mm long", label, corner[1])
 			}
 		}
-		rise, base := figure(t, job, "rise"), figure(t, job, "base")
+		rise, base := valueOf(t, job, "rise"), valueOf(t, job, "base")
 		if got := math.Atan2(rise, base); math.Abs(got-measure.Radians(deg)) > 1e-9 {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
 		}
@@ -396,16 +286,13 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 		{88.4, measure.Millimetre, "13.97 mm", "500 mm along the line"},
 		{2.4, measure.Inch, "27/32 in (0.838)", "edge"},
 	} {
-		s := templates.Setting{Unit: c.unit, Clear: a4}
-		job, err := templates.Angles(radians(c.deg), 0, s)
-		if err != nil {
-			t.Fatal(err)
-		}
+		s := Setting{Unit: c.unit, Clear: a4}
+		job := sound(t)(Angles(radians(c.deg), 0, s))
 		pictures := job.Sections[0].Pictures
 		if len(job.Drawings()) != 0 || len(pictures) != 1 {
 			t.Fatalf("%g°: %d drawings and %d pictures", c.deg, len(job.Drawings()), len(pictures))
 		}
-		texts := labelTexts(templates.Drawing{Labels: pictures[0].Labels})
+		texts := labelTexts(Drawing{Labels: pictures[0].Labels})
 		for _, want := range []string{c.rises, c.line} {
 			if !slices.Contains(texts, want) {
 				t.Errorf("%g°: %q is not among %q", c.deg, want, texts)
@@ -414,15 +301,15 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 		if words := strings.Join(job.Sections[0].Panels[0].Text, " "); !strings.Contains(words, "No triangle") || !strings.Contains(words, c.rises) || len(job.Sections[0].Panels) != 1 {
 			t.Errorf("%g°: %d panels, the first says %q", c.deg, len(job.Sections[0].Panels), words)
 		}
-		if got := math.Atan2(figure(t, job, "rise"), figure(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
+		if got := math.Atan2(valueOf(t, job, "rise"), valueOf(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
 		}
 		full := s
 		full.Full = true
-		for _, d := range []func() (templates.Job, error){
-			func() (templates.Job, error) { return templates.Angles(radians(c.deg), 0, full) },
-			func() (templates.Job, error) { return templates.Angles(radians(c.deg), 300, s) },
-			func() (templates.Job, error) { return templates.Angles(radians(2.5), 0, s) },
+		for _, d := range []func() (Job, error){
+			func() (Job, error) { return Angles(radians(c.deg), 0, full) },
+			func() (Job, error) { return Angles(radians(c.deg), 300, s) },
+			func() (Job, error) { return Angles(radians(2.5), 0, s) },
 		} {
 			if job, err := d(); err != nil || len(job.Drawings()) == 0 {
 				t.Errorf("%g°: %d drawings, %v", c.deg, len(job.Drawings()), err)
@@ -439,20 +326,20 @@ func TestTwoTrianglesOnOneStrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		hundredths := rapid.IntRange(7200, 8600)
 		angles := [2]float64{measure.Radians(float64(hundredths.Draw(t, "one")) / 100), measure.Radians(float64(hundredths.Draw(t, "other")) / 100)}
-		s := templates.Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: a4}
-		d, p, ok := templates.AnglePair(angles, s)
+		s := Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: a4}
+		d, p, ok := AnglePair(angles, s)
 		if !ok {
 			return
 		}
 		paired++
-		cut := strokesOf(d, templates.Cut)
+		cut := linesOf(d, Cut)
 		if b := d.Bounds(); b.Height() > a4.X || b.Width() > a4.X {
 			t.Fatalf("%.1f × %.1f does not go on a sheet with its figures", b.Width(), b.Height())
 		}
 		back := geometry.Translate(cut[2][0].Mul(-1)).Then(geometry.Rotate(math.Pi))
-		second := templates.Drawing{Labels: d.Labels}
+		second := Drawing{Labels: d.Labels}
 		for _, points := range cut[2:] {
-			second.Line(templates.Cut, back.ApplyAll(points)...)
+			second.Line(Cut, back.ApplyAll(points)...)
 		}
 		wantCorners(t, d)
 		wantCorners(t, second)
@@ -461,8 +348,8 @@ func TestTwoTrianglesOnOneStrip(t *testing.T) {
 			t.Fatalf("a strip of %.3f, its ends to %.3f and %.3f", strip, cut[1][1], cut[3][1])
 		}
 		for i, angle := range angles {
-			one, own, err := templates.AngleTriangle(angle, false, s)
-			if err != nil || one.View != [2]templates.View{d.View, d.Also}[i] {
+			one, own, err := AngleTriangle(angle, false, s)
+			if err != nil || one.View != [2]View{d.View, d.Also}[i] {
 				t.Fatalf("%v, of %v", err, one.View)
 			}
 			for k, row := range own.Table {
@@ -480,10 +367,7 @@ func TestTwoTrianglesOnOneStrip(t *testing.T) {
 // Near square the table says how far the line falls off square, which a square and a rule
 // set out; the bevel's own rise would be metres.
 func TestTableOfASteepBevel(t *testing.T) {
-	job, err := templates.Angles(radians(85.44), 0, templates.Setting{Clear: a4})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Angles(radians(85.44), 0, Setting{Clear: a4}))
 	said := fmt.Sprint(job.Sections[0].Panels[0].Table)
 	rise := measure.Length(100 * math.Tan(measure.Radians(90-85.44))).Text(measure.Millimetre)
 	for _, want := range []string{"[its rise over 100 mm " + rise + "]", "[its slope 1 in 12.5"} {
@@ -491,7 +375,7 @@ func TestTableOfASteepBevel(t *testing.T) {
 			t.Errorf("no %q in %s", want, said)
 		}
 	}
-	if got := figure(t, job, "rise over 100 mm"); math.Abs(got-100*math.Tan(measure.Radians(85.44))) > 1e-9 {
+	if got := valueOf(t, job, "rise over 100 mm"); math.Abs(got-100*math.Tan(measure.Radians(85.44))) > 1e-9 {
 		t.Errorf("the figure for scripts became %v", got)
 	}
 }

@@ -1,4 +1,4 @@
-package templates_test
+package templates
 
 import (
 	"fmt"
@@ -9,7 +9,6 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 )
 
 func TestCalibrationSquare(t *testing.T) {
@@ -21,8 +20,8 @@ func TestCalibrationSquare(t *testing.T) {
 		{measure.Millimetre, 100, "100 mm", "141.4 mm"},
 		{measure.Inch, 101.6, "4 in", "5 21/32 in (5.657)"},
 	} {
-		d := templates.Calibration(c.unit)
-		square := strokesOf(d, templates.Cut)
+		d := Calibration(c.unit)
+		square := linesOf(d, Cut)
 		if len(square) != 1 || len(square[0]) != 5 || square[0][0] != square[0][4] {
 			t.Fatalf("%s: square is %v", c.unit, square)
 		}
@@ -31,7 +30,7 @@ func TestCalibrationSquare(t *testing.T) {
 				t.Errorf("%s: side %d is %.9f mm", c.unit, i, got)
 			}
 		}
-		diagonals := strokesOf(d, templates.Construction)
+		diagonals := linesOf(d, Construction)
 		if len(diagonals) != 2 {
 			t.Fatalf("%s: %d diagonals", c.unit, len(diagonals))
 		}
@@ -64,18 +63,18 @@ func TestCalibrationRectangle(t *testing.T) {
 		{measure.Millimetre, 150, 200, 250, [3]string{"150 mm", "200 mm", "250 mm"}},
 		{measure.Inch, 152.4, 203.2, 254, [3]string{"6 in", "8 in", "10 in"}},
 	} {
-		d := templates.CalibrationRectangle(c.unit)
+		d := CalibrationRectangle(c.unit)
 		if !d.Upright {
 			t.Errorf("%s: may be turned", c.unit)
 		}
-		r := strokesOf(d, templates.Outline)[0]
+		r := linesOf(d, Outline)[0]
 		want := []float64{c.across, c.along, c.across, c.along}
 		for i, side := range want {
 			if got := r[i].Distance(r[i+1]); math.Abs(got-side) > 1e-9 {
 				t.Errorf("%s: side %d is %.9f mm, want %.1f", c.unit, i, got, side)
 			}
 		}
-		for i, line := range strokesOf(d, templates.Construction)[:2] {
+		for i, line := range linesOf(d, Construction)[:2] {
 			if got := line[0].Distance(line[1]); math.Abs(got-c.diagonal) > 1e-9 {
 				t.Errorf("%s: diagonal %d is %.9f mm", c.unit, i, got)
 			}
@@ -118,7 +117,7 @@ func TestScaleHasTheRectangle(t *testing.T) {
 		{"short on its side", measure.Inch, geometry.Pt(203.1, 160), 0},
 		{"no end", measure.Millimetre, geometry.Pt(math.Inf(1), math.Inf(1)), 1},
 	} {
-		job, err := templates.Scale(templates.Setting{Unit: c.unit, Clear: c.clear})
+		job, err := Scale(Setting{Unit: c.unit, Clear: c.clear})
 		if err != nil || len(job.Drawings()) != c.want || len(job.Warnings) != 1-c.want {
 			t.Errorf("%s: %v, %d drawings, warnings %q; want %d drawings", c.name, err, len(job.Drawings()), job.Warnings, c.want)
 		}
@@ -129,7 +128,7 @@ func TestScaleHasTheRectangle(t *testing.T) {
 // its side, and each line still is what its name says.
 func TestRectangleOnItsSide(t *testing.T) {
 	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-		job, err := templates.Scale(templates.Setting{Unit: u, Clear: geometry.Pt(258, 155)})
+		job, err := Scale(Setting{Unit: u, Clear: geometry.Pt(258, 155)})
 		if err != nil || len(job.Drawings()) != 1 {
 			t.Fatalf("%v, %d drawings", err, len(job.Drawings()))
 		}
@@ -137,7 +136,7 @@ func TestRectangleOnItsSide(t *testing.T) {
 		if !d.Upright || !d.Proof {
 			t.Errorf("%s: upright %t, proof %t, want both", u, d.Upright, d.Proof)
 		}
-		across, along := templates.RectangleSides(u)
+		across, along := RectangleSides(u)
 		if b := d.Bounds(); math.Abs(b.Width()-along) > 1e-9 || math.Abs(b.Height()-across) > 1e-9 {
 			t.Errorf("%s: %.3f × %.3f mm, want %.1f × %.1f", u, b.Width(), b.Height(), along, across)
 		}
@@ -167,7 +166,7 @@ func TestRectangleOnItsSide(t *testing.T) {
 
 // What proves a printer says so, and nothing else does.
 func TestProof(t *testing.T) {
-	for _, d := range []templates.Drawing{templates.Calibration(0), templates.CalibrationRectangle(0)} {
+	for _, d := range []Drawing{Calibration(0), CalibrationRectangle(0)} {
 		if !d.Proof {
 			t.Errorf("%s is judged by the model", d.Name)
 		}
@@ -175,14 +174,14 @@ func TestProof(t *testing.T) {
 }
 
 func TestScaleHasNoDrawing(t *testing.T) {
-	job, err := templates.Scale(templates.Setting{Unit: measure.Inch})
+	job, err := Scale(Setting{Unit: measure.Inch})
 	if err != nil || len(job.Drawings()) != 0 || len(job.Sections[0].Panels) == 0 {
 		t.Errorf("err %v, %d drawings, %d panels", err, len(job.Drawings()), len(job.Sections[0].Panels))
 	}
 	if got, want := cell(job.Sections[0].Panels[0], "both diagonals"), "5 21/32 in (5.657)"; got != want {
 		t.Errorf("both diagonals %q, want %q", got, want)
 	}
-	if side, diagonal := figure(t, job, "side"), figure(t, job, "diagonal"); side != 4*25.4 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
+	if side, diagonal := valueOf(t, job, "side"), valueOf(t, job, "diagonal"); side != 4*25.4 || math.Abs(diagonal-side*math.Sqrt2) > 1e-9 {
 		t.Errorf("side %.9f, diagonal %.9f", side, diagonal)
 	}
 }
@@ -198,10 +197,7 @@ func TestScaleWords(t *testing.T) {
 		{measure.Millimetre, 100, 1, "1 mm"},
 		{measure.Inch, 4, 1.0 / 32, "1/32 in"},
 	} {
-		job, err := templates.Scale(templates.Setting{Unit: c.unit})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Scale(Setting{Unit: c.unit}))
 		words := strings.Join(job.Sections[0].Panels[1].Text, "\n")
 		off := math.Atan2(c.side+c.off, c.side) - math.Pi/4
 		// The diagonals of a rhombus of side s, skewed by γ, are 2·s·cos(45° ∓ γ/2):

@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -36,10 +35,7 @@ func level(d Drawing, y float64) []float64 {
 // By hand: tails of (120 − 2·6 − 3·6)/4 = 22.5, narrower by 20/8 on either side. The
 // strip of the pin board has the lower edge on the right.
 func TestDovetailStripsByHand(t *testing.T) {
-	job, err := Dovetail(drawerFront(), Setting{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Dovetail(drawerFront(), Setting{}))
 	tails, pins := drawingNamed(t, job, "tail board, strip over the end"), drawingNamed(t, job, "pin board, strip over the end")
 	tips := []float64{6, 28.5, 34.5, 57, 63, 85.5, 91.5, 114}
 	roots := []float64{8.5, 26, 37, 54.5, 65.5, 83, 94, 111.5}
@@ -79,10 +75,7 @@ func TestDovetailStripsByHand(t *testing.T) {
 func TestDovetailLapped(t *testing.T) {
 	d := drawerFront()
 	d.Lap = 5
-	job, err := Dovetail(d, Setting{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Dovetail(d, Setting{}))
 	pins := drawingNamed(t, job, "pin board, strip over the end")
 	for _, role := range []Role{Cut, Waste} {
 		for _, s := range strokesOf(pins, role) {
@@ -107,10 +100,7 @@ func TestDovetailWaste(t *testing.T) {
 		d.BoardSlope = measure.Radians(rapid.SampledFrom([]float64{90, 75, 60}).Draw(t, "board slope"))
 		d.Angle = measure.Radians(rapid.SampledFrom([]float64{90, 108, 120}).Draw(t, "corner"))
 		d.HalfPin = d.UsualHalfPin()
-		job, err := Dovetail(d, Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Dovetail(d, Setting{}))
 		hands := 2
 		if d.BoardSlope != math.Pi/2 {
 			hands = 4
@@ -185,22 +175,7 @@ func TestDovetailWords(t *testing.T) {
 	} {
 		d := drawerFront()
 		c.change(&d)
-		job, err := Dovetail(d, Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if words := strings.Join(job.Sections[0].Panels[2].Text, "\n"); !strings.Contains(words, c.want) {
-			t.Errorf("no %q in\n%s", c.want, words)
-		}
-	}
-}
-
-func TestDovetailRefusesBadFigures(t *testing.T) {
-	d := drawerFront()
-	d.Tails = 12
-	_, err := Dovetail(d, Setting{})
-	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "dovetail.root" {
-		t.Errorf("twelve tails: %v", err)
+		job := sound(t)(Dovetail(d, Setting{}))
+		wantSaid(t, job, c.want)
 	}
 }

@@ -1,10 +1,8 @@
-package templates_test
+package templates
 
 import (
-	"errors"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -12,7 +10,6 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 )
 
 func hopper(sides int, slope float64, butt bool) joint.Hopper {
@@ -25,19 +22,16 @@ func TestHopperFigures(t *testing.T) {
 	for _, c := range []struct{ slope, offSquare, dihedral float64 }{
 		{63.434949, 18, 116.565051}, {37.377368, 30, 138.189685},
 	} {
-		job, err := templates.Hopper(hopper(5, c.slope, false), templates.Setting{Clear: a4})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Hopper(hopper(5, c.slope, false), Setting{Clear: a4}))
 		for name, want := range map[string]float64{
 			"gauge, off square": c.offSquare, "bevel on the outer side": 90 - c.offSquare, "blade, tilt": 90 - c.dihedral/2,
 			"corner, hollow side to hollow side": c.dihedral, "corner, in plan": 108, "level edges, tilt": 90 - c.slope,
 		} {
-			if got := measure.Degrees(figure(t, job, name)); math.Abs(got-want) > 2e-6 {
+			if got := measure.Degrees(valueOf(t, job, name)); math.Abs(got-want) > 2e-6 {
 				t.Errorf("%s %.6f, want %.6f", name, got, want)
 			}
 		}
-		if got, want := figure(t, job, "longer, each end, per 100 mm of width"), 100*math.Tan(measure.Radians(c.offSquare)); math.Abs(got-want) > 1e-5 {
+		if got, want := valueOf(t, job, "longer, each end, per 100 mm of width"), 100*math.Tan(measure.Radians(c.offSquare)); math.Abs(got-want) > 1e-5 {
 			t.Errorf("longer by %.6f, want %.6f", got, want)
 		}
 	}
@@ -58,10 +52,7 @@ func TestHopperTriangles(t *testing.T) {
 		{hopper(3, 54.735610, false), []string{"gauge and blade to table: bevel 45°"}},
 		{two, []string{"gauge for the sides at 78°: bevel 70.4°", "gauge for the sides at 70°: bevel 78.7°", "blade to table: bevel 85.92°"}},
 	} {
-		job, err := templates.Hopper(c.hopper, templates.Setting{Clear: a4})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Hopper(c.hopper, Setting{Clear: a4}))
 		var names []string
 		for _, d := range job.Drawings() {
 			names = append(names, d.Name)
@@ -80,7 +71,7 @@ func TestHopperSide(t *testing.T) {
 		if rapid.Bool().Draw(t, "wide corner") {
 			h.Sides, h.Angle = 0, measure.Radians(150)
 		}
-		job, err := templates.Hopper(h, templates.Setting{Clear: a4})
+		job, err := Hopper(h, Setting{Clear: a4})
 		if err != nil {
 			t.Skip(err)
 		}
@@ -102,19 +93,7 @@ func TestHopperWords(t *testing.T) {
 		"leaves the hollow side longer":     hopper(5, 75, true),
 		"swing the gauge to the same angle": hopper(4, 60, true),
 	} {
-		job, err := templates.Hopper(h, templates.Setting{Clear: a4})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if words := strings.Join(job.Sections[0].Panels[1].Text, "\n"); !strings.Contains(words, want) {
-			t.Errorf("%q is not said: %s", want, words)
-		}
-	}
-}
-
-func TestHopperRefuses(t *testing.T) {
-	var bound *measure.BoundError
-	if job, err := templates.Hopper(hopper(3, 80, false), templates.Setting{}); !errors.As(err, &bound) || bound.Figure != "hopper.tilt" || len(job.Sections) > 0 {
-		t.Errorf("%v", err)
+		job := sound(t)(Hopper(h, Setting{Clear: a4}))
+		wantSaid(t, job, want)
 	}
 }

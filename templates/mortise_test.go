@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -33,10 +32,7 @@ func TestMortiseWrapRoundFoldsToTheLeg(t *testing.T) {
 		if rapid.Bool().Draw(t, "through") {
 			m.Long, m.Over = 0, 3
 		}
-		job, err := Mortise(m, Setting{Full: true})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Mortise(m, Setting{Full: true}))
 		// The frame of fold: x along the rail, y up its outer side, z to the reader.
 		tip := func(v r3.Vec) r3.Vec { return r3.NewRotation(m.Rake, r3.Vec{X: 1}).Rotate(v) }
 		up := tip(r3.Vec{Y: 1, X: math.Tan(m.Splay), Z: -math.Tan(m.Rake)})
@@ -67,10 +63,7 @@ func TestMortiseWrapRoundFoldsToTheLeg(t *testing.T) {
 func TestMortiseStrip(t *testing.T) {
 	m := apronMortise()
 	m.Haunch, m.Rake, m.FromHead = joint.NoHaunch, 0, 20
-	job, err := Mortise(m, Setting{Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Mortise(m, Setting{Full: true}))
 	d := drawingNamed(t, job, "leg, left hand, mortise strip")
 	hole := strokesOf(d, Cut)[0].Points
 	wall := strokesOf(d, Hidden)[0].Points
@@ -107,10 +100,7 @@ func TestMortiseHands(t *testing.T) {
 	} {
 		m := apronMortise()
 		c.change(&m)
-		job, err := Mortise(m, Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Mortise(m, Setting{}))
 		if got := len(job.Drawings()); got != c.want {
 			t.Errorf("%s: %d drawings, want %d", c.name, got, c.want)
 		}
@@ -142,28 +132,7 @@ func TestMortiseWords(t *testing.T) {
 		{m, []string{"nothing at the top", "27.73 mm deep", "7.97° off square towards the foot", "and 0.69° off square towards the frame side"}},
 		{through, []string{"trim it flush", "from both sides", "3 mm over length"}},
 	} {
-		job, err := Mortise(c.m, Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		words := ""
-		for _, p := range job.Sections[0].Panels {
-			words += strings.Join(p.Text, "\n")
-		}
-		for _, w := range c.want {
-			if !strings.Contains(words, w) {
-				t.Errorf("no %q in\n%s", w, words)
-			}
-		}
-	}
-}
-
-func TestMortiseRefusesBadFigures(t *testing.T) {
-	m := apronMortise()
-	m.Long = 60
-	_, err := Mortise(m, Setting{})
-	var bound *measure.BoundError
-	if !errors.As(err, &bound) || bound.Figure != "mortise.into-leg" {
-		t.Errorf("tenon longer than the leg is deep: %v", err)
+		job := sound(t)(Mortise(c.m, Setting{}))
+		wantSaid(t, job, c.want...)
 	}
 }

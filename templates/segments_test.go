@@ -1,7 +1,6 @@
-package templates_test
+package templates
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -11,23 +10,19 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
-	"rodsheet/templates"
 )
 
 // Machinery's Handbook, 31st ed., p. 82: the inradius of an octagon is 1.2071 of its
 // side, of a polygon of 12 sides 1.8660.
 func TestSegmentsFigures(t *testing.T) {
 	for n, inradius := range map[int]float64{8: 1.2071, 12: 1.8660} {
-		job, err := templates.Segments(joint.SegmentRing{Pieces: n, Outer: 300, Inner: 200, Kerf: 3}, templates.Setting{Clear: a4})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Segments(joint.SegmentRing{Pieces: n, Outer: 300, Inner: 200, Kerf: 3}, Setting{Clear: a4}))
 		for name, want := range map[string]float64{"outer side": 150 / inradius, "ring side": 100 / inradius, "width of board": 50} {
-			if got := figure(t, job, name); math.Abs(got-want) > 0.005 {
+			if got := valueOf(t, job, name); math.Abs(got-want) > 0.005 {
 				t.Errorf("%d pieces: %s %.4f, want %.4f", n, name, got, want)
 			}
 		}
-		if got := measure.Degrees(figure(t, job, "gauge, off square")); math.Abs(got-180/float64(n)) > 1e-9 {
+		if got := measure.Degrees(valueOf(t, job, "gauge, off square")); math.Abs(got-180/float64(n)) > 1e-9 {
 			t.Errorf("%d pieces: %.9f off square", n, got)
 		}
 	}
@@ -40,10 +35,7 @@ func TestSegmentsPiece(t *testing.T) {
 		r := joint.SegmentRing{Pieces: rapid.IntRange(3, 36).Draw(t, "pieces"), Outer: rapid.Float64Range(50, 2000).Draw(t, "outer"),
 			Round: rapid.Bool().Draw(t, "round"), Kerf: 3}
 		r.Inner = 0.8 * r.Outer
-		job, err := templates.Segments(r, templates.Setting{Clear: a4, Full: rapid.Bool().Draw(t, "full")})
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := sound(t)(Segments(r, Setting{Clear: a4, Full: rapid.Bool().Draw(t, "full")}))
 		d := job.Drawings()[0]
 		if d.View.Part != "segment" {
 			if r.Round || r.OuterSide() < a4.Y && r.Board() < a4.X-10 {
@@ -51,7 +43,7 @@ func TestSegmentsPiece(t *testing.T) {
 			}
 			return
 		}
-		cuts := strokesOf(d, templates.Cut)
+		cuts := linesOf(d, Cut)
 		half := d.View.Face == "right-half"
 		if want := map[bool]int{false: 2, true: 1}[half]; len(cuts) != want {
 			t.Fatalf("%d ends, want %d", len(cuts), want)
@@ -65,7 +57,7 @@ func TestSegmentsPiece(t *testing.T) {
 				t.Errorf("end %.9f off square, want %.9f", got, r.OffSquare())
 			}
 		}
-		if !r.Round && job.Sections[0].Drawings[0].View.Part == "segment" && len(strokesOf(d, templates.Construction)) > 0 {
+		if !r.Round && job.Sections[0].Drawings[0].View.Part == "segment" && len(linesOf(d, Construction)) > 0 {
 			t.Error("a ring that keeps its flats has circles")
 		}
 	})
@@ -77,12 +69,9 @@ func staves() joint.Staves {
 
 // A stave's two points give the angle of its edge; straight staves have none.
 func TestStaves(t *testing.T) {
-	job, err := templates.Staves(staves(), templates.Setting{Clear: a4})
-	if err != nil {
-		t.Fatal(err)
-	}
-	narrowing := (figure(t, job, "wide end, outer side") - figure(t, job, "narrow end, outer side")) / 2
-	if got := math.Atan(narrowing / figure(t, job, "length of a stave")); math.Abs(got-figure(t, job, "to the edge, each side")) > 1e-9 || len(job.Sections[0].Pictures) != 1 {
+	job := sound(t)(Staves(staves(), Setting{Clear: a4}))
+	narrowing := (valueOf(t, job, "wide end, outer side") - valueOf(t, job, "narrow end, outer side")) / 2
+	if got := math.Atan(narrowing / valueOf(t, job, "length of a stave")); math.Abs(got-valueOf(t, job, "to the edge, each side")) > 1e-9 || len(job.Sections[0].Pictures) != 1 {
 		t.Errorf("to the edge %.9f, %d pictures", got, len(job.Sections[0].Pictures))
 	}
 	labels := map[measure.ID]string{}
@@ -94,47 +83,21 @@ func TestStaves(t *testing.T) {
 	}
 	straight := staves()
 	straight.Bottom = straight.Top
-	job, err = templates.Staves(straight, templates.Setting{Clear: a4})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := measure.Degrees(figure(t, job, "edges, tilt")); math.Abs(got-15) > 1e-9 || len(job.Sections[0].Pictures) != 0 {
+	job = sound(t)(Staves(straight, Setting{Clear: a4}))
+	if got := measure.Degrees(valueOf(t, job, "edges, tilt")); math.Abs(got-15) > 1e-9 || len(job.Sections[0].Pictures) != 0 {
 		t.Errorf("tilt %.9f, %d pictures", got, len(job.Sections[0].Pictures))
 	}
 }
 
 func TestStavesInFull(t *testing.T) {
-	job, err := templates.Staves(staves(), templates.Setting{Clear: a4, Full: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := sound(t)(Staves(staves(), Setting{Clear: a4, Full: true}))
 	d := job.Drawings()[0]
-	if got := strokesOf(d, templates.Cut)[0]; d.View.Part != "stave" || math.Abs(geometry.Area(got[:4])-(staves().Wide()+staves().Narrow())/2*staves().Long()) > 1e-6 {
+	if got := linesOf(d, Cut)[0]; d.View.Part != "stave" || math.Abs(geometry.Area(got[:4])-(staves().Wide()+staves().Narrow())/2*staves().Long()) > 1e-6 {
 		t.Errorf("%s: %v", d.Name, got)
 	}
 }
 
 func TestSegmentsWords(t *testing.T) {
-	job, err := templates.Segments(joint.SegmentRing{Pieces: 12, Outer: 300, Inner: 200, Kerf: 3, Round: true}, templates.Setting{Clear: a4})
-	if err != nil {
-		t.Fatal(err)
-	}
-	words := strings.Join(append(job.Sections[0].Panels[1].Text, job.Sections[0].Panels[2].Text...), "\n")
-	for _, want := range []string{"roll the board over", "leaves the last joint open by 6.5 mm", "face shield"} {
-		if !strings.Contains(words, want) {
-			t.Errorf("%q is not said: %s", want, words)
-		}
-	}
-}
-
-func TestSegmentsRefuse(t *testing.T) {
-	var bound *measure.BoundError
-	if job, err := templates.Segments(joint.SegmentRing{Pieces: 12, Outer: 300, Inner: 300}, templates.Setting{}); !errors.As(err, &bound) || bound.Figure != "segments.inner" || len(job.Sections) > 0 {
-		t.Errorf("%v", err)
-	}
-	bad := staves()
-	bad.Pieces = 3
-	if job, err := templates.Staves(bad, templates.Setting{}); !errors.As(err, &bound) || bound.Figure != "hopper.tilt" || len(job.Sections) > 0 {
-		t.Errorf("%v", err)
-	}
+	job := sound(t)(Segments(joint.SegmentRing{Pieces: 12, Outer: 300, Inner: 200, Kerf: 3, Round: true}, Setting{Clear: a4}))
+	wantSaid(t, job, "roll the board over", "leaves the last joint open by 6.5 mm", "face shield")
 }
