@@ -112,7 +112,7 @@ func (m Model) topStock() templates.Card {
 		words = append(words, topOutlineText.With(count.With(len(m.sides))))
 	}
 	return templates.Card{
-		Heading: topStockCard.With(), Ticks: []templates.Tick{{Text: topWord.With(), Boxes: 1}},
+		Heading: topStockCard.With(), Ticks: []templates.Tick{{Text: topBoardsTick.With(), Boxes: m.TopBoards() + m.Design.Wood.Spares}},
 		Figures: []templates.Reading{
 			{Name: boardsReading.With(), Value: count.With(m.TopBoards())},
 			{Name: thicknessReading.With(), Value: m.length(size.Thickness), Write: true},

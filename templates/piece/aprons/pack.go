@@ -3,6 +3,7 @@ package aprons
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -485,11 +486,25 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 	if !m.Design.Frame.Top.None {
 		out.Cards = append(out.Cards, m.topStock())
 	}
-	out.Cards = append(out.Cards, templates.Card{
+	glue := templates.Card{
 		Heading: glueCard.With(), Ticks: []templates.Tick{{Text: frameTick.With(), Boxes: 1}}, Setup: []templates.Picture{whole(frame)},
-		Text: []string{dryText.With(), text.With(), caulText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
+		Text: []string{dryText.With(), text.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
 		Figures: m.diagonals(),
-	})
+	}
+	var jaws []string
+	for k, r := range m.sorts(m.Rows[0]) {
+		for _, p := range r.Passes() {
+			if off := math.Abs(p.Saw.OffSquare); p.ID == "shoulder-outer" && off > least {
+				p.Saw.Tilt = 0 // a wedge is square through its thickness
+				jaws = append(jaws, caulOf.With(m.angle(off), m.sortName(m.Rows[0], k)))
+				glue.Templates = append(glue.Templates, m.viewsOf(p)...)
+			}
+		}
+	}
+	if len(jaws) > 0 {
+		glue.Text = append(glue.Text, caulText.With(strings.Join(jaws, "; ")))
+	}
+	out.Cards = append(out.Cards, glue)
 	if n := m.Buttons(); n > 0 {
 		moves, _ := m.TopMoves()
 		b := m.button()

@@ -333,11 +333,13 @@ const (
 
 	glueCard      text = "Glue the frame"
 	frameTick     text = "frame"
-	spareTick     text = "spare, of either hand"
+	spareTick     text = "legs, spare of either hand"
+	topBoardsTick text = "top boards"
 	dryText       text = "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts."
 	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
-	caulText      text = "Legs lean: the jaws of clamps want wedges that bring them square to the rail, cut at its shoulder angle."
+	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
+	caulOf        text = "%s for %s"
 	glueTest      text = "All distances across agree, at the heads and at the feet; no foot rocks."
 	glueCaution   text = "Glue by its data sheet. Clamps only as tight as closes the joints."
 

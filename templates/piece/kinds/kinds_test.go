@@ -1,8 +1,12 @@
 package kinds
 
 import (
+	"cmp"
 	"fmt"
 	"io/fs"
+	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"rodsheet/examples"
@@ -66,11 +70,14 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if want != design.RingKind {
+		checkTicks(t, job)
+	}
 	var cards, drawings int
 	for _, s := range job.Sections {
 		cards, drawings = cards+len(s.Cards), drawings+len(s.Drawings)
 	}
-	if cards == 0 || drawings == 0 || len(w.Pictures()) != 3 || len(w.Buying()) < 3 {
+	if cards == 0 || drawings == 0 || len(w.Pictures()) != 3*len(file.Sizes) || len(w.Buying()) < 3 {
 		t.Errorf("%d cards, %d drawings, %d pictures, %d lines to buy", cards, drawings, len(w.Pictures()), len(w.Buying()))
 	}
 	stand := w.Stand(0)
@@ -91,9 +98,43 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 	}
 }
 
-// A check comes out the same in whatever unit it is printed, the round sizes and limits of
-// the file's own unit deciding.
-func TestVerdictsHangOnNoUnit(t *testing.T) {
+// ticked are how cards call the parts of the cut list whose name takes no s at its end.
+var ticked = map[string]string{
+	"front or back": "front and back", "bottom": "bottom", "board for splines": "board for splines", "board for wedge blocks": "board for wedge blocks",
+	"apron, front and back": "aprons, front and back", "apron, left and right": "aprons, left and right",
+	"stretcher, front and back": "stretchers, front and back", "stretcher, left and right": "stretchers, left and right",
+}
+
+// Every part of the cut list, spares too, has its boxes on a card. The ring's are counted
+// where its cards are made.
+func checkTicks(t *testing.T, job templates.Job) {
+	for _, r := range job.Sections[1].Panels[0].Table[1:] {
+		want := 0
+		for _, cell := range r[1:3] {
+			n, _ := strconv.Atoi(cell) // none is a dash
+			want += n
+		}
+		var found []int
+		for _, s := range job.Sections {
+			for _, c := range s.Cards {
+				boxes := 0
+				for _, k := range c.Ticks {
+					if name := cmp.Or(ticked[r[0]], r[0]+"s"); k.Text == name || strings.HasPrefix(k.Text, name+",") {
+						boxes += k.Boxes
+					}
+				}
+				found = append(found, boxes)
+			}
+		}
+		if !slices.Contains(found, want) {
+			t.Errorf("%d of %s in the cut list, on the cards %v", want, r[0], found)
+		}
+	}
+}
+
+// The examples are as sound as the starting designs, and a check comes out the same in
+// whatever unit it is printed, the round sizes and limits of the file's own unit deciding.
+func TestExamplesHangOnNoUnit(t *testing.T) {
 	files, err := fs.Glob(examples.Designs, "*.toml")
 	if err != nil || len(files) == 0 {
 		t.Fatal(err)
@@ -107,6 +148,7 @@ func TestVerdictsHangOnNoUnit(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		checkStart(t, text, file.Sizes[0].Kind, true)
 		var all [2][]kind.Check
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			for i := range file.Sizes {

@@ -51,8 +51,9 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	board, count := s.boards()
 	box := s.size2()
 	ticks := []templates.Tick{{Text: seatTick.With(), Boxes: 1}}
+	planed := []templates.Tick{{Text: seatBoardsTick.With(), Boxes: count + s.design.Wood.Spares}}
 	boards := templates.Card{
-		Heading: slabHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.plan()},
+		Heading: slabHeading.With(), Ticks: planed, Setup: []templates.Picture{s.plan()},
 		Figures: []templates.Reading{s.reading(thicknessReading, k.Thickness, true)},
 		Text:    []string{slabText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With()), setOutText.With()}, Test: slabTest.With(), Caution: planeCaution.With(),
 	}

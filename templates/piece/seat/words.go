@@ -217,8 +217,9 @@ const (
 	rodsHeading     text = "Stretchers"
 	togetherHeading text = "Putting together"
 
-	seatTick text = "seat"
-	legsTick text = "legs"
+	seatTick       text = "seat"
+	seatBoardsTick text = "seat boards"
+	legsTick       text = "legs"
 
 	slabHeading      text = "Glue up the seat"
 	slabText         text = "Glue up %d boards, each %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
