@@ -107,10 +107,7 @@ func BenchmarkAgainstBareWriter(b *testing.B) {
 	pages := 0
 	for b.Loop() {
 		start := time.Now()
-		p, err := Lay(longJob(b, l), l)
-		if err != nil {
-			b.Fatal(err)
-		}
+		p := must(Lay(longJob(b, l), l))(b)
 		doc := p.Document()
 		if err := pdf.Write(io.Discard, doc); err != nil {
 			b.Fatal(err)
@@ -132,10 +129,7 @@ func BenchmarkAgainstBareWriter(b *testing.B) {
 func BenchmarkStages(b *testing.B) {
 	l := a4()
 	job := longJob(b, l)
-	p, err := Lay(job, l)
-	if err != nil {
-		b.Fatal(err)
-	}
+	p := must(Lay(job, l))(b)
 	b.Run("plan", func(b *testing.B) {
 		for b.Loop() {
 			if _, err := Lay(job, l); err != nil {

@@ -218,10 +218,7 @@ func TestCardsInOrder(outer *testing.T) {
 		if rapid.Bool().Draw(t, "behind") {
 			job.Sections = append([]templates.Section{{Heading: "cover", Panels: section.Panels}}, job.Sections...)
 		}
-		p, err := Lay(job, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(job, l))(t)
 		next, last := 1, -1
 		for i, s := range p.sheets {
 			low, others := 0.0, math.Inf(1)

@@ -126,10 +126,7 @@ func TestGrownRowsKeepTheirSheets(t *testing.T) {
 func TestCardsOfExamplesHaveNoFlaws(t *testing.T) {
 	for _, name := range []string{"hall-table", "plant-stand", "window-seat"} {
 		for _, l := range everyday() {
-			p, err := Lay(examplePack(t, name, l), l)
-			if err != nil {
-				t.Fatal(err)
-			}
+			p := must(Lay(examplePack(t, name, l), l))(t)
 			for _, s := range p.sheets {
 				for _, b := range s.blocks {
 					if b.card != nil && b.card.flaws > 0 {

@@ -72,14 +72,8 @@ func TestLetteringKeepsClear(t *testing.T) {
 						boxOutline(800, 600), roundOutline(600), polygonOutline(6, 500)}}}}, nil
 				},
 			} {
-				job, err := make()
-				if err != nil {
-					t.Fatal(err)
-				}
-				plan, err := Lay(job, l)
-				if err != nil {
-					t.Fatal(err)
-				}
+				job := must(make())(t)
+				plan := must(Lay(job, l))(t)
 				for i, p := range plan.Document().Pages {
 					for _, text := range struck(p) {
 						t.Errorf("%s on %s in %v, sheet %d: %q is struck", job.Title, paper.Name, u, i+1, text)
@@ -115,10 +109,7 @@ func packPages(t *testing.T, sizes []design.Design, u measure.Unit, paper Paper)
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := Lay(job, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := must(Lay(job, l))(t)
 	return plan.Document().Pages
 }
 

@@ -40,10 +40,7 @@ func TestCorrectedJobComesOutTrue(t *testing.T) {
 		if rapid.IntRange(0, 3).Draw(t, "whole") == 0 {
 			l.Paper = Paper{Name: "whole", Whole: true}
 		}
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Cards: []templates.Card{sawCard()}, Drawings: []templates.Drawing{d}}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := must(Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Cards: []templates.Card{sawCard()}, Drawings: []templates.Drawing{d}}}}, l))(t)
 		where := plan.tileSheets()
 		doc := plan.Document()
 		for i, pg := range doc.Pages {
@@ -124,10 +121,7 @@ func TestPlacementsAreCorrected(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 130, Y: 20}}}}}
 	l := DefaultLayout(measure.Millimetre, Paper{Name: "A4", Width: 210, Height: 297})
 	l.Correct = Correction{Printer: "bench", Upright: geometry.Affine{A: 1.01, C: 0.01, D: 0.98}}
-	plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := must(Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l))(t)
 	doc, found := plan.Document(), false
 	for _, p := range plan.Placements() {
 		if p.Template != "bar" {
@@ -149,15 +143,9 @@ func TestEveryCorrectedSheetSaysSo(t *testing.T) {
 	d := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, {X: 900, Y: 20}}}}}
 	job := templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 	l := DefaultLayout(measure.Millimetre, Paper{Name: "A4", Width: 210, Height: 297})
-	plain, err := Lay(job, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plain := must(Lay(job, l))(t)
 	l.Correct = Correction{Printer: "bench", Upright: geometry.Identity(), Text: "corrected for bench: " + strings.Repeat("word ", 30) + "end"}
-	plan, err := Lay(job, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := must(Lay(job, l))(t)
 	for i, pg := range plan.Document().Pages {
 		said := ""
 		for _, x := range pg.Texts {
@@ -200,10 +188,7 @@ func TestUprightIsNeverTurned(t *testing.T) {
 	} {
 		bar := templates.Drawing{Name: "bar", Strokes: []templates.Stroke{{Points: []geometry.Point{{}, c.corner}}}}
 		for _, bar.Upright = range []bool{false, true} {
-			plan, err := Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{bar}}}}, DefaultLayout(measure.Millimetre, c.paper))
-			if err != nil {
-				t.Fatal(err)
-			}
+			plan := must(Lay(templates.Job{Name: "bar", Title: "bar", Sections: []templates.Section{{Drawings: []templates.Drawing{bar}}}}, DefaultLayout(measure.Millimetre, c.paper)))(t)
 			for _, p := range plan.Placements() {
 				if stands := p.ToPage.B == 0; p.Template == "bar" && stands != bar.Upright {
 					t.Errorf("%s, upright %v: stands as drawn %v", name, bar.Upright, stands)

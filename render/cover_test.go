@@ -40,14 +40,8 @@ func TestCoverOfAPiece(t *testing.T) {
 func cover(t *testing.T, pieces []piece.Piece, l Layout) {
 	t.Helper()
 	l.Imprint = drawings.Imprint(pieces[0].Design.Plan)
-	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{For: kind.Buying}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan, err := Lay(job, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := must(drawings.Pack(checks.Examine(pieces), kind.Options{For: kind.Buying}, templates.Setting{Unit: l.Unit, Clear: l.Clear()}))(t)
+	plan := must(Lay(job, l))(t)
 	if n := len(plan.sections[0].sheets); n != 1 {
 		t.Errorf("%d sizes on %s in %v: a cover of %d sheets", len(pieces), l.Paper.Name, l.Unit, n)
 	}

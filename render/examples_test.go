@@ -17,14 +17,8 @@ import (
 // exampleSizes returns the sizes of an example.
 func exampleSizes(tb testing.TB, name string) []design.Design {
 	tb.Helper()
-	data, err := os.ReadFile(filepath.Join("..", "examples", name+".toml"))
-	if err != nil {
-		tb.Fatal(err)
-	}
-	file, err := design.Read(data, nil)
-	if err != nil {
-		tb.Fatal(err)
-	}
+	data := must(os.ReadFile(filepath.Join("..", "examples", name+".toml")))(tb)
+	file := must(design.Read(data, nil))(tb)
 	return file.Sizes
 }
 
@@ -33,10 +27,7 @@ func solved(tb testing.TB, sizes []design.Design, u measure.Unit) (pieces []piec
 	tb.Helper()
 	for _, d := range sizes {
 		d.Unit = u
-		p, err := piece.Solve(d)
-		if err != nil {
-			tb.Fatal(err)
-		}
+		p := must(piece.Solve(d))(tb)
 		pieces = append(pieces, p)
 	}
 	return pieces
@@ -46,10 +37,7 @@ func solved(tb testing.TB, sizes []design.Design, u measure.Unit) (pieces []piec
 func examplePack(tb testing.TB, name string, l Layout) templates.Job {
 	tb.Helper()
 	pieces := solved(tb, exampleSizes(tb, name), l.Unit)
-	job, err := drawings.Pack(checks.Examine(pieces), kind.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()})
-	if err != nil {
-		tb.Fatal(err)
-	}
+	job := must(drawings.Pack(checks.Examine(pieces), kind.Options{}, templates.Setting{Unit: l.Unit, Clear: l.Clear()}))(tb)
 	return job
 }
 
@@ -67,10 +55,7 @@ func TestSheetsOfExamples(t *testing.T) {
 		{"plant-stand", measure.Inch, papers()[0], 17},
 	} {
 		l := DefaultLayout(c.unit, c.paper)
-		p, err := Lay(examplePack(t, c.name, l), l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(examplePack(t, c.name, l), l))(t)
 		if got := p.Count(); got > c.most {
 			t.Errorf("%s on %s: %d sheets, want %d at most", c.name, c.paper.Name, got, c.most)
 		}

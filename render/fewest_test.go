@@ -42,10 +42,7 @@ func a4() Layout { return DefaultLayout(measure.Millimetre, papers()[3]) }
 
 func layOne(t testing.TB, l Layout, drawings ...templates.Drawing) Plan {
 	t.Helper()
-	p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: drawings}}}, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := must(Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: drawings}}}, l))(t)
 	return p
 }
 
@@ -116,15 +113,9 @@ func TestBetweenBoundAndPlainGrid(t *testing.T) {
 		d, l := drawRandom(t), drawLayout(t)
 		job := templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 		l.Plain = false
-		p, err := Lay(job, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(job, l))(t)
 		l.Plain = true
-		plain, err := Lay(job, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		plain := must(Lay(job, l))(t)
 		if p.Count() > plain.Count() {
 			t.Fatalf("%d sheets, the plain grid takes %d", p.Count(), plain.Count())
 		}
@@ -177,10 +168,7 @@ func TestBlocksKeepApart(t *testing.T) {
 		for range rapid.IntRange(1, 12).Draw(t, "drawings") {
 			drawings = append(drawings, drawRandom(t))
 		}
-		p, err := Lay(templates.Job{Name: "pack", Title: "pack", Sections: []templates.Section{{Drawings: drawings}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(templates.Job{Name: "pack", Title: "pack", Sections: []templates.Section{{Drawings: drawings}}}, l))(t)
 		for i, s := range p.sheets {
 			var boxes []geometry.Rect
 			clear := s.layout.clear()

@@ -53,10 +53,7 @@ func TestFiguresStandWithTheirDrawing(t *testing.T) {
 		}
 		s.Drawings = append(s.Drawings, boxOutline(160, 220)) // the zero view has no figures
 		s.Panels = append(s.Panels, templates.Panel{Heading: "of none", Text: []string{"words"}})
-		p, err := Lay(jobOf(s), a4())
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(jobOf(s), a4()))(t)
 		said := map[string]int{}
 		for i, pg := range p.Document().Pages {
 			for _, text := range struck(pg) {

@@ -19,19 +19,10 @@ func TestPacksOfKindsKeepClear(t *testing.T) {
 				for i := range sizes {
 					sizes[i].Unit = u
 				}
-				w, err := kinds.Solve(sizes)
-				if err != nil {
-					t.Fatal(err)
-				}
+				w := must(kinds.Solve(sizes))(t)
 				l := DefaultLayout(u, paper)
-				job, err := w.Pack(kind.Options{For: kind.Buying | kind.Bench | kind.Record}, templates.Setting{Unit: u, Clear: l.Clear(), Full: u == measure.Inch})
-				if err != nil {
-					t.Fatal(err)
-				}
-				plan, err := Lay(job, l)
-				if err != nil {
-					t.Fatal(err)
-				}
+				job := must(w.Pack(kind.Options{For: kind.Buying | kind.Bench | kind.Record}, templates.Setting{Unit: u, Clear: l.Clear(), Full: u == measure.Inch}))(t)
+				plan := must(Lay(job, l))(t)
 				for i, p := range plan.Document().Pages {
 					for _, text := range struck(p) {
 						t.Errorf("%s on %s in %v, sheet %d: %q is struck", name, paper.Name, u, i+1, text)

@@ -18,10 +18,7 @@ func TestAsManySheetsAsItTakes(t *testing.T) {
 			l.Plain = plain
 			job := templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}
 			l.MaxSheets = 1000
-			p, err := Lay(job, l)
-			if err != nil {
-				t.Fatal(err)
-			}
+			p := must(Lay(job, l))(t)
 			n := p.Count()
 			for _, l.MaxSheets = range []int{n, n + 1} {
 				if p, err := Lay(job, l); err != nil || p.Count() != n {
@@ -59,10 +56,7 @@ func TestRefusedUnplannedTakesTooMany(t *testing.T) {
 		d := boxOutline(size.X, size.Y)
 		l := a4()
 		l.MaxSheets = MostSheets
-		all, err := Lay(jobOf(templates.Section{Drawings: []templates.Drawing{d}}), l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		all := must(Lay(jobOf(templates.Section{Drawings: []templates.Drawing{d}}), l))(t)
 		for _, most := range []int{all.Count(), all.Count() - 1, 3} {
 			l.MaxSheets = most
 			_, err := Lay(jobOf(templates.Section{Drawings: []templates.Drawing{d}}), l)

@@ -28,10 +28,7 @@ func TestSentencesStandInOnePlace(t *testing.T) {
 		if base := filepath.Base(name); strings.HasSuffix(base, "_test.go") || base == "words.go" {
 			continue
 		}
-		file, err := parser.ParseFile(files, name, nil, parser.SkipObjectResolution)
-		if err != nil {
-			t.Fatal(err)
-		}
+		file := must(parser.ParseFile(files, name, nil, parser.SkipObjectResolution))(t)
 		ast.Inspect(file, func(n ast.Node) bool {
 			lit, ok := n.(*ast.BasicLit)
 			if !ok || lit.Kind != token.STRING {

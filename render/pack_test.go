@@ -22,10 +22,7 @@ import (
 func layPack(t testing.TB, l Layout, wide, high float64) (Plan, []templates.Section) {
 	t.Helper()
 	sections := samplePack(wide, high, l.Unit, l)
-	p, err := Lay(templates.Job{Name: "pack", Sections: sections}, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := must(Lay(templates.Job{Name: "pack", Sections: sections}, l))(t)
 	return p, sections
 }
 
@@ -36,10 +33,7 @@ func readPDF(t testing.TB, doc page.Document) readback.File {
 	if err := pdf.Write(&b, doc); err != nil {
 		t.Fatal(err)
 	}
-	f, err := readback.PDF(b.Bytes())
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := must(readback.PDF(b.Bytes()))(t)
 	return f
 }
 
@@ -129,10 +123,7 @@ func TestSmallerPicturesSaveASheet(t *testing.T) {
 		for range c.rows {
 			cover.Panels[0].Table = append(cover.Panels[0].Table, []string{"figure", "100 mm"})
 		}
-		p, err := Lay(jobOf(cover), l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(jobOf(cover), l))(t)
 		pages := p.Document().Pages
 		if len(pages) != c.sheets || !slices.ContainsFunc(pages, func(p page.Page) bool { return textOn(p, c.want) }) {
 			t.Errorf("%.0f mm and %d more rows: %d sheets, want %d with pictures at %s", c.wide, c.rows, len(pages), c.sheets, c.want)
@@ -193,10 +184,7 @@ func TestEmptySection(t *testing.T) {
 func layPackOf(t *testing.T, sections int) (Plan, []templates.Section) {
 	l := everyday()[0]
 	all := samplePack(520, 450, l.Unit, l)[:sections]
-	p, err := Lay(templates.Job{Name: "pack", Sections: all}, l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := must(Lay(templates.Job{Name: "pack", Sections: all}, l))(t)
 	return p, all
 }
 
@@ -244,10 +232,7 @@ func TestBookmarksOfAPack(t *testing.T) {
 			t.Errorf("%d bookmarks over %d sheets, want %d and %d over them", len(marks), pages, want, len(sections))
 		}
 	}
-	one, err := Lay(jobOf(samplePack(520, 450, 0, l)[0]), DefaultLayout(0, papers()[3]))
-	if err != nil {
-		t.Fatal(err)
-	}
+	one := must(Lay(jobOf(samplePack(520, 450, 0, l)[0]), DefaultLayout(0, papers()[3])))(t)
 	for _, m := range readPDF(t, one.Document()).Bookmarks {
 		if m.Level != 0 {
 			t.Errorf("a single job has the bookmark %+v under another", m)
@@ -309,10 +294,7 @@ func TestNumbersFitTheirPlaces(t *testing.T) {
 		d := []templates.Drawing{boxOutline(rapid.Float64Range(300, 1500).Draw(t, "w"), rapid.Float64Range(300, 900).Draw(t, "h"))}
 		l := a4()
 		l.Unit = measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit"))
-		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: d}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Drawings: d}}}, l))(t)
 		known := numbers{tiles: map[place]int{}}
 		for at := range p.tileSheets() {
 			known.tiles[at] = rapid.IntRange(1, most).Draw(t, "sheet")
@@ -353,10 +335,7 @@ func TestWideTablesStandSideBySide(t *testing.T) {
 		}
 		section.Panels = append(section.Panels, templates.Panel{Heading: "Figures", Table: table})
 	}
-	p, err := Lay(jobOf(section), l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := must(Lay(jobOf(section), l))(t)
 	if p.Count() != 2 { // the calibration square stands on the first
 		t.Errorf("%d sheets for two columns, want 2", p.Count())
 	}

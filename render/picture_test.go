@@ -207,10 +207,7 @@ func TestPicturesAreLaid(t *testing.T) {
 			pictures = append(pictures, drawPicture(t))
 		}
 		l := drawLayout(t)
-		p, err := Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Pictures: pictures}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := must(Lay(templates.Job{Name: "job", Title: "job", Sections: []templates.Section{{Pictures: pictures}}}, l))(t)
 		n := 0
 		for _, s := range p.sheets {
 			for _, b := range s.blocks {
@@ -242,10 +239,7 @@ func TestFiguresStandWithTheirPicture(t *testing.T) {
 		section.Panels = append(section.Panels, templates.Panel{Heading: "figures, " + size, Of: v, Text: []string{"words"}})
 	}
 	slices.Reverse(section.Panels)
-	plan, err := Lay(jobOf(section), DefaultLayout(measure.Millimetre, papers()[3]))
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := must(Lay(jobOf(section), DefaultLayout(measure.Millimetre, papers()[3])))(t)
 	for _, s := range plan.sheets {
 		for i, b := range s.blocks {
 			if b.view == nil {

@@ -67,10 +67,7 @@ func (s sheet) onTile(b placed, pg page.Page, line int) [][]geometry.Point {
 func TestSheetsGiveBackEveryStroke(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := must(Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l))(t)
 		doc := plan.Document()
 		var found []geometry.Segment
 		var tiles []*tile
@@ -169,10 +166,7 @@ func covering(p geometry.Point, lines []geometry.Segment) (n int) {
 func TestMarksOfASeamCoincide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, l := drawRandom(t), drawLayout(t)
-		plan, err := Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := must(Lay(templates.Job{Name: "random", Title: "random", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l))(t)
 		doc := plan.Document()
 		rings := map[place][]geometry.Point{}
 		for i, sheet := range plan.sheets {
@@ -287,10 +281,7 @@ func TestClearIsHeldByOneSheet(t *testing.T) {
 		at := geometry.Pt(rapid.Float64Range(-500, 500).Draw(t, "x"), rapid.Float64Range(-500, 500).Draw(t, "y"))
 		box := geometry.Rect{Min: at, Max: at.Add(size)}
 		d := templates.Drawing{Name: "full", Strokes: []templates.Stroke{{Points: geometry.Closed(box.Corners())}}}
-		plan, err := Lay(templates.Job{Name: "full", Title: "full", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l)
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := must(Lay(templates.Job{Name: "full", Title: "full", Sections: []templates.Section{{Drawings: []templates.Drawing{d}}}}, l))(t)
 		tiles := 0
 		for _, p := range plan.Placements() {
 			if p.Template == d.Name {

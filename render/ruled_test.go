@@ -206,10 +206,7 @@ func TestReadInOrder(t *testing.T) {
 			section.Drawings = append(section.Drawings, boxOutline(
 				rapid.Float64Range(20, 170).Draw(t, "w"), rapid.Float64Range(20, 220).Draw(t, "h")))
 		}
-		plan, err := Lay(jobOf(section), a4())
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := must(Lay(jobOf(section), a4()))(t)
 		part := map[any]int{}
 		for i, s := range plan.sheets {
 			for _, b := range s.blocks {

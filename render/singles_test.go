@@ -94,14 +94,8 @@ func TestSheetsOfSingles(t *testing.T) {
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			for _, paper := range []Paper{papers()[3], papers()[0]} {
 				l := DefaultLayout(u, paper)
-				job, err := c.make(templates.Setting{Unit: u, Clear: l.Clear()})
-				if err != nil {
-					t.Fatal(err)
-				}
-				plan, err := Lay(job, l)
-				if err != nil {
-					t.Fatal(err)
-				}
+				job := must(c.make(templates.Setting{Unit: u, Clear: l.Clear()}))(t)
+				plan := must(Lay(job, l))(t)
 				if got := plan.Count(); got > c.most {
 					t.Errorf("%s in %v on %s: %d sheets, want at most %d", c.name, u, paper.Name, got, c.most)
 				}

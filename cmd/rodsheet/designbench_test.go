@@ -45,10 +45,7 @@ func timed(b *testing.B, args []string) {
 // from its start to its end, and how many times that is what a program takes
 // that does nothing: the least of all runs, since other work slows it.
 func BenchmarkDesignProcess(b *testing.B) {
-	data, err := os.ReadFile(anExample)
-	if err != nil {
-		b.Fatal(err)
-	}
+	data := must(os.ReadFile(anExample))(b)
 	dir := b.TempDir()
 	build(b, dir+"/rodsheet", ".")
 	b.Chdir(dir)
@@ -118,22 +115,13 @@ func BenchmarkKinds(b *testing.B) {
 	b.Chdir(b.TempDir())
 	perPart := func(of design.Kind) (line []string, parts int) {
 		_, _, sides := of.Sides()
-		text, err := design.Start(of, sides, measure.Millimetre)
-		if err != nil {
-			b.Fatal(err)
-		}
+		text := must(design.Start(of, sides, measure.Millimetre))(b)
 		name := of.String() + ".toml"
 		if err := os.WriteFile(name, text, 0o600); err != nil {
 			b.Fatal(err)
 		}
-		file, err := design.Read(text, kinds.Faults)
-		if err != nil {
-			b.Fatal(err)
-		}
-		work, err := kinds.Solve(file.Sizes)
-		if err != nil {
-			b.Fatal(err)
-		}
+		file := must(design.Read(text, kinds.Faults))(b)
+		work := must(kinds.Solve(file.Sizes))(b)
 		return []string{"check", name}, len(work.Stand(0).Show(kind.FromAbove).Parts)
 	}
 	ring, ofRing := perPart(design.RingKind)
@@ -164,10 +152,7 @@ func lasted(b *testing.B, line []string) time.Duration {
 // startWith returns the starting design in so many sizes.
 func startWith(tb testing.TB, sides, sizes int) string {
 	tb.Helper()
-	text, err := design.Start(design.RingKind, sides, measure.Millimetre)
-	if err != nil {
-		tb.Fatal(err)
-	}
+	text := must(design.Start(design.RingKind, sides, measure.Millimetre))(tb)
 	out := string(text)
 	for i := range sizes {
 		if sizes > 1 {
@@ -221,10 +206,7 @@ func packDocument(tb testing.TB, name string) page.Document {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	o, err := v.options(func(string) string { return "" }, io.Discard)
-	if err != nil {
-		tb.Fatal(err)
-	}
+	o := must(v.options(func(string) string { return "" }, io.Discard))(tb)
 	plan, _, err := lay(c.read(v), o.layout, false)
 	if err != nil {
 		tb.Fatal(err)

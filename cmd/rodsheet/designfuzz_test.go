@@ -42,10 +42,7 @@ func startingDesigns(tb testing.TB) [][]byte {
 		fewest, most, _ := design.Kind(i).Sides()
 		for sides := fewest; sides <= most; sides++ {
 			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-				text, err := design.Start(design.Kind(i), sides, u)
-				if err != nil {
-					tb.Fatal(err)
-				}
+				text := must(design.Start(design.Kind(i), sides, u))(tb)
 				out = append(out, text)
 			}
 		}
@@ -62,10 +59,7 @@ func exampleDesigns(tb testing.TB) []string {
 	}
 	var out []string
 	for _, name := range names {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			tb.Fatal(err)
-		}
+		text := must(os.ReadFile(name))(tb)
 		out = append(out, string(text))
 	}
 	return out

@@ -17,10 +17,7 @@ import (
 func TestEnvelopesOfAWrittenPack(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	text, err := design.Start(design.RingKind, 3, measure.Millimetre)
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := must(design.Start(design.RingKind, 3, measure.Millimetre))(t)
 	file := filepath.Join(dir, "table.toml")
 	if err := os.WriteFile(file, text, 0o600); err != nil {
 		t.Fatal(err)
@@ -68,14 +65,8 @@ func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark,
 	if status, _, errs := start(t.Context(), append([]string{"piece", file, "-o", out}, args...)...); status != 0 {
 		t.Fatal(errs)
 	}
-	data, err := os.ReadFile(out)
-	if err != nil {
-		t.Fatal(err)
-	}
-	read, err := readback.PDF(data)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(out))(t)
+	read := must(readback.PDF(data))(t)
 	sheets := func(b readback.Bookmark) bool { return b.Level > 0 || strings.Contains(b.Title, ":") }
 	return slices.DeleteFunc(read.Bookmarks, sheets), read.Pages
 }
@@ -84,10 +75,7 @@ func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark,
 func TestOnlyMilledOfWhatHasNone(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	text, err := design.Start(design.BoxKind, 4, measure.Millimetre)
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := must(design.Start(design.BoxKind, 4, measure.Millimetre))(t)
 	file, out := filepath.Join(dir, "tray.toml"), filepath.Join(dir, "tray.pdf")
 	if err := os.WriteFile(file, text, 0o600); err != nil {
 		t.Fatal(err)

@@ -46,10 +46,7 @@ func TestHelpFitsTheScreen(t *testing.T) {
 // TestExamplesWork runs every command line that the help shows, beside a design
 // file that bears the name they use.
 func TestExamplesWork(t *testing.T) {
-	designed, err := os.ReadFile("../../examples/window-seat.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	designed := must(os.ReadFile("../../examples/window-seat.toml"))(t)
 	for name, page := range pages(t) {
 		_, shown, _ := strings.Cut(page, "\nExamples:\n")
 		n := 0

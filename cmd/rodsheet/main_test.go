@@ -201,10 +201,7 @@ func BenchmarkProcess(b *testing.B) {
 	b.Chdir(b.TempDir())
 	program := linkSelf(b)
 	for b.Loop() {
-		p, err := os.StartProcess(program, []string{"rodsheet", "angle", "14.5"}, &os.ProcAttr{})
-		if err != nil {
-			b.Fatal(err)
-		}
+		p := must(os.StartProcess(program, []string{"rodsheet", "angle", "14.5"}, &os.ProcAttr{}))(b)
 		if state, err := p.Wait(); err != nil || !state.Success() {
 			b.Fatal(state, err)
 		}
@@ -213,12 +210,26 @@ func BenchmarkProcess(b *testing.B) {
 
 // linkSelf names this test program rodsheet, under which it is the command.
 func linkSelf(b *testing.B) string {
-	self, err := os.Executable()
-	if err != nil {
-		b.Fatal(err)
-	}
+	self := must(os.Executable())(b)
 	if err := os.Symlink(self, "rodsheet"); err != nil {
 		b.Fatal(err)
 	}
 	return "./rodsheet"
+}
+
+// A tester is a *testing.T, or that of a random test.
+type tester interface {
+	Helper()
+	Fatal(...any)
+}
+
+// must returns what a call gives that has to succeed.
+func must[T any](v T, err error) func(tester) T {
+	return func(t tester) T {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
 }

@@ -66,10 +66,7 @@ func opened(t *testing.T, design string) *tab {
 // served starts a server for a page.
 func served(t testing.TB, file live.File) *live.Server {
 	t.Helper()
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
+	l := must(net.Listen("tcp", "127.0.0.1:0"))(t)
 	w := world{getenv: func(string) string { return "" }}
 	s := &live.Server{Desk: w.desk(), File: file, Token: live.NewToken(), Host: l.Addr().String(), Version: "test"}
 	ctx, stop := context.WithCancel(context.Background())
@@ -166,10 +163,7 @@ func (p *tab) fill(id, value string) {
 const figureOn = `[...document.querySelectorAll('#%s .figure')].find((f) => f.dataset.key === '%s')?.textContent`
 
 func windowSeat(t testing.TB) string {
-	data, err := os.ReadFile(anExample)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(anExample))(t)
 	return string(data)
 }
 
@@ -367,10 +361,7 @@ func TestPageSaves(t *testing.T) {
 	p.until(`document.getElementById('save').disabled`, "true")
 	saved := strings.Replace(design, "inside = 260", "inside = 270", 1)
 	onDisk := func() string {
-		data, err := os.ReadFile(p.file)
-		if err != nil {
-			t.Fatal(err)
-		}
+		data := must(os.ReadFile(p.file))(t)
 		return string(data)
 	}
 	if got := onDisk(); got != saved {
@@ -545,10 +536,7 @@ func TestPageIsGuarded(t *testing.T) {
 	t.Parallel()
 	s := served(t, nil)
 	ask := func(path, host, origin string, body string) (int, string) {
-		r, err := http.NewRequest(http.MethodPost, "http://"+s.Host+path, strings.NewReader(body))
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := must(http.NewRequest(http.MethodPost, "http://"+s.Host+path, strings.NewReader(body)))(t)
 		if host != "" {
 			r.Host = host
 		}
@@ -556,10 +544,7 @@ func TestPageIsGuarded(t *testing.T) {
 			r.Header.Set("Origin", origin)
 			r.Header.Set("Sec-Fetch-Site", "cross-site")
 		}
-		answer, err := http.DefaultClient.Do(r)
-		if err != nil {
-			t.Fatal(err)
-		}
+		answer := must(http.DefaultClient.Do(r))(t)
 		defer answer.Body.Close()
 		var b bytes.Buffer
 		b.ReadFrom(answer.Body)
@@ -584,10 +569,7 @@ func TestPageIsGuarded(t *testing.T) {
 			t.Errorf("%s: status %d, want %d: %s", one.name, got, one.want, said)
 		}
 	}
-	answer, err := http.Get(s.Address())
-	if err != nil {
-		t.Fatal(err)
-	}
+	answer := must(http.Get(s.Address()))(t)
 	answer.Body.Close()
 	if policy := answer.Header.Get("Content-Security-Policy"); !strings.Contains(policy, "default-src 'none'") || strings.Contains(policy, "unsafe-inline") {
 		t.Errorf("policy %q", policy)
@@ -603,10 +585,7 @@ func TestPageOutlivesAPanic(t *testing.T) {
 		path, body string
 		want       int
 	}{{"make", `{"kind":"pdf"}`, 500}, {"ask", `{}`, 200}, {"make", `{"kind":"csv"}`, 500}} {
-		answer, err := http.Post(s.Address()+one.path, "application/json", strings.NewReader(one.body))
-		if err != nil {
-			t.Fatal(err)
-		}
+		answer := must(http.Post(s.Address()+one.path, "application/json", strings.NewReader(one.body)))(t)
 		answer.Body.Close()
 		if answer.StatusCode != one.want {
 			t.Errorf("%s %s: status %d, want %d", one.path, one.body, answer.StatusCode, one.want)
@@ -713,10 +692,7 @@ func TestLastPageEndsIt(t *testing.T) {
 
 // A port in use, and a system without a browser, are told.
 func TestOpenTells(t *testing.T) {
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
+	l := must(net.Listen("tcp", "127.0.0.1:0"))(t)
 	defer l.Close()
 	_, port, _ := net.SplitHostPort(l.Addr().String())
 	status, out, errs := start(t.Context(), "open", "--no-browser", "--port", port)
@@ -747,10 +723,7 @@ func TestPageKeepsAPrinter(t *testing.T) {
 		{`{"name":"bench","across":"14.92","along":"200.9"}`, 422, "across"},
 		{`{"name":"--forget","across":"149.2","along":"200.9"}`, 422, ""},
 	} {
-		answer, err := http.Post(s.Address()+"printer", "application/json", strings.NewReader(one.body))
-		if err != nil {
-			t.Fatal(err)
-		}
+		answer := must(http.Post(s.Address()+"printer", "application/json", strings.NewReader(one.body)))(t)
 		said, err := io.ReadAll(answer.Body)
 		answer.Body.Close()
 		if err != nil || answer.StatusCode != one.status || !strings.Contains(string(said), one.says) {
@@ -781,10 +754,7 @@ func TestPublished(t *testing.T) {
 		if status, _, errs := start(t.Context(), "publish", design, "-o", site, "--engine", one.engine); status != 0 {
 			t.Fatal(errs)
 		}
-		l, err := net.Listen("tcp", "127.0.0.1:0")
-		if err != nil {
-			t.Fatal(err)
-		}
+		l := must(net.Listen("tcp", "127.0.0.1:0"))(t)
 		server := &http.Server{Handler: http.FileServer(http.Dir(site))}
 		go server.Serve(l)
 		t.Cleanup(func() { server.Close() })
@@ -816,10 +786,7 @@ func still(t *testing.T, address, site, design string) {
 	p := &tab{T: t, ctx: ctx}
 	p.call("Emulation.setScriptExecutionDisabled", map[string]any{"value": true})
 	p.do(chromedp.Navigate(address))
-	html, err := chromedp.Run(ctx, chromedp.OuterHTML(chromedp.CSS("html")))
-	if err != nil {
-		t.Fatal(err)
-	}
+	html := must(chromedp.Run(ctx, chromedp.OuterHTML(chromedp.CSS("html"))))(t)
 	for _, want := range []string{`data-kind="leg"`, "The piece can be built", "table-a4.pdf", "table-letter.pdf", "design.toml", "Cut list", `class="card"`} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page lacks %q", want)
@@ -828,10 +795,7 @@ func still(t *testing.T, address, site, design string) {
 	if strings.Contains(html, "<script") {
 		t.Error("a page without the engine holds a script")
 	}
-	got, err := os.ReadFile(filepath.Join(site, "table-a4.pdf"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	got := must(os.ReadFile(filepath.Join(site, "table-a4.pdf")))(t)
 	out := filepath.Join(t.TempDir(), "want.pdf")
 	if status, _, errs := start(t.Context(), "piece", design, "--paper", "a4", "-o", out); status != 0 {
 		t.Fatal(errs)
@@ -852,14 +816,8 @@ func buildEngine(t *testing.T, dir string) {
 	if out, err := c.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	root, err := exec.Command("go", "env", "GOROOT").Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	data, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	root := must(exec.Command("go", "env", "GOROOT").Output())(t)
+	data := must(os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js")))(t)
 	if err := os.WriteFile(filepath.Join(dir, "wasm_exec.js"), data, 0o644); err != nil {
 		t.Fatal(err)
 	}

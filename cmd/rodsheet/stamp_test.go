@@ -17,10 +17,7 @@ import (
 func TestEverySheetSaysThatItCannotBeBuilt(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	text, err := design.Start(design.RingKind, 3, measure.Millimetre)
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := must(design.Start(design.RingKind, 3, measure.Millimetre))(t)
 	var lines []string
 	for _, line := range strings.Split(string(text), "\n") {
 		if strings.HasPrefix(line, "clear = ") { // too near to the laps
@@ -35,14 +32,8 @@ func TestEverySheetSaysThatItCannotBeBuilt(t *testing.T) {
 	if status, _, errs := start(t.Context(), "piece", file, "--anyway", "--plan", "-o", out); status != 0 {
 		t.Fatal(errs)
 	}
-	data, err := os.ReadFile(out)
-	if err != nil {
-		t.Fatal(err)
-	}
-	read, err := readback.PDF(data)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(out))(t)
+	read := must(readback.PDF(data))(t)
 	for i, p := range read.Pages {
 		if !slices.ContainsFunc(p.Texts, func(x readback.Text) bool { return strings.HasPrefix(x.String, "cannot be built: ") }) {
 			t.Errorf("sheet %d does not say that the piece cannot be built", i+1)

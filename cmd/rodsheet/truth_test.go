@@ -45,14 +45,8 @@ func printJob(t *testing.T, args ...string) printed {
 	if err := json.Unmarshal([]byte(out), &said); err != nil {
 		t.Fatal(err)
 	}
-	data, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := readback.PDF(data)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(name))(t)
+	file := must(readback.PDF(data))(t)
 	return printed{file.Pages, said.Pages}
 }
 
@@ -289,14 +283,8 @@ func TestCurvesOverSheetsAreWhole(t *testing.T) {
 // The examples are what their commands print, byte for byte.
 func TestExamplesAreUpToDate(t *testing.T) {
 	const folder = "../../examples"
-	page, err := os.ReadFile(filepath.Join(folder, "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir, err := filepath.Abs(folder)
-	if err != nil {
-		t.Fatal(err)
-	}
+	page := must(os.ReadFile(filepath.Join(folder, "README.md")))(t)
+	dir := must(filepath.Abs(folder))(t)
 	t.Chdir(t.TempDir())
 	designs, _ := filepath.Glob(filepath.Join(dir, "*.toml"))
 	for _, name := range designs {
@@ -386,14 +374,8 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &job); err != nil {
 		t.Fatal(err)
 	}
-	data, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	drawing, err := readback.SVG(data)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(name))(t)
+	drawing := must(readback.SVG(data))(t)
 	p := printed{[]readback.Page{{Width: drawing.Width, Height: drawing.Height, Strokes: drawing.Strokes}}, job.Pages}
 	edge, shift := 56/math.Sqrt(3), 28/math.Sqrt(3)
 	p.wants(t, "lap, right hand, cut face",

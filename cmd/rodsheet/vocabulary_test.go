@@ -22,10 +22,7 @@ func TestReplacedWords(t *testing.T) {
 		t.Skip("prints everything, one command after another")
 	}
 	told := pages(t)
-	dir, err := filepath.Abs("../../examples")
-	if err != nil {
-		t.Fatal(err)
-	}
+	dir := must(filepath.Abs("../../examples"))(t)
 	designs, _ := filepath.Glob(filepath.Join(dir, "*.toml"))
 	t.Chdir(t.TempDir())
 	say := func(name string, args ...string) {
@@ -84,20 +81,14 @@ func TestReplacedWords(t *testing.T) {
 
 func read(t *testing.T, name string) string {
 	t.Helper()
-	data, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
+	data := must(os.ReadFile(name))(t)
 	return string(data)
 }
 
 // textOf returns all that stands on the sheets of a PDF, a line a string.
 func textOf(t *testing.T, name string) string {
 	t.Helper()
-	file, err := readback.PDF([]byte(read(t, name)))
-	if err != nil {
-		t.Fatal(err)
-	}
+	file := must(readback.PDF([]byte(read(t, name))))(t)
 	var b strings.Builder
 	for _, p := range file.Pages {
 		for _, s := range p.Texts {

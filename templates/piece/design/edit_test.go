@@ -102,19 +102,13 @@ func TestEdit(t *testing.T) {
 
 // What the starting file explains is used where it stands, a table with its keys.
 func TestEditStart(t *testing.T) {
-	text, err := Start(RingKind, 3, measure.Millimetre)
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := must(Start(RingKind, 3, measure.Millimetre))(t)
 	row := func(key Key, n int, value string) Change { return Change{Key: key, Row: n, Value: value} }
 	got := edit(t, string(text), row("wood.board.length", 1, "2000"), row("wood.board.width", 1, "200"), row("wood.board.thickness", 1, "40"),
 		row("wood.board.length", 2, "3m"), row("wood.board.width", 2, "150"), row("wood.board.thickness", 2, "30"),
 		row("item.name", 1, "nut"), row("legs.foot-circle", 0, "700"), row("legs.proud", 0, "2"), row("plan.maker", 0, "a shop"))
 	for _, size := range []string{"tall", "bar"} {
-		added, err := AddSize([]byte(got), size)
-		if err != nil {
-			t.Fatal(complaints(err))
-		}
+		added := must(AddSize([]byte(got), size))(t)
 		got = string(added)
 	}
 	got = edit(t, got, Change{Size: "standard", Key: "size.name", Value: "low"}, Change{Size: "tall", Key: "legs.height", Value: "550"},

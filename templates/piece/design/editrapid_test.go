@@ -28,10 +28,7 @@ func texts(t testing.TB) []string {
 	for i := range schemas() {
 		for sides := 3; sides <= 4; sides++ {
 			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
-				text, err := Start(Kind(i), sides, u)
-				if err != nil {
-					t.Fatal(err)
-				}
+				text := must(Start(Kind(i), sides, u))(t)
 				out = append(out, string(text))
 			}
 		}
@@ -41,10 +38,7 @@ func texts(t testing.TB) []string {
 		t.Fatal(files, err)
 	}
 	for _, name := range files {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := must(os.ReadFile(name))(t)
 		out = append(out, string(text))
 	}
 	return out

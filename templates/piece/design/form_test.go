@@ -13,10 +13,7 @@ import (
 
 func formFields(t *testing.T, text string) (Form, map[Key]FormField) {
 	t.Helper()
-	form, err := FormOf([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
+	form := must(FormOf([]byte(text)))(t)
 	out := map[Key]FormField{}
 	for _, g := range form.Groups {
 		for _, f := range g.Fields {
@@ -106,10 +103,7 @@ func TestFormStandards(t *testing.T) {
 					continue
 				}
 			}
-			without, err := Edit([]byte(text), c)
-			if err != nil {
-				t.Fatal(err)
-			}
+			without := must(Edit([]byte(text), c))(t)
 			c.Value = f.Standard
 			with, err := Edit(without, c)
 			if err != nil {

@@ -76,10 +76,7 @@ func checkMistakes(t *testing.T, data []byte, err error) {
 }
 
 func BenchmarkRead(b *testing.B) {
-	text, err := Start(RingKind, 3, measure.Millimetre)
-	if err != nil {
-		b.Fatal(err)
-	}
+	text := must(Start(RingKind, 3, measure.Millimetre))(b)
 	for b.Loop() {
 		if _, err := Read(text, nil); err != nil {
 			b.Fatal(err)

@@ -85,10 +85,7 @@ func everyStart(t *testing.T, kind Kind, asAsked func(n int, d Design) bool) {
 	fewest, most, _ := kind.Sides()
 	for n := fewest; n <= most; n++ {
 		for _, unit := range []measure.Unit{measure.Millimetre, measure.Inch} {
-			text, err := Start(kind, n, unit)
-			if err != nil {
-				t.Fatal(err)
-			}
+			text := must(Start(kind, n, unit))(t)
 			file, err := Read(text, nil)
 			if err != nil {
 				t.Fatalf("%d: %s\n%s", n, complaints(err), text)

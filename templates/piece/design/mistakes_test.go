@@ -282,10 +282,7 @@ func TestAccentsStandOnTheirLetters(t *testing.T) {
 		}
 		return nil
 	}
-	file, err := ReadLettered([]byte(with(1, "title = \"caf\u0065\u0301\"")), nil, lacks)
-	if err != nil {
-		t.Fatal(complaints(err))
-	}
+	file := must(ReadLettered([]byte(with(1, "title = \"caf\u0065\u0301\"")), nil, lacks))(t)
 	if got := file.Title; got != "caf\u00e9" {
 		t.Errorf("the title is %q", got)
 	}

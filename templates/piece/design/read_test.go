@@ -68,10 +68,7 @@ func complaints(err error) string {
 }
 
 func TestReadSound(t *testing.T) {
-	got, err := Read([]byte(sound), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	got := must(Read([]byte(sound), nil))(t)
 	want := Design{
 		Title: "stool", Unit: measure.Millimetre,
 		Ring: Ring{Ring: joint.Ring{Sides: 3, Inside: 260, Width: 28, Depth: 36}, Plain: OpenEnd, Horn: 12},
@@ -192,5 +189,22 @@ func TestRates(t *testing.T) {
 		if !ok {
 			t.Errorf("%s: %v %v", name, metric.OfVolume(2e9), inches.OfArea(1e6))
 		}
+	}
+}
+
+// A tester is a *testing.T, or that of a random test.
+type tester interface {
+	Helper()
+	Fatal(...any)
+}
+
+// must returns what a call gives that has to succeed.
+func must[T any](v T, err error) func(tester) T {
+	return func(t tester) T {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
 	}
 }

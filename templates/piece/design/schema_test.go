@@ -14,10 +14,7 @@ import (
 func TestStartNamesEveryKey(t *testing.T) {
 	named := map[string]bool{}
 	for i, kind := range schemas() {
-		text, err := Start(Kind(i), kind.start.usual, measure.Millimetre)
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := must(Start(Kind(i), kind.start.usual, measure.Millimetre))(t)
 		nameKeys(named, text)
 	}
 	for _, f := range fields() {
@@ -102,10 +99,7 @@ func TestFiguresHaveNames(t *testing.T) {
 
 // What is outside its limits in a file is so in a design, however that was made.
 func TestOutsideAsInAFile(t *testing.T) {
-	file, err := Read([]byte(sound), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	file := must(Read([]byte(sound), nil))(t)
 	for _, tt := range []struct {
 		want   string
 		change func(*Design)

@@ -104,10 +104,7 @@ func TestSeatShapes(t *testing.T) {
 
 // A size that gives a lean in another way takes the place of the one given for all.
 func TestSeatSizeLeansAnotherWay(t *testing.T) {
-	file, err := Read([]byte(soundSeat+"\n[[size]]\nname = \"a\"\n[[size]]\nname = \"b\"\n[size.seat.front]\nresultant = 15\nsightline = 50"), nil)
-	if err != nil {
-		t.Fatal(complaints(err))
-	}
+	file := must(Read([]byte(soundSeat+"\n[[size]]\nname = \"a\"\n[[size]]\nname = \"b\"\n[size.seat.front]\nresultant = 15\nsightline = 50"), nil))(t)
 	a, b := file.Sizes[0].Seat.Front, file.Sizes[1].Seat.Front
 	if a.By != ByRake || b.By != ByResultant || b.FrontBack != measure.Radians(15) || b.Aside != measure.Radians(50) {
 		t.Errorf("%+v, %+v", a, b)

@@ -19,14 +19,8 @@ func sized(own string, changes ...any) string {
 }
 
 func TestSizesInherit(t *testing.T) {
-	f, err := Read([]byte(sized("[size.legs]\nheight = 600\n[size.legs.taper]\nfoot = 28\n[size.top.pads]\nheight = 9\n[size.milled]\nwidth = 27.5\n[size.saw]\nkerf = 3\n[size.wood]\nspecies = \"beech\"\n[size.ring]\ninside = 240\n")), nil)
-	if err != nil {
-		t.Fatal(complaints(err))
-	}
-	one, err := Read([]byte(sound), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := must(Read([]byte(sized("[size.legs]\nheight = 600\n[size.legs.taper]\nfoot = 28\n[size.top.pads]\nheight = 9\n[size.milled]\nwidth = 27.5\n[size.saw]\nkerf = 3\n[size.wood]\nspecies = \"beech\"\n[size.ring]\ninside = 240\n")), nil))(t)
+	one := must(Read([]byte(sound), nil))(t)
 	wantLow := one.Sizes[0]
 	wantLow.Size = "low"
 	wantTall := one.Sizes[0]
@@ -97,10 +91,7 @@ func TestSizesWithStockOfTheirOwn(t *testing.T) {
 		{"[size.ring]\ndepth = 44\n[size.legs]\nbreadth = 44\n[size.saw]\nkerf = 2", Milled{Width: 27.6}},
 	}
 	for _, tt := range tests {
-		f, err := Read([]byte(sized(tt.own, 26, "kerf = 3.2\n[milled]\nwidth = 27.6\ndepth = 35.7\nbreadth = 39.6\nkerf = 3.1")), nil)
-		if err != nil {
-			t.Fatal(complaints(err))
-		}
+		f := must(Read([]byte(sized(tt.own, 26, "kerf = 3.2\n[milled]\nwidth = 27.6\ndepth = 35.7\nbreadth = 39.6\nkerf = 3.1")), nil))(t)
 		if got := f.Sizes[1].Milled; got != tt.want {
 			t.Errorf("%s: got %+v, want %+v", tt.own, got, tt.want)
 		}
@@ -112,10 +103,7 @@ func TestSizesWithStockOfTheirOwn(t *testing.T) {
 
 // Sizes do not share what they are made of.
 func TestSizesStandAlone(t *testing.T) {
-	f, err := Read([]byte(sized("")), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := must(Read([]byte(sized("")), nil))(t)
 	f.Sizes[0].Legs.Taper.Foot = 1
 	if got := f.Sizes[1].Legs.Taper.Foot; got != 26 {
 		t.Errorf("the taper of one size changed that of the other to %v", got)
@@ -225,10 +213,7 @@ func TestJudgedFiguresArePlaced(t *testing.T) {
 
 // Every error of the geometry that a design can meet has a key of its own.
 func TestEveryFigureHasAKey(t *testing.T) {
-	f, err := Read([]byte(sound), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := must(Read([]byte(sound), nil))(t)
 	d := f.Sizes[0]
 	frame := joint.Frame{Ring: d.Ring.Ring, Leg: joint.Leg{Breadth: 40, Thickness: 28, Height: 450, Splay: 0.2, At: 200}, Head: 9}
 	var errs []error
