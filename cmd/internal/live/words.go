@@ -31,7 +31,7 @@ var tableNames = map[design.Key]wording.Text{
 	"box":        "Box",
 	"box.bottom": "Bottom",
 	"frame":      "Frame", "frame.legs": "Legs", "frame.aprons": "Aprons", "frame.stretchers": "Low stretchers", "frame.top": "Top",
-	"seat": "Seat", "seat.front": "Front legs", "seat.back": "Back legs", "seat.legs": "Section of the legs",
+	"seat": "Seat", "seat.front": "Front legs", "seat.middle": "Middle legs", "seat.back": "Back legs", "seat.circle": "Legs on a circle", "seat.legs": "Section of the legs",
 	"seat.mortise": "Mortises", "seat.stretchers": "Low stretchers",
 	"legs":       "Legs",
 	"legs.taper": "Taper of the legs",

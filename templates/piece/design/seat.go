@@ -22,7 +22,9 @@ type Seat struct {
 	Thickness               float64
 	Height, BackHeight      float64 // 0 at the back: as at the front
 	FrontToBack             bool    // way of the grain; else from side to side
-	Front, Back             LegRow
+	Front, Middle, Back     LegRow
+	Circle                  LegRow // legs alike on a circle about the middle
+	LegAhead                bool   // one of the circle stands at the front; else two, a gap between
 	Legs                    SeatLegs
 	Mortise                 SeatMortise
 	Stretchers              SeatStretchers
@@ -41,10 +43,11 @@ const (
 
 // A LegRow is one to four legs in a row across the seat, mirrored left and right: one
 // stands on the centre line, more of them stand equally far apart and so do their feet.
+// Those of a circle lean outward from the middle of the seat.
 type LegRow struct {
-	Legs  int
+	Legs  int     // 0: there is no such row
 	Apart float64 // from the outermost hole to the one that mirrors it, on the face that is bored
-	From  float64 // from the middle of the seat to the row: forward of the front row, backward of the back row
+	From  float64 // from the middle of the seat to the row: forward of the front row, backward of the others; radius of a circle
 	By    SeatLean
 	// FrontBack and Aside are, as By says, rake and splay, resultant and sightline, or the
 	// distance of the feet from below the middle and from one outermost to the other.
@@ -121,46 +124,87 @@ const (
 	RowMost    = 4
 )
 
-var seatRows = []struct {
-	table Key
-	of    func(*Design) *LegRow
-}{
-	{"seat.front", func(d *Design) *LegRow { return &d.Seat.Front }},
-	{"seat.back", func(d *Design) *LegRow { return &d.Seat.Back }},
+// A SeatRow says which row legs stand in, from the front, or that they stand on the circle.
+type SeatRow uint8
+
+const (
+	FrontRow SeatRow = iota
+	MiddleRow
+	BackRow
+	CircleRow
+)
+
+var seatRows = [...]Key{"seat.front", "seat.middle", "seat.back", "seat.circle"}
+
+// Table returns that of a row in the design file.
+func (r SeatRow) Table() Key { return seatRows[r] }
+
+// Row returns the decisions of a row.
+func (s *Seat) Row(r SeatRow) *LegRow {
+	return [...]*LegRow{&s.Front, &s.Middle, &s.Back, &s.Circle}[r]
 }
 
-// rowLeans are the keys of a row for its lean: by each way one forward or backward, one
-// aside.
-func rowLeans(table Key) [3][2]Key {
-	return [3][2]Key{
-		ByRake:      {table.with("rake"), table.with("splay")},
-		ByResultant: {table.with("resultant"), table.with("sightline")},
-		ByFeet:      {table.with("feet-from-middle"), table.with("feet-apart")},
-	}
-}
-
-// RowKeys are all keys by which the lean of a row may be given.
-func RowKeys(table Key) []Key {
-	var out []Key
-	for _, pair := range rowLeans(table) {
-		out = append(out, pair[:]...)
+// Rows are those that have legs.
+func (s Seat) Rows() []SeatRow {
+	var out []SeatRow
+	for i := range seatRows {
+		if r := SeatRow(i); s.Row(r).Legs > 0 {
+			out = append(out, r)
+		}
 	}
 	return out
+}
+
+// leans are the keys of a row for its lean: by each way one forward or backward, one
+// aside; "" where it has none.
+func (r SeatRow) leans() [3][2]Key {
+	t := r.Table()
+	if r == CircleRow {
+		return [3][2]Key{ByResultant: {t.with("resultant")}, ByFeet: {t.with("feet-from-middle")}}
+	}
+	return [3][2]Key{
+		ByRake:      {t.with("rake"), t.with("splay")},
+		ByResultant: {t.with("resultant"), t.with("sightline")},
+		ByFeet:      {t.with("feet-from-middle"), t.with("feet-apart")},
+	}
+}
+
+// given leaves out the keys that there are not.
+func given(keys ...Key) []Key {
+	return slices.DeleteFunc(keys, func(key Key) bool { return key == everything })
+}
+
+// Leans are all keys by which the lean of a row may be given.
+func (r SeatRow) Leans() []Key {
+	var out []Key
+	for _, pair := range r.leans() {
+		out = append(out, pair[:]...)
+	}
+	return given(out...)
+}
+
+// Places are the keys for where the holes of a row are.
+func (r SeatRow) Places() []Key {
+	t := r.Table()
+	if r == CircleRow {
+		return []Key{t.with("from-middle")}
+	}
+	return []Key{t.with("from-middle"), t.with("apart")}
 }
 
 // rowGroups are the keys of a row of which one at most is given: two of one direction,
 // and any two of different ways.
-func rowGroups(table Key) [][]Key {
-	l := rowLeans(table)
-	out := [][]Key{{l[0][0], l[1][0], l[2][0]}, {l[0][1], l[1][1], l[2][1]}}
+func rowGroups(r SeatRow) [][]Key {
+	l := r.leans()
+	out := [][]Key{given(l[0][0], l[1][0], l[2][0]), given(l[0][1], l[1][1], l[2][1])}
 	for i := range l {
 		for j := range l {
 			if i != j {
-				out = append(out, []Key{l[i][0], l[j][1]})
+				out = append(out, given(l[i][0], l[j][1]))
 			}
 		}
 	}
-	return out
+	return slices.DeleteFunc(out, func(group []Key) bool { return len(group) < 2 })
 }
 
 func seatSchema() schema {
@@ -169,8 +213,10 @@ func seatSchema() schema {
 	sized := words[OvalSeat:FreeSeat]
 	s := schema{
 		name:   "seat",
-		tables: []Key{"seat", "seat.front", "seat.back", "seat.legs", "seat.mortise", "seat.stretchers"},
-		fields: seatFields,
+		tables: append([]Key{"seat", "seat.legs", "seat.mortise", "seat.stretchers"}, seatRows[:]...),
+		// What rows there are is a matter of how many legs they have together.
+		optional: seatRows[:],
+		fields:   seatFields,
 		needs: []need{
 			{"seat.diameter", "seat.shape", []string{round}, round, false},
 			{"seat.width", "seat.shape", sized, round, false},
@@ -189,17 +235,19 @@ func seatSchema() schema {
 		hangsOn: seatHangsOn,
 		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, titles: seatTitles},
 	}
-	for _, r := range seatRows {
+	for i, table := range seatRows {
+		r := SeatRow(i)
 		var ways, aside []Key
-		for _, pair := range rowLeans(r.table) {
+		for _, pair := range r.leans() {
 			ways, aside = append(ways, pair[0]), append(aside, pair[1])
 		}
-		s.groups = append(s.groups, rowGroups(r.table)...)
-		s.must = append(s.must, []Key{r.table.with("legs")}, []Key{r.table.with("from-middle")}, ways)
+		id := measure.ID(table)
+		s.groups = append(s.groups, rowGroups(r)...)
+		s.must = append(s.must, []Key{table.with("legs")}, []Key{table.with("from-middle")}, given(ways...))
 		s.setters = append(s.setters,
-			setter{RowKeys(r.table), []measure.ID{measure.ID(r.table.with("lean"))}},
-			setter{aside, []measure.ID{measure.ID(r.table.with("feet"))}},
-			setter{[]Key{r.table.with("from-middle"), r.table.with("apart")}, []measure.ID{measure.ID(r.table.with("hole"))}})
+			setter{r.Leans(), []measure.ID{id + ".lean"}},
+			setter{append(given(aside...), table.with("from-middle")), []measure.ID{id + ".feet"}},
+			setter{r.Places(), []measure.ID{id + ".hole"}})
 	}
 	return s
 }
@@ -212,7 +260,8 @@ func seatSetters() []setter {
 		outline[i] = "seat.outline." + outline[i]
 	}
 	return []setter{
-		{[]Key{"seat.front.legs", "seat.back.legs"}, []measure.ID{"seat.legs-together"}},
+		{[]Key{"seat.front.legs", "seat.middle.legs", "seat.back.legs", "seat.circle.legs"}, []measure.ID{"seat.legs-together"}},
+		{[]Key{"seat.circle.from-middle", "seat.circle.legs"}, []measure.ID{"seat.circle.apart"}},
 		{[]Key{"seat.points", "seat.width", "seat.depth"}, outline},
 		{[]Key{"seat.corner"}, []measure.ID{"seat.outline.round"}},
 		{[]Key{"seat.mortise.reamer"}, []measure.ID{"seat.mortise.narrow"}},
@@ -232,12 +281,17 @@ func seatStretchers() []string { return []string{"none", "box", "h"} }
 
 func seatHas(d Design, key Key) bool {
 	s := d.Seat
-	for _, r := range seatRows {
-		for by, pair := range rowLeans(r.table) {
-			if slices.Contains(pair[:], key) {
-				return int(r.of(&d).By) == by
+	for i, table := range seatRows {
+		r := SeatRow(i)
+		if !table.holds(key) {
+			continue
+		}
+		for by, pair := range r.leans() {
+			if slices.Contains(pair[:], key) && int(s.Row(r).By) != by {
+				return false
 			}
 		}
+		return s.Row(r).Legs > 0
 	}
 	switch key {
 	case "seat.diameter":
@@ -251,9 +305,9 @@ func seatHas(d Design, key Key) bool {
 }
 
 func seatHangsOn(key Key) []Key {
-	for _, r := range seatRows {
-		if all := RowKeys(r.table); slices.Contains(all, key) {
-			return all
+	for i, table := range seatRows {
+		if all := SeatRow(i).Leans(); slices.Contains(all, key) {
+			return append(all, table.with("legs"))
 		}
 	}
 	switch {
@@ -293,13 +347,14 @@ func seatFields() []field[Design] {
 		length("seat.stretchers.tenon", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Stretchers.Tenon }),
 		length("seat.stretchers.hole", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Stretchers.Hole }),
 	}
-	for _, r := range seatRows {
-		out = append(out, rowFields(r.table, r.of)...)
+	for i := range seatRows {
+		out = append(out, rowFields(SeatRow(i))...)
 	}
-	return out
+	return append(out, choice("seat.circle.at-front", []string{"gap", "leg"}, func(d *Design, i int) { d.Seat.LegAhead = i == 1 }))
 }
 
-func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
+func rowFields(r SeatRow) []field[Design] {
+	of := func(d *Design) *LegRow { return d.Seat.Row(r) }
 	by := func(by SeatLean, aside bool) func(*Design) *float64 {
 		return func(d *Design) *float64 {
 			row := of(d)
@@ -310,16 +365,26 @@ func rowFields(table Key, of func(*Design) *LegRow) []field[Design] {
 			return &row.FrontBack
 		}
 	}
-	lean, keys := from(inmostStake, SteepestStake), rowLeans(table)
+	t, lean, keys := r.Table(), from(inmostStake, SteepestStake), r.leans()
+	legs := func(least, most float64) field[Design] {
+		return count(t.with("legs"), from(least, most), func(d *Design) *int { return &of(d).Legs })
+	}
+	place := func(least float64) field[Design] {
+		return length(t.with("from-middle"), from(least, Longest), func(d *Design) *float64 { return &of(d).From })
+	}
+	resultant := angle(keys[ByResultant][0], from(0, SteepestStake), by(ByResultant, false))
+	feet := func(least float64) field[Design] {
+		return length(keys[ByFeet][0], from(least, Longest), by(ByFeet, false))
+	}
+	if r == CircleRow {
+		return []field[Design]{legs(SeatFewest, SeatMost), place(0), resultant, feet(0)}
+	}
 	return []field[Design]{
-		count(table.with("legs"), from(1, RowMost), func(d *Design) *int { return &of(d).Legs }),
-		length(table.with("apart"), from(0, Longest), func(d *Design) *float64 { return &of(d).Apart }),
-		length(table.with("from-middle"), from(-Longest, Longest), func(d *Design) *float64 { return &of(d).From }),
+		legs(1, RowMost), place(-Longest), resultant, feet(-Longest),
+		length(t.with("apart"), from(0, Longest), func(d *Design) *float64 { return &of(d).Apart }),
 		angle(keys[ByRake][0], lean, by(ByRake, false)),
 		angle(keys[ByRake][1], lean, by(ByRake, true)),
-		angle(keys[ByResultant][0], from(0, SteepestStake), by(ByResultant, false)),
 		angle(keys[ByResultant][1], from(0, 180), by(ByResultant, true)),
-		length(keys[ByFeet][0], from(-Longest, Longest), by(ByFeet, false)),
 		length(keys[ByFeet][1], from(0, Longest), by(ByFeet, true)),
 	}
 }
@@ -332,5 +397,5 @@ type beginningRow struct {
 
 // Rows shares the legs out.
 func (b beginning) Rows() []beginningRow {
-	return []beginningRow{{"front", "forward", (b.N + 1) / 2}, {"back", "backward", b.N / 2}}
+	return []beginningRow{{"front", "forward", (b.N + 1) / 2}, {"middle", "backward", 0}, {"back", "backward", b.N / 2}}
 }

@@ -21,10 +21,18 @@ apart = 180
 from-middle = 75
 rake = 9
 splay = 11
+[seat.middle]
+legs = 2
+from-middle = 0
+rake = 0
 [seat.back]
 legs = 1
 from-middle = 115
 rake = 14
+[seat.circle]
+legs = 3
+from-middle = 110
+resultant = 12
 [seat.legs]
 size = 38
 [seat.mortise]
@@ -50,12 +58,12 @@ func seatWith(key Key) string {
 	case "seat.back-width", "seat.corner":
 		text = strings.Replace(ovalSeat, "oval\"", "shield\"\nback-width = 200", 1)
 	}
-	for _, r := range seatRows {
-		way := key == r.table.with("resultant") || key == r.table.with("sightline")
-		if slices.Contains(RowKeys(r.table), key) {
-			_, row, _ := strings.Cut(text, "["+string(r.table)+"]")
+	for i, table := range seatRows {
+		way := key == table.with("resultant") || key == table.with("sightline")
+		if slices.Contains(SeatRow(i).Leans(), key) {
+			_, row, _ := strings.Cut(text, "["+string(table)+"]")
 			row, _, _ = strings.Cut(row, "[")
-			head, _, _ := strings.Cut(row, "rake")
+			head := row[:max(strings.Index(row, "rake"), strings.Index(row, "resultant"))]
 			first := "rake = 9"
 			if way {
 				first = "resultant = 9"
@@ -72,15 +80,16 @@ func seatWith(key Key) string {
 func TestSeatLimits(t *testing.T) {
 	cases := []limited{
 		{"0.001", "0", "10000", "10000.01", "seat.diameter seat.width seat.depth seat.back-width seat.height seat.back-height seat.stretchers.height seat.stretchers.side-height"},
-		{"0", "-0.01", "10000", "10000.01", "seat.corner seat.front.apart seat.back.apart seat.front.feet-apart seat.back.feet-apart"},
-		{"-10000", "-10000.01", "10000", "10000.01", "seat.front.from-middle seat.back.from-middle seat.front.feet-from-middle seat.back.feet-from-middle"},
+		{"0", "-0.01", "10000", "10000.01", "seat.circle.from-middle seat.circle.feet-from-middle seat.corner seat.front.apart seat.middle.apart seat.back.apart seat.front.feet-apart seat.middle.feet-apart seat.back.feet-apart"},
+		{"-10000", "-10000.01", "10000", "10000.01", "seat.front.from-middle seat.middle.from-middle seat.back.from-middle seat.front.feet-from-middle seat.middle.feet-from-middle seat.back.feet-from-middle"},
 		{"1", "0.99", "1000", "1000.01", "seat.legs.size seat.legs.foot seat.mortise.diameter seat.stretchers.diameter seat.stretchers.tenon seat.stretchers.hole"},
 		{"1", "0.99", "200", "200.01", "seat.thickness seat.mortise.depth"},
-		{"-30", "-30.01", "45", "45.01", "seat.front.rake seat.front.splay seat.back.rake seat.back.splay"},
-		{"0", "-0.01", "45", "45.01", "seat.front.resultant seat.back.resultant"},
-		{"0", "-0.01", "180", "180.01", "seat.front.sightline seat.back.sightline"},
+		{"-30", "-30.01", "45", "45.01", "seat.front.rake seat.front.splay seat.middle.rake seat.middle.splay seat.back.rake seat.back.splay"},
+		{"0", "-0.01", "45", "45.01", "seat.front.resultant seat.middle.resultant seat.back.resultant seat.circle.resultant"},
+		{"0", "-0.01", "180", "180.01", "seat.front.sightline seat.middle.sightline seat.back.sightline"},
 		{"0", "-0.01", "20", "20.01", "seat.mortise.reamer"},
-		{"1", "0", "4", "5", "seat.front.legs seat.back.legs"},
+		{"1", "0", "4", "5", "seat.front.legs seat.middle.legs seat.back.legs"},
+		{"3", "2", "8", "9", "seat.circle.legs"},
 	}
 	tryLimits(t, SeatKind, cases, seatWith)
 }

@@ -38,20 +38,20 @@ func (s Seat) Checks() []kind.Check {
 	if k.Mortise.Wedged() {
 		rim = coarse(s.rim.Outline(), grainSlip)
 	}
-	for i, row := range rowTables {
-		id := measure.ID(row)
-		edge := s.edge(i == 1)
+	for _, row := range k.Rows() {
+		id := measure.ID(row.Table())
+		edge := s.edge(row)
 		out = append(out, texts.AtLeast(u, id+".inside", edge, 0, kind.Fail))
 		out = append(out, texts.AtLeast(u, id+".edge", edge, edgeShare*d, kind.Warn))
 		lean := 0.0
 		for _, l := range s.legs {
-			if l.sort.back == (i == 1) {
+			if l.sort.row == row {
 				lean = math.Max(lean, l.lean.Resultant())
 			}
 		}
 		out = append(out, texts.Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
 		if k.Mortise.Wedged() {
-			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(i == 1, rim), grainShare*d, kind.Warn))
+			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(row, rim), grainShare*d, kind.Warn))
 		}
 	}
 	out = append(out, texts.AtLeast(u, "seat.holes", s.between(), edgeShare*d, kind.Warn))
@@ -103,10 +103,10 @@ func (s Seat) faces() []float64 {
 }
 
 // edge returns the least wood between the holes of a row and the edge of the seat.
-func (s Seat) edge(back bool) float64 {
+func (s Seat) edge(of design.SeatRow) float64 {
 	least := math.Inf(1)
 	for _, l := range s.legs {
-		if l.sort.back != back {
+		if l.sort.row != of {
 			continue
 		}
 		for _, z := range s.faces() {
@@ -148,11 +148,11 @@ func apart(a, b []geometry.Point) float64 {
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
 // of the upper face, which is given as a polygon.
-func (s Seat) shortGrain(back bool, rim []geometry.Point) float64 {
+func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 	least := math.Inf(1)
 	g := flat(s.grain())
 	for _, l := range s.legs {
-		if l.sort.back != back {
+		if l.sort.row != of {
 			continue
 		}
 		for _, p := range s.mouth(l, s.thickness()) {
@@ -237,23 +237,29 @@ func mends() map[measure.ID][]assembly.Turner {
 		return assembly.Turner{Key: key, At: of, Words: words}
 	}
 	out := map[measure.ID][]assembly.Turner{}
-	rows := []func(*design.Design) *design.LegRow{
-		func(d *design.Design) *design.LegRow { return &d.Seat.Front }, func(d *design.Design) *design.LegRow { return &d.Seat.Back },
-	}
-	var rakes, splays []assembly.Turner
-	for i, row := range rows {
-		table := rowTables[i]
-		byRake := func(d design.Design) bool { return row(&d).By == design.ByRake }
-		several := func(d design.Design) bool { return byRake(d) && row(&d).Legs > 1 }
-		rake := assembly.Turner{Key: table + ".rake", At: func(d *design.Design) *float64 { return &row(d).FrontBack }, Angle: true, Words: mendRake[i], Has: byRake}
-		splay := assembly.Turner{Key: table + ".splay", At: func(d *design.Design) *float64 { return &row(d).Aside }, Angle: true, Words: mendSplay[i], Has: several}
-		from := at(table+".from-middle", mendFrom[i], func(d *design.Design) *float64 { return &row(d).From })
-		apart := at(table+".apart", mendApart[i], func(d *design.Design) *float64 { return &row(d).Apart })
-		apart.Has = func(d design.Design) bool { return row(&d).Legs > 1 }
+	leans, asides := map[design.SeatRow][]assembly.Turner{}, []assembly.Turner{}
+	for r := range design.CircleRow + 1 {
+		table, words := r.Table(), mendRow[r]
+		row := func(d *design.Design) *design.LegRow { return d.Seat.Row(r) }
+		turn := func(key design.Key, words text, least int, of func(*design.Design) *float64) assembly.Turner {
+			return assembly.Turner{Key: table + key, At: of, Words: words, Has: func(d design.Design) bool { return row(&d).Legs > least }}
+		}
+		leaning := func(key design.Key, words text, by design.SeatLean, least int, of func(*design.Design) *float64) assembly.Turner {
+			return assembly.Turner{Key: table + key, At: of, Angle: true, Words: words, Has: func(d design.Design) bool { return row(&d).Legs > least && row(&d).By == by }}
+		}
+		places := []assembly.Turner{turn(".from-middle", words.from, 0, func(d *design.Design) *float64 { return &row(d).From })}
+		lean := func(d *design.Design) *float64 { return &row(d).FrontBack }
+		if r == design.CircleRow {
+			leans[r] = []assembly.Turner{leaning(".resultant", words.lean, design.ByResultant, 0, lean)}
+			asides = append(asides, leans[r]...)
+		} else {
+			places = append(places, turn(".apart", words.apart, 1, func(d *design.Design) *float64 { return &row(d).Apart }))
+			splay := leaning(".splay", words.splay, design.ByRake, 1, func(d *design.Design) *float64 { return &row(d).Aside })
+			leans[r] = []assembly.Turner{leaning(".rake", words.lean, design.ByRake, 0, lean), splay}
+			asides = append(asides, splay)
+		}
 		id := measure.ID(table)
-		out[id+".inside"], out[id+".edge"], out[id+".short-grain"] = []assembly.Turner{from, apart}, []assembly.Turner{from, apart}, []assembly.Turner{from, apart}
-		out[id+".steep"] = []assembly.Turner{rake, splay}
-		rakes, splays = append(rakes, rake), append(splays, splay)
+		out[id+".inside"], out[id+".edge"], out[id+".short-grain"], out[id+".steep"] = places, places, places, leans[r]
 	}
 	height := at("seat.stretchers.side-height", mendSideHeight, func(d *design.Design) *float64 { return &d.Seat.Stretchers.SideHeight })
 	height.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape == design.BoxStretchers }
@@ -262,6 +268,6 @@ func mends() map[measure.ID][]assembly.Turner {
 	tenon := at("seat.stretchers.tenon", mendTenon, func(d *design.Design) *float64 { return &d.Seat.Stretchers.Tenon })
 	tenon.Has = func(d design.Design) bool { return d.Seat.Stretchers.Tenon > 0 }
 	out["seat.clash"], out["seat.under-hole"], out["seat.stretcher-hole"] = []assembly.Turner{height}, []assembly.Turner{depth, thickness}, []assembly.Turner{tenon}
-	out["seat.feet-front"], out["seat.feet-back"], out["seat.feet-side"] = rakes[:1], rakes[1:], splays
+	out["seat.feet-front"], out["seat.feet-back"], out["seat.feet-side"] = append(leans[design.FrontRow][:1:1], leans[design.CircleRow]...), append(leans[design.BackRow][:1:1], leans[design.CircleRow]...), asides
 	return out
 }

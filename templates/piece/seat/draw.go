@@ -97,7 +97,7 @@ func (s Seat) holeOn(p *plane, i int) {
 	for _, side := range []float64{1, -1} {
 		p.line(templates.Construction, outer, outer.Sub(along.Mul(6)).Add(along.Perp().Mul(2.5*side)))
 	}
-	ahead := geometry.Pt(0, l.sort.outward())
+	ahead := geometry.Pt(0, l.out)
 	if math.Abs(l.lean.Splay) > 1e-9 {
 		p.line(templates.Construction, at.Sub(ahead.Mul(past)), at.Add(ahead.Mul(past)))
 	}
@@ -126,7 +126,7 @@ func (s Seat) holeDrawings() []templates.Drawing {
 		p.line(templates.Construction, fore[0], fore[1])
 		p.line(templates.Construction, side[0], side[1])
 		p.label(fore[0], fore[1], "from-centre-line", fromCentre.With(s.mm(math.Abs(at.X))))
-		p.label(side[0], side[1], "from-edge", fromEdge(l.sort.back).With(s.mm(s.fromEdge(l))))
+		p.label(side[0], side[1], "from-edge", fromEdge(l).With(s.mm(s.fromEdge(l))))
 		p.LabelPoint(p.to.Apply(fore[0]), templates.Tag{ID: "front", Text: towardsFront.With()})
 		out = append(out, p.Drawing)
 	}
@@ -139,7 +139,7 @@ var holeFace = [...]string{"hole-1", "hole-2", "hole-3", "hole-4", "hole-5", "ho
 // fromEdge returns how far a hole stands in from the front or the back edge, along the
 // centre line.
 func (s Seat) fromEdge(l leg) float64 {
-	if l.sort.back {
+	if l.out > 0 {
 		return s.backEdge() - l.at.Y
 	}
 	return l.at.Y - s.frontEdge()
@@ -161,18 +161,34 @@ func (s Seat) plan() templates.Picture {
 		d.Line(templates.Centre, to.Apply(at), to.Apply(at.Add(along.Mul(2.2*off))))
 		d.LabelPoint(to.Apply(at), templates.Tag{ID: "leg-number", Text: legNumber.With(i + 1)})
 	}
-	for i, back := range []bool{false, true} {
-		row := sort{back: back}.row(s.design)
-		y := sort{back: back}.outward() * row.From
-		x := -(box.X/2 + float64(i+1)*off)
-		drawings.Dimension(&d, geometry.Pt(x, 0), geometry.Pt(x, y), off, templates.Tag{ID: "plain-figure", Text: s.mm(row.From)})
-		if row.Legs > 1 {
-			out := s.frontEdge() - off
-			if back {
-				out = s.backEdge() + off
-			}
-			drawings.Dimension(&d, geometry.Pt(-row.Apart/2, out), geometry.Pt(row.Apart/2, out), off, templates.Tag{ID: "plain-figure", Text: s.mm(row.Apart)})
+	left, below, above := -box.X/2, s.frontEdge(), s.backEdge()
+	for _, r := range s.design.Seat.Rows() {
+		row, tag := s.row(r), func(mm float64) templates.Tag { return templates.Tag{ID: "plain-figure", Text: s.mm(mm)} }
+		y := row.From
+		if r == design.CircleRow {
+			d.Line(templates.Construction, geometry.Arc(geometry.Point{}, row.From, 0, 2*math.Pi)...)
+			y = 0
 		}
+		if r == design.FrontRow {
+			y = -y
+		}
+		left -= off
+		switch {
+		case y != 0:
+			drawings.Dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, y), off, tag(row.From))
+		case r == design.CircleRow:
+			drawings.Dimension(&d, geometry.Pt(0, below-off), geometry.Pt(-row.From, below-off), off, tag(row.From))
+		}
+		if row.Legs == 1 || r == design.CircleRow {
+			continue
+		}
+		out := below - off
+		if below -= off; r != design.FrontRow {
+			below += off
+			above += off
+			out = above
+		}
+		drawings.Dimension(&d, geometry.Pt(-row.Apart/2, out), geometry.Pt(row.Apart/2, out), off, tag(row.Apart))
 	}
 	return templates.Picture{Heading: faceDrawn(s.design.Seat.Mortise.Upper).With(), Strokes: d.Strokes, Labels: d.Labels}
 }

@@ -3,7 +3,6 @@ package seat
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -69,17 +68,13 @@ func everything() []design.Key {
 		"seat.thickness", "seat.height", "seat.back-height", "seat.legs.section", "seat.legs.size", "seat.legs.foot",
 		"seat.mortise.diameter", "seat.mortise.reamer", "seat.mortise.depth", "seat.mortise.bored-from",
 		"seat.stretchers.shape", "seat.stretchers.height", "seat.stretchers.side-height", "seat.stretchers.diameter",
-		"seat.stretchers.tenon", "seat.stretchers.hole",
+		"seat.stretchers.tenon", "seat.stretchers.hole", "seat.circle.at-front",
 	}
-	for _, table := range rowTables {
-		out = append(out, table+".legs", table+".apart", table+".from-middle")
-		out = append(out, design.RowKeys(table)...)
+	for row := range design.CircleRow + 1 {
+		out = append(append(append(out, row.Table()+".legs"), row.Places()...), row.Leans()...)
 	}
 	return out
 }
-
-// rowTables are those of front and back row.
-var rowTables = [...]design.Key{"seat.front", "seat.back"}
 
 // moisture refuses what the rule of movement does not cover; where both are 0 the design
 // states none.
@@ -94,8 +89,10 @@ func moisture(w design.Wood) error {
 func questions(s design.Seat) []question {
 	length := measure.Length
 	out := []question{
-		{[]design.Key{"seat.front.legs", "seat.back.legs"}, func(s design.Seat) error {
-			return measure.AtLeast("seat.legs-together", measure.Number(float64(s.Front.Legs+s.Back.Legs)), "", measure.Number(design.SeatFewest), "standing.fewer")
+		{[]design.Key{"seat.front.legs", "seat.middle.legs", "seat.back.legs", "seat.circle.legs"}, func(s design.Seat) error {
+			n := measure.Number(float64(s.Front.Legs + s.Middle.Legs + s.Back.Legs + s.Circle.Legs))
+			return cmp.Or(measure.AtLeast("seat.legs-together", n, "", measure.Number(design.SeatFewest), "standing.fewer"),
+				measure.AtMost("seat.legs-together", n, "", measure.Number(design.SeatMost), ""))
 		}},
 		{[]design.Key{"seat.legs.size", "seat.legs.foot"}, func(s design.Seat) error {
 			return measure.AtMost("seat.legs.foot", length(s.Legs.Foot), "seat.legs.size", length(s.Legs.Size), "taper.narrows")
@@ -122,14 +119,18 @@ func questions(s design.Seat) []question {
 			}})
 	}
 	if s.Stretchers.Shape == design.HStretchers {
-		for i, row := range []design.LegRow{s.Front, s.Back} {
-			key := rowTables[i] + ".legs"
+		for _, row := range []design.SeatRow{design.FrontRow, design.BackRow} {
+			key := row.Table() + ".legs"
 			out = append(out, question{[]design.Key{key, "seat.stretchers.shape"}, func(design.Seat) error {
-				return measure.AtLeast(measure.ID(key), measure.Number(float64(row.Legs)), "", measure.Number(2), "seat.h-of-pairs")
+				return measure.AtLeast(measure.ID(key), measure.Number(float64(s.Row(row).Legs)), "", measure.Number(2), "seat.h-of-pairs")
 			}})
 		}
 	}
-	return append(append(out, outlineQuestions(s)...), slices.Concat(rowQuestions("seat.front", s.Front), rowQuestions("seat.back", s.Back))...)
+	out = append(out, outlineQuestions(s)...)
+	for _, row := range s.Rows() {
+		out = append(out, rowQuestions(row, *s.Row(row))...)
+	}
+	return out
 }
 
 // outlineQuestions are those of the outline.
@@ -176,8 +177,21 @@ func ofSeat(err error) error {
 	return &own
 }
 
+// chord returns how far neighbours stand apart of so many on a circle.
+func chord(radius float64, n int) float64 { return 2 * radius * math.Sin(math.Pi/float64(n)) }
+
 // rowQuestions are those of the places of a row.
-func rowQuestions(table design.Key, row design.LegRow) []question {
+func rowQuestions(of design.SeatRow, row design.LegRow) []question {
+	table := of.Table()
+	if of == design.CircleRow {
+		return []question{{[]design.Key{table + ".legs", table + ".from-middle", "seat.mortise.diameter"}, func(s design.Seat) error {
+			return measure.Above("seat.circle.apart", measure.Length(chord(row.From, row.Legs)), "seat.mortise.diameter", measure.Length(s.Mortise.Diameter), "seat.holes-meet")
+		}}, {[]design.Key{table + ".legs", "seat.back-height", "seat.height"}, func(s design.Seat) error {
+			back, front := measure.Length(cmp.Or(s.BackHeight, s.Height)), measure.Length(s.Height)
+			return cmp.Or(measure.AtLeast("seat.back-height", back, "seat.height", front, "seat.circle-level"),
+				measure.AtMost("seat.back-height", back, "seat.height", front, "seat.circle-level"))
+		}}}
+	}
 	id := func(word string) measure.ID { return measure.ID(table) + measure.ID(word) }
 	if row.Legs > 1 {
 		return []question{{[]design.Key{table + ".apart", table + ".legs", "seat.mortise.diameter"}, func(s design.Seat) error {
@@ -194,7 +208,7 @@ func rowQuestions(table design.Key, row design.LegRow) []question {
 	}{design.ByRake: {".splay", measure.Angle}, design.ByResultant: {".sightline", measure.Angle}, design.ByFeet: {".feet-apart", measure.Length}}[row.By]
 	return []question{
 		{[]design.Key{table + ".apart", table + ".legs"}, func(design.Seat) error { return nothing(id(".apart"), measure.Length(row.Apart)) }},
-		{append(design.RowKeys(table), table+".legs"), func(design.Seat) error {
+		{append(of.Leans(), table+".legs"), func(design.Seat) error {
 			return nothing(id(aside.word), aside.of(math.Abs(row.Aside)))
 		}},
 	}
@@ -228,12 +242,7 @@ func placed(s Seat) error {
 }
 
 // rowOf is the table of the row of a sort.
-func rowOf(s sort) measure.ID {
-	if s.back {
-		return measure.ID(rowTables[1])
-	}
-	return measure.ID(rowTables[0])
-}
+func rowOf(s sort) measure.ID { return measure.ID(s.row.Table()) }
 
 // standing refuses legs that end above their shoulders, and feet that cross the centre line.
 func standing(s Seat) error {
@@ -244,11 +253,14 @@ func standing(s Seat) error {
 		if err := measure.Above("seat.leg-height", measure.Length(below), "seat.legs.size", measure.Length(d.Seat.Legs.Size), "seat.higher"); err != nil {
 			return err
 		}
-		if x := l.side * l.point(l.foot).X; l.side != 0 {
-			n := float64(l.sort.row(d).Legs)
-			between := 2 * x / (n - 1)
-			if l.sort.inner {
-				between = 2 * x
+		if l.side != 0 || l.sort.round() {
+			foot, n := flat(l.point(l.foot)), s.row(l.sort.row).Legs
+			between := 2 * l.side * foot.X
+			switch {
+			case l.sort.round():
+				between = chord(foot.Dot(flat(l.at).Unit()), n)
+			case !l.sort.inner:
+				between /= float64(n - 1)
 			}
 			if err := measure.Above(rowOf(l.sort)+".feet", measure.Length(between), "", measure.Length(0), "seat.feet-cross"); err != nil {
 				return err

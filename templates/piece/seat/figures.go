@@ -72,12 +72,16 @@ func (s Seat) legGroup(l leg) kind.Group {
 	foot := s.room().Apply(l.point(l.foot))
 	level, other := l.stake.FootCut()
 	add("count", measure.Number(float64(s.count(l.sort))))
-	add("rake-of", measure.Angle(l.lean.Rake))
-	add("splay-of", measure.Angle(l.lean.Splay))
+	if !l.sort.round() {
+		add("rake-of", measure.Angle(l.lean.Rake))
+		add("splay-of", measure.Angle(l.lean.Splay))
+		add("sightline-of", measure.Angle(b.sightline))
+		add("hole-aside", measure.Length(b.aside))
+	} else {
+		add("holes-apart", measure.Length(chord(b.forward, b.count)))
+	}
 	add("resultant-of", measure.Angle(b.resultant))
 	add("bevel", measure.Angle(math.Pi/2-b.resultant))
-	add("sightline-of", measure.Angle(b.sightline))
-	add("hole-aside", measure.Length(b.aside))
 	add("hole-from-middle", measure.Length(b.forward))
 	add("mouth-along", measure.Length(2*along))
 	add("mouth-across", measure.Length(2*across))
@@ -85,8 +89,7 @@ func (s Seat) legGroup(l leg) kind.Group {
 		add("mouth-off", measure.Length(off))
 	}
 	if b.depth == 0 {
-		add("exit-aside", measure.Length(math.Abs(l.at.X+exit.X)))
-		add("exit-from-middle", measure.Length(math.Abs(l.at.Y+exit.Y)))
+		s.place(add, "exit", l, flat(l.at.Add(exit)))
 		add("bored", measure.Length(s.thickness()/math.Cos(b.resultant)))
 	} else {
 		add("bored", measure.Length(b.depth))
@@ -97,13 +100,23 @@ func (s Seat) legGroup(l leg) kind.Group {
 	add("from-plumb", measure.Angle(l.stake.FromPlumb()))
 	add("foot-across", measure.Angle(math.Abs(level)))
 	add("foot-along", measure.Angle(math.Abs(other)))
-	add("foot-aside", measure.Length(math.Abs(foot.X)))
-	add("foot-from-middle", measure.Length(math.Abs(foot.Y)))
+	s.place(add, "foot", l, flat(foot))
 	return g.Group
 }
 
+// place adds how far a point of a leg is from the centre line and from the middle, or of
+// one of a circle from the middle.
+func (s Seat) place(add func(measure.ID, measure.Quantity), what measure.ID, l leg, p geometry.Point) {
+	if l.sort.round() {
+		add(what+"-from-middle", measure.Length(p.Norm()))
+		return
+	}
+	add(what+"-aside", measure.Length(math.Abs(p.X)))
+	add(what+"-from-middle", measure.Length(math.Abs(p.Y)))
+}
+
 // rodIDs are those of the kinds of stretchers.
-var rodIDs = [...]measure.ID{frontRod: "front", backRod: "back", sideRod: "side", crossRod: "across"}
+var rodIDs = [...]measure.ID{frontRod: "front", backRod: "back", sideRod: "side", crossRod: "across", roundRod: "circle"}
 
 // kinds returns one stretcher of every kind that differs by its length, and how many
 // there are of it.
@@ -184,7 +197,8 @@ func finite(g kind.Group) kind.Group {
 
 // legParts are the legs of every sort on the cut list.
 var legParts = map[sort]shop.Part{
-	{}: shop.FrontLeg, {inner: true}: shop.InnerFrontLeg, {back: true}: shop.BackLeg, {back: true, inner: true}: shop.InnerBackLeg,
+	{}: shop.FrontLeg, {inner: true}: shop.InnerFrontLeg, {row: design.MiddleRow}: shop.MiddleLeg, {design.MiddleRow, true}: shop.InnerMiddleLeg,
+	{row: design.BackRow}: shop.BackLeg, {design.BackRow, true}: shop.InnerBackLeg, {row: design.CircleRow}: shop.Leg,
 }
 
 // Cuts are the parts as they are sawn from boards.
@@ -226,12 +240,13 @@ func (s Seat) MainSizes() [][2]string {
 		{mainFeet.With(), times.With(s.mm(feet.Width()), s.mm(feet.Height()))},
 		{mainMortise.With(), s.mm(k.Mortise.Diameter)},
 	}
-	for i, back := range []bool{false, true} {
-		for _, l := range s.sorts() {
-			if l.sort.back == back && !l.sort.inner {
-				out = append(out, [2]string{mainLean[i].With(), leans.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))})
-				break
-			}
+	for _, l := range s.sorts() {
+		said := leans.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))
+		if l.sort.round() {
+			said = s.deg(l.lean.Resultant())
+		}
+		if !l.sort.inner {
+			out = append(out, [2]string{mainLean[l.sort.row].With(), said})
 		}
 	}
 	return out
@@ -256,16 +271,20 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 		}
 		y := wide.Min.Y - off
 		add(key, s.mm(box.X), geometry.Pt(-s.rim.Support(geometry.Pt(-1, 0)), y), geometry.Pt(s.rim.Support(geometry.Pt(1, 0)), y))
-		for i, back := range []bool{false, true} {
-			row := sort{back: back}.row(s.design)
-			if row.Legs == 1 {
+		y, behind := y-off, wide.Max.Y
+		for _, r := range k.Rows() {
+			row, at := s.row(r), y
+			switch {
+			case row.Legs == 1:
 				continue
+			case r == design.CircleRow:
+				add("seat.circle.from-middle", s.mm(row.From), geometry.Point{}, geometry.Pt(row.From, 0))
+				continue
+			case r != design.FrontRow:
+				behind += off
+				at = behind
 			}
-			y := wide.Max.Y + off
-			if !back {
-				y = wide.Min.Y - 2*off
-			}
-			add(rowTables[i]+".apart", s.mm(row.Apart), geometry.Pt(-row.Apart/2, y), geometry.Pt(row.Apart/2, y))
+			add(r.Table()+".apart", s.mm(row.Apart), geometry.Pt(-row.Apart/2, at), geometry.Pt(row.Apart/2, at))
 		}
 		return out, nil
 	}
@@ -289,13 +308,16 @@ func (s Seat) Follows() map[design.Key]measure.Quantity {
 		if l.sort.inner {
 			continue
 		}
-		keys := design.RowKeys(design.Key(rowOf(l.sort)))
 		foot := s.room().Apply(l.point(l.foot))
-		for i, q := range []measure.Quantity{
+		all := []measure.Quantity{
 			measure.Angle(l.lean.Rake), measure.Angle(l.lean.Splay), measure.Angle(l.lean.Resultant()), measure.Angle(l.lean.Sightline()),
-			measure.Length(l.sort.outward() * foot.Y), measure.Length(2 * math.Abs(foot.X)),
-		} {
-			out[keys[i]] = q
+			measure.Length(l.out * foot.Y), measure.Length(2 * math.Abs(foot.X)),
+		}
+		if l.sort.round() {
+			all = []measure.Quantity{all[2], measure.Length(flat(foot).Norm())}
+		}
+		for i, key := range l.sort.row.Leans() {
+			out[key] = all[i]
 		}
 	}
 	if len(s.rods) > 0 {

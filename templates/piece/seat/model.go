@@ -24,7 +24,7 @@ type Seat struct {
 	design design.Design
 	rim    joint.Top
 	tilt   float64 // rad
-	legs   []leg   // from left to right, the front row first
+	legs   []leg   // row by row from the front, each from left to right; round the circle counter-clockwise
 	rods   []rod
 	built  func() built
 }
@@ -42,6 +42,7 @@ type built struct {
 type leg struct {
 	sort  sort
 	side  float64 // −1 on the left, 1 on the right, 0 on the centre line
+	out   float64 // 1 where it leans backward, −1 where it leans forward
 	at    solid.Vec
 	axis  solid.Vec
 	lean  joint.Compound // the foot outward: forward or backward, and to its side
@@ -49,37 +50,26 @@ type leg struct {
 	foot  float64 // along the axis from at to the floor
 }
 
-// A sort is what the legs of a seat differ by but for their hand: the row, and of a row
-// of three or four whether they stand inside.
+// A sort is what the legs of a seat differ by but for their hand, or their place on the
+// circle: the row, and of a row of three or four whether they stand inside.
 type sort struct {
-	back, inner bool
+	row   design.SeatRow
+	inner bool
 }
 
-// row returns the row of a sort.
-func (s sort) row(d design.Design) design.LegRow {
-	if s.back {
-		return d.Seat.Back
-	}
-	return d.Seat.Front
-}
+func (s sort) round() bool { return s.row == design.CircleRow }
 
-// outward is 1 where the row leans backward and −1 where it leans forward.
-func (s sort) outward() float64 {
-	if s.back {
-		return 1
-	}
-	return -1
-}
+// row returns the decisions of a row.
+func (s Seat) row(r design.SeatRow) design.LegRow { return *s.design.Seat.Row(r) }
 
 // newSeat works a design out whose figures stand within their limits.
 func newSeat(d design.Design) Seat {
 	s := Seat{design: d, rim: rim(d.Seat)}
 	fall := d.Seat.Height - cmp.Or(d.Seat.BackHeight, d.Seat.Height)
 	s.tilt = math.Asin(math.Max(-1, math.Min(1, fall/(s.backEdge()-s.frontEdge()))))
-	for _, back := range []bool{false, true} {
-		n := sort{back: back}.row(d).Legs
-		for i := range n {
-			s.legs = append(s.legs, s.stake(back, i, n))
+	for _, row := range d.Seat.Rows() {
+		for i := range d.Seat.Row(row).Legs {
+			s.legs = append(s.legs, s.stake(row, i))
 		}
 	}
 	s.rods = s.stretchers()
@@ -178,23 +168,44 @@ func share(i, n int) float64 {
 	return 2*float64(i)/float64(n-1) - 1
 }
 
-// stake returns leg i of n of a row.
-func (s Seat) stake(back bool, i, n int) leg {
-	part := share(i, n)
-	l := leg{sort: sort{back, n > 2 && math.Abs(part) < 1}}
-	row, out := l.sort.row(s.design), l.sort.outward()
-	if part != 0 {
+// stake returns leg i of a row.
+func (s Seat) stake(of design.SeatRow, i int) leg {
+	row := s.row(of)
+	part := share(i, row.Legs)
+	l := leg{sort: sort{of, row.Legs > 2 && math.Abs(part) < 1}, out: 1}
+	way := geometry.Pt(0, 1) // of the lean to the front or the back, or outward
+	place := geometry.Pt(part*row.Apart/2, row.From)
+	if of == design.FrontRow {
+		l.out, way.Y, place.Y = -1, -1, -row.From
+	}
+	if l.sort.round() {
+		l.sort.inner = false
+		way = s.spoke(i)
+		place, part, l.out = way.Mul(row.From), way.X, math.Copysign(1, way.Y)
+	}
+	if math.Abs(part) > 1e-9 {
 		l.side = math.Copysign(1, part)
 	}
-	l.at = solid.V(part*row.Apart/2, out*row.From, s.bored())
-	l.axis = s.axis(row, l.at, part, out)
+	l.at = solid.V(place.X, place.Y, s.bored())
+	l.axis = s.axis(l, row, way, part)
 	l.lean = joint.Compound{
-		Rake:  math.Atan2(out*l.axis.Y, -l.axis.Z),
+		Rake:  math.Atan2(l.out*l.axis.Y, -l.axis.Z),
 		Splay: math.Atan2(cmp.Or(l.side, 1)*l.axis.X, -l.axis.Z),
 	}
-	l.stake = joint.Stake{Compound: l.lean, Tilt: -out * s.tilt}
+	l.stake = joint.Stake{Compound: l.lean, Tilt: -l.out * s.tilt}
 	l.foot = s.height(l.at) / -l.axis.Dot(s.up())
 	return l
+}
+
+// spoke returns the way from the middle of the seat to a leg on the circle; the first
+// stands at the front, or right of a gap there.
+func (s Seat) spoke(i int) geometry.Point {
+	k, first := s.design.Seat, 0.5
+	if k.LegAhead {
+		first = 0
+	}
+	sin, cos := math.Sincos(2 * math.Pi * (float64(i) + first) / float64(k.Circle.Legs))
+	return geometry.Pt(sin, -cos)
 }
 
 // axis returns the direction of a leg, downward.
@@ -202,22 +213,25 @@ func (s Seat) stake(back bool, i, n int) leg {
 // The tangents of the splays of a row are as its places, so its feet too stand equally far
 // apart. By its foot a leg runs from its hole to that: on the floor, so far from the point
 // below the middle of the upper face.
-func (s Seat) axis(row design.LegRow, at solid.Vec, part, out float64) solid.Vec {
+func (s Seat) axis(l leg, row design.LegRow, way geometry.Point, part float64) solid.Vec {
 	lean := joint.Compound{Rake: row.FrontBack, Splay: row.Aside}
+	aside := geometry.Pt(part, 0)
+	if row.Legs == 1 || l.sort.round() {
+		aside = geometry.Point{}
+	}
 	switch row.By {
 	case design.ByResultant:
 		lean = joint.CompoundOf(row.FrontBack, row.Aside)
-		if row.Legs == 1 {
-			lean.Splay = 0
-		}
 	case design.ByFeet:
 		m := s.room()
-		inRoom := solid.V(part*cmp.Or(row.Aside, row.Apart)/2, out*row.FrontBack, 0).Sub(m.O)
+		at := way.Mul(row.FrontBack).Add(aside.Mul(cmp.Or(row.Aside, row.Apart) / 2))
+		inRoom := solid.V(at.X, at.Y, 0).Sub(m.O)
 		// The axes of the room are unit vectors square to each other: back by products.
 		foot := solid.V(inRoom.Dot(m.X), inRoom.Dot(m.Y), inRoom.Dot(m.Z))
-		return foot.Sub(at).Unit()
+		return foot.Sub(l.at).Unit()
 	}
-	return solid.V(part*math.Tan(lean.Splay), out*math.Tan(lean.Rake), -1).Unit()
+	to := way.Mul(math.Tan(lean.Rake)).Add(aside.Mul(math.Tan(lean.Splay)))
+	return solid.V(to.X, to.Y, -1).Unit()
 }
 
 // point returns the point of the axis so far down from the face that is bored.
@@ -227,12 +241,15 @@ func (l leg) point(along float64) solid.Vec { return l.at.Add(l.axis.Mul(along))
 func (l leg) to(z float64) float64 { return (l.at.Z - z) / -l.axis.Z }
 
 // sightline returns the unit vector in the plane of the slab along which the leg leans; of
-// a leg square to the slab that in which its row would.
+// a leg square to the slab that in which its row or its circle would.
 func (l leg) sightline() geometry.Point {
 	if p := geometry.Pt(l.axis.X, l.axis.Y); p.Norm() > 1e-12 {
 		return p.Unit()
 	}
-	return geometry.Pt(0, l.sort.outward())
+	if l.sort.round() {
+		return flat(l.at).Unit()
+	}
+	return geometry.Pt(0, l.out)
 }
 
 // frame takes a leg that stands on its axis, z down from the face that is bored, x towards
@@ -284,7 +301,7 @@ func (s Seat) size(l leg, along float64) float64 {
 func (s Seat) sorts() []leg {
 	var out []leg
 	for i, l := range s.legs {
-		if i+1 == len(s.legs) || s.legs[i+1].sort.back != l.sort.back {
+		if i+1 == len(s.legs) || s.legs[i+1].sort.row != l.sort.row {
 			out = append(out, l) // the outermost, or the only one
 			continue
 		}

@@ -123,6 +123,11 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		},
 		Text: []string{boreText.With()}, Caution: boreCaution.With(),
 	}
+	if b.sort.round() {
+		c.Figures[1] = s.reading(circleReading, b.forward, true)
+		c.Figures = append(c.Figures, s.reading(chordReading, chord(b.forward, b.count), true))
+		c.Text = append(c.Text, circleText.With())
+	}
 	if hasTriangle(math.Pi/2 - b.resultant) {
 		c.Templates = append(c.Templates, angleView(math.Pi/2-b.resultant))
 	}
@@ -134,6 +139,9 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 	} else {
 		c.Text = append(c.Text, throughText.With())
 		c.Test = exitFrom(exit.Y > 0).With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
+		if b.sort.round() {
+			c.Test = exitRound.With(s.mm(flat(exit).Norm()))
+		}
 	}
 	if b.large > 0 {
 		c.Figures = append(c.Figures, s.angleReading(reamerReading, b.reamer), s.reading(largeReading, b.large, false))

@@ -22,6 +22,7 @@ const (
 	backRod                 // along the back row
 	sideRod                 // from the front row to the back row
 	crossRod                // from one side rod to the other
+	roundRod                // from leg to leg round the circle
 )
 
 // A rodEnd is where a rod enters a leg, or a side rod.
@@ -36,31 +37,38 @@ type rodEnd struct {
 // stretchers returns the rods of a design.
 func (s Seat) stretchers() []rod {
 	k := s.design.Seat.Stretchers
-	front := s.design.Seat.Front.Legs
-	last := len(s.legs) - 1
 	var out []rod
-	legs := func(kind rodKind, i, j int) {
+	legs := func(kind rodKind, i, j int, side bool) {
 		h := k.Height
-		if kind == sideRod {
+		if side {
 			h = cmp.Or(k.SideHeight, k.Height)
 		}
 		out = append(out, rod{kind, [2]rodEnd{s.intoLeg(i, h), s.intoLeg(j, h)}})
 	}
-	switch k.Shape {
-	case design.BoxStretchers:
-		for i := range last {
-			switch {
-			case i+1 < front:
-				legs(frontRod, i, i+1)
-			case i >= front:
-				legs(backRod, i, i+1)
+	rows, circle := s.spans()
+	if k.Shape == design.BoxStretchers {
+		for i, r := range rows {
+			kind := frontRod
+			if i > 0 {
+				kind = backRod
+			}
+			for j := r.first; j < r.last && (i == 0 || i == len(rows)-1); j++ {
+				legs(kind, j, j+1, false)
 			}
 		}
-		legs(sideRod, 0, front)
-		legs(sideRod, front-1, last)
-	case design.HStretchers:
-		legs(sideRod, 0, front)
-		legs(sideRod, front-1, last)
+		for i := range circle.last - circle.first {
+			legs(roundRod, circle.first+i, circle.first+(i+1)%(circle.last-circle.first), i%2 == 1)
+		}
+	}
+	if k.Shape == design.HStretchers {
+		rows = []span{rows[0], rows[len(rows)-1]}
+	}
+	for i := 1; i < len(rows) && k.Shape != design.NoStretchers; i++ {
+		a, b := rows[i-1], rows[i]
+		legs(sideRod, a.first, b.first, true)
+		if a.first != a.last || b.first != b.last {
+			legs(sideRod, a.last, b.last, true)
+		}
 	}
 	for i := range out {
 		s.settle(&out[i], func(end rodEnd) solid.Solid { return s.shaft(s.legs[end.into]) })
@@ -71,6 +79,26 @@ func (s Seat) stretchers() []rod {
 		out = append(out, cross)
 	}
 	return out
+}
+
+// A span is the legs of a row, by the numbers of its outermost ones.
+type span struct{ first, last int }
+
+// spans returns the rows that side stretchers run along, and the legs of the circle, the
+// last of them excluded: one leg in the middle of a seat between two rows has none.
+func (s Seat) spans() (rows []span, circle span) {
+	n := 0
+	for _, r := range s.design.Seat.Rows() {
+		first := n
+		n += s.row(r).Legs
+		switch {
+		case r == design.CircleRow:
+			circle = span{first, n}
+		case r != design.MiddleRow || n-first > 1 || first == 0 || s.design.Seat.Back.Legs == 0:
+			rows = append(rows, span{first, n - 1})
+		}
+	}
+	return rows, circle
 }
 
 func (s Seat) intoLeg(i int, height float64) rodEnd {

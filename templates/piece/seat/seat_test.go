@@ -2,8 +2,10 @@ package seat
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -41,6 +43,67 @@ func bench() design.Design {
 	return d
 }
 
+// onCircle is a seat with five legs on a circle in place of rows, without stretchers.
+func onCircle(s design.Seat) design.Seat {
+	s.Front, s.Middle, s.Back = design.LegRow{}, design.LegRow{}, design.LegRow{}
+	s.Circle = design.LegRow{Legs: 5, From: 110, By: design.ByResultant, FrontBack: measure.Radians(12)}
+	s.BackHeight, s.Stretchers = 0, design.SeatStretchers{}
+	return s
+}
+
+// The legs of a circle are one leg turned about the middle of the seat, its hole and its
+// foot so far out, whichever of them looks to the front.
+func TestLegsOfACircle(t *testing.T) {
+	for _, ahead := range []bool{false, true} {
+		d := stool()
+		d.Seat = onCircle(d.Seat)
+		d.Seat.LegAhead = ahead
+		s := worked(t, d)
+		front := 0.0 // from straight forward to the first leg
+		if !ahead {
+			front = math.Pi / 5
+		}
+		for i, l := range s.legs {
+			sin, cos := math.Sincos(front + 2*math.Pi*float64(i)/5)
+			nearly(t, "hole", flat(l.at).Distance(geometry.Pt(110*sin, -110*cos)), 0, 1e-9)
+			// Bored from below, the seat 450 high and 44 thick: the foot is (450 − 44)·tan 12°
+			// farther out.
+			foot := flat(s.room().Apply(l.point(l.foot)))
+			out := 110 + 406*math.Tan(measure.Radians(12))
+			nearly(t, "foot", foot.Distance(geometry.Pt(out*sin, -out*cos)), 0, 1e-9)
+		}
+		if sorts := s.sorts(); len(sorts) != 1 || s.count(sorts[0].sort) != 5 {
+			t.Errorf("%d sorts of legs", len(sorts))
+		}
+	}
+}
+
+// A box of stretchers runs round the outermost legs, row by row, and round a circle; a leg
+// in the middle of the seat has none.
+func TestBoxRunsRound(t *testing.T) {
+	for _, tt := range []struct {
+		front, middle, back, circle int
+		want                        string
+	}{
+		{2, 0, 2, 0, "1-2 3-4 1-3 2-4"}, {2, 1, 2, 0, "1-2 4-5 1-4 2-5"}, {2, 2, 1, 0, "1-2 1-3 2-4 3-5 4-5"},
+		{1, 2, 1, 0, "1-2 1-3 2-4 3-4"}, {1, 1, 1, 0, "1-3"}, {2, 1, 0, 0, "1-2 1-3 2-3"}, {0, 0, 0, 3, "1-2 2-3 3-1"}, {3, 0, 2, 0, "1-2 2-3 4-5 1-4 3-5"},
+	} {
+		d := bench()
+		k := &d.Seat
+		k.BackHeight = 0
+		k.Front.Legs, k.Back.Legs, k.Middle = tt.front, tt.back, design.LegRow{Legs: tt.middle, Apart: 470}
+		k.Circle = design.LegRow{Legs: tt.circle, From: 100}
+		k.Stretchers.Shape = design.BoxStretchers
+		var got []string
+		for _, r := range newSeat(d).rods {
+			got = append(got, fmt.Sprintf("%d-%d", r.ends[0].into+1, r.ends[1].into+1))
+		}
+		if all := strings.Join(got, " "); all != tt.want {
+			t.Errorf("%d, %d, %d, %d: %s, want %s", tt.front, tt.middle, tt.back, tt.circle, all, tt.want)
+		}
+	}
+}
+
 // anySeat is one that a maker may draw.
 func anySeat(t *rapid.T) design.Design {
 	d := bench()
@@ -54,12 +117,19 @@ func anySeat(t *rapid.T) design.Design {
 	s.BackWidth = 280
 	s.BackHeight = rapid.Float64Range(400, 470).Draw(t, "back")
 	s.Front.Legs, s.Back.Legs = rapid.IntRange(2, 4).Draw(t, "front"), rapid.IntRange(1, 4).Draw(t, "behind")
-	for _, row := range []*design.LegRow{&s.Front, &s.Back} {
+	s.Middle.Legs = rapid.SampledFrom([]int{0, 0, 1, 2}).Draw(t, "between")
+	for _, row := range []*design.LegRow{&s.Front, &s.Middle, &s.Back} {
 		row.Apart, row.From = rapid.Float64Range(180, 240).Draw(t, "apart"), rapid.Float64Range(30, 80).Draw(t, "from")
 		row.FrontBack, row.Aside = lean("rake"), lean("splay")
 		if row.Legs == 1 {
 			row.Apart, row.Aside = 0, 0
 		}
+	}
+	s.Middle.From = 0
+	if rapid.IntRange(0, 3).Draw(t, "circle") == 0 {
+		s.Front, s.Middle, s.Back, s.BackHeight = design.LegRow{}, design.LegRow{}, design.LegRow{}, 0
+		s.Circle = design.LegRow{Legs: rapid.IntRange(3, 8).Draw(t, "legs"), From: rapid.Float64Range(80, 120).Draw(t, "radius"), By: design.ByResultant, FrontBack: math.Abs(lean("outward"))}
+		s.LegAhead = rapid.Bool().Draw(t, "ahead")
 	}
 	s.Legs.Section = rapid.SampledFrom([]design.LegSection{design.OctagonLeg, design.SquareLeg, design.RoundLeg}).Draw(t, "section")
 	s.Mortise.Upper = rapid.Bool().Draw(t, "from above")
@@ -69,7 +139,7 @@ func anySeat(t *rapid.T) design.Design {
 	s.Stretchers.Shape = rapid.SampledFrom([]design.StretcherShape{design.NoStretchers, design.BoxStretchers, design.HStretchers}).Draw(t, "stretchers")
 	s.Stretchers.SideHeight = 0
 	if s.Stretchers.Shape == design.BoxStretchers {
-		s.Stretchers.SideHeight = 190
+		s.Stretchers.SideHeight, s.Stretchers.Hole = 190, 9
 	}
 	return d
 }
@@ -183,7 +253,7 @@ func TestAnglesAreThoseOfTheSolids(t *testing.T) {
 			}
 			nearly(t, "resultant", math.Atan2(r3.Norm(r3.Cross(axis, face)), -r3.Dot(axis, face)), l.lean.Resultant(), 1e-9)
 			flat := r3.Sub(axis, r3.Scale(r3.Dot(axis, face), face))
-			ahead := r3.Vec{Y: l.sort.outward()}
+			ahead := r3.Vec{Y: l.out}
 			ahead = r3.Unit(r3.Sub(ahead, r3.Scale(r3.Dot(ahead, face), face)))
 			nearly(t, "sightline", r3.Cos(flat, ahead), math.Cos(l.lean.Sightline()), 1e-9)
 
@@ -215,18 +285,20 @@ func TestLeanIsGivenInAnyWay(t *testing.T) {
 		m := s.room()
 		for _, way := range []design.SeatLean{design.ByResultant, design.ByFeet} {
 			other := d
-			for k, row := range []*design.LegRow{&other.Seat.Front, &other.Seat.Back} {
-				last := row.Legs - 1
-				if k == 1 {
-					last = len(s.legs) - 1
+			for _, l := range s.sorts() {
+				row := other.Seat.Row(l.sort.row)
+				if l.sort.inner {
+					continue
 				}
-				l := s.legs[last]
 				row.By = way
 				row.FrontBack, row.Aside = l.lean.Resultant(), l.lean.Sightline()
 				if foot := m.Apply(l.point(l.foot)); way == design.ByFeet {
-					row.FrontBack, row.Aside = l.sort.outward()*foot.Y, 2*math.Abs(foot.X)
+					row.FrontBack, row.Aside = l.out*foot.Y, 2*math.Abs(foot.X)
+					if l.sort.round() {
+						row.FrontBack = flat(foot).Norm()
+					}
 				}
-				if row.Legs == 1 {
+				if row.Legs == 1 || l.sort.round() {
 					row.Aside = 0
 				}
 				if row.Legs == 1 && row.By == design.ByResultant && l.lean.Rake < 0 {
@@ -326,6 +398,13 @@ func TestFaults(t *testing.T) {
 		{"seat.outline.round 170 mm: not ≤ outline.half-side-holds, 160 mm", func(s *design.Seat) { s.Corner = 170 }},
 		{"seat.stretchers.height 400 mm: not < seat.shoulders, 370.36 mm", func(s *design.Seat) { s.Stretchers.Height = 400 }},
 		{"seat.stretchers.tenon 30 mm: not ≤ seat.stretchers.diameter, 22 mm", func(s *design.Seat) { s.Stretchers.Tenon = 30 }},
+		{"seat.legs-together 9: not ≤ 8", func(s *design.Seat) { s.Circle = design.LegRow{Legs: 5, From: 100} }},
+		{"seat.front.legs 0: not ≥ 2", func(s *design.Seat) { s.Front.Legs = 0; s.Circle = design.LegRow{Legs: 5, From: 100} }},
+		{"seat.back-height 440 mm: not ≥ seat.height, 450 mm", func(s *design.Seat) { *s = onCircle(*s); s.BackHeight = 440 }},
+		{"seat.circle.apart 23.51 mm: not > seat.mortise.diameter, 28 mm", func(s *design.Seat) { *s = onCircle(*s); s.Circle.From = 20 }},
+		{"seat.circle.hole -1.8 mm: not > 0 mm", func(s *design.Seat) { *s = onCircle(*s); s.Circle.From = 200 }},
+		{"seat.circle.feet 0 mm: not > 0 mm", func(s *design.Seat) { *s = onCircle(*s); s.Circle.By, s.Circle.FrontBack = design.ByFeet, 0 }},
+		{"seat.middle.apart 20 mm: not > seat.mortise.diameter, 28 mm", func(s *design.Seat) { s.Middle = design.LegRow{Legs: 2, Apart: 20} }},
 		{"seat.depth 50 mm: not ≥ seat.tenth, 70 mm", func(s *design.Seat) { s.Shape, s.Depth = design.OvalSeat, 50 }},
 	} {
 		d := bench()

@@ -18,7 +18,8 @@ type boring struct {
 	sort
 	upper     bool    // bored from the upper face
 	aside     float64 // from the centre line to the middle of the hole, either side
-	forward   float64 // from the middle of the seat, forward of the front row
+	forward   float64 // from the middle of the seat, forward of the front row; radius of a circle
+	count     int     // of the row, or the circle
 	sightline float64 // from the fore-and-aft line, forward or backward, to its side
 	resultant float64
 	bit       float64 // diameter; of a reamed hole that of its narrow end
@@ -30,9 +31,9 @@ type boring struct {
 
 // boring returns what a leg of a sort is bored by.
 func (s Seat) boring(l leg) boring {
-	m, row := s.design.Seat.Mortise, l.sort.row(s.design)
+	m, row := s.design.Seat.Mortise, s.row(l.sort.row)
 	b := boring{
-		sort: l.sort, upper: m.Upper, aside: math.Abs(l.at.X), forward: row.From,
+		sort: l.sort, upper: m.Upper, aside: math.Abs(l.at.X), forward: row.From, count: row.Legs,
 		sightline: l.lean.Sightline(), resultant: l.lean.Resultant(), bit: m.Diameter, reamer: m.Taper,
 	}
 	if m.Taper > 0 {

@@ -30,17 +30,19 @@ func (s Seat) rodName(i int) string {
 // sortNames are what legs that are alike are called.
 var sortNames = map[measure.ID]text{
 	"seat.front": "front legs", "seat.front-inner": "inner front legs",
-	"seat.back": "back legs", "seat.back-inner": "inner back legs",
+	"seat.middle": "middle legs", "seat.middle-inner": "inner middle legs",
+	"seat.back": "back legs", "seat.back-inner": "inner back legs", "seat.circle": "legs",
 }
 
 // groupNames head their figures.
 var groupNames = map[measure.ID]text{
 	"seat.front": "Front legs", "seat.front-inner": "Inner front legs",
-	"seat.back": "Back legs", "seat.back-inner": "Inner back legs",
+	"seat.middle": "Middle legs", "seat.middle-inner": "Inner middle legs",
+	"seat.back": "Back legs", "seat.back-inner": "Inner back legs", "seat.circle": "Legs",
 }
 
 // rodNames are what stretchers are called.
-var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher"}
+var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher", roundRod: "stretchers"}
 
 const intoSide measure.ID = "side-stretchers"
 
@@ -60,7 +62,7 @@ const (
 	tipsAlone   text = "The load alone tips it, no pull is wanted: %s."
 )
 
-var mainLean = [...]text{"front legs: resultant, sightline", "back legs: resultant, sightline"}
+var mainLean = [...]text{"front legs: resultant, sightline", "middle legs: resultant, sightline", "back legs: resultant, sightline", "legs: resultant outward"}
 
 // names are those of figures and of their groups.
 var names = allNames()
@@ -95,7 +97,7 @@ func allNames() assembly.Names {
 
 var legFigures = map[measure.ID]text{
 	"count": "count", "rake-of": "rake", "splay-of": "splay", "resultant-of": "resultant", "bevel": "bevel at the sightline",
-	"sightline-of": "sightline, from the fore-and-aft line", "hole-aside": "hole from the centre line", "hole-from-middle": "hole from the middle, forward or backward",
+	"sightline-of": "sightline, from the fore-and-aft line", "holes-apart": "holes apart, from middle to middle", "hole-aside": "hole from the centre line", "hole-from-middle": "hole from the middle, forward or backward",
 	"mouth-along": "mouth of the hole along the sightline", "mouth-across": "mouth of the hole across", "mouth-off": "middle of the mouth outside the axis",
 	"exit-aside": "exit of the bit from the centre line", "exit-from-middle": "exit of the bit from the middle, forward or backward",
 	"bored": "bored along the bit", "blank": "blank", "tenon": "tenon, to its shoulder", "below-shoulder": "shoulder to floor, along the axis",
@@ -130,8 +132,8 @@ func allTexts() assembly.Texts {
 			Holds: "A load 50 mm in from that edge presses between the feet.",
 			Lacks: "A load near that edge presses outside of the feet: see what force tips it under Standing. What a piece must bear is a matter of the standards where you sell."}
 	}
-	for i, row := range rowTables {
-		id, name := measure.ID(row), rowNames[i]
+	for row, name := range rowNames {
+		id := measure.ID(design.SeatRow(row).Table())
 		out[id+".inside"] = assembly.CheckText{Name: "holes inside the seat, " + name, Figure: "hole inside the edge", Holds: "The holes lie in the seat.",
 			Lacks: "A hole comes out at the edge of the seat: move it inward."}
 		out[id+".edge"] = assembly.CheckText{Name: "wood to the edge, " + name, Figure: "least wood to the edge", Holds: "Enough wood stays to the edge.",
@@ -144,7 +146,7 @@ func allTexts() assembly.Texts {
 	return out
 }
 
-var rowNames = [...]text{"front row", "back row"}
+var rowNames = [...]text{"front row", "middle row", "back row", "circle"}
 
 // What mends a check.
 const (
@@ -154,12 +156,12 @@ const (
 	mendTenon      text = "make the tenons of the stretchers %s thick"
 )
 
-var (
-	mendRake  = [...]text{"rake the front legs by %s", "rake the back legs by %s"}
-	mendSplay = [...]text{"splay the front legs by %s", "splay the back legs by %s"}
-	mendFrom  = [...]text{"set the front row %s from the middle", "set the back row %s from the middle"}
-	mendApart = [...]text{"set the front holes %s apart", "set the back holes %s apart"}
-)
+var mendRow = [...]struct{ lean, splay, from, apart text }{
+	{"rake the front legs by %s", "splay the front legs by %s", "set the front row %s from the middle", "set the front holes %s apart"},
+	{"rake the middle legs by %s", "splay the middle legs by %s", "set the middle row %s from the middle", "set the middle holes %s apart"},
+	{"rake the back legs by %s", "splay the back legs by %s", "set the back row %s from the middle", "set the back holes %s apart"},
+	{lean: "lean the legs outward by %s", from: "set the holes %s from the middle"},
+}
 
 // What stands on drawings and pictures.
 const (
@@ -203,8 +205,8 @@ func faceDrawn(upper bool) text {
 	return underside
 }
 
-func fromEdge(back bool) text {
-	if back {
+func fromEdge(l leg) text {
+	if l.out > 0 {
 		return fromBack
 	}
 	return fromFront
@@ -236,6 +238,9 @@ const (
 	boreHeading      text = "Bore for the %s"
 	bevelReading     text = "gauge, bevel"
 	sightlineReading text = "sightline, from the fore-and-aft line"
+	circleReading    text = "middle of the seat to the middle of a hole"
+	chordReading     text = "holes apart, from middle to middle"
+	circleText       text = "The sightline of a hole runs straight out from the middle of the seat."
 	bitReading       text = "bit"
 	depthOnBit       text = "depth, along the bit on its axis"
 	reamerReading    text = "reamer, included angle"
@@ -351,6 +356,7 @@ func shapeText(s design.LegSection) []string {
 const (
 	exitForward  text = "The point comes out %s from the centre line and %s forward of the middle of the seat."
 	exitBackward text = "The point comes out %s from the centre line and %s behind the middle of the seat."
+	exitRound    text = "The point comes out %s from the middle of the seat."
 )
 
 func exitFrom(behind bool) text {

@@ -35,14 +35,15 @@ func same(t rapid.TB, what string, got, want solid.Part) {
 
 // bored follows a boring card on the slab: the bit on the sightline at the bevel, the reamer
 // behind it. The frame is that of the slab; mirrored on the left.
-func bored(slab solid.Part, b boring, side, thick float64) solid.Part {
+// Those of the circle are turned to their places.
+func bored(slab solid.Part, b boring, side, thick, turn float64) solid.Part {
 	z := 0.0
 	if b.upper {
 		z = thick
 	}
-	out := -1.0
-	if b.back {
-		out = 1
+	out := 1.0
+	if b.row == design.FrontRow {
+		out = -1
 	}
 	mirror := side
 	if side == 0 {
@@ -50,11 +51,16 @@ func bored(slab solid.Part, b boring, side, thick float64) solid.Part {
 	}
 	sin, cos := math.Sincos(b.sightline)
 	lean := solid.V(mirror*sin, out*cos, 0) // along the sightline, where the foot leans
+	place := geometry.Pt(mirror*b.aside, out*b.forward)
+	if b.sort.round() { // straight out from the middle, as far as the card says
+		sin, cos = math.Sincos(turn)
+		lean, place = solid.V(sin, -cos, 0), geometry.Pt(b.forward*sin, -b.forward*cos)
+	}
 	// The bevel stands between the face and the bit: down the leg that is lean·sin R − z·cos R.
 	axis := lean.Mul(math.Sin(b.resultant)).Add(solid.V(0, 0, -math.Cos(b.resultant)))
-	at := solid.V(mirror*b.aside, out*b.forward, z)
+	at := solid.V(place.X, place.Y, z)
 	x := lean.Mul(math.Cos(b.resultant)).Add(solid.V(0, 0, math.Sin(b.resultant)))
-	place := solid.Affine3{X: x, Y: axis.Cross(x), Z: axis, O: at}
+	frame := solid.Affine3{X: x, Y: axis.Cross(x), Z: axis, O: at}
 	// Lengths run down along the axis from the face that is bored.
 	from, to := -2*thick/math.Cos(b.resultant), 2*thick/math.Cos(b.resultant)
 	if b.depth > 0 {
@@ -62,7 +68,7 @@ func bored(slab solid.Part, b boring, side, thick float64) solid.Part {
 	}
 	flat := func(diameter float64) float64 { return across(tenonCorners, diameter, true) }
 	if b.large == 0 {
-		return slab.Subtract(taperedPrism(tenonCorners, from, flat(b.bit), to, flat(b.bit)).Transform(place))
+		return slab.Subtract(taperedPrism(tenonCorners, from, flat(b.bit), to, flat(b.bit)).Transform(frame))
 	}
 	under := 0.0 // where the axis meets the underside
 	if b.upper {
@@ -70,7 +76,7 @@ func bored(slab solid.Part, b boring, side, thick float64) solid.Part {
 	}
 	wide := func(along float64) float64 { return b.large + 2*(along-under)*math.Tan(b.reamer/2) }
 	top := math.Max(from, under-2*thick)
-	return slab.Subtract(taperedPrism(tenonCorners, top, flat(wide(top)), to, flat(wide(to))).Transform(place))
+	return slab.Subtract(taperedPrism(tenonCorners, top, flat(wide(top)), to, flat(wide(to))).Transform(frame))
 }
 
 // made follows the cards of a leg: from a square blank along z, its tip at 0, the outer
@@ -105,7 +111,11 @@ func TestTheCardsMakeTheSeat(t *testing.T) {
 		for i, l := range s.legs {
 			card := byCard[l.sort]
 			b, w := s.boring(card), s.turning(card)
-			slab = bored(slab, b, l.side, s.thickness())
+			turn := 2 * math.Pi * float64(i) / float64(b.count)
+			if !d.Seat.LegAhead {
+				turn += math.Pi / float64(b.count)
+			}
+			slab = bored(slab, b, l.side, s.thickness(), turn)
 			// Driven home the shoulder touches the underside: its outer edge, size/2 from
 			// the axis, which the card has turned to the sightline.
 			m := l.frame()

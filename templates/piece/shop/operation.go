@@ -108,6 +108,9 @@ const (
 	InnerFrontLeg
 	BackLeg
 	InnerBackLeg
+	MiddleLeg
+	InnerMiddleLeg
+	SeatWedge
 )
 
 // A Source is what a part is sawn from.

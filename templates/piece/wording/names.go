@@ -57,6 +57,9 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.InnerFrontLeg:      {"inner front leg", "inner front legs"},
 	shop.BackLeg:            {"back leg", "back legs"},
 	shop.InnerBackLeg:       {"inner back leg", "inner back legs"},
+	shop.MiddleLeg:          {"middle leg", "middle legs"},
+	shop.InnerMiddleLeg:     {"inner middle leg", "inner middle legs"},
+	shop.SeatWedge:          {"wedge for the tenons", "wedges for the tenons"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.
