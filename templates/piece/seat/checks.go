@@ -1,6 +1,7 @@
 package seat
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -20,6 +21,7 @@ const (
 	leastBottom  = 6.0 // mm, under a blind hole
 	mostLean     = 25  // degrees: beyond it a bit walks off before it bites
 	mostOfLeg    = 0.5 // of the thickness of what a stretcher enters
+	leastRodHole = 0.5 // of the diameter of its tenon, that a hole for a stretcher is deep
 	mouthCorners = 36  // of the polygon that stands for the mouth of a hole
 	grainSlip    = 0.1 // mm, by which the rim may be off where grain is measured
 )
@@ -60,6 +62,7 @@ func (s Seat) Checks() []kind.Check {
 	}
 	if len(s.rods) > 0 {
 		out = append(out, texts.AtMost(u, "seat.stretcher-hole", s.tenon(), mostOfLeg*s.slimmest(), kind.Warn))
+		out = append(out, texts.AtLeast(u, "seat.stretcher-depth", s.shallowest(), leastRodHole*s.tenon(), kind.Warn))
 	}
 	f, _ := s.footing()
 	out = append(out, texts.AtLeast(u, "seat.stands", f.Inside(f.Centre), 0, kind.Fail))
@@ -182,6 +185,15 @@ func (s Seat) slimmest() float64 {
 	return least
 }
 
+// shallowest is the least depth of a hole for a stretcher.
+func (s Seat) shallowest() float64 {
+	least := math.Inf(1)
+	for _, r := range s.rods {
+		least = math.Min(least, math.Min(r.ends[0].hole, r.ends[1].hole))
+	}
+	return least
+}
+
 // footing returns what the seat stands on, and how high its centre of mass is.
 func (s Seat) footing() (joint.Footing, float64) {
 	m, up := s.room(), s.up()
@@ -263,11 +275,18 @@ func mends() map[measure.ID][]assembly.Turner {
 	}
 	height := at("seat.stretchers.side-height", mendSideHeight, func(d *design.Design) *float64 { return &d.Seat.Stretchers.SideHeight })
 	height.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape == design.BoxStretchers }
+	hole := at("seat.stretchers.hole", mendRodHole, func(d *design.Design) *float64 {
+		k := &d.Seat.Stretchers
+		k.Hole = cmp.Or(k.Hole, d.Seat.Legs.Size/2) // about as it follows
+		return &k.Hole
+	})
+	hole.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape != design.NoStretchers }
 	depth := at("seat.mortise.depth", mendDepth, func(d *design.Design) *float64 { return &d.Seat.Mortise.Depth })
 	thickness := at("seat.thickness", mendThickness, func(d *design.Design) *float64 { return &d.Seat.Thickness })
 	tenon := at("seat.stretchers.tenon", mendTenon, func(d *design.Design) *float64 { return &d.Seat.Stretchers.Tenon })
 	tenon.Has = func(d design.Design) bool { return d.Seat.Stretchers.Tenon > 0 }
-	out["seat.clash"], out["seat.under-hole"], out["seat.stretcher-hole"] = []assembly.Turner{height}, []assembly.Turner{depth, thickness}, []assembly.Turner{tenon}
+	out["seat.clash"], out["seat.under-hole"], out["seat.stretcher-hole"] = []assembly.Turner{height, hole}, []assembly.Turner{depth, thickness}, []assembly.Turner{tenon}
+	out["seat.stretcher-depth"] = []assembly.Turner{hole, tenon}
 	out["seat.feet-front"], out["seat.feet-back"], out["seat.feet-side"] = append(leans[design.FrontRow][:1:1], leans[design.CircleRow]...), append(leans[design.BackRow][:1:1], leans[design.CircleRow]...), asides
 	return out
 }

@@ -124,6 +124,8 @@ func allTexts() assembly.Texts {
 			Lacks: "The bit may come through: leave more wood above the hole."},
 		"seat.stretcher-hole": {Name: "holes for stretchers", Figure: "tenon of a stretcher", Holds: "The holes leave enough of what they are in.",
 			Lacks: "The hole takes more than half of what it is in, %[2]s: take a more slender tenon."},
+		"seat.stretcher-depth": {Name: "depth of the holes for stretchers", Figure: "least depth", Holds: "The tenons of the stretchers are long enough.",
+			Lacks: "A tenon so short works loose: bore half as deep as it is thick, at least."},
 		"seat.stands": {Name: "standing empty", Figure: "centre of gravity inside the line of the feet", Holds: "It stands by itself.",
 			Lacks: "It falls over by itself: its centre of gravity lies outside the feet."},
 	}
@@ -153,6 +155,7 @@ const (
 	mendSideHeight text = "set the side stretchers %s high"
 	mendDepth      text = "bore %s deep"
 	mendThickness  text = "make the seat %s thick"
+	mendRodHole    text = "bore %s deep for the stretchers"
 	mendTenon      text = "make the tenons of the stretchers %s thick"
 )
 

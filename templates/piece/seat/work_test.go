@@ -209,6 +209,14 @@ func TestChecks(t *testing.T) {
 		{"seat.front.steep", kind.Warn, true, func(s *design.Seat) { s.Front.Aside = measure.Radians(28) }},
 		{"seat.holes", kind.Warn, false, func(s *design.Seat) { s.Stretchers.Shape = 0; s.Front.Apart = 38; s.Front.Aside = measure.Radians(16) }},
 		{"seat.under-hole", kind.Warn, true, func(s *design.Seat) { s.Mortise.Depth = 40 }},
+		{"seat.stretcher-depth", kind.Warn, true, func(s *design.Seat) { s.Stretchers.Hole = 6 }},
+		{"seat.clash", kind.Fail, true, func(s *design.Seat) { // only a shallower hole mends it
+			*s = onCircle(*s)
+			s.Stretchers = design.SeatStretchers{Shape: design.BoxStretchers, Height: 150, Diameter: 20, Tenon: 12}
+		}},
+		{"seat.circle.edge", kind.Warn, true, func(s *design.Seat) { *s = onCircle(*s); s.Circle.From = 140 }},
+		{"seat.circle.steep", kind.Warn, true, func(s *design.Seat) { *s = onCircle(*s); s.Circle.FrontBack = measure.Radians(28) }},
+		{"seat.middle.edge", kind.Warn, true, func(s *design.Seat) { s.Middle = design.LegRow{Legs: 2, Apart: 660} }},
 		{"seat.stretcher-hole", kind.Warn, true, func(s *design.Seat) { s.Stretchers.Tenon = 18 }},
 		{"seat.stands", kind.Fail, false, func(s *design.Seat) {
 			s.Stretchers.Shape = 0
