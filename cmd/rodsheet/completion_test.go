@@ -70,13 +70,9 @@ func TestCompletion(t *testing.T) {
 			}
 			t.Chdir(t.TempDir())
 			for _, name := range []string{"table.toml", "with blanks.toml", "text"} {
-				if err := os.WriteFile(name, nil, 0o600); err != nil {
-					t.Fatal(err)
-				}
+				done(t, os.WriteFile(name, nil, 0o600))
 			}
-			if err := os.Mkdir("sub", 0o700); err != nil {
-				t.Fatal(err)
-			}
+			done(t, os.Mkdir("sub", 0o700))
 			all := strings.Split(readback.Run(t, []byte(completion(shell)), "script", shell, append(args, lines...)...), "\f")
 			for i, test := range typed {
 				for _, want := range strings.Fields(test.offered) {
@@ -135,9 +131,7 @@ func TestChoicesAreAccepted(t *testing.T) {
 		for _, f := range flags {
 			for _, word := range f.known() {
 				if c.design {
-					if err := os.WriteFile("table.toml", []byte(designed), 0o600); err != nil {
-						t.Fatal(err)
-					}
+					done(t, os.WriteFile("table.toml", []byte(designed), 0o600))
 				}
 				line := strings.TrimPrefix(c.examples[0].line, "rodsheet ") + " --" + f.name + " " + word
 				if c.name == "printer" { // its measures are of one unit

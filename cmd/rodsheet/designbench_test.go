@@ -52,9 +52,7 @@ func BenchmarkDesignProcess(b *testing.B) {
 	for name, text := range map[string]string{
 		"table.toml": string(data), "empty.go": "package main\n\nfunc main() {}\n",
 	} {
-		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
-			b.Fatal(err)
-		}
+		done(b, os.WriteFile(name, []byte(text), 0o600))
 	}
 	build(b, "empty", "empty.go")
 	for _, args := range [][]string{{"--version"}, {"check", "table.toml"}, {"piece", "table.toml"}} {
@@ -102,9 +100,7 @@ func BenchmarkDesignGrows(b *testing.B) {
 
 func bothTimed(b *testing.B, name, text string) {
 	b.Helper()
-	if err := os.WriteFile(name+".toml", []byte(text), 0o600); err != nil {
-		b.Fatal(err)
-	}
+	done(b, os.WriteFile(name+".toml", []byte(text), 0o600))
 	b.Run(name+"/check", func(b *testing.B) { timed(b, []string{"check", name + ".toml"}) })
 	b.Run(name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
 }
@@ -117,9 +113,7 @@ func BenchmarkKinds(b *testing.B) {
 		_, _, sides := of.Sides()
 		text := must(design.Start(of, sides, measure.Millimetre))(b)
 		name := of.String() + ".toml"
-		if err := os.WriteFile(name, text, 0o600); err != nil {
-			b.Fatal(err)
-		}
+		done(b, os.WriteFile(name, text, 0o600))
 		file := must(design.Read(text, kinds.Faults))(b)
 		work := must(kinds.Solve(file.Sizes))(b)
 		return []string{"check", name}, len(work.Stand(0).Show(kind.FromAbove).Parts)
@@ -183,9 +177,7 @@ func BenchmarkPieceAgainstBareWriter(b *testing.B) {
 	for b.Loop() {
 		for i, run := range runs {
 			begun := time.Now()
-			if err := run(); err != nil {
-				b.Fatal(err)
-			}
+			done(b, run())
 			least[i] = min(least[i], time.Since(begun))
 		}
 	}
@@ -212,8 +204,6 @@ func packDocument(tb testing.TB, name string) page.Document {
 		tb.Fatal(err)
 	}
 	doc := plan.Document()
-	if err := pdf.Write(io.Discard, doc); err != nil {
-		tb.Fatal(err)
-	}
+	done(tb, pdf.Write(io.Discard, doc))
 	return doc
 }

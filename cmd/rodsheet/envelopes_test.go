@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -16,12 +17,8 @@ import (
 // each on sheets that follow one another and name it at their foot.
 func TestEnvelopesOfAWrittenPack(t *testing.T) {
 	t.Parallel()
-	dir := t.TempDir()
-	text := must(design.Start(design.RingKind, 3, measure.Millimetre))(t)
-	file := filepath.Join(dir, "table.toml")
-	if err := os.WriteFile(file, text, 0o600); err != nil {
-		t.Fatal(err)
-	}
+	file := filepath.Join(t.TempDir(), "table.toml")
+	done(t, os.WriteFile(file, []byte(startingText(t, design.RingKind)), 0o600))
 	bench := []string{"Cover", "Names", "Stock", "Laps", "Bridles", "Tapers and plain ends", "Top", "Ring and glue-up", "Finish"}
 	for _, tt := range []struct {
 		args []string
@@ -58,6 +55,12 @@ func TestEnvelopesOfAWrittenPack(t *testing.T) {
 	}
 }
 
+// startingText is the usual design of a kind to begin with.
+func startingText(t tester, kind design.Kind) string {
+	_, _, usual := kind.Sides()
+	return string(must(design.Start(kind, usual, measure.Millimetre))(t))
+}
+
 // printedFor writes a pack and returns the bookmarks of its envelopes and its pages.
 func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark, []readback.Page) {
 	t.Helper()
@@ -65,8 +68,7 @@ func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark,
 	if status, _, errs := start(t.Context(), append([]string{"piece", file, "-o", out}, args...)...); status != 0 {
 		t.Fatal(errs)
 	}
-	data := must(os.ReadFile(out))(t)
-	read := must(readback.PDF(data))(t)
+	read := must(readback.PDF(must(os.ReadFile(out))(t)))(t)
 	sheets := func(b readback.Bookmark) bool { return b.Level > 0 || strings.Contains(b.Title, ":") }
 	return slices.DeleteFunc(read.Bookmarks, sheets), read.Pages
 }
@@ -75,13 +77,28 @@ func printedFor(t *testing.T, file string, args ...string) ([]readback.Bookmark,
 func TestOnlyMilledOfWhatHasNone(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	text := must(design.Start(design.BoxKind, 4, measure.Millimetre))(t)
 	file, out := filepath.Join(dir, "tray.toml"), filepath.Join(dir, "tray.pdf")
-	if err := os.WriteFile(file, text, 0o600); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.WriteFile(file, []byte(startingText(t, design.BoxKind)), 0o600))
 	status, _, errs := start(t.Context(), "piece", file, "--only", "milled", "-o", out)
 	if _, err := os.Stat(out); status != 2 || err == nil || !strings.Contains(errs, "--only milled") || !strings.Contains(errs, "hint: leave out --only") {
 		t.Errorf("status %d, %v: %s", status, err, errs)
+	}
+}
+
+// A piece that cannot be built is printed on demand, and every sheet says so: one
+// of them may go to the bench without the others.
+func TestEverySheetSaysThatItCannotBeBuilt(t *testing.T) {
+	t.Parallel()
+	text := regexp.MustCompile(`(?m)^clear = .*`).ReplaceAllString(startingText(t, design.RingKind), "mid-to-leg = 205") // too near to the laps
+	file := filepath.Join(t.TempDir(), "near.toml")
+	done(t, os.WriteFile(file, []byte(text), 0o600))
+	_, pages := printedFor(t, file, "--anyway", "--plan")
+	for i, p := range pages {
+		if !slices.ContainsFunc(p.Texts, func(x readback.Text) bool { return strings.HasPrefix(x.String, "cannot be built: ") }) {
+			t.Errorf("sheet %d does not say that the piece cannot be built", i+1)
+		}
+	}
+	if len(pages) < 10 {
+		t.Errorf("%d sheets", len(pages))
 	}
 }

@@ -21,9 +21,7 @@ func TestFixesCanBeWrittenIntoTheFile(t *testing.T) {
 	ask := func(name, text string) (ids map[string]checkJSON) {
 		t.Helper()
 		file := filepath.Join(dir, name)
-		if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		done(t, os.WriteFile(file, []byte(text), 0o600))
 		_, out, errs := start(t.Context(), "check", file, "--json")
 		var all struct {
 			Sizes []struct{ Checks []json.RawMessage }
@@ -34,9 +32,7 @@ func TestFixesCanBeWrittenIntoTheFile(t *testing.T) {
 		ids = map[string]checkJSON{}
 		for _, raw := range all.Sizes[0].Checks {
 			var c checkJSON
-			if err := json.Unmarshal(raw, &c); err != nil {
-				t.Fatal(err)
-			}
+			done(t, json.Unmarshal(raw, &c))
 			ids[string(c.ID)] = c
 		}
 		return ids

@@ -103,9 +103,7 @@ func (s *byHand) numbers(operator string, mm ...float64) {
 func TestWriteByHand(t *testing.T) {
 	doc := packDocument(t, anExample)
 	var b bytes.Buffer
-	if err := writeByHand(&b, doc); err != nil {
-		t.Fatal(err)
-	}
+	done(t, writeByHand(&b, doc))
 	f, err := readback.PDF(b.Bytes())
 	if err != nil || len(f.Pages) != len(doc.Pages) {
 		t.Fatalf("%d pages, %v, want %d", len(f.Pages), err, len(doc.Pages))

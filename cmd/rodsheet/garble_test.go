@@ -82,9 +82,7 @@ func told(t *testing.T, args []string) []string {
 		t.Fatalf("%q: status %d, %s", args, status, errs)
 	}
 	var all any
-	if err := json.Unmarshal([]byte(out), &all); err != nil {
-		t.Fatal(err)
-	}
+	done(t, json.Unmarshal([]byte(out), &all))
 	var lines []string
 	gather(&lines, "", all)
 	return lines

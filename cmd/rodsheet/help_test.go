@@ -60,9 +60,7 @@ func TestExamplesWork(t *testing.T) {
 				t.Chdir(t.TempDir())
 				before := 0
 				if strings.Contains(args, "table.toml") && !strings.HasPrefix(args, "new") {
-					if err := os.WriteFile("table.toml", designed, 0o600); err != nil {
-						t.Fatal(err)
-					}
+					done(t, os.WriteFile("table.toml", designed, 0o600))
 					before = 1
 				}
 				ctx, words := t.Context(), strings.Fields(args)

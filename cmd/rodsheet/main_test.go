@@ -211,9 +211,7 @@ func BenchmarkProcess(b *testing.B) {
 // linkSelf names this test program rodsheet, under which it is the command.
 func linkSelf(b *testing.B) string {
 	self := must(os.Executable())(b)
-	if err := os.Symlink(self, "rodsheet"); err != nil {
-		b.Fatal(err)
-	}
+	done(b, os.Symlink(self, "rodsheet"))
 	return "./rodsheet"
 }
 
@@ -221,6 +219,12 @@ func linkSelf(b *testing.B) string {
 type tester interface {
 	Helper()
 	Fatal(...any)
+}
+
+// done wants a call to have succeeded.
+func done(t tester, err error) {
+	t.Helper()
+	must(struct{}{}, err)(t)
 }
 
 // must returns what a call gives that has to succeed.

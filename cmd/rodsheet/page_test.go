@@ -57,9 +57,7 @@ func opened(t *testing.T, design string) *tab {
 	}
 	t.Parallel()
 	file := filepath.Join(t.TempDir(), "table.toml")
-	if err := os.WriteFile(file, []byte(design), 0o600); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.WriteFile(file, []byte(design), 0o600))
 	return visit(t, file, served(t, &designFile{file}).Address())
 }
 
@@ -368,9 +366,7 @@ func TestPageSaves(t *testing.T) {
 		t.Errorf("the file is not as it was but for the figure:\n%s", got)
 	}
 	edit := func(old, new string) {
-		if err := os.WriteFile(p.file, []byte(strings.Replace(onDisk(), old, new, 1)), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		done(t, os.WriteFile(p.file, []byte(strings.Replace(onDisk(), old, new, 1)), 0o600))
 	}
 	// Nothing of its own: the page follows.
 	edit("horn = 14", "horn = 15")
@@ -641,9 +637,7 @@ func TestPageSaysWhatCannotBeSaved(t *testing.T) {
 	p := opened(t, windowSeat(t))
 	p.fill("f-ring-inside", "270")
 	p.until(`document.getElementById('save').disabled`, "false")
-	if err := os.RemoveAll(filepath.Dir(p.file)); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.RemoveAll(filepath.Dir(p.file)))
 	p.click("#save")
 	p.until(`document.getElementById('status').textContent.includes('table.toml')`, "true")
 	if got := p.js(`document.getElementById('f-ring-inside').value`); got != "270" {
@@ -744,9 +738,7 @@ func TestPublished(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	design := filepath.Join(dir, "table.toml")
-	if err := os.WriteFile(design, []byte(windowSeat(t)), 0o600); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.WriteFile(design, []byte(windowSeat(t)), 0o600))
 	engine := filepath.Join(dir, "engine")
 	buildEngine(t, engine)
 	for _, one := range []struct{ name, engine string }{{"still", "none"}, {"alive", engine}} {
@@ -808,9 +800,7 @@ func still(t *testing.T, address, site, design string) {
 // buildEngine builds this program for browsers.
 func buildEngine(t *testing.T, dir string) {
 	t.Helper()
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.MkdirAll(dir, 0o755))
 	c := exec.Command("go", "build", "-ldflags=-s -w", "-o", filepath.Join(dir, "engine.wasm"), ".")
 	c.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if out, err := c.CombinedOutput(); err != nil {
@@ -818,7 +808,5 @@ func buildEngine(t *testing.T, dir string) {
 	}
 	root := must(exec.Command("go", "env", "GOROOT").Output())(t)
 	data := must(os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js")))(t)
-	if err := os.WriteFile(filepath.Join(dir, "wasm_exec.js"), data, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	done(t, os.WriteFile(filepath.Join(dir, "wasm_exec.js"), data, 0o644))
 }

@@ -42,11 +42,8 @@ func printJob(t *testing.T, args ...string) printed {
 	var said struct {
 		Pages []placedTemplate `json:"pages"`
 	}
-	if err := json.Unmarshal([]byte(out), &said); err != nil {
-		t.Fatal(err)
-	}
-	data := must(os.ReadFile(name))(t)
-	file := must(readback.PDF(data))(t)
+	done(t, json.Unmarshal([]byte(out), &said))
+	file := must(readback.PDF(must(os.ReadFile(name))(t)))(t)
 	return printed{file.Pages, said.Pages}
 }
 
@@ -309,9 +306,7 @@ func TestExamplesAreUpToDate(t *testing.T) {
 			t.Errorf("%s: printed %q, want %q", command, lastLine(out), wrote)
 		}
 		if text := strings.TrimSuffix(name, ".pdf") + ".txt"; strings.Contains(line, text) {
-			if err := os.WriteFile(text, []byte(out), 0o600); err != nil {
-				t.Fatal(err)
-			}
+			done(t, os.WriteFile(text, []byte(out), 0o600))
 			sameFile(t, text, filepath.Join(dir, text))
 		}
 		made++
@@ -371,9 +366,7 @@ func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	var job struct {
 		Pages []placedTemplate `json:"pages"`
 	}
-	if err := json.Unmarshal([]byte(out), &job); err != nil {
-		t.Fatal(err)
-	}
+	done(t, json.Unmarshal([]byte(out), &job))
 	data := must(os.ReadFile(name))(t)
 	drawing := must(readback.SVG(data))(t)
 	p := printed{[]readback.Page{{Width: drawing.Width, Height: drawing.Height, Strokes: drawing.Strokes}}, job.Pages}
