@@ -147,6 +147,9 @@ func (v *view) draw(n *pen, at geometry.Point) {
 // inside draws the picture in the middle of a window, and returns how much of its
 // lettering found no clear place; with more than enough of that it leaves off.
 func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
+	if n == nil && len(v.Labels) == 0 {
+		return 0
+	}
 	room := window.Offset(-1)
 	room.Max.Y = window.Max.Y + 0.5 // the air round letters may reach out above: there stand no others
 	letters := &label.Placer{Window: room, Strict: enough == 0}

@@ -130,6 +130,14 @@ func (s spot) at(x, y float64) geometry.Point {
 	return s.centre.Add(s.along.Mul(x)).Add(s.along.Perp().Mul(y))
 }
 
+// reach returns the box on the page round r at the spot.
+func (s spot) reach(r geometry.Rect) geometry.Rect {
+	u, v := s.along, s.along.Perp()
+	x := geometry.Bounds(u.Mul(r.Min.X), u.Mul(r.Max.X))
+	y := geometry.Bounds(v.Mul(r.Min.Y), v.Mul(r.Max.Y))
+	return geometry.Rect{Min: s.centre.Add(x.Min).Add(y.Min), Max: s.centre.Add(x.Max).Add(y.Max)}
+}
+
 // box returns the corners of r at the spot.
 func (s spot) box(r geometry.Rect) [4]geometry.Point {
 	return [4]geometry.Point{s.at(r.Min.X, r.Min.Y), s.at(r.Max.X, r.Min.Y), s.at(r.Max.X, r.Max.Y), s.at(r.Min.X, r.Max.Y)}
@@ -149,16 +157,15 @@ func (p *Placer) touches(s spot, r room, enough int) int {
 	if !p.Window.Contains(s.centre) {
 		return math.MaxInt
 	}
-	corners := s.box(r.box)
-	box := corners[:]
-	bounds := geometry.Bounds(box...)
+	bounds := s.reach(r.box)
 	if !p.Window.Holds(bounds) {
 		return math.MaxInt
 	}
 	n := 0
+	corners := s.box(r.box)
 	for i := range p.lines {
 		l := &p.lines[i] // most lie elsewhere: they are not copied
-		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, box) {
+		if bounds.Overlaps(l.bounds) && geometry.Meets(l.Segment, corners[:]) {
 			if n += striking; n >= enough {
 				p.lines[0], p.lines[i] = p.lines[i], p.lines[0] // the next spot is likely to meet it too
 				return n
@@ -166,7 +173,7 @@ func (p *Placer) touches(s spot, r room, enough int) int {
 		}
 	}
 	wider := s.box(r.wider)
-	around, way := geometry.Bounds(wider[:]...), geometry.Bounds(s.link.A, s.link.B)
+	around, way := s.reach(r.wider), geometry.Bounds(s.link.A, s.link.B)
 	for i, b := range p.bounds {
 		if around.Overlaps(b) && Overlap(wider[:], p.Boxes[i]) {
 			n += hiding
