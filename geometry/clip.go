@@ -80,15 +80,15 @@ func within(s Segment, convex []Point) (w stretch, along bool) {
 	const rounding = 1e-9 // mm: corners nearer than that are one
 	d := s.B.Sub(s.A)
 	w = stretch{0, 1}
-	for i, p := range convex {
-		e := convex[(i+1)%len(convex)].Sub(p)
-		if e.Dot(e) < rounding*rounding {
-			continue
-		}
+	p := convex[len(convex)-1]
+	for _, q := range convex {
 		// The inside is to the left of e: e × (A + t·d − p) ≥ 0.
-		height, slope := e.Cross(s.A.Sub(p)), e.Cross(d)
-		w.clip(height, slope)
-		along = along || height == 0 && slope == 0
+		if e := q.Sub(p); e.Dot(e) >= rounding*rounding {
+			height, slope := e.Cross(s.A.Sub(p)), e.Cross(d)
+			w.clip(height, slope)
+			along = along || height == 0 && slope == 0
+		}
+		p = q
 	}
 	return w, along
 }

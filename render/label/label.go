@@ -133,9 +133,11 @@ func (s spot) at(x, y float64) geometry.Point {
 // reach returns the box on the page round r at the spot.
 func (s spot) reach(r geometry.Rect) geometry.Rect {
 	u, v := s.along, s.along.Perp()
-	x := geometry.Bounds(u.Mul(r.Min.X), u.Mul(r.Max.X))
-	y := geometry.Bounds(v.Mul(r.Min.Y), v.Mul(r.Max.Y))
-	return geometry.Rect{Min: s.centre.Add(x.Min).Add(y.Min), Max: s.centre.Add(x.Max).Add(y.Max)}
+	a, b, c, d := u.Mul(r.Min.X), u.Mul(r.Max.X), v.Mul(r.Min.Y), v.Mul(r.Max.Y)
+	return geometry.Rect{
+		Min: s.centre.Add(geometry.Pt(min(a.X, b.X), min(a.Y, b.Y))).Add(geometry.Pt(min(c.X, d.X), min(c.Y, d.Y))),
+		Max: s.centre.Add(geometry.Pt(max(a.X, b.X), max(a.Y, b.Y))).Add(geometry.Pt(max(c.X, d.X), max(c.Y, d.Y))),
+	}
 }
 
 // box returns the corners of r at the spot.
