@@ -48,6 +48,12 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 	if l.Line {
 		along = tag("along-line", length(l.Run))
 	}
+	from := func(mm float64) Tag {
+		if l.Line && mm == 0 {
+			return tag("on-line")
+		}
+		return tag("from-edge", length(mm))
+	}
 	below := at(0, -0.2*l.Across)
 	for _, x := range []float64{0, l.Run} {
 		p.Strokes = append(p.Strokes, Stroke{Construction, []geometry.Point{at(x, 0), at(x, -0.25*l.Across)}})
@@ -56,8 +62,8 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 		a, b geometry.Point
 		t    Tag
 	}{
-		{at(0, 0), end, tag("from-edge", length(l.AtEnd))},
-		{at(l.Run, 0), far, tag("from-edge", length(l.AtRun))},
+		{at(0, 0), end, from(l.AtEnd)},
+		{at(l.Run, 0), far, from(l.AtRun)},
 		{geometry.Pt(-l.Run, below.Y), below, along},
 	} {
 		name(d.a, d.b, d.t)

@@ -281,6 +281,7 @@ var labels = map[measure.ID]wording.Text{
 	"far-shoulder":               "far shoulder",
 	"frame-side":                 "frame side",
 	"from-edge":                  "%s",
+	"on-line":                    "on the line",
 	"end-centre":                 "E",
 	"either-edge":                "edge of the blank, either",
 	"foot-end":                   "foot",

@@ -8,8 +8,10 @@ import (
 )
 
 // decimal writes v rounded to so many places, without trailing zeros and
-// never as "-0".
+// never as "-0". Halves go away from 0, a half that arithmetic has made a hair smaller too:
+// an eighth of an inch is 3.18 mm however it was reckoned.
 func decimal(v float64, places int) string {
+	v += math.Copysign(1e-6*math.Pow10(-places), v)
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")

@@ -125,13 +125,16 @@ func (m Model) legTicks() []templates.Tick {
 }
 
 // legEnvelope is the legs: their section, their ends, mortises and tapers.
-func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
+func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
 	l := m.legs[0]
-	out := templates.Section{Drawings: []templates.Drawing{m.section()}}
-	section, angles := out.Drawings[0].View, sectionAngles(l.Section())
+	var out templates.Section
+	angles := sectionAngles(l.Section())
+	if s.Full || m.sectionOnPaper() {
+		out.Drawings = append(out.Drawings, m.section())
+	}
 	if l.skewed() {
 		c := templates.Card{
-			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: []templates.View{section}, Test: sectionTest.With(), Caution: planeCaution.With(),
+			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: views(out.Drawings), Test: gaugeTest.With(), Caution: planeCaution.With(),
 			Text: []string{kiteText.With()},
 			Figures: []templates.Reading{
 				{Name: thicknessReading.With(), Value: m.length(l.Blank().Thickness), Write: true},
@@ -148,12 +151,15 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 				c.Templates = append(c.Templates, m.viewsOf(p)...)
 			}
 		}
+		if len(out.Drawings) > 0 {
+			c.Test = sectionTest.With()
+		}
 		if math.Abs(angles[2]-angles[0]) > least {
 			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
 		}
 		out.Cards = append(out.Cards, c)
 	}
-	if resultant, _ := m.Lean(0); resultant > least {
+	if resultant, _ := m.Lean(0); s.Full && resultant > least {
 		out.Drawings = append(out.Drawings, m.levelSection())
 	}
 	out.Cards = append(out.Cards, m.legEnds())
@@ -164,6 +170,14 @@ func (m Model) legEnvelope(templates.Setting) (templates.Section, error) {
 	}
 	out.Drawings = append(out.Drawings, strips...)
 	return out, nil
+}
+
+// sectionOnPaper reports whether the section of a leg is worked by its template, or is so far
+// out of square that paper proves it.
+func (m Model) sectionOnPaper() bool {
+	return len(m.sides) != 4 || slices.ContainsFunc(sectionAngles(m.legs[0].Section()), func(a float64) bool {
+		return !templates.TooShallow(math.Abs(a - math.Pi/2))
+	})
 }
 
 // skewed reports whether the section of a leg is out of square.

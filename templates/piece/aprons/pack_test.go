@@ -292,3 +292,29 @@ func TestCardsCountAndNameTriangles(t *testing.T) {
 		}
 	})
 }
+
+// The section of a leg is drawn where paper proves it: no gauge sees 0.8° on a leg's end.
+func TestSectionsThatPaperHolds(t *testing.T) {
+	steep, six := table(), table()
+	steep.Frame.Legs.Rake, steep.Frame.Legs.Splay = measure.Radians(15), measure.Radians(15)
+	six.Frame.Shape, six.Frame.Sides, six.Frame.Length, six.Frame.Legs.Splay = design.RegularFrame, 6, 360, 0
+	for i, c := range []struct {
+		d    design.Design
+		want bool
+	}{{table(), false}, {steep, true}, {six, true}} {
+		m, err := Solve(c.d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		section, err := m.legEnvelope(setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		view := m.section().View
+		drawn := slices.ContainsFunc(section.Drawings, func(d templates.Drawing) bool { return d.View == view })
+		called := slices.Contains(section.Cards[0].Templates, view)
+		if drawn != c.want || called != c.want {
+			t.Errorf("%d: drawn %t, called for %t, want %t", i, drawn, called, c.want)
+		}
+	}
+}

@@ -268,6 +268,7 @@ const (
 	sectionCard  text = "Plane the legs out of square"
 	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
+	gaugeTest    text = "A bevel gauge set to the corner arris shows no light from end to end."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
 
@@ -279,7 +280,7 @@ const (
 
 	mortiseCard     text = "Chop the mortises"
 	mortiseText     text = "Fold the strip round the head, its head line at the sawn head, and prick the mortises through. Chop both of a corner before the tapers are sawn, as long as the sides are flat."
-	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder."
+	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder. On a side that is out of square the mortise measures a hair more than its chisel."
 	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
 	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
 	jointHeading    text = "Two rails and their leg, drawn apart"

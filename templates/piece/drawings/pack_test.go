@@ -254,7 +254,7 @@ func withoutTriangles(t *testing.T, splay float64, rise string, s templates.Sett
 			all += strings.Join(row, " ") + "\n"
 		}
 	}
-	for _, want := range []string{"Set by a square", rise} {
+	for _, want := range []string{"Set by a square, no sheet needed", rise} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is not in\n%s", want, all)
 		}

@@ -329,7 +329,7 @@ func withoutTriangle(q use, u measure.Unit) string {
 	rise := measure.Length(joint.RiseOver(run, angle)).Text(u)
 	switch {
 	case angle == 0:
-		return say("Set by a square")
+		return say("Set by a square, no sheet needed")
 	case q.along:
 		return say("Set out by two points, below")
 	case q.ofSetSquare():

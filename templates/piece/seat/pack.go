@@ -138,7 +138,7 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		c.Test = blindTest.With(s.mm(s.thickness() - s.design.Seat.Mortise.Depth))
 	} else {
 		c.Text = append(c.Text, throughText.With())
-		c.Test = exitFrom(exit.Y > 0).With(s.mm(math.Abs(exit.X)), s.mm(math.Abs(exit.Y)))
+		c.Test = exitFrom(exit.Y > 0).With(s.aside(exit.X), s.mm(math.Abs(exit.Y)))
 		if b.sort.round() {
 			c.Test = exitRound.With(s.mm(flat(exit).Norm()))
 		}
@@ -148,6 +148,14 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		c.Text = append(c.Text, reamText.With())
 	}
 	return c
+}
+
+// aside says how far from the centre line something lies.
+func (s Seat) aside(mm float64) string {
+	if math.Abs(mm) < alikeWithin {
+		return onCentre.With()
+	}
+	return fromCentre.With(s.mm(math.Abs(mm)))
 }
 
 // alikeWithin is the difference between two figures of hand work that nobody can tell, mm.
@@ -169,7 +177,7 @@ func (s Seat) byEach(all, each text, values []float64) []templates.Reading {
 		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(values[i]), Write: true})
 	}
 	if slices.Max(values)-slices.Min(values) < alikeWithin {
-		return []templates.Reading{{Name: all.With(), Value: out[0].Value, Write: true}}
+		return []templates.Reading{{Name: all.With(), Value: s.mm(slices.Min(values)), Write: true}}
 	}
 	return out
 }

@@ -177,6 +177,7 @@ const (
 	legNumber        text = "%d"
 	footLabel        text = "the foot leans this way"
 	sightlineLabel   text = "sightline, %s"
+	onCentre         text = "on the centre line"
 	fromCentre       text = "%s from the centre line"
 	fromFront        text = "%s from the front edge"
 	fromBack         text = "%s from the back edge"
@@ -357,8 +358,8 @@ func shapeText(s design.LegSection) []string {
 }
 
 const (
-	exitForward  text = "The point comes out %s from the centre line and %s forward of the middle of the seat."
-	exitBackward text = "The point comes out %s from the centre line and %s behind the middle of the seat."
+	exitForward  text = "The point comes out %s and %s forward of the middle of the seat."
+	exitBackward text = "The point comes out %s and %s behind the middle of the seat."
 	exitRound    text = "The point comes out %s from the middle of the seat."
 )
 

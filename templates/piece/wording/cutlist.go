@@ -13,7 +13,7 @@ import (
 	"rodsheet/templates/wording"
 )
 
-var cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn square to", "rough"}
+var cutListHead = []wording.Text{"part", "count", "spare", "finished", "sawn", "rough"}
 
 // woodVolume writes a volume as wood is bought: in m³ or in board feet.
 func woodVolume(mm3 float64, u measure.Unit) string {
@@ -61,7 +61,7 @@ func (s speaker) glassPanel(orders []piece.Lot[shop.GlassOrder]) templates.Panel
 }
 
 func (s speaker) partsPanel(c shop.CutList) templates.Panel {
-	p := templates.Panel{Heading: say("Cut list, length along the grain × width × thickness, %s", s.unit), Ruled: true, Table: [][]string{said(cutListHead)}, Text: []string{say("Finished is from tip to tip, as milled. Sawn is the length at which both ends are square and the joints begin. Rough is that and the allowances, rounded up.")}}
+	p := templates.Panel{Heading: say("Cut list, length along the grain × width × thickness, %s", s.unit), Ruled: true, Table: [][]string{said(cutListHead)}, Text: []string{say("Finished: as milled, from tip to tip. Sawn: the length to which both ends are squared before the joints. Rough: that and the allowances.")}}
 	if c.NoSpares {
 		p.Text = append(p.Text, say("The design asks for no spares: a slip at the last cut of a part costs every setting before it. With spares = 1 in [wood] there is one of each."))
 	}
