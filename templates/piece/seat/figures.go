@@ -223,7 +223,7 @@ func (s Seat) Cuts() []shop.CutRow {
 		size := piece.StockSize{Length: whole, Width: s.design.Seat.Stretchers.Diameter, Thickness: s.design.Seat.Stretchers.Diameter}
 		out = append(out, shop.Row(s.design, shop.Stretcher, many[k], size, size, s.built().rods[i].Volume()))
 	}
-	return out
+	return append(out, s.wedgeCut())
 }
 
 // Wares is nothing: the legs are held by glue and wedges.

@@ -352,7 +352,6 @@ func (s Seat) together(templates.Setting) (templates.Section, error) {
 		fit.Heading, fit.Setup = slotHeading.With(), []templates.Picture{s.wedges()}
 		fit.Text, fit.Caution = append(fit.Text, slotText.With()), slotCaution.With()
 		fit.Figures = s.byEach(slotReading, slotOf, w.slots)
-		glue.Figures = []templates.Reading{s.reading(wedgeWide, w.wide, true), s.reading(wedgeLong, w.long, false), s.reading(wedgeThick, w.head, false)}
 		glue.Text = append(glue.Text, wedgeText.With())
 	}
 	if m.Depth == 0 {
@@ -364,6 +363,6 @@ func (s Seat) together(templates.Setting) (templates.Section, error) {
 		Figures: []templates.Reading{s.reading(frontHigh, v.front, true), s.reading(backHigh, v.back, true), s.reading(pencilHigh, v.pencil, false)},
 		Text:    []string{levelText.With(), lowText.With(), sawFeet.With()}, Test: levelTest.With(s.mm(v.front-v.pencil), s.mm(v.back-v.pencil)), Caution: footCaution.With(),
 	}
-	out.Cards = []templates.Card{fit, glue, level}
+	out.Cards = []templates.Card{s.wedgeCard(), fit, glue, level}
 	return out, nil
 }

@@ -341,15 +341,15 @@ func TestTheSeatIsBlockedUpHigherThanItStands(t *testing.T) {
 		d := anySeat(t)
 		d.Seat.Stretchers = design.SeatStretchers{}
 		s := worked(t, d)
-		v, lowest := s.levelling(), math.Inf(1)
+		v, lowest, highest := s.levelling(), math.Inf(1), math.Inf(-1)
 		for _, l := range s.legs {
 			w := s.turning(l)
 			leg := made(w).Transform(solid.Translate(solid.V(0, 0, s.shoulder(l)-w.shoulder))).Transform(l.frame())
-			sole := math.Inf(-1)
+			sole, low := math.Inf(-1), math.Inf(1)
 			for _, f := range leg.Pieces[1].Faces() {
 				for _, c := range f.Corners {
 					h := s.height(c)
-					lowest = math.Min(lowest, h)
+					low = math.Min(low, h)
 					if end := l.frame().Z.Dot(c.Sub(l.at)); end > l.foot { // of the end of the blank
 						sole = math.Max(sole, h)
 					}
@@ -358,6 +358,10 @@ func TestTheSeatIsBlockedUpHigherThanItStands(t *testing.T) {
 			if sole >= 0 {
 				t.Errorf("a foot ends %.3f over the floor", sole)
 			}
+			lowest, highest = math.Min(lowest, low), math.Max(highest, low)
+		}
+		if _, wedge := s.levelWedges(); wedge.Thickness <= highest+v.pencil {
+			t.Errorf("a wedge %.3f thick under a foot %.3f over the bench", wedge.Thickness, highest+v.pencil)
 		}
 		if lift := lowest + v.pencil; lift < 3 || lift > 8+1e-9 {
 			t.Errorf("lowest foot %.3f over the bench, want room for a wedge and little more", lift)
@@ -400,6 +404,28 @@ func TestWedgesFitTheirSlots(t *testing.T) {
 	})
 }
 
+// The strip is one row of the cut list and yields all wedges, a kerf for each.
+func TestWedgesComeOffTheirStrip(t *testing.T) {
+	d := stool()
+	d.Wood.Spares = 1
+	s := worked(t, d)
+	rows := s.Cuts()
+	strip := rows[len(rows)-1]
+	tenons, a := s.tenonWedges()
+	feet, b := s.levelWedges()
+	if strip.Part != shop.SeatWedge || strip.Sizes[0].Count != 1 || strip.Spares != 0 || tenons != 4 || feet != 3 {
+		t.Errorf("%+v, %d and %d wedges", strip, tenons, feet)
+	}
+	nearly(t, "strip", strip.Finished.Length, 4*(a.Length+3.2)+3*(b.Length+3.2)+150, 1e-9)
+	if strip.Finished.Width < max(a.Width, b.Width) || strip.Finished.Thickness < max(a.Thickness, b.Thickness) {
+		t.Errorf("strip %v for %v and %v", strip.Finished, a, b)
+	}
+	d.Seat.Mortise.NoWedge = true
+	if n, _ := worked(t, d).tenonWedges(); n != 0 {
+		t.Errorf("%d wedges for tenons that have none", n)
+	}
+}
+
 // The work comes in an order in which it can be done: the slab is bored before its outline
 // is sawn, legs are fitted and slotted before they are glued.
 func TestOrderOfTheCards(t *testing.T) {
@@ -411,7 +437,7 @@ func TestOrderOfTheCards(t *testing.T) {
 		want  []text
 	}{
 		{seat.Cards, []text{slabHeading, boreHeading, boreHeading, sawHeading}},
-		{last.Cards, []text{slotHeading, glueHeading, levelHeading}},
+		{last.Cards, []text{wedgeHeading, slotHeading, glueHeading, levelHeading}},
 	} {
 		if len(tt.cards) != len(tt.want) {
 			t.Fatalf("%d cards", len(tt.cards))
@@ -425,8 +451,8 @@ func TestOrderOfTheCards(t *testing.T) {
 	d := stool()
 	d.Seat.Mortise.Depth = 32
 	blind, _ := worked(t, d).together(templates.Setting{})
-	if blind.Cards[0].Heading != fitHeading.With() || len(blind.Cards[0].Figures) > 0 {
-		t.Errorf("a blind mortise is slotted: %+v", blind.Cards[0])
+	if blind.Cards[1].Heading != fitHeading.With() || len(blind.Cards[1].Figures) > 0 {
+		t.Errorf("a blind mortise is slotted: %+v", blind.Cards[1])
 	}
 }
 

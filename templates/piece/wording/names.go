@@ -59,7 +59,7 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.InnerBackLeg:       {"inner back leg", "inner back legs"},
 	shop.MiddleLeg:          {"middle leg", "middle legs"},
 	shop.InnerMiddleLeg:     {"inner middle leg", "inner middle legs"},
-	shop.SeatWedge:          {"wedge for the tenons", "wedges for the tenons"},
+	shop.SeatWedge:          {"strip for the wedges", "strips for the wedges"},
 }
 
 // shortNames are those of pieces of a board that their section tells apart.

@@ -1,0 +1,69 @@
+package seat
+
+import (
+	"math"
+
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/shop"
+)
+
+// held is what a strip is left longer, so that the last wedge is still sawn from something
+// that can be held.
+func (s Seat) held() float64 { return s.unit().Round(150, 6) }
+
+// tenonWedges are how many there are for the tenons, and one of them, thick at its head; none
+// where the tenons are not wedged.
+func (s Seat) tenonWedges() (n int, each piece.StockSize) {
+	if !s.design.Seat.Mortise.Wedged() {
+		return 0, each
+	}
+	w := s.wedging()
+	return len(s.legs) + s.design.Wood.Spares, piece.StockSize{Length: w.long, Width: w.wide, Thickness: w.head}
+}
+
+// levelWedges are those under the feet, one for each: as thick at the head as a foot stands
+// too high at the most, and some more.
+func (s Seat) levelWedges() (n int, each piece.StockSize) {
+	least := math.Inf(1)
+	for _, l := range s.sorts() {
+		least = math.Min(least, s.below(l))
+	}
+	step, more := s.unit().Round(1, 1.0/16), s.unit().Round(3, 1.0/8)
+	head := math.Ceil((s.levelling().pencil-least)/step)*step + more
+	return len(s.legs), piece.StockSize{Length: s.unit().Round(80, 3), Width: s.unit().Round(30, 5.0/4), Thickness: head}
+}
+
+// wedgeStrip is what all wedges are sawn from, one after the other: their grain runs along
+// it.
+func (s Seat) wedgeStrip() piece.StockSize {
+	strip := piece.StockSize{Length: s.held()}
+	for _, of := range []func() (int, piece.StockSize){s.tenonWedges, s.levelWedges} {
+		n, each := of()
+		strip.Length += float64(n) * (each.Length + s.design.Saw.Kerf)
+		strip.Width, strip.Thickness = math.Max(strip.Width, each.Width), math.Max(strip.Thickness, each.Thickness)
+	}
+	return strip
+}
+
+// wedgeCut is the strip on the cut list.
+func (s Seat) wedgeCut() shop.CutRow {
+	row := shop.Row(s.design, shop.SeatWedge, 1, s.wedgeStrip(), s.wedgeStrip(), 0)
+	row.Spares = 0
+	return row
+}
+
+// wedgeCard is how the wedges are made.
+func (s Seat) wedgeCard() templates.Card {
+	c := templates.Card{Heading: wedgeHeading.With(), Ticks: []templates.Tick{{Text: wedgeStrip.With(), Boxes: 1}}, Text: []string{wedgeStripText.With()}, Caution: wedgeCaution.With()}
+	add := func(name text, n int, each piece.StockSize) {
+		c.Ticks = append(c.Ticks, templates.Tick{Text: name.With(), Boxes: n})
+		c.Figures = append(c.Figures, templates.Reading{Name: name.With(), Value: sizes.With(s.mm(each.Length), s.mm(each.Width), s.mm(each.Thickness))})
+	}
+	if n, each := s.tenonWedges(); n > 0 {
+		add(tenonWedges, n, each)
+	}
+	n, each := s.levelWedges()
+	add(levelWedges, n, each)
+	return c
+}
