@@ -101,7 +101,7 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 // ticked are how cards call the parts of the cut list whose name takes no s at its end.
 var ticked = map[string]string{
 	"front or back": "front and back", "bottom": "bottom", "board for splines": "board for splines", "board for wedge blocks": "board for wedge blocks",
-	"strip for the wedges": "strip for the wedges",
+	"strip for the wedges":  "strip for the wedges",
 	"apron, front and back": "aprons, front and back", "apron, left and right": "aprons, left and right",
 	"stretcher, front and back": "stretchers, front and back", "stretcher, left and right": "stretchers, left and right",
 }
