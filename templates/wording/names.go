@@ -42,6 +42,7 @@ var figures = sync.OnceValue(func() map[measure.ID]Text {
 		"frame.aprons.arch":             "rise of the arch",
 		"frame.aprons.depth":            "depth of the aprons",
 		"frame.aprons.inset":            "inset of the aprons",
+		"frame.aprons.joint":            "joint of the aprons",
 		"frame.aprons.lower-cut":        "cut off the tenon at the underside",
 		"frame.aprons.tenon":            "tenon of the aprons",
 		"frame.aprons.tenon-length":     "length of the tenons",

@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -30,7 +31,9 @@ func (m Model) Checks() []kind.Check {
 			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)))
 		}
 	}
-	out = append(out, texts.AtLeast(u, "aprons.above-tenon", m.Rows[0].Upper, joint.ThinWood, kind.Warn))
+	if m.Rows[0].Joint != design.Bridled {
+		out = append(out, texts.AtLeast(u, "aprons.above-tenon", m.Rows[0].Upper, joint.ThinWood, kind.Warn))
+	}
 	if l := m.legs[0]; l.taper.Top > 0 {
 		out = append(out, texts.AtLeast(u, "aprons.taper-below", l.taper.Start-m.below(m.Rows[0], 0), 0, kind.Fail))
 		if len(m.Rows) > 1 {

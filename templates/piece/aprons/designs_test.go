@@ -35,6 +35,10 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 		"straight legs":   func(f *design.Frame) { f.Legs.Foot = 0 },
 		"arched":          func(f *design.Frame) { f.Aprons.Arch = 20 },
 		"square tenons":   func(f *design.Frame) { f.Aprons.Long = 15 },
+		"bridle":          func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
+		"plain tenon":     func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
+		"sloping haunch":  func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },
+		"plumb bridle":    func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset, f.Aprons.Joint = true, 2, design.Bridled },
 		"with stretchers": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
 		"stretchers plumb": func(f *design.Frame) {
 			f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true}

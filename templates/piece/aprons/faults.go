@@ -117,7 +117,7 @@ func railQuestions(table design.Key, of func(design.Frame) design.Rail) []questi
 		{[]design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, func(f design.Frame) error {
 			r := of(f)
 			figure, value, rest := "upper-cut", r.UpperCut, r.Depth-r.LowerCut
-			if r.UpperCut == 0 {
+			if r.UpperCut == 0 || r.Joint == design.Bridled {
 				figure, value, rest = "lower-cut", r.LowerCut, r.Depth-upperCut(r)
 			}
 			return measure.Below(measure.ID(key(figure)), length(value), "aprons.leaves-tenon", length(rest), "mortise.less-off")

@@ -222,7 +222,9 @@ func (m Model) Follows() map[design.Key]measure.Quantity {
 	out := map[design.Key]measure.Quantity{}
 	for i, table := range []design.Key{"frame.aprons.", "frame.stretchers."}[:len(m.Rows)] {
 		out[table+"tenon"] = measure.Length(m.Rows[i].Tenon)
-		out[table+"upper-cut"] = measure.Length(m.Rows[i].Upper)
+		if m.Rows[i].Upper > 0 {
+			out[table+"upper-cut"] = measure.Length(m.Rows[i].Upper)
+		}
 	}
 	if l := m.legs[0]; l.taper.Top > 0 {
 		out["frame.legs.taper-start"] = measure.Length(l.taper.Start)

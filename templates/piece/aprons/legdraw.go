@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 )
 
 // past is how far beyond a joint the arrises of a part are drawn, mm.
@@ -128,16 +129,18 @@ func (m Model) mortise(d *templates.Drawing, r Rail, end int, on func(solid.Vec)
 	mouth := place(r.mouthOf(e, row.Of.LowerCut, row.Upper))
 	d.Polygon(templates.Cut, mouth...)
 	d.Hatch(mouth...)
-	if row.Kind == Aprons {
+	if row.Haunch() > 0 {
 		groove := place(r.mouthOf(e, row.Of.Depth-row.Upper, 0))
 		d.Line(templates.Cut, groove[0], groove[1], groove[2], groove[3])
 		d.Hatch(groove...)
-		d.LabelLine(groove[0], groove[1], label("haunch", m.length(row.Haunch())))
+		d.LabelLine(groove[0], groove[1], label(haunchLabels[row.Joint], m.length(row.Haunch())))
 	}
 	d.LabelLine(mouth[0], mouth[1], label("long-and-wide", m.length(mouth[0].Distance(mouth[1])), m.length(mouth[1].Distance(mouth[2]))))
 	d.LabelLine(mouth[0], mouth[1], label("from-outer", m.length(m.toOuter(r, end))))
 	d.LabelLine(mouth[3], mouth[0], label("deep", m.length(m.intoLeg(r, end))))
 }
+
+var haunchLabels = [...]measure.ID{design.SquareHaunch: "haunch", design.SlopingHaunch: "sloping-haunch"}
 
 // toOuter returns how far the mouth of a mortise stands from the outer side beside it,
 // across its side of the leg, at the top of the tenon.

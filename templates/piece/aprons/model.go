@@ -190,5 +190,10 @@ func (m Model) Top() solid.Part {
 func third(r design.Rail) float64 { return cmp.Or(r.Tenon, r.Thickness/3) }
 
 // upperCut returns what a tenon is narrower at the top: as given, or a quarter of the
-// depth (common practice, no source).
-func upperCut(r design.Rail) float64 { return cmp.Or(r.UpperCut, r.Depth/4) }
+// depth (common practice, no source); nothing off a bridle.
+func upperCut(r design.Rail) float64 {
+	if r.Joint == design.Bridled {
+		return 0
+	}
+	return cmp.Or(r.UpperCut, r.Depth/4)
+}

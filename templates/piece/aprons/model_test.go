@@ -265,3 +265,20 @@ func compound(m Model, i int) joint.Compound {
 	in := func(s side) float64 { return math.Atan(flat(s.out).Dot(a) / -a.Z) }
 	return joint.Compound{Rake: in(m.sides[i]), Splay: in(m.sides[m.before(i)])}
 }
+
+// A leg whose slots are open at the head slides down off both its aprons along its own
+// length; one with mortises does not, nor one with plumb aprons.
+func TestBridledLegsSlide(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		free := true
+		for i, l := range m.legs {
+			leg := m.Leg(i).Transform(solid.Translate(l.along.Mul(m.Design.Frame.Aprons.Depth / 2)))
+			for _, r := range []Rail{m.Rows[0].Rails[i], m.Rows[0].Rails[m.before(i)]} {
+				free = free && len(solid.Clash(leg, r.Part(""))) == 0
+			}
+		}
+		if len(m.Rows) == 1 && free != m.slides() {
+			t.Errorf("slides %v, said to %v", free, m.slides())
+		}
+	})
+}

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/piece/kind"
 )
@@ -307,10 +308,13 @@ func (m Model) mortises(strips []templates.Drawing) templates.Card {
 		Figures: []templates.Reading{
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: deepReading.With(), Value: m.length(deep)},
-			{Name: haunchReading.With(), Value: m.length(row.Haunch())},
 		},
 		Text: []string{mortiseText.With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
 	}
+	if row.Joint == design.Bridled {
+		c.Text[0] = slotText.With()
+	}
+	c.Figures = append(c.Figures, haunchOf(m, row)...)
 	return c
 }
 
@@ -457,14 +461,26 @@ func (m Model) tenonCard(row *Row, wraps []templates.View) templates.Card {
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: cheekReading.With(), Value: m.length(outer)},
 			{Name: lowerReading.With(), Value: m.length(row.Of.LowerCut)},
-			{Name: upperReading.With(), Value: m.length(row.Upper)},
 		},
 		Text: []string{tenonText.With()}, Test: tenonTest.With(), Caution: tenonCaution.With(),
 	}
-	if row.Kind == Aprons {
-		c.Figures = append(c.Figures, templates.Reading{Name: haunchReading.With(), Value: m.length(row.Haunch())})
+	if row.Joint == design.Bridled {
+		c.Text = []string{bridleText.With()}
 	}
+	c.Figures = append(c.Figures, haunchOf(m, row)...)
 	return c
+}
+
+// haunchOf is what is off the tenon at its top, and what stays there.
+func haunchOf(m Model, row *Row) []templates.Reading {
+	var out []templates.Reading
+	if row.Upper > 0 {
+		out = append(out, templates.Reading{Name: upperReading.With(), Value: m.length(row.Upper)})
+	}
+	if row.Haunch() > 0 {
+		out = append(out, templates.Reading{Name: haunchReadings[row.Joint].With(), Value: m.length(row.Haunch())})
+	}
+	return out
 }
 
 // archCard is sawing the underside to its template.
@@ -493,7 +509,10 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 		frame = all[:len(all)-1]
 	}
 	text := glueRegular
-	if len(m.sides) == 4 {
+	switch {
+	case m.slides():
+		text = glueBridled
+	case len(m.sides) == 4:
 		text = glueRectangle
 	}
 	var out templates.Section
@@ -536,6 +555,13 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 		})
 	}
 	return out, nil
+}
+
+// slides reports whether a leg goes on to its two aprons along its own length: its slots are
+// open at the head, and their cheeks run along it, which those of plumb aprons do not. Tenons
+// of stretchers would stand in the way.
+func (m Model) slides() bool {
+	return m.Rows[0].Joint == design.Bridled && !m.Rows[0].Of.Plumb && len(m.Rows) == 1
 }
 
 // diagonals are what proves a frame square, or regular: over the corner arrises of the

@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
 )
 
 // sameAs reports a part that is not the same wood as another.
@@ -73,9 +74,19 @@ func TestRailsByTheirPasses(t *testing.T) {
 					stub := long.Cut(shoulder).Cut(cheeks[0]).Cut(cheeks[1])
 					lower, upper := r.frame().moved(r.downTo(row.Of.LowerCut)), r.frame().moved(r.upTo(row.Upper))
 					got.Pieces = append(got.Pieces, stub.Cut(lower).Cut(upper))
-					if row.Kind == Aprons {
+					if row.Haunch() > 0 {
 						far := shoulder.Flip()
-						got.Pieces = append(got.Pieces, stub.Cut(upper.Flip()).Cut(solid.Plane{N: far.N, D: far.D + row.Haunch()*r.Ends[left].Joint.Square()}))
+						far.D += row.Haunch() * r.Ends[left].Joint.Square()
+						if row.Joint == design.SlopingHaunch { // from that line at its foot to the arris at the top
+							top := r.frame().moved(r.upTo(0))
+							a, b, c := cross(shoulder, cheeks[0], top), cross(shoulder, cheeks[1], top), cross(far, cheeks[0], upper)
+							n := b.Sub(a).Cross(c.Sub(a)).Unit()
+							if n.Dot(far.N) < 0 {
+								n = n.Mul(-1)
+							}
+							far = solid.Through(a, n)
+						}
+						got.Pieces = append(got.Pieces, stub.Cut(upper.Flip()).Cut(far))
 					}
 				}
 				sameAs(t, row.Kind.String(), got, r.Part("").Transform(r.frame().to()))

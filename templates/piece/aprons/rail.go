@@ -23,6 +23,7 @@ type Row struct {
 	Under float64 // height of the underside over the floor
 	Tenon float64 // thickness
 	Upper float64 // what the tenon is narrower at the top
+	Joint design.RailJoint
 	Rails []Rail
 }
 
@@ -59,7 +60,10 @@ const (
 // newRow returns the rails of one height. Its shoulders are those of legs as they are
 // by then.
 func (m Model) newRow(kind RowKind, of design.Rail, under float64) *Row {
-	row := &Row{Kind: kind, Of: of, Under: under, Tenon: third(of), Upper: upperCut(of)}
+	row := &Row{Kind: kind, Of: of, Under: under, Tenon: third(of), Upper: upperCut(of), Joint: of.Joint}
+	if kind == Stretchers {
+		row.Joint = design.PlainTenon
+	}
 	for i := range m.sides {
 		r := m.newRail(row, i)
 		r.Ends[left] = m.newEnd(r, i, own)
@@ -173,7 +177,7 @@ func inward(p solid.Plane, mm float64) solid.Plane { return solid.Plane{N: p.N, 
 func (e End) bluntAt(long float64) solid.Plane { return inward(e.shoulder, -long*e.Joint.Square()) }
 
 // tenon returns the tenon of an end and its haunch from the shoulder on: as it is cut, or
-// the mortise for it. Both are mitred where two could meet. Stretchers have no haunch.
+// the mortise for it. Both are mitred where two could meet.
 func (r Rail) tenon(end int, mortise bool) []solid.Solid {
 	e, row := r.Ends[end], r.Row
 	room, deeper := tenonRoom, 0.0
@@ -188,19 +192,33 @@ func (r Rail) tenon(end int, mortise bool) []solid.Solid {
 		stock = stock.Cut(inward(e.meets, room))
 	}
 	out := []solid.Solid{stock.Cut(r.upTo(row.Upper))}
-	if row.Kind == Aprons {
-		out = append(out, stock.Cut(r.upTo(row.Upper).Flip()).Cut(e.bluntAt(row.Haunch())))
+	if row.Haunch() > 0 {
+		out = append(out, stock.Cut(r.upTo(row.Upper).Flip()).Cut(r.haunchEnd(e)))
 	}
 	return out
 }
 
 // Haunch returns how far the haunch runs along the rail: it is square in section
-// (common practice, no source). Stretchers have none.
+// (common practice, no source), or as long at its root where it slopes; 0 where there is
+// none.
 func (r Row) Haunch() float64 {
-	if r.Kind == Stretchers {
+	if r.Joint == design.PlainTenon || r.Joint == design.Bridled {
 		return 0
 	}
 	return r.Tenon
+}
+
+// haunchEnd returns the plane in which the haunch of an end ends.
+//
+// With s the distance from the shoulder, S that of a square haunch and v the height below the
+// top, a sloping one ends where s = S·v/Upper.
+func (r Rail) haunchEnd(e End) solid.Plane {
+	if r.Row.Joint != design.SlopingHaunch {
+		return e.bluntAt(r.Row.Haunch())
+	}
+	slope := r.Row.Haunch() * e.Joint.Square() / r.Row.Upper
+	n := e.shoulder.N.Add(solid.V(0, 0, slope))
+	return solid.Plane{N: n.Unit(), D: (e.shoulder.D + slope*r.Row.Top()) / n.Norm()}
 }
 
 // uncut returns the rail with its tenons in the room, its underside straight.

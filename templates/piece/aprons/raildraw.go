@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 )
 
 // A railEnd is the left end of a rail as its templates show it, in the frame of
@@ -111,13 +112,19 @@ func (m Model) railLeaf(d *templates.Drawing, k railEnd, f railLeaf, i int) {
 		low, high := k.height(f, row.Of.LowerCut), k.height(f, row.Of.Depth-row.Upper)
 		d.Hatch(on(0, 0), on(f.wide, 0), on(f.wide, 1), on(0, 1))
 		d.Line(templates.Hidden, on(low, 0), on(low, 1))
-		d.Line(templates.Hidden, on(high, 0), on(high, 1))
-		if row.Kind == Aprons {
-			top := k.height(f, row.Of.Depth)
+		if row.Upper > 0 {
+			d.Line(templates.Hidden, on(high, 0), on(high, 1))
+		}
+		switch top := k.height(f, row.Of.Depth); row.Joint {
+		case design.SquareHaunch:
 			d.Line(templates.Hidden, stub(high), stub(top))
+		case design.SlopingHaunch:
+			d.Line(templates.Hidden, stub(high), on(top, 0))
 		}
 		if i == 1 {
-			d.LabelLine(on(high, 0), on(high, 1), label("tenon-edge", m.length(high)))
+			if row.Upper > 0 {
+				d.LabelLine(on(high, 0), on(high, 1), label("tenon-edge", m.length(high)))
+			}
 			if row.Of.LowerCut > 0 {
 				d.LabelLine(on(low, 0), on(low, 1), label("tenon-edge", m.length(low)))
 			}
@@ -135,11 +142,11 @@ func (m Model) railLeaf(d *templates.Drawing, k railEnd, f railLeaf, i int) {
 	d.Hatch(on(0, 0), on(first, 0), on(first, 1), on(0, 1))
 	d.Hatch(on(second, 0), on(f.wide, 0), on(f.wide, 1), on(second, 1))
 	switch {
-	case i == 2 && row.Kind == Aprons:
+	case i == 2 && row.Joint == design.SquareHaunch:
 		d.Line(templates.Cut, stub(first), stub(second))
 		d.Hatch(stub(first), stub(second), on(second, 1), on(first, 1))
 		d.LabelLine(stub(first), stub(second), label("haunch-end", m.length(row.Haunch())))
-	case i == 2 || row.Of.LowerCut > 0:
+	case i == 2 && row.Upper > 0 || i == 0 && row.Of.LowerCut > 0:
 		d.Hatch(on(first, 0), on(second, 0), on(second, 1), on(first, 1))
 	}
 	if i == 2 {

@@ -158,7 +158,7 @@ var labelTexts = map[measure.ID]text{
 	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
 	"outer-arris": "corner arris", "beside-outer": "arris with the outer side", "head": "head", "foot": "foot", "head-cut": "head, level cut",
 	"head-at-arris": "datum: head at the corner arris", "from-foot": "square to the arris, %s up from the foot",
-	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail",
+	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail", "sloping-haunch": "haunch %s at its foot, 0 at the head",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
 }
@@ -227,7 +227,6 @@ const (
 	legLongReading    text = "corner arris, foot to head"
 	tenonReading      text = "tenon and mortise"
 	deepReading       text = "deepest, square to the side"
-	haunchReading     text = "haunch, along the rail"
 	taperReading      text = "taper, to the edge"
 	startReading      text = "start, from the head along the corner arris"
 	footReading       text = "outer side at the foot"
@@ -253,6 +252,9 @@ const (
 	feetReading       text = "the same at the feet"
 	count             text = "%d"
 )
+
+// haunchReadings name how far a haunch runs.
+var haunchReadings = [...]text{design.SquareHaunch: "haunch, along the rail", design.SlopingHaunch: "haunch, along the rail at its foot"}
 
 // Cards.
 const (
@@ -280,6 +282,7 @@ const (
 
 	mortiseCard     text = "Chop the mortises"
 	mortiseText     text = "Fold the strip round the head, its head line at the sawn head, and prick the mortises through. Chop both of a corner before the tapers are sawn, as long as the sides are flat."
+	slotText        text = "Fold the strip round the head, its head line at the sawn head, and prick the slots through. They are open at the head: saw their cheeks down to the bottom, a hair inside the lines, and chop the waste out against the bottom line, before the tapers are sawn."
 	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder. On a side that is out of square the mortise measures a hair more than its chisel."
 	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
 	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
@@ -307,7 +310,8 @@ const (
 	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
 
 	tenonCard    text = "Cut the tenons"
-	tenonText    text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut down to the haunch."
+	tenonText    text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."
+	bridleText   text = "Cheeks run parallel to the outer side; the lower edge of the tenon runs level, as the underside does. Up to the top nothing is taken off: the head of the leg is open."
 	tenonTest    text = "The tenon goes in by hand and the shoulder closes on all four sides."
 	tenonCaution text = "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."
 
@@ -339,6 +343,7 @@ const (
 	dryText       text = "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts."
 	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
+	glueBridled   text = "Lay out the aprons as they stand, then push each leg up on to two of them at once, along its own length: its slots are open at the head. Start all legs, then draw them up in turn."
 	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
 	caulOf        text = "%s for %s"
 	glueTest      text = "All distances across agree, at the heads and at the feet; no foot rocks."

@@ -58,6 +58,16 @@ const (
 	ToSightline                 // square stock, one arris in the way in which the leg leans
 )
 
+// RailJoint is how the ends of aprons are let into their legs. Stretchers have plain tenons.
+type RailJoint uint8
+
+const (
+	SquareHaunch  RailJoint = iota // over the tenon a short stub stays
+	SlopingHaunch                  // which runs out to nothing at the top: it does not show
+	PlainTenon
+	Bridled // the tenon is as high as the apron, the mortise open at the head of the leg
+)
+
 // A Rail is an apron or a stretcher on each side of a frame.
 type Rail struct {
 	Depth     float64 // plumb, from top to underside
@@ -65,9 +75,10 @@ type Rail struct {
 	Inset     float64 // of its outer side, behind those of the legs, at its top
 	Plumb     bool    // its sides stand plumb and do not lean with the legs
 	Height    float64 // from the floor to the underside, of a stretcher
+	Joint     RailJoint
 	Tenon     float64 // thickness; 0: a third of Thickness
 	// UpperCut and LowerCut are what the tenon is narrower at the top and at the
-	// underside; at the top a haunch stays. 0 is a quarter of the depth at the top.
+	// underside. 0 is a quarter of the depth at the top; a bridle has no upper one.
 	UpperCut, LowerCut float64
 	Long               float64 // of a tenon that ends square; 0: mitred where two meet
 	Arch               float64 // rise of the underside in the middle
@@ -106,6 +117,7 @@ func apronsSchema() schema {
 			{"frame.sides", "frame.shape", regular, standard, false},
 			{"frame.width", "frame.shape", rectangle, standard, false},
 			{"frame.legs.splay", "frame.shape", rectangle, standard, false},
+			{"frame.aprons.upper-cut", "frame.aprons.joint", railJoints()[:Bridled], railJoints()[SquareHaunch], false},
 			{"frame.top", "frame.top.kind", []string{"wood"}, "wood", true},
 		},
 		must: each("frame.length", "frame.width", "frame.sides", "frame.height", "frame.legs.size", "frame.legs.rake", "frame.legs.splay",
@@ -126,12 +138,17 @@ var apronsText string
 // In the order of their constants.
 func frameShapes() []string { return []string{"rectangle", "regular"} }
 
+// In the order of their constants.
+func railJoints() []string { return []string{"square-haunch", "sloping-haunch", "tenon", "bridle"} }
+
 func frameHas(d Design, key Key) bool {
 	switch f := d.Frame; {
 	case key == "frame.sides":
 		return f.Shape == RegularFrame
 	case key == "frame.width", key == "frame.legs.splay":
 		return f.Shape == Rectangle
+	case key == "frame.aprons.upper-cut":
+		return f.Aprons.Joint != Bridled
 	case Key("frame.stretchers").holds(key):
 		return f.Stretchers.Depth > 0
 	case Key("frame.top").holds(key):
@@ -144,6 +161,8 @@ func frameHangsOn(key Key) []Key {
 	switch {
 	case key == "frame.sides", key == "frame.width", key == "frame.legs.splay":
 		return []Key{"frame.shape"}
+	case key == "frame.aprons.upper-cut":
+		return []Key{"frame.aprons.joint"}
 	case Key("frame.stretchers").holds(key):
 		return []Key{"frame.stretchers.depth"}
 	case Key("frame.top").holds(key):
@@ -170,6 +189,8 @@ func frameFields() []field[Design] {
 		railFields("frame.aprons", func(d *Design) *Rail { return &d.Frame.Aprons }),
 		railFields("frame.stretchers", func(d *Design) *Rail { return &d.Frame.Stretchers }),
 		[]field[Design]{
+			pick("frame.aprons.joint", railJoints(), func(d *Design) *RailJoint { return &d.Frame.Aprons.Joint }),
+			refusing(choice("frame.stretchers.joint", []string{"tenon"}, func(*Design, int) {}), "bridle", lowBridle),
 			length("frame.aprons.arch", from(0, widest), func(d *Design) *float64 { return &d.Frame.Aprons.Arch }),
 			length("frame.stretchers.height", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Stretchers.Height }),
 			choice("frame.top.kind", []string{"wood", "none"}, func(d *Design, i int) { d.Frame.Top.None = i == 1 }),

@@ -64,6 +64,8 @@ func TestFrameShapes(t *testing.T) {
 		{"no width", strings.Replace(soundFrame, "width = 400\n", "", 1), "frame.width: is missing"},
 		{"regular with a width", strings.NewReplacer("width = 400", "width = 400\nshape = \"regular\"\nsides = 5", "splay = 8\n", "").Replace(soundFrame), "frame.width: goes with"},
 		{"regular without sides", strings.NewReplacer("width = 400", "shape = \"regular\"", "splay = 8\n", "").Replace(soundFrame), "frame.sides: is missing"},
+		{"a low bridle", strings.Replace(soundFrame, "height = 120", "height = 120\njoint = \"bridle\"", 1), `"bridle" is not tenon`},
+		{"an upper cut of a bridle", strings.Replace(soundFrame, "depth = 90", "depth = 90\njoint = \"bridle\"\nupper-cut = 20", 1), "frame.aprons.upper-cut: goes with"},
 		{"a table of another kind", soundFrame + "\n[ring]\nwidth = 20", "ring: goes with"},
 	})
 }

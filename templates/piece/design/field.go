@@ -186,6 +186,19 @@ func choice[T any](key Key, words []string, set func(*T, int)) field[T] {
 	}}
 }
 
+// refusing tells why a choice has not a word that it might be thought to have.
+func refusing[T any](f field[T], word string, why wording.Text) field[T] {
+	read := f.read
+	f.read = func(n *node, u measure.Unit) (reading[T], *fault) {
+		out, wrong := read(n, u)
+		if wrong != nil && n.kind == isText && n.text == word {
+			wrong.hint = why.With()
+		}
+		return out, wrong
+	}
+	return f
+}
+
 func boolean[T any](key Key, of func(*T) *bool) field[T] {
 	return field[T]{key: key, kind: YesNoField, read: func(n *node, _ measure.Unit) (reading[T], *fault) {
 		if n.kind != isYesNo {

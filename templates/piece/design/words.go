@@ -59,6 +59,7 @@ const (
 // What is said of values.
 const (
 	wantedFor       wording.Text = "%s is wanted, not %s"
+	lowBridle       wording.Text = "a bridle is open at the head of the leg: only aprons reach it; a stretcher takes a tenon"
 	noneOf          wording.Text = "%s is not %s"
 	orQuoted        wording.Text = `" or "`
 	wordQuoted      wording.Text = "a word stands in quotes"
