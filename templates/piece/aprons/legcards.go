@@ -1,0 +1,191 @@
+package aprons
+
+import (
+	"math"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/piece/kind"
+)
+
+func (m Model) legTicks() []templates.Tick {
+	var out []templates.Tick
+	for i := range m.LegSorts() {
+		out = append(out, templates.Tick{Text: m.legsOf(i), Boxes: m.count(m.LegSorts())})
+	}
+	if n := m.Design.Wood.Spares; n > 0 { // of either hand, as the list counts them
+		out = append(out, templates.Tick{Text: spareTick.With(), Boxes: n})
+	}
+	return out
+}
+
+// legEnvelope is the legs: their section, their ends, mortises and tapers.
+func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
+	l := m.legs[0]
+	var out templates.Section
+	angles := sectionAngles(l.Section())
+	if s.Full || m.sectionOnPaper() {
+		out.Drawings = append(out.Drawings, m.section())
+	}
+	if l.skewed() {
+		c := templates.Card{
+			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: views(out.Drawings), Test: gaugeTest.With(), Caution: planeCaution.With(),
+			Text: []string{kiteText.With()},
+			Figures: []templates.Reading{
+				{Name: thicknessReading.With(), Value: m.length(l.Blank().Thickness), Write: true},
+				{Name: outerArrisReading.With(), Value: m.angle(angles[0])},
+				{Name: besideReading.With(), Value: m.angle(angles[1])},
+			},
+		}
+		for _, p := range l.Passes() {
+			if p.ID == "rail-edge" && len(m.sides) == 4 {
+				c.Text = []string{sectionText.With()}
+				_, face, _ := l.TaperAngle()
+				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCaution.With()
+				c.Figures = append(c.Figures, m.tiltOf(p), templates.Reading{Name: fenceReading.With(), Value: m.length(face), Write: true})
+				c.Templates = append(c.Templates, m.viewsOf(p)...)
+			}
+		}
+		if len(out.Drawings) > 0 {
+			c.Test = sectionTest.With()
+		}
+		if math.Abs(angles[2]-angles[0]) > least {
+			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
+		}
+		out.Cards = append(out.Cards, c)
+	}
+	if resultant, _ := m.Lean(0); s.Full && resultant > least {
+		out.Drawings = append(out.Drawings, m.levelSection())
+	}
+	out.Cards = append(out.Cards, m.legEnds())
+	strips := m.strips()
+	out.Cards = append(out.Cards, m.mortises(strips))
+	if l.taper.Top > 0 {
+		out.Cards = append(out.Cards, m.taperCard())
+	}
+	out.Drawings = append(out.Drawings, strips...)
+	return out, nil
+}
+
+// skewed reports whether the section of a leg is out of square.
+func (l leg) skewed() bool {
+	for _, a := range sectionAngles(l.Section()) {
+		if math.Abs(a-math.Pi/2) > least {
+			return true
+		}
+	}
+	return false
+}
+
+// strips are those that set out the mortises of each sort of leg.
+func (m Model) strips() []templates.Drawing {
+	var out []templates.Drawing
+	for i := range m.LegSorts() {
+		out = append(out, m.wrapLeg(i))
+		if len(m.Rows) > 1 {
+			out = append(out, m.lowStrip(i, own), m.lowStrip(i, before))
+		}
+	}
+	return out
+}
+
+// legEnds is sawing the foot and, in the same setting, the head.
+func (m Model) legEnds() templates.Card {
+	l := m.legs[0]
+	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With()}
+	var lies []any
+	for _, p := range l.Passes() {
+		if p.ID != "foot" && p.ID != "head" {
+			continue
+		}
+		lies = append(lies, m.lying(p))
+		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width))
+		if p.ID == "foot" {
+			c.Figures = m.cutReadings(p)
+			c.Templates = m.viewsOf(p)
+		}
+	}
+	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
+	c.Text = []string{legEndsText.With(lies...)}
+	if m.LegSorts() > 1 {
+		c.Text = append(c.Text, handsText.With())
+	}
+	return c
+}
+
+// mortises is the chopping of them.
+func (m Model) mortises(strips []templates.Drawing) templates.Card {
+	row := m.Rows[0]
+	deep := 0.0
+	for k := range row.Rails[0].Ends {
+		deep = math.Max(deep, m.intoLeg(row.Rails[0], k))
+	}
+	c := templates.Card{
+		Heading: mortiseCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView(row)},
+		Figures: []templates.Reading{
+			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
+			{Name: deepReading.With(), Value: m.length(deep)},
+		},
+		Text: []string{mortiseText.With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
+	}
+	if row.Joint == design.Bridled {
+		c.Text[0] = slotText.With()
+	}
+	c.Figures = append(c.Figures, haunchOf(m, row)...)
+	return c
+}
+
+// jointView shows a leg of the front and its two rails of a row drawn out of it.
+func (m Model) jointView(row *Row) templates.Picture {
+	p := templates.Picture{Heading: jointHeading.With(), NoScale: true}
+	l := m.legs[1]
+	_, low := level(row.Under - 2*l.size)
+	high, _ := level(row.Top() + 2*l.size)
+	parts := []solid.Part{m.Leg(l.corner).Cut(low).Cut(high)}
+	for _, takes := range []int{before, own} {
+		r, end := m.railAt(row, l.corner, takes)
+		away := r.away(end)
+		near := solid.Through(r.Ends[end].Mouth[0].Add(away.Mul(2*l.size+row.Of.Depth)), away)
+		parts = append(parts, r.Part("").Cut(near).Transform(solid.Translate(away.Mul(1.2*l.size))))
+	}
+	drawings.Toned(&p, parts, kind.AtCorner())
+	return p
+}
+
+// taperCard is the tapering of the sides that take rails.
+func (m Model) taperCard() templates.Card {
+	l := m.legs[0]
+	rad, wide, narrow := l.TaperAngle()
+	d := templates.Picture{Heading: taperView.With()}
+	start, long := l.taper.Start, l.length()
+	line := func(role templates.Role, points ...geometry.Point) {
+		d.Strokes = append(d.Strokes, templates.Stroke{Role: role, Points: points})
+	}
+	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(long, 0))
+	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(0, wide), geometry.Pt(start, wide))
+	line(templates.Cut, geometry.Pt(start, wide), geometry.Pt(long, narrow))
+	line(templates.Outline, geometry.Pt(start, wide), geometry.Pt(long, wide), geometry.Pt(long, 0))
+	for _, h := range geometry.Hatch([]geometry.Point{geometry.Pt(start, wide), geometry.Pt(long, narrow), geometry.Pt(long, wide)}, math.Pi/4, 4) {
+		line(templates.Waste, h.A, h.B)
+	}
+	name := func(a, b geometry.Point, t templates.Tag) {
+		d.Labels = append(d.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
+	}
+	name(geometry.Pt(0, wide), geometry.Pt(start, wide), label("plain", m.length(start)))
+	name(geometry.Pt(0, 0), geometry.Pt(long, 0), label("outer-arris"))
+	name(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
+	name(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
+	d.Wide = true
+	return templates.Card{
+		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d},
+		Figures: []templates.Reading{
+			{Name: taperReading.With(), Value: m.angle(rad), Write: true},
+			{Name: startReading.With(), Value: m.length(start)},
+			{Name: footReading.With(), Value: m.length(narrow)},
+		},
+		Text: []string{taperText.With()}, Test: taperTest.With(m.length(narrow)), Caution: taperCaution.With(),
+	}
+}
