@@ -99,8 +99,13 @@ func showSVG(s kind.Shown, name string) template.HTML {
 		c.figure(f, letter)
 	}
 	for _, h := range s.Handles {
+		said, ok := handles[h.ID]
+		words := said.With()
+		if !ok { // it is that of the figure that it moves
+			words = dragged.With(wording.Name(h.ID))
+		}
 		fmt.Fprintf(c, `<circle class="grip" tabindex="0" role="slider" aria-label="%s" aria-valuenow="%s" data-grip="%s" data-up="%t" cx="%s" cy="%s" r="%s"/>`,
-			handles[h.ID].With(), short(along(h)), h.ID, h.Up, short(h.At.X), short(-h.At.Y), short(size/60))
+			words, short(along(h)), h.ID, h.Up, short(h.At.X), short(-h.At.Y), short(size/60))
 	}
 	c.WriteString("</svg>")
 	return template.HTML(c.String())

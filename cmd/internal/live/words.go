@@ -12,6 +12,7 @@ const (
 	standard    wording.Text = "%s if left out"
 	noSheets    wording.Text = "The sheets cannot be laid: %s"
 	sheetOf     wording.Text = "sheet %d of %d: %s"
+	dragged     wording.Text = "%s: drag, or use the arrow keys"
 	draggedFoot wording.Text = "foot: drag, or use the arrow keys"
 	draggedTop  wording.Text = "height: drag, or use the arrow keys"
 	draggedRim  wording.Text = "rim: drag, or use the arrow keys"

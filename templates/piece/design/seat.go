@@ -155,9 +155,9 @@ func (s Seat) Rows() []SeatRow {
 	return out
 }
 
-// leans are the keys of a row for its lean: by each way one forward or backward, one
+// Ways are the keys of a row for its lean: by each way one forward or backward, one
 // aside; "" where it has none.
-func (r SeatRow) leans() [3][2]Key {
+func (r SeatRow) Ways() [3][2]Key {
 	t := r.Table()
 	if r == CircleRow {
 		return [3][2]Key{ByResultant: {t.with("resultant")}, ByFeet: {t.with("feet-from-middle")}}
@@ -177,7 +177,7 @@ func given(keys ...Key) []Key {
 // Leans are all keys by which the lean of a row may be given.
 func (r SeatRow) Leans() []Key {
 	var out []Key
-	for _, pair := range r.leans() {
+	for _, pair := range r.Ways() {
 		out = append(out, pair[:]...)
 	}
 	return given(out...)
@@ -195,7 +195,7 @@ func (r SeatRow) Places() []Key {
 // rowGroups are the keys of a row of which one at most is given: two of one direction,
 // and any two of different ways.
 func rowGroups(r SeatRow) [][]Key {
-	l := r.leans()
+	l := r.Ways()
 	out := [][]Key{given(l[0][0], l[1][0], l[2][0]), given(l[0][1], l[1][1], l[2][1])}
 	for i := range l {
 		for j := range l {
@@ -238,7 +238,7 @@ func seatSchema() schema {
 	for i, table := range seatRows {
 		r := SeatRow(i)
 		var ways, aside []Key
-		for _, pair := range r.leans() {
+		for _, pair := range r.Ways() {
 			ways, aside = append(ways, pair[0]), append(aside, pair[1])
 		}
 		id := measure.ID(table)
@@ -286,7 +286,7 @@ func seatHas(d Design, key Key) bool {
 		if !table.holds(key) {
 			continue
 		}
-		for by, pair := range r.leans() {
+		for by, pair := range r.Ways() {
 			if slices.Contains(pair[:], key) && int(s.Row(r).By) != by {
 				return false
 			}
@@ -365,7 +365,7 @@ func rowFields(r SeatRow) []field[Design] {
 			return &row.FrontBack
 		}
 	}
-	t, lean, keys := r.Table(), from(inmostStake, SteepestStake), r.leans()
+	t, lean, keys := r.Table(), from(inmostStake, SteepestStake), r.Ways()
 	legs := func(least, most float64) field[Design] {
 		return count(t.with("legs"), from(least, most), func(d *Design) *int { return &of(d).Legs })
 	}

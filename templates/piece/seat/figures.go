@@ -286,19 +286,85 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 			}
 			add(r.Table()+".apart", s.mm(row.Apart), geometry.Pt(-row.Apart/2, at), geometry.Pt(row.Apart/2, at))
 		}
-		return out, nil
+		return out, s.handles(true)
 	}
 	x := wide.Min.X - off
 	add("seat.height", s.mm(k.Height), geometry.Pt(x, 0), geometry.Pt(x, k.Height))
-	return out, []kind.Handle{{ID: "height", At: geometry.Pt(0, k.Height), Up: true}}
+	return out, s.handles(false)
 }
 
-// grips is the height.
-func (s Seat) grips() map[measure.ID]assembly.Grip[Seat] {
-	return map[measure.ID]assembly.Grip[Seat]{
-		"height": {Key: "seat.height", Up: true, Figure: func(d *design.Design) *float64 { return &d.Seat.Height },
-			At: func(s Seat) float64 { return s.design.Seat.Height }},
+// A hold is a handle: which figure it moves, in which view, and where it stands.
+type hold struct {
+	id        measure.ID // of the feet that of the figure
+	key       design.Key
+	up, angle bool
+	above     bool // in the plan; else in the elevation
+	figure    func(*design.Design) *float64
+	at        func(Seat) geometry.Point
+}
+
+// holds are the height, and the feet of every row: forward and aside by what fixes their
+// lean, those of a circle outward.
+func (s Seat) holds() []hold {
+	out := []hold{{id: "height", key: "seat.height", up: true, figure: func(d *design.Design) *float64 { return &d.Seat.Height },
+		at: func(s Seat) geometry.Point { return geometry.Pt(0, s.design.Seat.Height) }}}
+	for _, r := range s.design.Seat.Rows() {
+		row := s.row(r)
+		keys := r.Ways()[row.By]
+		ahead := hold{id: measure.ID(keys[0]), key: keys[0], up: true, angle: row.By != design.ByFeet, above: true,
+			figure: func(d *design.Design) *float64 { return &d.Seat.Row(r).FrontBack },
+			at:     func(s Seat) geometry.Point { return geometry.Pt(0, s.outermost(r).Y) }}
+		aside := ahead
+		aside.id, aside.key, aside.up = measure.ID(keys[1]), keys[1], false
+		aside.figure = func(d *design.Design) *float64 { return &d.Seat.Row(r).Aside }
+		aside.at = func(s Seat) geometry.Point { return s.outermost(r) }
+		switch {
+		case r == design.CircleRow:
+			ahead.up, ahead.at = false, func(s Seat) geometry.Point { return geometry.Pt(s.outermost(r).Norm(), 0) }
+			out = append(out, ahead)
+		case row.By == design.ByResultant: // one figure moves the foot both ways
+		case row.Legs == 1:
+			out = append(out, ahead)
+		default:
+			out = append(out, ahead, aside)
+		}
 	}
+	return out
+}
+
+// outermost returns where the rightmost foot of a row stands.
+func (s Seat) outermost(r design.SeatRow) geometry.Point {
+	for _, l := range s.sorts() {
+		if l.sort.row == r && !l.sort.inner {
+			return flat(s.room().Apply(l.point(l.foot)))
+		}
+	}
+	return geometry.Point{}
+}
+
+// handles are those of the plan, or of the elevation.
+func (s Seat) handles(above bool) []kind.Handle {
+	var out []kind.Handle
+	for _, h := range s.holds() {
+		if h.above == above {
+			out = append(out, kind.Handle{ID: h.id, At: h.at(s), Up: h.up})
+		}
+	}
+	return out
+}
+
+// grips are what the handles move.
+func (s Seat) grips() map[measure.ID]assembly.Grip[Seat] {
+	out := map[measure.ID]assembly.Grip[Seat]{}
+	for _, h := range s.holds() {
+		out[h.id] = assembly.Grip[Seat]{Key: h.key, Up: h.up, Angle: h.angle, Figure: h.figure, At: func(s Seat) float64 {
+			if h.up {
+				return h.at(s).Y
+			}
+			return h.at(s).X
+		}}
+	}
+	return out
 }
 
 // Follows are the figures that follow where they are not given.

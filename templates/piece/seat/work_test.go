@@ -404,6 +404,44 @@ func TestWedgesFitTheirSlots(t *testing.T) {
 	})
 }
 
+// Every handle that is shown has its figure, whose change moves it along its axis alone:
+// feet of all rows but those by resultant, forward and aside; of a circle outward.
+func TestHandles(t *testing.T) {
+	round := stool()
+	round.Seat = onCircle(round.Seat)
+	byFeet := bench()
+	byFeet.Seat.Front.By, byFeet.Seat.Front.FrontBack, byFeet.Seat.Front.Aside = design.ByFeet, 150, 600
+	for _, tt := range []struct {
+		d    design.Design
+		want int
+	}{{stool(), 4}, {bench(), 5}, {byFeet, 5}, {round, 2}} {
+		s := worked(t, tt.d)
+		grips := s.grips()
+		var shown []kind.Handle
+		for _, l := range []kind.Look{kind.FromAbove, kind.FromFront} {
+			_, some := s.Dimensions(l)
+			shown = append(shown, some...)
+		}
+		if len(shown) != tt.want || len(grips) != tt.want {
+			t.Errorf("%d handles, %d figures, want %d", len(shown), len(grips), tt.want)
+		}
+		for _, h := range shown {
+			g, at := grips[h.ID], h.At.X
+			if h.Up {
+				at = h.At.Y
+			}
+			nearly(t, string(h.ID), g.At(s), at, 1e-9)
+			moved := tt.d
+			if *g.Figure(&moved) += 0.05; !g.Angle {
+				*g.Figure(&moved) += 10
+			}
+			if math.Abs(g.At(worked(t, moved))-at) < 3 {
+				t.Errorf("%s stays where it was", h.ID)
+			}
+		}
+	}
+}
+
 // The strip is one row of the cut list and yields all wedges, a kerf for each.
 func TestWedgesComeOffTheirStrip(t *testing.T) {
 	d := stool()
