@@ -59,14 +59,14 @@ func (t hopperTemplate) side(c joint.SlopingCorner) Picture {
 		Areas:   []Area{{Light, outline}},
 		Strokes: []Stroke{{Cut, geometry.Closed(outline)}, {Construction, []geometry.Point{outline[1], geometry.Pt(lower, wide)}}},
 	}
-	p.name(outline[0], outline[1], tag("lower-edge"))
-	p.name(outline[3], outline[2], tag("upper-edge"))
-	p.name(outline[1], outline[2], tag("line-off-square", angleText(math.Abs(c.OffSquare()))))
+	p.LabelLine(outline[0], outline[1], tag("lower-edge"))
+	p.LabelLine(outline[3], outline[2], tag("upper-edge"))
+	p.LabelLine(outline[1], outline[2], tag("line-off-square", angleText(math.Abs(c.OffSquare()))))
 	acute := outline[2]
 	if past < 0 {
 		acute = outline[1]
 	}
-	p.name(acute, acute, tag("bevel", angleText(math.Pi/2-math.Abs(c.OffSquare()))))
+	p.LabelLine(acute, acute, tag("bevel", angleText(math.Pi/2-math.Abs(c.OffSquare()))))
 	return p
 }
 
@@ -81,15 +81,10 @@ func (t hopperTemplate) corner() Picture {
 	}
 	p.Strokes = append(p.Strokes, Stroke{Construction, geometry.Arc(geometry.Point{}, reach/3, 0, t.Dihedral())})
 	mid := geometry.Polar(reach/3, t.Dihedral()/2)
-	p.name(mid, mid, tag("between-hollow-sides", angleText(t.Dihedral())))
-	p.name(second[2], second[3], tag("outer-side"))
-	p.name(first[3], first[3], tag("tilt-of-blade", angleText(math.Abs(t.EndTilt()))))
+	p.LabelLine(mid, mid, tag("between-hollow-sides", angleText(t.Dihedral())))
+	p.LabelLine(second[2], second[3], tag("outer-side"))
+	p.LabelLine(first[3], first[3], tag("tilt-of-blade", angleText(math.Abs(t.EndTilt()))))
 	return p
-}
-
-// name names a line or, where both ends are the same, a point.
-func (p *Picture) name(a, b geometry.Point, t Tag) {
-	p.Labels = append(p.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
 }
 
 func (t hopperTemplate) figures() []Figure {

@@ -17,8 +17,7 @@ func Oval(o joint.Oval, s Setting) (Job, error) {
 	}
 	t := ovalTemplate{o, s}
 	figures := t.figures()
-	narrow, long := math.Min(s.Clear.X, s.Clear.Y), math.Max(s.Clear.X, s.Clear.Y)
-	full := s.Full || o.Width <= narrow && o.Length <= long
+	full := s.Full || s.holds(geometry.Box(0, 0, o.Length, o.Width))
 	section := Section{
 		Pictures: []Picture{t.plan()},
 		Drawings: []Drawing{t.quarter()},
@@ -162,10 +161,7 @@ func (t ovalTemplate) plan() Picture {
 		{Centre, []geometry.Point{geometry.Pt(-a, 0), geometry.Pt(a, 0)}},
 		{Centre, []geometry.Point{geometry.Pt(0, -b), geometry.Pt(0, b)}},
 	}}
-	point := func(at geometry.Point, id measure.ID) {
-		n := tag(id)
-		p.Labels = append(p.Labels, Label{ID: n.ID, Text: n.Text, On: geometry.Segment{A: at, B: at}})
-	}
+	point := func(at geometry.Point, id measure.ID) { p.LabelLine(at, at, tag(id)) }
 	line := func(points ...geometry.Point) { p.Strokes = append(p.Strokes, Stroke{Construction, points}) }
 	if t.Inset > 0 {
 		line(geometry.Closed(t.Outline(t.Inset))...)

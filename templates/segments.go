@@ -21,7 +21,7 @@ func Segments(r joint.SegmentRing, s Setting) (Job, error) {
 	figures := t.figures()
 	var section Section
 	switch d := t.piece(false); {
-	case s.Full || t.fits(d.Bounds()):
+	case s.Full || t.holds(d.Bounds()):
 		section.Drawings = []Drawing{d}
 	case r.Round:
 		section.Drawings = []Drawing{t.piece(true)}
@@ -39,11 +39,6 @@ func Segments(r joint.SegmentRing, s Setting) (Job, error) {
 type segmentTemplate struct {
 	joint.SegmentRing
 	Setting
-}
-
-// fits reports whether a sheet holds a drawing so large, either way round.
-func (t segmentTemplate) fits(b geometry.Rect) bool {
-	return math.Min(b.Width(), b.Height()) <= math.Min(t.Clear.X, t.Clear.Y) && math.Max(b.Width(), b.Height()) <= math.Max(t.Clear.X, t.Clear.Y)
 }
 
 // piece is its own mirror image: the whole of it, or its right half.

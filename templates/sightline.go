@@ -113,8 +113,8 @@ func (t sightlineTemplate) elevations() Picture {
 		p.Strokes = append(p.Strokes,
 			Stroke{Cut, []geometry.Point{head, foot}},
 			Stroke{Centre, []geometry.Point{geometry.Pt(x, thick+6), geometry.Pt(x, thick-tall)}})
-		p.name(slab.Corners()[3], slab.Corners()[2], from)
-		p.name(head, foot, leans)
+		p.LabelLine(slab.Corners()[3], slab.Corners()[2], from)
+		p.LabelLine(head, foot, leans)
 	}
 	view(0, t.Splay, tag("from-the-front"), tag("splay", angleText(t.Splay)))
 	view(wide+tall*math.Tan(t.Splay)+30, t.Rake, tag("from-the-side"), tag("rake", angleText(t.Rake)))

@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // Top returns what sets out a table top: figures, and where its edges are straight a
@@ -91,18 +92,18 @@ func TopOutline(top joint.Top, u measure.Unit) Drawing {
 	}
 	for i, c := range t.Corners {
 		next := t.Corners[(i+1)%len(t.Corners)]
-		d.LabelLine(c, next, tag("side-of-top", t.length(c.Distance(next)), t.worked()))
+		d.LabelLine(c, next, tag("side-of-top", t.length(c.Distance(next)), t.worked(sharpClipped, sharpRounded)))
 	}
 	return d
 }
 
-// worked says that the sides are counted to the corners as they were.
-func (t topTemplate) worked() string {
+// worked says what is done to the corners, nothing where they stay sharp.
+func (t topTemplate) worked(clipped, rounded wording.Text) string {
 	switch {
 	case t.Clip > 0:
-		return say(sharpClipped, t.length(t.Clip))
+		return say(clipped, t.length(t.Clip))
 	case t.Round > 0:
-		return say(sharpRounded, t.length(t.Round))
+		return say(rounded, t.length(t.Round))
 	}
 	return ""
 }

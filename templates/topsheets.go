@@ -23,8 +23,7 @@ func TopPlan(t joint.Top) Picture {
 		{Centre, []geometry.Point{geometry.Pt(0, box.Min.Y), geometry.Pt(0, box.Max.Y)}},
 	}}
 	for i, c := range t.Corners {
-		n := tag("corner-n", strconv.Itoa(i+1))
-		p.Labels = append(p.Labels, Label{ID: n.ID, Text: n.Text, On: geometry.Segment{A: c, B: c}})
+		p.LabelLine(c, c, tag("corner-n", strconv.Itoa(i+1)))
 	}
 	return p
 }
@@ -56,7 +55,7 @@ func TopCorners(top joint.Top, grain geometry.Point, s Setting) []Drawing {
 		if sharp && math.Abs(t.Turn(same[0])-math.Pi/2) < 1e-6 {
 			continue
 		}
-		out = append(out, t.corner(same, grain, s))
+		out = append(out, t.corner(same, grain))
 	}
 	return out
 }
@@ -91,12 +90,12 @@ func (t topTemplate) alike() [][]int {
 
 // corner draws the first of some corners that are alike, as it lies in plan, the sharp
 // corner in the origin.
-func (t topTemplate) corner(same []int, grain geometry.Point, s Setting) Drawing {
+func (t topTemplate) corner(same []int, grain geometry.Point) Drawing {
 	i, n := same[0], len(t.Corners)
 	at := t.Corners[i]
 	ways := [2]geometry.Point{t.Corners[(i+n-1)%n].Sub(at), t.Corners[(i+1)%n].Sub(at)}
 	worked := t.worksBack(i)
-	shown := t.shown(worked, ways, s)
+	shown := t.shown(worked, ways)
 	ends := [2]geometry.Point{ways[0].Unit().Mul(shown[0]), ways[1].Unit().Mul(shown[1])}
 
 	line := []geometry.Point{ends[0]}
@@ -114,7 +113,7 @@ func (t topTemplate) corner(same []int, grain geometry.Point, s Setting) Drawing
 		d.LabelLine(from, ends[k], tag("edge-to-corner", strconv.Itoa(to+1)))
 	}
 	angle := angleText(math.Pi - t.Turn(i))
-	d.LabelPoint(geometry.Point{}, tag("sharp-corner", strconv.Itoa(i+1), angle, t.work()))
+	d.LabelPoint(geometry.Point{}, tag("sharp-corner", strconv.Itoa(i+1), angle, t.worked(cornerClipped, cornerRounded)))
 	if grain != (geometry.Point{}) {
 		t.grainAt(&d, ends, grain.Unit(), i)
 	}
@@ -125,17 +124,6 @@ func (t topTemplate) corner(same []int, grain geometry.Point, s Setting) Drawing
 	return d.Of(cornerView(i), topCornerName(numbers, angle))
 }
 
-// work says what is done to a corner.
-func (t topTemplate) work() string {
-	switch {
-	case t.Clip > 0:
-		return say(cornerClipped, t.length(t.Clip))
-	case t.Round > 0:
-		return say(cornerRounded, t.length(t.Round))
-	}
-	return ""
-}
-
 // worksBack returns how far from corner i its clip or its arc begins on both edges.
 func (t topTemplate) worksBack(i int) float64 {
 	return t.Worked(i)[0].Distance(t.Corners[i])
@@ -144,12 +132,10 @@ func (t topTemplate) worksBack(i int) float64 {
 // shown returns how much of the two edges is drawn, from the sharp corner: half as much
 // again as sets a rule or, where the sheet or the work on the next corners does not
 // allow it, what they do, if the sheet offers half a rule.
-func (t topTemplate) shown(worked float64, ways [2]geometry.Point, s Setting) (out [2]float64) {
-	step, rule := s.Unit.Round(10, 1.0/2), s.Unit.Round(100, 4)
-	narrow, long := math.Min(s.Clear.X, s.Clear.Y), math.Max(s.Clear.X, s.Clear.Y)
+func (t topTemplate) shown(worked float64, ways [2]geometry.Point) (out [2]float64) {
+	step, rule := t.Unit.Round(10, 1.0/2), t.Unit.Round(100, 4)
 	fits := func(shown float64) bool {
-		box := geometry.Bounds(geometry.Point{}, ways[0].Unit().Mul(shown), ways[1].Unit().Mul(shown))
-		return math.Min(box.Width(), box.Height()) <= narrow && math.Max(box.Width(), box.Height()) <= long
+		return t.holds(geometry.Bounds(geometry.Point{}, ways[0].Unit().Mul(shown), ways[1].Unit().Mul(shown)))
 	}
 	wanted := worked + rule/2
 	for wanted < worked+1.5*rule && fits(wanted+step) {

@@ -41,9 +41,6 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 		{Outline, []geometry.Point{at(long, 0), at(0, 0), at(0, l.Across), at(long, l.Across)}},
 		{Cut, []geometry.Point{far, end}},
 	}}
-	name := func(a, b geometry.Point, t Tag) {
-		p.Labels = append(p.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
-	}
 	along := tag("along-edge", length(l.Run))
 	if l.Line {
 		along = tag("along-line", length(l.Run))
@@ -66,12 +63,12 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 		{at(l.Run, 0), far, from(l.AtRun)},
 		{geometry.Pt(-l.Run, below.Y), below, along},
 	} {
-		name(d.a, d.b, d.t)
+		p.LabelLine(d.a, d.b, d.t)
 		if d.a.Distance(d.b) > 1e-9 {
 			p.Arrows = append(p.Arrows, Arrow{Points: []geometry.Point{d.a, d.b}, Both: true})
 		}
 	}
-	name(at(long, 0), at(l.Run, 0), l.Edge)
-	name(at(0, l.AtEnd), at(0, l.Across), l.End)
+	p.LabelLine(at(long, 0), at(l.Run, 0), l.Edge)
+	p.LabelLine(at(0, l.AtEnd), at(0, l.Across), l.End)
 	return p
 }

@@ -9,9 +9,7 @@ import (
 )
 
 // Titles, headings and notes of bridles.
-const (
-	bridleTitle wording.Text = "Corner bridle, leg splayed %s"
-)
+const bridleTitle wording.Text = "Corner bridle, leg splayed %s"
 
 func stretcherSides() partSides {
 	return partSides{"stretcher", "underside", tag("underside"), tag("top"), tag("ring-side"), tag("outer-side")}

@@ -11,9 +11,6 @@ const (
 	dovetailThrough wording.Text = "Dovetails, through: %s on %s"
 	dovetailLapped  wording.Text = "Dovetails, lapped: %s on %s"
 	setOutHeading   wording.Text = "Tails across the board, %s"
-	shortGrain      wording.Text = "slope %s: the corners of the tails are short grain and break easily; 1:6 to 1:8 is usual"
-	thinLap         wording.Text = "lap before the tails: %s; under %s the chisel easily shows"
-	narrowPin       wording.Text = "pins of %s need a thin saw; %s is the usual least"
 )
 
 // title names the joint and its boards.
@@ -37,13 +34,13 @@ func setOutHead() []string {
 func (t dovetailTemplate) warnings() (out []string) {
 	lap, pin := t.Unit.Round(4, 5.0/32), t.Unit.Round(3, 1.0/8)
 	if t.Slope > math.Atan(1.0/5) {
-		out = append(out, say(shortGrain, angleText(t.Slope)))
+		out = append(out, say("slope %s: the corners of the tails are short grain and break easily; 1:6 to 1:8 is usual", angleText(t.Slope)))
 	}
 	if t.Lap > 0 && t.Lap < lap {
-		out = append(out, say(thinLap, t.length(t.Lap), t.length(lap)))
+		out = append(out, say("lap before the tails: %s; under %s the chisel easily shows", t.length(t.Lap), t.length(lap)))
 	}
 	if narrow := math.Min(t.Pin, t.HalfPin); narrow < pin {
-		out = append(out, say(narrowPin, t.length(narrow), t.length(pin)))
+		out = append(out, say("pins of %s need a thin saw; %s is the usual least", t.length(narrow), t.length(pin)))
 	}
 	return out
 }

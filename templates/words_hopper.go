@@ -9,12 +9,9 @@ import (
 
 // Titles, headings and notes of sloping sides.
 const (
-	hopperTitle    wording.Text = "Hopper of %s sides at %s from level, %s"
-	hopperTwoTitle wording.Text = "Hopper, sides at %s and %s from level, %s"
-	cornerTitle    wording.Text = "Corner of %s, sides at %s from level, %s"
-	sideHeading    wording.Text = "A side at %s, its outer side up"
-	cornerHeading  wording.Text = "The corner, end on"
-	gaugeOfSlope   wording.Text = "gauge for the sides at %s"
+	sideHeading   wording.Text = "A side at %s, its outer side up"
+	cornerHeading wording.Text = "The corner, end on"
+	gaugeOfSlope  wording.Text = "gauge for the sides at %s"
 )
 
 // ends says how the corners are made.
@@ -29,11 +26,11 @@ func (t hopperTemplate) title() string {
 	slope := angleText(t.Slope)
 	switch {
 	case t.Slope != t.Next:
-		return say(hopperTwoTitle, slope, angleText(t.Next), t.ends())
+		return say("Hopper, sides at %s and %s from level, %s", slope, angleText(t.Next), t.ends())
 	case t.Sides == 0:
-		return say(cornerTitle, angleText(t.Angle), slope, t.ends())
+		return say("Corner of %s, sides at %s from level, %s", angleText(t.Angle), slope, t.ends())
 	}
-	return say(hopperTitle, strconv.Itoa(t.Sides), slope, t.ends())
+	return say("Hopper of %s sides at %s from level, %s", strconv.Itoa(t.Sides), slope, t.ends())
 }
 
 // steps is the order of work at the saw.

@@ -8,24 +8,18 @@ import (
 )
 
 // Titles, headings and notes of mortise and tenon.
-const (
-	mortiseTitle   wording.Text = "Mortise and tenon%s%s"
-	mortiseLean    wording.Text = ", leg splayed %s"
-	mortiseRake    wording.Text = ", raked %s"
-	mortiseHeading wording.Text = "Mortise"
-	thinWood       wording.Text = "%s: %s; under %s is little"
-)
+const mortiseHeading wording.Text = "Mortise"
 
 // title names the joint and its leans.
 func (t mortiseTemplate) title() string {
 	splay, rake := "", ""
 	if t.Splay != 0 {
-		splay = say(mortiseLean, angleText(t.Splay))
+		splay = say(", leg splayed %s", angleText(t.Splay))
 	}
 	if t.Rake != 0 {
-		rake = say(mortiseRake, angleText(t.Rake))
+		rake = say(", raked %s", angleText(t.Rake))
 	}
-	return say(mortiseTitle, splay, rake)
+	return say("Mortise and tenon%s%s", splay, rake)
 }
 
 // thin says where little wood is left of the leg.
@@ -34,7 +28,7 @@ func (t mortiseTemplate) thin() (out []string) {
 	for _, f := range t.figures() {
 		wood := f.ID == "mortise.above" || f.ID == "mortise.behind" || f.ID == "mortise.outer-wood" || f.ID == "mortise.frame-wood"
 		if wood && !f.Aside && f.Value.Value < least {
-			out = append(out, say(thinWood, f.Name, f.Value.Text(t.Unit), t.length(least)))
+			out = append(out, say("%s: %s; under %s is little", f.Name, f.Value.Text(t.Unit), t.length(least)))
 		}
 	}
 	return out

@@ -3,22 +3,16 @@ package templates
 import (
 	"math"
 	"strconv"
-
-	"rodsheet/templates/wording"
 )
 
 // Titles, headings and notes of rings and staves.
-const (
-	segmentsTitle wording.Text = "Ring of %s pieces, %s, %s over %s"
-	stavesTitle   wording.Text = "Vessel of %s staves, %s to %s, %s high"
-)
 
 func (t segmentTemplate) title() string {
 	shape := say("flats left")
 	if t.Round {
 		shape = say("round")
 	}
-	return say(segmentsTitle, strconv.Itoa(t.Pieces), shape, t.length(t.Outer), t.length(t.Inner))
+	return say("Ring of %s pieces, %s, %s over %s", strconv.Itoa(t.Pieces), shape, t.length(t.Outer), t.length(t.Inner))
 }
 
 // steps is the order of work at the saw.
@@ -43,7 +37,7 @@ func segmentsCaution() Panel {
 }
 
 func (t staveTemplate) title() string {
-	return say(stavesTitle, strconv.Itoa(t.Pieces), t.length(t.Bottom), t.length(t.Top), t.length(t.Height))
+	return say("Vessel of %s staves, %s to %s, %s high", strconv.Itoa(t.Pieces), t.length(t.Bottom), t.length(t.Top), t.length(t.Height))
 }
 
 // steps is the order of work at the saw.

@@ -1,11 +1,6 @@
 package templates
 
-import (
-	"math"
-
-	"rodsheet/geometry"
-	"rodsheet/geometry/measure"
-)
+import "rodsheet/geometry"
 
 const (
 	reach     = 30.0 // how far past a joint the edges of the stock are drawn, mm
@@ -115,76 +110,4 @@ func (w wrap) nameFolds(d *Drawing, to float64) {
 // the back on y = 0.
 func (w wrap) edgeView() geometry.Affine {
 	return geometry.Scale(1, -1).Then(geometry.Translate(geometry.Pt(0, w.thickness)))
-}
-
-// Add puts everything of o into d.
-func (d *Drawing) Add(o Drawing) {
-	d.Strokes = append(d.Strokes, o.Strokes...)
-	d.Labels = append(d.Labels, o.Labels...)
-}
-
-// Moved returns d with every point taken through m. Its lettering is not
-// mirrored: labels hold places, not shapes.
-func (d Drawing) Moved(m geometry.Affine) Drawing {
-	out := Drawing{View: d.View, Also: d.Also, Name: d.Name}
-	for _, s := range d.Strokes {
-		out.Line(s.Role, m.ApplyAll(s.Points)...)
-	}
-	for _, l := range d.Labels {
-		l.On = geometry.Segment{A: m.Apply(l.On.A), B: m.Apply(l.On.B)}
-		out.Labels = append(out.Labels, l)
-	}
-	return out
-}
-
-// Of returns d as that of a view, under a name.
-func (d Drawing) Of(v View, name string) Drawing {
-	d.View, d.Name = v, name
-	return d
-}
-
-// of returns d as that of a view of a single template.
-func (d Drawing) of(v View) Drawing { return d.Of(v, viewName(v)) }
-
-// hands returns d, which shows hand of the view, and its mirror image.
-func (d Drawing) hands(v View, hand Hand) []Drawing {
-	v.Hand = hand
-	mirror := v
-	mirror.Hand = hand.Other()
-	return []Drawing{d.of(v), d.Moved(geometry.MirrorX()).of(mirror)}
-}
-
-// Hatch fills a polygon with waste hatching.
-func (d *Drawing) Hatch(polygon ...geometry.Point) {
-	for _, s := range geometry.Hatch(polygon, math.Pi/4, hatchStep) {
-		d.Line(Waste, s.A, s.B)
-	}
-}
-
-// Span draws a dimension line beside a and b, to the left on the way from a
-// to b, and names it.
-func (d *Drawing) Span(a, b geometry.Point, t Tag) {
-	along := b.Sub(a).Unit()
-	out := along.Perp().Mul(offset)
-	p, q := a.Add(out), b.Add(out)
-	d.Line(Construction, p, q)
-	for _, end := range [2]geometry.Point{p, q} {
-		slant := along.Add(along.Perp()).Mul(tick)
-		d.Line(Construction, end.Sub(slant), end.Add(slant))
-	}
-	for _, s := range [2]geometry.Segment{{A: a, B: p}, {A: b, B: q}} {
-		d.Line(Construction, s.A.Lerp(s.B, 0.2), s.B)
-	}
-	d.LabelLine(p, q, t)
-}
-
-// figureTable returns figures as rows of name and value.
-func figureTable(figures []Figure, u measure.Unit) [][]string {
-	var rows [][]string
-	for _, f := range figures {
-		if !f.Aside {
-			rows = append(rows, []string{f.Name, f.Value.Text(u)})
-		}
-	}
-	return rows
 }

@@ -41,7 +41,6 @@ func named(d templates.Drawing, ids ...measure.ID) templates.Drawing {
 var viewNames = map[measure.ID]wording.Text{
 	"back":           "back",
 	"bridle":         "bridle",
-	"cut-face":       "cut face",
 	"foot":           "foot on the floor, from above",
 	"from-above":     "from above",
 	"lap":            "lap",
@@ -61,9 +60,9 @@ var viewNames = map[measure.ID]wording.Text{
 }
 
 const (
-	coverHeading     wording.Text = "Cover"
-	woodHeading      wording.Text = "Wood and buying"
-	settingsHeading  wording.Text = "Settings"
+	coverHeading wording.Text = "Cover"
+	woodHeading  wording.Text = "Wood and buying"
+
 	stockHeading     wording.Text = "Stock"
 	lapsHeading      wording.Text = "Laps"
 	bridlesHeading   wording.Text = "Bridles"
@@ -105,7 +104,6 @@ var labels = map[measure.ID]wording.Text{
 	"rip-fence":            "rip fence",
 	"sled-fence":           "fence",
 	"taper-fence":          "fence, along the back",
-	"trimmed-edge":         "edge trimmed by the blade",
 	"rest":                 "rest %s",
 	"rip":                  "rip %d: %s",
 	"strip-behind":         "%d, strip %d: %s",
@@ -214,10 +212,8 @@ func marksPanel() []templates.Panel {
 
 // Parts of labels, and what tables call the same.
 const (
-	innerShoulder wording.Text = "inner shoulder"
-	offSquare     wording.Text = "%s off square"
-	outerShoulder wording.Text = "outer shoulder"
-	square        wording.Text = "square"
+	offSquare wording.Text = "%s off square"
+	square    wording.Text = "square"
 )
 
 // lapNames is what the lines of a lap are called on a stretcher; inner is how far
@@ -250,8 +246,8 @@ func lapPanel(p piece.Piece) templates.Panel {
 		Heading: say("Where the laps stand"),
 		Table: [][]string{
 			{say("from mid-length of the stretcher"), say("on the ring side"), say("on the outer side")},
-			{say(innerShoulder), p.MM(inner), p.MM(innerFar)},
-			{say(outerShoulder), p.MM(outer), p.MM(outerFar)},
+			{say("inner shoulder"), p.MM(inner), p.MM(innerFar)},
+			{say("outer shoulder"), p.MM(outer), p.MM(outerFar)},
 			{say("deep"), p.MM(r.Depth / 2)},
 		},
 		Text: []string{

@@ -15,20 +15,14 @@ func (g Grade) Word() string {
 	return [...]wording.Text{Pass: "holds", Warn: "doubtful", Fail: "fails"}[g].With()
 }
 
+// say fills the verbs of a sentence.
+func say(t wording.Text, args ...any) string { return t.With(args...) }
+
 const (
-	measured       wording.Text = "%s %s, %s %s" // figure, value, relation, limit
-	orElse         wording.Text = ", or "
-	allSizes       wording.Text = "all sizes"
-	buildable      wording.Text = "The piece can be built. Checks in doubt: %d; checks that hold: %d."
-	notBuilt       wording.Text = "The piece cannot be built. Checks that fail: %d; in doubt: %d; that hold: %d."
 	checksThatFail wording.Text = "Checks that fail"
 	checksInDoubt  wording.Text = "Checks in doubt"
 	checksThatHold wording.Text = "Checks that hold"
 	checksNotHeld  wording.Text = "Checks that fail or are in doubt"
-	allTogether    wording.Text = "%s, all sizes together"
-	moreDoubts     wording.Text = "%d more: all of them are printed with --for record."
-	doubted        wording.Text = "%s: %s"
-	toMend         wording.Text = "To mend it: %s."
 )
 
 // RelationWords says what the figure of a check has to be to its limit, nothing for a
@@ -46,7 +40,7 @@ func (c Check) Measured(u measure.Unit) string {
 	if c.Figure == "" {
 		return ""
 	}
-	return measured.With(c.FigureName, c.Value.Text(u), c.RelationWords(), c.Limit.Text(u))
+	return say("%s %s, %s %s", c.FigureName, c.Value.Text(u), c.RelationWords(), c.Limit.Text(u))
 }
 
 // Said is Words, or nothing where the check holds and its figures say so.
@@ -64,11 +58,11 @@ func (c Check) Advice() string {
 	for i, f := range c.Fixes {
 		words[i] = f.Words
 	}
-	return strings.Join(words, orElse.With())
+	return strings.Join(words, say(", or "))
 }
 
 // AllSizes heads the checks of all sizes together.
-func AllSizes() string { return allSizes.With() }
+func AllSizes() string { return say("all sizes") }
 
 // Verdict says in one line whether a piece can be built.
 func (r Report) Verdict() string {
@@ -77,9 +71,9 @@ func (r Report) Verdict() string {
 		count[c.Grade]++
 	}
 	if count[Fail] == 0 {
-		return buildable.With(count[Warn], count[Pass])
+		return say("The piece can be built. Checks in doubt: %d; checks that hold: %d.", count[Warn], count[Pass])
 	}
-	return notBuilt.With(count[Fail], count[Warn], count[Pass])
+	return say("The piece cannot be built. Checks that fail: %d; in doubt: %d; that hold: %d.", count[Fail], count[Warn], count[Pass])
 }
 
 // DoubtPanels says in a line each what fails or is in doubt, the same of several sizes
@@ -114,14 +108,14 @@ func (r Report) DoubtPanels() []templates.Panel {
 	}
 	for i, d := range order {
 		if i == most {
-			panel.Text = append(panel.Text, moreDoubts.With(len(order)-most))
+			panel.Text = append(panel.Text, say("%d more: all of them are printed with --for record.", len(order)-most))
 			break
 		}
 		name := d.name
 		if len(sizes[d]) > 0 {
 			name = piece.WithSizes(name, sizes[d], len(r.Sizes))
 		}
-		panel.Text = append(panel.Text, doubted.With(name, d.words))
+		panel.Text = append(panel.Text, say("%s: %s", name, d.words))
 	}
 	return []templates.Panel{panel}
 }
@@ -145,7 +139,7 @@ func (r Report) CheckPanels() []templates.Panel {
 		return out
 	}
 	for _, panel := range gradedPanels(r.Together, r.Sizes[0].Design.Unit) {
-		panel.Heading = allTogether.With(panel.Heading)
+		panel.Heading = say("%s, all sizes together", panel.Heading)
 		out = append(out, panel)
 	}
 	return out
@@ -196,7 +190,7 @@ func (c Check) rows(u measure.Unit) [][]string {
 		out = append(out, []string{words})
 	}
 	if len(c.Fixes) > 0 {
-		out = append(out, []string{toMend.With(c.Advice())})
+		out = append(out, []string{say("To mend it: %s.", c.Advice())})
 	}
 	return out
 }

@@ -14,20 +14,14 @@ import (
 func checkName(c checks.Check) string {
 	switch {
 	case c.Of.A.Kind != "":
-		return twoParts.With(PartName(c.Of.A), PartName(c.Of.B))
+		return say("%s and %s", PartName(c.Of.A), PartName(c.Of.B))
 	case c.Of.Blank != "":
-		return boardsFor.With(partNames[kinds[c.Of.Blank]].many.With())
+		return say("boards for the %s", partNames[kinds[c.Of.Blank]].many.With())
 	case c.Of.Setting != "":
 		return speak(checkNames(), c.Question, speak(settingNames(), c.Of.Setting))
 	}
 	return speak(checkNames(), c.Question)
 }
-
-const (
-	twoParts  wording.Text = "%s and %s"
-	boardsFor wording.Text = "boards for the %s"
-	numbered  wording.Text = "%s %d"
-)
 
 // kinds are the parts that checks speak of, as the shop has them.
 var kinds = map[measure.ID]shop.Part{
@@ -40,7 +34,7 @@ func PartName(p checks.Part) string {
 	if p.Number == 0 {
 		return Part(kinds[p.Kind])
 	}
-	return numbered.With(Part(kinds[p.Kind]), p.Number)
+	return say("%s %d", Part(kinds[p.Kind]), p.Number)
 }
 
 // words says what a check found, where and what.
@@ -77,12 +71,10 @@ func sizeNames(c checks.Check) []any {
 // sizeName names a size in a sentence.
 func sizeName(name string) string {
 	if name == "" {
-		return unnamed.With()
+		return say("the size without a name")
 	}
 	return name
 }
-
-const unnamed wording.Text = "the size without a name"
 
 // stepNames names steps of the settings.
 func stepNames(steps []shop.Note, u measure.Unit) string {

@@ -85,21 +85,8 @@ func merged(all ...map[shop.NoteID]wording.Text) map[shop.NoteID]wording.Text {
 var fixingsHead = []wording.Text{"stretcher", "from mid-length", "hole or button"}
 
 const (
-	fixingsHeading wording.Text = "Fixings of the top, from mid-length of each stretcher"
-	fixingsGrain   wording.Text = "Stretcher 1 is any one; the others follow counter-clockwise, seen from above. The grain of the top runs %s stretcher 1."
-	grainAlong     wording.Text = "along"
-	grainAcross    wording.Text = "square to"
-	atMidLength    wording.Text = "at mid-length"
-	toLegEnd       wording.Text = "%s to the leg end"
-	toPlainEnd     wording.Text = "%s to the plain end"
-	eitherSide     wording.Text = "%s, to either end"
-	roundHole      wording.Text = "round"
-	slotAcross     wording.Text = "slot, %s to the edge"
-	buttonFast     wording.Text = "home, in the middle of its mortise"
-	buttonAlong    wording.Text = "home, free to slide along"
-	buttonOff      wording.Text = "half in, free to go in and out"
-	buttonBoth     wording.Text = "half in, free all ways"
-	slotAlong      wording.Text = "slot along the stretcher"
+	grainAlong  wording.Text = "along"
+	grainAcross wording.Text = "square to"
 )
 
 // Fixings returns the places where wooden tops are held, a table for each size.
@@ -115,8 +102,8 @@ func Fixings(plan shop.Plan) []templates.Panel {
 			grain = grainAcross
 		}
 		out = append(out, templates.Panel{
-			Heading: piece.WithSizes(fixingsHeading.With(), []string{p.Design.Size}, len(plan.Pieces)),
-			Table:   fixingRows(p, f), Ruled: true, Text: []string{fixingsGrain.With(grain.With())},
+			Heading: piece.WithSizes(say("Fixings of the top, from mid-length of each stretcher"), []string{p.Design.Size}, len(plan.Pieces)),
+			Table:   fixingRows(p, f), Ruled: true, Text: []string{say("Stretcher 1 is any one; the others follow counter-clockwise, seen from above. The grain of the top runs %s stretcher 1.", grain.With())},
 		})
 	}
 	return out
@@ -130,7 +117,7 @@ func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
 	var drilled [][][2]string
 	for i := range p.Frame.Ring.Sides {
 		rows := s.holeRows(p, f, i)
-		name := numberText.With(i + 1)
+		name := say("%d", i+1)
 		if at := slices.IndexFunc(drilled, func(other [][2]string) bool { return slices.Equal(other, rows) }); at >= 0 {
 			names[at] += ", " + name
 			continue
@@ -144,8 +131,6 @@ func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
 	}
 	return table
 }
-
-const numberText wording.Text = "%d"
 
 // holeRows says where the holes of one stretcher are and how they are made. Two that
 // mirror each other are one row.
@@ -161,16 +146,16 @@ func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]stri
 		mirrored := slices.ContainsFunc(holes, func(o shop.Hole) bool {
 			return h.At != 0 && o.At == -h.At && o.Slotted == h.Slotted
 		})
-		where := toLegEnd.With(s.mm(h.At))
+		where := say("%s to the leg end", s.mm(h.At))
 		switch {
 		case h.At == 0:
-			where = atMidLength.With()
+			where = say("at mid-length")
 		case mirrored && h.At < 0:
 			continue
 		case mirrored:
-			where = eitherSide.With(s.mm(h.At))
+			where = say("%s, to either end", s.mm(h.At))
 		case h.At < 0:
-			where = toPlainEnd.With(s.mm(-h.At))
+			where = say("%s to the plain end", s.mm(-h.At))
 		}
 		hole := s.hole(p, h)
 		if f.Kind == design.Buttons {
@@ -186,24 +171,24 @@ func button(p piece.Piece, h shop.Hole) string {
 	lean := measure.Degrees(shop.SlotAngle(p, h.Stretcher))
 	switch {
 	case !h.Slotted:
-		return buttonFast.With()
+		return say("home, in the middle of its mortise")
 	case lean < 0.01:
-		return buttonAlong.With()
+		return say("home, free to slide along")
 	case lean > 89.99:
-		return buttonOff.With()
+		return say("half in, free to go in and out")
 	}
-	return buttonBoth.With()
+	return say("half in, free all ways")
 }
 
 func (s speaker) hole(p piece.Piece, h shop.Hole) string {
 	lean := shop.SlotAngle(p, h.Stretcher)
 	switch {
 	case !h.Slotted:
-		return roundHole.With()
+		return say("round")
 	case measure.Degrees(lean) < 0.01:
-		return slotAlong.With()
+		return say("slot along the stretcher")
 	}
-	return slotAcross.With(s.angle(lean))
+	return say("slot, %s to the edge", s.angle(lean))
 }
 
 const (
