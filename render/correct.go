@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"rodsheet/geometry"
-	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 )
 
@@ -86,11 +85,4 @@ func (l Layout) inset() Layout {
 		l.Margin += l.Correct.reach(l.Paper, l.Margin)
 	}
 	return l
-}
-
-func (l Layout) correctionLines() []string {
-	if l.Correct.none() {
-		return nil
-	}
-	return lettering.Wrap(l.Correct.Text, small, l.footWidth())
 }

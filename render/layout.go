@@ -104,7 +104,8 @@ func calibrationSide(u measure.Unit) float64 { return templates.CalibrationSide(
 // remark, the imprint and the correction, and on narrow paper the words that otherwise
 // stand beside the rule.
 func (l Layout) footLines() int {
-	n := max(1, len(l.titleLines(l.Title))) + len(l.remarkLines()) + len(l.imprintLines()) + len(l.correctionLines())
+	high, low := l.footWords("")
+	n := max(1, len(l.titleLines(l.Title))) + len(high) + len(low)
 	if l.narrow() {
 		n += 2
 	}
@@ -147,9 +148,13 @@ func shorten(line string, width float64) string {
 	return string(runes) + " …"
 }
 
-func (l Layout) remarkLines() []string { return lettering.Wrap(l.Remark, large, l.footWidth()) }
-
-func (l Layout) imprintLines() []string { return lettering.Wrap(l.Imprint, small, l.footWidth()) }
+// footWords are the title and the remark in large letters, imprint and correction in
+// small ones.
+func (l Layout) footWords(title string) (high, low []string) {
+	width := l.footWidth()
+	return append(l.titleLines(title), lettering.Wrap(l.Remark, large, width)...),
+		append(lettering.Wrap(l.Imprint, small, width), lettering.Wrap(l.Correct.Text, small, width)...)
+}
 
 // footHeight is the strip at the bottom with the level rule and the words.
 func (l Layout) footHeight() float64 {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // A Paper is a sheet size in mm, upright. A whole paper has no size of its
@@ -30,11 +31,7 @@ func papers() []Paper {
 
 // PaperNames lists the names that ParsePaper reads.
 func PaperNames() []string {
-	var names []string
-	for _, p := range papers() {
-		names = append(names, strings.ToLower(p.Name))
-	}
-	return names
+	return wording.Words(papers(), func(p Paper) string { return strings.ToLower(p.Name) })
 }
 
 // ParsePaper reads a named size or WIDTHxHEIGHT, where a length without a

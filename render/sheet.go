@@ -384,11 +384,12 @@ func (p Plan) drawFoot(n *pen, i int) {
 	if l.narrow() {
 		y -= 2 * lettering.Pitch(large)
 	}
-	for _, s := range slices.Concat(l.titleLines(p.sheets[i].title), l.remarkLines()) {
+	high, low := l.footWords(p.sheets[i].title)
+	for _, s := range high {
 		n.text(l.Margin, y, large, s)
 		y -= lettering.Pitch(large)
 	}
-	for _, s := range append(l.imprintLines(), l.correctionLines()...) {
+	for _, s := range low {
 		n.text(l.Margin, y, small, s)
 		y -= lettering.Pitch(large)
 	}

@@ -14,6 +14,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/render"
 	"rodsheet/templates"
+	"rodsheet/templates/wording"
 )
 
 // A command is one kind of template on the command line.
@@ -127,11 +128,7 @@ func find(name string) (command, bool) {
 }
 
 func names() []string {
-	all := []string{"help"}
-	for _, c := range commands() {
-		all = append(all, c.name)
-	}
-	return all
+	return append([]string{"help"}, wording.Words(commands(), func(c command) string { return c.name })...)
 }
 
 // all returns the command's own flags and the common ones.

@@ -25,11 +25,7 @@ type problem struct {
 type refusal []problem
 
 func (r refusal) Error() string {
-	texts := make([]string, len(r))
-	for i, p := range r {
-		texts[i] = p.text
-	}
-	return strings.Join(texts, "; ")
+	return strings.Join(wording.Words(r, func(p problem) string { return p.text }), "; ")
 }
 
 func refuse(text, hint string) error { return refusal{{text, hint}} }

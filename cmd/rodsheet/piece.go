@@ -94,22 +94,18 @@ func (v *values) purposes() kind.Purposes {
 	return out
 }
 
-var purposes = []struct {
-	name string
-	of   kind.Purposes
-}{{"buying", kind.Buying}, {"bench", kind.Bench}, {"record", kind.Record}}
-
-func purposeNames() []string {
-	var names []string
-	for _, p := range purposes {
-		names = append(names, p.name)
-	}
-	return names
+type purpose struct {
+	word
+	of kind.Purposes
 }
+
+var purposes = []purpose{{"buying", kind.Buying}, {"bench", kind.Bench}, {"record", kind.Record}}
+
+func purposeNames() []string { return spelled(purposes) }
 
 func (v *values) purpose(word string) kind.Purposes {
 	for _, k := range purposes {
-		if k.name == word {
+		if k.String() == word {
 			return k.of
 		}
 	}

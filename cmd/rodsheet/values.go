@@ -106,10 +106,7 @@ func (c command) mistake(err error) error {
 func (c command) unknown(name, shorts string) error {
 	switch {
 	case shorts == "":
-		var known []string
-		for _, f := range c.all() {
-			known = append(known, f.name)
-		}
+		known := wording.Words(c.all(), func(f flag) string { return f.name })
 		hint := suggest("--", name, known)
 		if hint == "" {
 			hint = "rodsheet help " + c.name + " lists the flags"
@@ -267,10 +264,4 @@ type word string
 
 func (w word) String() string { return string(w) }
 
-func spelled[T fmt.Stringer](choices []T) []string {
-	var out []string
-	for _, c := range choices {
-		out = append(out, c.String())
-	}
-	return out
-}
+func spelled[T fmt.Stringer](choices []T) []string { return wording.Words(choices, T.String) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"io/fs"
 	"math"
 	"strings"
 
@@ -11,6 +12,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 // A Page is the page as it is first written.
@@ -101,11 +103,7 @@ func exampleNames() []string {
 	if err != nil {
 		return nil
 	}
-	var out []string
-	for _, e := range entries {
-		out = append(out, strings.TrimSuffix(e.Name(), ".toml"))
-	}
-	return out
+	return wording.Words(entries, func(e fs.DirEntry) string { return strings.TrimSuffix(e.Name(), ".toml") })
 }
 
 func exampleText(name string) string {

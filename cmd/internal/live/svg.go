@@ -228,10 +228,7 @@ func describe(p page.Page) string {
 	if p.Name != "" {
 		return p.Name
 	}
-	var words []string
-	for _, t := range p.Texts {
-		words = append(words, t.String)
-	}
+	words := wording.Words(p.Texts, func(t page.Text) string { return t.String })
 	return cmp.Or(strings.Join(words, ", "), aPicture.With())
 }
 
@@ -239,11 +236,7 @@ func dashes(all []float64) string {
 	if len(all) == 0 {
 		return ""
 	}
-	words := make([]string, len(all))
-	for i, d := range all {
-		words[i] = short(d)
-	}
-	return ` stroke-dasharray="` + strings.Join(words, " ") + `"`
+	return ` stroke-dasharray="` + strings.Join(wording.Words(all, short), " ") + `"`
 }
 
 // capital is the height of a capital letter as a share of the size of its face, of the

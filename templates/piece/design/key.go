@@ -25,13 +25,7 @@ func (k Key) holds(other Key) bool {
 }
 
 // oneOf returns the words of keys for a choice: "height or frame-height".
-func oneOf(keys []Key) string {
-	words := make([]string, len(keys))
-	for i, k := range keys {
-		words[i] = k.word()
-	}
-	return wording.Or(words...)
-}
+func oneOf(keys []Key) string { return wording.Or(wording.Words(keys, Key.word)...) }
 
 // with returns the key of a word in a table.
 func (k Key) with(word string) Key {

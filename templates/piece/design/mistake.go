@@ -26,11 +26,7 @@ type Mistakes []Mistake
 
 // Error lists the mistakes, one a line.
 func (m Mistakes) Error() string {
-	lines := make([]string, len(m))
-	for i, one := range m {
-		lines[i] = one.Error()
-	}
-	return strings.Join(lines, "\n")
+	return strings.Join(wording.Words(m, Mistake.Error), "\n")
 }
 
 // mostMistakes is how many a maker is shown at once.
@@ -63,15 +59,11 @@ func subject(path string, sizes []string) string {
 	if len(sizes) == 0 {
 		return path
 	}
-	names := make([]string, len(sizes))
-	for i, s := range sizes {
-		names[i] = wording.Shown(s)
-	}
 	of := ofSizes
 	if len(sizes) == 1 {
 		of = ofSize
 	}
-	return of.With(path, strings.Join(names, ", "))
+	return of.With(path, strings.Join(wording.Words(sizes, wording.Shown), ", "))
 }
 
 // mistakes places the notes and puts them in the order of the file.

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/wording"
 )
 
 // Limits that the geometry does not set; what lies outside is a slip of the
@@ -264,13 +265,7 @@ type schema struct {
 var schemas = sync.OnceValue(func() []schema { return []schema{ringSchema(), apronsSchema(), boxSchema(), seatSchema()} })
 
 // Kinds are the words for the kinds of piece, in the order of their constants.
-func Kinds() []string {
-	var out []string
-	for _, s := range schemas() {
-		out = append(out, s.name)
-	}
-	return out
-}
+func Kinds() []string { return wording.Words(schemas(), func(s schema) string { return s.name }) }
 
 // String returns the word of the design file for a kind.
 func (k Kind) String() string {

@@ -235,11 +235,7 @@ func (b *builder) twice(at int, name string, old *node) {
 }
 
 func dotted(keys []part) string {
-	words := make([]string, 0, 4)
-	for _, k := range keys[:min(len(keys), 4)] {
-		words = append(words, wording.Shown(k.key))
-	}
-	return strings.Join(words, ".")
+	return strings.Join(wording.Words(keys[:min(len(keys), 4)], func(k part) string { return wording.Shown(k.key) }), ".")
 }
 
 func kindOf(k unstable.Kind) kind {

@@ -7,6 +7,8 @@ import (
 	"sync"
 	"time"
 	"unicode"
+
+	"rodsheet/templates/wording"
 )
 
 var (
@@ -117,10 +119,7 @@ func (k FormKind) item() FormKind {
 func (k FormKind) list(value string) string {
 	var corners []string
 	for _, corner := range listed(value) {
-		var items []string
-		for _, item := range corner {
-			items = append(items, k.item().written(item, ""))
-		}
+		items := wording.Words(corner, func(item string) string { return k.item().written(item, "") })
 		corners = append(corners, strings.Join(items, ", "))
 	}
 	if k == PointsField {
@@ -159,11 +158,7 @@ func (e entry) shown() string {
 			corners = append(corners, item.text)
 			continue
 		}
-		var pair []string
-		for _, kid := range item.kids {
-			pair = append(pair, kid.text)
-		}
-		corners = append(corners, strings.Join(pair, ", "))
+		corners = append(corners, strings.Join(wording.Words(item.kids, func(n *node) string { return n.text }), ", "))
 	}
 	if slices.ContainsFunc(e.items, func(n *node) bool { return n.kind == isList }) {
 		return strings.Join(corners, "; ")
