@@ -245,11 +245,12 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 	first, count := s.kinds()
 	for n, i := range first {
 		r := s.rods[i]
-		whole, between := r.length()
+		t := r.turning()
 		turn.Ticks = append(turn.Ticks, templates.Tick{Text: rodNames[r.kind].With(), Boxes: count[n] + s.design.Wood.Spares})
 		turn.Figures = append(turn.Figures,
-			templates.Reading{Name: wholeReading.With(rodNames[r.kind].With()), Value: s.mm(whole), Write: true},
-			templates.Reading{Name: betweenReading.With(rodNames[r.kind].With()), Value: s.mm(between)})
+			templates.Reading{Name: wholeReading.With(rodNames[r.kind].With()), Value: s.mm(t.whole), Write: true},
+			templates.Reading{Name: betweenReading.With(rodNames[r.kind].With()), Value: s.mm(t.between)})
+		turn.Figures = append(turn.Figures, s.rodTenons(r, t)...)
 	}
 	out.Cards = append(out.Cards, turn)
 	var bevels []float64
@@ -281,6 +282,19 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 		out.Cards = append(out.Cards, c)
 	}
 	return withAngles(out, bevels, set)
+}
+
+// rodTenons are the lengths of the tenons of a stretcher: one where its ends are alike.
+func (s Seat) rodTenons(r rod, t rodTurning) []templates.Reading {
+	name := rodNames[r.kind].With()
+	if math.Abs(t.tenons[0]-t.tenons[1]) < alikeWithin {
+		return []templates.Reading{{Name: tenonLong.With(name), Value: s.mm(t.tenons[0])}}
+	}
+	var out []templates.Reading
+	for i, e := range r.ends { // of a stretcher between others both ends are alike
+		out = append(out, templates.Reading{Name: tenonLongIn.With(name, sortNames[s.legs[e.into].sort.id()].With()), Value: s.mm(t.tenons[i])})
+	}
+	return out
 }
 
 // A rodHole is a hole and its mirror image.

@@ -109,7 +109,10 @@ func (s Seat) intoLeg(i int, height float64) rodEnd {
 // alongAt returns where the axis of a leg stands so high over the floor.
 func (s Seat) alongAt(l leg, height float64) float64 { return l.foot + height/l.axis.Dot(s.up()) }
 
-func (r rod) middle() solid.Vec { return r.ends[0].at.Lerp(r.ends[1].at, 0.5) }
+// middle is that between the shoulders, from which a maker measures.
+func (r rod) middle() solid.Vec {
+	return r.ends[0].at.Add(r.along(0).Mul((r.ends[0].shoulder + r.reach() - r.ends[1].shoulder) / 2))
+}
 
 // along returns the direction of the rod from an end.
 func (r rod) along(end int) solid.Vec { return r.ends[1-end].at.Sub(r.ends[end].at).Unit() }

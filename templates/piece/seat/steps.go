@@ -80,6 +80,22 @@ func (s Seat) turning(l leg) turning {
 	return t
 }
 
+// A rodTurning is a stretcher as it is turned: from tip to tip, between its shoulders, and
+// how long the tenon of either end is.
+type rodTurning struct {
+	whole, between float64
+	tenons         [2]float64
+}
+
+func (r rod) turning() rodTurning {
+	var t rodTurning
+	t.whole, t.between = r.length()
+	for i, e := range r.ends {
+		t.tenons[i] = e.shoulder - e.surface + e.hole
+	}
+	return t
+}
+
 // A rodBoring is the hole for a stretcher in a leg, or in another stretcher.
 type rodBoring struct {
 	rod, end int

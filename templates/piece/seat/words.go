@@ -294,6 +294,8 @@ const (
 	rodReading      text = "diameter"
 	rodTenonReading text = "tenon"
 	wholeReading    text = "tip to tip, %s"
+	tenonLong       text = "tenon to its shoulder, %s"
+	tenonLongIn     text = "tenon to its shoulder, %s, in the %s"
 	betweenReading  text = "between shoulders, %s"
 	rodText         text = "Stand the legs dry in the seat and check these lengths between them before turning the last ones: what was bored is what counts."
 	rodTest         text = "A tenon of dry wood drives in with light taps."
@@ -307,7 +309,7 @@ const (
 	rodHoleText      text = "The outer side looks the way in which the leg leans. Legs on the left and on the right are mirror images; with the legs dry in the seat the bit sights straight at the other hole."
 	counterClockwise text = "Counter-clockwise, as seen from the foot: leg %s."
 	clockwise        text = "Clockwise, as seen from the foot: leg %s."
-	crossHoleText    text = "Bore at mid-length of both side stretchers, level; left and right are mirror images. Sight from one to the other."
+	crossHoleText    text = "Bore both side stretchers half-way between their shoulders, level; left and right are mirror images. Sight from one to the other."
 	rodHoleTest      text = "A rod in both holes lies at its height over the floor at either end."
 
 	fitHeading  text = "Fit the legs dry"
