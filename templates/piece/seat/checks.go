@@ -34,7 +34,7 @@ func (s Seat) Checks() []kind.Check {
 	if len(s.clashes()) > 0 {
 		grade = kind.Fail
 	}
-	out = append(out, texts.Found("seat.clash", grade))
+	out = append(out, texts().Found("seat.clash", grade))
 	d := k.Mortise.Diameter
 	var rim []geometry.Point
 	if k.Mortise.Wedged() {
@@ -43,31 +43,31 @@ func (s Seat) Checks() []kind.Check {
 	for _, row := range k.Rows() {
 		id := measure.ID(row.Table())
 		edge := s.edge(row)
-		out = append(out, texts.AtLeast(u, id+".inside", edge, 0, kind.Fail))
-		out = append(out, texts.AtLeast(u, id+".edge", edge, edgeShare*d, kind.Warn))
+		out = append(out, texts().AtLeast(u, id+".inside", edge, 0, kind.Fail))
+		out = append(out, texts().AtLeast(u, id+".edge", edge, edgeShare*d, kind.Warn))
 		lean := 0.0
 		for _, l := range s.legs {
 			if l.sort.row == row {
 				lean = math.Max(lean, l.lean.Resultant())
 			}
 		}
-		out = append(out, texts.Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
+		out = append(out, texts().Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
 		if k.Mortise.Wedged() {
-			out = append(out, texts.AtLeast(u, id+".short-grain", s.shortGrain(row, rim), grainShare*d, kind.Warn))
+			out = append(out, texts().AtLeast(u, id+".short-grain", s.shortGrain(row, rim), grainShare*d, kind.Warn))
 		}
 	}
-	out = append(out, texts.AtLeast(u, "seat.holes", s.between(), edgeShare*d, kind.Warn))
+	out = append(out, texts().AtLeast(u, "seat.holes", s.between(), edgeShare*d, kind.Warn))
 	if k.Mortise.Depth > 0 {
-		out = append(out, texts.AtLeast(u, "seat.under-hole", s.thickness()-k.Mortise.Depth, leastBottom, kind.Warn))
+		out = append(out, texts().AtLeast(u, "seat.under-hole", s.thickness()-k.Mortise.Depth, leastBottom, kind.Warn))
 	}
 	if len(s.rods) > 0 {
-		out = append(out, texts.AtMost(u, "seat.stretcher-hole", s.tenon(), mostOfLeg*s.slimmest(), kind.Warn))
-		out = append(out, texts.AtLeast(u, "seat.stretcher-depth", s.shallowest(), leastRodHole*s.tenon(), kind.Warn))
+		out = append(out, texts().AtMost(u, "seat.stretcher-hole", s.tenon(), mostOfLeg*s.slimmest(), kind.Warn))
+		out = append(out, texts().AtLeast(u, "seat.stretcher-depth", s.shallowest(), leastRodHole*s.tenon(), kind.Warn))
 	}
 	f, _ := s.footing()
-	out = append(out, texts.AtLeast(u, "seat.stands", f.Inside(f.Centre), 0, kind.Fail))
+	out = append(out, texts().AtLeast(u, "seat.stands", f.Inside(f.Centre), 0, kind.Fail))
 	for _, side := range s.sides() {
-		out = append(out, texts.AtLeast(u, "seat.feet-"+side.id, f.Inside(side.inset(joint.EdgeInset)), 0, kind.Warn))
+		out = append(out, texts().AtLeast(u, "seat.feet-"+side.id, f.Inside(side.inset(joint.EdgeInset)), 0, kind.Warn))
 	}
 	return out
 }

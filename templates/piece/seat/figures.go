@@ -44,7 +44,7 @@ func (s Seat) Groups() []kind.Group {
 
 func (s Seat) slabGroup() kind.Group {
 	k := s.design.Seat
-	g := names.Group("seat.slab")
+	g := names().Group("seat.slab")
 	box := s.size2()
 	g.Add("seat.side-to-side", measure.Length(box.X))
 	g.Add("seat.front-to-back", measure.Length(box.Y))
@@ -64,7 +64,7 @@ func (s Seat) size2() geometry.Point {
 
 func (s Seat) legGroup(l leg) kind.Group {
 	id := l.sort.id()
-	g := names.Group(id)
+	g := names().Group(id)
 	add := func(what measure.ID, q measure.Quantity) { g.Add(id+"."+what, q) }
 	b, t := s.boring(l), s.turning(l)
 	exit := l.point(l.to(s.thickness() - s.bored())).Sub(l.at)
@@ -139,7 +139,7 @@ func (s Seat) kinds() (first, count []int) {
 }
 
 func (s Seat) rodGroup() kind.Group {
-	g := names.Group("seat.rods")
+	g := names().Group("seat.rods")
 	numbers := map[rodKind]int{}
 	first, _ := s.kinds()
 	for _, i := range first {
@@ -166,7 +166,7 @@ func (s Seat) rodGroup() kind.Group {
 }
 
 func (s Seat) standingGroup() kind.Group {
-	g := names.Group("seat.standing")
+	g := names().Group("seat.standing")
 	f, high := s.footing()
 	g.Add("seat.centre-high", measure.Length(high))
 	g.Add("seat.centre-inside", measure.Length(f.Inside(f.Centre)))

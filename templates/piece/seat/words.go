@@ -1,6 +1,8 @@
 package seat
 
 import (
+	"sync"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -65,7 +67,7 @@ const (
 var mainLean = [...]text{"front legs: resultant, sightline", "middle legs: resultant, sightline", "back legs: resultant, sightline", "legs: resultant outward"}
 
 // names are those of figures and of their groups.
-var names = allNames()
+var names = sync.OnceValue(allNames)
 
 func allNames() assembly.Names {
 	out := assembly.Names{
@@ -112,7 +114,7 @@ var rodFigures = map[measure.ID]text{
 }
 
 // texts are those of checks.
-var texts = allTexts()
+var texts = sync.OnceValue(allTexts)
 
 func allTexts() assembly.Texts {
 	out := assembly.Texts{
