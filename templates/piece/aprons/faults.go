@@ -3,8 +3,8 @@ package aprons
 import (
 	"math"
 
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
 
@@ -17,37 +17,14 @@ func Solve(d design.Design) (Model, error) {
 	return newModel(d), nil
 }
 
-// A question is a check of some keys, which must not be in doubt themselves.
-type question struct {
-	keys []design.Key
-	ask  func(design.Frame) error
-}
-
 // Faults returns an error for each figure that no table can have. What depends on a
 // key in doubt, or on a figure with an error, is not asked.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	errs := d.Outside(doubts)
-	doubts = doubts.Clone()
-	for _, err := range errs {
-		doubts = doubts.With(design.SetBy(err)...)
-	}
-	ask := func(q question, check func() error) {
-		if doubts.Any(q.keys...) {
-			return
-		}
-		if err := check(); err != nil {
-			errs = append(errs, err)
-			doubts = doubts.With(design.SetBy(err)...)
-		}
-	}
-	for _, q := range questions(d.Frame) {
-		ask(q, func() error { return q.ask(d.Frame) })
-	}
-	ask(question{keys: []design.Key{"wood.moisture"}}, func() error { return moisture(d.Wood) })
-	all := question{keys: everything}
-	ask(all, func() error { return room(newModel(d)) })
-	return errs
+	all := append(questions(d.Frame), assembly.Moisture(d.Wood), question{Keys: everything, Ask: func() error { return room(newModel(d)) }})
+	return assembly.Faults(d, doubts, all...)
 }
+
+type question = assembly.Question
 
 // everything are the keys that fix where a frame stands.
 var everything = []design.Key{
@@ -58,28 +35,19 @@ var everything = []design.Key{
 	"frame.top.kind", "frame.top.thickness",
 }
 
-// moisture refuses what the rule of movement does not cover; where both are 0 the
-// design states none.
-func moisture(w design.Wood) error {
-	if w.MoistureFrom == 0 && w.MoistureTo == 0 {
-		return nil
-	}
-	return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
-}
-
 // questions are asked of two figures of a design at a time or three, before it is
 // worked out.
 func questions(f design.Frame) []question {
 	length := measure.Length
 	out := []question{
-		{[]design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, func(f design.Frame) error {
+		{[]design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, func() error {
 			above := f.Height - headHeight(f) + f.Aprons.Depth
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
 		}},
-		{[]design.Key{"frame.legs.foot", "frame.legs.size"}, func(f design.Frame) error {
+		{[]design.Key{"frame.legs.foot", "frame.legs.size"}, func() error {
 			return measure.Below("frame.legs.foot", length(f.Legs.Foot), "frame.legs.size", length(f.Legs.Size), "taper.narrows")
 		}},
-		{[]design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, func(f design.Frame) error {
+		{[]design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, func() error {
 			least := f.Length / grow(f)
 			if f.Shape == design.Rectangle {
 				least = math.Min(f.Length, f.Width)
@@ -90,14 +58,14 @@ func questions(f design.Frame) []question {
 			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
 		}},
 	}
-	out = append(out, railQuestions("frame.aprons", func(f design.Frame) design.Rail { return f.Aprons })...)
-	out = append(out, question{[]design.Key{"frame.aprons.arch", "frame.aprons.depth"}, func(f design.Frame) error {
+	out = append(out, railQuestions("frame.aprons", f.Aprons)...)
+	out = append(out, question{[]design.Key{"frame.aprons.arch", "frame.aprons.depth"}, func() error {
 		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
 	}})
 	if f.Stretchers.Depth > 0 {
-		out = append(out, railQuestions("frame.stretchers", func(f design.Frame) design.Rail { return f.Stretchers })...)
+		out = append(out, railQuestions("frame.stretchers", f.Stretchers)...)
 		out = append(out, question{[]design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
-			func(f design.Frame) error {
+			func() error {
 				under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
 				return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
 			}})
@@ -106,16 +74,14 @@ func questions(f design.Frame) []question {
 }
 
 // railQuestions are those of a tenon in its rail.
-func railQuestions(table design.Key, of func(design.Frame) design.Rail) []question {
+func railQuestions(table design.Key, r design.Rail) []question {
 	key := func(word string) design.Key { return table + "." + design.Key(word) }
 	length := measure.Length
 	return []question{
-		{[]design.Key{key("tenon"), key("thickness")}, func(f design.Frame) error {
-			r := of(f)
+		{[]design.Key{key("tenon"), key("thickness")}, func() error {
 			return measure.Below(measure.ID(key("tenon")), length(third(r)), measure.ID(key("thickness")), length(r.Thickness), "tenon.third")
 		}},
-		{[]design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, func(f design.Frame) error {
-			r := of(f)
+		{[]design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, func() error {
 			figure, value, rest := "upper-cut", r.UpperCut, r.Depth-r.LowerCut
 			if r.UpperCut == 0 || r.Joint == design.Bridled {
 				figure, value, rest = "lower-cut", r.LowerCut, r.Depth-upperCut(r)

@@ -132,11 +132,7 @@ func views(all []templates.Drawing) []templates.View {
 
 // cutReadings are the two angles of a cut.
 func (m Model) cutReadings(p Pass) []templates.Reading {
-	return append([]templates.Reading{
-		{Name: gaugeReading.With(), Value: m.angle(math.Abs(p.Saw.OffSquare)), Write: true},
-		{Name: bevelReading.With(), Value: m.angle(math.Pi/2 - math.Abs(p.Saw.OffSquare))},
-		m.tiltOf(p),
-	}, m.standIns(p)...)
+	return slices.Concat(assembly.OnGauge(m.Design, p.Saw.OffSquare), []templates.Reading{m.tiltOf(p)}, m.standIns(p))
 }
 
 // tiltOf is the tilt of a cut and which way the blade leans.

@@ -85,6 +85,28 @@ func (r Rail) end(k int) solid.Plane {
 	return inward(r.Ends[k].meets, tenonRoom)
 }
 
+// stop returns how far the blade stands from the tip of the end that is sawn first, along
+// the gauge, as it saws the other end; longTop says that the tip is at the top of the rail.
+//
+// The blade leans over the part, so the tip lies at the table, on the longer edge. That edge
+// is bevelled: it meets the gauge there or on its other side, where the blade passes sooner
+// or later.
+func (r Rail) stop(p Pass) (mm float64, longTop bool) {
+	f, end, thick := r.frame(), p.plane(), r.Row.Of.Thickness
+	table, over := 0.0, thick
+	if p.Turned {
+		table, over = over, table
+	}
+	longTop = end.N.Y*end.N.X < 0
+	edge, most := f.moved(r.downTo(0)), math.Min
+	if longTop {
+		edge, most = f.moved(r.upTo(0)), math.Max
+	}
+	at := func(z float64) float64 { return (edge.D - edge.N.Z*z) / edge.N.Y }
+	half := func(y float64) float64 { return (end.D - end.N.Y*y - end.N.Z*table) / end.N.X }
+	return half(at(table)) + half(most(at(table), at(over))), longTop
+}
+
 // Passes returns the cuts of a rail in working order: its edges, its left end, the
 // shoulder there on the outer side and on the frame side. The right end is the mirror
 // image of it.

@@ -2,6 +2,7 @@ package aprons
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry/joint"
@@ -90,6 +91,51 @@ func TestRailsByTheirPasses(t *testing.T) {
 					}
 				}
 				sameAs(t, row.Kind.String(), got, r.Part("").Transform(r.frame().to()))
+			}
+		}
+	})
+}
+
+// The stop stands where the tip of a rail sawn at one end is while the blade passes through
+// the other end of that edge, at the gauge and at the table.
+func TestStopOfTheSecondEnd(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		for _, row := range m.Rows {
+			for k, r := range m.sorts(row) {
+				room := r.uncut("").Transform(r.frame().to()).Bounds()
+				stock := solid.Box(room.Min.Sub(solid.V(99, 0, 0)), room.Max.Add(solid.V(99, 0, 0)))
+				var end Pass
+				for _, p := range r.Passes() {
+					if !strings.HasPrefix(string(p.ID), "shoulder") {
+						stock, end = stock.Cut(p.plane()), p
+					}
+				}
+				var tip solid.Vec
+				for i, p := range corners(stock) {
+					if i == 0 || p.X > tip.X {
+						tip = p
+					}
+				}
+				table := 0.0
+				if end.Turned {
+					table = row.Of.Thickness
+				}
+				box := stock.Bounds()
+				gauge := box.Max.Y
+				if tip.Y < box.Max.Y/2 {
+					gauge = box.Min.Y
+				}
+				other := mirrored(end.plane())
+				blade := (other.D - other.N.Y*gauge - other.N.Z*table) / other.N.X
+				got, longTop := r.stop(end)
+				if !near(got, tip.X-blade) || math.Abs(end.Saw.OffSquare) > 1e-9 && longTop != (gauge > box.Max.Y/2) {
+					t.Errorf("%v %d: the stop at %g, top %v; the tip %g from the blade", row.Kind, k, got, longTop, tip.X-blade)
+				}
+				// The left end has its top against the gauge where it is turned over. With the
+				// shorter edge there the blade leans to the right, away from the fence.
+				if short := end.Turned != longTop; math.Abs(end.Saw.OffSquare) > 1e-9 && short != (end.Saw.OffSquare < 0) {
+					t.Errorf("%v %d: off square %g with the shorter edge at the gauge %v", row.Kind, k, end.Saw.OffSquare, short)
+				}
 			}
 		}
 	})

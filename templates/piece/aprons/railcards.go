@@ -3,7 +3,10 @@ package aprons
 import (
 	"math"
 
+	"rodsheet/geometry"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
 
@@ -64,15 +67,9 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 				Text: []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}, Test: ripTest.With(), Caution: ripCaution.With(),
 			})
 		case "end":
-			across, against, other := 2*p.At, underEdge, topEdge
-			if p.Turned {
-				against, other = other, against
-			}
-			out = append(out, templates.Card{
-				Heading: endCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.crosscut(p, blank.Width)}, Templates: m.viewsOf(p),
-				Figures: append(m.cutReadings(p), templates.Reading{Name: endsReading.With(), Value: m.length(across), Write: true}),
-				Text:    []string{endText.With(m.lying(p), against.With(), other.With())}, Test: endTest.With(m.length(across)), Caution: sawCaution.With(),
-			})
+			c := m.endsCard(r, p, blank.Width)
+			c.Heading, c.Ticks = endCard.With(name), ticks
+			out = append(out, c)
 		case "shoulder-outer":
 			shoulder.Figures = append(m.cutReadings(p),
 				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
@@ -87,6 +84,44 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		}
 	}
 	return append(out, shoulder)
+}
+
+// endsCard is both ends of a rail. First comes the one with the shorter edge against the
+// gauge: then the tip of what is sawn lies at the gauge for the other, where a stop meets it.
+func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
+	stop, longTop := r.stop(p)
+	ends, edges := [...]text{leftEndWord, rightEndWord}, [...]text{topEdge, underEdge}
+	if longTop {
+		edges[0], edges[1] = edges[1], edges[0]
+	}
+	// The left end has its underside against the gauge, turned over its top.
+	if leftAgainst := map[bool]text{false: underEdge, true: topEdge}[p.Turned]; leftAgainst != edges[0] {
+		ends[0], ends[1] = ends[1], ends[0]
+	}
+	across, swing := m.length(2*p.At), math.Abs(p.Saw.OffSquare)
+	first := assembly.Crosscut{
+		Board: geometry.Box(-shown, 0, 30+wide*math.Tan(swing), wide).Corners(), OffSquare: swing,
+		Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
+	}
+	second := first
+	second.OffSquare = -swing
+	c := templates.Card{
+		Text: []string{endText.With(m.lying(p), edges[0].With(), edges[1].With(), ends[0].With(), ends[1].With())}, Test: endTest.With(across), Caution: sawCaution.With(),
+		Figures: m.cutReadings(p), Templates: m.viewsOf(p),
+	}
+	if reach := m.Design.Saw.StopReach; reach > 0 && stop > reach+piece.Slip {
+		c.Text = append(c.Text, atLine.With())
+		c.Figures = append(c.Figures, templates.Reading{Name: endsReading.With(), Value: across, Write: true})
+	} else {
+		second.Board = []geometry.Point{geometry.Pt(-stop, 0), geometry.Pt(30, 0), geometry.Pt(30, wide), geometry.Pt(wide*math.Tan(swing)-stop, wide)}
+		second.Stop = stop
+		c.Text = append(c.Text, atStop.With())
+		c.Figures = append(c.Figures, templates.Reading{Name: stopReading.With(), Value: m.length(stop), Write: true})
+	}
+	for i, view := range []assembly.Crosscut{first, second} {
+		c.Setup = append(c.Setup, view.Picture(gaugeFromAbove.With(ends[i].With(), leanWords[leaning(p)].With())))
+	}
+	return c
 }
 
 // tenonCard is the cheeks, edges and haunches of all tenons of a row.

@@ -206,7 +206,7 @@ func (m Model) legsOf(i int) string {
 
 // passNames say what is sawn.
 var passNames = map[measure.ID]text{
-	"foot": "foot", "head": "head", "end": "left end", "shoulder-outer": "left shoulder on the outer side", "shoulder-frame": "left shoulder on the frame side",
+	"foot": "foot", "head": "head", "shoulder-outer": "left shoulder on the outer side", "shoulder-frame": "left shoulder on the frame side",
 }
 
 // leanWords say behind the name of a cut to which side the blade leans.
@@ -222,8 +222,6 @@ const (
 	tiltOverReading   text = "tilt, over the part"
 	tiltAwayReading   text = "tilt, away from the part"
 	standInReading    text = "for %s serves the triangle of"
-	gaugeReading      text = "gauge, off square"
-	bevelReading      text = "bevel"
 	legLongReading    text = "corner arris, foot to head"
 	tenonReading      text = "tenon and mortise"
 	deepReading       text = "deepest, square to the side"
@@ -231,6 +229,7 @@ const (
 	startReading      text = "start, from the head along the corner arris"
 	footReading       text = "outer side at the foot"
 	fenceReading      text = "fence to blade"
+	stopReading       text = "stop to blade, along the gauge"
 	endsReading       text = "overall, on the outer side at the underside"
 	shouldersReading  text = "shoulder to shoulder, on the outer side at the underside"
 	cheekReading      text = "depth of the shoulder"
@@ -262,6 +261,8 @@ const (
 	fromMaker      text = "From the maker's end of the table"
 	outerDown      text = "outer side down"
 	outerUp        text = "outer side up"
+	leftEndWord    text = "left end"
+	rightEndWord   text = "right end"
 	underEdge      text = "underside"
 	topEdge        text = "top"
 	frontDown      text = "front or back down"
@@ -300,7 +301,9 @@ const (
 	ripCaution text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
 	endCard text = "Saw the ends of the %s"
-	endText text = "Lay each rail %s, its %s against the gauge, and saw the left end of all. For the right end turn the rail round on the table, the same side down, its %s against the gauge, and turn the gauge by as much to the other side."
+	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
+	atStop  text = "The tip of the sawn end meets the stop, low on the gauge."
+	atLine  text = "The stop does not reach so far: saw to a knife line at that length."
 	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
 
 	shoulderCard    text = "Saw the shoulders of the %s"

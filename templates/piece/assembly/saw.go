@@ -6,10 +6,22 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 )
 
 const bladeHigh = 30.0 // what is shown of the blade above the board, mm
+
+// OnGauge says an angle off square by both of its names, that first which the mitre gauge of
+// the design reads.
+func OnGauge(d design.Design, offSquare float64) []templates.Reading {
+	offSquare = math.Abs(offSquare)
+	square, bevel := measure.Angle(offSquare).Text(d.Unit), measure.Angle(math.Pi/2-offSquare).Text(d.Unit)
+	if d.Saw.FromFence {
+		return []templates.Reading{{Name: gaugeBevelReading.With(), Value: bevel, Write: true}, {Name: offSquareReading.With(), Value: square}}
+	}
+	return []templates.Reading{{Name: gaugeReading.With(), Value: square, Write: true}, {Name: bevelReading.With(), Value: bevel}}
+}
 
 // A Crosscut is a board on the mitre gauge, from above. Frame: the fence of the gauge
 // along x, the board beyond it from y = 0 on; the blade meets the fence at the origin, the

@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 )
 
 // tonesOf returns the areas of a tone.
@@ -91,4 +92,14 @@ func TestRipShowsItsFigures(t *testing.T) {
 			t.Errorf("%q, want %q; the fence stands at %g", said, want, fence.Max.X)
 		}
 	})
+}
+
+// The figure that stands on the gauge at hand comes first and is to be written down.
+func TestGaugeThatReadsFromTheFence(t *testing.T) {
+	for fence, want := range map[bool]string{false: "12°", true: "78°"} {
+		first := OnGauge(design.Design{Saw: design.Saw{FromFence: fence}}, measure.Radians(-12))[0]
+		if first.Value != want || !first.Write {
+			t.Errorf("from the fence %v: %+v", fence, first)
+		}
+	}
 }

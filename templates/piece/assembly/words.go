@@ -13,6 +13,11 @@ const (
 	elevationHeading wording.Text = "Elevation, from the front"
 	cornerHeading    wording.Text = "From above, at a corner"
 
+	gaugeReading      wording.Text = "gauge, off square"
+	bevelReading      wording.Text = "bevel"
+	gaugeBevelReading wording.Text = "gauge, bevel"
+	offSquareReading  wording.Text = "off square"
+
 	bladeLabel wording.Text = "blade"
 	fenceLabel wording.Text = "rip fence"
 	tiltLabel  wording.Text = "tilt %s"

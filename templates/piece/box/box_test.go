@@ -551,27 +551,6 @@ func TestSquareAtFullSize(t *testing.T) {
 	}
 }
 
-// The figure that stands on the gauge at hand comes first and is to be written down.
-func TestGaugeThatReadsFromTheFence(t *testing.T) {
-	d := regular(5, 15)
-	for _, want := range []struct {
-		fence bool
-		name  string
-	}{{false, gaugeReading.With()}, {true, gaugeBevelReading.With()}} {
-		d.Saw.FromFence = want.fence
-		b := worked(t, d)
-		c := b.endCuts(b.sorts()[0])[0]
-		first := b.endCard(c, 0).Figures[0]
-		square := math.Abs(c.swing)
-		if want.fence {
-			square = math.Pi/2 - square
-		}
-		if first.Name != want.name || first.Value != b.angle(square) || !first.Write {
-			t.Errorf("from the fence %v: %+v", want.fence, first)
-		}
-	}
-}
-
 // The level edges of dovetailed sides are planed: no saw has to tilt so far, but for a bottom.
 func TestDovetailedEdgesArePlaned(t *testing.T) {
 	d := rectangle(50, 50)

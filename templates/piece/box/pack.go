@@ -153,7 +153,7 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	out := templates.Card{
 		Heading: [...]text{firstEnd, secondEnd}[k].With(name), Ticks: b.ticks(c.sort),
 		Setup:   []templates.Picture{view.Picture(fromAbove.With(edge.With()))},
-		Figures: append(b.onGauge(math.Abs(c.swing)), templates.Reading{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true}),
+		Figures: append(assembly.OnGauge(b.design, c.swing), templates.Reading{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true}),
 		Text:    []string{[...]text{firstEndText, secondEndText}[k].With()}, Test: endTest.With(), Caution: endCaution.With(),
 	}
 	if c.stop > 0 {
@@ -166,16 +166,6 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 		out.Templates = append(out.Templates, triangles(math.Pi/2-a)...)
 	}
 	return out
-}
-
-// onGauge says an angle off square by both of its names, that first which the mitre gauge of
-// the design reads.
-func (b Box) onGauge(offSquare float64) []templates.Reading {
-	square, bevel := b.angle(offSquare), b.angle(math.Pi/2-offSquare)
-	if b.design.Saw.FromFence {
-		return []templates.Reading{{Name: gaugeBevelReading.With(), Value: bevel, Write: true}, {Name: offSquareReading.With(), Value: square}}
-	}
-	return []templates.Reading{{Name: gaugeReading.With(), Value: square, Write: true}, {Name: bevelReading.With(), Value: bevel}}
 }
 
 // shape is the outer face of a side with its sizes.
@@ -226,7 +216,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
 	}
 	if off := math.Abs(math.Pi/2 - b.corner(0).Angle); off > 1e-9 {
-		c.Figures = append(c.Figures, b.onGauge(off)...)
+		c.Figures = append(c.Figures, assembly.OnGauge(b.design, off)...)
 	}
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)

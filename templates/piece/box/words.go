@@ -141,13 +141,9 @@ const (
 	lowerEdge text = "lower edge"
 	upperEdge text = "upper edge"
 
-	tiltReading       text = "tilt of the blade"
-	fenceReading      text = "fence to blade, at the table"
-	gaugeReading      text = "gauge, off square"
-	bevelReading      text = "bevel"
-	gaugeBevelReading text = "gauge, bevel"
-	offSquareReading  text = "off square"
-	stopReading       text = "stop to blade, along the gauge"
+	tiltReading  text = "tilt of the blade"
+	fenceReading text = "fence to blade, at the table"
+	stopReading  text = "stop to blade, along the gauge"
 
 	shapeHeading text = "Outer side of the %s"
 	lowerEdgeOf  text = "lower edge %s"

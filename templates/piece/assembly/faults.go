@@ -1,0 +1,44 @@
+package assembly
+
+import (
+	"rodsheet/geometry/joint"
+	"rodsheet/templates/piece/design"
+)
+
+// A Question is asked of a few figures of a design. It hangs on keys, and is not asked
+// where one of them is in doubt.
+type Question struct {
+	Keys []design.Key
+	Ask  func() error
+}
+
+// Faults returns an error for each figure that is outside its limits or that a question
+// refuses. The keys of an error are in doubt for what is asked after it.
+func Faults(d design.Design, doubts design.Doubts, questions ...Question) []error {
+	errs := d.Outside(doubts)
+	doubts = doubts.Clone()
+	for _, err := range errs {
+		doubts = doubts.With(design.SetBy(err)...)
+	}
+	for _, q := range questions {
+		if doubts.Any(q.Keys...) {
+			continue
+		}
+		if err := q.Ask(); err != nil {
+			errs = append(errs, err)
+			doubts = doubts.With(design.SetBy(err)...)
+		}
+	}
+	return errs
+}
+
+// Moisture refuses what the rule of movement does not cover; where both are 0 the design
+// states none.
+func Moisture(w design.Wood) Question {
+	return Question{[]design.Key{"wood.moisture"}, func() error {
+		if w.MoistureFrom == 0 && w.MoistureTo == 0 {
+			return nil
+		}
+		return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
+	}}
+}
