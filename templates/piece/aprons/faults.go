@@ -40,14 +40,14 @@ var everything = []design.Key{
 func questions(f design.Frame) []question {
 	length := measure.Length
 	out := []question{
-		{[]design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, func() error {
+		{Keys: []design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, Ask: func() error {
 			above := f.Height - headHeight(f) + f.Aprons.Depth
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
 		}},
-		{[]design.Key{"frame.legs.foot", "frame.legs.size"}, func() error {
+		{Keys: []design.Key{"frame.legs.foot", "frame.legs.size"}, Ask: func() error {
 			return measure.Below("frame.legs.foot", length(f.Legs.Foot), "frame.legs.size", length(f.Legs.Size), "taper.narrows")
 		}},
-		{[]design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, func() error {
+		{Keys: []design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, Ask: func() error {
 			least := f.Length / grow(f)
 			if f.Shape == design.Rectangle {
 				least = math.Min(f.Length, f.Width)
@@ -59,13 +59,13 @@ func questions(f design.Frame) []question {
 		}},
 	}
 	out = append(out, railQuestions("frame.aprons", f.Aprons)...)
-	out = append(out, question{[]design.Key{"frame.aprons.arch", "frame.aprons.depth"}, func() error {
+	out = append(out, question{Keys: []design.Key{"frame.aprons.arch", "frame.aprons.depth"}, Ask: func() error {
 		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
 	}})
 	if f.Stretchers.Depth > 0 {
 		out = append(out, railQuestions("frame.stretchers", f.Stretchers)...)
-		out = append(out, question{[]design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
-			func() error {
+		out = append(out, question{Keys: []design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
+			Ask: func() error {
 				under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
 				return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
 			}})
@@ -78,10 +78,10 @@ func railQuestions(table design.Key, r design.Rail) []question {
 	key := func(word string) design.Key { return table + "." + design.Key(word) }
 	length := measure.Length
 	return []question{
-		{[]design.Key{key("tenon"), key("thickness")}, func() error {
+		{Keys: []design.Key{key("tenon"), key("thickness")}, Ask: func() error {
 			return measure.Below(measure.ID(key("tenon")), length(third(r)), measure.ID(key("thickness")), length(r.Thickness), "tenon.third")
 		}},
-		{[]design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, func() error {
+		{Keys: []design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, Ask: func() error {
 			figure, value, rest := "upper-cut", r.UpperCut, r.Depth-r.LowerCut
 			if r.UpperCut == 0 || r.Joint == design.Bridled {
 				figure, value, rest = "lower-cut", r.LowerCut, r.Depth-upperCut(r)
