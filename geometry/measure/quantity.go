@@ -92,21 +92,11 @@ func (q Quantity) fine(u Unit) string {
 // mm2, kg, N, mm3, or no unit for a number. Nine decimals are kept, so that
 // 14.5° does not become 14.499999999999998.
 func (q Quantity) JSON() (value float64, unit string) {
-	switch q.Kind {
-	case KindLength:
-		return nine(q.Value), "mm"
-	case KindAngle:
-		return nine(Degrees(q.Value)), "deg"
-	case KindArea:
-		return nine(q.Value), "mm2"
-	case KindMass:
-		return nine(q.Value), "kg"
-	case KindForce:
-		return nine(q.Value), "N"
-	case KindVolume:
-		return nine(q.Value), "mm3"
+	units := [...]string{KindLength: "mm", KindAngle: "deg", KindArea: "mm2", KindNumber: "", KindMass: "kg", KindForce: "N", KindVolume: "mm3"}
+	if value = q.Value; q.Kind == KindAngle {
+		value = Degrees(value)
 	}
-	return nine(q.Value), ""
+	return nine(value), units[q.Kind]
 }
 
 // nine rounds v to nine decimals. Above 1e6 a float64 holds no more than

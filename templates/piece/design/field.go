@@ -255,19 +255,25 @@ func checkLine(n *node, most int) *fault {
 }
 
 func parseLength(n *node, u measure.Unit) (measure.Quantity, *fault) {
-	if n.kind > isDecimal {
-		return measure.Quantity{}, wanted(n, aLength, lengthHint)
-	}
-	mm, err := measure.ParseLength(n.text, u)
-	return measure.Length(mm), parseFault(n, err)
+	return parseFigure(n, aLength, lengthHint, measure.Length, func(text string) (float64, error) { return measure.ParseLength(text, u) })
 }
 
 func parseAngle(n *node, _ measure.Unit) (measure.Quantity, *fault) {
+	return parseFigure(n, anAngle, angleHint, measure.Angle, measure.ParseAngle)
+}
+
+func parseFigure(n *node, what, hint wording.Text, of func(float64) measure.Quantity, parse func(string) (float64, error)) (measure.Quantity, *fault) {
 	if n.kind > isDecimal {
-		return measure.Quantity{}, wanted(n, anAngle, angleHint)
+		return measure.Quantity{}, wanted(n, what, hint)
 	}
-	rad, err := measure.ParseAngle(n.text)
-	return measure.Angle(rad), parseFault(n, err)
+	v, err := parse(n.text)
+	var bad *measure.ParseError
+	if !errors.As(err, &bad) {
+		return of(v), nil
+	}
+	f := &fault{at: n.value}
+	f.words, f.hint = wording.Fault(bad, measure.Millimetre)
+	return of(v), f
 }
 
 func parseNumber(n *node, _ measure.Unit) (measure.Quantity, *fault) {
@@ -276,14 +282,4 @@ func parseNumber(n *node, _ measure.Unit) (measure.Quantity, *fault) {
 		return measure.Quantity{}, wanted(n, aNumber, numberHint)
 	}
 	return measure.Number(v), nil
-}
-
-func parseFault(n *node, err error) *fault {
-	var bad *measure.ParseError
-	if !errors.As(err, &bad) {
-		return nil
-	}
-	f := &fault{at: n.value}
-	f.words, f.hint = wording.Fault(bad, measure.Millimetre)
-	return f
 }

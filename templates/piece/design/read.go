@@ -177,17 +177,17 @@ func (r *reader) sizes(root *node) (own []settings, names []string) {
 
 // sizeName returns the name of size i, or its number where it has none.
 func (r *reader) sizeName(n *node, i int, others []string) string {
-	name := n.child("name")
-	if name != nil && name.kind == isBroken {
-		return strconv.Itoa(i + 1)
-	}
-	if name == nil {
+	name, number := n.child("name"), strconv.Itoa(i+1)
+	switch {
+	case name == nil:
 		r.note(n.at, "size", nil, sizeUnnamed.With(), sizeNameHint.With())
-		return strconv.Itoa(i + 1)
+		return number
+	case name.kind == isBroken:
+		return number
 	}
 	if bad := checkLine(name, nameLetters); bad != nil {
 		r.note(bad.at, "size.name", nil, bad.words, bad.hint)
-		return strconv.Itoa(i + 1)
+		return number
 	}
 	if slices.ContainsFunc(others, func(o string) bool { return strings.EqualFold(o, name.text) }) {
 		r.note(name.value, "size.name", nil, sizeNameTwice.With(), sizeNameTwiceHint.With())

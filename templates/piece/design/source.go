@@ -22,32 +22,28 @@ const byteOrderMark = "\xef\xbb\xbf"
 
 // open refuses what no editor of plain text writes.
 func open(data []byte) (source, *Mistake) {
+	s := newSource(bytes.TrimPrefix(data, []byte(byteOrderMark)))
+	bad := func(at int, words, hint string) (source, *Mistake) {
+		p := s.place(at)
+		return source{}, &Mistake{Line: p.line, Column: p.column, Text: words, Hint: hint}
+	}
 	if len(data) > mostBytes {
-		return source{}, &Mistake{Line: 1, Column: 1, Text: tooLong.With(mostBytes), Hint: otherFile.With()}
+		return bad(0, tooLong.With(mostBytes), otherFile.With())
 	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
-		return source{}, &Mistake{Line: 1, Column: 1, Text: utf16.With(), Hint: utf16Hint.With()}
+		return bad(0, utf16.With(), utf16Hint.With())
 	}
-	s := newSource(bytes.TrimPrefix(data, []byte(byteOrderMark)))
 	for i := 0; i < len(s.text); {
 		r, size := utf8.DecodeRune(s.text[i:])
-		if words, hint := unfit(r, size); words != "" {
-			p := s.place(i)
-			return source{}, &Mistake{Line: p.line, Column: p.column, Text: words, Hint: hint}
+		switch {
+		case r == utf8.RuneError && size < 2:
+			return bad(i, notUTF8.With(), notUTF8Hint.With())
+		case r != '\n' && r != '\r' && r != '\t' && unicode.IsControl(r):
+			return bad(i, control.With(r), controlHint.With())
 		}
 		i += size
 	}
 	return s, nil
-}
-
-func unfit(r rune, size int) (words, hint string) {
-	switch {
-	case r == utf8.RuneError && size < 2:
-		return notUTF8.With(), notUTF8Hint.With()
-	case r != '\n' && r != '\r' && r != '\t' && unicode.IsControl(r):
-		return control.With(r), controlHint.With()
-	}
-	return "", ""
 }
 
 func newSource(text []byte) source {

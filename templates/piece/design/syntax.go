@@ -100,7 +100,8 @@ func slipAt(text []byte, begin, at int) note {
 	first, _ := utf8.DecodeRuneInString(rest)
 	slip := func(words wording.Text, hint string) note { return note{at: at, words: words.With(), hint: hint} }
 	if i := strings.IndexAny(value+rest, curlyQuotes); i >= 0 && (value == "" && i == 0 || unclosed(value)) {
-		return curly(at-len(value)+i, (value + rest)[i:])
+		r, _ := utf8.DecodeRuneInString((value + rest)[i:])
+		return note{at: at - len(value) + i, words: curlyQuote.With(r), hint: curlyHint.With()}
 	}
 	switch {
 	case strings.Count(before, "[")+strings.Count(before, "{") > deepest:
@@ -155,11 +156,6 @@ func trueOrFalse(word string) string {
 		return "false"
 	}
 	return ""
-}
-
-func curly(at int, from string) note {
-	r, _ := utf8.DecodeRuneInString(from)
-	return note{at: at, words: curlyQuote.With(r), hint: curlyHint.With()}
 }
 
 // unclosed reports whether a value begins with a quote and has none at its end.
