@@ -77,7 +77,7 @@ func checkText(u measure.Unit) []string {
 	return []string{
 		say("Trim each sheet along the trim lines that say so, lay it on its neighbour so that the halves of the " +
 			"registration marks meet, tape, then measure between the lettered crosses."),
-		say("The fine ticks at a seam tell a misfit: count from the long tick to the pair in line, %s each. "+
+		say("Fine ticks, where a seam has them, tell a misfit: count from the long tick to the pair in line, %s each. "+
 			"Upright ticks tell it along the seam. Slanting ones must read the same, or there is a gap or too much overlap.", accuracy.FineText(vernierStep(u), u)),
 		say("A length that is off by the same share as the rules is the printer's doing; the rest is the taping's. " +
 			"Of several seams, retape the one where the ticks read most."),

@@ -164,6 +164,15 @@ var railGroups = [...][3]measure.ID{
 	Stretchers: {"aprons.stretcher", "aprons.front-stretcher", "aprons.side-stretcher"},
 }
 
+// tenonLong is the longest of all tenons of a row.
+func (m Model) tenonLong(row *Row) float64 {
+	most := 0.0
+	for _, r := range m.sorts(row) {
+		most = math.Max(most, r.longest())
+	}
+	return most
+}
+
 // longest returns how far the tenon runs beyond its shoulder at most, along the rail.
 func (r Rail) longest() float64 {
 	most := 0.0

@@ -133,6 +133,7 @@ func (m Model) tenonCard(row *Row, wraps []templates.View) templates.Card {
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: cheekReading.With(), Value: m.length(outer)},
 			{Name: lowerReading.With(), Value: m.length(row.Of.LowerCut)},
+			{Name: tenonLongReading.With(), Value: m.length(m.tenonLong(row))},
 		},
 		Text: []string{tenonText.With()}, Test: tenonTest.With(), Caution: tenonCaution.With(),
 	}

@@ -159,7 +159,7 @@ var labelTexts = map[measure.ID]text{
 	"outer-arris": "corner arris", "beside-outer": "arris with the outer side", "head": "head", "foot": "foot", "head-cut": "head, level cut",
 	"head-at-arris": "datum: head at the corner arris", "from-foot": "square to the arris, %s up from the foot",
 	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail", "sloping-haunch": "haunch %s at its foot, 0 at the head",
-	"haunch-end": "haunch %s", "tenon-edge": "edge %s", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
+	"haunch-end": "haunch %s", "tenon-edge": "edge %s up", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
 }
 
@@ -234,6 +234,7 @@ const (
 	shouldersReading  text = "shoulder to shoulder, on the outer side at the underside"
 	cheekReading      text = "depth of the shoulder"
 	lowerReading      text = "off the underside, plumb"
+	tenonLongReading  text = "beyond the shoulder, along the rail at most"
 	upperReading      text = "off the top, plumb"
 	riseReading       text = "rise of the arch"
 	buttonsReading    text = "buttons"

@@ -147,7 +147,7 @@ func (s speaker) woodPanel(plan shop.Plan) templates.Panel {
 // boardsPanel says how the boards are sawn that the pictures show.
 func (s speaker) boardsPanel(c shop.CuttingPlan) templates.Panel {
 	p := templates.Panel{Heading: say("Cutting plan"), Text: []string{
-		say("Rip the lanes in order, each so wide as its rip says; resaw those of several strips; then crosscut to the rough lengths, and last rip again what is smaller than its lane. A kerf of %s is left between lanes and between pieces.", s.mm(c.Kerf)),
+		say("Rip the lanes in order, each so wide as its rip says; resaw those of several strips; then crosscut to the rough lengths, and last rip again what is narrower than its lane or thinner than its board. A kerf of %s is left between lanes and between pieces.", s.mm(c.Kerf)),
 		say("The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain."),
 	}}
 	if missed := c.NoRoom(); len(missed) > 0 {
