@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -12,7 +13,9 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/render/readback"
+	"rodsheet/templates/piece/design"
 )
 
 // promised is how near every stroke of a written file stands to where it
@@ -35,6 +38,26 @@ type placedTemplate struct {
 func printJob(t *testing.T, args ...string) printed {
 	t.Helper()
 	name := filepath.Join(t.TempDir(), "job.pdf")
+	places := placesOf(t, name, args)
+	return printed{must(readback.PDF(must(os.ReadFile(name))(t)))(t).Pages, places}
+}
+
+// printSVG is the same of SVG files, one for each sheet.
+func printSVG(t *testing.T, args ...string) printed {
+	t.Helper()
+	dir := t.TempDir()
+	out := printed{places: placesOf(t, filepath.Join(dir, "job.svg"), args)}
+	names := must(filepath.Glob(filepath.Join(dir, "*.svg")))(t)
+	slices.SortFunc(names, func(a, b string) int { return cmp.Or(len(a)-len(b), strings.Compare(a, b)) }) // numbers are not padded
+	for _, name := range names {
+		d := must(readback.SVG(must(os.ReadFile(name))(t)))(t)
+		out.pages = append(out.pages, readback.Page{Width: d.Width, Height: d.Height, Strokes: d.Strokes})
+	}
+	return out
+}
+
+func placesOf(t *testing.T, name string, args []string) []placedTemplate {
+	t.Helper()
 	status, out, errs := start(t.Context(), append(args, "--json", "-o", name)...)
 	if status != 0 {
 		t.Fatalf("%q: status %d, %s", args, status, errs)
@@ -43,8 +66,7 @@ func printJob(t *testing.T, args ...string) printed {
 		Pages []placedTemplate `json:"pages"`
 	}
 	done(t, json.Unmarshal([]byte(out), &said))
-	file := must(readback.PDF(must(os.ReadFile(name))(t)))(t)
-	return printed{file.Pages, said.Pages}
+	return said.Pages
 }
 
 func (p placedTemplate) toPage(x, y float64) geometry.Point {
@@ -255,25 +277,57 @@ func TestTopOverSheetsIsWhole(t *testing.T) {
 // other's centres, 200 at the ends and 400 at the sides up to 60°.
 func TestCurvesOverSheetsAreWhole(t *testing.T) {
 	t.Parallel()
-	along := func(x, y, a, b, from, to float64) (points []geometry.Point) {
-		for k := range 361 {
-			sin, cos := math.Sincos((from + (to-from)*float64(k)/360) * math.Pi / 180)
-			points = append(points, geometry.Pt(x+a*cos, y+b*sin))
-		}
-		return points
-	}
 	end := math.Asin(125.0/325) * 180 / math.Pi
 	width := fmt.Sprintf("%.9fmm", 200*(4-math.Sqrt(3)))
-	for _, paper := range truthPapers {
-		with := func(args ...string) printed { return printJob(t, append(args, paper.args...)...) }
-		with("arc", "--chord", "600mm", "--rise", "200mm").
-			wantsWhole(t, "arc", along(0, -125, 325, 325, end, 180-end))
-		with("oval", "--length", "900mm", "--width", "600mm").
-			wantsWhole(t, "oval, quarter", along(0, 0, 450, 300, 0, 90))
-		with("oval", "--length", "400mm", "--width", "150mm", "--full").
-			wantsWhole(t, "oval, outline", along(0, 0, 200, 75, 0, 360))
-		with("oval", "--length", "600mm", "--width", width, "--end-radius", "200mm").
-			wantsWhole(t, "oval, quarter", slices.Concat(along(100, 0, 200, 200, 0, 60), along(0, -100*math.Sqrt(3), 400, 400, 60, 90)))
+	for i, paper := range truthPapers {
+		for k, read := range []func(*testing.T, ...string) printed{printJob, printSVG} {
+			if k > 0 && i > 0 {
+				continue // what is laid is the same; one paper shows how it is written
+			}
+			with := func(args ...string) printed { return read(t, append(args, paper.args...)...) }
+			with("arc", "--chord", "600mm", "--rise", "200mm").
+				wantsWhole(t, "arc", along(0, -125, 325, 325, end, 180-end))
+			with("oval", "--length", "900mm", "--width", "600mm").
+				wantsWhole(t, "oval, quarter", along(0, 0, 450, 300, 0, 90))
+			with("oval", "--length", "400mm", "--width", "150mm", "--full").
+				wantsWhole(t, "oval, outline", along(0, 0, 200, 75, 0, 360))
+			with("oval", "--length", "600mm", "--width", width, "--end-radius", "200mm").
+				wantsWhole(t, "oval, quarter", slices.Concat(along(100, 0, 200, 200, 0, 60), along(0, -100*math.Sqrt(3), 400, 400, 60, 90)))
+		}
+	}
+}
+
+// along are points of an ellipse about (x, y), its half axes along x and y, between two
+// angles in degrees.
+func along(x, y, a, b, from, to float64) (points []geometry.Point) {
+	for k := range 361 {
+		sin, cos := math.Sincos((from + (to-from)*float64(k)/360) * math.Pi / 180)
+		points = append(points, geometry.Pt(x+a*cos, y+b*sin))
+	}
+	return points
+}
+
+// The outline of a seat, of whatever shape, in PDF and SVG. That of a shield is a band round
+// three circles: radius 30 at the corners of the front, 100 at the back. The normal n of
+// the straight side between two of them, c apart, has n·c = 30 − 100.
+func TestSeatsAreDrawnTrue(t *testing.T) {
+	t.Parallel()
+	text := string(must(design.Start(design.SeatKind, 3, measure.Millimetre))(t))
+	c := geometry.Pt(-(180 - 30), 130-100-(30-130))
+	n := math.Atan2(c.Y, c.X)*180/math.Pi - math.Acos((30-100)/c.Norm())*180/math.Pi
+	for shape, want := range map[string][]geometry.Point{
+		"diameter = 340": along(0, 0, 170, 170, 0, 360),
+		"shape = \"oval\"\nwidth = 360\ndepth = 260": along(0, 0, 180, 130, 0, 360),
+		"shape = \"shield\"\nwidth = 360\ndepth = 260\nback-width = 200\ncorner = 30": slices.Concat(
+			along(150, -100, 30, 30, -90, n), along(0, 30, 100, 100, n, 180-n), along(-150, -100, 30, 30, 180-n, 270)),
+	} {
+		name := filepath.Join(t.TempDir(), "seat.toml")
+		own := regexp.MustCompile(`(?m)^diameter = 340.*`).ReplaceAllString(text, shape)
+		own = regexp.MustCompile(`(?m)^from-middle = (75|115).*`).ReplaceAllString(own, "from-middle = 60")
+		done(t, os.WriteFile(name, []byte(own), 0o600))
+		for _, read := range []func(*testing.T, ...string) printed{printJob, printSVG} {
+			read(t, "piece", name, "--anyway", "--paper", "a4").wantsWhole(t, "underside", want)
+		}
 	}
 }
 
@@ -357,23 +411,11 @@ func shellWords(line string) []string {
 // The same lines stand at the same figures in an SVG file.
 func TestSVGLinesStandAtTheirFigures(t *testing.T) {
 	t.Parallel()
-	name := filepath.Join(t.TempDir(), "lap.svg")
-	status, out, errs := start(t.Context(), "lap", "--width", "28", "--other", "28", "--depth", "36",
-		"--angle", "60", "--kerf", "3.2", "--at", "100", "--full", "--paper", "whole", "--json", "-o", name)
-	if status != 0 {
-		t.Fatalf("status %d, %s", status, errs)
-	}
-	var job struct {
-		Pages []placedTemplate `json:"pages"`
-	}
-	done(t, json.Unmarshal([]byte(out), &job))
-	data := must(os.ReadFile(name))(t)
-	drawing := must(readback.SVG(data))(t)
-	p := printed{[]readback.Page{{Width: drawing.Width, Height: drawing.Height, Strokes: drawing.Strokes}}, job.Pages}
+	p := printSVG(t, "lap", "--width", "28", "--other", "28", "--depth", "36", "--angle", "60", "--kerf", "3.2", "--at", "100", "--full", "--paper", "whole")
 	edge, shift := 56/math.Sqrt(3), 28/math.Sqrt(3)
 	p.wants(t, "lap, right hand, cut face",
 		[4]float64{100, 0, 100 + shift, 28}, [4]float64{100 + edge, 0, 100 + edge + shift, 28})
-	p.wantsScale(t, drawing.Width, drawing.Height, 100)
+	p.wantsScale(t, p.pages[0].Width, p.pages[0].Height, 100)
 }
 
 // Every command on the smallest paper it takes, and on paper wider than high:
