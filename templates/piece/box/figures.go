@@ -63,7 +63,7 @@ func (b Box) table(i int, outerDown bool) solid.Affine3 {
 // Groups are all figures.
 func (b Box) Groups() []kind.Group {
 	d := b.design.Box
-	g := names.Group("box")
+	g := names().Group("box")
 	g.Add("box.sides", measure.Number(float64(len(b.faces))))
 	g.Add("box.height", measure.Length(d.Height))
 	g.Add("box.thickness", measure.Length(d.Thickness))
@@ -80,7 +80,7 @@ func (b Box) Groups() []kind.Group {
 	}
 	out = append(out, b.cornerGroup())
 	if bottom, ok := b.bottom(); ok {
-		g := names.Group("bottom")
+		g := names().Group("bottom")
 		size := bottom.Bounds().Size()
 		g.Add("bottom.length", measure.Length(size.X))
 		g.Add("bottom.width", measure.Length(size.Y))
@@ -96,7 +96,7 @@ func (b Box) Groups() []kind.Group {
 func (b Box) sideGroup(s sort) kind.Group {
 	i, id := s.first, func(what measure.ID) measure.ID { return s.id + "." + what }
 	c := b.corner(i)
-	g := names.Group(s.id)
+	g := names().Group(s.id)
 	g.Add(id("count"), measure.Number(float64(s.count)))
 	g.Add(id("slope"), measure.Angle(b.faces[i].slope))
 	g.Add(id("from-level"), measure.Angle(math.Pi/2-b.faces[i].slope))
@@ -113,7 +113,7 @@ func (b Box) sideGroup(s sort) kind.Group {
 }
 
 func (b Box) cornerGroup() kind.Group {
-	g := names.Group("corner")
+	g := names().Group("corner")
 	c := b.corner(0)
 	g.Add("corner.plan", measure.Angle(c.Angle))
 	g.Add("corner.dihedral", measure.Angle(c.Dihedral()))

@@ -1,6 +1,8 @@
 package box
 
 import (
+	"sync"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/wording"
@@ -37,7 +39,7 @@ const (
 )
 
 // names are those of figures and of their groups.
-var names = allNames()
+var names = sync.OnceValue(allNames)
 
 func allNames() assembly.Names {
 	out := assembly.Names{
