@@ -87,7 +87,7 @@ func (m Model) clash() kind.Grade {
 	for _, row := range m.Rows {
 		for i, r := range row.Rails {
 			other := row.Rails[m.before(i)]
-			a, b := solid.Stock("", r.body()), solid.Stock("", other.body())
+			a, b := solid.Stock("", r.whole()[0]), solid.Stock("", other.whole()[0])
 			if len(solid.Clash(a, other.uncut("")))+len(solid.Clash(r.uncut(""), b)) > 0 {
 				return kind.Fail
 			}
@@ -141,7 +141,7 @@ func (m Model) endOnLeg(row *Row) float64 {
 func (m Model) outside(row *Row) float64 {
 	return row.least(func(r Rail, k int) float64 {
 		out := math.Inf(1)
-		for _, p := range corners(r.tenon(k, true)[0]) {
+		for _, p := range corners(r.Ends[k].mortise()[0]) {
 			out = math.Min(out, m.inside(r.Ends[k], p))
 		}
 		return out
@@ -152,7 +152,7 @@ func (m Model) outside(row *Row) float64 {
 func (m Model) tenonsApart(row *Row) float64 {
 	over := func(r Rail, k int) float64 {
 		most := math.Inf(-1)
-		for _, p := range corners(r.tenon(k, false)[0]) {
+		for _, p := range corners(r.Ends[k].tenon()[0]) {
 			most = math.Max(most, r.Ends[k].meets.Height(p))
 		}
 		return most

@@ -11,17 +11,28 @@ import (
 // Solve works out one size. The error is a *measure.BoundError for a figure that no
 // table can have.
 func Solve(d design.Design) (Model, error) {
-	if errs := Faults(d, nil); len(errs) > 0 {
+	m, errs := solved(d, nil)
+	if len(errs) > 0 {
 		return Model{}, errs[0]
 	}
-	return newModel(d), nil
+	return m, nil
 }
 
 // Faults returns an error for each figure that no table can have. What depends on a
 // key in doubt, or on a figure with an error, is not asked.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	all := append(questions(d.Frame), assembly.Moisture(d.Wood), question{Keys: everything, Ask: func() error { return room(newModel(d)) }})
-	return assembly.Faults(d, doubts, all...)
+	_, errs := solved(d, doubts)
+	return errs
+}
+
+// solved returns them with what was worked out to ask the last of them.
+func solved(d design.Design, doubts design.Doubts) (m Model, errs []error) {
+	whole := question{Keys: everything, Ask: func() error {
+		m = newModel(d)
+		return room(m)
+	}}
+	errs = assembly.Faults(d, doubts, append(questions(d.Frame), assembly.Moisture(d.Wood), whole)...)
+	return m, errs // m is set by then
 }
 
 type question = assembly.Question

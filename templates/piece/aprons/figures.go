@@ -176,7 +176,7 @@ func (m Model) tenonLong(row *Row) float64 {
 // longest returns how far the tenon runs beyond its shoulder at most, along the rail.
 func (r Rail) longest() float64 {
 	most := 0.0
-	for _, p := range corners(r.tenon(left, false)[0]) {
+	for _, p := range corners(r.Ends[left].tenon()[0]) {
 		e := r.Ends[left]
 		most = math.Max(most, e.shoulder.Height(p)/e.Joint.Square())
 	}

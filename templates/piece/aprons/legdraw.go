@@ -167,7 +167,7 @@ func (r Rail) mouthOf(e End, above, below float64) []solid.Vec {
 // intoLeg returns how deep a mortise goes at its deepest, square to its side of the leg.
 func (m Model) intoLeg(r Rail, end int) float64 {
 	most := 0.0
-	for _, p := range corners(r.tenon(end, true)[0]) {
+	for _, p := range corners(r.Ends[end].mortise()[0]) {
 		most = math.Max(most, r.Ends[end].shoulder.Height(p))
 	}
 	return most

@@ -2,6 +2,8 @@ package aprons
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
@@ -37,7 +39,8 @@ type Rail struct {
 	Side          int
 	Along, Up, In solid.Vec // of length 1, square to each other
 	outer         solid.Plane
-	Ends          [2]End // left and right, as seen from outside
+	Ends          [2]End               // left and right, as seen from outside
+	whole         func() []solid.Solid // with its tenons, its underside straight; worked out once
 }
 
 // An End is one end of a rail at its leg.
@@ -49,6 +52,8 @@ type End struct {
 	Mouth [4]solid.Vec
 	Joint joint.Shoulder
 	meets solid.Plane // where its tenon meets that of the other rail; the tenon inside
+	// tenon and mortise are worked out once: the first piece, then the haunch where there is one.
+	tenon, mortise func() []solid.Solid
 }
 
 // Left and right ends.
@@ -77,6 +82,14 @@ func (m Model) newRow(kind RowKind, of design.Rail, under float64) *Row {
 		n := l.outer.N.Sub(r.outer.N)
 		meets := solid.Plane{N: n.Unit(), D: (l.outer.D - r.outer.D) / n.Norm()}
 		r.Ends[left].meets, l.Ends[right].meets = meets, meets.Flip()
+	}
+	for i := range row.Rails {
+		r := &row.Rails[i]
+		for k := range r.Ends {
+			r.Ends[k].tenon = sync.OnceValue(func() []solid.Solid { return r.tenonOf(k, false) })
+			r.Ends[k].mortise = sync.OnceValue(func() []solid.Solid { return r.tenonOf(k, true) })
+		}
+		r.whole = sync.OnceValue(r.pieces)
 	}
 	return row
 }
@@ -176,9 +189,9 @@ func inward(p solid.Plane, mm float64) solid.Plane { return solid.Plane{N: p.N, 
 // The shoulder has the rail inside, so the leg lies along its normal.
 func (e End) bluntAt(long float64) solid.Plane { return inward(e.shoulder, -long*e.Joint.Square()) }
 
-// tenon returns the tenon of an end and its haunch from the shoulder on: as it is cut, or
+// tenonOf returns the tenon of an end and its haunch from the shoulder on: as it is cut, or
 // the mortise for it. Both are mitred where two could meet.
-func (r Rail) tenon(end int, mortise bool) []solid.Solid {
+func (r Rail) tenonOf(end int, mortise bool) []solid.Solid {
 	e, row := r.Ends[end], r.Row
 	room, deeper := tenonRoom, 0.0
 	if mortise {
@@ -221,17 +234,18 @@ func (r Rail) haunchEnd(e End) solid.Plane {
 	return solid.Plane{N: n.Unit(), D: (e.shoulder.D + slope*r.Row.Top()) / n.Norm()}
 }
 
+// pieces are the body of a rail and its tenons in the room, its underside straight.
+func (r *Rail) pieces() []solid.Solid {
+	out := []solid.Solid{r.body()}
+	for _, e := range r.Ends {
+		out = append(out, e.tenon()...)
+	}
+	return slices.DeleteFunc(out, solid.Solid.Empty)
+}
+
 // uncut returns the rail with its tenons in the room, its underside straight.
 func (r Rail) uncut(name string) solid.Part {
-	out := solid.Stock(name, r.body())
-	for end := range r.Ends {
-		for _, s := range r.tenon(end, false) {
-			if !s.Empty() {
-				out.Pieces = append(out.Pieces, s)
-			}
-		}
-	}
-	return out
+	return solid.Part{Name: name, Pieces: slices.Clone(r.whole())}
 }
 
 // Part returns the finished rail in the room.
@@ -302,7 +316,7 @@ func (m Model) all() []solid.Part {
 func (m Model) Leg(i int) solid.Part {
 	out := solid.Stock("leg", block(m.legs[i].planes()...))
 	for _, row := range m.Rows {
-		for _, mortise := range append(row.Rails[i].tenon(left, true), row.Rails[m.before(i)].tenon(right, true)...) {
+		for _, mortise := range slices.Concat(row.Rails[i].Ends[left].mortise(), row.Rails[m.before(i)].Ends[right].mortise()) {
 			out = out.Subtract(mortise)
 		}
 	}

@@ -107,13 +107,14 @@ func (m Model) Cuts() []shop.CutRow {
 	l := m.legs[0]
 	blank := l.Blank()
 	angles := func(v ...float64) []float64 { return v }
-	leg := m.Leg(0)
+	all := m.solids()
+	leg := all[0]
 	finished := leg.Transform(l.frame().to()).Bounds().Size()
 	out := []shop.CutRow{shop.Row(d, shop.Leg, len(m.legs), piece.StockSize{Length: finished.X, Width: finished.Y, Thickness: finished.Z}, m.sawn(blank), leg.Volume(),
 		angles(d.Frame.Legs.Rake, d.Frame.Legs.Splay, float64(d.Frame.Legs.Faces), l.taper.Start, l.taper.Foot)...)}
-	for _, row := range m.Rows {
+	for i, row := range m.Rows {
 		for k, r := range m.sorts(row) {
-			part := r.Part("")
+			part := all[len(m.legs)+i*len(m.sides)+k]
 			blank := r.Blank("")
 			out = append(out, shop.Row(d, m.partOf(row.Kind, k), m.count(m.RailSorts()), blank, m.sawnRail(r), part.Volume(),
 				angles(r.Ends[left].Joint.Face, r.Ends[left].Joint.Edge, r.shortest(), m.sides[k].lean, row.Tenon)...))
@@ -122,7 +123,7 @@ func (m Model) Cuts() []shop.CutRow {
 	if size, ok := m.TopSize(); ok {
 		boards := m.TopBoards()
 		board := piece.StockSize{Length: size.Length, Width: size.Width / float64(boards), Thickness: size.Thickness}
-		out = append(out, shop.Row(d, shop.TopBoard, boards, board, board, m.Top().Volume()/float64(boards)))
+		out = append(out, shop.Row(d, shop.TopBoard, boards, board, board, all[len(all)-1].Volume()/float64(boards)))
 	}
 	return out
 }
