@@ -140,10 +140,7 @@ func near(parts []solid.Part, joint func() (solid.Vec, float64)) []solid.Part {
 	at, reach := joint()
 	out := make([]solid.Part, len(parts))
 	for i, p := range parts {
-		for _, way := range []solid.Vec{solid.V(1, 0, 0), solid.V(0, 1, 0), solid.V(0, 0, 1)} {
-			p = p.Cut(solid.Through(at.Add(way.Mul(reach)), way)).Cut(solid.Through(at.Sub(way.Mul(reach)), way.Mul(-1)))
-		}
-		out[i] = p
+		out[i] = kind.Near(p, at, reach)
 	}
 	return out
 }

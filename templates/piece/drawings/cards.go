@@ -42,16 +42,11 @@ func galleries(plan shop.Plan, whole templates.Picture) []gallery {
 	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.StretcherTest} {
 		for _, p := range plan.Pieces {
 			for _, works := range byCard(shop.Works(p, plan.Cards, part)) {
-				var fresh []shop.Work
-				for _, w := range works {
-					if at := [2]int{w.Card, w.Step}; w.Lie == 0 && !shown[at] {
-						shown[at] = true
-						fresh = append(fresh, works...)
-						break
-					}
-				}
-				if len(fresh) > 0 {
-					out[fresh[0].Card].add(p, plan.Cards[fresh[0].Card], fresh)
+				i := slices.IndexFunc(works, func(w shop.Work) bool { return w.Lie == 0 && !shown[[2]int{w.Card, w.Step}] })
+				if i >= 0 {
+					c := works[i].Card
+					shown[[2]int{c, works[i].Step}] = true
+					out[c].add(p, plan.Cards[c], works)
 				}
 			}
 		}

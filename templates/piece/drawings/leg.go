@@ -238,9 +238,8 @@ func (l legShape) footDrawing() templates.Drawing {
 	out := b.Add(geometry.Pt(22, 0))
 	arrow(&d, b.Add(geometry.Pt(4, 0)), out)
 	d.LabelPoint(out, tag("outward"))
-	for i, c := range section {
-		next := section[(i+1)%len(section)]
-		d.LabelLine(c, next, footEdge(next.Sub(c)))
+	for _, side := range around(section) {
+		d.LabelLine(side.A, side.B, footEdge(side.B.Sub(side.A)))
 	}
 	d.Span(geometry.Pt(box.Max.X, box.Min.Y), geometry.Pt(box.Min.X, box.Min.Y), tag("along-stretcher", l.MM(box.Width())))
 	d.Span(geometry.Pt(box.Min.X, box.Min.Y), geometry.Pt(box.Min.X, box.Max.Y), tag("across-stretcher", l.MM(box.Height())))

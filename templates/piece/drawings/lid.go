@@ -39,16 +39,12 @@ func (l lid) silhouette(v solid.View) []geometry.Point {
 func (l lid) edges(v solid.View) []geometry.Segment {
 	lower, upper := l.ends(v)
 	out := around(l.silhouette(v))
-	if v.Out.Z < grazing {
-		return append(out, l.corners(v, lower, upper)...)
-	}
 	if v.Out.Z > 1-grazing {
 		return out
 	}
-	for i := range upper {
-		j := (i + 1) % len(upper)
-		if l.looks(v, i) { // the others are part of the silhouette
-			out = append(out, geometry.Segment{A: upper[i], B: upper[j]})
+	for i, side := range around(upper) {
+		if v.Out.Z >= grazing && l.looks(v, i) { // the others are part of the silhouette
+			out = append(out, side)
 		}
 	}
 	return append(out, l.corners(v, lower, upper)...)

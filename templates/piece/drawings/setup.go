@@ -65,13 +65,13 @@ func (k *Sketch) wood(before, after solid.Part, v solid.View) {
 	visible, hidden := solid.Project([]solid.Part{after, waste}, v)
 	k.Lines(templates.Outline, visible)
 	k.Lines(templates.Hidden, hidden)
-	step := geometry.Bounds(k.cornersOf(before, v)...)
+	step := geometry.Bounds(cornersOf(before, v)...)
 	for _, s := range waste.Pieces {
 		k.Lines(templates.Waste, geometry.Hatch(v.Silhouette(s), math.Pi/4, math.Max(2, step.Width()/70)))
 	}
 }
 
-func (k *Sketch) cornersOf(p solid.Part, v solid.View) []geometry.Point {
+func cornersOf(p solid.Part, v solid.View) []geometry.Point {
 	var out []geometry.Point
 	for _, s := range p.Pieces {
 		out = append(out, v.Silhouette(s)...)
@@ -182,7 +182,7 @@ func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture
 	k := NewSketch()
 	v := solid.Look(solid.V(0, 1, 0), solid.V(0, 0, 1))
 	edge := makersEdge(before, v, math.Abs(s.swing))
-	room := geometry.Bounds(k.cornersOf(before, v)...)
+	room := geometry.Bounds(cornersOf(before, v)...)
 	const thin, cleat = 6.0, 18.0
 	from, to := math.Min(12, thin/math.Tan(math.Abs(s.swing))), tall*0.8
 	upright := math.Max(edge(from), edge(to)) + thin
@@ -219,10 +219,8 @@ func makersEdge(p solid.Part, v solid.View, lean float64) func(z float64) float6
 	}
 	n := along.Unit().Perp().Mul(-1) // to the right of the way up
 	most := math.Inf(-1)
-	for _, s := range p.Pieces {
-		for _, c := range v.Silhouette(s) {
-			most = math.Max(most, c.Dot(n))
-		}
+	for _, c := range cornersOf(p, v) {
+		most = math.Max(most, c.Dot(n))
 	}
 	return func(z float64) float64 { return (most - n.Y*z) / n.X }
 }
@@ -242,7 +240,7 @@ func (s setUp) onTaper() templates.Picture {
 	k := NewSketch()
 	v := solid.Plan()
 	edge, end := longestSide(s.before, v, geometry.Pt(1, 0)), longestSide(s.before, v, geometry.Pt(0, -1))
-	room := geometry.Bounds(k.cornersOf(s.before, v)...)
+	room := geometry.Bounds(cornersOf(s.before, v)...)
 	low, high, right := room.Min.Y-rail-jigApron, room.Max.Y+8, room.Max.X+rail+jigApron
 	k.Block(templates.White, geometry.Pt(0, low), geometry.Pt(right, low), geometry.Pt(right, high), geometry.Pt(0, high))
 	k.rail(edge)
@@ -272,15 +270,9 @@ func (k *Sketch) rail(side geometry.Segment) {
 // longestSide returns the longest side of a part that looks in a direction, as the
 // outline runs, counter-clockwise.
 func longestSide(p solid.Part, v solid.View, towards geometry.Point) geometry.Segment {
-	var all []geometry.Point
-	for _, s := range p.Pieces {
-		all = append(all, v.Silhouette(s)...)
-	}
-	hull := geometry.Hull(all)
 	var best geometry.Segment
-	for i, a := range hull {
-		s := geometry.Segment{A: a, B: hull[(i+1)%len(hull)]}
-		out := a.Sub(s.B).Unit().Perp()
+	for _, s := range around(geometry.Hull(cornersOf(p, v))) {
+		out := s.A.Sub(s.B).Unit().Perp()
 		if out.Dot(towards) > 0.7 && s.Length() > best.Length() {
 			best = s
 		}

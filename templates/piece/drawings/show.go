@@ -117,12 +117,7 @@ func nearJoints(p piece.Piece) func(solid.Part) solid.Part {
 	inner, _ := r.Shoulders(r.Width / 2)
 	mid := solid.V((inner+leg.Back(0))/2, r.Width/2, r.Depth/2)
 	reach := (leg.Back(0)-inner)/2 + 2.2*math.Max(r.Width, r.Depth)
-	return func(b solid.Part) solid.Part {
-		for _, way := range []solid.Vec{solid.V(1, 0, 0), solid.V(0, 1, 0), solid.V(0, 0, 1)} {
-			b = b.Cut(solid.Through(mid.Add(way.Mul(reach)), way)).Cut(solid.Through(mid.Sub(way.Mul(reach)), way.Mul(-1)))
-		}
-		return b
-	}
+	return func(b solid.Part) solid.Part { return kind.Near(b, mid, reach) }
 }
 
 func raised(lids []lid, by float64) []lid {

@@ -38,6 +38,14 @@ func FromCorner(aside, above float64) solid.View {
 // piece: the view that is printed.
 func AtCorner() solid.View { return solid.Look(solid.V(0.55, -1, 0.62), solid.V(0, 0, 1)) }
 
+// Near cuts away all of a part but a cube about a place.
+func Near(p solid.Part, at solid.Vec, reach float64) solid.Part {
+	for _, way := range []solid.Vec{solid.V(1, 0, 0), solid.V(0, 1, 0), solid.V(0, 0, 1)} {
+		p = p.Cut(solid.Through(at.Add(way.Mul(reach)), way)).Cut(solid.Through(at.Sub(way.Mul(reach)), way.Mul(-1)))
+	}
+	return p
+}
+
 // ToneOf returns the tone of a face in light from above on the left: what looks up
 // stays white, what looks to the right lies in the shade.
 func ToneOf(n solid.Vec, v solid.View) templates.Tone {
