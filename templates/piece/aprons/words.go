@@ -269,7 +269,7 @@ const (
 	frontDown      text = "front or back down"
 	frontUp        text = "front or back up"
 
-	sectionCard  text = "Plane the legs out of square"
+	sectionCard  text = "Make the legs out of square"
 	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	gaugeTest    text = "A bevel gauge set to the corner arris shows no light from end to end."

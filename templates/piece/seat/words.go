@@ -251,7 +251,7 @@ const (
 	depthOnBit       text = "depth, along the bit on its axis"
 	reamerReading    text = "reamer, included angle"
 	largeReading     text = "reamed hole at the underside, on the axis"
-	boreText         text = "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Sight across the sightline too: seen along it the bit stands upright."
+	boreText         text = "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Then look along the sightline: seen so, the bit stands upright."
 	throughText      text = "Clamp a waste board to the far face; ease off when the point comes through, so that the rim does not blow out."
 	blindText        text = "A stop or tape on the bit is set from its rim to the axis; the flat of the bit is deepest on one side."
 	reamText         text = "Then ream from the underside to the width given, turning the reamer little by little: sight it against the gauge at every few turns, it can still be corrected."
