@@ -306,6 +306,9 @@ func seatHas(d Design, key Key) bool {
 
 func seatHangsOn(key Key) []Key {
 	for i, table := range seatRows {
+		if !table.holds(key) {
+			continue
+		}
 		if all := SeatRow(i).Leans(); slices.Contains(all, key) {
 			return append(all, table.with("legs"))
 		}

@@ -151,7 +151,7 @@ func (s Seat) plan() templates.Picture {
 	to := s.looking()
 	d.Polygon(templates.Cut, to.ApplyAll(s.rim.Outline())...)
 	box := s.size2()
-	off := 0.06 * math.Max(box.X, box.Y)
+	off := 0.09 * math.Max(box.X, box.Y)
 	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
 	d.Line(templates.Centre, front, back)
 	d.LabelPoint(front.Lerp(back, 0.02), templates.Tag{ID: "front", Text: frontLabel.With()})
