@@ -9,6 +9,7 @@ import (
 var viewNames = map[measure.ID]wording.Text{
 	"back":           "back",
 	"bridle":         "bridle",
+	"cut-face":       "cut face",
 	"foot":           "foot on the floor, from above",
 	"from-above":     "from above",
 	"lap":            "lap",
