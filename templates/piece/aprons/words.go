@@ -158,7 +158,7 @@ var labelTexts = map[measure.ID]text{
 	"outer-side": "outer side", "frame-side": "frame side", "top": "top", "underside": "underside", "rail-side": "rail side",
 	"outer-arris": "corner arris", "beside-outer": "arris with the outer side", "head": "head", "foot": "foot", "head-cut": "head, level cut",
 	"head-at-arris": "datum: head at the corner arris", "from-foot": "square to the arris, %s up from the foot",
-	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep along the rail", "sloping-haunch": "haunch %s at its foot, 0 at the head",
+	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep", "sloping-haunch": "haunch 0 to %s",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s up", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
 }
