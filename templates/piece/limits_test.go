@@ -93,6 +93,7 @@ func TestRefusals(t *testing.T) {
 		{"height of the pads", "at least 1 mm", func(d *design.Design) { d.Top.Pads.Height = 0 }},
 		{"density", "at most 1500", func(d *design.Design) { d.Wood.Density = 70000 }},
 		{"spare parts", "at least 0", func(d *design.Design) { d.Wood.Spares = -1 }},
+		{"spare parts", "at most 100", func(d *design.Design) { d.Wood.Spares = 101 }},
 		{"test pieces", "at most 100", func(d *design.Design) { d.Wood.Tests = 101 }},
 		{"waste", "at most 3", func(d *design.Design) { d.Wood.Waste = 25 }},
 		{"moisture after", "at most 14", func(d *design.Design) { d.Wood.MoistureTo = 60 }},
@@ -123,6 +124,7 @@ func TestLimitsThemselves(t *testing.T) {
 		"overall":                  func(d *design.Design) { d.Legs.Height, d.Legs.To, d.Legs.Taper = 52.01, design.Overall, nil },
 		"glass of 25 mm":           func(d *design.Design) { d.Top.Thickness = 25 },
 		"a third and nothing":      func(d *design.Design) { d.Legs.Tenon = 27.99 },
+		"a hundred spares":         func(d *design.Design) { d.Wood.Spares = 100 },
 		"no moisture":              func(d *design.Design) { d.Wood.MoistureFrom, d.Wood.MoistureTo = 0, 0 },
 		"milled three quarters":    func(d *design.Design) { d.Milled.Width = 21 },
 		"bare feet of a plumb leg": func(d *design.Design) { d.Legs.Given = 0 },
@@ -231,7 +233,7 @@ func unread(d design.Design, name string) bool {
 	for _, other := range []string{".Frame.", ".Seat.", ".Box."} { // of other kinds of piece
 		top = top || strings.HasPrefix(name, other)
 	}
-	for _, whole := range []string{"Unit", "Plain", "Mortise", "Lean", "To", "Faces", "Kind", "Outline", "Corner", "Bond"} {
+	for _, whole := range []string{"Unit", "Written", "Plain", "Mortise", "Lean", "To", "Faces", "Kind", "Outline", "Corner", "Bond"} {
 		top = top || strings.HasSuffix(name, "."+whole)
 	}
 	return top

@@ -28,14 +28,7 @@ func TestEndsOfStretchers(t *testing.T) {
 			d.Ring.Horn = most + beyond - (150 + 28/math.Sin(piecetest.Phi(n)))
 			d.Legs.At = most + beyond
 			p := piecetest.Worked(t, d)
-			meet := 0.0
-			parts := p.Parts()
-			for i, a := range parts {
-				for j := range i {
-					meet += clashVolume(a, parts[j])
-				}
-			}
-			if (meet > 0) != (beyond > 0) {
+			if meet := clashing(p.Parts()); (meet > 0) != (beyond > 0) {
 				t.Errorf("%d sides, ends %.1f mm beyond: they share %.3f mm³", n, beyond, meet)
 			}
 		}
@@ -72,16 +65,7 @@ func TestRingSlidesShut(t *testing.T) {
 		d := piecetest.Sound(t)
 		p := piecetest.Worked(t, d)
 		slide := rapid.Float64Range(0, 1.5*p.RoughReach()).Draw(t, "slide")
-		clashes := func(stretcher solid.Part, slide float64) float64 {
-			sum := 0.0
-			parts := openRing(p, stretcher, slide)
-			for i, a := range parts {
-				for _, b := range parts[:i] {
-					sum += clashVolume(a, b)
-				}
-			}
-			return sum
-		}
+		clashes := func(stretcher solid.Part, slide float64) float64 { return clashing(openRing(p, stretcher, slide)) }
 		if d.Ring.Plain == design.ClosedEnd {
 			// Past its slack the neighbour runs into the outer shoulder.
 			past := d.Ring.Slack/math.Sin(piecetest.Phi(d.Ring.Sides)) + 0.5
@@ -138,12 +122,8 @@ func TestAsMilled(t *testing.T) {
 		crossing := solid.Prism(solid.Lift(q.Frame.Ring.Lap(q.Kerf).Corners(), 0), solid.V(0, 0, m.Milled.Depth)).Transform(q.Place(1))
 		parts := q.Parts()
 		piecetest.Nearly(t, "wood in a crossing", woodIn(crossing, parts[:6]...), m.Milled.Width*m.Milled.Width/math.Sin(a)*m.Milled.Depth)
-		for i, a := range parts {
-			for _, b := range parts[:i] {
-				if v := clashVolume(a, b); v != 0 {
-					t.Errorf("%s and %s share %.6f mm³", a.Name, b.Name, v)
-				}
-			}
+		if v := clashing(parts); v != 0 {
+			t.Errorf("parts share %.6f mm³", v)
 		}
 	})
 }

@@ -255,16 +255,23 @@ func drawBuilt(t *rapid.T) []design.Design {
 	return out
 }
 
+// drawPlan draws the sizes of one design and how they are made, at a saw whose blade rises
+// so high.
+func drawPlan(t *rapid.T, highest float64) Plan {
+	var pieces []piece.Piece
+	for _, d := range drawBuilt(t) {
+		d.Saw.Highest = highest
+		pieces = append(pieces, piecetest.Worked(t, d))
+	}
+	return NewPlan(piece.ShareStops(pieces))
+}
+
 // What the cards leave of the blanks of the cut list is the finished
 // parts, to the last shaving that they print.
 func TestTheListMakesTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var pieces []piece.Piece
-		for _, d := range drawBuilt(t) {
-			pieces = append(pieces, piecetest.Worked(t, d))
-		}
-		pieces = piece.ShareStops(pieces)
-		plan := NewPlan(pieces)
+		plan := drawPlan(t, 0)
+		pieces := plan.Pieces
 		for _, p := range pieces {
 			stretcher := madeByTheList(t, p, Stretcher, plan).wood
 			leg := madeByTheList(t, p, Leg, plan).wood

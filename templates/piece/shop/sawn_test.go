@@ -45,14 +45,8 @@ func unpared(p piece.Piece, plan Plan, part Part) float64 {
 // does not rise and they are sawn by hand.
 func TestTheCardsMakeTheParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var pieces []piece.Piece
-		highest := rapid.SampledFrom([]float64{0, 0, 20, 1}).Draw(t, "blade rises")
-		for _, d := range drawBuilt(t) {
-			d.Saw.Highest = highest
-			pieces = append(pieces, piecetest.Worked(t, d))
-		}
-		pieces = piece.ShareStops(pieces)
-		plan := NewPlan(pieces)
+		plan := drawPlan(t, rapid.SampledFrom([]float64{0, 0, 20, 1}).Draw(t, "blade rises"))
+		pieces := plan.Pieces
 		for _, p := range pieces {
 			for part, want := range map[Part]solid.Part{Stretcher: p.Stretcher(), Leg: p.Leg()} {
 				got := finished(p, plan, part)
@@ -119,13 +113,8 @@ func TestSettingsNearToEachOtherAreOne(t *testing.T) {
 // edges and figures alone.
 func TestEveryCardLeavesWhatItSays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var pieces []piece.Piece
-		for _, d := range drawBuilt(t) {
-			pieces = append(pieces, piecetest.Worked(t, d))
-		}
-		pieces = piece.ShareStops(pieces)
-		plan := NewPlan(pieces)
-		for _, p := range pieces {
+		plan := drawPlan(t, 0)
+		for _, p := range plan.Pieces {
 			for part, away := range map[Part]solid.Affine3{Stretcher: solid.Translate(solid.V(-p.SawnStretcher().Length/2, 0, 0)), Leg: solid.Identity()} {
 				b := madeByTheList(t, p, part, plan)
 				after := map[int]solid.Part{}
