@@ -196,7 +196,7 @@ func (k *card) view(p templates.Picture, width float64) *view {
 	}
 	airs := cardAirs
 	if len(p.Labels) == 0 {
-		airs = []geometry.Point{{X: 2, Y: 2}}
+		airs = []geometry.Point{{X: 2, Y: 2}, {X: 9, Y: 9}, {X: 20, Y: 20}}[:1+2*min(1, len(p.Spans))]
 	}
 	best := newView(p, 1)
 	for i, air := range airs {
@@ -227,30 +227,22 @@ func (h hangings) strikes(v *view, enough int) int {
 }
 
 // onCard puts so much air round a picture and makes it as large as a width and a share
-// of the usual height allow.
+// of the usual height allow. Figures of spans may take height beyond that.
 func (v *view) onCard(width, share float64, air geometry.Point) *view {
 	v.air = air
-	most := geometry.Pt(width-2*air.X, share*setupHigh)
 	if v.NoScale {
-		most = geometry.Pt(math.Max(math.Min(share*afterWide, width)-2*air.X, afterLeast), share*afterHigh)
+		wide := math.Min(share*afterWide, width)
+		v.fill(geometry.Pt(math.Max(wide-2*air.X, afterLeast), share*afterHigh), geometry.Pt(math.Max(wide, afterLeast+2*air.X), math.Inf(1)))
+		return v
 	}
-	v.factor = math.Min(most.X/math.Max(v.bounds.Width(), 1), most.Y/math.Max(v.bounds.Height(), 1))
-	if !v.NoScale {
-		v.reduced = reductionFor(v.factor)
-		v.factor = 1 / v.reduced
-	}
-	return v
-}
-
-// reductionFor returns the least reduction of a picture on a card that makes it no
-// larger than fits.
-func reductionFor(fit float64) float64 {
 	for _, r := range cardReductions {
-		if 1/r <= fit {
-			return r
+		v.reduced = r
+		v.scaleTo(1 / r)
+		if v.drawn.Width() <= width && v.bounds.Height()/r <= share*setupHigh {
+			break
 		}
 	}
-	return cardReductions[len(cardReductions)-1]
+	return v
 }
 
 // captioned wraps the words below a picture on a card, its heading and its scale, no
@@ -265,14 +257,14 @@ func (v *view) captioned(width float64) *view {
 		v.scale = words
 	}
 	if words != "" {
-		v.caption = lettering.Wrap(words, small, math.Min(width, math.Max(v.drawn().X, captionWide)))
+		v.caption = lettering.Wrap(words, small, math.Min(width, math.Max(v.drawn.Width(), captionWide)))
 	}
 	return v
 }
 
 // frame is what a picture takes on a card without the words below it.
 func (v *view) frame() geometry.Point {
-	size := v.drawn()
+	size := v.drawn.Max.Sub(v.drawn.Min)
 	for _, l := range v.Labels {
 		size.X = math.Max(size.X, lettering.Width(l.Text, letterHeight(l))+2)
 	}

@@ -374,9 +374,9 @@ func TestACardNamesTheSheetOfAPicture(t *testing.T) {
 func TestHeadsOfAShortDistanceStandOutside(t *testing.T) {
 	for _, c := range []struct{ long, beyond float64 }{{4.9, 2.4}, {0.5, 2.4}, {5, -2.4}} {
 		n := &pen{}
-		n.arrow(templates.Arrow{Points: []geometry.Point{{X: 10}, {X: 10 + c.long}}, Both: true}, geometry.Identity(), &label.Placer{})
-		for i, tip := range []geometry.Point{{X: 10 + c.long}, {X: 10}} {
-			out := 1 - 2*float64(i)
+		n.span(label.Span{Line: geometry.Segment{A: geometry.Pt(10, 0), B: geometry.Pt(10+c.long, 0)}})
+		for i, tip := range []geometry.Point{{X: 10}, {X: 10 + c.long}} {
+			out := 2*float64(i) - 1
 			head := n.page.Areas[i].Points
 			if head[0] != tip || math.Abs(head[1].X-tip.X-out*c.beyond) > 1e-9 || math.Abs(geometry.Area(head)) < 0.9 {
 				t.Errorf("%.1f mm long: a head %.3f at %.3f", c.long, head, tip)

@@ -21,6 +21,7 @@ type view struct {
 	scale   string         // what is said of it
 	caption []string       // on a card: heading and scale, below it
 	air     geometry.Point // kept free at each side of the strokes
+	drawn   geometry.Rect  // what all takes on paper with the air and the figures of spans
 	struck  int            // labels that find no clear place on a card
 }
 
@@ -37,26 +38,54 @@ func newView(p templates.Picture, reduced float64) *view {
 	if p.NoScale {
 		v.scale = say(notToScale)
 	}
-	if len(p.Labels) > 0 {
+	if len(p.Labels)+len(p.Spans) > 0 {
 		v.air = geometry.Pt(room, room)
 	}
 	v.bounds = p.Bounds()
+	v.scaleTo(v.factor)
 	return v
 }
 
-func (v *view) drawn() geometry.Point {
-	return geometry.Pt(v.bounds.Width(), v.bounds.Height()).Mul(v.factor).Add(v.air.Mul(2))
+// scaleTo sets the scale, and what the picture then takes: strokes with the air round
+// them, spans with their figures.
+func (v *view) scaleTo(factor float64) {
+	const clear = 1.01 // of the edge of the window, and rounding
+	v.factor = factor
+	v.drawn = geometry.Rect{Min: v.bounds.Min.Mul(factor).Sub(v.air), Max: v.bounds.Max.Mul(factor).Add(v.air)}
+	for _, s := range v.Spans {
+		feet := geometry.Segment{A: s.A.Mul(factor), B: s.B.Mul(factor)}
+		v.drawn = v.drawn.Union(label.Room(s.Text, small, feet, s.Away.Mul(factor)).Offset(clear))
+	}
+}
+
+// fill makes the strokes of a picture as large as one size allows them, and all of it
+// another, of no round scale. What spans take on paper hardly shrinks with it: it is tried.
+func (v *view) fill(strokes, most geometry.Point) {
+	factor := min(strokes.X/max(v.bounds.Width(), 1), strokes.Y/max(v.bounds.Height(), 1))
+	for least := factor / 2; ; factor *= 0.95 {
+		if v.scaleTo(factor); v.within(most) || factor < least {
+			return
+		}
+	}
+}
+
+func (v *view) within(most geometry.Point) bool {
+	const rounding = 1e-9
+	return v.drawn.Width() <= most.X+rounding && v.drawn.Height() <= most.Y+rounding
 }
 
 // size returns the width and height of the picture with its words. It is wide
 // enough for the longest label and for a heading of two lines.
 func (v *view) size() geometry.Point {
 	const narrowest = 40.0
-	width := max(narrowest, v.drawn().X, lettering.Width(v.Heading, large)/2+10)
+	width := max(narrowest, v.drawn.Width(), lettering.Width(v.Heading, large)/2+10)
 	for _, l := range v.Labels {
 		width = max(width, lettering.Width(l.Text, letterHeight(l))+2*v.air.X)
 	}
-	return geometry.Pt(width, v.top(width)+v.drawn().Y+captionHeight(1))
+	for _, s := range v.Spans {
+		width = max(width, lettering.Width(s.Text, small)+2*v.air.X)
+	}
+	return geometry.Pt(width, v.top(width)+v.drawn.Height()+captionHeight(1))
 }
 
 func (v *view) top(width float64) float64 { return table.Top(v.Heading, width) }
@@ -66,19 +95,17 @@ func (v *view) block() block { return block{view: v, size: v.size(), named: true
 // fits reports whether the picture needs no more than most, and its words no
 // more height. A label may be wider: no scale would mend that.
 func (v *view) fits(most geometry.Point) bool {
-	return v.drawn().X <= most.X && v.size().Y <= most.Y
+	return v.drawn.Width() <= most.X && v.size().Y <= most.Y
 }
 
 // fitted returns the picture as large as most allows, by no round scale.
 func fitted(p templates.Picture, most geometry.Point) *view {
 	v := newView(p, 1)
-	wide, high := v.bounds.Width(), v.bounds.Height()
-	words := v.size().Y - high
-	if wide > 0 {
-		v.factor = min(v.factor, (most.X-2*v.air.X)/wide)
-	}
-	if high > 0 {
-		v.factor = min(v.factor, (most.Y-words)/high)
+	words := v.size().Y - v.drawn.Height()
+	most.Y -= words
+	v.fill(most.Sub(v.air.Mul(2)), most)
+	if v.factor > 1 {
+		v.scaleTo(1)
 	}
 	return v
 }
@@ -121,8 +148,9 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 // a width allows, and reports whether it then does.
 func (v *view) widen(most float64) bool {
 	usual := v.air
-	for _, more := range [...]float64{0, 6, 12, 18} {
-		if v.air = usual.Add(geometry.Pt(more, more)); v.size().X > most {
+	for _, more := range [...]geometry.Point{{}, {X: 6}, {X: 6, Y: 6}, {X: 12}, {X: 12, Y: 12}, {X: 18, Y: 18}} {
+		v.air = usual.Add(more)
+		if v.scaleTo(v.factor); v.size().X > most {
 			break
 		}
 		size := v.size()
@@ -131,6 +159,7 @@ func (v *view) widen(most float64) bool {
 		}
 	}
 	v.air = usual
+	v.scaleTo(v.factor)
 	return false
 }
 
@@ -153,12 +182,11 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	room := window.Offset(-1)
 	room.Max.Y = window.Max.Y + 0.5 // the air round letters may reach out above: there stand no others
 	letters := &label.Placer{Window: room, Strict: enough == 0}
-	move := geometry.Translate(v.bounds.Centre().Mul(-1)).
-		Then(geometry.Scale(v.factor, v.factor)).
-		Then(geometry.Translate(window.Centre()))
+	move := geometry.Scale(v.factor, v.factor).Then(geometry.Translate(window.Centre().Sub(v.drawn.Centre())))
 	letters.Reserve(v.lines())
 	for _, a := range v.Areas {
 		n.area(grays[a.Tone], move, a.Points)
+		letters.Grounds = append(letters.Grounds, move.ApplyAll(a.Points))
 	}
 	for _, a := range v.Arrows {
 		n.arrow(a, move, letters)
@@ -172,6 +200,21 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 		return moved[:]
 	}
 	hatch := n.strokes(v.Strokes, pictureLine, whole, letters)
+	for _, l := range v.Labels {
+		nameLine(letters, move, l.On)
+	}
+	feet := func(s templates.Span) geometry.Segment {
+		return geometry.Segment{A: move.Apply(s.A), B: move.Apply(s.B)}
+	}
+	for _, s := range v.Spans {
+		letters.Lead(feet(s), s.Away.Mul(v.factor))
+	}
+	for _, s := range v.Spans {
+		n.span(letters.Span(s.Text, small, feet(s), s.Away.Mul(v.factor)))
+		if letters.Struck > enough {
+			return letters.Struck
+		}
+	}
 	for _, l := range v.Labels {
 		if setLabel(letters, l, l.On, move); letters.Struck > enough {
 			return letters.Struck
@@ -202,28 +245,38 @@ func (n *pen) area(gray float64, move geometry.Affine, points []geometry.Point) 
 	}
 }
 
-// arrow draws a line with filled heads, their length three times their width as is
-// usual in technical drawings. A distance too short for two of them has them outside,
-// on the line drawn on (common practice, no source).
+// arrow draws a line with a head at its end, or at both.
 func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Placer) {
-	const long, half, short = 2.4, 0.4, 5
 	tips := move.ApplyAll(a.Points)
-	line, last := tips, len(tips)-1
-	near, far := tips[1], tips[last-1] // what the heads come from
-	if apart := tips[last].Sub(tips[0]); a.Both && last == 1 && apart.Norm() < short {
-		on := apart.Unit().Mul(1.6 * long)
-		near, far = tips[0].Sub(on), tips[1].Add(on)
-		line = []geometry.Point{near, far}
-	}
-	n.line(pictured(templates.Construction), line...)
-	letters.Bar(line...)
-	head := func(tip, from geometry.Point) {
-		back := from.Sub(tip).Unit().Mul(long)
-		side := back.Perp().Mul(half / long)
-		n.area(0, geometry.Identity(), []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
-	}
-	head(tips[last], far)
+	n.line(pictured(templates.Construction), tips...)
+	letters.Bar(tips...)
+	last := len(tips) - 1
+	n.head(tips[last], tips[last-1])
 	if a.Both {
-		head(tips[0], near)
+		n.head(tips[0], tips[1])
 	}
+}
+
+// span draws a distance. One too short for two heads has them outside, on the line drawn
+// on (common practice, no source).
+func (n *pen) span(s label.Span) {
+	on := label.DrawnOn(s.Line)
+	for _, l := range append(s.Leads, on) {
+		n.line(pictured(templates.Construction), l.A, l.B)
+	}
+	from := geometry.Segment{A: s.Line.B, B: s.Line.A}
+	if label.Short(s.Line) {
+		from = on
+	}
+	n.head(s.Line.A, from.A)
+	n.head(s.Line.B, from.B)
+}
+
+// head draws a filled head at a tip, its length three times its width as is usual in
+// technical drawings.
+func (n *pen) head(tip, from geometry.Point) {
+	const half = 0.4
+	back := from.Sub(tip).Unit().Mul(label.HeadLong)
+	side := back.Perp().Mul(half / label.HeadLong)
+	n.area(0, geometry.Identity(), []geometry.Point{tip, tip.Add(back).Add(side), tip.Add(back).Sub(side)})
 }

@@ -165,14 +165,25 @@ func (n *pen) lettering(p *label.Placer, hatch []geometry.Segment, first int) {
 	}
 	n.hatch(hatch, p.Boxes, first+int(templates.Waste))
 	for _, l := range p.Leaders {
-		n.line(first+int(templates.Construction), l.A, l.B)
+		n.line(leader, l.A, l.B)
+		n.area(0, geometry.Translate(l.B), dot)
 	}
 	n.page.Texts = append(n.page.Texts, p.Texts...)
 }
 
+// dot ends a leader on what it names.
+var dot = geometry.Arc(geometry.Point{}, 0.35, 0, fullTurn)[1:]
+
 // setLabel places a label for on, which is moved to the page with its drawing.
 func setLabel(p *label.Placer, l templates.Label, on geometry.Segment, move geometry.Affine) {
 	p.Set(l.Text, letterHeight(l), geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+}
+
+// nameLine keeps lettering that speaks of anything else away from a line.
+func nameLine(p *label.Placer, move geometry.Affine, on geometry.Segment) {
+	if on.A != on.B {
+		p.Named = append(p.Named, geometry.Segment{A: move.Apply(on.A), B: move.Apply(on.B)})
+	}
 }
 
 func letterHeight(l templates.Label) float64 {

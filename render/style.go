@@ -13,6 +13,7 @@ const (
 	rule                                          // the rules and the key map
 	vernierLine                                   // ticks across a seam
 	tableLine                                     // between the rows and columns of a table
+	leader                                        // from a word to what it names
 	pictureLine                                   // of a picture: one more for each role
 )
 
@@ -31,6 +32,7 @@ func lines() []page.Line {
 	out[rule] = page.Line{Name: "rule", Width: thin}
 	out[vernierLine] = page.Line{Name: "vernier", Width: fine}
 	out[tableLine] = page.Line{Name: "table", Width: fine}
+	out[leader] = page.Line{Name: "leader", Width: 0.09} // finer than all that is drawn: ours
 	return append(out, roleLines("picture ", 0.25, thin, fine, fine)...)
 }
 

@@ -292,7 +292,7 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 		if len(job.Drawings()) != 0 || len(pictures) != 1 {
 			t.Fatalf("%g°: %d drawings and %d pictures", c.deg, len(job.Drawings()), len(pictures))
 		}
-		texts := labelTexts(Drawing{Labels: pictures[0].Labels})
+		texts := labelTexts(Drawing{Labels: pictures[0].Lettering()})
 		for _, want := range []string{c.rises, c.line} {
 			if !slices.Contains(texts, want) {
 				t.Errorf("%g°: %q is not among %q", c.deg, want, texts)

@@ -1,6 +1,9 @@
 package templates
 
-import "rodsheet/geometry"
+import (
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+)
 
 // A Tone is how dark an area of a picture is. The tones copy well and none says
 // anything that a line or a word beside it does not.
@@ -20,11 +23,21 @@ type Area struct {
 	Points []geometry.Point
 }
 
-// An Arrow is a line with a head at its end, or at both ends: a distance, or the
-// way that a part is turned. Its heads have one size on paper, whatever the scale.
+// An Arrow is a line with a head at its end, or at both ends: the grain, or the way
+// that a part is turned. Its heads have one size on paper, whatever the scale.
 type Arrow struct {
 	Points []geometry.Point
 	Both   bool
+}
+
+// A Span is a distance with its figure: the arrow between its ends, moved Away from them
+// by so much or by what it takes on paper for the figure to stand beside it. Without Away
+// the arrow stands where the distance is.
+type Span struct {
+	ID   measure.ID // of what it says
+	Text string
+	geometry.Segment
+	Away geometry.Point
 }
 
 // A Card is one set-up of one tool and all that is done before it moves.

@@ -6,6 +6,7 @@ package templates
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -120,6 +121,7 @@ type Picture struct {
 	Areas   []Area // full-size millimetres, y up, as all that follows
 	Strokes []Stroke
 	Arrows  []Arrow
+	Spans   []Span
 	Labels  []Label
 	NoScale bool
 	Wide    bool // takes the width of a sheet
@@ -198,7 +200,24 @@ func (p Picture) Bounds() geometry.Rect {
 	for _, a := range p.Arrows {
 		box.add(a.Points)
 	}
+	for _, s := range p.Spans {
+		box.add([]geometry.Point{s.A, s.B, s.A.Add(s.Away), s.B.Add(s.Away)})
+	}
 	return box.Rect
+}
+
+// Lettering returns the labels and the figures of the spans, each on its line.
+func (p Picture) Lettering() []Label {
+	out := slices.Clone(p.Labels)
+	for _, s := range p.Spans {
+		out = append(out, Label{ID: s.ID, Text: s.Text, On: s.Segment})
+	}
+	return out
+}
+
+// Span adds a distance with its figure.
+func (p *Picture) Span(a, b, away geometry.Point, t Tag) {
+	p.Spans = append(p.Spans, Span{ID: t.ID, Text: t.Text, Segment: geometry.Segment{A: a, B: b}, Away: away})
 }
 
 // An extent is the box round all points added so far.

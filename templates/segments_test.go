@@ -75,7 +75,7 @@ func TestStaves(t *testing.T) {
 		t.Errorf("to the edge %.9f, %d pictures", got, len(job.Sections[0].Pictures))
 	}
 	labels := map[measure.ID]string{}
-	for _, l := range job.Sections[0].Pictures[0].Labels {
+	for _, l := range job.Sections[0].Pictures[0].Lettering() {
 		labels[l.ID] += l.Text + " "
 	}
 	if want := measure.Length(narrowing).Text(measure.Millimetre); !strings.Contains(labels["from-edge"], want) || !strings.Contains(labels["along-edge"], "401.12 mm") {

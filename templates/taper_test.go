@@ -190,19 +190,23 @@ func TestTaperByTwoPoints(t *testing.T) {
 			t.Fatalf("%s: %d drawings, %d pictures", f, len(job.Drawings()), len(job.Sections[0].Pictures))
 		}
 		var said []float64
-		for _, l := range job.Sections[0].Pictures[0].Labels {
+		var along float64
+		for _, l := range job.Sections[0].Pictures[0].Lettering() {
 			if l.ID == "from-edge" || l.ID == "along-edge" {
 				v, err := strconv.ParseFloat(strings.Fields(l.Text)[0], 64)
 				if err != nil {
 					t.Fatal(err)
 				}
-				said = append(said, v)
+				if said = append(said, v); l.ID == "along-edge" {
+					along = v
+				}
 			}
 		}
 		if len(said) != 3 {
 			t.Fatalf("%s: %v are said", f, said)
 		}
-		if got, want := math.Atan(math.Abs(said[1]-said[0])/said[2]), leg(f).ToEdge(); math.Abs(got-want) > 1e-6 {
+		said = slices.DeleteFunc(said, func(v float64) bool { return v == along })
+		if got, want := math.Atan(math.Abs(said[1]-said[0])/along), leg(f).ToEdge(); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s: the points give %.9f, want %.9f", f, got, want)
 		}
 		for _, p := range job.Sections[0].Panels {

@@ -51,21 +51,15 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 		}
 		return tag("from-edge", length(mm))
 	}
-	below := at(0, -0.2*l.Across)
-	for _, x := range []float64{0, l.Run} {
-		p.Strokes = append(p.Strokes, Stroke{Construction, []geometry.Point{at(x, 0), at(x, -0.25*l.Across)}})
-	}
+	p.Span(at(l.Run, 0), at(0, 0), at(0, -0.2*l.Across), along)
 	for _, d := range []struct {
-		a, b geometry.Point
-		t    Tag
-	}{
-		{at(0, 0), end, from(l.AtEnd)},
-		{at(l.Run, 0), far, from(l.AtRun)},
-		{geometry.Pt(-l.Run, below.Y), below, along},
-	} {
-		p.LabelLine(d.a, d.b, d.t)
-		if d.a.Distance(d.b) > 1e-9 {
-			p.Arrows = append(p.Arrows, Arrow{Points: []geometry.Point{d.a, d.b}, Both: true})
+		a, b, away geometry.Point
+		in         float64
+	}{{at(0, 0), end, at(-0.1*l.Run, 0), l.AtEnd}, {at(l.Run, 0), far, at(0.4*l.Run, 0), l.AtRun}} {
+		if t := from(d.in); d.a == d.b {
+			p.LabelLine(d.a, d.b, t)
+		} else {
+			p.Span(d.a, d.b, d.away, t)
 		}
 	}
 	p.LabelLine(at(long, 0), at(l.Run, 0), l.Edge)

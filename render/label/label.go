@@ -17,12 +17,15 @@ type Placer struct {
 	Window  geometry.Rect
 	Texts   []page.Text        // lettering that is set
 	Leaders []geometry.Segment // from it to what it names
+	Grounds [][]geometry.Point // areas under it, convex, each over those before it
+	Named   []geometry.Segment // lines that lettering names
 	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
 	Struck  int                // how much of the lettering stands on something
 	Strict  bool               // that is not set, only counted
 	lines   []obstacle         // what lettering must not touch
 	bounds  []geometry.Rect    // of the boxes
-	marks   int                // how many of the boxes are marks
+	spans   []Span
+	marks   int // how many of the boxes are marks
 }
 
 // An obstacle is a line with the box round it.
@@ -63,35 +66,50 @@ func (s spot) led() bool {
 func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
 	r := roomOf(size)
-	fewest, room := math.MaxInt, false
+	fewest, struck := math.MaxInt, true
 	if p.Strict {
-		fewest = striking
+		fewest = striking + misread
 	}
-	var best spot
+	best := p.anyhow(on.Mid(), size)
 	for s := range spots(on, size, p.Window) {
 		n := p.touches(s, r, fewest)
-		room = room || n < math.MaxInt
-		if n < fewest {
-			fewest, best = n, s
+		if n >= fewest {
+			continue
 		}
-		if n == 0 {
+		cost := n + misread // what stands on a line is worse than what may be misread
+		if n < striking {
+			cost = n + p.mistaken(s, r, on)
+		}
+		if cost < fewest {
+			fewest, best, struck = cost, s, n >= striking
+		}
+		if fewest == 0 {
 			break
 		}
 	}
-	if room && fewest >= striking {
+	if struck {
 		p.Struck++
-	}
-	if !room || p.Strict && fewest >= striking {
-		return
+		if p.Strict {
+			return
+		}
 	}
 	start := best.at(-size.X/2, -size.Y/2)
 	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: best.angle, String: text})
 	box := best.box(r.box)
 	p.keep(box[:])
-	if best.led() {
+	if best.led() || best.link.Length() > 0 && on.A == on.B && p.elsewhere(best, on.A) {
 		p.Leaders = append(p.Leaders, best.link)
 		p.Bar(best.link.A, best.link.B)
 	}
+}
+
+// anyhow returns where lettering that has room nowhere stands: as near to a place as the
+// window lets it.
+func (p *Placer) anyhow(at, size geometry.Point) spot {
+	within := func(x, low, high float64) float64 { return math.Max(math.Min(x, high), math.Min(low, high)) }
+	return spot{along: geometry.Pt(1, 0), centre: geometry.Pt(
+		within(at.X, p.Window.Min.X+size.X/2, p.Window.Max.X-size.X/2),
+		within(at.Y, p.Window.Min.Y+size.Y/2, p.Window.Max.Y-size.Y/2))}
 }
 
 // Avoid keeps lettering out of the box round a mark of a seam. All of them come
@@ -148,6 +166,7 @@ func (s spot) box(r geometry.Rect) [4]geometry.Point {
 // What is wrong with a spot, counted in lines between a label and what it
 // names.
 const (
+	misread  = 4   // lettering nearer to what another speaks of
 	striking = 5   // a line under lettering
 	hiding   = 100 // lettering under lettering or under a leader
 )
@@ -273,7 +292,7 @@ func spots(on geometry.Segment, size geometry.Point, window geometry.Rect) iter.
 				return
 			}
 		}
-		around(at, size, window, yield)
+		around(at, size, window, steep(on), yield)
 	}
 }
 
@@ -341,26 +360,41 @@ func stanceOf(size geometry.Point, window geometry.Rect, upright bool) stance {
 	return s
 }
 
-// around yields spots round points, level and upright by turns, until no more
-// are wanted. A letter by itself stays level: upright it takes as much room,
-// and a C is read as a U. What reaches out of the window is most of all, and left
-// out at once.
-func around(points []geometry.Point, size geometry.Point, window geometry.Rect, yield func(spot) bool) {
-	stances := []stance{stanceOf(size, window, false), stanceOf(size, window, true)}
-	if size.X <= 1.2*size.Y {
-		stances = stances[:1]
-	}
-	for _, far := range [...]float64{1.5, 3, 5, 8, 12, 17, 23, 30, 40, 55} {
-		for _, at := range points {
+// around yields spots round points: level ones nearby, for a steep line upright ones by
+// turns, and those that are left. A letter by itself stays level: upright it takes as
+// much room, and a C is read as a U. What reaches out of the window is most of all, and
+// left out at once.
+func around(points []geometry.Point, size geometry.Point, window geometry.Rect, steep bool, yield func(spot) bool) {
+	level, upright := stanceOf(size, window, false), stanceOf(size, window, true)
+	at := func(far float64, stances ...stance) bool {
+		for _, p := range points {
 			for _, s := range stances {
 				for _, u := range directions {
-					centre := s.beside(at, far, u)
-					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: at.Add(u.Mul(far)), B: at}}) {
-						return
+					centre := s.beside(p, far, u)
+					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}}) {
+						return false
 					}
 				}
 			}
 		}
+		return true
+	}
+	each := func(distances []float64, stances ...stance) bool {
+		for _, far := range distances {
+			if !at(far, stances...) {
+				return false
+			}
+		}
+		return true
+	}
+	near, far := []float64{1.5, 3, 5, 8, 12}, []float64{17, 23, 30, 40, 55}
+	switch {
+	case size.X <= 1.2*size.Y:
+		_ = each(near, level) && each(far, level)
+	case steep:
+		_ = each(near, level, upright) && each(far, level, upright)
+	default:
+		_ = each(near, level) && each(near, upright) && each(far, level, upright)
 	}
 }
 

@@ -80,7 +80,7 @@ func TestRipShowsItsFigures(t *testing.T) {
 		}
 		fence := geometry.Bounds(tonesOf(p, templates.Middle)[0]...)
 		said := ""
-		for _, l := range p.Labels {
+		for _, l := range p.Lettering() {
 			if l.ID == "plain-figure" {
 				said = l.Text
 				if got := l.On.Length(); math.Abs(got-width) > 1e-6 {

@@ -51,12 +51,16 @@ func lineView(m Model, l kind.Look) templates.Picture {
 		d.Line(templates.Outline, s.A, s.B)
 	}
 	box := d.Bounds()
-	off := 0.05 * math.Max(box.Width(), box.Height())
+	out := templates.Picture{Strokes: d.Strokes}
 	dimensions, _ := m.Dimensions(l)
-	for _, f := range dimensions {
-		drawings.Dimension(&d, f.A, f.B, off, templates.Tag{Text: f.Text})
+	for _, f := range dimensions { // they stand beside the piece
+		away := f.B.Sub(f.A).Unit().Perp().Mul(0.05 * math.Max(box.Width(), box.Height()))
+		if away.Dot(f.Mid().Sub(box.Centre())) < 0 {
+			away = away.Mul(-1)
+		}
+		out.Span(f.A.Sub(away), f.B.Sub(away), away, templates.Tag{Text: f.Text})
 	}
-	return templates.Picture{Strokes: d.Strokes, Labels: d.Labels}
+	return out
 }
 
 // A stand is a piece put together.

@@ -70,7 +70,7 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))
 	k.Line(templates.Cut, geometry.Closed(geometry.Box(0, 0, b.Length, b.Width).Corners())...)
 	tail, head := geometry.Pt(b.Length*0.4, b.Width+gap), geometry.Pt(b.Length*0.6, b.Width+gap)
-	k.Arrow(false, tail, head)
+	k.Arrow(tail, head)
 	k.Label(tail, head, tag("grain"))
 	return k.Picture
 }

@@ -141,7 +141,7 @@ func TestBlocksStandOnTheirCards(t *testing.T) {
 		}
 		var said []string
 		for _, p := range slices.Concat(pictures[i].setup, pictures[i].after) {
-			for _, l := range p.Labels {
+			for _, l := range p.Lettering() {
 				said = append(said, l.Text)
 			}
 		}

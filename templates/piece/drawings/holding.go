@@ -65,12 +65,11 @@ func blockPictures(plan shop.Plan, parts []shop.Batch) []templates.Picture {
 		k := NewSketch()
 		k.NoScale = true // small: the figures say it
 		c := blockCorners(b)
-		off := math.Max(b.Across, b.Thick) / 8
 		k.Block(templates.Light, c...)
-		k.Span(c[0], c[1], geometry.Pt(0, -off), tag("across", p.MM(b.Across)))
-		k.Span(c[1], c[2], geometry.Pt(off, 0), tag("thick-side", p.MM(b.Thick)))
+		k.Span(c[0], c[1], geometry.Pt(0, -1), tag("across", p.MM(b.Across)))
+		k.Span(c[1], c[2], geometry.Pt(1, 0), tag("thick-side", p.MM(b.Thick)))
 		if b.Thin > 0 {
-			k.Span(c[0], c[3], geometry.Pt(-off, 0), tag("thin-side", p.MM(b.Thin)))
+			k.Span(c[0], c[3], geometry.Pt(-1, 0), tag("thin-side", p.MM(b.Thin)))
 		}
 		k.Heading = piece.WithSizes(say(blockHeading, wording.Block(b), p.Say(measure.Angle(b.Angle)), p.MM(b.Width)), l.Sizes, len(plan.Pieces))
 		out = append(out, k.Picture)

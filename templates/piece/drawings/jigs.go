@@ -52,7 +52,9 @@ type jigSketch struct {
 
 // mm puts a length on a span.
 func (k *jigSketch) mm(a, b, off geometry.Point) {
-	k.Span(a, b, off, tag("plain-figure", k.p.MM(b.Sub(a).Norm())))
+	if long := b.Sub(a).Norm(); long > 0 {
+		k.Span(a, b, off, tag("plain-figure", k.p.MM(long)))
+	}
 }
 
 func (k *jigSketch) box(t templates.Tone, x0, y0, x1, y1 float64) {
@@ -164,9 +166,9 @@ func (k *jigSketch) taperSled() {
 	k.Block(templates.Dark, at(head, 0), at(head, -k.Room), at(head-18, -k.Room), at(head-18, 0))
 	k.Label(at(head-18, -k.Room), at(head-18, 0), tag("stop-block"))
 	k.Line(templates.Cut, geometry.Pt(0, 0), geometry.Pt(0, k.Tall))
-	k.mm(geometry.Pt(0, k.Tall), geometry.Pt(k.Far, k.Tall), geometry.Pt(0, 30))
+	k.mm(geometry.Pt(0, k.Tall), geometry.Pt(k.Far, k.Tall), geometry.Pt(0, 1))
 	k.Line(templates.Construction, at(foot, 0), geometry.Pt(k.Far, k.Tall))
-	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Near, 0), geometry.Pt(0, -30))
+	k.mm(geometry.Pt(0, 0), geometry.Pt(k.Near, 0), geometry.Pt(0, -1))
 	k.Line(templates.Construction, at(start, 0), geometry.Pt(k.Near, 0))
 	k.mm(geometry.Pt(0, start), geometry.Pt(0, foot), geometry.Pt(-15, 0))
 	k.Label(geometry.Pt(k.Wide, start), geometry.Pt(k.Wide, k.Tall), tag("rip-fence"))

@@ -42,7 +42,7 @@ func TestJigsAreFigured(t *testing.T) {
 						continue
 					}
 					text := measure.Length(mm).Text(u)
-					if mm > 0 && !slices.ContainsFunc(section.Pictures[i].Labels, func(l templates.Label) bool { return l.Text == text }) {
+					if mm > 0 && !slices.ContainsFunc(section.Pictures[i].Lettering(), func(l templates.Label) bool { return l.Text == text }) {
 						t.Errorf("%s: no %s", section.Pictures[i].Heading, text)
 					}
 				}

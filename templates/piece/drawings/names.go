@@ -210,7 +210,7 @@ func lapApart(p piece.Piece) templates.Picture {
 	Toned(&k.Picture, []solid.Part{crossed, crossing}, v)
 	at := func(q solid.Vec) geometry.Point { return v.Point(q) }
 	left := inner - r.Width/2
-	k.Arrow(false, at(solid.V(left, 0, r.Depth/2+up*0.95)), at(solid.V(left, 0, r.Depth/2+up*0.4)))
+	k.Arrow(at(solid.V(left, 0, r.Depth/2+up*0.95)), at(solid.V(left, 0, r.Depth/2+up*0.4)))
 	for _, l := range []struct {
 		id measure.ID
 		at solid.Vec
@@ -249,7 +249,7 @@ func bridleApart(p piece.Piece) templates.Picture {
 		k.Label(v.Point(l.at), v.Point(l.at), tag(l.id))
 	}
 	at := solid.V(side-0.4*p.Frame.Leg.Breadth, 0, 0)
-	k.Arrow(false, v.Point(at.Add(down)), v.Point(at.Add(down.Mul(0.3))))
+	k.Arrow(v.Point(at.Add(down)), v.Point(at.Add(down.Mul(0.3))))
 	return k.Picture
 }
 
@@ -286,7 +286,7 @@ func ringShut(p piece.Piece) templates.Picture {
 		for i := range parts {
 			tail := p.PlaceOpen(i, slide).Apply(solid.V(0, out, 0))
 			if move := p.Place(i).O.Sub(p.PlaceOpen(i, slide).O); slide > 0 {
-				k.Arrow(false, v.Point(tail), v.Point(tail.Add(move)))
+				k.Arrow(v.Point(tail), v.Point(tail.Add(move)))
 			}
 		}
 		below := geometry.Pt((room.Min.X+room.Max.X)/2, room.Min.Y-p.Frame.Ring.Width)

@@ -314,7 +314,7 @@ func checkJobs(t *rapid.T, jobs []templates.Section) {
 	t.Helper()
 	for _, j := range jobs {
 		for _, p := range j.Pictures {
-			checkInk(t, p.Heading, p.Strokes, p.Labels)
+			checkInk(t, p.Heading, p.Strokes, p.Lettering())
 		}
 		for _, d := range j.Drawings {
 			if d.Name == "" {
@@ -364,7 +364,7 @@ func TestLabelsKeepTheUnit(t *testing.T) {
 	for _, j := range packed(t, []piece.Piece{piecetest.Worked(t, d)}, true) {
 		var labels []templates.Label
 		for _, p := range j.Pictures {
-			labels = append(labels, p.Labels...)
+			labels = append(labels, p.Lettering()...)
 		}
 		for _, d := range j.Drawings {
 			labels = append(labels, d.Labels...)

@@ -167,9 +167,9 @@ func (s setUp) jigAlong(before, after solid.Part, tall float64) templates.Pictur
 	k.Block(templates.Middle, geometry.Pt(-jigThick, 0), geometry.Pt(0, 0), geometry.Pt(0, tall*0.9), geometry.Pt(-jigThick, tall*0.9))
 	k.Label(geometry.Pt(-jigThick, tall*0.9), geometry.Pt(0, tall*0.9), tag("jig"))
 	k.Block(templates.Dark, geometry.Pt(s.blade, -25), geometry.Pt(s.blade+s.Piece.Kerf, -25), geometry.Pt(s.blade+s.Piece.Kerf, s.cut().Height), geometry.Pt(s.blade, s.cut().Height))
-	k.Line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right, 0))
+	k.Line(templates.Outline, geometry.Pt(-jigThick-tableOut, 0), geometry.Pt(right-0.7*tableOut, 0))
 	k.Span(geometry.Pt(0, 0), geometry.Pt(s.blade, 0), geometry.Pt(0, -34), tag("from-jig", s.MM(s.blade)))
-	k.Span(geometry.Pt(right-10, 0), geometry.Pt(right-10, s.cut().Height), geometry.Pt(12, 0), tag("blade-high", s.MM(s.cut().Height)))
+	k.Span(geometry.Pt(right-tableOut, 0), geometry.Pt(right-tableOut, s.cut().Height), geometry.Pt(tableOut/4, 0), tag("blade-high", s.MM(s.cut().Height)))
 	k.Heading = wording.Lying(s.lie(), s.cut())
 	return k.Picture
 }
@@ -256,7 +256,7 @@ func (s setUp) onTaper() templates.Picture {
 	along := head.Sub(foot).Unit()
 	out := along.Perp() // along runs down the paper: its left is the right of the picture
 	k.Span(foot, foot.Add(along.Mul(line)), out.Mul(rail+2*jigApron), tag("plain-figure", s.MM(line)))
-	k.Arrow(false, geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
+	k.Arrow(geometry.Pt(-s.Piece.Kerf/2, low-50), geometry.Pt(-s.Piece.Kerf/2, low-8))
 	k.Heading = say(fromAbove, wording.Lying(s.lie(), s.cut()))
 	return k.Picture
 }

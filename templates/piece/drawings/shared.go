@@ -70,7 +70,7 @@ func alike(a, b templates.Drawing) bool {
 
 // alikePictures reports it of two pictures.
 func alikePictures(a, b templates.Picture) bool {
-	return a.Heading == b.Heading && a.View == b.View && a.NoScale == b.NoScale && sameLabels(a.Labels, b.Labels) && sameStrokes(a.Strokes, b.Strokes)
+	return a.Heading == b.Heading && a.View == b.View && a.NoScale == b.NoScale && sameLabels(a.Lettering(), b.Lettering()) && sameStrokes(a.Strokes, b.Strokes)
 }
 
 func sameLabels(a, b []templates.Label) bool {

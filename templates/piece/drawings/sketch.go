@@ -41,18 +41,13 @@ func (k *Sketch) Label(a, b geometry.Point, t templates.Tag) {
 	k.Labels = append(k.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: k.To.Apply(a), B: k.To.Apply(b)}})
 }
 
-// Span draws a distance from a to b, moved aside by off, with lines out to it.
+// Span draws a distance from a to b, moved aside by off.
 func (k *Sketch) Span(a, b, off geometry.Point, t templates.Tag) {
-	c, d := a.Add(off), b.Add(off)
-	past := off.Unit().Mul(off.Norm() / 6)
-	k.Line(templates.Construction, a, c.Add(past))
-	k.Line(templates.Construction, b, d.Add(past))
-	k.Arrow(true, c, d)
-	k.Label(c, d, t)
+	k.Picture.Span(k.To.Apply(a), k.To.Apply(b), k.To.Apply(off).Sub(k.To.Apply(geometry.Point{})), t)
 }
 
-func (k *Sketch) Arrow(both bool, points ...geometry.Point) {
-	k.Arrows = append(k.Arrows, templates.Arrow{Points: k.To.ApplyAll(points), Both: both})
+func (k *Sketch) Arrow(points ...geometry.Point) {
+	k.Arrows = append(k.Arrows, templates.Arrow{Points: k.To.ApplyAll(points)})
 }
 
 // Sizes of a saw as it is drawn, in mm: our own, near those of common machines.
@@ -87,7 +82,7 @@ func (k *Sketch) Blade(blade, swing, kerf, across float64) {
 	at := func(x, y float64) geometry.Point { return geometry.Pt(blade+x+y*tan, y) }
 	k.Block(templates.Dark, at(0, near*0.6), at(wide, near*0.6), at(wide, far*0.9), at(0, far*0.9))
 	k.Line(templates.Centre, at(wide/2, near), at(wide/2, far))
-	k.Arrow(false, at(wide/2, near-28), at(wide/2, near-4)) // the way it is pushed
+	k.Arrow(at(wide/2, near-28), at(wide/2, near-4)) // the way it is pushed
 	k.Label(at(wide, far*0.9), at(wide, far), tag("blade"))
 }
 

@@ -64,7 +64,7 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 		s, c := math.Sincos(math.Pi * (0.1 + 0.8*float64(i)/24))
 		arc = append(arc, v.Point(centre.Add(by.from.Mul(radius*c)).Add(by.to.Mul(radius*s))))
 	}
-	k.Arrow(false, arc...)
+	k.Arrow(arc...)
 	k.Heading = say(labels[by.id])
 	return k.Picture, true
 }

@@ -126,14 +126,15 @@ func planView(p piece.Piece, s scene) templates.Picture {
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	radius := p.FootRadius()
 	circle(&d, templates.Centre, geometry.Point{}, radius)
-	below := math.Min(box.Min.Y, -radius) - off
-	Dimension(&d, geometry.Pt(-radius, below), geometry.Pt(radius, below), off, tag("feet", p.MM(2*radius)))
+	out := templates.Picture{Heading: say(planHeading), Strokes: d.Strokes, Labels: d.Labels}
+	below := geometry.Pt(0, math.Min(box.Min.Y, -radius)-off)
+	out.Span(geometry.Pt(-radius, 0), geometry.Pt(radius, 0), below, tag("feet", p.MM(2*radius)))
 	if len(s.top) > 0 {
 		top := topBounds(p)
-		at := math.Max(box.Max.Y, radius) + off
-		Dimension(&d, geometry.Pt(-top.Max.X, at), geometry.Pt(-top.Min.X, at), off, tag("top", p.MM(top.Width())))
+		above := geometry.Pt(0, math.Max(box.Max.Y, radius)+off)
+		out.Span(geometry.Pt(-top.Max.X, 0), geometry.Pt(-top.Min.X, 0), above, tag("top", p.MM(top.Width())))
 	}
-	return templates.Picture{Heading: say(planHeading), Strokes: d.Strokes, Labels: d.Labels}
+	return out
 }
 
 // topBounds returns the box round the outline of the top as it lies over the
@@ -146,28 +147,17 @@ func elevation(p piece.Piece, s scene) templates.Picture {
 	box := d.Bounds()
 	off := 0.05 * math.Max(box.Width(), box.Height())
 	d.Line(templates.Construction, geometry.Pt(box.Min.X-off, 0), geometry.Pt(box.Max.X+off, 0))
-	left, right := box.Min.X-2*off, box.Max.X+2*off
-	Dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), off, tag("overall", p.MM(p.Overall())))
+	out := templates.Picture{Heading: say(elevationHeading), Strokes: d.Strokes, Labels: d.Labels}
+	left, right := box.Min.X-off, box.Max.X+off
+	out.Span(geometry.Pt(left, 0), geometry.Pt(left, p.Overall()), geometry.Pt(-off, 0), tag("overall", p.MM(p.Overall())))
 	if frame := p.Frame.Leg.Height; frame < p.Overall() {
-		Dimension(&d, geometry.Pt(right, 0), geometry.Pt(right, frame), off, tag("frame", p.MM(frame)))
+		out.Span(geometry.Pt(right, 0), geometry.Pt(right, frame), geometry.Pt(off, 0), tag("frame", p.MM(frame)))
 	}
-	return templates.Picture{Heading: say(elevationHeading), Strokes: d.Strokes, Labels: d.Labels}
+	return out
 }
 
 // cornerView is seen from above, from the right of the near stretcher.
 func cornerView(p piece.Piece, s scene) templates.Picture {
 	d := drawn(p, s, kind.AtCorner(), false)
 	return templates.Picture{Heading: say(cornerHeading), Areas: faces(p, s, kind.AtCorner()), Strokes: d.Strokes, NoScale: true}
-}
-
-// Dimension draws a dimension line from a to b, its end marks in keeping with
-// a picture whose lines stand off mm apart.
-func Dimension(d *templates.Drawing, a, b geometry.Point, off float64, t templates.Tag) {
-	along := b.Sub(a).Unit()
-	tick := along.Perp().Mul(off / 4)
-	d.Line(templates.Construction, a, b)
-	for _, end := range [2]geometry.Point{a, b} {
-		d.Line(templates.Construction, end.Sub(tick), end.Add(tick))
-	}
-	d.LabelLine(a, b, t)
 }

@@ -94,7 +94,7 @@ func TestPicturesHoldTheSizes(t *testing.T) {
 		if math.Abs(front.Min.Y) > 1e-6 || math.Abs(front.Max.Y-p.Overall()) > 1e-6 {
 			t.Errorf("base %d: the elevation stands from %.3f to %.3f, want 0 to %.3f", k, front.Min.Y, front.Max.Y, p.Overall())
 		}
-		for _, l := range append(views[0].Labels, views[1].Labels...) {
+		for _, l := range append(views[0].Lettering(), views[1].Lettering()...) {
 			figure := l.Text[strings.Index(l.Text, " ")+1:]
 			if got := p.MM(l.On.Length()); got != figure {
 				t.Errorf("base %d: the line of %q is %s long", k, l.Text, got)

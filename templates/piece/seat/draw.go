@@ -9,7 +9,6 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/piece/drawings"
 )
 
 // widestPlan is the largest seat that is drawn whole at full size, mm: a bench is set out
@@ -161,9 +160,10 @@ func (s Seat) plan() templates.Picture {
 		d.Line(templates.Centre, to.Apply(at), to.Apply(at.Add(along.Mul(2.2*off))))
 		d.LabelPoint(to.Apply(at), templates.Tag{ID: "leg-number", Text: legNumber.With(i + 1)})
 	}
+	p := templates.Picture{Heading: faceDrawn(s.design.Seat.Mortise.Upper).With()}
 	left, below, above := -box.X/2, s.frontEdge(), s.backEdge()
 	for _, r := range s.design.Seat.Rows() {
-		row, tag := s.row(r), func(mm float64) templates.Tag { return templates.Tag{ID: "plain-figure", Text: s.mm(mm)} }
+		row := s.row(r)
 		y := row.From
 		if r == design.CircleRow {
 			d.Line(templates.Construction, geometry.Arc(geometry.Point{}, row.From, 0, 2*math.Pi)...)
@@ -175,22 +175,22 @@ func (s Seat) plan() templates.Picture {
 		left -= off
 		switch {
 		case y != 0:
-			drawings.Dimension(&d, geometry.Pt(left, 0), geometry.Pt(left, y), off, tag(row.From))
+			p.Span(geometry.Pt(left+off, 0), geometry.Pt(left+off, y), geometry.Pt(-off, 0), plainFigure(s.mm(row.From)))
 		case r == design.CircleRow:
-			drawings.Dimension(&d, geometry.Pt(0, below-off), geometry.Pt(-row.From, below-off), off, tag(row.From))
+			p.Span(geometry.Pt(0, below), geometry.Pt(-row.From, below), geometry.Pt(0, -off), plainFigure(s.mm(row.From)))
 		}
 		if row.Legs == 1 || r == design.CircleRow {
 			continue
 		}
-		out := below - off
-		if below -= off; r != design.FrontRow {
-			below += off
-			above += off
-			out = above
+		edge, away := &below, -off
+		if r != design.FrontRow {
+			edge, away = &above, off
 		}
-		drawings.Dimension(&d, geometry.Pt(-row.Apart/2, out), geometry.Pt(row.Apart/2, out), off, tag(row.Apart))
+		p.Span(geometry.Pt(-row.Apart/2, *edge), geometry.Pt(row.Apart/2, *edge), geometry.Pt(0, away), plainFigure(s.mm(row.Apart)))
+		*edge += away
 	}
-	return templates.Picture{Heading: faceDrawn(s.design.Seat.Mortise.Upper).With(), Strokes: d.Strokes, Labels: d.Labels}
+	p.Strokes, p.Labels = d.Strokes, d.Labels
+	return p
 }
 
 // wedges is the upper face with the slots of the tenons, square to the grain.
@@ -293,12 +293,13 @@ func (s Seat) legView(t turning) templates.Picture {
 			d.Line(templates.Outline, geometry.Pt(t.shoulder, y*a0*k), geometry.Pt(long, y*a1*k))
 		}
 	}
-	off := 0.9 * t.size
-	drawings.Dimension(&d, geometry.Pt(0, -off), geometry.Pt(t.shoulder, -off), off/2, templates.Tag{ID: "plain-figure", Text: s.mm(t.shoulder)})
-	drawings.Dimension(&d, geometry.Pt(0, -1.8*off), geometry.Pt(long, -1.8*off), off/2, templates.Tag{ID: "plain-figure", Text: s.mm(long)})
 	d.LabelLine(outline[6], outline[7], templates.Tag{ID: "tenon", Text: tenonLabel.With()})
 	d.LabelLine(outline[4], outline[5].Lerp(outline[4], 0.6), templates.Tag{ID: "foot-end", Text: footEnd.With(s.mm(t.end))})
-	return templates.Picture{Heading: legViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels, Wide: true}
+	p := templates.Picture{Heading: legViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels, Wide: true}
+	for i, to := range []float64{t.shoulder, long} {
+		p.Span(geometry.Point{}, geometry.Pt(to, 0), geometry.Pt(0, -0.9*t.size*float64(i+1)), plainFigure(s.mm(to)))
+	}
+	return p
 }
 
 // octagon is the end of a leg's blank at full size, with the lines that are gauged on it.
@@ -387,13 +388,16 @@ func (s Seat) levelView() templates.Picture {
 	pencil := [2]geometry.Point{geometry.Pt(left-off/2, 0), geometry.Pt(right+off/2, 0)}
 	d.Line(templates.Outline, bench[:]...)
 	d.Line(templates.Cut, pencil[:]...)
-	for _, e := range []struct {
-		x, at, high float64
-	}{{left, front.Y, v.front}, {right, back.Y, v.back}} {
-		drawings.Dimension(&d, geometry.Pt(e.x, -v.pencil), geometry.Pt(e.x, e.at), off, templates.Tag{ID: "plain-figure", Text: s.mm(e.high)})
-	}
 	d.LabelPoint(bench[1], templates.Tag{ID: "bench", Text: benchLabel.With()})
 	d.LabelPoint(pencil[0], templates.Tag{ID: "scribe", Text: scribeLabel.With(s.mm(v.pencil))})
 	d.LabelPoint(front, templates.Tag{ID: "front", Text: frontLabel.With()})
-	return templates.Picture{Heading: levelViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
+	p := templates.Picture{Heading: levelViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
+	for _, e := range []struct {
+		x, at, high, away float64
+	}{{left, front.Y, v.front, -off}, {right, back.Y, v.back, off}} {
+		p.Span(geometry.Pt(e.x-e.away, -v.pencil), geometry.Pt(e.x-e.away, e.at), geometry.Pt(e.away, 0), plainFigure(s.mm(e.high)))
+	}
+	return p
 }
+
+func plainFigure(s string) templates.Tag { return templates.Tag{ID: "plain-figure", Text: s} }
