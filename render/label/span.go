@@ -20,9 +20,9 @@ type Span struct {
 
 // Sizes in mm on paper; common practice, no source.
 const (
-	leastAway = 3.5            // from what is measured to the line
+	leastAway = 3.0            // from what is measured to the line
 	lane      = 5.5            // from one line to the next
-	past      = 1.0            // what leads reach beyond the line
+	past      = 0.5            // what leads reach beyond the line
 	short     = 5.0            // a line with no room for two heads
 	tail      = 1.6 * HeadLong // of a short line, beyond its heads, which stand outside
 	overhang  = 12.0           // of a figure on end beyond its line, where it takes less room than level
