@@ -77,7 +77,7 @@ func checkStart(t *testing.T, text []byte, want design.Kind, sure bool) {
 	for _, s := range job.Sections {
 		cards, drawings = cards+len(s.Cards), drawings+len(s.Drawings)
 	}
-	if cards == 0 || drawings == 0 || len(w.Pictures()) != 3*len(file.Sizes) || len(w.Buying()) < 3 {
+	if cards == 0 || drawings == 0 || len(w.Pictures()) != 3*len(file.Sizes) || len(w.Buying()) < 6 {
 		t.Errorf("%d cards, %d drawings, %d pictures, %d lines to buy", cards, drawings, len(w.Pictures()), len(w.Buying()))
 	}
 	stand := w.Stand(0)

@@ -39,14 +39,14 @@ func designsOf(pieces []piece.Piece) []design.Design {
 }
 
 // ListPlan returns the plan of sizes of any kind: what their parts are sawn from, and
-// what is bought. Of rows that are one part several sizes have the sum.
+// what is bought. Of rows and wares that are one thing several sizes have the sum.
 func ListPlan(designs []design.Design, rows []CutRow, wares []Ware) Plan {
 	var c CutList
 	for _, r := range rows {
 		c.Rows = addRow(c.Rows, r)
 	}
 	c.planned(designs)
-	return Plan{Designs: designs, Cuts: c, Wares: wares}
+	return Plan{Designs: designs, Cuts: c, Wares: withUsedUp(wares, WoodGlue, Abrasive, TopCoat)}
 }
 
 // Row returns the row of a part of one size that is sawn from a board of its own: so

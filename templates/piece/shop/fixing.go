@@ -281,24 +281,32 @@ type Ware struct {
 // Wares returns what holds the tops of all sizes, and what the cards use up.
 func Wares(pieces []piece.Piece) []Ware {
 	var out []Ware
-	add := func(w Ware) {
-		out = merged(out, w, func(o Ware) bool { return o.What == w.What && o.Length == w.Length }, func(o *Ware) { o.Count += w.Count })
-	}
 	for _, p := range pieces {
 		f, ok := FixingOf(p)
 		if ok {
-			add(Ware{TopScrew, len(f.Holes), f.Screw})
+			out = append(out, Ware{TopScrew, len(f.Holes), f.Screw})
 		}
 		if f.Kind == design.Buttons {
-			add(Ware{What: TopButton, Count: len(f.Holes)})
+			out = append(out, Ware{What: TopButton, Count: len(f.Holes)})
 		}
 		if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Fixing.Bond == design.Silicone && len(out) == 0 {
-			add(Ware{What: Silicone, Count: 1})
+			out = append(out, Ware{What: Silicone, Count: 1})
 		}
 	}
-	out = append(out, Ware{What: WoodGlue})
 	if len(Jigs(pieces)) > 0 {
-		out = append(out, Ware{What: JigScrew})
+		return withUsedUp(out, WoodGlue, JigScrew, Abrasive, TopCoat)
 	}
-	return append(out, Ware{What: Abrasive}, Ware{What: TopCoat})
+	return withUsedUp(out, WoodGlue, Abrasive, TopCoat)
+}
+
+// withUsedUp puts wares that are alike on one line, and what the cards use up below them.
+func withUsedUp(wares []Ware, usedUp ...WareKind) []Ware {
+	var out []Ware
+	for _, w := range wares {
+		out = merged(out, w, func(o Ware) bool { return o.What == w.What && o.Length == w.Length }, func(o *Ware) { o.Count += w.Count })
+	}
+	for _, what := range usedUp {
+		out = append(out, Ware{What: what})
+	}
+	return out
 }
