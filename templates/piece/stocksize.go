@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
@@ -33,7 +34,7 @@ func (s StockSize) Ripped(thickness float64) float64 {
 // Roughed returns a stick with the rough allowances of a design, rounded up
 // to whole millimetres or sixteenths of an inch: rough wood is not sawn finer.
 func Roughed(d design.Design, s StockSize) StockSize {
-	w, up := d.Wood, func(mm float64) float64 { return -wholeDown(d, -mm) }
+	w, up := d.Wood, func(mm float64) float64 { return WholeUp(d.Unit, mm) }
 	return StockSize{up(s.Length + w.ExtraLength), up(s.Width + w.ExtraWidth), up(s.Thickness + w.ExtraThickness)}
 }
 
@@ -41,13 +42,16 @@ func Roughed(d design.Design, s StockSize) StockSize {
 func (p Piece) Roughed(s StockSize) StockSize { return Roughed(p.Design, s) }
 
 // WholeUp rounds up to whole millimetres or sixteenths of an inch.
-func (p Piece) WholeUp(mm float64) float64 { return -p.WholeDown(-mm) }
+func (p Piece) WholeUp(mm float64) float64 { return WholeUp(p.Design.Unit, mm) }
 
 // WholeDown rounds down to them.
-func (p Piece) WholeDown(mm float64) float64 { return wholeDown(p.Design, mm) }
+func (p Piece) WholeDown(mm float64) float64 { return wholeDown(p.Design.Unit, mm) }
 
-func wholeDown(d design.Design, mm float64) float64 {
-	step := d.Unit.Round(1, 1.0/16)
+// WholeUp rounds up to them.
+func WholeUp(u measure.Unit, mm float64) float64 { return -wholeDown(u, -mm) }
+
+func wholeDown(u measure.Unit, mm float64) float64 {
+	step := u.Round(1, 1.0/16)
 	return step * math.Floor(mm/step+1e-6)
 }
 

@@ -39,7 +39,7 @@ func askHoleEdge(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
 	widest := 0.0
 	for _, h := range f.Holes {
-		widest = math.Max(widest, f.Across(p, h))
+		widest = math.Max(widest, f.Across(p.Design.Unit, h))
 	}
 	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, leastBeside(p), kind.Warn), held && f.Kind == design.Screws
 }

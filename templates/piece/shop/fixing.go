@@ -11,12 +11,34 @@ import (
 )
 
 // A Hole is one place where a wooden top is held from below, on the centre line of
-// a stretcher.
+// a part of its frame.
 type Hole struct {
-	Stretcher int     // from 0
-	At        float64 // from mid-length, above 0 towards the leg end, mm
-	Off       float64 // from the middle line of the top, across its grain, mm
-	Slotted   bool    // the top moves there
+	Part    int     // from 0, as its Line says
+	At      float64 // from mid-length, of a stretcher above 0 towards the leg end, mm
+	Off     float64 // from the middle line of the top, across its grain, mm
+	Lean    float64 // of a slot to the edge of the part: it runs across the grain of the top
+	Slotted bool    // the top moves there
+}
+
+// A Line is the centre line of a part that holds a wooden top, in plan, mm.
+type Line struct {
+	Part int
+	// Off is how far its mid-length lies from the middle line of the top, Rise how much
+	// farther each mm along it.
+	Off, Rise float64
+	Reach     float64   // how far from mid-length a hole may stand
+	Half      float64   // how far it runs from mid-length itself
+	Others    []float64 // where holes stand beside that on the middle line
+}
+
+// A Hold says what a wooden top is held to, and from how far below. Lengths in mm.
+type Hold struct {
+	Kind  design.FixingKind
+	Lines []Line
+	Depth float64 // of the parts, along the screw
+	Gap   float64 // from them up to the top
+	Top   float64 // its thickness
+	Screw float64 // its length where it is given
 }
 
 // A Fixing is how a wooden top is held down and still free to move across its grain:
@@ -63,42 +85,51 @@ func sizesOfFixings(u measure.Unit) fixingSizes {
 
 // FixingOf returns how the top of a piece is held down, and whether anything does.
 func FixingOf(p piece.Piece) (Fixing, bool) {
-	kind := p.Design.Top.Fixing.Kind
-	if p.Design.Top.Kind != design.WoodTop || kind == design.NoFixing {
+	top := p.Design.Top
+	if top.Kind != design.WoodTop || top.Fixing.Kind == design.NoFixing {
 		return Fixing{}, false
 	}
-	f := Fixing{Kind: kind, Holes: holes(p)}
-	for _, h := range f.Holes {
-		if h.Slotted {
-			f.Play = math.Max(f.Play, topMoves(p, h.Off))
-		}
-	}
-	f.screw(p)
-	return f, true
+	return Hold{
+		Kind: top.Fixing.Kind, Lines: lines(p), Depth: p.Frame.Ring.Depth, Gap: top.PadHeight(), Top: top.Thickness, Screw: top.Fixing.Screw,
+	}.Fixing(p.Design), true
 }
 
-// topMoves returns what the top moves at a place so far from its middle line. Where
-// the wood is not known it is taken for a hundredth (common practice, no source).
-func topMoves(p piece.Piece, off float64) float64 {
-	share := 0.01
-	if wood, known := p.Design.Wood.Known(); known && p.Design.Wood.MoistureFrom != p.Design.Wood.MoistureTo {
-		share = p.Swings(wood, 1).Most()
+// Fixing works out holes and screws.
+func (h Hold) Fixing(d design.Design) Fixing {
+	f, share := Fixing{Kind: h.Kind}, TopShare(d)
+	for _, l := range h.Lines {
+		f.Holes = append(f.Holes, l.holes(sizesOfFixings(d.Unit), share)...)
 	}
-	return share * math.Abs(off)
+	for _, hole := range f.Holes {
+		if hole.Slotted {
+			f.Play = math.Max(f.Play, share*math.Abs(hole.Off))
+		}
+	}
+	f.screw(d.Unit, h)
+	return f
+}
+
+// TopShare returns what a top moves for each mm from its middle line. Where the wood is
+// not known it is taken for a hundredth (common practice, no source).
+func TopShare(d design.Design) float64 {
+	if wood, known := d.Wood.Known(); known && d.Wood.MoistureFrom != d.Wood.MoistureTo {
+		return piece.Piece{Design: d}.Swings(wood, 1).Most()
+	}
+	return 0.01
 }
 
 // screw works out the screw. It goes no farther into the top than two thirds of it
 // (common practice, no source); so far a longer head hole pulls it back. The longest
 // that the shop sells is taken, up to what leaves no more wood under the head than is
 // wanted.
-func (f *Fixing) screw(p piece.Piece) {
-	s, deepest := sizesOfFixings(p.Design.Unit), p.Design.Top.Thickness*2/3
-	depth := p.Frame.Ring.Depth
-	wanted, least, gap := math.Min(s.left, depth), math.Min(s.leastLeft, depth), p.Design.Top.PadHeight()
+func (f *Fixing) screw(u measure.Unit, h Hold) {
+	s, deepest := sizesOfFixings(u), h.Top*2/3
+	depth, gap := h.Depth, h.Gap
+	wanted, least := math.Min(s.left, depth), math.Min(s.leastLeft, depth)
 	if f.Kind == design.Buttons {
 		wanted, least, depth, gap = s.button, s.button, s.button, 0
 	}
-	f.Screw = p.Design.Top.Fixing.Screw
+	f.Screw = h.Screw
 	if f.Screw == 0 {
 		for _, long := range s.lengths {
 			if f.Screw == 0 || long <= wanted+gap+deepest+piece.Slip {
@@ -106,40 +137,64 @@ func (f *Fixing) screw(p piece.Piece) {
 			}
 		}
 	}
-	left := math.Min(depth, math.Max(least, p.WholeUp(f.Screw-gap-deepest)))
+	left := math.Min(depth, math.Max(least, piece.WholeUp(u, f.Screw-gap-deepest)))
 	f.Bore, f.Bite = depth-left, f.Screw-gap-left
 }
 
-// holes returns the places on every stretcher, in their order along it. The middle
-// line of the top runs along its grain through the centre of the ring; where it
-// crosses a stretcher, or as near to that as the lap allows, the top is held fast. The
-// others stand at quarter points, of a short stretcher at mid-length.
-func holes(p piece.Piece) []Hole {
+// lines are the centre lines of the stretchers. Holes stand at their quarter points, of a
+// short stretcher at mid-length.
+func lines(p piece.Piece) []Line {
 	s, r := sizesOfFixings(p.Design.Unit), p.Frame.Ring
-	reach := math.Max(0, p.WholeDown(HoleReach(p)-s.toLap))
-	var out []Hole
+	// off is how far a place on the centre line lies from the middle line of the top.
+	off := func(i int, at float64) float64 {
+		return r.Place(i, 0).Apply(geometry.Pt(at, r.Width/2)).Dot(p.TopAlong().Perp())
+	}
+	others := []float64{0}
+	if r.Inside >= s.longRing {
+		quarter := p.WholeDown(r.Inside / 4)
+		others = []float64{-quarter, quarter}
+	}
+	var out []Line
 	for i := range r.Sides {
-		ats := []float64{}
-		if at, ok := middleOn(p, i); ok {
-			ats = append(ats, math.Max(-reach, math.Min(reach, at)))
-		}
-		others := []float64{0}
-		if r.Inside >= s.longRing {
-			quarter := p.WholeDown(r.Inside / 4)
-			others = []float64{-quarter, quarter}
-		}
-		for _, at := range others {
-			if !slices.ContainsFunc(ats, func(other float64) bool { return math.Abs(other-at) < s.apart }) {
-				ats = append(ats, at)
-			}
-		}
-		slices.Sort(ats)
-		for _, at := range ats {
-			off := offMiddle(p, i, at)
-			out = append(out, Hole{i, at, off, topMoves(p, off) > s.firm})
-		}
+		out = append(out, Line{
+			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Others: others,
+			Reach: math.Max(0, p.WholeDown(HoleReach(p)-s.toLap)), Half: r.Polygon().Offset(r.Width/2).Side() / 2,
+		})
 	}
 	return out
+}
+
+// holes returns the places on one part, in their order along it. The middle line of the
+// top runs along its grain through the centre of the frame; where it crosses a part, or as
+// near to that as the joints allow, the top is held fast.
+func (l Line) holes(s fixingSizes, share float64) []Hole {
+	var ats []float64
+	if at, ok := l.middle(); ok {
+		ats = append(ats, math.Max(-l.Reach, math.Min(l.Reach, at)))
+	}
+	for _, at := range l.Others {
+		if !slices.ContainsFunc(ats, func(other float64) bool { return math.Abs(other-at) < s.apart }) {
+			ats = append(ats, at)
+		}
+	}
+	slices.Sort(ats)
+	var out []Hole
+	lean := math.Acos(math.Min(1, math.Abs(l.Rise)))
+	for _, at := range ats {
+		off := l.Off + at*l.Rise
+		out = append(out, Hole{l.Part, at, off, lean, share*math.Abs(off) > s.firm})
+	}
+	return out
+}
+
+// middle returns where the middle line of the top crosses the centre line of the part, and
+// whether it does so at all.
+func (l Line) middle() (at float64, ok bool) {
+	if math.Abs(l.Rise) < 1e-9 {
+		return 0, false
+	}
+	at = -l.Off / l.Rise
+	return at, math.Abs(at) <= l.Half+piece.Slip
 }
 
 // HoleReach returns how far from mid-length the nearer shoulder of a lap stands, on
@@ -149,54 +204,33 @@ func HoleReach(p piece.Piece) float64 {
 	return shoulder
 }
 
-// offMiddle returns how far a place on the centre line of stretcher i lies from the
-// middle line of the top.
-func offMiddle(p piece.Piece, i int, at float64) float64 {
-	q := p.Frame.Ring.Place(i, 0).Apply(geometry.Pt(at, p.Frame.Ring.Width/2))
-	return q.Dot(p.TopAlong().Perp())
-}
-
-// middleOn returns where the middle line crosses the centre line of stretcher i, and
-// whether it does so between the middles of its two laps.
-func middleOn(p piece.Piece, i int) (at float64, ok bool) {
-	off := offMiddle(p, i, 0)
-	rise := offMiddle(p, i, 1) - off
-	if math.Abs(rise) < 1e-9 {
-		return 0, false
-	}
-	at = -off / rise
-	half := p.Frame.Ring.Polygon().Offset(p.Frame.Ring.Width/2).Side() / 2
-	return at, math.Abs(at) <= half+piece.Slip
-}
-
-// SlotAngle returns the corner that the slots of a stretcher make with its edge:
-// they run across the grain of the top.
-func SlotAngle(p piece.Piece, stretcher int) float64 {
-	along := math.Abs(offMiddle(p, stretcher, 1) - offMiddle(p, stretcher, 0))
-	return math.Acos(math.Min(1, along))
-}
-
 // Slot returns how long a slot is for the shank of a screw, and HeadSlot for its head:
 // the top may move either way. Both are as wide as a round hole.
-func (f Fixing) Slot(p piece.Piece) float64 {
-	return p.WholeUp(sizesOfFixings(p.Design.Unit).shank + 2*f.Play)
+func (f Fixing) Slot(u measure.Unit) float64 {
+	return piece.WholeUp(u, sizesOfFixings(u).shank+2*f.Play)
 }
 
-func (f Fixing) HeadSlot(p piece.Piece) float64 {
-	return p.WholeUp(sizesOfFixings(p.Design.Unit).head + 2*f.Play)
+func (f Fixing) HeadSlot(u measure.Unit) float64 {
+	return piece.WholeUp(u, sizesOfFixings(u).head+2*f.Play)
 }
 
-// Across returns how much of the width of its stretcher a hole takes. A slot of length
+// Bits returns the widths of the holes for shank and head.
+func Bits(u measure.Unit) (shank, head float64) {
+	s := sizesOfFixings(u)
+	return s.shank, s.head
+}
+
+// Across returns how much of the width of its part a hole takes. A slot of length
 // l and width d that leans by a to the edge takes d + (l − d)·sin a.
-func (f Fixing) Across(p piece.Piece, h Hole) float64 {
-	wide, long := sizesOfFixings(p.Design.Unit).head, f.HeadSlot(p)
+func (f Fixing) Across(u measure.Unit, h Hole) float64 {
+	wide, long := sizesOfFixings(u).head, f.HeadSlot(u)
 	if f.Bore == 0 {
-		wide, long = sizesOfFixings(p.Design.Unit).shank, f.Slot(p)
+		wide, long = sizesOfFixings(u).shank, f.Slot(u)
 	}
 	if !h.Slotted {
 		return wide
 	}
-	return wide + (long-wide)*math.Sin(SlotAngle(p, h.Stretcher))
+	return wide + (long-wide)*math.Sin(h.Lean)
 }
 
 func drillFixings(p sized) (row, bool) {
@@ -207,9 +241,9 @@ func drillFixings(p sized) (row, bool) {
 		then = notes(note("fixings-by-table"), note("bore-and-drill", length(s.head), length(f.Bore), length(s.shank)))
 	}
 	if f.Play > 0 {
-		then = then.with(note("drill-slots", length(f.Slot(p.Piece))))
+		then = then.with(note("drill-slots", length(f.Slot(p.Design.Unit))))
 		if f.Bore > 0 {
-			then = then.with(note("bore-slots", length(f.HeadSlot(p.Piece))))
+			then = then.with(note("bore-slots", length(f.HeadSlot(p.Design.Unit))))
 		}
 	}
 	return plain(Operation{

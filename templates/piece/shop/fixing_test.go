@@ -40,15 +40,15 @@ func TestFixingsHoldAndLetMove(t *testing.T) {
 		held, round := map[int]bool{}, 0
 		grain := p.TopAlong()
 		for _, h := range f.Holes {
-			held[h.Stretcher] = true
-			at := p.Frame.Ring.Place(h.Stretcher, 0).Apply(geometry.Pt(h.At, p.Frame.Ring.Width/2))
+			held[h.Part] = true
+			at := p.Frame.Ring.Place(h.Part, 0).Apply(geometry.Pt(h.At, p.Frame.Ring.Width/2))
 			// By its own components, not by a product with the direction of the grain.
 			off := math.Abs(at.Y)
 			if grain.Y == 1 {
 				off = math.Abs(at.X)
 			}
 			if moves := change * off; h.Slotted {
-				if free := (f.Slot(p) - sizesOfFixings(p.Design.Unit).shank) / 2; free < moves-1e-9 {
+				if free := (f.Slot(p.Design.Unit) - sizesOfFixings(p.Design.Unit).shank) / 2; free < moves-1e-9 {
 					t.Errorf("hole %+v: %v mm either way, the top moves %v", h, free, moves)
 				}
 			} else if round++; moves > 0.51 {
@@ -94,14 +94,12 @@ func TestFixingsOfASquare(t *testing.T) {
 		t.Errorf("%d holes, want %d", len(f.Holes), len(want))
 	}
 	for _, h := range f.Holes {
-		off, ok := want[[2]float64{float64(h.Stretcher), h.At}]
+		off, ok := want[[2]float64{float64(h.Part), h.At}]
 		if !ok || math.Abs(math.Abs(h.Off)-off) > 1e-9 || h.Slotted != (off > 0) {
 			t.Errorf("hole %+v: want %v from the middle line", h, off)
 		}
-	}
-	for i, want := range []float64{90, 0, 90, 0} {
-		if got := measure.Degrees(SlotAngle(p, i)); math.Abs(got-want) > 1e-6 {
-			t.Errorf("stretcher %d: slots %v° to the edge, want %v°", i+1, got, want)
+		if want := []float64{90, 0, 90, 0}[h.Part]; math.Abs(measure.Degrees(h.Lean)-want) > 1e-6 {
+			t.Errorf("hole %+v: its slot lies %v° to the edge, want %v°", h, measure.Degrees(h.Lean), want)
 		}
 	}
 }

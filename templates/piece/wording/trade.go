@@ -138,7 +138,7 @@ func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]stri
 	var out [][2]string
 	var holes []shop.Hole
 	for _, h := range f.Holes {
-		if h.Stretcher == stretcher {
+		if h.Part == stretcher {
 			holes = append(holes, h)
 		}
 	}
@@ -157,9 +157,9 @@ func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]stri
 		case h.At < 0:
 			where = say("%s to the plain end", s.mm(-h.At))
 		}
-		hole := s.hole(p, h)
+		hole := s.hole(h)
 		if f.Kind == design.Buttons {
-			hole = button(p, h)
+			hole = button(h)
 		}
 		out = append(out, [2]string{where, hole})
 	}
@@ -167,8 +167,8 @@ func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]stri
 }
 
 // button says how a button stands in its mortise.
-func button(p piece.Piece, h shop.Hole) string {
-	lean := measure.Degrees(shop.SlotAngle(p, h.Stretcher))
+func button(h shop.Hole) string {
+	lean := measure.Degrees(h.Lean)
 	switch {
 	case !h.Slotted:
 		return say("home, in the middle of its mortise")
@@ -180,8 +180,8 @@ func button(p piece.Piece, h shop.Hole) string {
 	return say("half in, free all ways")
 }
 
-func (s speaker) hole(p piece.Piece, h shop.Hole) string {
-	lean := shop.SlotAngle(p, h.Stretcher)
+func (s speaker) hole(h shop.Hole) string {
+	lean := h.Lean
 	switch {
 	case !h.Slotted:
 		return say("round")
