@@ -79,6 +79,10 @@ func badlyTreated(ctx context.Context, dir string, text []byte) string {
 	if verdict == 1 && !strings.HasPrefix(said, "rodsheet: cannot be built: ") {
 		return "the system failed: " + said
 	}
+	plan := ""
+	if file, err := design.Read(text, nil); err == nil && file.Sizes[0].Kind == design.RingKind {
+		plan = " --plan" // no other kind has one
+	}
 	runs := []struct {
 		line string
 		want [3]int // the status to end with, by that of check
@@ -87,7 +91,7 @@ func badlyTreated(ctx context.Context, dir string, text []byte) string {
 		{"picture -o d.svg", [3]int{0, 0, 2}},
 		{"picture -o d.pdf", [3]int{0, 0, 2}},
 		{"piece -o p.pdf --max-sheets 30", [3]int{orTooMany, 1, 2}},
-		{"piece -o p.pdf --max-sheets 30 --anyway --plan --paper letter", [3]int{orTooMany, orTooMany, 2}},
+		{"piece -o p.pdf --max-sheets 30 --anyway --paper letter" + plan, [3]int{orTooMany, orTooMany, 2}},
 	}
 	for _, r := range runs {
 		args := strings.Fields(r.line)

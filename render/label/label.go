@@ -62,7 +62,7 @@ func (s spot) led() bool {
 
 // Set places text for the line or point on, at the first spot that is free.
 // Where none is, it takes the one that touches the fewest lines: a label is
-// never dropped but by a strict placer.
+// dropped only by a strict placer, or where it is wider than the window.
 func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 	size := geometry.Pt(lettering.Width(text, height), height)
 	r := roomOf(size)
@@ -92,6 +92,9 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 		if p.Strict {
 			return
 		}
+	}
+	if fewest == math.MaxInt && !p.Window.Holds(best.reach(r.box)) {
+		return // wider than the window
 	}
 	start := best.at(-size.X/2, -size.Y/2)
 	p.Texts = append(p.Texts, page.Text{At: start, Height: height, Angle: best.angle, String: text})
