@@ -65,13 +65,13 @@ func checkMoisture(w design.Wood) error {
 // design.
 func (j *validator) asMilled() {
 	d := j.design
-	j.ask(func() error { return checkAsMilled("milled.width", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
-	j.ask(func() error { return checkAsMilled("milled.depth", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))
-	j.ask(func() error { return checkAsMilled("milled.breadth", d.Milled.Breadth, d.Legs.Breadth) }, keys("legs.breadth"))
+	j.ask(func() error { return CheckAsMilled("milled.width", d.Milled.Width, d.Ring.Width) }, keys("ring.width"))
+	j.ask(func() error { return CheckAsMilled("milled.depth", d.Milled.Depth, d.Ring.Depth) }, keys("ring.depth"))
+	j.ask(func() error { return CheckAsMilled("milled.breadth", d.Milled.Breadth, d.Legs.Breadth) }, keys("legs.breadth"))
 }
 
-// checkAsMilled allows a quarter of the designed size either way.
-func checkAsMilled(figure measure.ID, mm, designed float64) error {
+// CheckAsMilled allows a quarter of the designed size either way.
+func CheckAsMilled(figure measure.ID, mm, designed float64) error {
 	const hint = "milled.change-design"
 	if mm == 0 {
 		return nil

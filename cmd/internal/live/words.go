@@ -31,7 +31,7 @@ var tableNames = map[design.Key]wording.Text{
 	"ring":       "Ring",
 	"box":        "Box",
 	"box.bottom": "Bottom",
-	"frame":      "Frame", "frame.legs": "Legs", "frame.aprons": "Aprons", "frame.stretchers": "Low stretchers", "frame.top": "Top",
+	"frame":      "Frame", "frame.legs": "Legs", "frame.aprons": "Aprons", "frame.stretchers": "Low stretchers", "frame.top": "Top", "frame.milled": "Sizes as milled",
 	"seat": "Seat", "seat.front": "Front legs", "seat.middle": "Middle legs", "seat.back": "Back legs", "seat.circle": "Legs on a circle", "seat.legs": "Section of the legs",
 	"seat.mortise": "Mortises", "seat.stretchers": "Low stretchers",
 	"legs":       "Legs",

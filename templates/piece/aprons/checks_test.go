@@ -93,6 +93,12 @@ func TestFaults(t *testing.T) {
 		{"aprons.foot-side", func(f *design.Frame) { f.Legs.Splay, f.Legs.Rake, f.Width = -0.2, -0.2, 250 }},
 		{"aprons.between", func(f *design.Frame) { f.Length, f.Legs.Foot = 80, 0 }},
 		{"aprons.turn", func(f *design.Frame) { f.Legs.Faces, f.Legs.Rake = design.ToSightline, 0 }},
+		{"frame.milled.legs", func(f *design.Frame) { f.Milled.Legs = 29.9 }},
+		{"frame.milled.legs", func(f *design.Frame) { f.Milled.Legs = -40 }},
+		{"frame.milled.aprons", func(f *design.Frame) { f.Milled.Aprons = 27.6 }},
+		{"frame.milled.stretchers", func(f *design.Frame) { f.Milled.Stretchers = 18 }}, // of which there are none
+		{"frame.legs.foot", func(f *design.Frame) { f.Legs.Foot, f.Milled.Legs = 37, 36 }},
+		{"frame.aprons.tenon", func(f *design.Frame) { f.Aprons.Tenon, f.Milled.Aprons = 21, 20 }},
 		{"aprons.tenon-long", func(f *design.Frame) { f.Aprons.Inset = 200 }},
 	} {
 		d := table()

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
@@ -44,18 +45,22 @@ var everything = []design.Key{
 	"frame.aprons.depth", "frame.aprons.thickness", "frame.aprons.faces", "frame.aprons.inset",
 	"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.stretchers.faces", "frame.stretchers.inset",
 	"frame.top.kind", "frame.top.thickness",
+	"frame.milled.legs", "frame.milled.aprons", "frame.milled.stretchers",
 }
 
 // questions are asked of two figures of a design at a time or three, before it is
 // worked out.
-func questions(f design.Frame) []question {
-	length := measure.Length
+func questions(decided design.Frame) []question {
+	length, f := measure.Length, decided.Planed()
 	out := []question{
+		milled("frame.milled.legs", decided.Milled.Legs, "frame.legs.size", decided.Legs.Size),
+		milled("frame.milled.aprons", decided.Milled.Aprons, "frame.aprons.thickness", decided.Aprons.Thickness),
+		milled("frame.milled.stretchers", decided.Milled.Stretchers, "frame.stretchers.thickness", decided.Stretchers.Thickness),
 		{Keys: []design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, Ask: func() error {
 			above := f.Height - headHeight(f) + f.Aprons.Depth
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
 		}},
-		{Keys: []design.Key{"frame.legs.foot", "frame.legs.size"}, Ask: func() error {
+		{Keys: []design.Key{"frame.legs.foot", "frame.legs.size", "frame.milled.legs"}, Ask: func() error {
 			return measure.Below("frame.legs.foot", length(f.Legs.Foot), "frame.legs.size", length(f.Legs.Size), "taper.narrows")
 		}},
 		{Keys: []design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, Ask: func() error {
@@ -69,12 +74,12 @@ func questions(f design.Frame) []question {
 			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
 		}},
 	}
-	out = append(out, railQuestions("frame.aprons", f.Aprons)...)
+	out = append(out, railQuestions("frame.aprons", "frame.milled.aprons", f.Aprons)...)
 	out = append(out, question{Keys: []design.Key{"frame.aprons.arch", "frame.aprons.depth"}, Ask: func() error {
 		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
 	}})
 	if f.Stretchers.Depth > 0 {
-		out = append(out, railQuestions("frame.stretchers", f.Stretchers)...)
+		out = append(out, railQuestions("frame.stretchers", "frame.milled.stretchers", f.Stretchers)...)
 		out = append(out, question{Keys: []design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
 			Ask: func() error {
 				under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
@@ -84,12 +89,17 @@ func questions(f design.Frame) []question {
 	return out
 }
 
-// railQuestions are those of a tenon in its rail.
-func railQuestions(table design.Key, r design.Rail) []question {
+// milled asks whether a size as planed is near the designed one.
+func milled(key design.Key, mm float64, of design.Key, designed float64) question {
+	return question{Keys: []design.Key{key, of}, Ask: func() error { return piece.CheckAsMilled(measure.ID(key), mm, designed) }}
+}
+
+// railQuestions are those of a tenon in its rail, which measures as milled says.
+func railQuestions(table, milled design.Key, r design.Rail) []question {
 	key := func(word string) design.Key { return table + "." + design.Key(word) }
 	length := measure.Length
 	return []question{
-		{Keys: []design.Key{key("tenon"), key("thickness")}, Ask: func() error {
+		{Keys: []design.Key{key("tenon"), key("thickness"), milled}, Ask: func() error {
 			return measure.Below(measure.ID(key("tenon")), length(third(r)), measure.ID(key("thickness")), length(r.Thickness), "tenon.third")
 		}},
 		{Keys: []design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, Ask: func() error {

@@ -22,8 +22,8 @@ func (m Model) legTicks() []templates.Tick {
 	return out
 }
 
-// legEnvelope is the legs: their section, their ends, mortises and tapers.
-func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
+// stock is what is planed before anything is set out: the section of the legs, and rails.
+func (m Model) stock(s templates.Setting) (templates.Section, error) {
 	l := m.legs[0]
 	var out templates.Section
 	angles := sectionAngles(l.Section())
@@ -56,14 +56,32 @@ func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
 			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
 		}
 		out.Cards = append(out.Cards, c)
+	} else {
+		out.Cards = append(out.Cards, templates.Card{
+			Heading: stockCard.With(legSortNames[0].With()), Ticks: m.legTicks(),
+			Figures: []templates.Reading{{Name: thicknessReading.With(), Value: m.length(l.size), Write: true}},
+			Text:    []string{legStockText.With()}, Test: stockTest.With(), Caution: planeCaution.With(),
+		})
 	}
+	for _, row := range m.Rows {
+		out.Cards = append(out.Cards, m.stockCard(row))
+	}
+	for i, key := range []string{"legs", "aprons", "stretchers"}[:len(out.Cards)] {
+		out.Cards[i].Text = append(out.Cards[i].Text, writeDownText.With(key))
+	}
+	return out, nil
+}
+
+// legEnvelope is the legs: their ends, mortises and tapers.
+func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
+	var out templates.Section
 	if resultant, _ := m.Lean(0); s.Full && resultant > least {
 		out.Drawings = append(out.Drawings, m.levelSection())
 	}
 	out.Cards = append(out.Cards, m.legEnds())
 	strips := m.strips()
 	out.Cards = append(out.Cards, m.mortises(strips))
-	if l.taper.Top > 0 {
+	if m.legs[0].taper.Top > 0 {
 		out.Cards = append(out.Cards, m.taperCard())
 	}
 	out.Drawings = append(out.Drawings, strips...)

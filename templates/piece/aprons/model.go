@@ -18,11 +18,12 @@ import (
 
 // A Model is a table of one size worked out.
 type Model struct {
-	Design design.Design
-	Head   float64 // of the legs and the top of the aprons, over the floor
-	sides  []side
-	legs   []leg
-	Rows   []*Row // aprons first, then stretchers where there are some
+	Design  design.Design // its stock as planed
+	decided design.Design
+	Head    float64 // of the legs and the top of the aprons, over the floor
+	sides   []side
+	legs    []leg
+	Rows    []*Row // aprons first, then stretchers where there are some
 	// solids returns all parts in the room, worked out once: legs, rails row by row, the top.
 	solids func() []solid.Part
 }
@@ -52,8 +53,9 @@ func newSide(at solid.Vec, out geometry.Point, lean float64) side {
 
 // newModel works out a design that has passed Faults.
 func newModel(d design.Design) Model {
-	f := d.Frame
-	m := Model{Design: d, Head: headHeight(f)}
+	f := d.Frame.Planed()
+	m := Model{decided: d, Head: headHeight(f)}
+	m.Design, m.Design.Frame = d, f
 	corners := planCorners(f)
 	for i, a := range corners {
 		b := corners[(i+1)%len(corners)]

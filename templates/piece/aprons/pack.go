@@ -26,13 +26,20 @@ func envelopes() []assembly.Envelope[Model] {
 		}
 	}
 	return []assembly.Envelope[Model]{
-		{ID: "angles", Heading: anglesHeading, Fill: Model.angles},
-		{ID: "legs", Heading: legsHeading, Fill: Model.legEnvelope},
-		{ID: "aprons", Heading: apronsHeading, Fill: row(Aprons)},
-		{ID: "stretchers", Heading: stretchersHeading, Fill: row(Stretchers)},
+		{ID: "angles", Heading: anglesHeading, Milled: Model.lowOnTaper, Fill: Model.angles},
+		{ID: "stock", Heading: stockHeading, Fill: Model.stock},
+		{ID: "legs", Heading: legsHeading, Milled: always, Fill: Model.legEnvelope},
+		{ID: "aprons", Heading: apronsHeading, Milled: always, Fill: row(Aprons)},
+		{ID: "stretchers", Heading: stretchersHeading, Milled: always, Fill: row(Stretchers)},
 		{ID: "together", Heading: togetherHeading, Fill: Model.together},
 	}
 }
+
+func always(Model) bool { return true }
+
+// lowOnTaper reports whether stretchers stand on tapered sides: then their shoulders turn
+// with what the taper takes off. All other angles are those of the outer sides.
+func (m Model) lowOnTaper() bool { return len(m.Rows) > 1 && m.legs[0].taper.Top > 0 }
 
 // least is the angle that nobody sets: less than the slip of a reading over a gauge's
 // blade (0.25 mm over 250 mm).

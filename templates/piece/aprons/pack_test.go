@@ -306,7 +306,7 @@ func TestSectionsThatPaperHolds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		section, err := m.legEnvelope(setting)
+		section, err := m.stock(setting)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -15,7 +15,6 @@ import (
 func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 	var out templates.Section
 	var wraps []templates.View
-	out.Cards = append(out.Cards, m.stockCard(row))
 	for k, r := range m.sorts(row) {
 		if row.Of.Arch == 0 { // the card of the arches shows it otherwise
 			out.Pictures = append(out.Pictures, m.shape(r, k))

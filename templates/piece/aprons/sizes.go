@@ -207,5 +207,5 @@ func (m Model) Weakest() joint.Standing {
 	return weak
 }
 
-// Decided returns the design.
-func (m Model) Decided() design.Design { return m.Design }
+// Decided returns the design, before its stock was planed.
+func (m Model) Decided() design.Design { return m.decided }

@@ -146,6 +146,7 @@ type text = wording.Text
 // Headings of the envelopes.
 const (
 	anglesHeading     text = "Triangles for gauge and blade"
+	stockHeading      text = "Stock"
 	legsHeading       text = "Legs"
 	apronsHeading     text = "Aprons"
 	stretchersHeading text = "Stretchers"
@@ -325,9 +326,11 @@ const (
 	grooveTest    text = "A button pushed in, its tongue %s thick, stands a hair below the top of the apron: so its screw draws the top down."
 	grooveCaution text = "Clamp the apron; unplug the router to change its bit. The machine's manual and the usual eye protection hold here too."
 
-	stockCard text = "Plane the %s"
-	stockText text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
-	stockTest text = "Two held together show no step."
+	stockCard     text = "Plane the %s"
+	stockText     text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
+	legStockText  text = "Plane all legs square and alike, spares with them. Mark the corner arris at once, on the end grain too."
+	writeDownText text = "Write down what it came out at; where that differs, put it as %s under [frame.milled] in the design file and print again what follows, by --only milled."
+	stockTest     text = "Two held together show no step."
 
 	topStockCard    text = "Make the top"
 	topStockText    text = "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises."

@@ -66,7 +66,7 @@ type Spec[M Model] struct {
 type Envelope[M Model] struct {
 	ID      measure.ID
 	Heading plain.Text
-	Milled  bool
+	Milled  func(M) bool // whether it hangs on the stock as it was planed; nil: none does
 	Fill    func(M, templates.Setting) (templates.Section, error)
 }
 
@@ -173,7 +173,7 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 	all := []drawings.Envelope{w.cover(), drawings.Wood(plan)}
 	number := 0
 	for k, e := range w.Envelopes {
-		all = append(all, drawings.Envelope{ID: e.ID, Heading: e.Heading, For: kind.Bench, Milled: e.Milled, Fill: func() (templates.Section, error) {
+		all = append(all, drawings.Envelope{ID: e.ID, Heading: e.Heading, For: kind.Bench, Milled: e.Milled != nil && slices.ContainsFunc(w.models, e.Milled), Fill: func() (templates.Section, error) {
 			section, err := w.filled(e, s)
 			if k == len(w.Envelopes)-1 {
 				section.Cards = append(section.Cards, finish(len(w.models)))

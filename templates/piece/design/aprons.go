@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	_ "embed"
 	"slices"
 
@@ -20,6 +21,22 @@ type Frame struct {
 	Aprons        Rail
 	Stretchers    Rail // none where their depth is 0
 	Top           FrameTop
+	Milled        FrameMilled
+}
+
+// FrameMilled is what the stock of a frame measures once it is planed. 0 stands for as
+// designed.
+type FrameMilled struct {
+	Legs, Aprons, Stretchers float64
+}
+
+// Planed returns the frame that the planed stock makes: outer sides, shape and leans are
+// as designed, sides inside move.
+func (f Frame) Planed() Frame {
+	f.Legs.Size = cmp.Or(f.Milled.Legs, f.Legs.Size)
+	f.Aprons.Thickness = cmp.Or(f.Milled.Aprons, f.Aprons.Thickness)
+	f.Stretchers.Thickness = cmp.Or(f.Milled.Stretchers, f.Stretchers.Thickness)
+	return f
 }
 
 // FrameShape is what a frame is in plan.
@@ -111,8 +128,11 @@ func apronsSchema() schema {
 	standard := rectangle[0]
 	return schema{
 		name:   "aprons",
-		tables: []Key{"frame", "frame.legs", "frame.aprons", "frame.stretchers", "frame.top"},
+		tables: []Key{"frame", "frame.legs", "frame.aprons", "frame.stretchers", "frame.top", "frame.milled"},
 		fields: frameFields,
+		milled: map[Key]Key{
+			"frame.milled.legs": "frame.legs.size", "frame.milled.aprons": "frame.aprons.thickness", "frame.milled.stretchers": "frame.stretchers.thickness",
+		},
 		needs: []need{
 			{"frame.sides", "frame.shape", regular, standard, false},
 			{"frame.width", "frame.shape", rectangle, standard, false},
@@ -149,7 +169,7 @@ func frameHas(d Design, key Key) bool {
 		return f.Shape == Rectangle
 	case key == "frame.aprons.upper-cut":
 		return f.Aprons.Joint != Bridled
-	case Key("frame.stretchers").holds(key):
+	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
 	case Key("frame.top").holds(key):
 		return !f.Top.None
@@ -163,7 +183,7 @@ func frameHangsOn(key Key) []Key {
 		return []Key{"frame.shape"}
 	case key == "frame.aprons.upper-cut":
 		return []Key{"frame.aprons.joint"}
-	case Key("frame.stretchers").holds(key):
+	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return []Key{"frame.stretchers.depth"}
 	case Key("frame.top").holds(key):
 		return []Key{"frame.top.kind"}
@@ -197,6 +217,9 @@ func frameFields() []field[Design] {
 			length("frame.top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Frame.Top.Thickness }),
 			length("frame.top.overhang", from(-widest, widest), func(d *Design) *float64 { return &d.Frame.Top.Overhang }),
 			choice("frame.top.fixing", []string{"none", "buttons"}, func(d *Design, i int) { d.Frame.Top.Buttons = i == 1 }),
+			length("frame.milled.legs", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Legs }),
+			length("frame.milled.aprons", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Aprons }),
+			length("frame.milled.stretchers", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Stretchers }),
 		})
 }
 
@@ -218,6 +241,6 @@ func frameSetters() []setter {
 		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between"}},
 		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side"}},
 		{[]Key{"frame.legs.faces"}, []measure.ID{"aprons.turn"}},
-		{[]Key{"frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
+		{[]Key{"frame.milled.legs", "frame.milled.aprons", "frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
 }

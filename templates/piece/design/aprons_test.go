@@ -40,6 +40,7 @@ func TestFrameLimits(t *testing.T) {
 		{"0", "-0.01", "1000", "1000.01", "frame.aprons.arch"},
 		{"-15", "-15.01", "45", "45.01", "frame.legs.rake frame.legs.splay"},
 		{"3", "2", "8", "9", "frame.sides"},
+		{"0.001", "0", "1000", "1000.01", "frame.milled.legs frame.milled.aprons frame.milled.stretchers"},
 	}
 	for _, table := range []string{"frame.aprons.", "frame.stretchers."} {
 		lengths = append(lengths, []limited{

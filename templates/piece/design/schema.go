@@ -126,8 +126,7 @@ func hangsOn(key Key) []Key {
 // on another that may be left out, nor how sizes came out.
 func (k Key) Draws() bool {
 	_, s, own := schemaOf(k)
-	_, milled := s.milled[k.with("width")]
-	return own && !milled && (s.hangsOn == nil || k == k.root() || s.hangsOn(k.with("")) == nil)
+	return own && !slices.ContainsFunc(slices.Collect(maps.Keys(s.milled)), func(m Key) bool { return m.table() == k }) && (s.hangsOn == nil || k == k.root() || s.hangsOn(k.with("")) == nil)
 }
 
 func (k Key) root() Key {
