@@ -235,10 +235,13 @@ func (v *view) onCard(width, share float64, air geometry.Point) *view {
 		v.fill(geometry.Pt(math.Max(wide-2*air.X, afterLeast), share*afterHigh), geometry.Pt(math.Max(wide, afterLeast+2*air.X), math.Inf(1)))
 		return v
 	}
-	for _, r := range cardReductions {
+	for i, r := range cardReductions {
+		strokes := v.bounds.Height()/r <= share*setupHigh && v.bounds.Width()/r <= width
+		if !strokes && i < len(cardReductions)-1 {
+			continue // without asking what the spans take
+		}
 		v.reduced = r
-		v.scaleTo(1 / r)
-		if v.drawn.Width() <= width && v.bounds.Height()/r <= share*setupHigh {
+		if v.scaleTo(1 / r); strokes && v.drawn.Width() <= width {
 			break
 		}
 	}

@@ -224,9 +224,9 @@ func (v *view) inside(n *pen, window geometry.Rect, enough int) (struck int) {
 	return letters.Struck
 }
 
-// lines is about how many lines the strokes and the leaders take.
+// lines is about how many lines the strokes, the spans and the leaders take.
 func (v *view) lines() int {
-	sum := len(v.Arrows) + len(v.Labels)
+	sum := len(v.Arrows) + len(v.Labels) + 5*len(v.Spans)
 	for _, s := range v.Strokes {
 		if !light(s.Role) {
 			sum += len(s.Points) - 1
@@ -261,7 +261,7 @@ func (n *pen) arrow(a templates.Arrow, move geometry.Affine, letters *label.Plac
 // on (common practice, no source).
 func (n *pen) span(s label.Span) {
 	on := label.DrawnOn(s.Line)
-	for _, l := range append(s.Leads, on) {
+	for _, l := range s.Drawn() {
 		n.line(pictured(templates.Construction), l.A, l.B)
 	}
 	from := geometry.Segment{A: s.Line.B, B: s.Line.A}

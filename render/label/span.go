@@ -1,7 +1,6 @@
 package label
 
 import (
-	"iter"
 	"math"
 	"slices"
 
@@ -10,12 +9,23 @@ import (
 	"rodsheet/render/page"
 )
 
-// A Span is a dimension as it stands on a page: its line from end to end, the lines that
-// lead out to it from what is measured, and what its figure covers.
+// A Span is a dimension as it stands on a page: its line from end to end and what its
+// figure covers.
 type Span struct {
 	Line  geometry.Segment
-	Leads []geometry.Segment
 	Box   [4]geometry.Point
+	leads [2]geometry.Segment // out to it from what is measured
+	led   bool
+}
+
+// Drawn returns the lines of a span as they are drawn: those that lead out to it, if any,
+// and its own.
+func (s Span) Drawn() []geometry.Segment {
+	lines := []geometry.Segment{s.leads[0], s.leads[1], DrawnOn(s.Line)}
+	if !s.led {
+		return lines[2:]
+	}
+	return lines
 }
 
 // Sizes in mm on paper; common practice, no source.
@@ -52,26 +62,26 @@ func spanAt(feet geometry.Segment, away geometry.Point, n int) Span {
 	}
 	out := away.Unit()
 	move := out.Mul(math.Max(far, leastAway) + float64(n)*lane)
-	s := Span{Line: geometry.Segment{A: feet.A.Add(move), B: feet.B.Add(move)}}
-	for _, foot := range [2]geometry.Point{feet.A, feet.B} {
-		s.Leads = append(s.Leads, geometry.Segment{A: foot.Add(out.Mul(past)), B: foot.Add(move).Add(out.Mul(past))})
+	led := func(foot geometry.Point) geometry.Segment {
+		return geometry.Segment{A: foot.Add(out.Mul(past)), B: foot.Add(move).Add(out.Mul(past))}
 	}
-	return s
+	return Span{
+		Line:  geometry.Segment{A: feet.A.Add(move), B: feet.B.Add(move)},
+		leads: [2]geometry.Segment{led(feet.A), led(feet.B)},
+		led:   true,
+	}
 }
 
 // Room returns what a span takes with its figure where nothing is in the way.
 func Room(text string, height float64, feet geometry.Segment, away geometry.Point) geometry.Rect {
 	size := geometry.Pt(lettering.Width(text, height), height)
-	s := spanAt(feet, away, 0)
-	var first spot
-	for at := range s.spots(size, away) {
-		if first = at; !steep(s.Line) || first.angle != 0 || size.X > s.Line.Length()+overhang {
-			break
-		}
+	f := spanAt(feet, away, 0).figure(size, away)
+	at := f.along(0.5, f.out)
+	if f.steep && size.X > f.long+overhang {
+		at = f.level(0.5, f.out)
 	}
-	box := first.box(roomOf(size).box)
-	on := DrawnOn(s.Line)
-	return geometry.Bounds(append(box[:], on.A, on.B)...)
+	on := DrawnOn(f.Line)
+	return at.reach(roomOf(size).box).Union(geometry.Bounds(on.A, on.B))
 }
 
 func steep(l geometry.Segment) bool {
@@ -79,66 +89,86 @@ func steep(l geometry.Segment) bool {
 	return math.Abs(d.Y) > math.Abs(d.X)
 }
 
+// A figure is the lettering of a span, with what its spots have in common.
+type figure struct {
+	Span
+	size      geometry.Point
+	unit, out geometry.Point // along the line; across it, away from what is measured
+	long      float64
+	angle     float64        // of lettering along the line
+	reads     geometry.Point // of length 1, at the angle
+	steep     bool
+}
+
+func (s Span) figure(size, away geometry.Point) figure {
+	f := figure{Span: s, size: size, unit: s.Line.B.Sub(s.Line.A).Unit(), long: s.Line.Length(), angle: upright(s.Line.Angle()), steep: steep(s.Line)}
+	f.reads = geometry.Polar(1, f.angle)
+	if f.out = f.unit.Perp(); f.out.Dot(away) < 0 {
+		f.out = f.out.Mul(-1)
+	}
+	return f
+}
+
+// beside returns the place so far off a share of the line; the ends of the leads are clear
+// of what extends so far along it.
+func (f figure) beside(t float64, side geometry.Point, extent, off float64) geometry.Point {
+	if f.led && extent+1.4 > f.long && side == f.out {
+		off += past
+	}
+	return f.Line.A.Lerp(f.Line.B, t).Add(side.Mul(off))
+}
+
+// level returns the spot of a level figure, along that of one along the line.
+func (f figure) level(t float64, side geometry.Point) spot {
+	return spot{centre: f.beside(t, side, f.size.Y, f.reach(side)+1.2), along: directions[0]}
+}
+
+func (f figure) along(t float64, side geometry.Point) spot {
+	off := f.size.Y/2 + 1.3
+	if side.Dot(f.reads.Perp()) > 0 {
+		off = f.size.Y/2 + lettering.Descent(f.size.Y) + 0.9
+	}
+	return spot{centre: f.beside(t, side, f.size.X, off), angle: f.angle, along: f.reads}
+}
+
+// reach is how far a level figure reaches from its middle.
+func (f figure) reach(d geometry.Point) float64 {
+	return math.Abs(d.X)*f.size.X/2 + math.Abs(d.Y)*f.size.Y/2
+}
+
 // spots lists where the figure of a span may stand, best first: beside its line, away
 // from what is measured, then on the other side where that is wide enough, then beyond its
 // ends. Beside a steep line it stands level before it stands on end.
-func (s Span) spots(size, away geometry.Point) iter.Seq[spot] {
-	u := s.Line.B.Sub(s.Line.A).Unit()
-	out := u.Perp()
-	if out.Dot(away) < 0 {
-		out = out.Mul(-1)
+func (f figure) spots(yield func(spot) bool) {
+	sides := [2]geometry.Point{f.out, f.out.Mul(-1)}
+	if f.steep && !yield(f.level(0.5, f.out)) {
+		return
 	}
-	long := s.Line.Length()
-	angle := upright(s.Line.Angle())
-	level := stanceOf(size, geometry.Rect{}, false)
-	// beside stands off so far that the ends of the leads are clear of it.
-	beside := func(t float64, side geometry.Point, angle float64, along geometry.Point, extent, half float64) spot {
-		off := half
-		if len(s.Leads) > 0 && extent+1.4 > long && side == out {
-			off += past
+	for _, t := range shares() {
+		for _, side := range sides {
+			inside := math.Min(t, 1-t)*f.long > f.size.X/2+0.7
+			if (inside || side == f.out) && !yield(f.along(t, side)) {
+				return
+			}
 		}
-		return spot{centre: s.Line.A.Lerp(s.Line.B, t).Add(side.Mul(off)), angle: angle, along: along}
 	}
-	reach := func(d geometry.Point) float64 { return math.Abs(d.X)*size.X/2 + math.Abs(d.Y)*size.Y/2 }
-	along := geometry.Polar(1, angle)
-	onEnd := func(t float64, side geometry.Point) spot {
-		half := size.Y/2 + 1.3
-		if side.Dot(along.Perp()) > 0 {
-			half = size.Y/2 + lettering.Descent(size.Y) + 0.9
-		}
-		return beside(t, side, angle, along, size.X, half)
-	}
-	return func(yield func(spot) bool) {
-		sides := []geometry.Point{out, out.Mul(-1)}
-		if steep(s.Line) && !yield(beside(0.5, out, 0, level.along, size.Y, reach(out)+1.2)) {
-			return
-		}
+	if f.steep {
 		for _, t := range shares() {
 			for _, side := range sides {
-				inside := math.Min(t, 1-t)*long > size.X/2+0.7
-				if (inside || side == out) && !yield(onEnd(t, side)) {
+				if math.Min(t, 1-t)*f.long > f.size.Y/2 && !yield(f.level(t, side)) {
 					return
 				}
 			}
 		}
-		if steep(s.Line) {
-			for _, t := range shares() {
-				for _, side := range sides {
-					if math.Min(t, 1-t)*long > size.Y/2 && !yield(beside(t, side, 0, level.along, size.Y, reach(side)+1.2)) {
-						return
-					}
-				}
-			}
+	}
+	on := DrawnOn(f.Line)
+	for _, end := range [2]spot{{centre: on.B, along: f.unit}, {centre: on.A, along: f.unit.Mul(-1)}} {
+		beyond := spot{centre: end.centre.Add(end.along.Mul(f.size.X/2 + 1.5)), angle: f.angle, along: f.reads}
+		if f.steep {
+			beyond = spot{centre: end.centre.Add(end.along.Mul(f.reach(end.along) + 1.5)), along: directions[0]}
 		}
-		on := DrawnOn(s.Line)
-		for _, end := range [2]spot{{centre: on.B, along: u}, {centre: on.A, along: u.Mul(-1)}} {
-			beyond := spot{centre: end.centre.Add(end.along.Mul(size.X/2 + 1.5)), angle: angle, along: along}
-			if steep(s.Line) {
-				beyond = spot{centre: end.centre.Add(end.along.Mul(reach(end.along) + 1.5)), along: level.along}
-			}
-			if !yield(beyond) {
-				return
-			}
+		if !yield(beyond) {
+			return
 		}
 	}
 }
@@ -146,7 +176,8 @@ func (s Span) spots(size, away geometry.Point) iter.Seq[spot] {
 // Lead keeps lettering off where the lines of a span lead out from what is measured, before
 // any of them has its place.
 func (p *Placer) Lead(feet geometry.Segment, away geometry.Point) {
-	for _, l := range spanAt(feet, away, 0).Leads {
+	lines := spanAt(feet, away, 0).Drawn()
+	for _, l := range lines[:len(lines)-1] {
 		p.Bar(l.A, l.B)
 	}
 }
@@ -166,7 +197,7 @@ func (p *Placer) Span(text string, height float64, feet geometry.Segment, away g
 	for n := 0; n < lanes && fewest > 0; n++ {
 		s := spanAt(feet, away, n)
 		blocked := p.blocked(s)
-		for c := range s.spots(size, away) {
+		for c := range s.figure(size, away).spots {
 			if best.Line == (geometry.Segment{}) {
 				best, at = s, c
 			}
@@ -191,7 +222,7 @@ func (p *Placer) Span(text string, height float64, feet geometry.Segment, away g
 	p.Texts = append(p.Texts, page.Text{At: at.at(-size.X/2, -size.Y/2), Height: height, Angle: at.angle, String: text})
 	best.Box = at.box(r.box)
 	p.keep(best.Box[:])
-	for _, l := range append(best.Leads, DrawnOn(best.Line)) {
+	for _, l := range best.Drawn() {
 		p.Bar(l.A, l.B)
 	}
 	p.spans = append(p.spans, best)
@@ -203,7 +234,7 @@ func (p *Placer) Span(text string, height float64, feet geometry.Segment, away g
 func (p *Placer) blocked(s Span) int {
 	n := 0
 	on := DrawnOn(s.Line)
-	for _, l := range append(s.Leads[:len(s.Leads):len(s.Leads)], on) {
+	for _, l := range s.Drawn() {
 		bounds := geometry.Bounds(l.A, l.B)
 		for i, b := range p.bounds {
 			if bounds.Overlaps(b) && geometry.Meets(l, p.Boxes[i]) {
@@ -221,7 +252,7 @@ func (p *Placer) blocked(s Span) int {
 			n += hiding
 		}
 	}
-	if len(s.Leads) > 0 {
+	if s.led {
 		for i := range p.lines {
 			if along(on, p.lines[i].Segment) {
 				n += striking
