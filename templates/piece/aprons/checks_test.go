@@ -44,6 +44,9 @@ func TestChecks(t *testing.T) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
 		}},
 		{"aprons.clash", kind.Fail, true, func(f *design.Frame) { f.Shape, f.Sides, f.Legs.Splay = design.RegularFrame, 3, 0 }},
+		{"aprons.clash", kind.Fail, true, func(f *design.Frame) { // by planing the aprons thinner, what the design says moves nothing
+			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size, f.Milled = design.RegularFrame, 3, 0, 50, design.FrameMilled{Legs: 47, Aprons: 24}
+		}},
 	} {
 		d := table()
 		tt.change(&d.Frame)

@@ -26,24 +26,33 @@ func mends() map[measure.ID][]assembly.Turner {
 	turner := func(key design.Key, at func(*design.Frame) *float64) assembly.Turner {
 		return assembly.Turner{Key: key, Words: mendTexts[key], At: func(d *design.Design) *float64 { return at(&d.Frame) }}
 	}
-	size := turner("frame.legs.size", func(f *design.Frame) *float64 { return &f.Legs.Size })
+	// Planed stock has its own key: the designed figure then moves nothing.
+	planed := func(key, milled design.Key, at, measure func(*design.Frame) *float64) (t, again assembly.Turner) {
+		t, again = turner(key, at), turner(milled, measure)
+		again.Words, again.Has = t.Words, func(d design.Design) bool { return *measure(&d.Frame) > 0 }
+		return t, again
+	}
+	size, sizePlaned := planed("frame.legs.size", "frame.milled.legs",
+		func(f *design.Frame) *float64 { return &f.Legs.Size }, func(f *design.Frame) *float64 { return &f.Milled.Legs })
 	start := turner("frame.legs.taper-start", func(f *design.Frame) *float64 { return &f.Legs.Start })
 	inset := turner("frame.aprons.inset", func(f *design.Frame) *float64 { return &f.Aprons.Inset })
-	thick := turner("frame.aprons.thickness", func(f *design.Frame) *float64 { return &f.Aprons.Thickness })
+	thick, thickPlaned := planed("frame.aprons.thickness", "frame.milled.aprons",
+		func(f *design.Frame) *float64 { return &f.Aprons.Thickness }, func(f *design.Frame) *float64 { return &f.Milled.Aprons })
 	tenon := turner("frame.aprons.tenon-length", func(f *design.Frame) *float64 { return &f.Aprons.Long })
 	low := turner("frame.stretchers.inset", func(f *design.Frame) *float64 { return &f.Stretchers.Inset })
-	lowThick := turner("frame.stretchers.thickness", func(f *design.Frame) *float64 { return &f.Stretchers.Thickness })
+	lowThick, lowPlaned := planed("frame.stretchers.thickness", "frame.milled.stretchers",
+		func(f *design.Frame) *float64 { return &f.Stretchers.Thickness }, func(f *design.Frame) *float64 { return &f.Milled.Stretchers })
 	return map[measure.ID][]assembly.Turner{
-		"aprons.clash":            {size, thick},
-		"aprons.end-on-leg":       {size, inset, thick},
-		"aprons.tenons-meet":      {tenon, size},
-		"aprons.outside-mortise":  {inset, size},
+		"aprons.clash":            {size, sizePlaned, thick, thickPlaned},
+		"aprons.end-on-leg":       {size, sizePlaned, inset, thick, thickPlaned},
+		"aprons.tenons-meet":      {tenon, size, sizePlaned},
+		"aprons.outside-mortise":  {inset, size, sizePlaned},
 		"aprons.above-tenon":      {turner("frame.aprons.upper-cut", func(f *design.Frame) *float64 { return &f.Aprons.UpperCut })},
 		"aprons.taper-below":      {start},
-		"aprons.stretcher-end":    {low, lowThick},
+		"aprons.stretcher-end":    {low, lowThick, lowPlaned},
 		"aprons.stretcher-tenons": {turner("frame.stretchers.tenon-length", func(f *design.Frame) *float64 { return &f.Stretchers.Long })},
 		"aprons.stretcher-mortise": {
-			low, lowThick, turner("frame.legs.foot", func(f *design.Frame) *float64 { return &f.Legs.Foot }),
+			low, lowThick, lowPlaned, turner("frame.legs.foot", func(f *design.Frame) *float64 { return &f.Legs.Foot }),
 		},
 		"aprons.taper-at-stretcher": {start, turner("frame.stretchers.height", func(f *design.Frame) *float64 { return &f.Stretchers.Height })},
 		"aprons.over-arch":          {turner("frame.aprons.arch", func(f *design.Frame) *float64 { return &f.Aprons.Arch })},

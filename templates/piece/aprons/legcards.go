@@ -40,6 +40,9 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 				{Name: besideReading.With(), Value: m.angle(angles[1])},
 			},
 		}
+		if len(m.sides) != 4 { // no two sides are parallel
+			c.Figures = append(c.Figures, templates.Reading{Name: legSizeReading.With(), Value: m.length(l.size), Write: true})
+		}
 		for _, p := range l.Passes() {
 			if p.ID == "rail-edge" && len(m.sides) == 4 {
 				c.Text = []string{sectionText.With()}
@@ -67,7 +70,11 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		out.Cards = append(out.Cards, m.stockCard(row))
 	}
 	for i, key := range []string{"legs", "aprons", "stretchers"}[:len(out.Cards)] {
-		out.Cards[i].Text = append(out.Cards[i].Text, writeDownText.With(key))
+		measured := thicknessReading
+		if i == 0 && len(m.sides) != 4 && l.skewed() {
+			measured = legSizeReading
+		}
+		out.Cards[i].Text = append(out.Cards[i].Text, writeDownText.With(key, measured.With()))
 	}
 	return out, nil
 }

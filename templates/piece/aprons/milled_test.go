@@ -129,9 +129,13 @@ func TestStockSaysWhereItsMeasureGoes(t *testing.T) {
 		if len(s.Cards) != 1+len(m.Rows) {
 			t.Fatalf("%d cards", len(s.Cards))
 		}
-		for i, key := range []string{"legs", "aprons", "stretchers"}[:len(s.Cards)] {
-			if text := s.Cards[i].Text; text[len(text)-1] != writeDownText.With(key) {
-				t.Errorf("%s: %q", s.Cards[i].Heading, text)
+		f := m.Design.Frame
+		for i, c := range s.Cards {
+			key, size := []string{"legs", "aprons", "stretchers"}[i], []float64{f.Legs.Size, f.Aprons.Thickness, f.Stretchers.Thickness}[i]
+			if !slices.ContainsFunc(c.Figures, func(r templates.Reading) bool {
+				return r.Value == m.length(size) && r.Write && c.Text[len(c.Text)-1] == writeDownText.With(key, r.Name)
+			}) {
+				t.Errorf("%s: %v, %q", c.Heading, c.Figures, c.Text)
 			}
 		}
 	})
