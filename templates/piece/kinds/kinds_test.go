@@ -17,12 +17,12 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// Every starting design, of every kind and number of sides, can be built, the usual ones
-// and every ring without a doubt, and has its pack, its pictures, its buying list and its views.
+// Every starting design, of every kind and number of sides, can be built without a
+// doubt, but for the legs of an eight-sided frame, which no saw tilts far enough for, and has its pack, its pictures, its buying list and its views.
 func TestStartsAreSound(t *testing.T) {
 	for k, name := range design.Kinds() {
 		i := design.Kind(k)
-		fewest, most, usual := i.Sides()
+		fewest, most, _ := i.Sides()
 		for sides := fewest; sides <= most; sides++ {
 			for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 				t.Run(fmt.Sprintf("%s of %d, %s", name, sides, u), func(t *testing.T) {
@@ -30,7 +30,7 @@ func TestStartsAreSound(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					checkStart(t, text, i, sides == usual || i == design.RingKind)
+					checkStart(t, text, i, i != design.ApronsKind || sides < most)
 				})
 			}
 		}
