@@ -216,7 +216,7 @@ var leanWords = map[text]text{tiltReading: "", tiltOverReading: ", leaning over 
 // Readings of cards.
 const (
 	thicknessReading  text = "thickness"
-	legSizeReading    text = "size, corner arris to either rail side"
+	legSizeReading    text = "corner arris to either rail side"
 	outerArrisReading text = "angle at the corner arris"
 	innerArrisReading text = "angle at the arris between the rail sides"
 	besideReading     text = "at the two arrises beside it"
@@ -330,7 +330,7 @@ const (
 	stockCard     text = "Plane the %s"
 	stockText     text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
 	legStockText  text = "Plane all legs square and alike, spares with them. Mark the corner arris at once, on the end grain too."
-	writeDownText text = "Write down the %[2]s that comes out; where it differs, put it behind %[1]s = under [frame.milled] in the design file and print again what follows, by --only milled."
+	writeDownText text = "Write down what comes out: %[2]s. Where it differs, put it behind %[1]s = under [frame.milled] in the design file and print again what follows, by --only milled."
 	stockTest     text = "Two held together show no step."
 
 	topStockCard    text = "Make the top"

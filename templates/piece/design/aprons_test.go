@@ -71,6 +71,19 @@ func TestFrameShapes(t *testing.T) {
 	})
 }
 
+// Sizes go by the stock as planed, but for one with stock of its own.
+func TestFrameSizesAsMilled(t *testing.T) {
+	f, err := Read([]byte(soundFrame+"\n[frame.milled]\nlegs = 39.4\naprons = 21.6\n[[size]]\nname = \"low\"\n[[size]]\nname = \"stout\"\n[size.frame.legs]\nsize = 50"), nil)
+	if err != nil {
+		t.Fatal(complaints(err))
+	}
+	for i, want := range []float64{39.4, 50} {
+		if got := f.Sizes[i].Frame.Planed(); got.Legs.Size != want || got.Aprons.Thickness != 21.6 || got.Stretchers.Thickness != 18 {
+			t.Errorf("size %d: %+v", i, got)
+		}
+	}
+}
+
 // The starting text of every frame is read, and says what was asked.
 func TestFrameStarts(t *testing.T) {
 	everyStart(t, ApronsKind, func(sides int, d Design) bool {
