@@ -69,6 +69,7 @@ var figures = sync.OnceValue(func() map[measure.ID]Text {
 		"frame.stretchers.tenon-length": "length of the tenons",
 		"frame.stretchers.thickness":    "thickness of the stretchers",
 		"frame.stretchers.upper-cut":    "cut off the tenon at the top",
+		"frame.top.fixing":              "number of what holds the top",
 		"frame.top.overhang":            "overhang",
 		"frame.top.thickness":           "thickness of the top",
 		"frame.width":                   "width",

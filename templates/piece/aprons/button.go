@@ -31,11 +31,8 @@ func (m Model) button() button {
 	fine, coarse := u.Round(0.5, 1.0/64), u.Round(1, 1.0/32)
 	down := func(mm, step float64) float64 { return math.Floor(mm/step+1e-9) * step }
 	below, high, least, bite := shop.ButtonGroove(u)
-	moves, known := m.TopMoves()
-	if !known {
-		size, _ := m.TopSize()
-		moves = size.Width / 100
-	}
+	size, _ := m.TopSize()
+	moves := size.Width * shop.TopShare(m.Design)
 	b := button{below: below, high: high, deep: math.Max(least, -down(-moves-bite, coarse)), wide: u.Round(25, 1), long: u.Round(40, 1.5)}
 	b.reach = b.deep - coarse
 	lean, under := 0.0, math.Inf(1)

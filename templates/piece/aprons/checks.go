@@ -57,10 +57,10 @@ func (m Model) Checks() []kind.Check {
 	} else {
 		out = append(out, texts.Limited(u, "aprons.tipping-load", measure.Mass(s.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn))
 	}
-	if moves, ok := m.TopMoves(); ok && !f.Top.Buttons {
+	if moves, ok := m.TopMoves(); ok && f.Top.Fixing == design.NoFixing {
 		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))
 	}
-	return out
+	return append(out, m.screwChecks()...)
 }
 
 // felt is the change in mm from which a top that is held fast splits or warps its frame

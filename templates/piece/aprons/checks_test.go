@@ -40,6 +40,10 @@ func TestChecks(t *testing.T) {
 		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang = -5 }},
 		{"aprons.tipping-load", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang, f.Length, f.Width, f.Top.Thickness = 260, 220, 220, 12 }},
 		{"aprons.top-held", kind.Warn, false, func(f *design.Frame) {}},
+		{"aprons.screw-through", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Thickness, f.Aprons.Depth = design.Screws, 4, 10 }},
+		{"aprons.screw-hold", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Thickness = design.Screws, 10 }},
+		{"aprons.beside-screw", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Screws, 18 }},
+		{"aprons.screw-bore", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Depth = design.Screws, 130 }},
 		{"aprons.tilt", kind.Warn, false, func(f *design.Frame) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
 		}},

@@ -27,14 +27,19 @@ func table() design.Design {
 func variants(t *testing.T, f func(t *testing.T, m Model)) {
 	t.Helper()
 	all := map[string]func(*design.Frame){
-		"rectangle":       func(*design.Frame) {},
-		"plumb aprons":    func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset = true, 2 },
-		"upright":         func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = 0, 0 },
-		"inward":          func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = -0.05, -0.1 },
-		"one way":         func(f *design.Frame) { f.Legs.Rake = 0 },
-		"straight legs":   func(f *design.Frame) { f.Legs.Foot = 0 },
-		"arched":          func(f *design.Frame) { f.Aprons.Arch = 20 },
-		"square tenons":   func(f *design.Frame) { f.Aprons.Long = 15 },
+		"rectangle":     func(*design.Frame) {},
+		"plumb aprons":  func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset = true, 2 },
+		"upright":       func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = 0, 0 },
+		"inward":        func(f *design.Frame) { f.Legs.Rake, f.Legs.Splay = -0.05, -0.1 },
+		"one way":       func(f *design.Frame) { f.Legs.Rake = 0 },
+		"straight legs": func(f *design.Frame) { f.Legs.Foot = 0 },
+		"arched":        func(f *design.Frame) { f.Aprons.Arch = 20 },
+		"square tenons": func(f *design.Frame) { f.Aprons.Long = 15 },
+		"screws":        func(f *design.Frame) { f.Top.Fixing = design.Screws },
+		"screws, 5 sides": func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Length, f.Top.Fixing = design.RegularFrame, 5, 0, 360, design.Screws
+		},
+		"screws, arched":  func(f *design.Frame) { f.Top.Fixing, f.Aprons.Arch = design.Screws, 20 },
 		"bridle":          func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
 		"plain tenon":     func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
 		"sloping haunch":  func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },

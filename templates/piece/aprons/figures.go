@@ -183,30 +183,35 @@ func (r Rail) longest() float64 {
 	return most
 }
 
-// Wares returns what is bought for one table: buttons for the top.
+// Wares returns what is bought for one table: screws or buttons for the top.
 func (m Model) Wares() []shop.Ware {
+	if f, ok := m.Screws(); ok {
+		return []shop.Ware{{What: shop.TopScrew, Count: len(f.Holes), Length: f.Screw}}
+	}
 	if n := m.Buttons(); n > 0 {
 		return []shop.Ware{{What: shop.TopScrew, Count: n, Length: m.screw()}, {What: shop.TopButton, Count: n}}
 	}
 	return nil
 }
 
-// buttonsApart is the most that buttons stand apart along an apron (common practice, no
+// fixingsApart is the most that buttons or screws stand apart along an apron (common practice, no
 // source).
-const buttonsApart = 250.0
+const fixingsApart = 250.0
 
 // Buttons returns how many hold the top: on each apron one for each so many mm, one at
 // least.
 func (m Model) Buttons() int {
-	if m.Design.Frame.Top.None || !m.Design.Frame.Top.Buttons {
+	if m.Design.Frame.Top.None || m.Design.Frame.Top.Fixing != design.Buttons {
 		return 0
 	}
 	n := 0
 	for _, r := range m.Rows[0].Rails {
-		n += max(1, int(math.Ceil(r.shortest()/buttonsApart)))
+		n += fixings(r)
 	}
 	return n
 }
+
+func fixings(r Rail) int { return max(1, int(math.Ceil(r.shortest()/fixingsApart))) }
 
 // screw returns the length of the screw of a button: through its thickness and no more than
 // two thirds of the top (common practice, no source).

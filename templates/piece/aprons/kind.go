@@ -42,6 +42,7 @@ func mends() map[measure.ID][]assembly.Turner {
 	low := turner("frame.stretchers.inset", func(f *design.Frame) *float64 { return &f.Stretchers.Inset })
 	lowThick, lowPlaned := planed("frame.stretchers.thickness", "frame.milled.stretchers",
 		func(f *design.Frame) *float64 { return &f.Stretchers.Thickness }, func(f *design.Frame) *float64 { return &f.Milled.Stretchers })
+	top := turner("frame.top.thickness", func(f *design.Frame) *float64 { return &f.Top.Thickness })
 	return map[measure.ID][]assembly.Turner{
 		"aprons.clash":            {size, sizePlaned, thick, thickPlaned},
 		"aprons.end-on-leg":       {size, sizePlaned, inset, thick, thickPlaned},
@@ -56,6 +57,10 @@ func mends() map[measure.ID][]assembly.Turner {
 		},
 		"aprons.taper-at-stretcher": {start, turner("frame.stretchers.height", func(f *design.Frame) *float64 { return &f.Stretchers.Height })},
 		"aprons.over-arch":          {turner("frame.aprons.arch", func(f *design.Frame) *float64 { return &f.Aprons.Arch })},
+		"aprons.screw-through":      {top},
+		"aprons.screw-hold":         {top},
+		"aprons.beside-screw":       {thick, thickPlaned},
+		"aprons.screw-bore":         {turner("frame.aprons.depth", func(f *design.Frame) *float64 { return &f.Aprons.Depth })},
 		"aprons.overhang":           {turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang })},
 		"aprons.tipping-load": {
 			turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang }),

@@ -236,23 +236,35 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 		glue.Text = append(glue.Text, caulText.With(strings.Join(jaws, "; ")))
 	}
 	out.Cards = append(out.Cards, glue)
-	if n := m.Buttons(); n > 0 {
-		moves, _ := m.TopMoves()
-		b := m.button()
-		out.Cards = append(out.Cards, templates.Card{
-			Heading: topCard.With(), Ticks: []templates.Tick{{Text: topWord.With(), Boxes: 1}}, Setup: []templates.Picture{whole(all)},
-			Figures: []templates.Reading{
-				{Name: buttonsReading.With(), Value: count.With(n)},
-				{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
-				{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))},
-				{Name: stepReading.With(), Value: m.length(b.step)},
-				{Name: screwReading.With(), Value: m.length(m.screw())},
-				{Name: movesReading.With(), Value: m.length(moves)},
-			},
-			Text: []string{topText.With(m.length(m.Design.Frame.Top.Overhang))}, Test: topTest.With(), Caution: topCaution.With(),
-		})
+	if c, ok := m.topOn(); ok {
+		c.Heading, c.Ticks, c.Setup, c.Caution = topCard.With(), []templates.Tick{{Text: topWord.With(), Boxes: 1}}, []templates.Picture{whole(all)}, topCaution.With()
+		out.Cards = append(out.Cards, c)
 	}
 	return out, nil
+}
+
+// topOn is what holds the top and how it is put on.
+func (m Model) topOn() (c templates.Card, ok bool) {
+	if f, ok := m.Screws(); ok {
+		return m.screwTop(f), true
+	}
+	n := m.Buttons()
+	if n == 0 {
+		return c, false
+	}
+	b := m.button()
+	moves, _ := m.TopMoves()
+	return templates.Card{
+		Figures: []templates.Reading{
+			{Name: buttonsReading.With(), Value: count.With(n)},
+			{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
+			{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))},
+			{Name: stepReading.With(), Value: m.length(b.step)},
+			{Name: screwReading.With(), Value: m.length(m.screw())},
+			{Name: movesReading.With(), Value: m.length(moves)},
+		},
+		Text: []string{layText.With(m.length(m.Design.Frame.Top.Overhang)), buttonText.With()}, Test: topTest.With(),
+	}, true
 }
 
 // slides reports whether a leg goes on to its two aprons along its own length: its slots are

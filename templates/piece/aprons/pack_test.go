@@ -227,7 +227,7 @@ func TestSizesShareCards(t *testing.T) {
 // and draws the top down: what is of it inside the apron is inside the groove.
 func TestTheTongueFitsItsGroove(t *testing.T) {
 	variants(t, func(t *testing.T, m Model) {
-		m.Design.Frame.Top.Buttons = true
+		m.Design.Frame.Top.Fixing = design.Buttons
 		b := m.button()
 		for i, r := range m.Rows[0].Rails {
 			// In the plane square to the rail: x inward and level, y up, from the mouth's upper arris.

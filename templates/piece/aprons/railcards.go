@@ -31,6 +31,9 @@ func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 	if row.Kind == Aprons && m.Buttons() > 0 {
 		out.Cards = append(out.Cards, m.grooveCard(row))
 	}
+	if f, ok := m.Screws(); ok && row.Kind == Aprons {
+		out.Cards = append(out.Cards, m.screwCard(row, f))
+	}
 	if row.Of.Arch > 0 {
 		out.Cards = append(out.Cards, m.archCard(row))
 	}

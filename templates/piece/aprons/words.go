@@ -27,9 +27,13 @@ var texts = assembly.Texts{
 	"aprons.tilt":               {Name: "tilt of the blade", Figure: "steepest tilt", Holds: "The blade of a saw tilts as far as every cut wants.", Lacks: "A cut wants the blade tilted by %[1]s, more than a saw does: cut it by hand, to the template."},
 	"aprons.blade":              {Name: "height of the blade", Figure: "blade over the table", Holds: "The blade goes through every part.", Lacks: "The blade must rise %[1]s to go through a part; it rises %[2]s at most."},
 	"aprons.overhang":           {Name: "overhang of the top", Figure: "overhang over the legs", Holds: "The top covers the heads of the legs.", Lacks: "The heads of the legs stand out from under the top."},
+	"aprons.screw-through":      {Name: "screws in the top", Figure: "screw into the top", Holds: "The screws end well inside the top.", Lacks: "The screws go %[1]s into the top; two thirds of it are %[2]s."},
+	"aprons.screw-hold":         {Name: "hold of the screws", Figure: "screw into the top", Holds: "The screws hold in the top.", Lacks: "The screws go only %[1]s into the top; %[2]s should be."},
+	"aprons.beside-screw":       {Name: "wood beside the screws", Figure: "least wood beside a hole", Holds: "The holes for the screws leave enough of the aprons.", Lacks: "Beside a hole for a screw %[1]s of the apron is left; %[2]s should be: thicker aprons, or buttons instead."},
+	"aprons.screw-bore":         {Name: "depth of the holes for the heads", Figure: "hole for the head, deep", Holds: "Common bits reach as deep as the heads go.", Lacks: "The heads go %[1]s up into the aprons; common bits reach %[2]s: buttons instead."},
 	"aprons.tipping-load":       {Name: "load at the rim", Figure: "load that tips the table", Holds: "A hand leaned on the rim does not tip the table.", Lacks: "%[1]s at the rim tip the table; a hand leaned on it is about %[2]s."},
 	"aprons.never-tips":         {Name: "load at the rim", Holds: "No load on the top tips the table: its feet stand out as far."},
-	"aprons.top-held":           {Name: "movement of the top", Figure: "change of the width of the top", Holds: "The top hardly moves.", Lacks: "Across its grain the top moves by %[1]s: hold it so that it can, by buttons for one."},
+	"aprons.top-held":           {Name: "movement of the top", Figure: "change of the width of the top", Holds: "The top hardly moves.", Lacks: "Across its grain the top moves by %[1]s: hold it so that it can, by buttons or by screws in slots."},
 }
 
 // A namer names figures and groups.
@@ -110,11 +114,15 @@ const (
 
 // railName names a rail with its size.
 func (m Model) railName(row *Row, i int) string {
-	name := numbered.With(railNames[row.Kind].With(), i+1)
+	return longPart.With(m.railCalled(row, i), m.length(row.Rails[i].Blank("").Length))
+}
+
+// railCalled names a rail.
+func (m Model) railCalled(row *Row, i int) string {
 	if m.Design.Frame.Shape == design.Rectangle {
-		name = sideNames[row.Kind][i].With()
+		return sideNames[row.Kind][i].With()
 	}
-	return longPart.With(name, m.length(row.Rails[i].Blank("").Length))
+	return numbered.With(railNames[row.Kind].With(), i+1)
 }
 
 func (m Model) topName() string {
@@ -136,6 +144,8 @@ var mendTexts = map[design.Key]wording.Text{
 	"frame.stretchers.thickness":    "make the stretchers %s thick",
 	"frame.stretchers.tenon-length": "make the stretchers' tenons %s long",
 	"frame.stretchers.height":       "raise or lower the stretchers to %s from the floor",
+	"frame.top.thickness":           "make the top %s thick",
+	"frame.aprons.depth":            "make the aprons %s deep",
 	"frame.top.overhang":            "let the top stand %s over the legs",
 	"frame.length":                  "make the frame %s long",
 	"frame.width":                   "make the frame %s wide",
@@ -162,6 +172,7 @@ var labelTexts = map[measure.ID]text{
 	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep", "sloping-haunch": "haunch 0 to %s",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s up", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
+	"hole": "%s, round", "slot": "%s, slot",
 }
 
 // label returns what a label says.
@@ -247,6 +258,15 @@ const (
 	grooveBelow       text = "top to groove, on the frame side"
 	grooveHigh        text = "groove, wide"
 	grooveDeep        text = "groove, deep"
+	screwsReading     text = "screws"
+	headHole          text = "hole for the head, wide"
+	headDeep          text = "hole for the head, deep, %s"
+	shankHole         text = "hole for the shank, wide"
+	headSlot          text = "slot for the head, long"
+	shankSlot         text = "slot for the shank, long"
+	pilotReading      text = "hole for the thread, hard wood"
+	softReading       text = "hole for the thread, soft wood"
+	pilotDeep         text = "hole for the thread, deep in the top"
 	boardsReading     text = "boards"
 	topSizeReading    text = "long × wide"
 	movesReading      text = "the top moves by"
@@ -339,6 +359,18 @@ const (
 	topStockTest    text = "Both diagonals are alike; a straightedge over the grain shows no light."
 	topStockCaution text = "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."
 
+	drillCard    text = "Drill the aprons for the screws of the top"
+	underName    text = "underside, seen from below, from mid-length: %s"
+	drillText    text = "Now, not when the frame is glued, and before an arch is sawn: underside up, outer side flat against the fence, so that each hole runs up in the middle of the apron. Bore for the head to its depth, then for the shank through to the top."
+	slotsText    text = "Slots run across the grain of the top, as drawn: bore one hole at each end and take out the wood between them, for the head and then for the shank."
+	atMiddle     text = "at mid-length"
+	grainAlong   text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs along apron 1."
+	grainAcross  text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs square to apron 1."
+	drillTest    text = "A screw pushed home stands %s out of the top of the apron; the top is %s thick."
+	drillCaution text = "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."
+	screwText    text = "Drill for the threads through the holes of the aprons, in their line, a screw in the middle of each slot: those in round holes tight, those in slots snug, each on a washer, so that the top still slides."
+	screwTest    text = "No screw shows on the upper face; no shoulder moves when the screws are tight."
+
 	archCard    text = "Saw the arches"
 	archText    text = "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave."
 	archTest    text = "Two aprons that are alike show no step, underside to underside."
@@ -358,7 +390,8 @@ const (
 	glueCaution   text = "Glue by its data sheet. Clamps only as tight as closes the joints."
 
 	topCard    text = "Put the top on"
-	topText    text = "Lay the top upside down, the frame on it, %s of overhang all round. The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
+	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
+	buttonText text = "The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
 	topTest    text = "No shoulder moves when the screws are tight."
 	topCaution text = "Clamp what you drill; a stop on the bit keeps it from the upper face."
 )

@@ -21,17 +21,17 @@ func askScrewThrough(p piece.Piece) (Check, bool) {
 	return atMost("screw-bite", f.Bite, p.Design.Top.Thickness*2/3, grade), held
 }
 
-// leastBite returns the least that a screw goes into a top, mm: two turns of its
+// LeastBite returns the least that a screw goes into a top, mm: two turns of its
 // thread behind the point (common practice, no source).
-func leastBite(p piece.Piece) float64 { return p.Design.Unit.Round(8, 5.0/16) }
+func LeastBite(u measure.Unit) float64 { return u.Round(8, 5.0/16) }
 
 func askScrewHold(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
-	return atLeast("screw-bite", f.Bite, leastBite(p), kind.Warn), held
+	return atLeast("screw-bite", f.Bite, LeastBite(p.Design.Unit), kind.Warn), held
 }
 
-// leastBeside returns the least wood beside a hole, mm (common practice, no source).
-func leastBeside(p piece.Piece) float64 { return p.Design.Unit.Round(5, 3.0/16) }
+// LeastBeside returns the least wood beside a hole, mm (common practice, no source).
+func LeastBeside(u measure.Unit) float64 { return u.Round(5, 3.0/16) }
 
 // askHoleEdge asks it of the hole that takes most of its stretcher's width: a slot
 // across it, where the top moves most.
@@ -41,7 +41,7 @@ func askHoleEdge(p piece.Piece) (Check, bool) {
 	for _, h := range f.Holes {
 		widest = math.Max(widest, f.Across(p.Design.Unit, h))
 	}
-	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, leastBeside(p), kind.Warn), held && f.Kind == design.Screws
+	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, LeastBeside(p.Design.Unit), kind.Warn), held && f.Kind == design.Screws
 }
 
 // leastToLap returns the least from the middle of a hole to the shoulder of a lap, mm:

@@ -105,8 +105,8 @@ type Rail struct {
 type FrameTop struct {
 	None      bool
 	Thickness float64
-	Overhang  float64 // over the legs at their heads
-	Buttons   bool    // hold it to the aprons
+	Overhang  float64    // over the legs at their heads
+	Fixing    FixingKind // holds it to the aprons
 }
 
 // The steepest lean of the sides of a frame, rad: what leans more is a trestle and
@@ -216,7 +216,7 @@ func frameFields() []field[Design] {
 			choice("frame.top.kind", []string{"wood", "none"}, func(d *Design, i int) { d.Frame.Top.None = i == 1 }),
 			length("frame.top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Frame.Top.Thickness }),
 			length("frame.top.overhang", from(-widest, widest), func(d *Design) *float64 { return &d.Frame.Top.Overhang }),
-			choice("frame.top.fixing", []string{"none", "buttons"}, func(d *Design, i int) { d.Frame.Top.Buttons = i == 1 }),
+			pick("frame.top.fixing", fixingKinds(), func(d *Design) *FixingKind { return &d.Frame.Top.Fixing }),
 			length("frame.milled.legs", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Legs }),
 			length("frame.milled.aprons", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Aprons }),
 			length("frame.milled.stretchers", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Stretchers }),

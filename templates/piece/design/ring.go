@@ -184,11 +184,14 @@ func topFields() []field[Design] {
 			d.Top.Pads.Outermost = false
 			return &d.Top.Pads.At
 		}),
-		pick("top.fixing.kind", []string{"none", "screws", "buttons"}, func(d *Design) *FixingKind { return &d.Top.Fixing.Kind }),
+		pick("top.fixing.kind", fixingKinds(), func(d *Design) *FixingKind { return &d.Top.Fixing.Kind }),
 		length("top.fixing.screw", from(0, longestScrew), func(d *Design) *float64 { return &d.Top.Fixing.Screw }),
 		pick("top.fixing.bond", []string{"none", "silicone"}, func(d *Design) *Bond { return &d.Top.Fixing.Bond }),
 	}
 }
+
+// In the order of their constants.
+func fixingKinds() []string { return []string{"none", "screws", "buttons"} }
 
 func ringSetters(lean []Key) []setter {
 	return []setter{

@@ -158,7 +158,7 @@ func lines(p piece.Piece) []Line {
 	for i := range r.Sides {
 		out = append(out, Line{
 			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Others: others,
-			Reach: math.Max(0, p.WholeDown(HoleReach(p)-s.toLap)), Half: r.Polygon().Offset(r.Width/2).Side() / 2,
+			Reach: ToShoulder(p.Design.Unit, HoleReach(p)), Half: r.Polygon().Offset(r.Width/2).Side() / 2,
 		})
 	}
 	return out
@@ -197,6 +197,11 @@ func (l Line) middle() (at float64, ok bool) {
 	return at, math.Abs(at) <= l.Half+piece.Slip
 }
 
+// ToShoulder returns how far from mid-length a hole may stand, with the shoulder so far.
+func ToShoulder(u measure.Unit, shoulder float64) float64 {
+	return math.Max(0, -piece.WholeUp(u, sizesOfFixings(u).toLap-shoulder))
+}
+
 // HoleReach returns how far from mid-length the nearer shoulder of a lap stands, on
 // the centre line of the stretcher.
 func HoleReach(p piece.Piece) float64 {
@@ -218,6 +223,12 @@ func (f Fixing) HeadSlot(u measure.Unit) float64 {
 func Bits(u measure.Unit) (shank, head float64) {
 	s := sizesOfFixings(u)
 	return s.shank, s.head
+}
+
+// Pilots returns the widths of the holes for the thread, in hard wood and in soft.
+func Pilots(u measure.Unit) (hard, soft float64) {
+	s := sizesOfFixings(u)
+	return s.core, s.softCore
 }
 
 // Across returns how much of the width of its part a hole takes. A slot of length

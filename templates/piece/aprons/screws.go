@@ -1,0 +1,230 @@
+package aprons
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
+)
+
+// Screws returns how screws through the aprons hold the top; ok is false where none do.
+// They run up along the sides of their aprons, in the middle of the thickness.
+func (m Model) Screws() (f shop.Fixing, ok bool) {
+	top := m.Design.Frame.Top
+	if top.None || top.Fixing != design.Screws {
+		return f, false
+	}
+	h := shop.Hold{Kind: design.Screws, Depth: math.Inf(1), Top: top.Thickness}
+	for i, r := range m.Rows[0].Rails {
+		h.Lines = append(h.Lines, m.line(r))
+		// An arch takes its rise of the wood at mid-length.
+		h.Depth = math.Min(h.Depth, m.deep(m.Rows[0], i)-r.Row.Of.Arch)
+	}
+	return h.Fixing(m.Design), true
+}
+
+// acrossGrain is the direction in plan in which the top moves.
+func (m Model) acrossGrain() geometry.Point {
+	if box := geometry.Bounds(m.TopOutline()...); box.Height() > box.Width()+piece.Slip {
+		return geometry.Pt(1, 0)
+	}
+	return geometry.Pt(0, 1)
+}
+
+// line is where screws through an apron can pass from it into the top, each in the middle
+// of its share of the apron.
+func (m Model) line(r Rail) shop.Line {
+	var sum solid.Vec // of the four corners of its top
+	for _, e := range r.Ends {
+		sum = sum.Add(e.Mouth[1]).Add(e.Mouth[2])
+	}
+	mid, across, u := geometry.Pt(sum.X/4, sum.Y/4), m.acrossGrain(), m.Design.Unit
+	l := shop.Line{
+		Part: r.Side, Off: mid.Dot(across), Rise: m.sides[r.Side].along.Dot(across),
+		Reach: shop.ToShoulder(u, r.shortest()/2), Half: mid.Norm() * grow(m.Design.Frame),
+	}
+	n := fixings(r)
+	for k := range n {
+		at := r.shortest() * float64(2*k+1-n) / float64(2*n)
+		l.Others = append(l.Others, math.Copysign(piece.WholeUp(u, math.Abs(at)), at))
+	}
+	return l
+}
+
+// bore is how deep the head of a screw is let into the underside of the apron of a sort,
+// before it is arched.
+func (m Model) bore(f shop.Fixing, sort int) float64 {
+	return m.deep(m.Rows[0], sort) - (f.Screw - f.Bite)
+}
+
+// deepestBore in mm is what common bits for heads reach (common practice, no source).
+const deepestBore = 100.0
+
+// screwChecks ask whether screws hold the top and leave enough of top and aprons.
+func (m Model) screwChecks() []kind.Check {
+	f, ok := m.Screws()
+	if !ok {
+		return nil
+	}
+	u, top := m.Design.Unit, m.Design.Frame.Top.Thickness
+	through := kind.Warn
+	if f.Bite > top-piece.Slip {
+		through = kind.Fail
+	}
+	widest, deepest := 0.0, 0.0
+	for _, h := range f.Holes {
+		widest = math.Max(widest, f.Across(u, h))
+	}
+	for k := range m.RailSorts() {
+		deepest = math.Max(deepest, m.bore(f, k))
+	}
+	return []kind.Check{
+		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
+		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(u), kind.Warn),
+		texts.AtLeast(u, "aprons.beside-screw", (m.Rows[0].Of.Thickness-widest)/2, checks.LeastBeside(u), kind.Warn),
+		texts.AtMost(u, "aprons.screw-bore", deepest, deepestBore, kind.Warn),
+	}
+}
+
+// screwCard is drilling the aprons, before anything is glued.
+func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
+	u := m.Design.Unit
+	shank, head := shop.Bits(u)
+	c := templates.Card{
+		Heading: drillCard.With(), Ticks: m.railTicks(row), Setup: m.underPictures(f),
+		Text: []string{drillText.With()}, Test: drillTest.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness)), Caution: drillCaution.With(),
+	}
+	add := func(name text, mm float64, write bool, args ...any) {
+		c.Figures = append(c.Figures, templates.Reading{Name: name.With(args...), Value: m.length(mm), Write: write})
+	}
+	add(headHole, head, false)
+	for k := range m.RailSorts() {
+		add(headDeep, m.bore(f, k), true, m.sortName(row, k))
+	}
+	add(shankHole, shank, false)
+	if f.Play > 0 {
+		add(headSlot, f.HeadSlot(u), false)
+		add(shankSlot, f.Slot(u), false)
+		c.Text = append(c.Text, slotsText.With())
+	}
+	if m.Design.Frame.Shape == design.RegularFrame {
+		grain := grainAlong
+		if m.acrossGrain().X != 0 {
+			grain = grainAcross
+		}
+		c.Text = append(c.Text, grain.With())
+	}
+	return c
+}
+
+// underPictures show the undersides of the aprons with their holes; those that are drilled
+// alike share theirs.
+func (m Model) underPictures(f shop.Fixing) []templates.Picture {
+	var names [][]string
+	var drilled [][]geometry.Segment
+	same := func(a, b geometry.Segment) bool { return a.A.Distance(b.A)+a.B.Distance(b.B) < piece.Slip }
+	for i := range m.sides {
+		holes := m.slots(f, i)
+		at := slices.IndexFunc(drilled, func(other []geometry.Segment) bool { return slices.EqualFunc(other, holes, same) })
+		if at < 0 {
+			at, names, drilled = len(drilled), append(names, nil), append(drilled, holes)
+		}
+		names[at] = append(names[at], m.railCalled(m.Rows[0], i))
+	}
+	var out []templates.Picture
+	for i, n := range names {
+		out = append(out, m.underside(drilled[i], underName.With(strings.Join(n, ", "))))
+	}
+	return out
+}
+
+// slots are the axes of the slots on the underside of an apron, of no length where a hole
+// is round: x along to the right end as seen from outside, y down from the outer side
+// inward. So the apron lies underside up, its outer side at the fence.
+func (m Model) slots(f shop.Fixing, i int) []geometry.Segment {
+	var out []geometry.Segment
+	s, across := m.sides[i], m.acrossGrain()
+	along := geometry.Pt(across.Dot(s.along), across.Dot(s.out))
+	if along.X < -piece.Slip || along.X < piece.Slip && along.Y < 0 {
+		along = along.Mul(-1)
+	}
+	for _, h := range f.Holes {
+		if h.Part != i {
+			continue
+		}
+		at, half := geometry.Pt(h.At, -m.edge(i)/2), geometry.Point{}
+		if h.Slotted {
+			half = along.Mul(f.Play)
+		}
+		out = append(out, geometry.Segment{A: at.Sub(half), B: at.Add(half)})
+	}
+	return out
+}
+
+// edge is how wide the underside of an apron is, on the level.
+func (m Model) edge(i int) float64 {
+	r := m.Rows[0].Rails[i]
+	return r.Row.Of.Thickness / r.Up.Z
+}
+
+// underside is that of an apron with its holes: for the heads in solid line, for the shanks
+// in broken.
+func (m Model) underside(holes []geometry.Segment, name string) templates.Picture {
+	r := m.Rows[0].Rails[0]
+	half, edge := r.Ends[right].Mouth[0].Distance(r.Ends[left].Mouth[0])/2, m.edge(0)
+	var d templates.Drawing
+	d.Polygon(templates.Outline, geometry.Box(-half, -edge, half, 0).Corners()...)
+	d.Line(templates.Centre, geometry.Pt(0, -edge-5), geometry.Pt(0, 5))
+	d.LabelLine(geometry.Pt(-half, 0), geometry.Pt(half, 0), label("outer-side"))
+	shank, head := shop.Bits(m.Design.Unit)
+	for _, h := range holes {
+		d.Polygon(templates.Cut, slot(h, head)...)
+		d.Polygon(templates.Hidden, slot(h, shank)...)
+		at := h.A.Lerp(h.B, 0.5)
+		where := m.length(math.Abs(at.X))
+		if math.Abs(at.X) < piece.Slip {
+			where = atMiddle.With()
+		}
+		id := measure.ID("hole")
+		if h.A != h.B {
+			id = "slot"
+		}
+		d.LabelPoint(at, label(id, where))
+	}
+	return templates.Picture{Heading: name, Wide: true, Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// slot is the outline of a slot so wide about its axis.
+func slot(axis geometry.Segment, wide float64) []geometry.Point {
+	a := 0.0
+	if axis.A != axis.B {
+		a = axis.Angle()
+	}
+	return slices.Concat(geometry.Arc(axis.B, wide/2, a-math.Pi/2, a+math.Pi/2), geometry.Arc(axis.A, wide/2, a+math.Pi/2, a+3*math.Pi/2))
+}
+
+// screwTop is putting the top on by screws.
+func (m Model) screwTop(f shop.Fixing) templates.Card {
+	hard, soft := shop.Pilots(m.Design.Unit)
+	moves, _ := m.TopMoves()
+	return templates.Card{
+		Figures: []templates.Reading{
+			{Name: screwsReading.With(), Value: count.With(len(f.Holes))},
+			{Name: screwReading.With(), Value: m.length(f.Screw)},
+			{Name: pilotReading.With(), Value: m.length(hard)},
+			{Name: softReading.With(), Value: m.length(soft)},
+			{Name: pilotDeep.With(), Value: m.length(f.Bite), Write: true},
+			{Name: movesReading.With(), Value: m.length(moves)},
+		},
+		Text: []string{layText.With(m.length(m.Design.Frame.Top.Overhang)), screwText.With()}, Test: screwTest.With(),
+	}
+}

@@ -1,0 +1,105 @@
+package aprons
+
+import (
+	"math"
+	"testing"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/shop"
+)
+
+// Every screw stands in the wood of its apron from underside to top, between the shoulders
+// and under the top, on every apron; every slot lets the top move as far as it does there,
+// across its grain.
+func TestScrewsHoldAndLetMove(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		m.Design.Frame.Top.Fixing = design.Screws
+		f, ok := m.Screws()
+		if !ok {
+			t.Fatal("no screws")
+		}
+		u := m.Design.Unit
+		shank, _ := shop.Bits(u)
+		wood, _ := m.Design.Wood.Known()
+		share := math.Max(wood.Radial, wood.Tangential) * (m.Design.Wood.MoistureTo - m.Design.Wood.MoistureFrom)
+		size, _ := m.TopSize()
+		held := map[int]bool{}
+		for _, h := range f.Holes {
+			held[h.Part] = true
+			r := m.Rows[0].Rails[h.Part]
+			// The axis at the top of the apron, from the corners of its shoulders, and a step
+			// down the sides of the apron.
+			at := r.Along.Mul(h.At)
+			for _, e := range r.Ends {
+				at = at.Add(e.Mouth[1].Add(e.Mouth[2]).Mul(0.25))
+			}
+			body := r.body()
+			for _, down := range []float64{0.1, 0.5, 0.9} {
+				p := at.Sub(r.Up.Mul(down * m.deep(m.Rows[0], h.Part)))
+				if body.Cut(solid.Through(p, r.Along)).Empty() || body.Cut(solid.Through(p, r.Along.Mul(-1))).Empty() {
+					t.Errorf("%+v is past a shoulder", h)
+				}
+				if deep := -r.outer.Height(p); math.Abs(deep-r.Row.Of.Thickness/2) > 1e-6 {
+					t.Errorf("%+v: %g below the outer side", h, deep)
+				}
+			}
+			off := math.Abs(at.Y)
+			if box := geometry.Bounds(m.TopOutline()...); box.Height() > box.Width()+1e-6 {
+				off = math.Abs(at.X)
+			}
+			if off > size.Width/2 {
+				t.Errorf("%+v is not under the top", h)
+			}
+			free := (f.Slot(u) - shank) / 2
+			if !h.Slotted {
+				free = 0.51
+			}
+			if free < share*off-1e-9 {
+				t.Errorf("%+v: free for %g mm, the top moves %g", h, free, share*off)
+			}
+		}
+		if len(held) != len(m.sides) {
+			t.Errorf("held on %d aprons", len(held))
+		}
+	})
+}
+
+// By hand, from the table of 520 by 400 whose top is 20 thick: the longest screw of a shop
+// with 25 under its head and 13.3 in the top is 35 mm, pulled back to 22 under the head; on
+// front and back two slots, on left and right two about the round hole in the middle. The
+// apron is 90/cos 6° = 90.5 deep along its side.
+func TestScrewsByHand(t *testing.T) {
+	d := table()
+	d.Frame.Top.Fixing = design.Screws
+	m := newModel(d)
+	f, _ := m.Screws()
+	round, slots := 0, 0
+	for _, h := range f.Holes {
+		if h.Slotted {
+			slots++
+			continue
+		}
+		if round++; h.At != 0 || h.Part%2 != 1 {
+			t.Errorf("round: %+v", h)
+		}
+	}
+	if round != 2 || slots != 8 || f.Screw != 35 || f.Bite != 13 || math.Abs(m.bore(f, 0)-(90/math.Cos(d.Frame.Legs.Rake)-22)) > 1e-9 {
+		t.Errorf("%d round, %d slots, screw %g, bite %g, bore %g", round, slots, f.Screw, f.Bite, m.bore(f, 0))
+	}
+	if w := m.Wares(); len(w) == 0 || w[0] != (shop.Ware{What: shop.TopScrew, Count: 10, Length: 35}) {
+		t.Errorf("bought: %+v", w)
+	}
+	// Front and back are drilled alike, left and right too, with slots square to the
+	// others' on the parts.
+	if n := len(m.underPictures(f)); n != 2 {
+		t.Errorf("%d pictures", n)
+	}
+	for i, want := range []geometry.Point{geometry.Pt(0, 1), geometry.Pt(1, 0)} {
+		s := m.slots(f, i)[0]
+		if way := s.B.Sub(s.A); math.Abs(math.Abs(way.Unit().Dot(want))-1) > 1e-9 {
+			t.Errorf("side %d: a slot runs %v", i, way)
+		}
+	}
+}
