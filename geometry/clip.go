@@ -74,15 +74,16 @@ func (w stretch) of(s Segment) Segment {
 	return out
 }
 
-// within returns the stretch of s inside the convex polygon, and whether s runs
-// along one of its sides.
+// within returns the stretch of s inside the convex polygon, and where there is some
+// whether s runs along a side.
 func within(s Segment, convex []Point) (w stretch, along bool) {
 	const rounding = 1e-9 // mm: corners nearer than that are one
 	d := s.B.Sub(s.A)
 	w = stretch{0, 1}
 	p := convex[len(convex)-1]
-	for _, q := range convex {
+	for i := 0; i < len(convex) && w.lo < w.hi; i++ {
 		// The inside is to the left of e: e × (A + t·d − p) ≥ 0.
+		q := convex[i]
 		if e := q.Sub(p); e.Dot(e) >= rounding*rounding {
 			height, slope := e.Cross(s.A.Sub(p)), e.Cross(d)
 			w.clip(height, slope)

@@ -178,9 +178,6 @@ const (
 // it or under its leader, lines on the way to what it names. A spot off the
 // window counts as impossible. It stops counting at enough.
 func (p *Placer) touches(s spot, r room, enough int) int {
-	if !p.Window.Contains(s.centre) {
-		return math.MaxInt
-	}
 	bounds := s.reach(r.box)
 	if !p.Window.Holds(bounds) {
 		return math.MaxInt
@@ -196,14 +193,14 @@ func (p *Placer) touches(s spot, r room, enough int) int {
 			}
 		}
 	}
-	wider := s.box(r.wider)
+	wider, led := s.box(r.wider), s.led()
 	around, way := s.reach(r.wider), geometry.Bounds(s.link.A, s.link.B)
 	for i, b := range p.bounds {
 		if around.Overlaps(b) && Overlap(wider[:], p.Boxes[i]) {
 			n += hiding
 		}
 		// A leader has to reach what lies among the marks of a seam.
-		if s.led() && way.Overlaps(b) && geometry.Meets(s.link, p.Boxes[i]) && !(i < p.marks && b.Contains(s.link.B)) {
+		if led && way.Overlaps(b) && geometry.Meets(s.link, p.Boxes[i]) && !(i < p.marks && b.Contains(s.link.B)) {
 			n += hiding
 		}
 		if n >= enough {
@@ -344,6 +341,15 @@ var directions = func() (all [16]geometry.Point) {
 	return all
 }()
 
+// sides tell where the middle of lettering lies from the nearest place of its box, in each
+// direction: this is the corner, side or end that faces the point.
+var sides = func() (all [16]geometry.Point) {
+	for k, u := range directions {
+		all[k] = geometry.Pt(sign(u.X), sign(u.Y))
+	}
+	return all
+}()
+
 // A stance is how lettering stands, level or upright.
 type stance struct {
 	angle float64
@@ -372,8 +378,8 @@ func around(points []geometry.Point, size geometry.Point, window geometry.Rect, 
 	at := func(far float64, stances ...stance) bool {
 		for _, p := range points {
 			for _, s := range stances {
-				for _, u := range directions {
-					centre := s.beside(p, far, u)
+				for i, u := range directions {
+					centre := p.Add(geometry.Pt(u.X*far+sides[i].X*s.half.X, u.Y*far+sides[i].Y*s.half.Y))
 					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}}) {
 						return false
 					}
@@ -399,13 +405,6 @@ func around(points []geometry.Point, size geometry.Point, window geometry.Rect, 
 	default:
 		_ = each(near, level) && each(near, upright) && each(far, level, upright)
 	}
-}
-
-// beside returns the middle of the lettering that is nearest to at in direction u, at
-// distance far. It moves out until the near side of its box is far away: the box's
-// corner, side or end, whichever faces the point.
-func (s stance) beside(at geometry.Point, far float64, u geometry.Point) geometry.Point {
-	return at.Add(geometry.Pt(u.X*far+sign(u.X)*s.half.X, u.Y*far+sign(u.Y)*s.half.Y))
 }
 
 func sign(x float64) float64 {
