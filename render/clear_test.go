@@ -62,6 +62,9 @@ func TestLetteringKeepsClear(t *testing.T) {
 					return templates.Angles([]float64{measure.Radians(14.5), measure.Radians(30), measure.Radians(1.7)}, 0, set)
 				},
 				func() (templates.Job, error) {
+					return templates.Angles([]float64{measure.Radians(45.35)}, 0, set)
+				},
+				func() (templates.Job, error) {
 					return templates.Lap(joint.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
 				},
 				func() (templates.Job, error) {
@@ -144,5 +147,55 @@ func TestLabelOfADroppedTile(t *testing.T) {
 	}
 	if n != 1 {
 		t.Errorf("the label in the middle of a round top is set %d times, want once", n)
+	}
+}
+
+// On a template, too, a name stands nearer to its own line than to one that has another.
+func TestNamesOfATemplateStandByTheirLines(t *testing.T) {
+	var d templates.Drawing
+	const rise = 5.2 // lettering has just room between the lines
+	d.Polygon(templates.Outline, geometry.Box(-30, -30, 90, 35).Corners()...)
+	for i, name := range []string{"near cheek", "far cheek"} {
+		a, b := geometry.Pt(0, rise*float64(i)), geometry.Pt(60, rise*float64(i))
+		d.Line(templates.Cut, a, b)
+		d.LabelLine(a, b, templates.Tag{Text: name})
+	}
+	at := map[string]float64{}
+	for _, x := range layOne(t, a4(), d).Document().Pages[0].Texts {
+		at[x.String] = x.At.Y
+	}
+	if apart := at["far cheek"] - at["near cheek"]; apart < rise+2.5 {
+		t.Errorf("the names stand %.1f mm apart, the lower one between the lines", apart)
+	}
+}
+
+// No leader of a triangle near 45° runs across an edge: that would be one line more
+// there to lay a gauge on.
+func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		l := DefaultLayout(u, papers()[0])
+		job := must(templates.Angles([]float64{measure.Radians(45.35), measure.Radians(85)}, 0, templates.Setting{Unit: u, Clear: l.Clear()}))(t)
+		for _, p := range must(Lay(job, l))(t).Document().Pages {
+			var edges, leaders []geometry.Segment
+			apart := func(p, q geometry.Point, l geometry.Segment) bool {
+				along := l.B.Sub(l.A)
+				return along.Cross(p.Sub(l.A))*along.Cross(q.Sub(l.A)) < 0
+			}
+			for _, s := range p.Strokes {
+				switch s.Line {
+				case int(templates.Cut):
+					edges = append(edges, chain(s.Points)...)
+				case leader:
+					leaders = append(leaders, chain(s.Points)...)
+				}
+			}
+			for _, a := range leaders {
+				for _, e := range edges {
+					if b := a.A.Lerp(a.B, 0.95); apart(a.A, b, e) && apart(e.A, e.B, a) {
+						t.Errorf("in %v: the leader %v crosses the edge %v", u, a, e)
+					}
+				}
+			}
+		}
 	}
 }

@@ -132,12 +132,30 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	hatch := n.strokes(t.Strokes, 0, shown, letters)
 	n.marks(t, move, letters)
 	n.trimLines(t, move, letters, where)
+	n.lettering(t.lettered(letters, move), hatch, 0)
+}
+
+// lettered sets the labels of a tile, each away from the lines that others name, but
+// where that leaves no room for one: to be struck is worse than to stand near a stranger.
+func (t *tile) lettered(letters *label.Placer, move geometry.Affine) *label.Placer {
+	plain := letters.Copy()
 	for _, l := range t.Labels {
 		if on, ok := t.shows(l); ok {
-			setLabel(letters, l, on, move)
+			nameLine(letters, move, on)
 		}
 	}
-	n.lettering(letters, hatch, 0)
+	struck := plain.Struck
+	for _, p := range []*label.Placer{letters, plain} {
+		for _, l := range t.Labels {
+			if on, ok := t.shows(l); ok {
+				setLabel(p, l, on, move)
+			}
+		}
+		if p.Struck == struck {
+			return p
+		}
+	}
+	return plain
 }
 
 // strokes draws as open lines what there is to show of strokes, in the lines of

@@ -29,7 +29,7 @@ func TestAngleDrawing(t *testing.T) {
 	}
 	texts := labelTexts(job.Drawings()[0])
 	for _, want := range []string{
-		"bevel 14.5°: 75.5° off square across an edge", "bevel 75.5°: 14.5° off square across an edge", "gauge edge", "base 230 mm", "rise 59.48 mm",
+		"bevel 14.5°: 75.5° off square", "bevel 75.5°: 14.5° off square", "gauge edge", "base 230 mm", "rise 59.48 mm",
 		"cut, or strike on a board from its working edge", "room for the gauge's stock",
 	} {
 		if !slices.Contains(texts, want) {
@@ -214,7 +214,7 @@ func corners(d Drawing) map[string][2]float64 {
 		angle := math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
 		deg := measure.Angle(angle).Text(0)
 		off := measure.Angle(math.Pi/2 - angle).Text(0)
-		out["bevel "+deg+": "+off+" off square across an edge"] = [2]float64{angle, math.Min(a.Norm(), b.Norm())}
+		out["bevel "+deg+": "+off+" off square"] = [2]float64{angle, math.Min(a.Norm(), b.Norm())}
 	}
 	return out
 }

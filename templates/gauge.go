@@ -192,9 +192,18 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 	at := corner
 	if radius > 3 {
 		d.Line(Construction, geometry.Arc(corner, radius, from, from+angle)...)
-		at = corner.Add(geometry.Polar(radius, from+angle/2))
+		if !g.crowded() {
+			at = corner.Add(geometry.Polar(radius, from+angle/2))
+		}
 	}
 	d.LabelPoint(at, t)
+}
+
+// crowded reports whether the words of a corner are too long for the triangle: they
+// stand outside then and name the corner itself, so that no leader crosses an edge.
+func (g gauge) crowded() bool {
+	const long = 100.0 // and some room at both ends
+	return g.Base < long && g.Rise() > g.Base/2
 }
 
 // stockStrip keeps the paper below the gauge edge free.

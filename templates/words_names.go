@@ -258,7 +258,7 @@ var labels = map[measure.ID]wording.Text{
 	"chord":                      "chord %s",
 	"chord-end":                  "end of the chord of %s, towards the centre",
 	"cheek-at":                   "cheek at %s",
-	"corner-sets":                "bevel %s: %s off square across an edge",
+	"corner-sets":                "bevel %s: %s off square",
 	"corner-to-edge":             "%s to the edge",
 	"corner-n":                   "%s",
 	"edge-of-slab":               "edge of the slab, where the foot leans out",

@@ -45,19 +45,28 @@ func (p *Placer) Bar(points ...geometry.Point) {
 	}
 }
 
+// Copy returns a placer with all that is set, to try a way of setting the rest.
+func (p *Placer) Copy() *Placer {
+	c := *p
+	c.Texts, c.Leaders, c.Boxes = slices.Clone(p.Texts), slices.Clone(p.Leaders), slices.Clone(p.Boxes)
+	c.lines, c.bounds = slices.Clone(p.lines), slices.Clone(p.bounds)
+	return &c
+}
+
 // A spot is one place where a label may stand.
 type spot struct {
 	centre geometry.Point
 	angle  float64
 	along  geometry.Point   // of length 1, at the angle
 	link   geometry.Segment // from the label to what it names; no length: it lies beside it
+	onEnd  bool             // and so runs away from the line that it names
 }
 
 // led reports whether a leader is drawn along the link: without one the eye
-// finds the way over a few millimetres only.
+// finds the way over a few millimetres only, and from lettering that runs away not even so.
 func (s spot) led() bool {
 	const close = 4
-	return s.link.Length() >= close-1e-9
+	return s.onEnd || s.link.Length() >= close-1e-9
 }
 
 // Set places text for the line or point on, at the first spot that is free.
@@ -380,7 +389,7 @@ func around(points []geometry.Point, size geometry.Point, window geometry.Rect, 
 			for _, s := range stances {
 				for i, u := range directions {
 					centre := p.Add(geometry.Pt(u.X*far+sides[i].X*s.half.X, u.Y*far+sides[i].Y*s.half.Y))
-					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}}) {
+					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}, s.angle != 0 && len(points) > 1}) {
 						return false
 					}
 				}

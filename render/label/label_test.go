@@ -47,3 +47,14 @@ func TestNamesStandApart(t *testing.T) {
 		t.Errorf("the second name starts %.2f mm after the first, want %.1f at least", gap, least)
 	}
 }
+
+// Lettering on end beside a level line is led to it, though it stands close by.
+func TestLetteringOnEndIsLedToItsLine(t *testing.T) {
+	p := &Placer{Window: geometry.Box(0, 0, 12, 100)}
+	on := geometry.Segment{A: geometry.Pt(3, 20), B: geometry.Pt(9, 20)}
+	p.Bar(on.A, on.B)
+	p.Set("edge 15/64 in up", 2.5, on)
+	if p.Texts[0].Angle == 0 || len(p.Leaders) != 1 || on.Distance(p.Leaders[0].B) > hair {
+		t.Errorf("lettering at angle %.2f has the leaders %v, want one to %v", p.Texts[0].Angle, p.Leaders, on)
+	}
+}
