@@ -4,7 +4,10 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -44,6 +47,22 @@ func (m Model) button() button {
 	b.step = -down(-under, fine) - fine
 	b.tongue = down(high/math.Cos(lean)-b.reach*math.Tan(lean)-fine/2, fine)
 	return b
+}
+
+// leastTongue in mm is the thinnest that a button holds by (common practice, no source).
+func leastTongue(u measure.Unit) float64 { return u.Round(3, 1.0/8) }
+
+// buttonChecks ask whether the groove leaves enough of the aprons, and room for a tongue.
+func (m Model) buttonChecks() []kind.Check {
+	if m.Buttons() == 0 {
+		return nil
+	}
+	u, b := m.Design.Unit, m.button()
+	behind := m.Rows[0].Of.Thickness - b.deep
+	return []kind.Check{
+		texts.AtLeast(u, "aprons.behind-groove", behind, checks.LeastBeside(u), m.thin(behind)),
+		texts.AtLeast(u, "aprons.tongue", b.tongue, leastTongue(u), m.thin(b.tongue)),
+	}
 }
 
 // groove is the section of the groove under the top of an apron, in the frame of its

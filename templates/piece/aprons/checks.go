@@ -60,7 +60,7 @@ func (m Model) Checks() []kind.Check {
 	if moves, ok := m.TopMoves(); ok && f.Top.Fixing == design.NoFixing {
 		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))
 	}
-	return append(out, m.screwChecks()...)
+	return append(append(out, m.screwChecks()...), m.buttonChecks()...)
 }
 
 // felt is the change in mm from which a top that is held fast splits or warps its frame
@@ -73,7 +73,7 @@ var rowChecks = [...]struct{ end, meet, outside measure.ID }{
 	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-tenons", "aprons.stretcher-mortise"},
 }
 
-// thin grades wood beside a mortise: what is hardly there breaks out.
+// thin grades wood that is left beside a cut: what is hardly there breaks out.
 func (m Model) thin(mm float64) kind.Grade {
 	if mm < 1 {
 		return kind.Fail

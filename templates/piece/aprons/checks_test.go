@@ -44,6 +44,9 @@ func TestChecks(t *testing.T) {
 		{"aprons.screw-hold", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Thickness = design.Screws, 10 }},
 		{"aprons.beside-screw", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Screws, 18 }},
 		{"aprons.screw-bore", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Depth = design.Screws, 130 }},
+		{"aprons.behind-groove", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 12 }},
+		{"aprons.behind-groove", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 8.5 }},
+		{"aprons.tongue", kind.Fail, false, func(f *design.Frame) { f.Top.Fixing, f.Legs.Rake, f.Legs.Splay = design.Buttons, 0.78, 0.78 }},
 		{"aprons.tilt", kind.Warn, false, func(f *design.Frame) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
 		}},

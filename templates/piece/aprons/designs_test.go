@@ -35,6 +35,7 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 		"straight legs": func(f *design.Frame) { f.Legs.Foot = 0 },
 		"arched":        func(f *design.Frame) { f.Aprons.Arch = 20 },
 		"square tenons": func(f *design.Frame) { f.Aprons.Long = 15 },
+		"buttons":       func(f *design.Frame) { f.Top.Fixing = design.Buttons },
 		"screws":        func(f *design.Frame) { f.Top.Fixing = design.Screws },
 		"screws, 5 sides": func(f *design.Frame) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Length, f.Top.Fixing = design.RegularFrame, 5, 0, 360, design.Screws

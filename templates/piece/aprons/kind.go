@@ -60,6 +60,7 @@ func mends() map[measure.ID][]assembly.Turner {
 		"aprons.screw-through":      {top},
 		"aprons.screw-hold":         {top},
 		"aprons.beside-screw":       {thick, thickPlaned},
+		"aprons.behind-groove":      {thick, thickPlaned},
 		"aprons.screw-bore":         {turner("frame.aprons.depth", func(f *design.Frame) *float64 { return &f.Aprons.Depth })},
 		"aprons.overhang":           {turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang })},
 		"aprons.tipping-load": {

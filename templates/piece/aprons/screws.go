@@ -81,11 +81,12 @@ func (m Model) screwChecks() []kind.Check {
 		through = kind.Fail
 	}
 	widest, deepest := 0.0, 0.0
-	for _, h := range f.Holes {
-		widest = math.Max(widest, f.Across(u, h))
-	}
 	for k := range m.RailSorts() {
 		deepest = math.Max(deepest, m.bore(f, k))
+	}
+	f.Bore = deepest // heads are let into the whole apron, before it is arched
+	for _, h := range f.Holes {
+		widest = math.Max(widest, f.Across(u, h))
 	}
 	return []kind.Check{
 		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
@@ -130,19 +131,21 @@ func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 // alike share theirs.
 func (m Model) underPictures(f shop.Fixing) []templates.Picture {
 	var names [][]string
-	var drilled [][]geometry.Segment
+	var first []int // of those that are drilled alike
 	same := func(a, b geometry.Segment) bool { return a.A.Distance(b.A)+a.B.Distance(b.B) < piece.Slip }
 	for i := range m.sides {
 		holes := m.slots(f, i)
-		at := slices.IndexFunc(drilled, func(other []geometry.Segment) bool { return slices.EqualFunc(other, holes, same) })
+		at := slices.IndexFunc(first, func(other int) bool {
+			return i%m.RailSorts() == other%m.RailSorts() && slices.EqualFunc(m.slots(f, other), holes, same)
+		})
 		if at < 0 {
-			at, names, drilled = len(drilled), append(names, nil), append(drilled, holes)
+			at, names, first = len(first), append(names, nil), append(first, i)
 		}
 		names[at] = append(names[at], m.railCalled(m.Rows[0], i))
 	}
 	var out []templates.Picture
-	for i, n := range names {
-		out = append(out, m.underside(drilled[i], underName.With(strings.Join(n, ", "))))
+	for k, i := range first {
+		out = append(out, m.underside(f, i, underName.With(strings.Join(names[k], ", "))))
 	}
 	return out
 }
@@ -178,15 +181,15 @@ func (m Model) edge(i int) float64 {
 
 // underside is that of an apron with its holes: for the heads in solid line, for the shanks
 // in broken.
-func (m Model) underside(holes []geometry.Segment, name string) templates.Picture {
-	r := m.Rows[0].Rails[0]
-	half, edge := r.Ends[right].Mouth[0].Distance(r.Ends[left].Mouth[0])/2, m.edge(0)
+func (m Model) underside(f shop.Fixing, i int, name string) templates.Picture {
+	r := m.Rows[0].Rails[i]
+	half, edge := r.Ends[right].Mouth[0].Distance(r.Ends[left].Mouth[0])/2, m.edge(i)
 	var d templates.Drawing
 	d.Polygon(templates.Outline, geometry.Box(-half, -edge, half, 0).Corners()...)
 	d.Line(templates.Centre, geometry.Pt(0, -edge-5), geometry.Pt(0, 5))
 	d.LabelLine(geometry.Pt(-half, 0), geometry.Pt(half, 0), label("outer-side"))
 	shank, head := shop.Bits(m.Design.Unit)
-	for _, h := range holes {
+	for _, h := range m.slots(f, i) {
 		d.Polygon(templates.Cut, slot(h, head)...)
 		d.Polygon(templates.Hidden, slot(h, shank)...)
 		at := h.A.Lerp(h.B, 0.5)

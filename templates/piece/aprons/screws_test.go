@@ -93,13 +93,38 @@ func TestScrewsByHand(t *testing.T) {
 	}
 	// Front and back are drilled alike, left and right too, with slots square to the
 	// others' on the parts.
-	if n := len(m.underPictures(f)); n != 2 {
+	pictures := m.underPictures(f)
+	if n := len(pictures); n != 2 {
 		t.Errorf("%d pictures", n)
+	}
+	for i, p := range pictures {
+		drawn := geometry.Bounds(p.Strokes[0].Points...).Width()
+		if e := m.Rows[0].Rails[i].Ends; math.Abs(drawn-e[right].Mouth[0].Distance(e[left].Mouth[0])) > 1e-9 {
+			t.Errorf("picture %d: drawn %g long", i, drawn)
+		}
 	}
 	for i, want := range []geometry.Point{geometry.Pt(0, 1), geometry.Pt(1, 0)} {
 		s := m.slots(f, i)[0]
 		if way := s.B.Sub(s.A); math.Abs(math.Abs(way.Unit().Dot(want))-1) > 1e-9 {
 			t.Errorf("side %d: a slot runs %v", i, way)
 		}
+	}
+}
+
+// Heads are let into an apron before it is arched, so what they leave beside them does not
+// hang on the wood over the arch: here less than a head needs below it.
+func TestScrewsOfAnArch(t *testing.T) {
+	beside := func(arch float64) (out float64) {
+		d := table()
+		d.Frame.Top.Fixing, d.Frame.Aprons.Arch = design.Screws, arch
+		for _, c := range newModel(d).screwChecks() {
+			if c.ID == "aprons.beside-screw" {
+				out = c.Value.Value
+			}
+		}
+		return out
+	}
+	if straight, arched := beside(0), beside(80); straight != arched {
+		t.Errorf("beside a hole %g of a straight apron, %g of an arched one", straight, arched)
 	}
 }
