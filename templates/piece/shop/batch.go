@@ -87,14 +87,15 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 
 // pads returns the wooden pads of a size, the spare with the first that has them.
 func (c CutList) pads(p piece.Piece) Batch {
-	for _, r := range padRows(p) {
-		b := Batch{Part: Pad, Size: p.Design.Size, Count: r.Parts()}
-		if row := c.row(r.Item); row.Sizes[0].Size == p.Design.Size {
-			b.Spares = row.Spares
-		}
-		return b
+	rows := padRows(p)
+	if len(rows) == 0 {
+		return Batch{}
 	}
-	return Batch{}
+	b := Batch{Part: Pad, Size: p.Design.Size, Count: rows[0].Parts()}
+	if row := c.row(rows[0].Item); row.Sizes[0].Size == p.Design.Size {
+		b.Spares = row.Spares
+	}
+	return b
 }
 
 // block returns the block of that kind that no size before this one has alike, and what
