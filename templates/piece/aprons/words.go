@@ -370,7 +370,7 @@ const (
 	grainAcross  text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs square to apron 1."
 	drillTest    text = "A screw pushed home stands %s out of the top of the apron; the top is %s thick."
 	drillCaution text = "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."
-	screwText    text = "Drill for the threads through the holes of the aprons, in their line, a screw in the middle of each slot: those in round holes tight, those in slots snug, each on a washer, so that the top still slides."
+	screwText    text = "Drill for the threads through the holes of the aprons, in their line, a screw in the middle of each slot: those in round holes tight, those in slots snug, flat under the head or on a washer that fits the hole, so that the top still slides."
 	screwTest    text = "No screw shows on the upper face; no shoulder moves when the screws are tight."
 
 	archCard    text = "Saw the arches"

@@ -55,7 +55,7 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	boards := templates.Card{
 		Heading: slabHeading.With(), Ticks: planed, Setup: []templates.Picture{s.plan()},
 		Figures: []templates.Reading{s.reading(thicknessReading, k.Thickness, true)},
-		Text:    []string{slabText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With()), setOutText.With()}, Test: slabTest.With(), Caution: planeCaution.With(),
+		Text:    []string{slabText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With()), setOutText.With()}, Test: slabTest.With(), Caution: slabCaution.With(),
 	}
 	saw := templates.Card{
 		Heading: sawHeading.With(), Ticks: ticks,

@@ -119,7 +119,7 @@ var texts = sync.OnceValue(allTexts)
 func allTexts() assembly.Texts {
 	out := assembly.Texts{
 		"seat.clash": {Name: "legs and stretchers", Holds: "No part reaches into another.",
-			Lacks: "Legs or stretchers reach into each other: set holes or heights farther apart."},
+			Lacks: "Legs or stretchers reach into each other: set holes or heights farther apart, or tenons of stretchers thinner and their holes less deep."},
 		"seat.holes": {Name: "wood between holes", Figure: "least wood between two holes", Holds: "Enough wood stays between the holes.",
 			Lacks: "Little wood stays between two holes; half of their diameter is usual."},
 		"seat.under-hole": {Name: "wood above a blind hole", Figure: "wood above the hole", Holds: "Enough wood stays above the hole.",
@@ -233,6 +233,7 @@ const (
 	slabText         text = "Glue up %d boards, each %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
 	setOutText       text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
 	slabTest         text = "Mirrored holes stand equally far from the centre line."
+	slabCaution      text = "Glue by its data sheet. Push blocks and sticks; no board shorter than the manual of the machine allows."
 	sawHeading       text = "Saw the seat to its outline"
 	acrossReading    text = "side to side"
 	depthReading     text = "front to back"
