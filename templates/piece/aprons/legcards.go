@@ -43,8 +43,8 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		if len(m.sides) != 4 { // no two sides are parallel
 			c.Figures = append(c.Figures, templates.Reading{Name: legSizeReading.With(), Value: m.length(l.size), Write: true})
 		}
-		for _, p := range l.Passes() {
-			if p.ID == "rail-edge" && len(m.sides) == 4 {
+		for _, p := range m.legPasses(0) {
+			if p.ID == "rail-edge" {
 				c.Text = []string{sectionText.With()}
 				_, face, _ := l.TaperAngle()
 				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCaution.With()

@@ -67,7 +67,7 @@ func (m Model) triangles() []float64 {
 		}
 	}
 	for i := range m.LegSorts() {
-		add(m.legs[i].Passes())
+		add(m.legPasses(i))
 	}
 	for _, row := range m.Rows {
 		for _, r := range m.sorts(row) {

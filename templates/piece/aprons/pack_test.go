@@ -318,3 +318,22 @@ func TestSectionsThatPaperHolds(t *testing.T) {
 		}
 	}
 }
+
+// Every triangle in a pack is called for by a card.
+func TestTrianglesAreUsed(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		called := map[templates.View]bool{}
+		for _, s := range pack(t, m.Design).Sections {
+			for _, c := range s.Cards {
+				for _, v := range c.Templates {
+					called[v] = true
+				}
+			}
+		}
+		for _, a := range m.triangles() {
+			if v := (templates.View{Part: templates.AngleView(math.Pi/2 - a)}); !called[v] {
+				t.Errorf("no card calls for the triangle of %.2f°", measure.Degrees(a))
+			}
+		}
+	})
+}

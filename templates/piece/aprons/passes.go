@@ -2,6 +2,7 @@ package aprons
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -152,6 +153,14 @@ func (l leg) Passes() []Pass {
 	)
 }
 
+// legPasses returns the cuts of a leg that are set at the saw: only those with four sides are
+// ripped to their section, others are planed to it.
+func (m Model) legPasses(i int) []Pass {
+	return slices.DeleteFunc(m.legs[i].Passes(), func(p Pass) bool {
+		return len(m.sides) != 4 && p.ID != "foot" && p.ID != "head"
+	})
+}
+
 // TaperAngle returns how far a tapered side runs to the edge, seen on the outer side
 // beside it, 0 where the legs are not tapered; narrow is what is left of that outer side
 // at the foot, wide what it has at the start.
@@ -176,7 +185,7 @@ func (m Model) steepest() float64 {
 		}
 	}
 	for i := range m.LegSorts() {
-		add(m.legs[i].Passes())
+		add(m.legPasses(i))
 	}
 	for _, row := range m.Rows {
 		for _, r := range m.sorts(row) {
