@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
@@ -127,7 +128,7 @@ func (m Model) topStock() templates.Card {
 	if len(m.sides) != 4 {
 		words = append(words, topOutlineText.With(count.With(len(m.sides))))
 	}
-	return templates.Card{
+	c := templates.Card{
 		Heading: topStockCard.With(), Ticks: []templates.Tick{{Text: topBoardsTick.With(), Boxes: m.TopBoards() + m.Design.Wood.Spares}},
 		Figures: []templates.Reading{
 			{Name: boardsReading.With(), Value: count.With(m.TopBoards())},
@@ -136,4 +137,11 @@ func (m Model) topStock() templates.Card {
 		},
 		Text: words, Test: topStockTest.With(), Caution: topStockCaution.With(),
 	}
+	if top := m.Design.Frame.Top; top.Corner != design.SharpCorner {
+		c.Setup = []templates.Picture{templates.TopPlan(m.TopShape())}
+		c.Templates = templates.TopCornerViews(m.TopShape())
+		c.Figures = append(c.Figures, templates.Reading{Name: cornerReadings[top.Corner].With(), Value: m.length(top.CornerSize)})
+		c.Text = append(c.Text, topCornersText.With())
+	}
+	return c
 }

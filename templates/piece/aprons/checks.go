@@ -51,7 +51,7 @@ func (m Model) Checks() []kind.Check {
 	if f.Top.None {
 		return out
 	}
-	out = append(out, texts.AtLeast(u, "aprons.overhang", f.Top.Overhang, 0, kind.Warn))
+	out = append(out, texts.AtLeast(u, "aprons.overhang", m.overLegs(), 0, kind.Warn))
 	if s := m.Weakest(); s.NeverTips() {
 		out = append(out, texts.Found("aprons.never-tips", kind.Pass))
 	} else {
@@ -61,6 +61,16 @@ func (m Model) Checks() []kind.Check {
 		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))
 	}
 	return append(append(out, m.screwChecks()...), m.buttonChecks()...)
+}
+
+// overLegs returns how far the top reaches over the heads of the legs. They come nearest
+// to its edge at their corner arrises, which stand in its corners.
+func (m Model) overLegs() float64 {
+	top, out := m.TopShape(), math.Inf(1)
+	for _, p := range planCorners(m.Design.Frame) {
+		out = math.Min(out, top.Inside(p))
+	}
+	return out
 }
 
 // felt is the change in mm from which a top that is held fast splits or warps its frame

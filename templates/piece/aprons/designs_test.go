@@ -41,6 +41,8 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Length, f.Top.Fixing = design.RegularFrame, 5, 0, 360, design.Screws
 		},
 		"screws, arched":  func(f *design.Frame) { f.Top.Fixing, f.Aprons.Arch = design.Screws, 20 },
+		"clipped corners": func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.ClippedCorner, 40 },
+		"rounded ends":    func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.RoundedCorner, 230 },
 		"bridle":          func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
 		"plain tenon":     func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
 		"sloping haunch":  func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },

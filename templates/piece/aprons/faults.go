@@ -74,6 +74,12 @@ func questions(decided design.Frame) []question {
 			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
 		}},
 	}
+	out = append(out, question{Keys: []design.Key{"frame.top.kind", "frame.top.overhang", "frame.top.corner", "frame.top.corner-size", "frame.length", "frame.width", "frame.shape", "frame.sides"}, Ask: func() error {
+		if f.Top.None {
+			return nil
+		}
+		return ofFrame(topShape(f).Check())
+	}})
 	out = append(out, railQuestions("frame.aprons", "frame.milled.aprons", f.Aprons)...)
 	out = append(out, question{Keys: []design.Key{"frame.aprons.arch", "frame.aprons.depth"}, Ask: func() error {
 		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
@@ -87,6 +93,20 @@ func questions(decided design.Frame) []question {
 			}})
 	}
 	return out
+}
+
+// ofFrame gives an error about an outline the keys of a frame, which names no corners.
+func ofFrame(err error) error {
+	bound, ok := err.(*measure.BoundError)
+	if !ok {
+		return err
+	}
+	own := *bound
+	own.Figure = "frame." + own.Figure
+	if bound.Figure == "outline.side" {
+		own.Hint = "aprons.more-overhang"
+	}
+	return &own
 }
 
 // milled asks whether a size as planed is near the designed one.

@@ -43,6 +43,8 @@ func mends() map[measure.ID][]assembly.Turner {
 	lowThick, lowPlaned := planed("frame.stretchers.thickness", "frame.milled.stretchers",
 		func(f *design.Frame) *float64 { return &f.Stretchers.Thickness }, func(f *design.Frame) *float64 { return &f.Milled.Stretchers })
 	top := turner("frame.top.thickness", func(f *design.Frame) *float64 { return &f.Top.Thickness })
+	corner := turner("frame.top.corner-size", func(f *design.Frame) *float64 { return &f.Top.CornerSize })
+	corner.Has = func(d design.Design) bool { return d.Frame.Top.Corner != design.SharpCorner }
 	return map[measure.ID][]assembly.Turner{
 		"aprons.clash":            {size, sizePlaned, thick, thickPlaned},
 		"aprons.end-on-leg":       {size, sizePlaned, inset, thick, thickPlaned},
@@ -62,7 +64,7 @@ func mends() map[measure.ID][]assembly.Turner {
 		"aprons.beside-screw":       {thick, thickPlaned},
 		"aprons.behind-groove":      {thick, thickPlaned},
 		"aprons.screw-bore":         {turner("frame.aprons.depth", func(f *design.Frame) *float64 { return &f.Aprons.Depth })},
-		"aprons.overhang":           {turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang })},
+		"aprons.overhang":           {turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang }), corner},
 		"aprons.tipping-load": {
 			turner("frame.top.overhang", func(f *design.Frame) *float64 { return &f.Top.Overhang }),
 			turner("frame.length", func(f *design.Frame) *float64 { return &f.Length }),

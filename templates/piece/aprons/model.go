@@ -9,10 +9,13 @@ package aprons
 import (
 	"cmp"
 	"math"
+	"slices"
 	"sync"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
@@ -163,15 +166,49 @@ func (m Model) RailSorts() int {
 // LegSorts returns how many sorts of leg there are.
 func (m Model) LegSorts() int { return 1 + m.Sort(1) }
 
-// TopOutline returns the corners of the top in plan; none where there is none.
-func (m Model) TopOutline() []geometry.Point {
-	f := m.Design.Frame
+// TopShape returns the top in plan: the zero Top where there is none.
+func (m Model) TopShape() joint.Top { return topShape(m.Design.Frame) }
+
+func topShape(f design.Frame) joint.Top {
 	if f.Top.None {
-		return nil
+		return joint.Top{}
 	}
 	f.Length += 2 * f.Top.Overhang * grow(f)
 	f.Width += 2 * f.Top.Overhang
-	return planCorners(f)
+	out := joint.Top{Corners: planCorners(f)}
+	switch f.Top.Corner {
+	case design.ClippedCorner:
+		out.Clip = f.Top.CornerSize
+	case design.RoundedCorner:
+		out.Round = f.Top.CornerSize
+	}
+	return out
+}
+
+// TopOutline returns the outline of the top in plan; empty where there is none.
+func (m Model) TopOutline() []geometry.Point { return m.TopShape().Outline() }
+
+// arcChords stand for the arc at a corner of the top where it is a solid.
+const arcChords = 8
+
+// coarse returns the outline of a top with few chords. The ends of its arcs stay, so that
+// its sides are where they are; two arcs that take a whole side between them share one.
+func coarse(t joint.Top) []geometry.Point {
+	var out []geometry.Point
+	for i := range t.Corners {
+		arc := t.Worked(i)
+		n := min(len(arc)-1, arcChords)
+		for k := range n {
+			out = append(out, arc[k*(len(arc)-1)/n])
+		}
+		out = append(out, arc[len(arc)-1])
+	}
+	same := func(a, b geometry.Point) bool { return a.Distance(b) < piece.Slip }
+	out = slices.CompactFunc(out, same)
+	if last := len(out) - 1; last > 0 && same(out[0], out[last]) {
+		out = out[:last]
+	}
+	return out
 }
 
 // grow returns by how much half a side gets longer for each mm that all sides move
@@ -180,11 +217,10 @@ func grow(f design.Frame) float64 { return math.Tan(math.Pi / float64(f.Corners(
 
 // Top returns the top as a part; empty where there is none.
 func (m Model) Top() solid.Part {
-	out := m.TopOutline()
-	if out == nil {
+	if m.Design.Frame.Top.None {
 		return solid.Part{Name: "top"}
 	}
-	return solid.Stock("top", solid.Prism(solid.Lift(out, m.Head), solid.V(0, 0, m.Design.Frame.Top.Thickness)))
+	return solid.Stock("top", solid.Prism(solid.Lift(coarse(m.TopShape()), m.Head), solid.V(0, 0, m.Design.Frame.Top.Thickness)))
 }
 
 // third returns the thickness of a tenon: as given, or a third of the rail, the

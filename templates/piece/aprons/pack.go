@@ -195,7 +195,7 @@ func (m Model) ripPicture(p Pass, wide, thick float64) templates.Picture {
 }
 
 // together is gluing up, levelling the feet and putting the top on.
-func (m Model) together(templates.Setting) (templates.Section, error) {
+func (m Model) together(s templates.Setting) (templates.Section, error) {
 	whole := func(parts []solid.Part) templates.Picture {
 		p := templates.Picture{NoScale: true}
 		drawings.Toned(&p, parts, kind.AtCorner())
@@ -215,6 +215,10 @@ func (m Model) together(templates.Setting) (templates.Section, error) {
 	}
 	var out templates.Section
 	if !m.Design.Frame.Top.None {
+		if m.Design.Frame.Top.Corner != design.SharpCorner {
+			across := m.acrossGrain()
+			out.Drawings = templates.TopCorners(m.TopShape(), geometry.Pt(across.Y, across.X), s)
+		}
 		out.Cards = append(out.Cards, m.topStock())
 	}
 	glue := templates.Card{

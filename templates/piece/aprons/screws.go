@@ -34,7 +34,7 @@ func (m Model) Screws() (f shop.Fixing, ok bool) {
 
 // acrossGrain is the direction in plan in which the top moves.
 func (m Model) acrossGrain() geometry.Point {
-	if box := geometry.Bounds(m.TopOutline()...); box.Height() > box.Width()+piece.Slip {
+	if box := geometry.Bounds(m.TopShape().Corners...); box.Height() > box.Width()+piece.Slip {
 		return geometry.Pt(1, 0)
 	}
 	return geometry.Pt(0, 1)

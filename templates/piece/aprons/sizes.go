@@ -129,9 +129,9 @@ func (m Model) Cuts() []shop.CutRow {
 }
 
 // TopSize returns the rectangle that the top is sawn from, its grain along the longer
-// side; ok is false where there is none.
+// side and its corners sharp; ok is false where there is none.
 func (m Model) TopSize() (size piece.StockSize, ok bool) {
-	corners := m.TopOutline()
+	corners := m.TopShape().Corners
 	if corners == nil {
 		return size, false
 	}
@@ -187,8 +187,8 @@ func (m Model) Standing(i int) joint.Standing {
 	s := m.sides[i]
 	n := len(m.sides)
 	rim := 0.0
-	for _, p := range m.TopOutline() {
-		rim = math.Max(rim, p.Dot(s.out))
+	if !m.Design.Frame.Top.None {
+		rim = math.Max(rim, m.TopShape().Support(s.out))
 	}
 	return joint.Standing{Feet: n, FootRadius: s.plane.D / math.Cos(s.lean) / math.Cos(math.Pi/float64(n)), Rim: rim, Mass: m.Mass()}
 }

@@ -149,11 +149,18 @@ var mendTexts = map[design.Key]wording.Text{
 	"frame.top.thickness":           "make the top %s thick",
 	"frame.aprons.depth":            "make the aprons %s deep",
 	"frame.top.overhang":            "let the top stand %s over the legs",
+	"frame.top.corner-size":         "clip or round the corners by only %s",
 	"frame.length":                  "make the frame %s long",
 	"frame.width":                   "make the frame %s wide",
 }
 
 type text = wording.Text
+
+// cornerReadings say what is done to the corners of the top.
+var cornerReadings = [...]text{
+	design.ClippedCorner: "clip, along each side of a corner",
+	design.RoundedCorner: "corners, radius",
+}
 
 // Headings of the envelopes.
 const (
@@ -358,6 +365,7 @@ const (
 	topStockCard    text = "Make the top"
 	topStockText    text = "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises."
 	topOutlineText  text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
+	topCornersText  text = "When the diagonals are alike, lay the sheet of the corner on both edges at each corner, strike its line and work the wood to it."
 	topStockTest    text = "Both diagonals are alike; a straightedge over the grain shows no light."
 	topStockCaution text = "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."
 

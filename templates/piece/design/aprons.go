@@ -103,10 +103,12 @@ type Rail struct {
 
 // FrameTop is a wooden top that lies on the frame.
 type FrameTop struct {
-	None      bool
-	Thickness float64
-	Overhang  float64    // over the legs at their heads
-	Fixing    FixingKind // holds it to the aprons
+	None       bool
+	Thickness  float64
+	Overhang   float64    // over the legs at their heads
+	Fixing     FixingKind // holds it to the aprons
+	Corner     Corner
+	CornerSize float64 // radius, or length of the clip along a side
 }
 
 // The steepest lean of the sides of a frame, rad: what leans more is a trestle and
@@ -139,10 +141,11 @@ func apronsSchema() schema {
 			{"frame.legs.splay", "frame.shape", rectangle, standard, false},
 			{"frame.aprons.upper-cut", "frame.aprons.joint", railJoints()[:Bridled], railJoints()[SquareHaunch], false},
 			{"frame.top", "frame.top.kind", []string{"wood"}, "wood", true},
+			{"frame.top.corner-size", "frame.top.corner", topCorners()[ClippedCorner:], topCorners()[SharpCorner], false},
 		},
 		must: each("frame.length", "frame.width", "frame.sides", "frame.height", "frame.legs.size", "frame.legs.rake", "frame.legs.splay",
 			"frame.aprons.depth", "frame.aprons.thickness",
-			"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.top.thickness"),
+			"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.top.thickness", "frame.top.corner-size"),
 		optional: []Key{"frame.stretchers"},
 		setters:  frameSetters(),
 		stock:    []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
@@ -171,6 +174,8 @@ func frameHas(d Design, key Key) bool {
 		return f.Aprons.Joint != Bridled
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
+	case key == "frame.top.corner-size" && f.Top.Corner == SharpCorner:
+		return false
 	case Key("frame.top").holds(key):
 		return !f.Top.None
 	}
@@ -185,6 +190,8 @@ func frameHangsOn(key Key) []Key {
 		return []Key{"frame.aprons.joint"}
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return []Key{"frame.stretchers.depth"}
+	case key == "frame.top.corner-size":
+		return []Key{"frame.top.kind", "frame.top.corner"}
 	case Key("frame.top").holds(key):
 		return []Key{"frame.top.kind"}
 	}
@@ -217,6 +224,8 @@ func frameFields() []field[Design] {
 			length("frame.top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Frame.Top.Thickness }),
 			length("frame.top.overhang", from(-widest, widest), func(d *Design) *float64 { return &d.Frame.Top.Overhang }),
 			pick("frame.top.fixing", fixingKinds(), func(d *Design) *FixingKind { return &d.Frame.Top.Fixing }),
+			pick("frame.top.corner", topCorners(), func(d *Design) *Corner { return &d.Frame.Top.Corner }),
+			length("frame.top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Frame.Top.CornerSize }),
 			length("frame.milled.legs", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Legs }),
 			length("frame.milled.aprons", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Aprons }),
 			length("frame.milled.stretchers", upTo(widest).orNone(), func(d *Design) *float64 { return &d.Frame.Milled.Stretchers }),
@@ -241,6 +250,8 @@ func frameSetters() []setter {
 		{[]Key{"frame.length", "frame.width"}, []measure.ID{"aprons.between"}},
 		{[]Key{"frame.legs.rake", "frame.legs.splay"}, []measure.ID{"aprons.foot-side"}},
 		{[]Key{"frame.legs.faces"}, []measure.ID{"aprons.turn"}},
+		{[]Key{"frame.top.corner-size"}, []measure.ID{"frame.outline.clip", "frame.outline.round"}},
+		{[]Key{"frame.top.overhang", "frame.length", "frame.width"}, []measure.ID{"frame.outline.side", "frame.outline.reach"}},
 		{[]Key{"frame.milled.legs", "frame.milled.aprons", "frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
 }

@@ -3,6 +3,8 @@ package design
 import (
 	"strings"
 	"testing"
+
+	"rodsheet/geometry/measure"
 )
 
 // soundFrame is a rectangle with all its tables.
@@ -37,6 +39,7 @@ func TestFrameLimits(t *testing.T) {
 		{"1", "0.99", "1000", "1000.01", "frame.legs.size frame.legs.foot"},
 		{"1", "0.99", "200", "200.01", "frame.top.thickness"},
 		{"-1000", "-1000.01", "1000", "1000.01", "frame.top.overhang"},
+		{"0.001", "0", "10000", "10000.01", "frame.top.corner-size"},
 		{"0", "-0.01", "1000", "1000.01", "frame.aprons.arch"},
 		{"-15", "-15.01", "45", "45.01", "frame.legs.rake frame.legs.splay"},
 		{"3", "2", "8", "9", "frame.sides"},
@@ -50,8 +53,11 @@ func TestFrameLimits(t *testing.T) {
 		}...)
 	}
 	tryLimits(t, ApronsKind, lengths, func(key Key) string {
-		if key == "frame.sides" {
+		switch key {
+		case "frame.sides":
 			return strings.NewReplacer("width = 400", `shape = "regular"`, "splay = 8\n", "").Replace(soundFrame)
+		case "frame.top.corner-size":
+			return strings.Replace(soundFrame, "[frame.top]", "[frame.top]\ncorner = \"rounded\"", 1)
 		}
 		return soundFrame
 	})
@@ -67,6 +73,9 @@ func TestFrameShapes(t *testing.T) {
 		{"regular without sides", strings.NewReplacer("width = 400", "shape = \"regular\"", "splay = 8\n", "").Replace(soundFrame), "frame.sides: is missing"},
 		{"a low bridle", strings.Replace(soundFrame, "height = 120", "height = 120\njoint = \"bridle\"", 1), `"bridle" is not tenon`},
 		{"an upper cut of a bridle", strings.Replace(soundFrame, "depth = 90", "depth = 90\njoint = \"bridle\"\nupper-cut = 20", 1), "frame.aprons.upper-cut: goes with"},
+		{"a size of sharp corners", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner-size = 30", 1), "frame.top.corner-size: goes with corner clipped or rounded, not with sharp"},
+		{"clipped by nothing", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner = \"clipped\"", 1), "frame.top.corner-size: is missing"},
+		{"a corner of its own", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner = \"round\"", 1), `frame.top.corner: "round" is not sharp`},
 		{"a table of another kind", soundFrame + "\n[ring]\nwidth = 20", "ring: goes with"},
 	})
 }
@@ -89,4 +98,24 @@ func TestFrameStarts(t *testing.T) {
 	everyStart(t, ApronsKind, func(sides int, d Design) bool {
 		return d.Frame.Corners() == sides && d.Frame.Aprons.Depth >= 80 && !d.Frame.Top.None
 	})
+}
+
+// Corners are worked as the starting text says behind its marks; a size of them means
+// nothing where they are sharp.
+func TestFrameCorners(t *testing.T) {
+	text := strings.ReplaceAll(string(must(Start(ApronsKind, 4, measure.Millimetre))(t)), "# corner", "corner")
+	f, err := Read([]byte(text), nil)
+	if err != nil {
+		t.Fatal(complaints(err))
+	}
+	d := f.Sizes[0]
+	if top := d.Frame.Top; top.Corner != RoundedCorner || top.CornerSize != 20 {
+		t.Errorf("%+v", top)
+	}
+	if !frameHas(d, "frame.top.corner-size") {
+		t.Error("rounded corners have no size")
+	}
+	if d.Frame.Top.Corner = SharpCorner; frameHas(d, "frame.top.corner-size") || !frameHas(d, "frame.top.corner") {
+		t.Error("sharp corners have a size, or none can be chosen")
+	}
 }

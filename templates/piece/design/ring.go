@@ -30,7 +30,7 @@ func ringSchema() schema {
 			{"top.overhang", "top.outline", []string{"round", "ring"}, "round", false},
 			{"top.corner", "top.outline", []string{"ring", "free"}, "round", false},
 			{"top.corner-size", "top.outline", []string{"ring", "free"}, "round", false},
-			{"top.corner-size", "top.corner", []string{"clipped", "rounded"}, "sharp", false},
+			{"top.corner-size", "top.corner", topCorners()[ClippedCorner:], topCorners()[SharpCorner], false},
 			{"top.points", "top.outline", []string{"free"}, "round", false},
 			{"top.fixing.kind", "top.kind", []string{"wood"}, "none", false},
 			{"top.fixing.bond", "top.kind", []string{"glass"}, "none", false},
@@ -171,7 +171,7 @@ func topFields() []field[Design] {
 		length("top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Top.Thickness }),
 		length("top.diameter", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.Diameter }),
 		length("top.overhang", from(-widest, Longest), func(d *Design) *float64 { return &d.Top.Overhang }),
-		pick("top.corner", []string{"sharp", "clipped", "rounded"}, func(d *Design) *Corner { return &d.Top.Corner }),
+		pick("top.corner", topCorners(), func(d *Design) *Corner { return &d.Top.Corner }),
 		length("top.corner-size", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Top.CornerSize }),
 		points("top.points", func(d *Design) *[]geometry.Point { return &d.Top.Points }),
 		choice("top.pads.kind", []string{"none", "pad", "bumper"}, func(d *Design, i int) { d.Top.Pads.Bumpers = i == 2 }),
@@ -189,6 +189,9 @@ func topFields() []field[Design] {
 		pick("top.fixing.bond", []string{"none", "silicone"}, func(d *Design) *Bond { return &d.Top.Fixing.Bond }),
 	}
 }
+
+// In the order of their constants.
+func topCorners() []string { return []string{"sharp", "clipped", "rounded"} }
 
 // In the order of their constants.
 func fixingKinds() []string { return []string{"none", "screws", "buttons"} }
