@@ -75,6 +75,11 @@ func TestLegsOfACircle(t *testing.T) {
 		if sorts := s.sorts(); len(sorts) != 1 || s.count(sorts[0].sort) != 5 {
 			t.Errorf("%d sorts of legs", len(sorts))
 		}
+		for _, f := range s.legGroup(s.legs[0]).Figures {
+			if strings.Contains(f.Name, "forward") {
+				t.Errorf("%s is called %q", f.ID, f.Name)
+			}
+		}
 	}
 }
 

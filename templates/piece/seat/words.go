@@ -1,6 +1,7 @@
 package seat
 
 import (
+	"maps"
 	"sync"
 
 	"rodsheet/geometry/measure"
@@ -87,6 +88,7 @@ func allNames() assembly.Names {
 			out[id+"."+what] = said
 		}
 	}
+	maps.Copy(out, circleFigures)
 	for kind, id := range rodIDs {
 		for _, second := range []measure.ID{"", "-2"} {
 			for what, said := range rodFigures {
@@ -105,6 +107,12 @@ var legFigures = map[measure.ID]text{
 	"bored": "bored along the bit", "blank": "blank", "tenon": "tenon, to its shoulder", "below-shoulder": "shoulder to floor, along the axis",
 	"from-plumb": "lean from plumb, as it stands", "foot-across": "level cut of the foot, in the way in which it leans, off square",
 	"foot-along": "level cut of the foot, across that, off square", "foot-aside": "foot from the centre line", "foot-from-middle": "foot from below the middle, forward or backward",
+}
+
+// circleFigures are those that are counted outward, not forward or backward.
+var circleFigures = assembly.Names{
+	"seat.circle.hole-from-middle": "hole from the middle", "seat.circle.exit-from-middle": "exit of the bit from the middle",
+	"seat.circle.foot-from-middle": "foot from below the middle",
 }
 
 var rodFigures = map[measure.ID]text{
