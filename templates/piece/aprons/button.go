@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -59,10 +60,16 @@ func (m Model) buttonChecks() []kind.Check {
 		return nil
 	}
 	u, b := m.Design.Unit, m.button()
-	behind := m.Rows[0].Of.Thickness - b.deep
+	grade := func(mm, least float64) kind.Grade {
+		if mm < least-piece.Slip {
+			return m.thin(mm)
+		}
+		return kind.Pass
+	}
+	// Round sizes hang on the unit, so neither has a figure.
 	return []kind.Check{
-		texts.AtLeast(u, "aprons.behind-groove", behind, checks.LeastBeside(u), m.thin(behind)),
-		texts.AtLeast(u, "aprons.tongue", b.tongue, leastTongue(u), m.thin(b.tongue)),
+		texts.Found("aprons.behind-groove", grade(m.Rows[0].Of.Thickness-b.deep, checks.LeastBeside(u))),
+		texts.Found("aprons.tongue", grade(b.tongue, leastTongue(u))),
 	}
 }
 
