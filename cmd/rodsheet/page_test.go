@@ -87,7 +87,7 @@ func visit(t *testing.T, file, address string) *tab {
 	}
 	ctx, cancel := chromedp.NewContext(all)
 	t.Cleanup(cancel)
-	ctx, late := context.WithTimeout(ctx, 90*time.Second)
+	ctx, late := context.WithTimeout(ctx, 5*time.Minute)
 	t.Cleanup(late)
 	p := &tab{T: t, ctx: ctx, file: file, address: address}
 	p.do(chromedp.Navigate(address), chromedp.WaitReady(chromedp.CSS(`html[data-ready]`)))

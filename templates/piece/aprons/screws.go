@@ -71,11 +71,13 @@ const deepestBore = 100.0
 
 // screwChecks ask whether screws hold the top and leave enough of top and aprons.
 func (m Model) screwChecks() []kind.Check {
+	u := m.Design.Unit
+	m.Design.Unit = m.Design.Written // by the round sizes of the file it is judged
 	f, ok := m.Screws()
 	if !ok {
 		return nil
 	}
-	u, top := m.Design.Unit, m.Design.Frame.Top.Thickness
+	in, top := m.Design.Unit, m.Design.Frame.Top.Thickness
 	through := kind.Warn
 	if f.Bite > top-piece.Slip {
 		through = kind.Fail
@@ -86,12 +88,12 @@ func (m Model) screwChecks() []kind.Check {
 	}
 	f.Bore = deepest // heads are let into the whole apron, before it is arched
 	for _, h := range f.Holes {
-		widest = math.Max(widest, f.Across(u, h))
+		widest = math.Max(widest, f.Across(in, h))
 	}
 	return []kind.Check{
 		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
-		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(u), kind.Warn),
-		texts.AtLeast(u, "aprons.beside-screw", (m.Rows[0].Of.Thickness-widest)/2, checks.LeastBeside(u), kind.Warn),
+		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(in), kind.Warn),
+		texts.AtLeast(u, "aprons.beside-screw", (m.Rows[0].Of.Thickness-widest)/2, checks.LeastBeside(in), kind.Warn),
 		texts.AtMost(u, "aprons.screw-bore", deepest, deepestBore, kind.Warn),
 	}
 }

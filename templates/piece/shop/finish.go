@@ -42,6 +42,6 @@ func sawTop(p sized) (row, bool) {
 		grain = note("grain-across")
 	}
 	return plain(Operation{
-		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain),
+		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain), Caution: "isolate-power",
 	}, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind == design.WoodTop
 }

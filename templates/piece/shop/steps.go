@@ -53,7 +53,7 @@ func millTop(p sized) (row, bool) {
 	panel := p.TopPanel()
 	return plain(Operation{
 		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
-		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))),
+		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))), Caution: "isolate-power",
 	}, p.topBoards), true
 }
 

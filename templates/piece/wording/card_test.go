@@ -9,6 +9,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
 )
@@ -151,6 +152,20 @@ func TestCountsAreSaidOnce(t *testing.T) {
 	} {
 		if got := s.counts(parts[0].Part, parts); got != want {
 			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// What is done with machines or by data sheets whatever the saw reaches is cautioned against.
+func TestCardsCaution(t *testing.T) {
+	always := []shop.Do{shop.Mill, shop.GluePanel, shop.DrillFixings, shop.SawTop, shop.GlueLegs, shop.Sand, shop.Finish}
+	d := piecetest.Low()
+	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Overhang: 40, Thickness: 20, Fixing: design.Fixing{Kind: design.Screws}}
+	plan := planOf(t, d)
+	for _, do := range always {
+		i := slices.IndexFunc(plan.Cards, func(c shop.Card) bool { return c.Steps[0].Do == do })
+		if i < 0 || Card(plan, plan.Cards[i]).Caution == "" {
+			t.Errorf("step %v: card %d without a caution", do, i)
 		}
 	}
 }
