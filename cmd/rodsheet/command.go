@@ -202,11 +202,15 @@ func (c command) figures(ctx context.Context, args []string, w world) (*values, 
 	return v, nil
 }
 
-// laid lays the job of a command line that was read, up to what is written.
-func (c command) laid(ctx context.Context, v *values, w world) (plan render.Plan, made pack, o options, err error) {
-	if o, err = v.options(w.getenv, w.stdout); err != nil {
-		return plan, made, o, err
+// laid lays the job of a command line that was read, up to what is written. Of what was
+// given up nothing is touched: it may still be under way.
+func (c command) laid(ctx context.Context, v *values, w world) (render.Plan, pack, options, error) {
+	o, err := v.options(w.getenv, w.stdout)
+	if err != nil {
+		return render.Plan{}, pack{}, o, err
 	}
+	var plan render.Plan
+	var made pack
 	err = awaited(ctx, func() (err error) {
 		build := c.read(v)
 		if len(v.problems) > 0 {
@@ -215,7 +219,10 @@ func (c command) laid(ctx context.Context, v *values, w world) (plan render.Plan
 		plan, made, err = lay(build, o.layout, v.on("full"))
 		return explain(err, v.unit, c)
 	})
-	return plan, made, o, err
+	if err != nil {
+		return render.Plan{}, pack{}, o, err
+	}
+	return plan, made, o, nil
 }
 
 func lay(build maker, l render.Layout, full bool) (render.Plan, pack, error) {
