@@ -73,7 +73,7 @@ func (b Box) widestBoard() (mm float64, ok bool) {
 //
 // Over the mitre, w wide, the slot's outer side is w − place·w − spline/2 from the outer
 // corner; from there it goes deep into the board, square to the mitre. The mitre leans by
-// the tilt from square to the face, so a point that far along it lies cos tilt of that under
+// the tilt off square to the face, so a point that far along it lies cos tilt of that under
 // the face, and every mm of depth brings it sin tilt nearer. To the hollow side there is
 // least wood at the mouth, place·w − spline/2 along the mitre.
 func (b Box) behindSpline() float64 {
