@@ -38,17 +38,21 @@ func writeBuying(ctx context.Context, v *values, w world) error {
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	var list bytes.Buffer
-	if err := awaited(ctx, func() error {
+	rows, err := awaited(ctx, func() ([][]string, error) {
 		work, err := v.work()
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if verdict := (findings{work.Report()}).verdict(); verdict != nil {
-			return unbuildable(verdict.Error() + "; rodsheet check says what mends it")
+			return nil, unbuildable(verdict.Error() + "; rodsheet check says what mends it")
 		}
-		return csv.NewWriter(&list).WriteAll(work.Buying())
-	}); err != nil {
+		return work.Buying(), nil
+	})
+	if err != nil {
+		return err
+	}
+	var list bytes.Buffer
+	if err := csv.NewWriter(&list).WriteAll(rows); err != nil {
 		return err
 	}
 	out.name = cmp.Or(out.name, v.stem()+".csv")

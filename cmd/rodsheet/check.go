@@ -39,17 +39,16 @@ then its figures. The exit status is 1 when the piece cannot be built.`,
 }
 
 func checkDesign(ctx context.Context, v *values, w world) error {
-	var r findings
-	if err := awaited(ctx, func() error {
+	r, err := awaited(ctx, func() (findings, error) {
 		work, err := v.work()
-		if err == nil {
-			r = findings{work.Report()}
+		if err != nil {
+			return findings{}, err
 		}
-		return err
-	}); err != nil {
+		return findings{work.Report()}, nil
+	})
+	if err != nil {
 		return err
 	}
-	var err error
 	if v.on("json") {
 		err = r.writeJSON(w.stdout)
 	} else {

@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"io/fs"
 	"slices"
 	"strings"
 
@@ -40,7 +39,7 @@ type command struct {
 // A world is what a command may touch besides the files that it writes.
 type world struct {
 	getenv         func(string) string
-	read           func(name string) ([]byte, fs.FileInfo, error) // a design file
+	read           func(name string) (designText, error)
 	stdout, stderr io.Writer
 }
 
@@ -178,11 +177,11 @@ func (c command) perform(ctx context.Context, args []string, w world) error {
 	if c.act != nil {
 		return c.act(ctx, v, w)
 	}
-	plan, made, o, err := c.laid(ctx, v, w)
+	l, o, err := c.laid(ctx, v, w)
 	if err != nil {
 		return err
 	}
-	return o.deliver(ctx, made, plan, w.stdout, w.stderr)
+	return o.deliver(ctx, l.pack, l.plan, w.stdout, w.stderr)
 }
 
 func (c command) figures(ctx context.Context, args []string, w world) (*values, error) {
@@ -202,32 +201,33 @@ func (c command) figures(ctx context.Context, args []string, w world) (*values, 
 	return v, nil
 }
 
-// laid lays the job of a command line that was read, up to what is written. Of what was
-// given up nothing is touched: it may still be under way.
-func (c command) laid(ctx context.Context, v *values, w world) (render.Plan, pack, options, error) {
-	o, err := v.options(w.getenv, w.stdout)
-	if err != nil {
-		return render.Plan{}, pack{}, o, err
-	}
-	var plan render.Plan
-	var made pack
-	err = awaited(ctx, func() (err error) {
-		build := c.read(v)
-		if len(v.problems) > 0 {
-			return v.problems
-		}
-		plan, made, err = lay(build, o.layout, v.on("full"))
-		return explain(err, v.unit, c)
-	})
-	if err != nil {
-		return render.Plan{}, pack{}, o, err
-	}
-	return plan, made, o, nil
+// A laying is a pack and the sheets that it is laid on.
+type laying struct {
+	pack pack
+	plan render.Plan
 }
 
-func lay(build maker, l render.Layout, full bool) (render.Plan, pack, error) {
+// laid lays the job of a command line that was read, up to what is written.
+func (c command) laid(ctx context.Context, v *values, w world) (laying, options, error) {
+	o, err := v.options(w.getenv, w.stdout)
+	if err != nil {
+		return laying{}, o, err
+	}
+	l, err := awaited(ctx, func() (laying, error) {
+		build := c.read(v)
+		if len(v.problems) > 0 {
+			return laying{}, v.problems
+		}
+		l, err := lay(build, o.layout, v.on("full"))
+		return l, explain(err, v.unit, c)
+	})
+	return l, o, err
+}
+
+// lay makes a pack for a layout and lays it on sheets. With full it holds all drawings.
+func lay(build maker, l render.Layout, full bool) (laying, error) {
 	if err := l.Check(); err != nil {
-		return render.Plan{}, pack{}, err
+		return laying{}, err
 	}
 	made, err := build(templates.Setting{Unit: l.Unit, Clear: l.Clear(), Full: full})
 	if err == nil && made.remark != "" { // it takes room from what is made to fill a sheet
@@ -235,8 +235,8 @@ func lay(build maker, l render.Layout, full bool) (render.Plan, pack, error) {
 		made, err = build(templates.Setting{Unit: l.Unit, Clear: l.Clear(), Full: full})
 	}
 	if err != nil {
-		return render.Plan{}, pack{}, err
+		return laying{}, err
 	}
 	plan, err := render.Lay(made.job, l)
-	return plan, made, err
+	return laying{made, plan}, err
 }

@@ -29,16 +29,22 @@ func caught(do func() error) (err error) {
 	return do()
 }
 
-// awaited calls do, which may take long, and gives it up when ctx is cancelled.
-// What is given up must not write: it runs on until the program ends.
-func awaited(ctx context.Context, do func() error) error {
+// awaited returns what do makes, which may take long, and gives it up when ctx is
+// cancelled. What is given up must not write: it runs on until the program ends.
+func awaited[T any](ctx context.Context, do func() (T, error)) (T, error) {
+	var made, none T
 	done := make(chan error, 1)
-	go func() { done <- caught(do) }()
+	go func() {
+		done <- caught(func() (err error) {
+			made, err = do()
+			return err
+		})
+	}()
 	select {
 	case err := <-done:
-		return err
+		return made, err
 	case <-ctx.Done():
-		return interrupted{}
+		return none, interrupted{}
 	}
 }
 

@@ -27,7 +27,7 @@ func sizeFlag() flag {
 
 // design reads the design file that the command line names. Its units are
 // those of the command from then on, unless --units is given.
-func (v *values) design(ctx context.Context, read func(string) ([]byte, fs.FileInfo, error)) error {
+func (v *values) design(ctx context.Context, read func(string) (designText, error)) error {
 	if v.given("size") && v.text("size") == "" {
 		v.add("--size is empty", "name a size of the design, or leave --size out for all of them")
 		return v.problems
@@ -36,44 +36,47 @@ func (v *values) design(ctx context.Context, read func(string) ([]byte, fs.FileI
 		v.add(fmt.Sprintf("takes one design file, found %d words", len(v.words)), "rodsheet new table.toml writes one")
 		return v.problems
 	}
-	var data []byte
-	err := awaited(ctx, func() (err error) {
-		data, v.source, err = read(v.words[0])
-		return err
-	})
+	text, err := awaited(ctx, func() (designText, error) { return read(v.words[0]) })
 	if errors.As(err, &interrupted{}) {
 		return err
 	}
 	if err != nil {
 		return refuse(cannot("read", wording.Shown(v.words[0]), err).Error(), readHint(err))
 	}
-	f, err := design.ReadLettered(data, kinds.Faults, lettering.Missing)
+	v.source = text.from
+	f, err := design.ReadLettered(text.data, kinds.Faults, lettering.Missing)
 	v.file = &f
 	return v.mistaken(err)
 }
 
+// A designText is what a design file holds, and the file that it came from.
+type designText struct {
+	data []byte
+	from fs.FileInfo
+}
+
 // readSome reads a file, or standard input for "-". Of one that is far too
 // long for a design it reads enough to tell.
-func readSome(name string) ([]byte, fs.FileInfo, error) {
+func readSome(name string) (designText, error) {
 	const enough = 1 << 20
 	in := os.Stdin
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, nil, err
+			return designText{}, err
 		}
 		defer f.Close()
 		in = f
 	}
 	info, err := in.Stat()
 	if err != nil {
-		return nil, nil, err
+		return designText{}, err
 	}
 	if info.IsDir() {
-		return nil, nil, errors.New("it is a directory")
+		return designText{}, errors.New("it is a directory")
 	}
 	data, err := io.ReadAll(io.LimitReader(in, enough))
-	return data, info, err
+	return designText{data, info}, err
 }
 
 func readHint(err error) string {

@@ -199,11 +199,11 @@ func packDocument(tb testing.TB, name string) page.Document {
 		tb.Fatal(err)
 	}
 	o := must(v.options(func(string) string { return "" }, io.Discard))(tb)
-	plan, _, err := lay(c.read(v), o.layout, false)
+	l, err := lay(c.read(v), o.layout, false)
 	if err != nil {
 		tb.Fatal(err)
 	}
-	doc := plan.Document()
+	doc := l.plan.Document()
 	done(tb, pdf.Write(io.Discard, doc))
 	return doc
 }

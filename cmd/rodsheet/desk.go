@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"io"
-	"io/fs"
 	"strings"
 
 	"rodsheet/cmd/internal/live"
@@ -15,7 +14,7 @@ import (
 // desk lends the page what the commands do.
 func (w world) desk() *live.Desk {
 	on := func(text []byte) world {
-		w.read = func(string) ([]byte, fs.FileInfo, error) { return text, nil, nil }
+		w.read = func(string) (designText, error) { return designText{data: text}, nil }
 		w.stdout, w.stderr = io.Discard, io.Discard
 		return w
 	}
@@ -26,11 +25,11 @@ func (w world) desk() *live.Desk {
 			if err != nil {
 				return page.Document{}, err
 			}
-			plan, _, _, err := c.laid(ctx, v, own)
+			l, _, err := c.laid(ctx, v, own)
 			if err != nil {
 				return page.Document{}, err
 			}
-			return plan.Document(), nil
+			return l.plan.Document(), nil
 		},
 		Run: func(ctx context.Context, args []string, text []byte) ([]byte, string) {
 			var out, errs bytes.Buffer

@@ -140,7 +140,8 @@ func TestCrash(t *testing.T) {
 			return run(t.Context(), []string{"scale", "-o", "-"}, broken, io.Discard, stderr)
 		},
 		"of what is waited for": func(stderr io.Writer) int {
-			return report(stderr, awaited(t.Context(), func() error { broken(""); return nil }))
+			_, err := awaited(t.Context(), func() (string, error) { return broken(""), nil })
+			return report(stderr, err)
 		},
 	} {
 		t.Setenv("TMPDIR", t.TempDir())

@@ -136,8 +136,8 @@ type designFile struct{ name string }
 func (f *designFile) Name() string { return filepath.Base(f.name) }
 
 func (f *designFile) Read() ([]byte, error) {
-	text, _, err := readSome(f.name)
-	return text, err
+	text, err := readSome(f.name)
+	return text.data, err
 }
 
 // Write replaces the file beside itself, unless it reads otherwise than base.

@@ -37,14 +37,14 @@ func drawPicture(ctx context.Context, v *values, w world) error {
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	var doc page.Document
-	if err := awaited(ctx, func() error {
+	doc, err := awaited(ctx, func() (page.Document, error) {
 		work, err := v.work()
-		if err == nil {
-			doc = render.PictureDocument(v.stem(), v.file.Title, work.Pictures(), v.unit, paper)
+		if err != nil {
+			return page.Document{}, err
 		}
-		return err
-	}); err != nil {
+		return render.PictureDocument(v.stem(), v.file.Title, work.Pictures(), v.unit, paper), nil
+	})
+	if err != nil {
 		return err
 	}
 	if out.name == "" && !out.stdout {

@@ -61,15 +61,12 @@ func publish(ctx context.Context, v *values, w world) error {
 	if len(v.problems) > 0 {
 		return v.problems
 	}
-	text, _, err := w.read(v.words[0])
+	text, err := w.read(v.words[0])
 	if err != nil {
 		return cannot("read", wording.Shown(v.words[0]), err)
 	}
-	var files []file
-	if err := awaited(ctx, func() (err error) {
-		files, err = w.folder(ctx, v, text, engine)
-		return err
-	}); err != nil {
+	files, err := awaited(ctx, func() ([]file, error) { return w.folder(ctx, v, text.data, engine) })
+	if err != nil {
 		return err
 	}
 	for i, f := range files {
