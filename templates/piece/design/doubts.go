@@ -50,6 +50,9 @@ func (r *reader) doubts(s settings, size string, found []note) Doubts {
 			}
 		}
 	}
+	if len(noted) == 0 && s.good(slices.Collect(maps.Keys(s))...) {
+		return nil
+	}
 	var out Doubts
 	unitless, kindless := s.inDoubt("units", noted), s.inDoubt("kind", noted)
 	for _, f := range r.fields {

@@ -21,7 +21,8 @@ func (k Key) word() string { return string(k[strings.LastIndexByte(string(k), '.
 
 // holds reports whether the key is a table that another stands in.
 func (k Key) holds(other Key) bool {
-	return k == everything || strings.HasPrefix(string(other), string(k)+".")
+	n := len(k)
+	return k == everything || len(other) > n && other[n] == '.' && other[:n] == k
 }
 
 // oneOf returns the words of keys for a choice: "height or frame-height".

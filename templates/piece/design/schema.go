@@ -137,14 +137,12 @@ func (k Key) root() Key {
 // schemaOf returns the kind of piece whose table a key stands in; own is false for a
 // key of all kinds.
 func schemaOf(key Key) (k Kind, s schema, own bool) {
-	for i, s := range schemas() {
-		for _, t := range s.tables {
-			if t == key || t.holds(key) {
-				return Kind(i), s, true
-			}
-		}
+	root, all := key.root(), schemas()
+	i := slices.IndexFunc(all, func(s schema) bool { return slices.Contains(s.tables, root) })
+	if i < 0 {
+		return 0, schema{}, false
 	}
-	return 0, schema{}, false
+	return Kind(i), all[i], true
 }
 
 func headFields() []field[Design] {
