@@ -141,8 +141,13 @@ func (k *card) ticks(left, y, inner float64) float64 {
 		if x > left && x+wide > inner {
 			x, level = left, level-row
 		}
-		k.words.Text(x, level, small, t.Text)
-		x += lettering.Width(t.Text, small) + 1.5
+		for i, line := range lettering.Wrap(t.Text, small, inner-left) {
+			if i > 0 {
+				x, level = left, level-row
+			}
+			k.words.Text(x, level, small, line)
+			x += lettering.Width(line, small) + 1.5
+		}
 		for range t.Boxes {
 			if x+tickSide > inner {
 				x, level = left, level-row

@@ -198,6 +198,21 @@ func TestShortNameBesideALongValue(t *testing.T) {
 	}
 }
 
+// Words to be ticked off that are longer than a narrow card is wide are broken.
+func TestLongWordsToTickOff(t *testing.T) {
+	c := templates.Card{Number: 1, Heading: "a", Ticks: []templates.Tick{{Text: strings.Repeat("spare stretchers ", 6), Boxes: 2}}}
+	k := &card{Card: c, size: geometry.Pt(80, 100), hanging: newHangings()}
+	k.head()
+	for _, x := range k.words.Texts {
+		if right := geometry.Bounds(letters(x)...).Max.X; right > k.size.X-cardEdge {
+			t.Errorf("%q ends at %.1f of %.1f", x.String, right, k.size.X)
+		}
+	}
+	if len(k.boxes) != 2 {
+		t.Errorf("%d boxes, want 2", len(k.boxes))
+	}
+}
+
 // Cards come in order, each whole, above all else on sheets that follow one another; and
 // every figure is read back from the file.
 func TestCardsInOrder(outer *testing.T) {
