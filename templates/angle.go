@@ -53,27 +53,42 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	return job, nil
 }
 
-// gauges returns the triangles with their tables, and the figures.
+// gauges returns the triangles with their tables, and the figures. A triangle shares its
+// strip with the next one that goes on it.
 func gauges(acute []wanted, base float64, s Setting) (section Section, all []Figure) {
+	var left []gauge
 	for _, a := range acute {
 		g := gaugeFor(a, base, s)
-		name := angleText(a.drawn)
-		figures := g.panel()
-		if g.pointed {
-			p := g.line().Picture(say(anglePoints, g.name()), s.Unit)
-			p.View = View{Part: AngleView(g.drawn)}
-			section.Pictures = append(section.Pictures, p)
-			figures.Text = g.pointWords()
-		} else {
-			section.Drawings = append(section.Drawings, g.views(s.Full)...)
-		}
-		section.Panels = append(section.Panels, figures)
 		for _, f := range g.figures() {
 			if len(acute) > 1 {
+				name := angleText(a.drawn)
 				f.ID, f.Name = f.ID+"-"+measure.ID(strings.TrimSuffix(name, "°")), name+" "+f.Name
 			}
 			all = append(all, f)
 		}
+		left = append(left, g)
+	}
+	for len(left) > 0 {
+		g := left[0]
+		left = left[1:]
+		figures := g.panel()
+		other := slices.IndexFunc(left, g.shares)
+		switch {
+		case g.pointed:
+			p := g.line().Picture(say(anglePoints, g.name()), s.Unit)
+			p.View = View{Part: AngleView(g.drawn)}
+			figures.Of = p.View
+			section.Pictures = append(section.Pictures, p)
+			figures.Text = g.pointWords()
+		case base == 0 && !s.Full && other >= 0:
+			var d Drawing
+			d, figures = g.paired(left[other])
+			left = slices.Delete(left, other, other+1)
+			section.Drawings = append(section.Drawings, d)
+		default:
+			section.Drawings = append(section.Drawings, g.views(s.Full)...)
+		}
+		section.Panels = append(section.Panels, figures)
 	}
 	return section, all
 }
@@ -145,22 +160,32 @@ func AnglePair(angles [2]float64, s Setting) (d Drawing, p Panel, ok bool) {
 		}
 		pair[i] = gaugeFor(wanted{drawn: acute, asked: asked}, 0, s)
 	}
-	a, b := pair[0], pair[1]
-	strip := math.Max(a.stock, b.stock)
-	if !a.steep() || !b.steep() || a.pointed || b.pointed || a.Base != b.Base || a.Rise()+strip+b.Rise() > sizesOfGauge(s).narrow {
-		return d, p, false
+	if ok = pair[0].shares(pair[1]); ok {
+		d, p = pair[0].paired(pair[1])
 	}
-	a.stock, b.stock = strip, strip
-	d = a.drawing()
-	d.Add(b.triangle().Moved(geometry.Rotate(math.Pi).Then(geometry.Translate(geometry.Pt(a.Base, -strip)))))
-	d = d.Of(View{Part: AngleView(a.drawn)}, say(anglesHeading, angleText(a.drawn), angleText(b.drawn)))
-	d.Also = View{Part: AngleView(b.drawn)}
-	p = a.panel()
+	return d, p, ok
+}
+
+// shares reports whether two triangles go on one strip, to a sheet, and have no names.
+func (g gauge) shares(o gauge) bool {
+	return g.of+o.of == "" && g.steep() && o.steep() && !g.pointed && !o.pointed && g.Base == o.Base &&
+		g.Rise()+math.Max(g.stock, o.stock)+o.Rise() <= sizesOfGauge(g.Setting).narrow
+}
+
+// paired returns two triangles on one strip with the figures of both.
+func (g gauge) paired(o gauge) (Drawing, Panel) {
+	strip := math.Max(g.stock, o.stock)
+	g.stock, o.stock = strip, strip
+	d := g.drawing()
+	d.Add(o.triangle().Moved(geometry.Rotate(math.Pi).Then(geometry.Translate(geometry.Pt(g.Base, -strip)))))
+	d = d.Of(View{Part: AngleView(g.drawn)}, say(anglesHeading, angleText(g.drawn), angleText(o.drawn)))
+	d.Also = View{Part: AngleView(o.drawn)}
+	p := g.panel()
 	p.Heading = d.Name
-	for i, row := range b.panel().Table {
+	for i, row := range o.panel().Table {
 		p.Table[i] = append(p.Table[i], row[1])
 	}
-	return d, p, true
+	return d, p
 }
 
 // A wanted angle is drawn as its supplement where it is obtuse.

@@ -364,6 +364,31 @@ func TestTwoTrianglesOnOneStrip(t *testing.T) {
 	}
 }
 
+// Where the calibration square stands on another sheet, both sides of the bevel asked
+// for are long enough for a gauge, and triangles that go on one strip share it.
+func TestTrianglesOfAPackAreLongEnough(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		deg := float64(rapid.IntRange(25, 875).Draw(t, "tenths of a degree")) / 10
+		s := Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: geometry.Pt(170, 217), Proved: true}
+		job := sound(t)(Angles(radians(deg), 0, s))
+		asked := "bevel " + measure.Angle(measure.Radians(deg)).Text(0) + ":"
+		for _, d := range job.Drawings() {
+			for label, corner := range corners(d) {
+				if strings.HasPrefix(label, asked) && corner[1] < 100-1e-9 {
+					t.Errorf("a side of the corner %q is %.1f mm long", label, corner[1])
+				}
+			}
+			if b := d.Bounds(); b.Width() > s.Clear.X || b.Height() > s.Clear.Y {
+				t.Fatalf("%.1f × %.1f does not go on a sheet", b.Width(), b.Height())
+			}
+		}
+	})
+	job := sound(t)(Angles(radians(82.03, 45.35, 85), 0, Setting{Clear: a4}))
+	if d := job.Drawings(); len(d) != 2 || d[0].View.Part != "angle-82.03" || d[0].Also.Part != "angle-85" || len(job.Sections[0].Panels[0].Table[0]) != 3 {
+		t.Errorf("%d drawings, the first of %v and %v, with %q", len(d), d[0].View, d[0].Also, job.Sections[0].Panels[0].Table)
+	}
+}
+
 // Near square the table says how far the line falls off square, which a square and a rule
 // set out; the bevel's own rise would be metres.
 func TestTableOfASteepBevel(t *testing.T) {

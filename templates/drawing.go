@@ -179,6 +179,8 @@ type Setting struct {
 	// Full draws everything at full size: both hands of all, every view, the
 	// whole outline.
 	Full bool
+	// Proved is set where the calibration square stands on a sheet before.
+	Proved bool
 }
 
 // holds reports whether a sheet holds what is so large, either way round.

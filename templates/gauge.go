@@ -43,7 +43,7 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 	}
 	triangle, stock := outline.Triangle(), z.stock
 	deep := s.Full || base > 0 || triangle.Angle != angle.drawn
-	if room := math.Min(z.narrow, z.long-z.proof) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
+	if room := math.Min(z.narrow, z.free) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
 		stock = math.Max(stock, math.Min(z.shortest-triangle.Rise(), room))
 	}
 	return gauge{triangle, outline, angle, stock, s, pointed}
@@ -54,8 +54,10 @@ type gaugeSizes struct {
 	stock             float64 // depth of the strip for the gauge's stock
 	step              float64 // of the gauge edge
 	shortest, longest float64 // that edge
+	least             float64 // height of the triangle
 	narrow, long      float64 // what a sheet offers
 	proof             float64 // what the calibration square takes of it, where it has room
+	free              float64 // what it leaves, all of it where it stands on another sheet
 }
 
 func sizesOfGauge(s Setting) gaugeSizes {
@@ -65,7 +67,12 @@ func sizesOfGauge(s Setting) gaugeSizes {
 		proof = 0
 	}
 	round := s.Unit.Round
-	return gaugeSizes{round(25, 1), round(10, 1.0/2), round(100, 4), round(250, 10), narrow, long, proof}
+	z := gaugeSizes{round(25, 1), round(10, 1.0/2), round(100, 4), round(250, 10), 0, narrow, long, proof, long - proof}
+	z.least = z.shortest / 2
+	if s.Proved {
+		z.least, z.free = math.Min(z.shortest, long-z.stock), long
+	}
+	return z
 }
 
 // edge is the longest gauge edge of whole steps that a room offers.
@@ -77,7 +84,7 @@ func (z gaugeSizes) edge(room float64) float64 {
 // triangle, with the strip below it, takes no more than the shorter one.
 func (z gaugeSizes) fill(g *joint.AngleGauge) {
 	g.Length = z.edge(z.long)
-	g.Height = math.Max(math.Min(z.narrow-z.stock, g.Length), z.shortest/2)
+	g.Height = math.Max(math.Min(z.narrow-z.stock, g.Length), z.least)
 }
 
 // beside lays the gauge edge across the sheet and leaves room above the
@@ -89,7 +96,7 @@ func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
 		g.Angle = math.Min(g.Angle, math.Pi/2-g.Angle)
 	}
 	g.Length = z.edge(z.narrow)
-	g.Height = math.Max(math.Min(z.long-z.proof-z.stock, g.Length), z.shortest/2)
+	g.Height = math.Max(math.Min(z.long-z.proof-z.stock, g.Length), z.least)
 	g.Length = g.Triangle().Base
 	if g.Angle == asked { // else the gauge's stock lies on the upright side
 		g.Length = math.Max(g.Length, z.shortest)

@@ -17,7 +17,7 @@ import (
 func TestLabelsHaveIdentity(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mm := func(name string, from, to float64) float64 { return rapid.Float64Range(from, to).Draw(t, name) }
-		s := Setting{measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), geometry.Pt(180, 260), true}
+		s := Setting{Unit: measure.Unit(rapid.IntRange(0, 1).Draw(t, "unit")), Clear: geometry.Pt(180, 260), Full: true}
 		for _, made := range []func() (Job, error){
 			func() (Job, error) {
 				return Lap(joint.Lap{Width: mm("width", 20, 80), Other: mm("other", 20, 80), Depth: mm("depth", 20, 80),
@@ -45,7 +45,7 @@ func TestLabelsHaveIdentity(t *testing.T) {
 			},
 			func() (Job, error) {
 				return Segments(joint.SegmentRing{Pieces: 7, Outer: mm("outer", 250, 2000), Inner: 200, Kerf: 3, Round: true},
-					Setting{s.Unit, s.Clear, false})
+					Setting{Unit: s.Unit, Clear: s.Clear})
 			},
 			func() (Job, error) {
 				return Staves(joint.Staves{Pieces: 9, Top: mm("wide", 250, 900), Bottom: 250, Height: 400, Thickness: 18}, s)

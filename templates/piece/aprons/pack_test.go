@@ -39,6 +39,7 @@ func TestPackIsWhole(t *testing.T) {
 		for _, s := range job.Sections {
 			for _, d := range s.Drawings {
 				count[d.View]++
+				count[d.Also]++
 				if d.Name == "" || len(d.Strokes) == 0 {
 					t.Errorf("%v: no name or no lines", d.View)
 				}

@@ -169,7 +169,7 @@ func (w work[M]) Grips(size int) map[measure.ID]kind.Grip {
 // record.
 func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error) {
 	designs, plan := w.designs(), w.plan()
-	s.Unit = designs[0].Unit
+	s.Unit, s.Proved = designs[0].Unit, true
 	all := []drawings.Envelope{w.cover(), drawings.Wood(plan)}
 	number := 0
 	for k, e := range w.Envelopes {

@@ -24,7 +24,7 @@ func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job
 	if len(pieces) == 0 {
 		return templates.Job{}, nil
 	}
-	s.Unit = pieces[0].Design.Unit
+	s.Unit, s.Proved = pieces[0].Design.Unit, true
 	plan, report := shop.NewPlan(pieces), wording.Report(f)
 	corners, rows := make([]templates.Picture, len(pieces)), make([][][2]string, len(pieces))
 	for i, p := range pieces {
