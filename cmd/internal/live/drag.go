@@ -24,12 +24,13 @@ func (g Drag) changes(w works, size string) []Change {
 		return nil
 	}
 	d := w.design.Sizes[i]
+	_, angle := grip.Key.Figure()
 	aim := g.X
 	if grip.Up {
 		aim = g.Y
 	}
 	round, quantity := d.Unit.Round(1, 1.0/16), measure.Length
-	if grip.Angle {
+	if angle {
 		round, quantity = measure.Radians(0.25), measure.Angle
 	}
 	value := math.Round(follow(grip, d, aim, round)/round) * round
@@ -45,11 +46,12 @@ func (g Drag) changes(w works, size string) []Change {
 // apart.
 func follow(g kind.Grip, d design.Design, aim, step float64) float64 {
 	const near = 0.01 // mm
+	at, _ := g.Key.Figure()
 	moved := func(figure float64) (float64, bool) {
-		*g.Figure(&d) = figure
+		*at(&d) = figure
 		return g.At(d)
 	}
-	value := *g.Figure(&d)
+	value := *at(&d)
 	for range 6 {
 		here, sound := moved(value)
 		next, beside := moved(value + step)

@@ -132,18 +132,21 @@ func (m Model) topName() string {
 	return namedSize.With(topWord.With(), m.bare(size.Length), m.bare(size.Width), m.length(size.Thickness))
 }
 
-// mendTexts say what is changed to mend a check.
-var mendTexts = map[design.Key]wording.Text{
+// mending says what is changed to mend a check.
+var mending = map[design.Key]wording.Text{
 	"frame.legs.size":               "make the legs %s thick",
+	"frame.milled.legs":             "make the legs %s thick",
 	"frame.legs.taper-start":        "start the taper %s from the head",
 	"frame.legs.foot":               "leave %s at the foot",
 	"frame.aprons.inset":            "set the aprons back by %s",
 	"frame.aprons.thickness":        "make the aprons %s thick",
+	"frame.milled.aprons":           "make the aprons %s thick",
 	"frame.aprons.tenon-length":     "make the tenons %s long",
 	"frame.aprons.upper-cut":        "cut %s off the tenons at the top",
 	"frame.aprons.arch":             "let the arch rise %s",
 	"frame.stretchers.inset":        "set the stretchers back by %s",
 	"frame.stretchers.thickness":    "make the stretchers %s thick",
+	"frame.milled.stretchers":       "make the stretchers %s thick",
 	"frame.stretchers.tenon-length": "make the stretchers' tenons %s long",
 	"frame.stretchers.height":       "raise or lower the stretchers to %s from the floor",
 	"frame.top.thickness":           "make the top %s thick",

@@ -56,8 +56,12 @@ type Spec[M Model] struct {
 	Faults func(design.Design, design.Doubts) []error
 	// Envelopes come between what is bought and the record, in the order of the work.
 	Envelopes []Envelope[M]
-	// Mends are the figures of the design whose change may mend a check of an ID.
-	Mends map[measure.ID][]Turner
+	// Mends are the keys of the design whose figures may mend a check of an ID.
+	Mends map[measure.ID][]design.Key
+	// Mending are the words for that: "make the sides %s thick".
+	Mending map[design.Key]plain.Text
+	// Usual are the figures from which a search starts where the design leaves them open.
+	Usual map[design.Key]func(design.Design) float64
 	Grips func(M) map[measure.ID]Grip[M]
 }
 
@@ -72,10 +76,9 @@ type Envelope[M Model] struct {
 
 // A Grip says which figure a handle moves, and where it stands on its axis.
 type Grip[M Model] struct {
-	Key       design.Key
-	Up, Angle bool
-	Figure    func(*design.Design) *float64
-	At        func(M) float64
+	Key design.Key
+	Up  bool
+	At  func(M) float64 // nil: as high as the figure says
 }
 
 // Kind returns the kind of piece of a spec.
@@ -150,14 +153,15 @@ func (w work[M]) Follows(size int) map[design.Key]measure.Quantity { return w.mo
 
 func (w work[M]) Grips(size int) map[measure.ID]kind.Grip {
 	out := map[measure.ID]kind.Grip{}
-	if w.Spec.Grips == nil {
-		return out
-	}
 	for id, g := range w.Spec.Grips(w.models[size]) {
-		out[id] = kind.Grip{Key: g.Key, Up: g.Up, Angle: g.Angle, Figure: g.Figure, At: func(d design.Design) (float64, bool) {
+		out[id] = kind.Grip{Key: g.Key, Up: g.Up, At: func(d design.Design) (float64, bool) {
 			m, err := w.Solve(d)
 			if err != nil {
 				return 0, false
+			}
+			if g.At == nil {
+				at, _ := g.Key.Figure()
+				return *at(&d), true
 			}
 			return g.At(m), true
 		}}

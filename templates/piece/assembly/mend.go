@@ -8,37 +8,36 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
-	plain "rodsheet/templates/wording"
 )
 
-// A Turner is one figure of a design that a fix may turn.
-type Turner struct {
-	Key   design.Key
-	At    func(*design.Design) *float64 // mm, or rad
-	Angle bool
-	Words plain.Text               // "make the sides %s thick"
-	Has   func(design.Design) bool // whether a design goes by the key; nil: always
+// A turner is one figure of a design that a fix may turn.
+type turner struct {
+	at    func(*design.Design) *float64 // mm, or rad
+	usual func(design.Design) float64   // where the design leaves it open; or nil
+	step  float64                       // what a fix is rounded to
+	of    func(float64) measure.Quantity
 }
 
-func (t Turner) quantity(v float64) measure.Quantity {
-	if t.Angle {
-		return measure.Angle(v)
+func (w work[M]) turner(key design.Key, u measure.Unit) turner {
+	at, angle := key.Figure()
+	if angle {
+		return turner{at, w.Usual[key], measure.Radians(0.5), measure.Angle}
 	}
-	return measure.Length(v)
+	return turner{at, w.Usual[key], u.Round(1, 1.0/16), measure.Length}
 }
 
-// step is what a fix is rounded to.
-func (t Turner) step(u measure.Unit) float64 {
-	if t.Angle {
-		return measure.Radians(0.5)
+// decided is the figure of a design.
+func (t turner) decided(d design.Design) float64 {
+	if v := *t.at(&d); v != 0 || t.usual == nil {
+		return v
 	}
-	return u.Round(1, 1.0/16)
+	return t.usual(d)
 }
 
 // mended returns the checks of a model with the fixes that really mend them, the one that
 // changes its figure least first.
 func (w work[M]) mended(m M) []kind.Check {
-	all := m.Checks()
+	all, d := m.Checks(), m.Decided()
 	before := grades(all)
 	for i, c := range all {
 		if c.Grade == kind.Pass {
@@ -49,18 +48,19 @@ func (w work[M]) mended(m M) []kind.Check {
 			share float64
 		}
 		var found []fix
-		for _, t := range w.Mends[c.ID] {
-			if t.Has != nil && !t.Has(m.Decided()) {
+		for _, key := range w.Mends[c.ID] {
+			if !d.GoesBy(key) {
 				continue
 			}
-			was := *t.At(ref(m.Decided()))
+			t := w.turner(key, d.Unit)
+			was := t.decided(d)
 			if v, ok := w.turned(m, c.ID, t, before); ok {
-				f := kind.Fix{Turn: kind.Turn{Key: t.Key, From: t.quantity(was), To: t.quantity(v)}}
+				f := kind.Fix{Turn: kind.Turn{Key: key, From: t.of(was), To: t.of(v)}}
 				if w.differ(t) {
-					f.Size = m.Decided().Size
+					f.Size = d.Size
 				}
-				f.Words = t.Words.With(f.To.Text(m.Decided().Unit))
-				found = append(found, fix{f, math.Abs(v-was) / math.Max(math.Abs(was), t.step(m.Decided().Unit))})
+				f.Words = w.Mending[key].With(f.To.Text(d.Unit))
+				found = append(found, fix{f, math.Abs(v-was) / math.Max(math.Abs(was), t.step)})
 			}
 		}
 		slices.SortStableFunc(found, func(a, b fix) int { return cmp.Compare(a.share, b.share) })
@@ -72,13 +72,10 @@ func (w work[M]) mended(m M) []kind.Check {
 }
 
 // differ reports whether the sizes have a figure each of their own.
-func (w work[M]) differ(t Turner) bool {
+func (w work[M]) differ(t turner) bool {
 	all := w.designs()
-	return slices.ContainsFunc(all, func(d design.Design) bool { return *t.At(&d) != *t.At(&all[0]) })
+	return slices.ContainsFunc(all, func(d design.Design) bool { return t.decided(d) != t.decided(all[0]) })
 }
-
-// ref returns a place for a copy of a design.
-func ref(d design.Design) *design.Design { return &d }
 
 func grades(all []kind.Check) map[measure.ID]kind.Grade {
 	out := map[measure.ID]kind.Grade{}
@@ -91,14 +88,13 @@ func grades(all []kind.Check) map[measure.ID]kind.Grade {
 // turned returns the figure nearest to the decided one, of those on the grid of the unit,
 // with which the check of an ID holds and no other comes out worse: steps that double,
 // both ways, and between the last two of them by halving.
-func (w work[M]) turned(m M, id measure.ID, t Turner, before map[measure.ID]kind.Grade) (float64, bool) {
+func (w work[M]) turned(m M, id measure.ID, t turner, before map[measure.ID]kind.Grade) (float64, bool) {
 	const doublings = 9
-	d := m.Decided()
-	was, step := *t.At(&d), t.step(d.Unit)
-	grid := func(n float64) float64 { return (math.Round(was/step) + n) * step }
+	was := t.decided(m.Decided())
+	grid := func(n float64) float64 { return (math.Round(was/t.step) + n) * t.step }
 	holds := func(n float64) bool {
 		try := m.Decided()
-		*t.At(&try) = grid(n)
+		*t.at(&try) = grid(n)
 		other, err := w.Solve(try)
 		if err != nil {
 			return false
@@ -110,7 +106,7 @@ func (w work[M]) turned(m M, id measure.ID, t Turner, before map[measure.ID]kind
 	}
 	// Downward a figure above nothing stays so.
 	most := func(way float64) float64 {
-		if left := math.Round(was/step) - 1; way < 0 && left > 0 {
+		if left := math.Round(was/t.step) - 1; way < 0 && left > 0 {
 			return left
 		}
 		return math.Inf(1)

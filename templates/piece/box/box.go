@@ -17,7 +17,7 @@ import (
 // Kind returns the kind.
 func Kind() kind.Kind {
 	return assembly.Kind(assembly.Spec[Box]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Grips: Box.grips,
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Grips: Box.grips,
 	})
 }
 

@@ -436,11 +436,8 @@ func checkFix(t *testing.T, d design.Design, c kind.Check, f kind.Fix) {
 	t.Helper()
 	holds := func(v float64) bool {
 		try := d
-		for _, turner := range mends()[c.ID] {
-			if turner.Key == f.Key {
-				*turner.At(&try) = v
-			}
-		}
+		at, _ := f.Key.Figure()
+		*at(&try) = v
 		b, err := Solve(try)
 		if err != nil {
 			return false

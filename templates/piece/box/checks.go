@@ -6,7 +6,6 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
@@ -95,22 +94,15 @@ func (b Box) growth(bottom solid.Solid) (mm float64, known bool) {
 	return math.Abs(m.Change()), true
 }
 
-// mends are the figures that may mend a check.
-func mends() map[measure.ID][]assembly.Turner {
-	slope := assembly.Turner{Key: "box.slope", At: func(d *design.Design) *float64 { return &d.Box.Slope }, Angle: true, Words: mendSlope,
-		Has: func(d design.Design) bool { return d.Box.RimSide == 0 && d.Box.RimWidth == 0 }}
-	ends := assembly.Turner{Key: "box.end-slope", At: func(d *design.Design) *float64 { return &d.Box.EndSlope }, Angle: true, Words: mendEndSlope,
-		Has: func(d design.Design) bool { return d.Box.OwnEnds && d.Box.RimLength == 0 }}
-	length := func(key design.Key, words text, at func(*design.Design) *float64) assembly.Turner {
-		return assembly.Turner{Key: key, At: at, Words: words}
-	}
-	thickness := length("box.thickness", mendThickness, func(d *design.Design) *float64 { return &d.Box.Thickness })
-	height := length("box.height", mendHeight, func(d *design.Design) *float64 { return &d.Box.Height })
-	spline := length("box.spline", mendSpline, func(d *design.Design) *float64 { return &d.Box.Spline })
-	up := length("box.bottom.up", mendUp, func(d *design.Design) *float64 { return &d.Box.Bottom.Up })
-	gap := length("box.bottom.gap", mendGap, func(d *design.Design) *float64 { return &d.Box.Bottom.Gap })
-	return map[measure.ID][]assembly.Turner{
-		"box.tilt": {slope, ends}, "box.edge-tilt": {slope, ends}, "box.blade": {thickness, slope, ends},
-		"box.board": {height, slope, ends}, "box.spline-wood": {spline, thickness}, "box.bottom-inside": {up, height}, "box.bottom-gap": {gap},
+// mends are the keys that may mend a check.
+func mends() map[measure.ID][]design.Key {
+	return map[measure.ID][]design.Key{
+		"box.tilt":          {"box.slope", "box.end-slope"},
+		"box.edge-tilt":     {"box.slope", "box.end-slope"},
+		"box.blade":         {"box.thickness", "box.slope", "box.end-slope"},
+		"box.board":         {"box.height", "box.slope", "box.end-slope"},
+		"box.spline-wood":   {"box.spline", "box.thickness"},
+		"box.bottom-inside": {"box.bottom.up", "box.height"},
+		"box.bottom-gap":    {"box.bottom.gap"},
 	}
 }

@@ -298,10 +298,7 @@ func (b Box) Joint() (at solid.Vec, reach float64) {
 
 // grips is the height.
 func (b Box) grips() map[measure.ID]assembly.Grip[Box] {
-	return map[measure.ID]assembly.Grip[Box]{
-		"height": {Key: "box.height", Up: true, Figure: func(d *design.Design) *float64 { return &d.Box.Height },
-			At: func(b Box) float64 { return b.design.Box.Height }},
-	}
+	return map[measure.ID]assembly.Grip[Box]{"height": {Key: "box.height", Up: true}}
 }
 
 // Follows are the figures that follow where they are not given.

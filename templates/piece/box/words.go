@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/assembly"
+	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
 
@@ -98,16 +99,16 @@ var texts = assembly.Texts{
 		Lacks: "The bottom may grow by %[2]s across its grain and push the corners apart: leave a wider gap, or make it of plywood."},
 }
 
-// What mends a check.
-const (
-	mendSlope     text = "slope the sides by %s"
-	mendEndSlope  text = "slope the ends by %s"
-	mendThickness text = "make the sides %s thick"
-	mendHeight    text = "make the box %s high"
-	mendSpline    text = "make the spline %s thick"
-	mendUp        text = "set the bottom %s up"
-	mendGap       text = "leave a gap of %s round the bottom"
-)
+// mending says what mends a check.
+var mending = map[design.Key]text{
+	"box.slope":      "slope the sides by %s",
+	"box.end-slope":  "slope the ends by %s",
+	"box.thickness":  "make the sides %s thick",
+	"box.height":     "make the box %s high",
+	"box.spline":     "make the spline %s thick",
+	"box.bottom.up":  "set the bottom %s up",
+	"box.bottom.gap": "leave a gap of %s round the bottom",
+}
 
 // Headings of the envelopes and of the cards, what stands on these.
 const (

@@ -113,6 +113,10 @@ func boxHas(d Design, key Key) bool {
 		return regular
 	case "box.length", "box.width":
 		return !regular
+	case "box.slope":
+		return d.Box.RimSide == 0 && d.Box.RimWidth == 0
+	case "box.end-slope":
+		return d.Box.OwnEnds && d.Box.RimLength == 0
 	case "box.bottom.thickness", "box.bottom.up", "box.bottom.gap":
 		return d.Box.Bottom.Thickness != 0
 	}

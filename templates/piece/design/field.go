@@ -21,6 +21,7 @@ type field[T any] struct {
 	within  limits   // of a figure; the letters of a text
 	read    func(*node, measure.Unit) (reading[T], *fault)
 	outside func(*T) error
+	at      func(*T) *float64 // where a T holds a figure that is no count; else nil
 }
 
 // A FormKind says what a key takes.
@@ -117,7 +118,7 @@ func figure[T any](key Key, l limits, kind measure.Kind, unit float64, parse fun
 	}
 	held := l.times(unit)
 	kinds := [...]FormKind{measure.KindLength: LengthField, measure.KindAngle: AngleField, measure.KindNumber: NumberField}
-	return field[T]{key: key, kind: kinds[kind], within: l, read: read, outside: func(t *T) error {
+	return field[T]{key: key, kind: kinds[kind], within: l, read: read, at: of, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return held.outside(measure.ID(key), measure.Quantity{Kind: kind, Value: v})
 		}

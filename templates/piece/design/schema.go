@@ -96,6 +96,24 @@ func (d Design) Outside(doubts Doubts) []error {
 	return errs
 }
 
+// Figure returns where a design holds the figure of a key, and whether that is an angle.
+// A design of which it is asked goes by that key from then on.
+func (k Key) Figure() (at func(*Design) *float64, angle bool) {
+	all := fields()
+	f := all[slices.IndexFunc(all, func(f field[Design]) bool { return f.key == k })]
+	return f.at, f.kind == AngleField
+}
+
+// GoesBy reports whether a design goes by the figure of a key: how a size was planed only
+// where that is given.
+func (d Design) GoesBy(k Key) bool {
+	if _, milled := measures()[k]; milled {
+		at, _ := k.Figure()
+		return d.has(k) && *at(&d) > 0
+	}
+	return d.has(k)
+}
+
 func (d Design) has(key Key) bool {
 	switch key {
 	case "prices.wood-per-m3":

@@ -300,6 +300,10 @@ func seatHas(d Design, key Key) bool {
 		return s.Shape != RoundSeat && s.Shape != FreeSeat
 	case "seat.back-width":
 		return s.Shape == ShieldSeat
+	case "seat.stretchers.side-height":
+		return s.Stretchers.Shape == BoxStretchers
+	case "seat.stretchers.tenon":
+		return s.Stretchers.Shape != NoStretchers && s.Stretchers.Tenon > 0
 	}
 	return !Key("seat.stretchers").holds(key) || s.Stretchers.Shape != NoStretchers
 }

@@ -42,11 +42,9 @@ type Work interface {
 // A Grip says which figure of a design a handle moves, and where the handle of a design
 // stands on its axis; ok is false where that cannot be worked out.
 type Grip struct {
-	Key    design.Key
-	Up     bool // along y of the view, else along x
-	Angle  bool // the figure is an angle
-	Figure func(*design.Design) *float64
-	At     func(design.Design) (mm float64, ok bool)
+	Key design.Key
+	Up  bool // along y of the view, else along x
+	At  func(design.Design) (mm float64, ok bool)
 }
 
 // Options is what is wanted of a pack.

@@ -107,22 +107,8 @@ func (w ringWork) Grips(size int) map[measure.ID]kind.Grip {
 		}
 	}
 	return map[measure.ID]kind.Grip{
-		"foot": {
-			Key: drawings.LeanKey(p), At: at(func(p piece.Piece) float64 { return -p.FootPoint(0).X }),
-			Figure: func(d *design.Design) *float64 { return &d.Legs.Given }, Angle: p.Design.Legs.Lean == design.BySplay,
-		},
-		"height": {
-			Key: drawings.HeightKey(p), At: at(piece.Piece.Overall), Up: true,
-			Figure: func(d *design.Design) *float64 { return &d.Legs.Height },
-		},
-		"rim": {
-			Key: drawings.RimKey(p), At: at(func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X }),
-			Figure: func(d *design.Design) *float64 {
-				if d.Top.Outline == design.RoundTop && d.Top.Diameter > 0 {
-					return &d.Top.Diameter
-				}
-				return &d.Top.Overhang
-			},
-		},
+		"foot":   {Key: drawings.LeanKey(p), At: at(func(p piece.Piece) float64 { return -p.FootPoint(0).X })},
+		"height": {Key: drawings.HeightKey(p), At: at(piece.Piece.Overall), Up: true},
+		"rim":    {Key: drawings.RimKey(p), At: at(func(p piece.Piece) float64 { return -geometry.Bounds(p.TopCorners()...).Min.X })},
 	}
 }

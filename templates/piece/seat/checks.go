@@ -1,7 +1,6 @@
 package seat
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -9,7 +8,6 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
@@ -243,50 +241,32 @@ func (s Seat) sides() []side {
 	return out
 }
 
-// mends are the figures that may mend a check.
-func mends() map[measure.ID][]assembly.Turner {
-	at := func(key design.Key, words text, of func(*design.Design) *float64) assembly.Turner {
-		return assembly.Turner{Key: key, At: of, Words: words}
+// mends are the keys that may mend a check.
+func mends() map[measure.ID][]design.Key {
+	out := map[measure.ID][]design.Key{
+		"seat.clash":           {"seat.stretchers.side-height", "seat.stretchers.hole"},
+		"seat.under-hole":      {"seat.mortise.depth", "seat.thickness"},
+		"seat.stretcher-hole":  {"seat.stretchers.tenon"},
+		"seat.stretcher-depth": {"seat.stretchers.hole", "seat.stretchers.tenon"},
+		"seat.feet-front":      {"seat.front.rake", "seat.circle.resultant"},
+		"seat.feet-back":       {"seat.back.rake", "seat.circle.resultant"},
+		"seat.feet-side":       {"seat.front.splay", "seat.middle.splay", "seat.back.splay", "seat.circle.resultant"},
+		"seat.circle.steep":    {"seat.circle.resultant"},
 	}
-	out := map[measure.ID][]assembly.Turner{}
-	leans, asides := map[design.SeatRow][]assembly.Turner{}, []assembly.Turner{}
-	for r := range design.CircleRow + 1 {
-		table, words := r.Table(), mendRow[r]
-		row := func(d *design.Design) *design.LegRow { return d.Seat.Row(r) }
-		turn := func(key design.Key, words text, least int, of func(*design.Design) *float64) assembly.Turner {
-			return assembly.Turner{Key: table + key, At: of, Words: words, Has: func(d design.Design) bool { return row(&d).Legs > least }}
+	for row := range design.CircleRow + 1 {
+		id := measure.ID(row.Table())
+		if row != design.CircleRow {
+			lean := row.Ways()[design.ByRake]
+			out[id+".steep"] = lean[:]
 		}
-		leaning := func(key design.Key, words text, by design.SeatLean, least int, of func(*design.Design) *float64) assembly.Turner {
-			return assembly.Turner{Key: table + key, At: of, Angle: true, Words: words, Has: func(d design.Design) bool { return row(&d).Legs > least && row(&d).By == by }}
+		for _, asked := range []measure.ID{".inside", ".edge", ".short-grain"} {
+			out[id+asked] = row.Places()
 		}
-		places := []assembly.Turner{turn(".from-middle", words.from, 0, func(d *design.Design) *float64 { return &row(d).From })}
-		lean := func(d *design.Design) *float64 { return &row(d).FrontBack }
-		if r == design.CircleRow {
-			leans[r] = []assembly.Turner{leaning(".resultant", words.lean, design.ByResultant, 0, lean)}
-			asides = append(asides, leans[r]...)
-		} else {
-			places = append(places, turn(".apart", words.apart, 1, func(d *design.Design) *float64 { return &row(d).Apart }))
-			splay := leaning(".splay", words.splay, design.ByRake, 1, func(d *design.Design) *float64 { return &row(d).Aside })
-			leans[r] = []assembly.Turner{leaning(".rake", words.lean, design.ByRake, 0, lean), splay}
-			asides = append(asides, splay)
-		}
-		id := measure.ID(table)
-		out[id+".inside"], out[id+".edge"], out[id+".short-grain"], out[id+".steep"] = places, places, places, leans[r]
 	}
-	height := at("seat.stretchers.side-height", mendSideHeight, func(d *design.Design) *float64 { return &d.Seat.Stretchers.SideHeight })
-	height.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape == design.BoxStretchers }
-	hole := at("seat.stretchers.hole", mendRodHole, func(d *design.Design) *float64 {
-		k := &d.Seat.Stretchers
-		k.Hole = cmp.Or(k.Hole, d.Seat.Legs.Size/2) // about as it follows
-		return &k.Hole
-	})
-	hole.Has = func(d design.Design) bool { return d.Seat.Stretchers.Shape != design.NoStretchers }
-	depth := at("seat.mortise.depth", mendDepth, func(d *design.Design) *float64 { return &d.Seat.Mortise.Depth })
-	thickness := at("seat.thickness", mendThickness, func(d *design.Design) *float64 { return &d.Seat.Thickness })
-	tenon := at("seat.stretchers.tenon", mendTenon, func(d *design.Design) *float64 { return &d.Seat.Stretchers.Tenon })
-	tenon.Has = func(d design.Design) bool { return d.Seat.Stretchers.Tenon > 0 }
-	out["seat.clash"], out["seat.under-hole"], out["seat.stretcher-hole"] = []assembly.Turner{height, hole}, []assembly.Turner{depth, thickness}, []assembly.Turner{tenon}
-	out["seat.stretcher-depth"] = []assembly.Turner{hole, tenon}
-	out["seat.feet-front"], out["seat.feet-back"], out["seat.feet-side"] = append(leans[design.FrontRow][:1:1], leans[design.CircleRow]...), append(leans[design.BackRow][:1:1], leans[design.CircleRow]...), asides
 	return out
+}
+
+// usual are the depths of holes about as they follow.
+func usual() map[design.Key]func(design.Design) float64 {
+	return map[design.Key]func(design.Design) float64{"seat.stretchers.hole": func(d design.Design) float64 { return d.Seat.Legs.Size / 2 }}
 }

@@ -295,29 +295,22 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 
 // A hold is a handle: which figure it moves, in which view, and where it stands.
 type hold struct {
-	id        measure.ID // of the feet that of the figure
-	key       design.Key
-	up, angle bool
-	above     bool // in the plan; else in the elevation
-	figure    func(*design.Design) *float64
-	at        func(Seat) geometry.Point
+	id    measure.ID // of the feet that of the figure
+	key   design.Key
+	up    bool
+	above bool // in the plan; else in the elevation
+	at    func(Seat) geometry.Point
 }
 
 // holds are the height, and the feet of every row: forward and aside by what fixes their
 // lean, those of a circle outward.
 func (s Seat) holds() []hold {
-	out := []hold{{id: "height", key: "seat.height", up: true, figure: func(d *design.Design) *float64 { return &d.Seat.Height },
-		at: func(s Seat) geometry.Point { return geometry.Pt(0, s.design.Seat.Height) }}}
+	out := []hold{{id: "height", key: "seat.height", up: true, at: func(s Seat) geometry.Point { return geometry.Pt(0, s.design.Seat.Height) }}}
 	for _, r := range s.design.Seat.Rows() {
 		row := s.row(r)
 		keys := r.Ways()[row.By]
-		ahead := hold{id: measure.ID(keys[0]), key: keys[0], up: true, angle: row.By != design.ByFeet, above: true,
-			figure: func(d *design.Design) *float64 { return &d.Seat.Row(r).FrontBack },
-			at:     func(s Seat) geometry.Point { return geometry.Pt(0, s.outermost(r).Y) }}
-		aside := ahead
-		aside.id, aside.key, aside.up = measure.ID(keys[1]), keys[1], false
-		aside.figure = func(d *design.Design) *float64 { return &d.Seat.Row(r).Aside }
-		aside.at = func(s Seat) geometry.Point { return s.outermost(r) }
+		ahead := hold{id: measure.ID(keys[0]), key: keys[0], up: true, above: true, at: func(s Seat) geometry.Point { return geometry.Pt(0, s.outermost(r).Y) }}
+		aside := hold{id: measure.ID(keys[1]), key: keys[1], above: true, at: func(s Seat) geometry.Point { return s.outermost(r) }}
 		switch {
 		case r == design.CircleRow:
 			ahead.up, ahead.at = false, func(s Seat) geometry.Point { return geometry.Pt(s.outermost(r).Norm(), 0) }
@@ -357,7 +350,7 @@ func (s Seat) handles(above bool) []kind.Handle {
 func (s Seat) grips() map[measure.ID]assembly.Grip[Seat] {
 	out := map[measure.ID]assembly.Grip[Seat]{}
 	for _, h := range s.holds() {
-		out[h.id] = assembly.Grip[Seat]{Key: h.key, Up: h.up, Angle: h.angle, Figure: h.figure, At: func(s Seat) float64 {
+		out[h.id] = assembly.Grip[Seat]{Key: h.key, Up: h.up, At: func(s Seat) float64 {
 			if h.up {
 				return h.at(s).Y
 			}

@@ -17,7 +17,7 @@ import (
 // Kind returns the kind.
 func Kind() kind.Kind {
 	return assembly.Kind(assembly.Spec[Seat]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Grips: Seat.grips,
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
 	})
 }
 

@@ -160,20 +160,19 @@ func allTexts() assembly.Texts {
 
 var rowNames = [...]text{"front row", "middle row", "back row", "circle"}
 
-// What mends a check.
-const (
-	mendSideHeight text = "set the side stretchers %s high"
-	mendDepth      text = "bore %s deep"
-	mendThickness  text = "make the seat %s thick"
-	mendRodHole    text = "bore %s deep for the stretchers"
-	mendTenon      text = "make the tenons of the stretchers %s thick"
-)
+// mending says what mends a check.
+var mending = map[design.Key]text{
+	"seat.stretchers.side-height": "set the side stretchers %s high",
+	"seat.mortise.depth":          "bore %s deep",
+	"seat.thickness":              "make the seat %s thick",
+	"seat.stretchers.hole":        "bore %s deep for the stretchers",
+	"seat.stretchers.tenon":       "make the tenons of the stretchers %s thick",
 
-var mendRow = [...]struct{ lean, splay, from, apart text }{
-	{"rake the front legs by %s", "splay the front legs by %s", "set the front row %s from the middle", "set the front holes %s apart"},
-	{"rake the middle legs by %s", "splay the middle legs by %s", "set the middle row %s from the middle", "set the middle holes %s apart"},
-	{"rake the back legs by %s", "splay the back legs by %s", "set the back row %s from the middle", "set the back holes %s apart"},
-	{lean: "lean the legs outward by %s", from: "set the holes %s from the middle"},
+	"seat.front.rake": "rake the front legs by %s", "seat.middle.rake": "rake the middle legs by %s", "seat.back.rake": "rake the back legs by %s",
+	"seat.front.splay": "splay the front legs by %s", "seat.middle.splay": "splay the middle legs by %s", "seat.back.splay": "splay the back legs by %s",
+	"seat.front.from-middle": "set the front row %s from the middle", "seat.middle.from-middle": "set the middle row %s from the middle", "seat.back.from-middle": "set the back row %s from the middle",
+	"seat.front.apart": "set the front holes %s apart", "seat.middle.apart": "set the middle holes %s apart", "seat.back.apart": "set the back holes %s apart",
+	"seat.circle.resultant": "lean the legs outward by %s", "seat.circle.from-middle": "set the holes %s from the middle",
 }
 
 // What stands on drawings and pictures.

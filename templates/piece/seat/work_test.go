@@ -473,8 +473,9 @@ func TestHandles(t *testing.T) {
 			}
 			nearly(t, string(h.ID), g.At(s), at, 1e-9)
 			moved := tt.d
-			if *g.Figure(&moved) += 0.05; !g.Angle {
-				*g.Figure(&moved) += 10
+			figure, angle := g.Key.Figure()
+			if *figure(&moved) += 0.05; !angle {
+				*figure(&moved) += 10
 			}
 			if math.Abs(g.At(worked(t, moved))-at) < 3 {
 				t.Errorf("%s stays where it was", h.ID)
