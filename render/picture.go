@@ -61,7 +61,7 @@ func (v *view) scaleTo(factor float64) {
 // fill makes the strokes of a picture as large as one size allows them, and all of it
 // another, of no round scale. What spans take on paper hardly shrinks with it: it is tried.
 func (v *view) fill(strokes, most geometry.Point) {
-	factor := min(strokes.X/max(v.bounds.Width(), 1), strokes.Y/max(v.bounds.Height(), 1))
+	factor := min(max(strokes.X, 1)/max(v.bounds.Width(), 1), max(strokes.Y, 1)/max(v.bounds.Height(), 1))
 	for least := factor / 2; ; factor *= 0.95 {
 		if v.scaleTo(factor); v.within(most) || factor < least {
 			return

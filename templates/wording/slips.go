@@ -52,7 +52,7 @@ var slips = sync.OnceValue(func() map[measure.ID]Text {
 
 		"a-figure":            "write a figure",
 		"angles":              "write 14.5, 14°30' or, rise over base, 1:6",
-		"bare-unit":           "a length without a unit is in %s",
+		"bare-unit":           "a length without a unit is read as %s",
 		"decimal-or-fraction": "write 1.75 or 1 3/4",
 		"digits":              "write digits, with a point for decimals",
 		"either":              "write %s or %s",

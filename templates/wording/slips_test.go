@@ -167,7 +167,7 @@ func checkSlip(t *testing.T, text string, err error, want string) {
 func TestSlipHints(t *testing.T) {
 	for text, want := range map[string]string{
 		"25 1/4": "write 25 1/4in or 25.25 mm", "1,250": "use a point for decimals, and nothing between thousands", "1,5": "use a point for decimals",
-		"100000": "a length without a unit is in mm", "2' 12\"": `write 3' 3" or 39in`, "12 34": `write 640, 64cm, 25 1/4in or 2' 1 1/4"`,
+		"100000": "a length without a unit is read as mm", "2' 12\"": `write 3' 3" or 39in`, "12 34": `write 640, 64cm, 25 1/4in or 2' 1 1/4"`,
 	} {
 		_, err := measure.ParseLength(text, measure.Millimetre)
 		if _, hint := Fault(err, measure.Millimetre); hint != want {

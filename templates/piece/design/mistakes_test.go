@@ -27,7 +27,7 @@ func TestMistakes(t *testing.T) {
 		{"two readings", with(6, `width = "1,250"`), `6:9 ring.width: "1,250" can be read in two ways: 1.250 or 1250 | use a point for decimals, and nothing between thousands`},
 		{"fraction without unit", with(6, `width = "3/4"`), `6:9 ring.width: "3/4" can be read in two ways: 0.75 mm or 3/4 in (19.05 mm) | write 3/4in or 0.75 mm`},
 		{"power of ten", with(6, "width = 1e2"), `6:9 ring.width: "1e2" has a power of ten | write the figure out`},
-		{"huge", with(6, "width = 99999999999999999999"), `6:9 ring.width: "99999999999999999999" is 100 m or more | a length without a unit is in mm`},
+		{"huge", with(6, "width = 99999999999999999999"), `6:9 ring.width: "99999999999999999999" is 100 m or more | a length without a unit is read as mm`},
 		{"inf", with(6, "width = inf"), `6:9 ring.width: "inf" is not a length | write 640, 64cm, 25 1/4in or 2' 1 1/4"`},
 		{"nan angle", with(11, "splay = nan"), `11:9 legs.splay: "nan" is not an angle | write 14.5, 14°30' or, rise over base, 1:6`},
 		{"angle as yes or no", with(11, "splay = false"), `11:9 legs.splay: an angle is wanted, not false | write 14.5, or in quotes "14°30'" or "1:6"`},

@@ -65,7 +65,7 @@ const (
 	wordQuoted      wording.Text = "a word stands in quotes"
 	trueFalse       wording.Text = "true or false"
 	writeIt         wording.Text = "write %s, without quotes"
-	bareLengths     wording.Text = "a length without a unit is in %s"
+	bareLengths     wording.Text = "a length without a unit is read as %s"
 	wholeNumber     wording.Text = "a whole number"
 	aNumber         wording.Text = "a number"
 	numberHint      wording.Text = "write it without quotes and without a unit"
