@@ -218,31 +218,39 @@ func (p *tiling) checkRow(a, b cross, u measure.Unit) []string {
 	return []string{say(fromTo, a.name, b.name), bothUnits(a.at.Distance(b.at), u)}
 }
 
-// retape says at which seams the fault lies when a check length is wrong.
+// retape says at which seams the fault lies when a check length is wrong. Of the lengths
+// to a cross the first tells its seams, and each that keeps to a row or column of others.
 func (p *tiling) retape(u measure.Unit, n numbers) string {
 	off := measure.Length(u.Round(1, 1.0/32))
 	var words []string
-	told := 0 // the cross of the last length told: one length to each tells its seams
+	last, seams := 0, map[[2]place]bool{}
 	for _, l := range p.lengths {
 		a, b := p.crosses[l[0]], p.crosses[l[1]]
-		if way := p.way(a.at, b.at); l[1] > told && len(way) > 1 {
-			words = append(words, say(seamsBetween, seamsAmong(n, way), a.name, b.name))
+		way := p.way(a.at, b.at)
+		known := len(seams)
+		if first := l[1] > last; first || straight(way) {
+			for i := 1; i < len(way); i++ {
+				seams[[2]place{way[i-1], way[i]}] = true
+			}
+			if len(way) > 1 && (first || len(seams) > known) {
+				words = append(words, say(seamsBetween, seamsAmong(n, way), a.name, b.name))
+			}
 		}
-		told = l[1]
+		last = l[1]
 	}
-	if len(words) == 0 {
+	switch len(seams) {
+	case 0:
 		return say(wrongSingle)
+	case 1:
+		return say(retapeSeam, off.Text(u), words[0])
 	}
-	return say(retapeAt, off.Text(u), strings.Join(words, say(orAt)))
+	return say(retapeSeams, off.Text(u), strings.Join(words, ", "))
 }
 
 // seamsAmong names the seams on the way over several tiles by their sheets
 // and, where these hold more than one of the tiles, by their rows or columns.
 func seamsAmong(n numbers, way []place) string {
-	seams, among := seamsOf, ""
-	if len(way) == 2 {
-		seams = seamOf
-	}
+	among := ""
 	switch first, last := way[0], way[len(way)-1]; {
 	case n.apart(way) || first.row != last.row && first.col != last.col:
 	case first.row == last.row:
@@ -250,7 +258,7 @@ func seamsAmong(n numbers, way []place) string {
 	default:
 		among = span(rowRun, first.row, last.row)
 	}
-	return say(seams, among, n.sheets(way))
+	return among + n.sheets(way)
 }
 
 // span names a run of rows or columns before their sheets.

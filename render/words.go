@@ -65,10 +65,8 @@ var (
 const (
 	checkHeading wording.Text = "Check lengths, after taping up"
 	wrongSingle  wording.Text = "a wrong length: print that sheet again"
-	retapeAt     wording.Text = "%s off: retape at %s"
-	orAt         wording.Text = "; at "
-	seamsOf      wording.Text = "the seams of %s%s"
-	seamOf       wording.Text = "the seam of %s%s"
+	retapeSeam   wording.Text = "%s off: retape at the seam of %s"
+	retapeSeams  wording.Text = "%s off: retape at the seams of %s"
 	seamsBetween wording.Text = "%s (%s to %s)"
 	inBoth       wording.Text = "%s = %s"
 )
