@@ -60,9 +60,7 @@ func questions(decided design.Frame) []question {
 			above := f.Height - headHeight(f) + f.Aprons.Depth
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
 		}},
-		{Keys: []design.Key{"frame.legs.foot", "frame.legs.size", "frame.milled.legs"}, Ask: func() error {
-			return measure.Below("frame.legs.foot", length(f.Legs.Foot), "frame.legs.size", length(f.Legs.Size), "taper.narrows")
-		}},
+		assembly.Within(measure.Below, "frame.legs.foot", f.Legs.Foot, "frame.legs.size", f.Legs.Size, "taper.narrows", "frame.milled.legs"),
 		{Keys: []design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, Ask: func() error {
 			least := f.Length / grow(f)
 			if f.Shape == design.Rectangle {
@@ -81,9 +79,7 @@ func questions(decided design.Frame) []question {
 		return ofFrame(topShape(f).Check())
 	}})
 	out = append(out, railQuestions("frame.aprons", "frame.milled.aprons", f.Aprons)...)
-	out = append(out, question{Keys: []design.Key{"frame.aprons.arch", "frame.aprons.depth"}, Ask: func() error {
-		return measure.Below("frame.aprons.arch", length(f.Aprons.Arch), "frame.aprons.depth", length(f.Aprons.Depth), "")
-	}})
+	out = append(out, assembly.Within(measure.Below, "frame.aprons.arch", f.Aprons.Arch, "frame.aprons.depth", f.Aprons.Depth, ""))
 	if f.Stretchers.Depth > 0 {
 		out = append(out, railQuestions("frame.stretchers", "frame.milled.stretchers", f.Stretchers)...)
 		out = append(out, question{Keys: []design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
@@ -119,9 +115,7 @@ func railQuestions(table, milled design.Key, r design.Rail) []question {
 	key := func(word string) design.Key { return table + "." + design.Key(word) }
 	length := measure.Length
 	return []question{
-		{Keys: []design.Key{key("tenon"), key("thickness"), milled}, Ask: func() error {
-			return measure.Below(measure.ID(key("tenon")), length(third(r)), measure.ID(key("thickness")), length(r.Thickness), "tenon.third")
-		}},
+		assembly.Within(measure.Below, key("tenon"), third(r), key("thickness"), r.Thickness, "tenon.third", milled),
 		{Keys: []design.Key{key("upper-cut"), key("lower-cut"), key("depth")}, Ask: func() error {
 			figure, value, rest := "upper-cut", r.UpperCut, r.Depth-r.LowerCut
 			if r.UpperCut == 0 || r.Joint == design.Bridled {

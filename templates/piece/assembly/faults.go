@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
@@ -30,6 +31,15 @@ func Faults(d design.Design, doubts design.Doubts, questions ...Question) []erro
 		}
 	}
 	return errs
+}
+
+// Within asks whether one length of a design is as another wants it, by a relation such as
+// measure.AtMost. It hangs on both keys, and on more where these say so.
+func Within(relation func(measure.ID, measure.Quantity, measure.ID, measure.Quantity, measure.ID) error,
+	key design.Key, mm float64, limit design.Key, most float64, hint measure.ID, also ...design.Key) Question {
+	return Question{append(also, key, limit), func() error {
+		return relation(measure.ID(key), measure.Length(mm), measure.ID(limit), measure.Length(most), hint)
+	}}
 }
 
 // Moisture refuses what the rule of movement does not cover; where both are 0 the design

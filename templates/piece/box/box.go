@@ -69,54 +69,59 @@ func Solve(d design.Design) (Box, error) {
 
 // Faults returns what Solve refuses of a design, as kind.Kind has it.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	errs := d.Outside(doubts)
-	if len(errs) > 0 || doubts.Any(keys()...) {
-		return errs
+	of := func(ask func(Box) error) func() error {
+		return func() error { return ask(Box{d, faces(d.Box)}) }
 	}
-	b := d.Box
-	if b.Corner == design.ButtCorner && b.Outline == design.RegularBox {
-		n := measure.Number(float64(b.Sides))
-		const four = "box.mitre-others"
-		if err := cmp.Or(measure.AtMost("box.butt-sides", n, "", measure.Number(4), four), measure.AtLeast("box.butt-sides", n, "", measure.Number(4), four)); err != nil {
-			return []error{err}
-		}
-	}
-	if b.Corner == design.DovetailedCorner {
-		if err := checkDovetails(Box{d, faces(b)}); err != nil {
-			return []error{err}
-		}
-	}
-	for _, f := range faces(b) {
-		// Half of the room between a side and the one across, or the axis: what is left of
-		// the box turned inside out is less than nothing.
-		room := func(z float64) measure.Quantity {
-			return measure.Length(f.apothem + z*math.Tan(f.slope) - b.Thickness/math.Cos(f.slope))
-		}
-		err := cmp.Or(
-			measure.Above("box.room-below", room(0), "", measure.Length(0), "box.thinner-or-larger"),
-			measure.Above("box.room-above", room(b.Height), "", measure.Length(0), "box.less-slope-or-height"),
-		)
-		if err != nil {
-			return []error{err}
-		}
-	}
-	if doubts.Any("box.bottom.kind", "box.bottom.thickness", "box.bottom.up", "box.bottom.gap") {
-		return nil
-	}
-	return bottomFaults(b)
+	bottom := append(keys(), "box.bottom.kind", "box.bottom.thickness", "box.bottom.up", "box.bottom.gap")
+	return assembly.Faults(d, doubts,
+		assembly.Question{Keys: keys(), Ask: of(cornered)},
+		assembly.Question{Keys: keys(), Ask: of(roomy)},
+		assembly.Question{Keys: bottom, Ask: of(bottomed)})
 }
 
-// bottomFaults refuses a bottom that its gap eats up. One above the rim is a check.
-func bottomFaults(b design.Box) []error {
-	k := b.Bottom
-	if k.Thickness == 0 || k.Up+k.Thickness > b.Height {
+// cornered refuses corners that so many sides, or such slopes, do not have.
+func cornered(b Box) error {
+	if k := b.design.Box; k.Corner == design.ButtCorner && k.Outline == design.RegularBox {
+		n := measure.Number(float64(k.Sides))
+		const four = "box.mitre-others"
+		return cmp.Or(measure.AtMost("box.butt-sides", n, "", measure.Number(4), four), measure.AtLeast("box.butt-sides", n, "", measure.Number(4), four))
+	}
+	if b.dovetailed() {
+		return checkDovetails(b)
+	}
+	return nil
+}
+
+// roomy refuses a box turned inside out: half of the room between a side and the one
+// across, or the axis, would be less than nothing.
+func roomy(b Box) error {
+	for i := range b.faces {
+		if err := cmp.Or(
+			measure.Above("box.room-below", measure.Length(b.room(i, 0, 0)), "", measure.Length(0), "box.thinner-or-larger"),
+			measure.Above("box.room-above", measure.Length(b.room(i, b.design.Box.Height, 0)), "", measure.Length(0), "box.less-slope-or-height"),
+		); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// room returns how far what lies so far inside of side i is from the axis, at a height.
+func (b Box) room(i int, z, inside float64) float64 {
+	f := b.faces[i]
+	return f.apothem + z*math.Tan(f.slope) - (b.thickness()+inside)/math.Cos(f.slope)
+}
+
+// bottomed refuses a bottom that its gap eats up. One above the rim is a check.
+func bottomed(b Box) error {
+	k := b.design.Box.Bottom
+	if k.Thickness == 0 || k.Up+k.Thickness > b.design.Box.Height {
 		return nil
 	}
-	for _, f := range faces(b) {
+	for i := range b.faces {
 		for _, z := range []float64{k.Up, k.Up + k.Thickness} {
-			half := f.apothem + z*math.Tan(f.slope) - (b.Thickness+k.Gap)/math.Cos(f.slope)
-			if err := measure.Above("box.room-bottom", measure.Length(2*half), "", measure.Length(0), "box.narrower-gap"); err != nil {
-				return []error{err}
+			if err := measure.Above("box.room-bottom", measure.Length(2*b.room(i, z, k.Gap)), "", measure.Length(0), "box.narrower-gap"); err != nil {
+				return err
 			}
 		}
 	}

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"math"
 
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
 
@@ -22,43 +22,21 @@ func Solve(d design.Design) (Seat, error) {
 	return newSeat(d), nil
 }
 
-// A question is asked of some keys, which must not be in doubt.
-type question struct {
-	keys []design.Key
-	ask  func(design.Seat) error
-}
+type question = assembly.Question
 
 // Faults returns an error for each figure that no seat can have. What hangs on a key in
 // doubt, or on a figure with an error, is not asked.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	errs := d.Outside(doubts)
-	doubts = doubts.Clone()
-	for _, err := range errs {
-		doubts = doubts.With(design.SetBy(err)...)
-	}
-	note := func(keys []design.Key, ask func() error) {
-		if doubts.Any(keys...) {
-			return
-		}
-		if err := ask(); err != nil {
-			errs = append(errs, err)
-			doubts = doubts.With(design.SetBy(err)...)
-		}
-	}
-	for _, q := range questions(d.Seat) {
-		note(q.keys, func() error { return q.ask(d.Seat) })
-	}
-	note([]design.Key{"wood.moisture"}, func() error { return moisture(d.Wood) })
-	// What is asked of the seat as a whole hangs on all of it, in this order.
 	var whole Seat
-	note(everything(), func() error {
+	all := everything()
+	asked := append(questions(d.Seat), assembly.Moisture(d.Wood), question{Keys: all, Ask: func() error {
 		whole = newSeat(d)
 		return nil
-	})
+	}})
 	for _, ask := range []func(Seat) error{placed, standing, rodded} {
-		note(everything(), func() error { return ask(whole) })
+		asked = append(asked, question{Keys: all, Ask: func() error { return ask(whole) }})
 	}
-	return errs
+	return assembly.Faults(d, doubts, asked...)
 }
 
 // everything are the keys that fix where a seat stands.
@@ -76,81 +54,58 @@ func everything() []design.Key {
 	return out
 }
 
-// moisture refuses what the rule of movement does not cover; where both are 0 the design
-// states none.
-func moisture(w design.Wood) error {
-	if w.MoistureFrom == 0 && w.MoistureTo == 0 {
-		return nil
-	}
-	return joint.Movement{Width: 1, Coefficient: 0.001, From: w.MoistureFrom, To: w.MoistureTo}.Check()
-}
-
 // questions are asked of a few figures of a design at a time, before it is worked out.
 func questions(s design.Seat) []question {
-	length := measure.Length
+	length, within := measure.Length, assembly.Within
 	out := []question{
-		{[]design.Key{"seat.front.legs", "seat.middle.legs", "seat.back.legs", "seat.circle.legs"}, func(s design.Seat) error {
+		{Keys: []design.Key{"seat.front.legs", "seat.middle.legs", "seat.back.legs", "seat.circle.legs"}, Ask: func() error {
 			n := measure.Number(float64(s.Front.Legs + s.Middle.Legs + s.Back.Legs + s.Circle.Legs))
 			return cmp.Or(measure.AtLeast("seat.legs-together", n, "", measure.Number(design.SeatFewest), "standing.fewer"),
 				measure.AtMost("seat.legs-together", n, "", measure.Number(design.SeatMost), ""))
 		}},
-		{[]design.Key{"seat.legs.size", "seat.legs.foot"}, func(s design.Seat) error {
-			return measure.AtMost("seat.legs.foot", length(s.Legs.Foot), "seat.legs.size", length(s.Legs.Size), "taper.narrows")
-		}},
-		{[]design.Key{"seat.legs.size", "seat.mortise.diameter"}, func(s design.Seat) error {
-			return measure.AtMost("seat.mortise.diameter", length(s.Mortise.Diameter), "seat.legs.size", length(s.Legs.Size), "")
-		}},
-		{[]design.Key{"seat.thickness", "seat.mortise.depth"}, func(s design.Seat) error {
-			return measure.Below("seat.mortise.depth", length(s.Mortise.Depth), "seat.thickness", length(s.Thickness), "seat.leave-through")
-		}},
+		within(measure.AtMost, "seat.legs.foot", s.Legs.Foot, "seat.legs.size", s.Legs.Size, "taper.narrows"),
+		within(measure.AtMost, "seat.mortise.diameter", s.Mortise.Diameter, "seat.legs.size", s.Legs.Size, ""),
+		within(measure.Below, "seat.mortise.depth", s.Mortise.Depth, "seat.thickness", s.Thickness, "seat.leave-through"),
 	}
 	if s.Mortise.Upper {
-		out = append(out, question{[]design.Key{"seat.mortise.depth", "seat.mortise.bored-from"}, func(s design.Seat) error {
+		out = append(out, question{Keys: []design.Key{"seat.mortise.depth", "seat.mortise.bored-from"}, Ask: func() error {
 			return measure.AtMost("seat.mortise.depth", length(s.Mortise.Depth), "", length(0), "seat.blind-from-below")
 		}})
 	}
-	if s.Stretchers.Shape != design.NoStretchers {
+	if rods := s.Stretchers; rods.Shape != design.NoStretchers {
 		out = append(out,
-			question{[]design.Key{"seat.stretchers.tenon", "seat.stretchers.diameter"}, func(s design.Seat) error {
-				return measure.AtMost("seat.stretchers.tenon", length(s.Stretchers.Tenon), "seat.stretchers.diameter", length(s.Stretchers.Diameter), "")
-			}},
-			question{[]design.Key{"seat.stretchers.diameter", "seat.legs.size", "seat.legs.foot"}, func(s design.Seat) error {
-				return measure.AtMost("seat.stretchers.diameter", length(s.Stretchers.Diameter), "seat.legs.foot", length(cmp.Or(s.Legs.Foot, s.Legs.Size)), "")
-			}})
+			within(measure.AtMost, "seat.stretchers.tenon", rods.Tenon, "seat.stretchers.diameter", rods.Diameter, ""),
+			within(measure.AtMost, "seat.stretchers.diameter", rods.Diameter, "seat.legs.foot", cmp.Or(s.Legs.Foot, s.Legs.Size), "", "seat.legs.size"))
 	}
 	if s.Stretchers.Shape == design.HStretchers {
 		for _, row := range []design.SeatRow{design.FrontRow, design.BackRow} {
 			key := row.Table() + ".legs"
-			out = append(out, question{[]design.Key{key, "seat.stretchers.shape"}, func(design.Seat) error {
+			out = append(out, question{Keys: []design.Key{key, "seat.stretchers.shape"}, Ask: func() error {
 				return measure.AtLeast(measure.ID(key), measure.Number(float64(s.Row(row).Legs)), "", measure.Number(2), "seat.h-of-pairs")
 			}})
 		}
 	}
 	out = append(out, outlineQuestions(s)...)
 	for _, row := range s.Rows() {
-		out = append(out, rowQuestions(row, *s.Row(row))...)
+		out = append(out, rowQuestions(s, row)...)
 	}
 	return out
 }
 
 // outlineQuestions are those of the outline.
 func outlineQuestions(s design.Seat) []question {
-	length := measure.Length
+	length, within := measure.Length, assembly.Within
 	switch s.Shape {
 	case design.ShieldSeat:
 		return []question{
-			{[]design.Key{"seat.back-width", "seat.width"}, func(s design.Seat) error {
-				return measure.AtMost("seat.back-width", length(s.BackWidth), "seat.width", length(s.Width), "seat.shield-narrows")
-			}},
-			{[]design.Key{"seat.back-width", "seat.depth"}, func(s design.Seat) error {
-				return measure.AtMost("seat.back-width", length(s.BackWidth), "seat.depth", length(s.Depth), "")
-			}},
-			{[]design.Key{"seat.corner", "seat.width", "seat.depth"}, func(s design.Seat) error {
+			within(measure.AtMost, "seat.back-width", s.BackWidth, "seat.width", s.Width, "seat.shield-narrows"),
+			within(measure.AtMost, "seat.back-width", s.BackWidth, "seat.depth", s.Depth, ""),
+			{Keys: []design.Key{"seat.corner", "seat.width", "seat.depth"}, Ask: func() error {
 				return measure.AtMost("seat.corner", length(s.Corner), "outline.half-side-holds", length(math.Min(s.Width, s.Depth)/2), "outline.take-less")
 			}},
 		}
 	case design.OvalSeat:
-		return []question{{[]design.Key{"seat.width", "seat.depth"}, func(s design.Seat) error {
+		return []question{{Keys: []design.Key{"seat.width", "seat.depth"}, Ask: func() error {
 			long, short := math.Max(s.Width, s.Depth), math.Min(s.Width, s.Depth)
 			id := measure.ID("seat.depth")
 			if s.Width < s.Depth {
@@ -161,7 +116,7 @@ func outlineQuestions(s design.Seat) []question {
 	case design.RoundSeat:
 		return nil
 	}
-	return []question{{[]design.Key{"seat.width", "seat.depth", "seat.corner", "seat.points"}, func(s design.Seat) error {
+	return []question{{Keys: []design.Key{"seat.width", "seat.depth", "seat.corner", "seat.points"}, Ask: func() error {
 		return ofSeat(rim(s).Check())
 	}}}
 }
@@ -181,12 +136,13 @@ func ofSeat(err error) error {
 func chord(radius float64, n int) float64 { return 2 * radius * math.Sin(math.Pi/float64(n)) }
 
 // rowQuestions are those of the places of a row.
-func rowQuestions(of design.SeatRow, row design.LegRow) []question {
+func rowQuestions(s design.Seat, of design.SeatRow) []question {
+	row := s.Row(of)
 	table := of.Table()
 	if of == design.CircleRow {
-		return []question{{[]design.Key{table + ".legs", table + ".from-middle", "seat.mortise.diameter"}, func(s design.Seat) error {
+		return []question{{Keys: []design.Key{table + ".legs", table + ".from-middle", "seat.mortise.diameter"}, Ask: func() error {
 			return measure.Above("seat.circle.apart", measure.Length(chord(row.From, row.Legs)), "seat.mortise.diameter", measure.Length(s.Mortise.Diameter), "seat.holes-meet")
-		}}, {[]design.Key{table + ".legs", "seat.back-height", "seat.height"}, func(s design.Seat) error {
+		}}, {Keys: []design.Key{table + ".legs", "seat.back-height", "seat.height"}, Ask: func() error {
 			back, front := measure.Length(cmp.Or(s.BackHeight, s.Height)), measure.Length(s.Height)
 			return cmp.Or(measure.AtLeast("seat.back-height", back, "seat.height", front, "seat.circle-level"),
 				measure.AtMost("seat.back-height", back, "seat.height", front, "seat.circle-level"))
@@ -194,7 +150,7 @@ func rowQuestions(of design.SeatRow, row design.LegRow) []question {
 	}
 	id := func(word string) measure.ID { return measure.ID(table) + measure.ID(word) }
 	if row.Legs > 1 {
-		return []question{{[]design.Key{table + ".apart", table + ".legs", "seat.mortise.diameter"}, func(s design.Seat) error {
+		return []question{{Keys: []design.Key{table + ".apart", table + ".legs", "seat.mortise.diameter"}, Ask: func() error {
 			apart := row.Apart / float64(row.Legs-1)
 			return measure.Above(id(".apart"), measure.Length(apart), "seat.mortise.diameter", measure.Length(s.Mortise.Diameter), "seat.holes-meet")
 		}}}
@@ -207,8 +163,8 @@ func rowQuestions(of design.SeatRow, row design.LegRow) []question {
 		of   func(float64) measure.Quantity
 	}{design.ByRake: {".splay", measure.Angle}, design.ByResultant: {".sightline", measure.Angle}, design.ByFeet: {".feet-apart", measure.Length}}[row.By]
 	return []question{
-		{[]design.Key{table + ".apart", table + ".legs"}, func(design.Seat) error { return nothing(id(".apart"), measure.Length(row.Apart)) }},
-		{append(of.Leans(), table+".legs"), func(design.Seat) error {
+		{Keys: []design.Key{table + ".apart", table + ".legs"}, Ask: func() error { return nothing(id(".apart"), measure.Length(row.Apart)) }},
+		{Keys: append(of.Leans(), table+".legs"), Ask: func() error {
 			return nothing(id(aside.word), aside.of(math.Abs(row.Aside)))
 		}},
 	}
