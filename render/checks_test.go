@@ -17,7 +17,7 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 	}{
 		{150, 40, nil},
 		{640, 45, []string{"off: retape at the seams of rows 1 to 3, sheets 1 and 2 (A to "}},
-		{300, 250, []string{"retape at the seams of sheets"}},
+		{300, 250, []string{"retape at the seam of sheets"}},
 		{800, 600, []string{"(A to B), sheets", "the one where the ticks read most"}},
 	} {
 		d := boxOutline(c.w, c.h)
