@@ -25,7 +25,7 @@ func (m Model) Checks() []kind.Check {
 	for _, row := range m.Rows {
 		ids := rowChecks[row.Kind]
 		end := m.endOnLeg(row)
-		out = append(out, texts.AtLeast(u, ids.end, end, 0, kind.Fail), texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
+		out = append(out, texts.AtLeast(u, ids.end, end, 0, kind.Fail), texts.AtLeast(u, ids.mitre, m.endBeyond(row), 0, kind.Fail), texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
 		if end > -piece.Slip { // a shoulder beside the leg has no mortise to speak of
 			wood := m.outside(row)
 			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)))
@@ -78,9 +78,9 @@ func (m Model) overLegs() float64 {
 const felt = 0.5
 
 // rowChecks are the checks that aprons and stretchers have alike.
-var rowChecks = [...]struct{ end, meet, outside measure.ID }{
-	Aprons:     {"aprons.end-on-leg", "aprons.tenons-meet", "aprons.outside-mortise"},
-	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-tenons", "aprons.stretcher-mortise"},
+var rowChecks = [...]struct{ end, mitre, meet, outside measure.ID }{
+	Aprons:     {"aprons.end-on-leg", "aprons.mitre", "aprons.tenons-meet", "aprons.outside-mortise"},
+	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-mitre", "aprons.stretcher-tenons", "aprons.stretcher-mortise"},
 }
 
 // thin grades wood that is left beside a cut: what is hardly there breaks out.
@@ -141,6 +141,18 @@ func (m Model) endOnLeg(row *Row) float64 {
 		out := math.Inf(1)
 		for _, p := range r.Ends[k].Mouth {
 			out = math.Min(out, m.inside(r.Ends[k], p))
+		}
+		return out
+	})
+}
+
+// endBeyond returns how far the ends of rails lie beyond their shoulders, at the arris where
+// they come nearest: an end is sawn through the whole rail, not through its tenon only.
+func (m Model) endBeyond(row *Row) float64 {
+	return row.least(func(r Rail, k int) float64 {
+		out := math.Inf(1)
+		for _, p := range r.Ends[k].Mouth {
+			out = math.Min(out, -r.end(k).Height(p))
 		}
 		return out
 	})

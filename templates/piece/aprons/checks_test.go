@@ -27,6 +27,8 @@ func TestChecks(t *testing.T) {
 		change func(*design.Frame)
 	}{
 		{"aprons.end-on-leg", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset = 20 }},
+		{"aprons.mitre", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset = 17.6 }},
+		{"aprons.stretcher-mitre", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Thickness = 27 }},
 		{"aprons.tenons-meet", kind.Fail, true, func(f *design.Frame) { f.Aprons.Long = 35 }},
 		{"aprons.outside-mortise", kind.Warn, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 12 }},
 		{"aprons.outside-mortise", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 21 }},

@@ -23,6 +23,8 @@ func mends() map[measure.ID][]design.Key {
 	return map[measure.ID][]design.Key{
 		"aprons.clash":              {"frame.legs.size", "frame.milled.legs", "frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.end-on-leg":         {"frame.legs.size", "frame.milled.legs", "frame.aprons.inset", "frame.aprons.thickness", "frame.milled.aprons"},
+		"aprons.mitre":              {"frame.aprons.inset", "frame.legs.size", "frame.milled.legs", "frame.aprons.thickness", "frame.milled.aprons", "frame.aprons.tenon-length"},
+		"aprons.stretcher-mitre":    {"frame.stretchers.inset", "frame.stretchers.thickness", "frame.milled.stretchers", "frame.stretchers.tenon-length"},
 		"aprons.tenons-meet":        {"frame.aprons.tenon-length", "frame.legs.size", "frame.milled.legs"},
 		"aprons.outside-mortise":    {"frame.aprons.inset", "frame.legs.size", "frame.milled.legs"},
 		"aprons.above-tenon":        {"frame.aprons.upper-cut"},

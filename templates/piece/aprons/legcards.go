@@ -86,12 +86,15 @@ func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
 		out.Drawings = append(out.Drawings, m.levelSection())
 	}
 	out.Cards = append(out.Cards, m.legEnds())
-	strips := m.strips()
-	out.Cards = append(out.Cards, m.mortises(strips))
+	wraps, low := m.strips()
+	out.Cards = append(out.Cards, m.mortises(m.Rows[0], wraps))
 	if m.legs[0].taper.Top > 0 {
 		out.Cards = append(out.Cards, m.taperCard())
 	}
-	out.Drawings = append(out.Drawings, strips...)
+	if len(m.Rows) > 1 { // on the sides as they are tapered
+		out.Cards = append(out.Cards, m.mortises(m.Rows[1], low))
+	}
+	out.Drawings = append(append(out.Drawings, wraps...), low...)
 	return out, nil
 }
 
@@ -105,16 +108,15 @@ func (l leg) skewed() bool {
 	return false
 }
 
-// strips are those that set out the mortises of each sort of leg.
-func (m Model) strips() []templates.Drawing {
-	var out []templates.Drawing
+// strips are those that set out the mortises of each sort of leg, at the head and below.
+func (m Model) strips() (wraps, low []templates.Drawing) {
 	for i := range m.LegSorts() {
-		out = append(out, m.wrapLeg(i))
+		wraps = append(wraps, m.wrapLeg(i))
 		if len(m.Rows) > 1 {
-			out = append(out, m.lowStrip(i, own), m.lowStrip(i, before))
+			low = append(low, m.lowStrip(i, own), m.lowStrip(i, before))
 		}
 	}
-	return out
+	return wraps, low
 }
 
 // legEnds is sawing the foot and, in the same setting, the head.
@@ -122,6 +124,7 @@ func (m Model) legEnds() templates.Card {
 	l := m.legs[0]
 	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With()}
 	var lies []any
+	against, mirrored := railSideWord, outerSideWord
 	for _, p := range l.Passes() {
 		if p.ID != "foot" && p.ID != "head" {
 			continue
@@ -131,33 +134,35 @@ func (m Model) legEnds() templates.Card {
 		if p.ID == "foot" {
 			c.Figures = m.cutReadings(p)
 			c.Templates = m.viewsOf(p)
+			if p.Turned {
+				against, mirrored = mirrored, against
+			}
 		}
 	}
 	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
-	c.Text = []string{legEndsText.With(lies...)}
+	c.Text = []string{legEndsText.With(append(lies, against.With())...)}
 	if m.LegSorts() > 1 {
-		c.Text = append(c.Text, handsText.With())
+		c.Text = append(c.Text, handsText.With(mirrored.With()))
 	}
 	return c
 }
 
-// mortises is the chopping of them.
-func (m Model) mortises(strips []templates.Drawing) templates.Card {
-	row := m.Rows[0]
-	deep := 0.0
-	for k := range row.Rails[0].Ends {
-		deep = math.Max(deep, m.intoLeg(row.Rails[0], k))
-	}
+// mortises is the chopping of those of a row.
+func (m Model) mortises(row *Row, strips []templates.Drawing) templates.Card {
+	deep := -row.least(func(r Rail, k int) float64 { return -m.intoLeg(r, k) })
 	c := templates.Card{
-		Heading: mortiseCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView(row)},
+		Heading: mortiseCards[row.Kind].With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView(row)},
 		Figures: []templates.Reading{
 			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
 			{Name: deepReading.With(), Value: m.length(deep)},
 		},
-		Text: []string{mortiseText.With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
+		Text: []string{mortiseTexts[row.Kind].With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
 	}
 	if row.Joint == design.Bridled {
 		c.Text[0] = slotText.With()
+	}
+	if row.Of.Long == 0 {
+		c.Text = append(c.Text, mitredText.With())
 	}
 	c.Figures = append(c.Figures, haunchOf(m, row)...)
 	return c
@@ -204,13 +209,14 @@ func (m Model) taperCard() templates.Card {
 	name(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
 	name(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
 	d.Wide = true
+	p := l.taperPass()
 	return templates.Card{
 		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d},
-		Figures: []templates.Reading{
+		Figures: append([]templates.Reading{
 			{Name: taperReading.With(), Value: m.angle(rad), Write: true},
 			{Name: startReading.With(), Value: m.length(start)},
-			{Name: footReading.With(), Value: m.length(narrow)},
-		},
+			{Name: footReading.With(), Value: m.length(narrow)}, m.tiltOf(p),
+		}, m.standIns(p)...), Templates: m.viewsOf(p),
 		Text: []string{taperText.With()}, Test: taperTest.With(m.length(narrow)), Caution: taperCaution.With(),
 	}
 }

@@ -208,7 +208,7 @@ func TestSizesShareCards(t *testing.T) {
 			order = append(order, c.Heading)
 		}
 	}
-	for word, want := range map[string]int{sectionCard.With(): 1, legEndsCard.With(): 2, mortiseCard.With(): 1, taperCard.With(): 2, tenonCard.With(): 1} {
+	for word, want := range map[string]int{sectionCard.With(): 1, legEndsCard.With(): 2, mortiseCards[Aprons].With(): 1, taperCard.With(): 2, tenonCard.With(): 1} {
 		if count[word] != want {
 			t.Errorf("%s: %d cards, want %d, of %q", word, count[word], want, order)
 		}

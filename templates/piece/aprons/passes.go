@@ -147,18 +147,27 @@ func (l leg) Passes() []Pass {
 			out = append(out, newPass(edge.id, edge.along, false, p, 0).fromFence())
 		}
 	}
-	return append(out,
-		newPass("foot", alongX.Mul(-1), false, f.moved(foot), 0).overPart(),
-		newPass("head", alongX, false, f.moved(head), 0).overPart(),
-	)
+	sole := newPass("foot", alongX.Mul(-1), false, f.moved(foot), 0).overPart()
+	// Turned end over end: the same side stays against the gauge, the other one lies down.
+	return append(out, sole, newPass("head", alongX, !sole.Turned, f.moved(head), 0))
+}
+
+// taperPass is sawing a side that takes rails to its taper, an outer side down: the blade
+// leans as that side did before.
+func (l leg) taperPass() Pass {
+	return newPass("taper", alongY, false, l.frame().moved(l.straight(own)), 0)
 }
 
 // legPasses returns the cuts of a leg that are set at the saw: only those with four sides are
 // ripped to their section, others are planed to it.
 func (m Model) legPasses(i int) []Pass {
-	return slices.DeleteFunc(m.legs[i].Passes(), func(p Pass) bool {
+	out := slices.DeleteFunc(m.legs[i].Passes(), func(p Pass) bool {
 		return len(m.sides) != 4 && p.ID != "foot" && p.ID != "head"
 	})
+	if m.legs[i].taper.Top > 0 {
+		out = append(out, m.legs[i].taperPass())
+	}
+	return out
 }
 
 // TaperAngle returns how far a tapered side runs to the edge, seen on the outer side

@@ -12,6 +12,8 @@ import (
 var texts = assembly.Texts{
 	"aprons.clash":            {Name: "rails share no wood", Holds: "No two rails share wood in a leg.", Lacks: "Two rails that meet in a leg share wood: their corner is too narrow for them."},
 	"aprons.end-on-leg":       {Name: "end of the apron on the leg", Figure: "shoulder within its side of the leg", Holds: "The shoulders lie within the sides of the legs.", Lacks: "A shoulder reaches past its side of the leg: its worst corner lies %[1]s within it."},
+	"aprons.mitre":            {Name: "mitre clear of the shoulder", Figure: "end beyond the shoulder", Holds: "The ends stand clear of the shoulders all round.", Lacks: "The mitre is sawn through the whole apron and would run into its shoulder on the frame side: the end stands %[1]s beyond it."},
+	"aprons.stretcher-mitre":  {Name: "mitre clear of the stretcher's shoulder", Figure: "stretcher's end beyond the shoulder", Holds: "The ends of the stretchers stand clear of the shoulders all round.", Lacks: "The mitre is sawn through the whole stretcher and would run into its shoulder on the frame side: the end stands %[1]s beyond it."},
 	"aprons.tenons-meet":      {Name: "tenons in the leg", Figure: "gap between two tenons", Holds: "Two tenons in a leg stay apart.", Lacks: "Two tenons run into each other in the leg: their gap is %[1]s."},
 	"aprons.outside-mortise":  {Name: "wood beside the mortise", Figure: "least wood beside a mortise", Holds: "The mortises leave enough of the legs.", Lacks: "Beside a mortise only %[1]s of the leg is left; %[2]s should be."},
 	"aprons.above-tenon":      {Name: "wood above the tenon", Figure: "cut off the tenon at its top", Holds: "Above the tenon the leg stays closed but for the haunch.", Lacks: "Above the tenon only %[1]s of the leg is left; %[2]s should be."},
@@ -290,6 +292,12 @@ const (
 // haunchReadings name how far a haunch runs.
 var haunchReadings = [...]text{design.SquareHaunch: "haunch, along the rail", design.SlopingHaunch: "haunch, along the rail at its foot"}
 
+// Chopping mortises.
+var (
+	mortiseCards = [...]text{Aprons: "Chop the mortises", Stretchers: "Chop the mortises of the stretchers"}
+	mortiseTexts = [...]text{Aprons: mortiseText, Stretchers: lowMortiseText}
+)
+
 // Cards.
 const (
 	gaugeFromAbove text = "From above: %s%s"
@@ -302,6 +310,8 @@ const (
 	topEdge        text = "top"
 	frontDown      text = "front or back down"
 	frontUp        text = "front or back up"
+	railSideWord   text = "a rail side"
+	outerSideWord  text = "an outer side"
 
 	sectionCard  text = "Make the legs out of square"
 	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
@@ -311,14 +321,15 @@ const (
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
 
 	legEndsCard text = "Saw feet and heads"
-	legEndsText text = "The leg lies %s, a rail side against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %s, the same rail side against the gauge, which is turned by as much to the other side: the cuts are parallel."
-	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, the other outer side against the gauge, the gauge turned to the other side."
+	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
+	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, %s against the gauge, the gauge turned to the other side."
 	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
-	mortiseCard     text = "Chop the mortises"
 	mortiseText     text = "Fold the strip round the head, its head line at the sawn head, and prick the mortises through. Chop both of a corner before the tapers are sawn, as long as the sides are flat."
 	slotText        text = "Fold the strip round the head, its head line at the sawn head, and prick the slots through. They are open at the head: saw their cheeks down to the bottom, a hair inside the lines, and chop the waste out against the bottom line, before the tapers are sawn."
+	lowMortiseText  text = "Lay each strip on its rail side, its arris on that with the outer side and its end at the foot or so far up from it as it says, and prick the mortises through: those of the left end of a stretcher and of its right end have their own."
+	mitredText      text = "Tenons that meet are mitred: chop each mortise to the outer wall of the other and no farther."
 	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder. On a side that is out of square the mortise measures a hair more than its chisel."
 	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
 	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
@@ -326,7 +337,7 @@ const (
 
 	taperCard    text = "Taper the sides that take rails"
 	taperView    text = "On an outer side"
-	taperText    text = "Saw one rail side on the tapering jig, an outer side down, the blade tilted as for ripping where the leg is out of square. Turn the leg to the other outer side and saw the other. Outer arris and outer sides stay straight."
+	taperText    text = "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side and saw the other. Outer arris and outer sides stay straight."
 	taperTest    text = "Both outer sides are %s wide at the foot."
 	taperCaution text = "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."
 
