@@ -376,11 +376,11 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	}
 	if _, ok := b.find(s, archCard.With()); ok {
 		line := b.drawing(s, templates.View{Part: railPart(row.Kind, k), Face: "outer-side"}).Strokes[0].Points
-		for i, p := range line[1:] {
-			if o := line[i]; o.Y > 0 || p.Y > 0 {
-				base := []solid.Vec{solid.V(o.X, -thick, -1), solid.V(p.X, -thick, -1), solid.V(p.X, p.Y, -1), solid.V(o.X, o.Y, -1)}
-				part = part.Subtract(solid.Prism(base, solid.V(0, 0, thick+2)))
-			}
+		for i, p := range line[2 : len(line)-1] { // from one end of the arc to the other
+
+			o := line[i+1]
+			base := []solid.Vec{solid.V(o.X, -thick, -1), solid.V(p.X, -thick, -1), solid.V(p.X, p.Y, -1), solid.V(o.X, o.Y, -1)}
+			part = part.Subtract(solid.Prism(base, solid.V(0, 0, thick+2)))
 		}
 	}
 	up := outer.N.Cross(solid.V(0, 0, 1)).Unit()
