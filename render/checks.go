@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"rodsheet/geometry"
@@ -137,12 +138,7 @@ func (t *tile) lattice() []geometry.Point {
 }
 
 func (p *tiling) stand(points ...geometry.Point) bool {
-	for _, q := range points {
-		if !p.has(p.at(q)) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(points, func(q geometry.Point) bool { return !p.has(p.at(q)) })
 }
 
 // widest returns A, B to the right of it and C above or below it, on kept

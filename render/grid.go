@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 )
 
@@ -154,11 +155,7 @@ func (a axis) harm(x float64) int {
 }
 
 func (a axis) harms(borders []float64) int {
-	n := 0
-	for _, x := range borders[1 : len(borders)-1] {
-		n += a.harm(x)
-	}
-	return n
+	return lists.Sum(borders[1:len(borders)-1], a.harm)
 }
 
 // bestSeams returns the borders of n windows whose seams do the least harm,
@@ -215,9 +212,5 @@ func (a axis) bestSeams(n int) []float64 {
 
 // negated returns borders counted along −y as y.
 func negated(v []float64) []float64 {
-	out := make([]float64, len(v))
-	for i, x := range v {
-		out[i] = -x
-	}
-	return out
+	return lists.Map(v, func(x float64) float64 { return -x })
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 )
 
@@ -22,11 +23,9 @@ func (p *tiling) ink(hatching bool) []geometry.Segment {
 }
 
 func (p *tiling) laidOut(segments []geometry.Segment) []geometry.Segment {
-	out := make([]geometry.Segment, len(segments))
-	for i, s := range segments {
-		out[i] = geometry.Segment{A: p.turn.Apply(s.A), B: p.turn.Apply(s.B)}
-	}
-	return out
+	return lists.Map(segments, func(s geometry.Segment) geometry.Segment {
+		return geometry.Segment{A: p.turn.Apply(s.A), B: p.turn.Apply(s.B)}
+	})
 }
 
 // sketch returns the strokes of d more coarsely, in template coordinates: a

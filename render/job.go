@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render/accuracy"
 	"rodsheet/render/pack"
 	"rodsheet/templates"
@@ -146,12 +147,7 @@ func (j *laidSection) survey(drawings []templates.Drawing, l Layout) error {
 // ordinary reports whether every drawing stands whole on a sheet as it is,
 // turned by quarters at most: it then does so by every strategy.
 func (j laidSection) ordinary() bool {
-	for _, p := range j.laids {
-		if p.rows*p.cols > 1 || p.turned || p.angle != 0 && p.angle != math.Pi/2 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(j.laids, func(p *tiling) bool { return p.rows*p.cols > 1 || p.turned || p.angle != 0 && p.angle != math.Pi/2 })
 }
 
 // layIn lays a section by one strategy, behind the items it has. Its pictures
@@ -337,10 +333,7 @@ func (j *laidSection) layDrawings(l Layout, m strategy) error {
 		if err := l.plannable(sum); err != nil {
 			return err
 		}
-		var tiles []item
-		for _, t := range p.tiles() {
-			tiles = append(tiles, item{t.block()})
-		}
+		tiles := lists.Map(p.tiles(), func(t *tile) item { return item{t.block()} })
 		j.items = append(j.items, j.withFigures(tiles...)...)
 	}
 	return nil

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/wording"
+	"rodsheet/internal/lists"
 )
 
 // A Paper is a sheet size in mm, upright. A whole paper has no size of its
@@ -31,7 +31,7 @@ func papers() []Paper {
 
 // PaperNames lists the names that ParsePaper reads.
 func PaperNames() []string {
-	return wording.Words(papers(), func(p Paper) string { return strings.ToLower(p.Name) })
+	return lists.Map(papers(), func(p Paper) string { return strings.ToLower(p.Name) })
 }
 
 // ParsePaper reads a named size or WIDTHxHEIGHT, where a length without a

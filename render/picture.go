@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
@@ -135,10 +136,9 @@ func pictureItems(pictures []templates.Picture, scale int, widths []float64, mos
 			out = append(out, item{v.block()})
 			continue
 		}
-		var shapes item
-		for _, width := range widths {
-			shapes = append(shapes, fitted(p, geometry.Pt(min(widths[0], width), min(most, 1.2*width))).block())
-		}
+		shapes := lists.Map(widths, func(width float64) block {
+			return fitted(p, geometry.Pt(min(widths[0], width), min(most, 1.2*width))).block()
+		})
 		out = append(out, shapes)
 	}
 	return out, clear

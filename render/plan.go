@@ -7,6 +7,8 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
+	"rodsheet/render/pack"
 	"rodsheet/render/page"
 	"rodsheet/templates"
 )
@@ -97,10 +99,7 @@ func (p *Plan) add(of templates.Section, laid laidSection) {
 		title += ": " + of.Heading
 	}
 	for _, s := range laid.sheets {
-		var blocks []placed
-		for _, q := range s.Placed {
-			blocks = append(blocks, placed{laid.items[q.Item][q.Shape], q.At}.all()...)
-		}
+		blocks := lists.Flat(s.Placed, func(q pack.Placed) []placed { return placed{laid.items[q.Item][q.Shape], q.At}.all() })
 		p.sheets = append(p.sheets, sheet{title, of.Heading, of.Milled, blocks, p.layout.of(s.Turned)})
 	}
 	p.sections = append(p.sections, laid)

@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
@@ -213,10 +214,7 @@ func letterHeight(l templates.Label) float64 {
 
 // hatch draws hatching, but for what lettering and marks stand on.
 func (n *pen) hatch(lines []geometry.Segment, boxes [][]geometry.Point, line int) {
-	bounds := make([]geometry.Rect, len(boxes))
-	for i, box := range boxes {
-		bounds[i] = geometry.Bounds(box...)
-	}
+	bounds := lists.Map(boxes, func(box []geometry.Point) geometry.Rect { return geometry.Bounds(box...) })
 	var parts, rest []geometry.Segment
 	for _, l := range lines {
 		parts = append(parts[:0], l)

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/render/accuracy"
 	"rodsheet/render/lettering"
 	"rodsheet/render/table"
@@ -101,10 +102,7 @@ type tile struct {
 // more than size, caption included.
 func lay(d templates.Drawing, s orientation, size geometry.Point, overlap float64) *tiling {
 	p := &tiling{Drawing: d, orientation: s, turn: geometry.Rotate(s.angle), overlap: overlap, most: size}
-	var all []geometry.Point
-	for _, s := range p.Strokes {
-		all = append(all, p.turn.ApplyAll(s.Points)...)
-	}
+	all := lists.Flat(p.Strokes, func(s templates.Stroke) []geometry.Point { return p.turn.ApplyAll(s.Points) })
 	p.bounds = geometry.Bounds(all...).Offset(room)
 	x, y := p.axes(size)
 	p.cut(x.equal(x.least()), negated(y.equal(y.least())))

@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -44,10 +45,7 @@ func Angles(angles []float64, base float64, s Setting) (Job, error) {
 	default:
 		section.Panels = append(section.Panels, words)
 	}
-	names := make([]string, len(acute))
-	for i, a := range acute {
-		names[i] = angleText(a.drawn)
-	}
+	names := lists.Map(acute, func(a wanted) string { return angleText(a.drawn) })
 	job.Sections = []Section{section}
 	job.Name, job.Title = angleTitles(names)
 	return job, nil

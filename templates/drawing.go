@@ -10,6 +10,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 )
 
 // A Role is the meaning of a stroke. How it looks is render's affair.
@@ -163,11 +164,7 @@ type Job struct {
 
 // Drawings returns those of all sections.
 func (j Job) Drawings() []Drawing {
-	var out []Drawing
-	for _, s := range j.Sections {
-		out = append(out, s.Drawings...)
-	}
-	return out
+	return lists.Flat(j.Sections, func(s Section) []Drawing { return s.Drawings })
 }
 
 // A Setting is what a template must know of the world outside it.

@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 )
 
 // A top as makers set it out: a plan with figures, and a sheet of each corner that
@@ -63,11 +64,7 @@ func TopCorners(top joint.Top, grain geometry.Point, s Setting) []Drawing {
 // TopCornerViews returns the views of the corners that differ, whether they have a
 // drawing or not.
 func TopCornerViews(top joint.Top) []View {
-	var out []View
-	for _, same := range (topTemplate{Top: top}).alike() {
-		out = append(out, cornerView(same[0]))
-	}
-	return out
+	return lists.Map((topTemplate{Top: top}).alike(), func(same []int) View { return cornerView(same[0]) })
 }
 
 // cornerView is that of corner i, from 0.
@@ -117,10 +114,7 @@ func (t topTemplate) corner(same []int, grain geometry.Point) Drawing {
 	if grain != (geometry.Point{}) {
 		t.grainAt(&d, ends, grain.Unit(), i)
 	}
-	numbers := make([]string, len(same))
-	for k, c := range same {
-		numbers[k] = strconv.Itoa(c + 1)
-	}
+	numbers := lists.Map(same, func(c int) string { return strconv.Itoa(c + 1) })
 	return d.Of(cornerView(i), topCornerName(numbers, angle))
 }
 

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -86,11 +87,7 @@ func (f findings) members() []memberJSON {
 }
 
 func members(size string, g kind.Group) []memberJSON {
-	var out []memberJSON
-	for _, f := range g.Figures {
-		out = append(out, memberJSON{size, g.ID, g.Heading, figureOf(f.ID, f)})
-	}
-	return out
+	return lists.Map(g.Figures, func(f templates.Figure) memberJSON { return memberJSON{size, g.ID, g.Heading, figureOf(f.ID, f)} })
 }
 
 func checksJSON(all []kind.Check) []checkJSON {

@@ -11,9 +11,9 @@ import (
 	"github.com/spf13/pflag"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/templates"
-	"rodsheet/templates/wording"
 )
 
 // A command is one kind of template on the command line.
@@ -127,7 +127,7 @@ func find(name string) (command, bool) {
 }
 
 func names() []string {
-	return append([]string{"help"}, wording.Words(commands(), func(c command) string { return c.name })...)
+	return append([]string{"help"}, lists.Map(commands(), func(c command) string { return c.name })...)
 }
 
 // all returns the command's own flags and the common ones.

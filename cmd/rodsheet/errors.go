@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render/atomicfile"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
@@ -25,7 +26,7 @@ type problem struct {
 type refusal []problem
 
 func (r refusal) Error() string {
-	return strings.Join(wording.Words(r, func(p problem) string { return p.text }), "; ")
+	return strings.Join(lists.Map(r, func(p problem) string { return p.text }), "; ")
 }
 
 func refuse(text, hint string) error { return refusal{{text, hint}} }

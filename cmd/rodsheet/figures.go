@@ -12,16 +12,14 @@ import (
 	"unicode/utf8"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/templates"
 )
 
 func figureTable(figures []templates.Figure, u measure.Unit) string {
 	shown := slices.DeleteFunc(slices.Clone(figures), func(f templates.Figure) bool { return f.Aside })
-	wide := 0
-	for _, f := range shown {
-		wide = max(wide, utf8.RuneCountInString(f.Name))
-	}
+	wide := lists.Most(shown, func(f templates.Figure) int { return utf8.RuneCountInString(f.Name) })
 	var b strings.Builder
 	for _, f := range shown {
 		fmt.Fprintf(&b, "%-*s  %s\n", wide, f.Name, f.Value.Text(u))

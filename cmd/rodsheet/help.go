@@ -7,6 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/wording"
@@ -155,10 +156,7 @@ func help(words []string, stdout io.Writer) error {
 func overviewText() string {
 	var b strings.Builder
 	b.WriteString(overviewAbout + "\nUsage:\n" + synopsis)
-	var rows [][2]string
-	for _, c := range commands() {
-		rows = append(rows, [2]string{c.name, c.summary})
-	}
+	rows := lists.Map(commands(), func(c command) [2]string { return [2]string{c.name, c.summary} })
 	columns(&b, "Commands", rows)
 	rows = nil
 	for _, t := range topics() {

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
 )
@@ -106,7 +107,7 @@ func (c command) mistake(err error) error {
 func (c command) unknown(name, shorts string) error {
 	switch {
 	case shorts == "":
-		known := wording.Words(c.all(), func(f flag) string { return f.name })
+		known := lists.Map(c.all(), func(f flag) string { return f.name })
 		hint := suggest("--", name, known)
 		if hint == "" {
 			hint = "rodsheet help " + c.name + " lists the flags"
@@ -264,4 +265,4 @@ type word string
 
 func (w word) String() string { return string(w) }
 
-func spelled[T fmt.Stringer](choices []T) []string { return wording.Words(choices, T.String) }
+func spelled[T fmt.Stringer](choices []T) []string { return lists.Map(choices, T.String) }

@@ -145,12 +145,7 @@ func (f Face) cut(p Plane, slack float64, rim []Vec) (Face, []Vec) {
 
 // inside reports whether all corners of f lie lower than most over p.
 func (f Face) inside(p Plane, most float64) bool {
-	for _, q := range f.Corners {
-		if p.Height(q) >= most {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(f.Corners, func(q Vec) bool { return p.Height(q) >= most })
 }
 
 // goRound sorts the corners of a convex polygon in the plane square to the

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 )
 
 // A span is the interval lo ≤ t ≤ hi.
@@ -105,9 +106,7 @@ func (r *rule) draw(k ink) {
 }
 
 func (r rule) segments(spans []span) []geometry.Segment {
-	out := make([]geometry.Segment, len(spans))
-	for i, s := range spans {
-		out[i] = geometry.Segment{A: r.at.Add(r.along.Mul(s.lo)), B: r.at.Add(r.along.Mul(s.hi))}
-	}
-	return out
+	return lists.Map(spans, func(s span) geometry.Segment {
+		return geometry.Segment{A: r.at.Add(r.along.Mul(s.lo)), B: r.at.Add(r.along.Mul(s.hi))}
+	})
 }

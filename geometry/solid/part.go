@@ -1,6 +1,10 @@
 package solid
 
-import "math"
+import (
+	"math"
+
+	"rodsheet/internal/lists"
+)
 
 // ClashFloor is the volume in mm³ up to which a shared piece is no clash: a
 // cube of 0.1 mm. Parts that touch share less.
@@ -56,11 +60,7 @@ func (p Part) Reaching(e Extent, m Affine3) Part {
 
 // Volume returns the volume of p in mm³.
 func (p Part) Volume() float64 {
-	sum := 0.0
-	for _, s := range p.Pieces {
-		sum += s.Volume()
-	}
-	return sum
+	return lists.Sum(p.Pieces, Solid.Volume)
 }
 
 // Centroid returns the centre of gravity of p, NaN if p is empty.
@@ -94,10 +94,7 @@ func (p Part) Bounds() Extent {
 
 // Clash returns what two parts share, in convex pieces larger than ClashFloor. Parts that only touch do not clash.
 func Clash(a, b Part) []Solid {
-	room := make([]Extent, len(b.Pieces))
-	for i, t := range b.Pieces {
-		room[i] = t.Bounds()
-	}
+	room := lists.Map(b.Pieces, Solid.Bounds)
 	var out []Solid
 	for _, s := range a.Pieces {
 		reach := s.Bounds()

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 )
 
 // A Patch is what is seen of one face: a convex polygon on the paper, its corners
@@ -30,10 +31,7 @@ func (s Scene) Patches(v View) []Patch {
 		all = append(all, p.Pieces...)
 		of = append(of, slices.Repeat([]int{i}, len(p.Pieces))...)
 	}
-	rooms := make([]Extent, len(all))
-	for i, t := range all {
-		rooms[i] = v.room(t)
-	}
+	rooms := lists.Map(all, v.room)
 	var out []Patch
 	for i, t := range all {
 		for _, f := range t.faces {
@@ -50,10 +48,7 @@ func (s Scene) Patches(v View) []Patch {
 
 // unhidden returns what is seen of a face of solid number own.
 func (v View) unhidden(f Face, own int, all []Solid, rooms []Extent) [][]geometry.Point {
-	flat := make([]geometry.Point, len(f.Corners))
-	for i, c := range f.Corners {
-		flat[i] = v.Point(c)
-	}
+	flat := lists.Map(f.Corners, v.Point)
 	if geometry.Area(flat) <= faint {
 		return nil
 	}
@@ -71,10 +66,7 @@ func (v View) unhidden(f Face, own int, all []Solid, rooms []Extent) [][]geometr
 			continue
 		}
 		shadow := v.Silhouette(t.Cut(f.Plane.Flip()))
-		var rest [][]geometry.Point
-		for _, polygon := range left {
-			rest = append(rest, geometry.CutAway(polygon, shadow, faint)...)
-		}
+		rest := lists.Flat(left, func(polygon []geometry.Point) [][]geometry.Point { return geometry.CutAway(polygon, shadow, faint) })
 		left = rest
 	}
 	return left

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 )
 
 // A Face is a convex polygon. Its corners run counter-clockwise for one who
@@ -30,11 +31,7 @@ func Box(a, b Vec) Solid {
 
 // Lift returns the polygon of a plan as corners at height z.
 func Lift(polygon []geometry.Point, z float64) []Vec {
-	out := make([]Vec, len(polygon))
-	for i, p := range polygon {
-		out[i] = V(p.X, p.Y, z)
-	}
-	return out
+	return lists.Map(polygon, func(p geometry.Point) Vec { return V(p.X, p.Y, z) })
 }
 
 // Prism returns what base sweeps on its way along extrude. The corners of
@@ -48,10 +45,7 @@ func Prism(base []Vec, extrude Vec) Solid {
 	if sense < 0 {
 		slices.Reverse(base)
 	}
-	top := make([]Vec, len(base))
-	for i, p := range base {
-		top[i] = p.Add(extrude)
-	}
+	top := lists.Map(base, func(p Vec) Vec { return p.Add(extrude) })
 	s := Solid{make([]Face, 0, len(base)+2)}
 	for i, p := range base {
 		j := (i + 1) % len(base)
@@ -152,11 +146,7 @@ func (s Solid) moment() (volume float64, moment Vec) {
 
 // corners returns the number of corners of all faces.
 func (s Solid) corners() int {
-	n := 0
-	for _, f := range s.faces {
-		n += len(f.Corners)
-	}
-	return n
+	return lists.Sum(s.faces, func(f Face) int { return len(f.Corners) })
 }
 
 // Transform returns the image of s. A mirrored Solid keeps its faces outward;

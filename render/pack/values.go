@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"rodsheet/internal/lists"
 )
 
 // Fewer looks for a packing on fewer sheets than that given, and returns the
@@ -35,10 +37,7 @@ func (j *Job) Fewer(best []*Sheet) []*Sheet {
 			best = sheets
 		}
 		for _, s := range sheets {
-			used := 0.0
-			for _, p := range s.Placed {
-				used += j.area(p.Item)
-			}
+			used := lists.Sum(s.Placed, func(p Placed) float64 { return j.area(p.Item) })
 			for _, p := range s.Placed {
 				values[p.Item] = (values[p.Item] + math.Pow(j.area(p.Item), power)*sheet/used) / 2
 			}
@@ -62,10 +61,7 @@ func (j *Job) byValue(values []float64, most int, chance *rand.Rand) (out []*She
 		worth := 0.0
 		for try := range tries {
 			s, rest := j.fill(j.byChance(values, left, chance), fits[try%len(fits)])
-			sum := 0.0
-			for _, p := range s.Placed {
-				sum += values[p.Item]
-			}
+			sum := lists.Sum(s.Placed, func(p Placed) float64 { return values[p.Item] })
 			if best == nil || sum > worth {
 				best, still, worth = s, rest, sum
 			}

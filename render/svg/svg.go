@@ -14,9 +14,10 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/ajstarks/svgo/float"
+	svg "github.com/ajstarks/svgo/float"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 )
@@ -72,22 +73,14 @@ func drawAreas(s *svg.SVG, areas []page.Area, down geometry.Affine) {
 	for run := range page.Runs(areas) {
 		level := int(math.Round(255 * run[0].Gray))
 		s.Group(fmt.Sprintf(`fill="#%02x%02x%02x"`, level, level, level), `stroke="none"`)
-		var d []string
-		for _, a := range run {
-			d = append(d, polyline(a.Points, true, down))
-		}
+		d := lists.Map(run, func(a page.Area) string { return polyline(a.Points, true, down) })
 		s.Path(strings.Join(d, " "))
 		s.Gend()
 	}
 }
 
 func describe(parts ...string) string {
-	var said []string
-	for _, p := range parts {
-		if p != "" {
-			said = append(said, p)
-		}
-	}
+	said := lists.Where(parts, func(p string) bool { return p != "" })
 	return strings.Join(said, ": ")
 }
 
@@ -107,10 +100,7 @@ func drawLine(s *svg.SVG, line page.Line, strokes []page.Stroke, down geometry.A
 		`stroke-width="` + fixed(line.Width) + `"`, `stroke-linejoin="round"`,
 	}
 	if len(line.Dash) > 0 {
-		dashes := make([]string, len(line.Dash))
-		for i, d := range line.Dash {
-			dashes[i] = fixed(d)
-		}
+		dashes := lists.Map(line.Dash, fixed)
 		attributes = append(attributes, `stroke-linecap="butt"`, `stroke-dasharray="`+strings.Join(dashes, " ")+`"`)
 	} else {
 		attributes = append(attributes, `stroke-linecap="round"`)

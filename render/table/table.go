@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/internal/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/templates"
@@ -122,11 +123,7 @@ func Lay(p templates.Panel, columns []float64, most geometry.Point) [][]*Block {
 		}
 		blocks := Set(p, column, room)
 		if i == 0 && len(blocks) > 1 {
-			out := make([][]*Block, len(blocks))
-			for k, b := range blocks {
-				out[k] = []*Block{b}
-			}
-			return out
+			return lists.Map(blocks, func(b *Block) []*Block { return []*Block{b} })
 		}
 		if len(blocks) == 1 && (i == 0 || blocks[0].Size.X == column) {
 			shapes = append(shapes, blocks[0])
@@ -161,10 +158,7 @@ func Set(p templates.Panel, column float64, most geometry.Point) []*Block {
 		room -= s.head.height
 		rows = rows[1:]
 	}
-	var strips []strip
-	for _, r := range rows {
-		strips = append(strips, s.broken(r, room)...)
-	}
+	strips := lists.Flat(rows, func(r strip) []strip { return s.broken(r, room) })
 	strips = append(strips, s.text()...)
 	var out []*Block
 	for len(strips) > 0 || out == nil {
@@ -205,11 +199,7 @@ func (s *setter) strip(cells [][]string) strip {
 
 // highest returns the lines of the cell that has the most.
 func highest(cells [][]string) int {
-	most := 0
-	for _, c := range cells {
-		most = max(most, len(c))
-	}
-	return most
+	return lists.Most(cells, func(c []string) int { return len(c) })
 }
 
 // joined reports whether row i is to stay with the next one: a heading, or a

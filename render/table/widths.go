@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"rodsheet/internal/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )
@@ -167,10 +168,7 @@ func lines(widths []float64, all []column) int {
 			rows[i] = max(rows[i], math.Ceil((wide-rounding)/widths[k]))
 		}
 	}
-	sum := 0.0
-	for _, n := range rows {
-		sum += n
-	}
+	sum := lists.Sum(rows, func(n float64) float64 { return n })
 	return int(sum)
 }
 

@@ -3,6 +3,7 @@ package piece
 import (
 	"slices"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -33,11 +34,7 @@ func Lots[T any](sizes []string, of func(int) []T, same func(a, b T) bool) []Lot
 
 // Sizes returns the names of sizes.
 func Sizes(pieces []Piece) []string {
-	out := make([]string, len(pieces))
-	for i, p := range pieces {
-		out[i] = p.Design.Size
-	}
-	return out
+	return lists.Map(pieces, func(p Piece) string { return p.Design.Size })
 }
 
 // SizeWords says which of all sizes are meant, as "both sizes" or "sizes a and b";

@@ -2,8 +2,10 @@ package piece
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 )
 
@@ -40,12 +42,7 @@ func (p Piece) roughBar() []solid.Part {
 // (Ring.Opening), so nothing can come between them that neither end of the way
 // shows. The closed ring itself is not asked.
 func (p Piece) Catches(bars []solid.Part) bool {
-	for _, share := range []float64{0.02, 0.35, 0.7, 1.05} {
-		if p.Collides(bars, share*p.Apart()) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]float64{0.02, 0.35, 0.7, 1.05}, func(share float64) bool { return p.Collides(bars, share*p.Apart()) })
 }
 
 // Collides reports whether the bars of one side, given as they stand in the closed
@@ -60,10 +57,7 @@ func (p Piece) Collides(bars []solid.Part, slide float64) bool {
 	r := p.Frame.Ring
 	open := r.Opening(slide)
 	step := solid.V(open.X, open.Y, 0)
-	room := make([]solid.Extent, len(bars))
-	for i, b := range bars {
-		room[i] = b.Bounds()
-	}
+	room := lists.Map(bars, solid.Part.Bounds)
 	for i := 1; 2*i <= r.Sides; i++ {
 		turn := solid.RotateZ(float64(i) * r.Polygon().Turn())
 		move := solid.Translate(step).Then(turn).Then(solid.Translate(step.Mul(-1)))

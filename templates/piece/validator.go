@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"slices"
+
 	"rodsheet/templates/piece/design"
 )
 
@@ -28,12 +30,7 @@ func keys(of ...design.Key) group { return func() []design.Key { return of } }
 
 // sure reports whether no key of the groups is in doubt.
 func (j *validator) sure(of ...group) bool {
-	for _, keys := range of {
-		if len(j.doubts) > 0 && j.doubts.Any(keys()...) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(of, func(keys group) bool { return len(j.doubts) > 0 && j.doubts.Any(keys()...) })
 }
 
 // ask makes a check that depends on keys of the groups, unless one is in doubt,

@@ -26,15 +26,6 @@ func (t Text) join(words []string) string {
 	return t.With(strings.Join(words[:last], ", "), words[last])
 }
 
-// Words returns what each of some values is called.
-func Words[T any](all []T, word func(T) string) []string {
-	out := make([]string, len(all))
-	for i, one := range all {
-		out[i] = word(one)
-	}
-	return out
-}
-
 // Shorten cuts a text to so many characters, an ellipsis the last of them.
 func Shorten(s string, most int) string {
 	if r := []rune(s); len(r) > most {

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 )
 
 // slipped says what is wrong with a text, or what to write instead.
@@ -12,10 +13,7 @@ func slipped(s measure.Slip) string {
 	if !ok {
 		return string(s.ID)
 	}
-	args := make([]any, len(s.Args))
-	for i, a := range s.Args {
-		args[i] = a
-	}
+	args := lists.Map(s.Args, func(a string) any { return a })
 	return t.With(args...)
 }
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
@@ -95,10 +96,7 @@ func (d *Desk) tried(text string, all []Change) (string, works, error) {
 }
 
 func edited(text string, all []Change) (string, error) {
-	out := make([]design.Change, len(all))
-	for i, c := range all {
-		out[i] = design.Change(c)
-	}
+	out := lists.Map(all, func(c Change) design.Change { return design.Change(c) })
 	data, err := design.Edit([]byte(text), out...)
 	return string(data), err
 }

@@ -9,7 +9,9 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render"
+	"rodsheet/render/page"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/kind"
 )
@@ -107,12 +109,7 @@ func (a asked) sections(wanted func(templates.Section) bool) template.HTML {
 	if err != nil {
 		return fill("fault", faults(err))
 	}
-	var out []templates.Section
-	for _, s := range job.Sections {
-		if wanted(s) {
-			out = append(out, s)
-		}
-	}
+	out := lists.Where(job.Sections, wanted)
 	return fill("sections", out)
 }
 
@@ -131,10 +128,7 @@ type cell struct {
 // rowsOf returns the rows of a panel as a page sets them: a first row above several
 // columns is their head, a row of one cell runs across.
 func rowsOf(p templates.Panel) [][]cell {
-	wide := 0
-	for _, row := range p.Table {
-		wide = max(wide, len(row))
-	}
+	wide := lists.Most(p.Table, func(row []string) int { return len(row) })
 	var out [][]cell
 	for i, row := range p.Table {
 		var cells []cell
@@ -154,9 +148,6 @@ func (a asked) sheets() template.HTML {
 	if err != nil {
 		return fill("fault", []Fault{{Text: noSheets.With(err.Error())}})
 	}
-	var out []thumb
-	for _, p := range doc.Pages {
-		out = append(out, thumb{p.Number, sheetOf.With(p.Number, len(doc.Pages), p.Name)})
-	}
+	out := lists.Map(doc.Pages, func(p page.Page) thumb { return thumb{p.Number, sheetOf.With(p.Number, len(doc.Pages), p.Name)} })
 	return fill("sheets", out)
 }

@@ -11,8 +11,8 @@ import (
 	"rodsheet/examples"
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
-	"rodsheet/templates/wording"
 )
 
 // A Page is the page as it is first written.
@@ -103,7 +103,7 @@ func exampleNames() []string {
 	if err != nil {
 		return nil
 	}
-	return wording.Words(entries, func(e fs.DirEntry) string { return strings.TrimSuffix(e.Name(), ".toml") })
+	return lists.Map(entries, func(e fs.DirEntry) string { return strings.TrimSuffix(e.Name(), ".toml") })
 }
 
 func exampleText(name string) string {

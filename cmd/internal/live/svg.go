@@ -10,6 +10,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
@@ -228,7 +229,7 @@ func describe(p page.Page) string {
 	if p.Name != "" {
 		return p.Name
 	}
-	words := wording.Words(p.Texts, func(t page.Text) string { return t.String })
+	words := lists.Map(p.Texts, func(t page.Text) string { return t.String })
 	return cmp.Or(strings.Join(words, ", "), aPicture.With())
 }
 
@@ -236,7 +237,7 @@ func dashes(all []float64) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return ` stroke-dasharray="` + strings.Join(wording.Words(all, short), " ") + `"`
+	return ` stroke-dasharray="` + strings.Join(lists.Map(all, short), " ") + `"`
 }
 
 // capital is the height of a capital letter as a share of the size of its face, of the

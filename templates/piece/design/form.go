@@ -7,7 +7,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/wording"
+	"rodsheet/internal/lists"
 )
 
 // A Form is what a page asks of a maker: every key with its words, in the order of the
@@ -215,7 +215,7 @@ func (a asked) limits(u measure.Unit) (words string, least, most float64) {
 	return say.With(quantity(l.least).Text(u), quantity(l.most).Text(u)), least * scale, most * scale
 }
 
-func woods() []string { return wording.Words(species(), func(w WoodSpecies) string { return w.Name }) }
+func woods() []string { return lists.Map(species(), func(w WoodSpecies) string { return w.Name }) }
 
 // standards are what holds where a key is left out, as a maker would write it.
 func standards(k Kind, u measure.Unit) map[Key]string {

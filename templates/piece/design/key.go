@@ -3,6 +3,7 @@ package design
 import (
 	"strings"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -26,7 +27,7 @@ func (k Key) holds(other Key) bool {
 }
 
 // oneOf returns the words of keys for a choice: "height or frame-height".
-func oneOf(keys []Key) string { return wording.Or(wording.Words(keys, Key.word)...) }
+func oneOf(keys []Key) string { return wording.Or(lists.Map(keys, Key.word)...) }
 
 // with returns the key of a word in a table.
 func (k Key) with(word string) Key {

@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -30,12 +31,7 @@ func pair(n *node, what, hint wording.Text, parse func(*node) (float64, *fault))
 	}
 	a, bad1 := parse(n.kids[0])
 	b, bad2 := parse(n.kids[1])
-	var faults []*fault
-	for _, f := range []*fault{bad1, bad2} {
-		if f != nil {
-			faults = append(faults, f)
-		}
-	}
+	faults := lists.Where([]*fault{bad1, bad2}, func(f *fault) bool { return f != nil })
 	return a, b, all(faults)
 }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -26,7 +27,7 @@ type Mistakes []Mistake
 
 // Error lists the mistakes, one a line.
 func (m Mistakes) Error() string {
-	return strings.Join(wording.Words(m, Mistake.Error), "\n")
+	return strings.Join(lists.Map(m, Mistake.Error), "\n")
 }
 
 // mostMistakes is how many a maker is shown at once.
@@ -63,7 +64,7 @@ func subject(path string, sizes []string) string {
 	if len(sizes) == 1 {
 		of = ofSize
 	}
-	return of.With(path, strings.Join(wording.Words(sizes, wording.Shown), ", "))
+	return of.With(path, strings.Join(lists.Map(sizes, wording.Shown), ", "))
 }
 
 // mistakes places the notes and puts them in the order of the file.

@@ -8,7 +8,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
-	"rodsheet/templates/wording"
+	"rodsheet/internal/lists"
 )
 
 // Limits that the geometry does not set; what lies outside is a slip of the
@@ -280,7 +280,7 @@ type schema struct {
 var schemas = sync.OnceValue(func() []schema { return []schema{ringSchema(), apronsSchema(), boxSchema(), seatSchema()} })
 
 // Kinds are the words for the kinds of piece, in the order of their constants.
-func Kinds() []string { return wording.Words(schemas(), func(s schema) string { return s.name }) }
+func Kinds() []string { return lists.Map(schemas(), func(s schema) string { return s.name }) }
 
 // String returns the word of the design file for a kind.
 func (k Kind) String() string {

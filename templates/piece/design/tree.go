@@ -7,6 +7,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 	"golang.org/x/text/unicode/norm"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -235,7 +236,7 @@ func (b *builder) twice(at int, name string, old *node) {
 }
 
 func dotted(keys []part) string {
-	return strings.Join(wording.Words(keys[:min(len(keys), 4)], func(k part) string { return wording.Shown(k.key) }), ".")
+	return strings.Join(lists.Map(keys[:min(len(keys), 4)], func(k part) string { return wording.Shown(k.key) }), ".")
 }
 
 func kindOf(k unstable.Kind) kind {

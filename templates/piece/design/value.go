@@ -8,7 +8,7 @@ import (
 	"time"
 	"unicode"
 
-	"rodsheet/templates/wording"
+	"rodsheet/internal/lists"
 )
 
 var (
@@ -119,7 +119,7 @@ func (k FormKind) item() FormKind {
 func (k FormKind) list(value string) string {
 	var corners []string
 	for _, corner := range listed(value) {
-		items := wording.Words(corner, func(item string) string { return k.item().written(item, "") })
+		items := lists.Map(corner, func(item string) string { return k.item().written(item, "") })
 		corners = append(corners, strings.Join(items, ", "))
 	}
 	if k == PointsField {
@@ -158,7 +158,7 @@ func (e entry) shown() string {
 			corners = append(corners, item.text)
 			continue
 		}
-		corners = append(corners, strings.Join(wording.Words(item.kids, func(n *node) string { return n.text }), ", "))
+		corners = append(corners, strings.Join(lists.Map(item.kids, func(n *node) string { return n.text }), ", "))
 	}
 	if slices.ContainsFunc(e.items, func(n *node) bool { return n.kind == isList }) {
 		return strings.Join(corners, "; ")

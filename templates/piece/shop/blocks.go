@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -75,10 +76,7 @@ func Blocks(p piece.Piece) []Block {
 // sharedBlocks returns the blocks of all sizes, each once, with the sizes it
 // serves. Sizes that take another count of one share the largest.
 func sharedBlocks(pieces []piece.Piece) []piece.Lot[Block] {
-	each := make([][]Block, len(pieces))
-	for i, p := range pieces {
-		each[i] = Blocks(p)
-	}
+	each := lists.Map(pieces, Blocks)
 	alike := func(a, b Block) bool { return a.item() == b.item() }
 	all := piece.Lots(piece.Sizes(pieces), func(i int) []Block { return each[i] }, alike)
 	for i := range all {

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -116,11 +117,7 @@ func Boards(pieces []piece.Piece) *CuttingPlan {
 
 // ripKerf returns the widest kerf among the sizes.
 func ripKerf(designs []design.Design) float64 {
-	widest := 0.0
-	for _, d := range designs {
-		widest = math.Max(widest, cmp.Or(d.Milled.Kerf, d.Saw.Kerf))
-	}
-	return widest
+	return lists.Most(designs, func(d design.Design) float64 { return cmp.Or(d.Milled.Kerf, d.Saw.Kerf) })
 }
 
 // A Missing is how many pieces of one name have no room.
@@ -176,18 +173,11 @@ func largestFirst(pieces []RoughPiece, size func(RoughPiece) [2]float64) []Rough
 		RoughPiece
 		by [2]float64
 	}
-	all := make([]sized, len(pieces))
-	for i, p := range pieces {
-		all[i] = sized{p, size(p)}
-	}
+	all := lists.Map(pieces, func(p RoughPiece) sized { return sized{p, size(p)} })
 	slices.SortStableFunc(all, func(a, b sized) int {
 		return cmp.Or(cmp.Compare(b.by[0], a.by[0]), cmp.Compare(b.by[1], a.by[1]))
 	})
-	out := make([]RoughPiece, len(all))
-	for i, s := range all {
-		out[i] = s.RoughPiece
-	}
-	return out
+	return lists.Map(all, func(s sized) RoughPiece { return s.RoughPiece })
 }
 
 // broad returns the larger size across the grain.

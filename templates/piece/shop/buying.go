@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -102,10 +103,7 @@ func (p Plan) woodToBuy() []Buy {
 		last.Count++
 		last.Amount += size.Volume()
 	}
-	lacking := 0.0
-	for _, m := range p.Cuts.Boards.Missed {
-		lacking += m.Size.Volume() * (1 + p.Cuts.Waste)
-	}
+	lacking := lists.Sum(p.Cuts.Boards.Missed, func(m RoughPiece) float64 { return m.Size.Volume() * (1 + p.Cuts.Waste) })
 	if lacking > 0 {
 		out = append(out, Buy{Kind: WoodToBuy, Amount: lacking, Per: rate})
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -31,11 +32,7 @@ func NewPlan(pieces []piece.Piece) Plan {
 }
 
 func designsOf(pieces []piece.Piece) []design.Design {
-	out := make([]design.Design, len(pieces))
-	for i, p := range pieces {
-		out[i] = p.Design
-	}
-	return out
+	return lists.Map(pieces, func(p piece.Piece) design.Design { return p.Design })
 }
 
 // ListPlan returns the plan of sizes of any kind: what their parts are sawn from, and
@@ -106,11 +103,7 @@ type CutRow struct {
 
 // Parts returns the number of parts that go into the finished pieces.
 func (r CutRow) Parts() int {
-	sum := 0
-	for _, s := range r.Sizes {
-		sum += s.Count
-	}
-	return sum
+	return lists.Sum(r.Sizes, func(s SizeCount) int { return s.Count })
 }
 
 // Bumpers are bought ready, of one size.
@@ -363,11 +356,7 @@ func (c CutList) Rough() float64 {
 // Net returns the volume in mm³ of the wood in the finished pieces, pads left
 // out.
 func (c CutList) Net() float64 {
-	sum := 0.0
-	for _, r := range c.Rows {
-		sum += float64(r.Parts()) * r.Net
-	}
-	return sum
+	return lists.Sum(c.Rows, func(r CutRow) float64 { return float64(r.Parts()) * r.Net })
 }
 
 // Buy returns the volume in mm³ to buy: Rough and the stated waste.

@@ -3,6 +3,7 @@ package shop
 import (
 	"slices"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 )
 
@@ -47,11 +48,7 @@ func trials(pieces []piece.Piece, p piece.Piece, part Part) []trial {
 
 // asked returns how many test pieces the sizes ask for at most.
 func asked(pieces []piece.Piece) int {
-	most := 0
-	for _, p := range pieces {
-		most = max(most, p.Design.Wood.Tests)
-	}
-	return most
+	return lists.Most(pieces, func(p piece.Piece) int { return p.Design.Wood.Tests })
 }
 
 // testsAt puts the test pieces to a batch that the i-th size brings to the rows of its

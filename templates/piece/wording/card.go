@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
@@ -142,13 +143,7 @@ func sortsOf(steps []shop.Step) []sort {
 
 // of returns the steps of the card that a test picks.
 func (w writer) of(pick func(shop.Step) bool) []shop.Step {
-	var out []shop.Step
-	for _, s := range w.Steps {
-		if pick(s) {
-			out = append(out, s)
-		}
-	}
-	return out
+	return lists.Where(w.Steps, pick)
 }
 
 // sizesOf returns the sizes of what steps are done to.
@@ -189,10 +184,7 @@ func (w writer) ticks() []templates.Tick {
 	var out []templates.Tick
 	kinds := sortsOf(w.Steps)
 	for _, k := range kinds {
-		var parts []shop.Batch
-		for _, s := range w.of(func(s shop.Step) bool { return sortOf(s) == k }) {
-			parts = append(parts, s.Parts...)
-		}
+		parts := lists.Flat(w.of(func(s shop.Step) bool { return sortOf(s) == k }), func(s shop.Step) []shop.Batch { return s.Parts })
 		for i, b := range parts {
 			if slices.ContainsFunc(parts[:i], func(c shop.Batch) bool { return c.Part == b.Part }) {
 				continue

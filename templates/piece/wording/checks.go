@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
@@ -58,10 +59,7 @@ func words(c checks.Check, u measure.Unit) string {
 
 // sizeNames are the two sizes that nearly agree, or all that do in one.
 func sizeNames(c checks.Check) []any {
-	names := make([]string, len(c.Found.Names))
-	for i, name := range c.Found.Names {
-		names[i] = sizeName(name)
-	}
+	names := lists.Map(c.Found.Names, sizeName)
 	if c.Of.Sizes[0] > 0 {
 		return []any{names[0], names[1]}
 	}
@@ -78,10 +76,7 @@ func sizeName(name string) string {
 
 // stepNames names steps of the settings.
 func stepNames(steps []shop.Note, u measure.Unit) string {
-	names := make([]string, len(steps))
-	for i, n := range steps {
-		names[i] = Note(n, u)
-	}
+	names := lists.Map(steps, func(n shop.Note) string { return Note(n, u) })
 	return strings.Join(names, "; ")
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
@@ -87,10 +88,7 @@ func (s speaker) partRow(r shop.CutRow) []string {
 
 // countText gives the count of each size and their sum: "3 low + 3 tall = 6".
 func countText(r shop.CutRow) string {
-	var all []string
-	for _, s := range r.Sizes {
-		all = append(all, strings.TrimSpace(strconv.Itoa(s.Count)+" "+s.Size))
-	}
+	all := lists.Map(r.Sizes, func(s shop.SizeCount) string { return strings.TrimSpace(strconv.Itoa(s.Count) + " " + s.Size) })
 	switch len(all) {
 	case 0:
 		return strconv.Itoa(r.Serves)

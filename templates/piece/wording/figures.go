@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/kind"
@@ -13,11 +14,7 @@ import (
 
 // show returns figures as the arguments of a sentence.
 func show(u measure.Unit, figures []measure.Quantity) []any {
-	out := make([]any, len(figures))
-	for i, q := range figures {
-		out[i] = figure{q, u}
-	}
-	return out
+	return lists.Map(figures, func(q measure.Quantity) any { return figure{q, u} })
 }
 
 // speak fills the text of an ID; the ID itself stands in for one that is missing. A

@@ -9,6 +9,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
@@ -113,19 +114,11 @@ func (s speaker) args(n shop.Note) []any {
 
 // all says several notes.
 func (s speaker) all(notes []shop.Note) []string {
-	out := make([]string, len(notes))
-	for i, n := range notes {
-		out[i] = s.sentence(n)
-	}
-	return out
+	return lists.Map(notes, s.sentence)
 }
 
 func said(all []wording.Text) []string {
-	out := make([]string, len(all))
-	for i, t := range all {
-		out[i] = t.With()
-	}
-	return out
+	return lists.Map(all, func(t wording.Text) string { return t.With() })
 }
 
 func faceOrNone(f shop.Face) string {

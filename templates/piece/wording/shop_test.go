@@ -28,7 +28,7 @@ func planOf(t rapid.TB, designs ...design.Design) shop.Plan {
 }
 
 // lists are all that is printed of a plan.
-func lists(p shop.Plan) []templates.Panel {
+func listed(p shop.Plan) []templates.Panel {
 	return slices.Concat(CutList(p), GlueUp(p, true), cardPanels(p))
 }
 
@@ -122,10 +122,10 @@ func nonsense(text wording.Text) string {
 func TestListsOutOfNonsense(t *testing.T) {
 	for name, designs := range piecetest.Cases() {
 		plan := planOf(t, designs...)
-		want := lists(plan)
+		want := listed(plan)
 		restore := wording.Garble(nonsense)
 		again := planOf(t, designs...)
-		got := lists(again)
+		got := listed(again)
 		restore()
 		if !reflect.DeepEqual(plan.Cards, again.Cards) || !reflect.DeepEqual(plan.Cuts, again.Cuts) || !reflect.DeepEqual(plan.Blocks, again.Blocks) {
 			t.Errorf("%s: the plan hangs on words", name)
@@ -290,7 +290,7 @@ func TestListsReadWell(t *testing.T) {
 				for i := range designs {
 					designs[i].Unit, designs[i].Saw.Highest = u, highest
 				}
-				for _, p := range lists(planOf(t, designs...)) {
+				for _, p := range listed(planOf(t, designs...)) {
 					all := p.Text
 					for _, r := range p.Table {
 						all = append(all, r...)

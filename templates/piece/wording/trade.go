@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -136,12 +137,7 @@ func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
 // mirror each other are one row.
 func (s speaker) holeRows(p piece.Piece, f shop.Fixing, stretcher int) [][2]string {
 	var out [][2]string
-	var holes []shop.Hole
-	for _, h := range f.Holes {
-		if h.Part == stretcher {
-			holes = append(holes, h)
-		}
-	}
+	holes := lists.Where(f.Holes, func(h shop.Hole) bool { return h.Part == stretcher })
 	for _, h := range holes {
 		mirrored := slices.ContainsFunc(holes, func(o shop.Hole) bool {
 			return h.At != 0 && o.At == -h.At && o.Slotted == h.Slotted

@@ -1,0 +1,40 @@
+// Package lists makes, picks and sums what stands in a list.
+package lists
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Map returns what f makes of each, nil of none.
+func Map[T, U any](all []T, f func(T) U) []U {
+	out := slices.Grow([]U(nil), len(all))
+	for _, one := range all {
+		out = append(out, f(one))
+	}
+	return out
+}
+
+// Flat returns all that f makes of each, one behind the other.
+func Flat[T, U any](all []T, f func(T) []U) []U { return slices.Concat(Map(all, f)...) }
+
+// Where returns those that are picked.
+func Where[T any](all []T, pick func(T) bool) []T {
+	return slices.DeleteFunc(slices.Clone(all), func(one T) bool { return !pick(one) })
+}
+
+// Sum returns what f says of all together.
+func Sum[T any, N int | float64](all []T, f func(T) N) (sum N) {
+	for _, one := range all {
+		sum += f(one)
+	}
+	return sum
+}
+
+// Most returns the most that f says of one, not less than 0.
+func Most[T any, N cmp.Ordered](all []T, f func(T) N) (most N) {
+	for _, one := range all {
+		most = max(most, f(one))
+	}
+	return most
+}

@@ -1,0 +1,25 @@
+package lists
+
+import (
+	"slices"
+	"strconv"
+	"testing"
+)
+
+func TestLists(t *testing.T) {
+	all := []int{3, -1, 2}
+	twice := func(n int) []int { return []int{n, n} }
+	double := func(n int) float64 { return 2 * float64(n) }
+	if got := Map(all, strconv.Itoa); !slices.Equal(got, []string{"3", "-1", "2"}) || Map(nil, strconv.Itoa) != nil {
+		t.Error("Map", got)
+	}
+	if got := Flat(all, twice); !slices.Equal(got, []int{3, 3, -1, -1, 2, 2}) || Flat(nil, twice) != nil {
+		t.Error("Flat", got)
+	}
+	if got := Where(all, func(n int) bool { return n > 0 }); !slices.Equal(got, []int{3, 2}) || !slices.Equal(all, []int{3, -1, 2}) {
+		t.Error("Where", got, all)
+	}
+	if sum, most, none := Sum(all, double), Most(all, double), Most(all[1:2], double); sum != 8 || most != 6 || none != 0 {
+		t.Error("Sum, Most", sum, most, none)
+	}
+}
