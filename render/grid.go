@@ -5,7 +5,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 )
 

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 )
 

@@ -3,8 +3,8 @@ package render
 import (
 	"strings"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // A Paper is a sheet size in mm, upright. A whole paper has no size of its

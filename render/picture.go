@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"

@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render/pack"
 	"rodsheet/render/page"
 	"rodsheet/templates"

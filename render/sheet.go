@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"

@@ -6,7 +6,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/accuracy"
 	"rodsheet/render/lettering"
 	"rodsheet/render/table"

@@ -9,8 +9,8 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // A Role is the meaning of a stroke. How it looks is render's affair.

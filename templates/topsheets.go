@@ -7,8 +7,8 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // A top as makers set it out: a plan with figures, and a sheet of each corner that

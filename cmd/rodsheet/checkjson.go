@@ -3,8 +3,8 @@ package main
 import (
 	"io"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"

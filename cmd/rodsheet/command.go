@@ -10,8 +10,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/templates"
 )

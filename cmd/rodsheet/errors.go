@@ -9,8 +9,8 @@ import (
 	"strings"
 	"unicode"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render/atomicfile"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"

@@ -11,8 +11,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/templates"
 )

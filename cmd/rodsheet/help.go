@@ -7,7 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/wording"

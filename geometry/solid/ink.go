@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 // A span is the interval lo ≤ t ≤ hi.

@@ -3,7 +3,7 @@ package solid
 import (
 	"math"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 // ClashFloor is the volume in mm³ up to which a shared piece is no clash: a

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 // A Patch is what is seen of one face: a convex polygon on the paper, its corners

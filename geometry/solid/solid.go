@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 // A Face is a convex polygon. Its corners run counter-clockwise for one who

@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 // Fewer looks for a packing on fewer sheets than that given, and returns the

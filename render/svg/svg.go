@@ -17,7 +17,7 @@ import (
 	svg "github.com/ajstarks/svgo/float"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 )

@@ -8,7 +8,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 	"rodsheet/templates"

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )

@@ -3,7 +3,7 @@ package piece
 import (
 	"slices"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/wording"
 )
 

@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 )
 

@@ -3,8 +3,8 @@ package wording
 import (
 	"sync"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // slipped says what is wrong with a text, or what to write instead.

@@ -7,8 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )

@@ -8,8 +8,8 @@ import (
 	"sync"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/render/page"
 	"rodsheet/templates"

@@ -11,7 +11,7 @@ import (
 	"rodsheet/examples"
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece/design"
 )
 

@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/render"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"sync"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // A Form is what a page asks of a maker: every key with its words, in the order of the

@@ -3,7 +3,7 @@ package design
 import (
 	"strings"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/wording"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/wording"
 )
 

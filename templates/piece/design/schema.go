@@ -7,8 +7,8 @@ import (
 	"strings"
 	"sync"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 )
 
 // Limits that the geometry does not set; what lies outside is a slip of the

@@ -7,7 +7,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 	"golang.org/x/text/unicode/norm"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/wording"
 )
 

@@ -8,7 +8,7 @@ import (
 	"time"
 	"unicode"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 )
 
 var (

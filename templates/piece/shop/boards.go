@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )

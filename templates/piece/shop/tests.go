@@ -3,7 +3,7 @@ package shop
 import (
 	"slices"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece"
 )
 

@@ -4,8 +4,8 @@ import (
 	"strings"
 	"sync"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
