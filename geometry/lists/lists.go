@@ -18,9 +18,14 @@ func Map[T, U any](all []T, f func(T) U) []U {
 // Flat returns all that f makes of each, one behind the other.
 func Flat[T, U any](all []T, f func(T) []U) []U { return slices.Concat(Map(all, f)...) }
 
-// Where returns those that are picked.
-func Where[T any](all []T, pick func(T) bool) []T {
-	return slices.DeleteFunc(slices.Clone(all), func(one T) bool { return !pick(one) })
+// Where returns those that are picked, nil if none is.
+func Where[T any](all []T, pick func(T) bool) (out []T) {
+	for _, one := range all {
+		if pick(one) {
+			out = append(out, one)
+		}
+	}
+	return out
 }
 
 // Sum returns what f says of all together.

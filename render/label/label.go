@@ -398,12 +398,7 @@ func around(points []geometry.Point, size geometry.Point, window geometry.Rect, 
 		return true
 	}
 	each := func(distances []float64, stances ...stance) bool {
-		for _, far := range distances {
-			if !at(far, stances...) {
-				return false
-			}
-		}
-		return true
+		return !slices.ContainsFunc(distances, func(far float64) bool { return !at(far, stances...) })
 	}
 	near, far := []float64{1.5, 3, 5, 8, 12}, []float64{17, 23, 30, 40, 55}
 	switch {

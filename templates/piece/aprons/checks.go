@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -188,11 +189,7 @@ func (m Model) tenonsApart(row *Row) float64 {
 
 // corners returns the corners of a solid, each several times.
 func corners(s solid.Solid) []solid.Vec {
-	var out []solid.Vec
-	for _, f := range s.Faces() {
-		out = append(out, f.Corners...)
-	}
-	return out
+	return lists.Flat(s.Faces(), func(f solid.Face) []solid.Vec { return f.Corners })
 }
 
 // clearOfStart returns how far the ends of a row stay clear of where the taper of their

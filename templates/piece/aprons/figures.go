@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -166,11 +167,7 @@ var railGroups = [...][3]measure.ID{
 
 // tenonLong is the longest of all tenons of a row.
 func (m Model) tenonLong(row *Row) float64 {
-	most := 0.0
-	for _, r := range m.sorts(row) {
-		most = math.Max(most, r.longest())
-	}
-	return most
+	return lists.Most(m.sorts(row), Rail.longest)
 }
 
 // longest returns how far the tenon runs beyond its shoulder at most, along the rail.
@@ -204,11 +201,7 @@ func (m Model) Buttons() int {
 	if m.Design.Frame.Top.None || m.Design.Frame.Top.Fixing != design.Buttons {
 		return 0
 	}
-	n := 0
-	for _, r := range m.Rows[0].Rails {
-		n += fixings(r)
-	}
-	return n
+	return lists.Sum(m.Rows[0].Rails, fixings)
 }
 
 func fixings(r Rail) int { return max(1, int(math.Ceil(r.shortest()/fixingsApart))) }

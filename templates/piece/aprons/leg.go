@@ -4,6 +4,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 )
 
@@ -174,11 +175,7 @@ func (l leg) LevelSection() []geometry.Point {
 	s := block(append([]solid.Plane{head}, l.sides()...)...)
 	for _, f := range s.Faces() {
 		if f.Plane.N.Z > 1-1e-9 {
-			var out []geometry.Point
-			for _, p := range f.Corners {
-				out = append(out, geometry.Pt(p.X, p.Y))
-			}
-			return out
+			return lists.Map(f.Corners, func(p solid.Vec) geometry.Point { return geometry.Pt(p.X, p.Y) })
 		}
 	}
 	return nil

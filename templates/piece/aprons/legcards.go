@@ -2,6 +2,7 @@ package aprons
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
@@ -100,12 +101,7 @@ func (m Model) legEnvelope(s templates.Setting) (templates.Section, error) {
 
 // skewed reports whether the section of a leg is out of square.
 func (l leg) skewed() bool {
-	for _, a := range sectionAngles(l.Section()) {
-		if math.Abs(a-math.Pi/2) > least {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(sectionAngles(l.Section()), func(a float64) bool { return math.Abs(a-math.Pi/2) > least })
 }
 
 // strips are those that set out the mortises of each sort of leg, at the head and below.

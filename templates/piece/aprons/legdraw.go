@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 )
@@ -119,11 +120,7 @@ func (m Model) railAt(row *Row, i, takes int) (Rail, int) {
 func (m Model) mortise(d *templates.Drawing, r Rail, end int, on func(solid.Vec) geometry.Point) {
 	e, row := r.Ends[end], r.Row
 	place := func(all []solid.Vec) []geometry.Point {
-		out := make([]geometry.Point, len(all))
-		for i, p := range all {
-			out[i] = on(p)
-		}
-		return out
+		return lists.Map(all, on)
 	}
 	d.Polygon(templates.Construction, place(e.Mouth[:])...)
 	mouth := place(r.mouthOf(e, row.Of.LowerCut, row.Upper))
@@ -166,11 +163,7 @@ func (r Rail) mouthOf(e End, above, below float64) []solid.Vec {
 
 // intoLeg returns how deep a mortise goes at its deepest, square to its side of the leg.
 func (m Model) intoLeg(r Rail, end int) float64 {
-	most := 0.0
-	for _, p := range corners(r.Ends[end].mortise()[0]) {
-		most = math.Max(most, r.Ends[end].shoulder.Height(p))
-	}
-	return most
+	return lists.Most(corners(r.Ends[end].mortise()[0]), r.Ends[end].shoulder.Height)
 }
 
 // lowStrip is a side of leg i with the mortise of a stretcher: x up from the foot along

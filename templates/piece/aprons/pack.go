@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -130,11 +131,7 @@ func (m Model) sectionOnPaper() bool {
 }
 
 func views(all []templates.Drawing) []templates.View {
-	var out []templates.View
-	for _, d := range all {
-		out = append(out, d.View)
-	}
-	return out
+	return lists.Map(all, func(d templates.Drawing) templates.View { return d.View })
 }
 
 // cutReadings are the two angles of a cut.

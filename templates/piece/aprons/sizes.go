@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
@@ -159,10 +160,7 @@ func (m Model) Density() float64 {
 
 // Mass returns the mass of all wood in kg.
 func (m Model) Mass() float64 {
-	sum := 0.0
-	for _, p := range m.solids() {
-		sum += p.Volume()
-	}
+	sum := lists.Sum(m.solids(), solid.Part.Volume)
 	return joint.Mass(sum, m.Density())
 }
 

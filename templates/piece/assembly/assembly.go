@@ -9,6 +9,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
@@ -122,19 +123,11 @@ func (w work[M]) examine() kind.Report {
 }
 
 func (w work[M]) designs() []design.Design {
-	out := make([]design.Design, len(w.models))
-	for i, m := range w.models {
-		out[i] = m.Decided()
-	}
-	return out
+	return lists.Map(w.models, M.Decided)
 }
 
 func (w work[M]) sizes() []string {
-	var out []string
-	for _, d := range w.designs() {
-		out = append(out, d.Size)
-	}
-	return out
+	return lists.Map(w.designs(), func(d design.Design) string { return d.Size })
 }
 
 func (w work[M]) plan() shop.Plan {

@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/drawings"
@@ -12,11 +13,7 @@ import (
 )
 
 func solids(parts []Part) []solid.Part {
-	out := make([]solid.Part, len(parts))
-	for i, p := range parts {
-		out[i] = p.Part
-	}
-	return out
+	return lists.Map(parts, func(p Part) solid.Part { return p.Part })
 }
 
 // cornerView is seen from above, from the right of the front, in tones.
@@ -142,11 +139,7 @@ func head(p solid.Part) solid.Vec {
 // near cuts away all of the parts but a cube about a joint.
 func near(parts []solid.Part, joint func() (solid.Vec, float64)) []solid.Part {
 	at, reach := joint()
-	out := make([]solid.Part, len(parts))
-	for i, p := range parts {
-		out[i] = kind.Near(p, at, reach)
-	}
-	return out
+	return lists.Map(parts, func(p solid.Part) solid.Part { return kind.Near(p, at, reach) })
 }
 
 // apart moves parts away from the middle of all of them.

@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -159,11 +160,7 @@ func (b Box) outline(z, inward float64) []geometry.Point {
 
 // wood returns the volume of all parts in mm³.
 func (b Box) wood() float64 {
-	sum := 0.0
-	for _, p := range b.Parts() {
-		sum += p.Volume()
-	}
-	return sum
+	return lists.Sum(b.Parts(), func(p assembly.Part) float64 { return p.Volume() })
 }
 
 func (b Box) mass() float64 { return b.wood() * piece.DensityOf(b.design) / 1e9 }

@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -280,11 +281,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 
 // allEnds is how many ends the sides have, those of the spares among them.
 func (b Box) allEnds() int {
-	n := 0
-	for _, s := range b.sorts() {
-		n += 2 * (s.count + b.design.Wood.Spares)
-	}
-	return n
+	return lists.Sum(b.sorts(), func(s sort) int { return 2 * (s.count + b.design.Wood.Spares) })
 }
 
 // cornerPicture is the section of a corner, square to the line in which the faces meet.

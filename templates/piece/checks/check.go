@@ -10,6 +10,7 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -185,11 +186,7 @@ func questions() []question {
 // either proposes the changes of each.
 func either(all ...func(piece.Piece, func(piece.Piece) bool) []change) func(piece.Piece, func(piece.Piece) bool) []change {
 	return func(p piece.Piece, holds func(piece.Piece) bool) []change {
-		var out []change
-		for _, fixes := range all {
-			out = append(out, fixes(p, holds)...)
-		}
-		return out
+		return lists.Flat(all, func(fixes func(piece.Piece, func(piece.Piece) bool) []change) []change { return fixes(p, holds) })
 	}
 }
 
@@ -202,19 +199,12 @@ type Findings struct {
 
 // Pieces returns the sizes themselves.
 func (f Findings) Pieces() []piece.Piece {
-	out := make([]piece.Piece, len(f.Sizes))
-	for i, s := range f.Sizes {
-		out[i] = s.Piece
-	}
-	return out
+	return lists.Map(f.Sizes, func(s Size) piece.Piece { return s.Piece })
 }
 
 // All returns every check.
 func (f Findings) All() []Check {
-	var out []Check
-	for _, s := range f.Sizes {
-		out = append(out, s.Checks...)
-	}
+	out := lists.Flat(f.Sizes, func(s Size) []Check { return s.Checks })
 	return append(out, f.Together...)
 }
 
@@ -227,10 +217,7 @@ type Size struct {
 
 // Examine asks everything of the sizes of one design.
 func Examine(pieces []piece.Piece) Findings {
-	models := make([]model, len(pieces))
-	for i, p := range pieces {
-		models[i] = withSolids(p)
-	}
+	models := lists.Map(pieces, withSolids)
 	f := Findings{Together: append(AllBoards(shop.Boards(pieces)), sharing(models)...)}
 	for _, m := range models {
 		f.Sizes = append(f.Sizes, Size{m.Piece, m.checks(), m.groups()})
@@ -268,11 +255,7 @@ func (m model) checks() []Check {
 // ask returns the checks of each question, without their fixes.
 func (m model) ask() [][]Check {
 	all := questions()
-	asked := make([][]Check, len(all))
-	for i, q := range all {
-		asked[i] = q.asked(m)
-	}
-	return asked
+	return lists.Map(all, func(q question) []Check { return q.asked(m) })
 }
 
 // asked returns the checks of the question, which bear its name.
@@ -306,11 +289,7 @@ const (
 
 // lengths returns figures in mm as a remark holds them.
 func lengths(mm ...float64) []measure.Quantity {
-	out := make([]measure.Quantity, len(mm))
-	for i, v := range mm {
-		out[i] = measure.Length(v)
-	}
-	return out
+	return lists.Map(mm, measure.Length)
 }
 
 // atLeast and atMost are limited for lengths.

@@ -3,6 +3,7 @@ package checks
 import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -47,10 +48,7 @@ func (m model) pairs() []pair {
 // solids.
 func askClash(m model) []Check {
 	parts := m.parts()
-	room := make([]solid.Extent, len(parts))
-	for i, p := range parts {
-		room[i] = p.Bounds()
-	}
+	room := lists.Map(parts, solid.Part.Bounds)
 	var out []Check
 	for _, q := range m.pairs() {
 		if !room[q.a].Overlaps(room[q.b]) {

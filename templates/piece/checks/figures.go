@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -219,10 +220,7 @@ func (m model) feetGroup() Group {
 	g.add("feet.circle", measure.Length(2*p.FootRadius()))
 	g.add("feet.spread", measure.Length(p.FootSpread()))
 	foot := m.footprint()
-	outermost := 0.0
-	for _, c := range foot {
-		outermost = math.Max(outermost, math.Hypot(c.X, c.Y))
-	}
+	outermost := lists.Most(foot, func(c solid.Vec) float64 { return math.Hypot(c.X, c.Y) })
 	g.add("feet.outermost-circle", measure.Length(2*outermost))
 	size := extentOf(foot).Size()
 	g.add("feet.along", measure.Length(size.X))

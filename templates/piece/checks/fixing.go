@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -37,10 +38,7 @@ func LeastBeside(u measure.Unit) float64 { return u.Round(5, 3.0/16) }
 // across it, where the top moves most.
 func askHoleEdge(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
-	widest := 0.0
-	for _, h := range f.Holes {
-		widest = math.Max(widest, f.Across(p.Design.Unit, h))
-	}
+	widest := lists.Most(f.Holes, func(h shop.Hole) float64 { return f.Across(p.Design.Unit, h) })
 	return atLeast("wood-beside-hole", (p.Frame.Ring.Width-widest)/2, LeastBeside(p.Design.Unit), kind.Warn), held && f.Kind == design.Screws
 }
 
@@ -50,10 +48,7 @@ func leastToLap(p piece.Piece) float64 { return p.Design.Unit.Round(12, 1.0/2) }
 
 func askHoleLap(p piece.Piece) (Check, bool) {
 	f, held := shop.FixingOf(p)
-	farthest := 0.0
-	for _, h := range f.Holes {
-		farthest = math.Max(farthest, math.Abs(h.At))
-	}
+	farthest := lists.Most(f.Holes, func(h shop.Hole) float64 { return math.Abs(h.At) })
 	return atLeast("hole-to-lap", shop.HoleReach(p)-farthest, leastToLap(p), kind.Warn), held
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -106,11 +107,7 @@ func checkSettings(models []model) []Check {
 			by[f.ID][i] = f.Value
 		}
 	}
-	var out []Check
-	for _, id := range order {
-		out = append(out, checkShared(id, models, by[id])...)
-	}
-	return out
+	return lists.Flat(order, func(id measure.ID) []Check { return checkShared(id, models, by[id]) })
 }
 
 // checkShared returns the checks of one setting, by the places of the sizes that

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -55,12 +56,7 @@ func (s stand) weakest(inset float64) joint.Standing {
 // falls reports whether the body tips with no load at all: its centre of gravity
 // lies outside its supports.
 func (s stand) falls() bool {
-	for _, t := range s {
-		if t.FootRadius <= 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s, func(t joint.Standing) bool { return t.FootRadius <= 0 })
 }
 
 // whole returns the piece on its feet, its frame weighing so many kg.

@@ -362,8 +362,5 @@ var musts = sync.OnceValue(func() [][]Key {
 })
 
 func each(keys ...Key) (out [][]Key) {
-	for _, key := range keys {
-		out = append(out, []Key{key})
-	}
-	return out
+	return lists.Map(keys, func(key Key) []Key { return []Key{key} })
 }

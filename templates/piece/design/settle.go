@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -123,13 +124,11 @@ func (s settings) misfits(doubts Doubts) []misfit {
 
 // misfits takes such keys out and notes the mistakes.
 func (r *reader) misfits(s settings, doubts Doubts) []note {
-	var notes []note
-	for _, m := range s.misfits(doubts) {
-		notes = append(notes, note{at: m.at, path: string(m.name),
+	return lists.Map(s.misfits(doubts), func(m misfit) note {
+		return note{at: m.at, path: string(m.name),
 			words: goesWith.With(m.of.word(), wording.Or(m.words...), m.word),
-			hint:  r.whereSaid(s, m.need), doubts: []Key{m.name, m.of}})
-	}
-	return notes
+			hint:  r.whereSaid(s, m.need), doubts: []Key{m.name, m.of}}
+	})
 }
 
 func (r *reader) whereSaid(s settings, n need) string {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"rodsheet/internal/lists"
 	"rodsheet/templates/wording"
 )
 
@@ -30,14 +31,12 @@ func Species() []WoodSpecies { return slices.Clone(species()) }
 
 // The table is read when a wood is first asked for, and once.
 var species = sync.OnceValue(func() []WoodSpecies {
-	var out []WoodSpecies
-	for _, row := range speciesRows() {
-		out = append(out, WoodSpecies{
+	return lists.Map(speciesRows(), func(row []string) WoodSpecies {
+		return WoodSpecies{
 			Name: row[0], Radial: figureOf(row[3]), Tangential: figureOf(row[4]), Density: figureOf(row[5]),
 			Recalled: row[6] == "memory", Also: strings.FieldsFunc(row[7], func(r rune) bool { return r == ';' }),
-		})
-	}
-	return out
+		}
+	})
 })
 
 // speciesRows returns the rows of the table below its head. It is part of the

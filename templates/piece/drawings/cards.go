@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/kind"
@@ -168,10 +169,7 @@ func toneView(v solid.View, parts ...solid.Part) templates.Picture {
 func blanksView(p piece.Piece) templates.Picture {
 	stretcher, leg := shop.Blank(p, shop.Stretcher), shop.Blank(p, shop.Leg)
 	apart := solid.Translate(solid.V(-p.SawnLeg().Length/2, -3*p.SawnLeg().Thickness, 0))
-	var parts []solid.Part
-	for _, q := range []solid.Part{stretcher, leg.Transform(apart)} {
-		parts = append(parts, gapOf(q, solid.Part{}).close(q)...)
-	}
+	parts := lists.Flat([]solid.Part{stretcher, leg.Transform(apart)}, func(q solid.Part) []solid.Part { return gapOf(q, solid.Part{}).close(q) })
 	return toneView(fromRingSide(), parts...)
 }
 

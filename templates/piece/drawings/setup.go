@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/shop"
@@ -72,11 +73,7 @@ func (k *Sketch) wood(before, after solid.Part, v solid.View) {
 }
 
 func cornersOf(p solid.Part, v solid.View) []geometry.Point {
-	var out []geometry.Point
-	for _, s := range p.Pieces {
-		out = append(out, v.Silhouette(s)...)
-	}
-	return out
+	return lists.Flat(p.Pieces, v.Silhouette)
 }
 
 // without returns what a cut takes away.
@@ -91,13 +88,7 @@ func without(before, after solid.Part) solid.Part {
 
 // slicesOf leaves out slivers of rounding.
 func slicesOf(all []solid.Solid) []solid.Solid {
-	var out []solid.Solid
-	for _, s := range all {
-		if s.Volume() > solid.ClashFloor {
-			out = append(out, s)
-		}
-	}
-	return out
+	return lists.Where(all, func(s solid.Solid) bool { return s.Volume() > solid.ClashFloor })
 }
 
 // onGauge draws the table saw from above.

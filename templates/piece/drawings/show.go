@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
@@ -121,11 +122,7 @@ func nearJoints(p piece.Piece) func(solid.Part) solid.Part {
 }
 
 func raised(lids []lid, by float64) []lid {
-	out := make([]lid, len(lids))
-	for i, l := range lids {
-		out[i] = lid{l.outline, l.low + by, l.high + by}
-	}
-	return out
+	return lists.Map(lids, func(l lid) lid { return lid{l.outline, l.low + by, l.high + by} })
 }
 
 // clashes returns the outlines of what the parts share that a check found to clash.

@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/shop"
 )
@@ -41,10 +42,7 @@ func turned(first shop.Work, t shop.Turn) (templates.Picture, bool) {
 		at = at.Then(solid.Mirror(solid.Plane{N: solid.V(1, 0, 0)}))
 	}
 	g := gapOf(first.After, solid.Part{})
-	var parts []solid.Part
-	for _, p := range g.close(first.After) {
-		parts = append(parts, p.Transform(at))
-	}
+	parts := lists.Map(g.close(first.After), func(p solid.Part) solid.Part { return p.Transform(at) })
 	k := NewSketch()
 	v := fromMaker()
 	Toned(&k.Picture, parts, v)

@@ -6,6 +6,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -102,11 +103,7 @@ func lines(d *templates.Drawing, role templates.Role, segments []geometry.Segmen
 // uncovered and covered return the parts of the segments outside and inside a
 // convex outline.
 func uncovered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {
-	var out []geometry.Segment
-	for _, s := range segments {
-		out = append(out, geometry.CutOut(s, convex)...)
-	}
-	return out
+	return lists.Flat(segments, func(s geometry.Segment) []geometry.Segment { return geometry.CutOut(s, convex) })
 }
 
 func covered(segments []geometry.Segment, convex []geometry.Point) []geometry.Segment {

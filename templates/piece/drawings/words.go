@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -26,10 +27,7 @@ func tag(id measure.ID, args ...any) templates.Tag {
 // named returns a drawing under the names of a part and of what is seen of it:
 // the last of them but for a part that is all there is to say.
 func named(d templates.Drawing, ids ...measure.ID) templates.Drawing {
-	words := make([]string, len(ids))
-	for i, id := range ids {
-		words[i] = say(viewNames[id])
-	}
+	words := lists.Map(ids, func(id measure.ID) string { return say(viewNames[id]) })
 	v := templates.View{Part: ids[0], Hand: d.View.Hand}
 	if len(ids) > 1 {
 		v.Part, v.Face = ids[len(ids)-2], ids[len(ids)-1]
@@ -237,15 +235,10 @@ func onSole(p piece.Piece) float64 {
 
 // titleBlock says whose the drawing is, as far as the design does.
 func titleBlock(d design.Design) []templates.Panel {
-	var rows [][]string
-	for _, r := range [][]string{
+	rows := lists.Where([][]string{
 		{say("maker"), d.Plan.Maker}, {say("date"), d.Plan.Date},
 		{say("revision"), d.Plan.Revision}, {say("note"), d.Plan.Note},
-	} {
-		if r[1] != "" {
-			rows = append(rows, r)
-		}
-	}
+	}, func(r []string) bool { return r[1] != "" })
 	if rows == nil {
 		return nil
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 )
@@ -95,10 +96,7 @@ type Size struct {
 
 // All returns every check.
 func (r Report) All() []Check {
-	var out []Check
-	for _, s := range r.Sizes {
-		out = append(out, s.Checks...)
-	}
+	out := lists.Flat(r.Sizes, func(s Size) []Check { return s.Checks })
 	return append(out, r.Together...)
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/wording"
@@ -54,10 +55,7 @@ func (c Check) Said() string {
 // Advice says all fixes of a check in one line, the cheapest first: "reduce …, or
 // lengthen …". It is empty where there is none.
 func (c Check) Advice() string {
-	words := make([]string, len(c.Fixes))
-	for i, f := range c.Fixes {
-		words[i] = f.Words
-	}
+	words := lists.Map(c.Fixes, func(f Fix) string { return f.Words })
 	return strings.Join(words, say(", or "))
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -163,10 +164,7 @@ const alikeWithin = 0.1
 
 // bySort are readings of the legs of every sort: one for all of them where they are alike.
 func (s Seat) bySort(all, each text, of func(turning) float64) []templates.Reading {
-	var values []float64
-	for _, l := range s.sorts() {
-		values = append(values, of(s.turning(l)))
-	}
+	values := lists.Map(s.sorts(), func(l leg) float64 { return of(s.turning(l)) })
 	return s.byEach(all, each, values)
 }
 
@@ -186,10 +184,7 @@ func (s Seat) byEach(all, each text, values []float64) []templates.Reading {
 func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := s.design.Seat.Legs
-	var ticks []templates.Tick
-	for _, l := range s.sorts() {
-		ticks = append(ticks, s.legTicks(l.sort, s.design.Wood.Spares)...)
-	}
+	ticks := lists.Flat(s.sorts(), func(l leg) []templates.Tick { return s.legTicks(l.sort, s.design.Wood.Spares) })
 	blank := templates.Card{
 		Heading: blankHeading.With(), Ticks: ticks, Text: []string{blankText.With()}, Test: blankTest.With(), Caution: planeCaution.With(),
 		Figures: append([]templates.Reading{s.reading(squareReading, k.Size, true)}, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...),

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/solid"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -156,10 +157,7 @@ type levelling struct{ front, back, pencil float64 }
 // levelling lifts every foot clear of the table, by room for a wedge at least.
 func (s Seat) levelling() levelling {
 	k := s.design.Seat
-	lowest := 0.0
-	for _, l := range s.sorts() {
-		lowest = math.Max(lowest, s.below(l))
-	}
+	lowest := lists.Most(s.sorts(), s.below)
 	step, room := s.unit().Round(5, 1.0/8), s.unit().Round(3, 1.0/8)
 	up := math.Ceil((lowest+room)/step) * step
 	return levelling{k.Height + up, cmp.Or(k.BackHeight, k.Height) + up, up}

@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -19,11 +20,7 @@ func Tall() design.Design {
 // WorkedAll works several designs out, which must have no fault.
 func WorkedAll(t rapid.TB, designs ...design.Design) []piece.Piece {
 	t.Helper()
-	out := make([]piece.Piece, len(designs))
-	for i, d := range designs {
-		out[i] = Worked(t, d)
-	}
-	return out
+	return lists.Map(designs, func(d design.Design) piece.Piece { return Worked(t, d) })
 }
 
 // Cases returns designs in which everything that changes the lists differs.
