@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"

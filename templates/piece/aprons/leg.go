@@ -3,8 +3,8 @@ package aprons
 import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece/design"
 )
 

@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 )

@@ -6,8 +6,8 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"

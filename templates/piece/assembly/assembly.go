@@ -7,9 +7,9 @@ import (
 	"slices"
 	"sync"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"

@@ -7,8 +7,8 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
-	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"sync"
 
-	"rodsheet/internal/lists"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/wording"
 )
 

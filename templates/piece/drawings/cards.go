@@ -3,8 +3,8 @@ package drawings
 import (
 	"slices"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
-	"rodsheet/internal/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/kind"
