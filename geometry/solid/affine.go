@@ -46,6 +46,14 @@ func Mirror(p Plane) Affine3 {
 	return Affine3{X: flip(m.X), Y: flip(m.Y), Z: flip(m.Z), O: p.N.Mul(2 * p.D)}
 }
 
+// Into returns what takes the room into a frame: axes of length 1, square to each other,
+// that meet in o.
+func Into(x, y, z, o Vec) Affine3 {
+	m := Affine3{X: V(x.X, y.X, z.X), Y: V(x.Y, y.Y, z.Y), Z: V(x.Z, y.Z, z.Z)}
+	m.O = m.step(o).Mul(-1)
+	return m
+}
+
 // Apply returns the image of p.
 func (m Affine3) Apply(p Vec) Vec { return m.step(p).Add(m.O) }
 

@@ -21,6 +21,12 @@ func (p Plane) Flip() Plane { return Plane{p.N.Mul(-1), -p.D} }
 // negative inside.
 func (p Plane) Height(q Vec) float64 { return p.N.Dot(q) - p.D }
 
+// Meet returns the point in which the boundaries of three planes meet (Cramer's rule).
+func Meet(a, b, c Plane) Vec {
+	bc, ca, ab := b.N.Cross(c.N), c.N.Cross(a.N), a.N.Cross(b.N)
+	return bc.Mul(a.D).Add(ca.Mul(b.D)).Add(ab.Mul(c.D)).Mul(1 / a.N.Dot(bc))
+}
+
 // unit returns the same half of space with N at length 1. Without a normal
 // the Plane is all of space (D ≥ 0) or nothing, and stays so.
 func (p Plane) unit() Plane {

@@ -2,7 +2,11 @@
 // below it holds a sentence, and nothing above looks into one.
 package wording
 
-import "fmt"
+import (
+	"fmt"
+	"unicode"
+	"unicode/utf8"
+)
 
 // A Text is a sentence, or a part of one, with fmt verbs for what changes. As in
 // every format a percent sign is written twice.
@@ -18,6 +22,12 @@ func (t Text) With(args ...any) string {
 		format = garble(t)
 	}
 	return fmt.Sprintf(format, args...)
+}
+
+// Capital begins a text with a capital letter, if it begins with one.
+func (t Text) Capital() Text {
+	first, n := utf8.DecodeRuneInString(string(t))
+	return Text(unicode.ToUpper(first)) + t[n:]
 }
 
 // Garble makes every Text from now on be printed as f returns it, until restore

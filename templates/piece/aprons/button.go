@@ -9,6 +9,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
@@ -105,18 +106,15 @@ func (m Model) groovePicture(r Rail, b button) templates.Picture {
 	low := -2.5 * (b.below + b.high)
 	body := level.ApplyAll([]geometry.Point{geometry.Pt(0, low), geometry.Pt(t, low), geometry.Pt(t, r.topAt(t)), geometry.Pt(0, 0)})
 	groove := level.ApplyAll(r.groove(b))
-	p := templates.Picture{Heading: grooveView.With(), Areas: []templates.Area{{Tone: templates.Light, Points: body}}}
-	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(body)}, templates.Stroke{Role: templates.Cut, Points: geometry.Closed(groove)})
-	for _, h := range geometry.Hatch(groove, math.Pi/4, 1.5) {
-		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Waste, Points: []geometry.Point{h.A, h.B}})
-	}
-	name := func(a, b geometry.Point, t templates.Tag) {
-		p.Labels = append(p.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
-	}
-	name(body[2], body[3], label("top"))
-	name(body[3], body[0], label("outer-side"))
-	name(body[1], groove[1], label("frame-side"))
-	return p
+	p := drawings.NewSketch()
+	p.Heading = grooveView.With()
+	p.Block(templates.Light, body...)
+	p.Line(templates.Cut, geometry.Closed(groove)...)
+	p.Lines(templates.Waste, geometry.Hatch(groove, math.Pi/4, 1.5))
+	p.Label(body[2], body[3], label("top"))
+	p.Label(body[3], body[0], label("outer-side"))
+	p.Label(body[1], groove[1], label("frame-side"))
+	return p.Picture
 }
 
 // stockCard is planing the aprons, or stretchers, to thickness.

@@ -185,29 +185,21 @@ func (m Model) jointView(row *Row) templates.Picture {
 func (m Model) taperCard() templates.Card {
 	l := m.legs[0]
 	rad, wide, narrow := l.TaperAngle()
-	d := templates.Picture{Heading: taperView.With()}
+	d := drawings.NewSketch()
+	d.Heading, d.Wide = taperView.With(), true
 	start, long := l.taper.Start, l.length()
-	line := func(role templates.Role, points ...geometry.Point) {
-		d.Strokes = append(d.Strokes, templates.Stroke{Role: role, Points: points})
-	}
-	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(long, 0))
-	line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(0, wide), geometry.Pt(start, wide))
-	line(templates.Cut, geometry.Pt(start, wide), geometry.Pt(long, narrow))
-	line(templates.Outline, geometry.Pt(start, wide), geometry.Pt(long, wide), geometry.Pt(long, 0))
-	for _, h := range geometry.Hatch([]geometry.Point{geometry.Pt(start, wide), geometry.Pt(long, narrow), geometry.Pt(long, wide)}, math.Pi/4, 4) {
-		line(templates.Waste, h.A, h.B)
-	}
-	name := func(a, b geometry.Point, t templates.Tag) {
-		d.Labels = append(d.Labels, templates.Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
-	}
-	name(geometry.Pt(0, wide), geometry.Pt(start, wide), label("plain", m.length(start)))
-	name(geometry.Pt(0, 0), geometry.Pt(long, 0), label("outer-arris"))
-	name(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
-	name(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
-	d.Wide = true
+	d.Line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(long, 0))
+	d.Line(templates.Outline, geometry.Pt(0, 0), geometry.Pt(0, wide), geometry.Pt(start, wide))
+	d.Line(templates.Cut, geometry.Pt(start, wide), geometry.Pt(long, narrow))
+	d.Line(templates.Outline, geometry.Pt(start, wide), geometry.Pt(long, wide), geometry.Pt(long, 0))
+	d.Lines(templates.Waste, geometry.Hatch([]geometry.Point{geometry.Pt(start, wide), geometry.Pt(long, narrow), geometry.Pt(long, wide)}, math.Pi/4, 4))
+	d.Label(geometry.Pt(0, wide), geometry.Pt(start, wide), label("plain", m.length(start)))
+	d.Label(geometry.Pt(0, 0), geometry.Pt(long, 0), label("outer-arris"))
+	d.Label(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
+	d.Label(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
 	p := l.taperPass()
 	return templates.Card{
-		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d},
+		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d.Picture},
 		Figures: append([]templates.Reading{
 			{Name: taperReading.With(), Value: m.angle(rad), Write: true},
 			{Name: startReading.With(), Value: m.length(start)},

@@ -156,8 +156,8 @@ func (r Rail) mouthOf(e End, above, below float64) []solid.Vec {
 	low, high := r.downTo(above), r.upTo(below)
 	first, second := r.deep(outer), r.deep(frame)
 	return []solid.Vec{
-		cross(e.shoulder, first, low), cross(e.shoulder, first, high),
-		cross(e.shoulder, second, high), cross(e.shoulder, second, low),
+		solid.Meet(e.shoulder, first, low), solid.Meet(e.shoulder, first, high),
+		solid.Meet(e.shoulder, second, high), solid.Meet(e.shoulder, second, low),
 	}
 }
 
@@ -180,7 +180,7 @@ func (m Model) lowStrip(i, takes int) templates.Drawing {
 	if up.Z < 0 {
 		up = up.Mul(-1)
 	}
-	at := cross(plane, outer, foot)
+	at := solid.Meet(plane, outer, foot)
 	across := plane.N.Cross(up)
 	if across.Dot(outer.N) > 0 {
 		across = across.Mul(-1)
@@ -198,11 +198,11 @@ func (m Model) lowStrip(i, takes int) templates.Drawing {
 		Name: lowStripName.With(endWords[end].With(), m.legsOf(i)),
 	}
 	other := l.sideAt(1-takes, at)
-	far := on(cross(plane, other, foot))
+	far := on(solid.Meet(plane, other, foot))
 	box := geometry.Bounds(on(r.Ends[end].Mouth[0]), on(r.Ends[end].Mouth[1]), on(r.Ends[end].Mouth[2]), on(r.Ends[end].Mouth[3]))
 	from, to := math.Max(0, math.Floor((box.Min.X-2*past)/10)*10), box.Max.X+2*past
-	wide := on(cross(plane, other, solid.Plane{N: up, D: up.Dot(at) + to})).Y
-	near := on(cross(plane, other, solid.Plane{N: up, D: up.Dot(at) + from})).Y
+	wide := on(solid.Meet(plane, other, solid.Plane{N: up, D: up.Dot(at) + to})).Y
+	near := on(solid.Meet(plane, other, solid.Plane{N: up, D: up.Dot(at) + from})).Y
 	d.Line(templates.Outline, geometry.Pt(to, 0), geometry.Pt(to, wide))
 	d.Line(templates.Outline, geometry.Pt(from, 0), geometry.Pt(to, 0))
 	d.Line(templates.Outline, geometry.Pt(from, near), geometry.Pt(to, wide))

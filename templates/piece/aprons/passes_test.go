@@ -80,7 +80,7 @@ func TestRailsByTheirPasses(t *testing.T) {
 						far.D += row.Haunch() * r.Ends[left].Joint.Square()
 						if row.Joint == design.SlopingHaunch { // from that line at its foot to the arris at the top
 							top := r.frame().moved(r.upTo(0))
-							a, b, c := cross(shoulder, cheeks[0], top), cross(shoulder, cheeks[1], top), cross(far, cheeks[0], upper)
+							a, b, c := solid.Meet(shoulder, cheeks[0], top), solid.Meet(shoulder, cheeks[1], top), solid.Meet(far, cheeks[0], upper)
 							n := b.Sub(a).Cross(c.Sub(a)).Unit()
 							if n.Dot(far.N) < 0 {
 								n = n.Mul(-1)

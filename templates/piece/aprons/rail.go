@@ -141,8 +141,8 @@ func (m Model) newEnd(r Rail, corner, takes int) End {
 func (r Rail) mouth(shoulder solid.Plane) [4]solid.Vec {
 	outer, frame, top, under := r.outer, r.deep(r.Row.Of.Thickness), r.upTo(0), r.downTo(0)
 	return [4]solid.Vec{
-		cross(shoulder, outer, under), cross(shoulder, outer, top),
-		cross(shoulder, frame, top), cross(shoulder, frame, under),
+		solid.Meet(shoulder, outer, under), solid.Meet(shoulder, outer, top),
+		solid.Meet(shoulder, frame, top), solid.Meet(shoulder, frame, under),
 	}
 }
 
@@ -160,12 +160,6 @@ func (r Rail) upTo(below float64) solid.Plane {
 func (r Rail) downTo(above float64) solid.Plane {
 	_, p := level(r.Row.Under + above)
 	return p
-}
-
-// cross returns the point in which three planes meet (Cramer's rule).
-func cross(a, b, c solid.Plane) solid.Vec {
-	bc, ca, ab := b.N.Cross(c.N), c.N.Cross(a.N), a.N.Cross(b.N)
-	return bc.Mul(a.D).Add(ca.Mul(b.D)).Add(ab.Mul(c.D)).Mul(1 / a.N.Dot(bc))
 }
 
 // What is cut off so that joints close (common practice, no source): each of two

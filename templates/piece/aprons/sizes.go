@@ -21,16 +21,7 @@ type frame struct {
 }
 
 // to returns what takes the room into the frame.
-func (f frame) to() solid.Affine3 {
-	row := func(of func(solid.Vec) float64) solid.Vec { return solid.V(of(f.x), of(f.y), of(f.z)) }
-	m := solid.Affine3{
-		X: row(func(v solid.Vec) float64 { return v.X }),
-		Y: row(func(v solid.Vec) float64 { return v.Y }),
-		Z: row(func(v solid.Vec) float64 { return v.Z }),
-	}
-	m.O = m.Apply(f.o).Mul(-1)
-	return m
-}
+func (f frame) to() solid.Affine3 { return solid.Into(f.x, f.y, f.z, f.o) }
 
 // frame returns that of a rail: on its outer side, x from mid-length to its right end as
 // seen from outside, y up from the corner arris of its underside.

@@ -359,7 +359,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	far := shifted(outer, solid.V(haunch, 0, 0))
 	if sloping { // from that line at its foot to the shoulder at the top
 		flat := solid.Plane{N: solid.V(0, 0, -1)}
-		a, foot := cross(outer, flat, top), cross(far, flat, high)
+		a, foot := solid.Meet(outer, flat, top), solid.Meet(far, flat, high)
 		far = solid.Through(a, a.Sub(foot).Cross(outer.N.Cross(top.N)))
 		if far.N.X < 0 {
 			far = far.Flip()
@@ -672,7 +672,7 @@ func (b bench) chopped(row *Row, i int, axes []shoulderAxis, c templates.Card, a
 			far := math.Inf(-1)
 			for _, p := range s.mouth[:2] { // where both outer walls meet
 				level := solid.Through(p, into[takes].Cross(s.mouth[3].Sub(s.mouth[0])))
-				far = math.Max(far, cross(wall[0], wall[1], level).Sub(p).Dot(s.out.Mul(-1)))
+				far = math.Max(far, solid.Meet(wall[0], wall[1], level).Sub(p).Dot(s.out.Mul(-1)))
 			}
 			if math.Abs(far-s.deep) > slip {
 				b.Errorf("%s: %g deep by its walls, the strip says %g", c.Heading, far, s.deep)

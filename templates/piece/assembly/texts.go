@@ -49,6 +49,14 @@ func fill(t plain.Text, args []any) string {
 	return t.With(args...)
 }
 
+// Either returns the first text where something holds, else the second.
+func Either(holds bool, first, second plain.Text) plain.Text {
+	if holds {
+		return first
+	}
+	return second
+}
+
 // AtLeast and AtMost are Limited for lengths in mm.
 func (t Texts) AtLeast(u measure.Unit, id measure.ID, value, limit float64, otherwise kind.Grade) kind.Check {
 	return t.Limited(u, id, measure.Length(value), measure.IsAtLeast, measure.Length(limit), otherwise)

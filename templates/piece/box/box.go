@@ -286,14 +286,8 @@ func (b Box) tongue(i int, deep float64) solid.Solid {
 func (b Box) onMitre(i int, mm float64) solid.Vec {
 	f, g := b.faces[i].inside(mm), b.faces[b.next(i)].inside(mm)
 	line := f.N.Cross(g.N)
-	corner := meet(b.faces[i].inside(0), b.faces[b.next(i)].inside(0), solid.Plane{N: solid.V(0, 0, 1)})
-	return meet(f, g, solid.Plane{N: line, D: line.Dot(corner)})
-}
-
-// meet returns the point of three planes (Cramer's rule).
-func meet(p, q, r solid.Plane) solid.Vec {
-	det := p.N.Dot(q.N.Cross(r.N))
-	return q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D)).Mul(1 / det)
+	corner := solid.Meet(b.faces[i].inside(0), b.faces[b.next(i)].inside(0), solid.Plane{N: solid.V(0, 0, 1)})
+	return solid.Meet(f, g, solid.Plane{N: line, D: line.Dot(corner)})
 }
 
 // bottom returns the bottom, none where the design has none.
@@ -327,7 +321,7 @@ func (b Box) capacity() float64 {
 // edge returns the length of side i along its outer face at a height.
 func (b Box) edge(i int, z float64) float64 {
 	level, f := solid.Plane{N: solid.V(0, 0, 1), D: z}, b.faces[i].inside(0)
-	right, left := meet(f, level, b.end(i, b.next(i))), meet(f, level, b.end(i, b.before(i)))
+	right, left := solid.Meet(f, level, b.end(i, b.next(i))), solid.Meet(f, level, b.end(i, b.before(i)))
 	return right.Sub(left).Dot(b.faces[i].along())
 }
 

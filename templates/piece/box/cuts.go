@@ -47,7 +47,7 @@ func (b Box) down(i int, outer bool) []geometry.Point {
 	for _, z := range []float64{lowest, highest} {
 		level := solid.Plane{N: solid.V(0, 0, 1), D: z}
 		for _, j := range []int{b.before(i), b.next(i)} {
-			p := m.Apply(meet(face, level, b.end(i, j)))
+			p := m.Apply(solid.Meet(face, level, b.end(i, j)))
 			out = append(out, geometry.Pt(p.X, p.Y))
 		}
 	}

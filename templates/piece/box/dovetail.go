@@ -67,7 +67,7 @@ func (b Box) tails(i, j int) []solid.Solid {
 	if j == b.next(i) {
 		x = x.Mul(-1)
 	}
-	at := meet(f.inside(0), b.faces[j].inside(0), solid.Plane{N: solid.V(0, 0, 1), D: low})
+	at := solid.Meet(f.inside(0), b.faces[j].inside(0), solid.Plane{N: solid.V(0, 0, 1), D: low})
 	room := solid.Affine3{X: x, Y: f.out.Mul(-1), Z: solid.V(0, 0, 1), O: at}
 	var out []solid.Solid
 	for _, pair := range d.Cheeks() {

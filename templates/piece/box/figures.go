@@ -55,10 +55,7 @@ func (b Box) table(i int, outerDown bool) solid.Affine3 {
 	if !outerDown {
 		x, up, at = f.along(), f.normal(), at.Sub(f.normal().Mul(b.thickness()))
 	}
-	return solid.Affine3{ // the inverse of what has these three for axes
-		X: solid.V(x.X, y.X, up.X), Y: solid.V(x.Y, y.Y, up.Y), Z: solid.V(x.Z, y.Z, up.Z),
-		O: solid.V(-at.Dot(x), -at.Dot(y), -at.Dot(up)),
-	}
+	return solid.Into(x, y, up, at)
 }
 
 // Groups are all figures.
@@ -152,7 +149,7 @@ func (b Box) outline(z, inward float64) []geometry.Point {
 	level := solid.Plane{N: solid.V(0, 0, 1), D: z}
 	var out []geometry.Point
 	for i := range b.faces {
-		p := meet(b.faces[b.before(i)].inside(inward), b.faces[i].inside(inward), level)
+		p := solid.Meet(b.faces[b.before(i)].inside(inward), b.faces[i].inside(inward), level)
 		out = append(out, geometry.Pt(p.X, p.Y))
 	}
 	return out
@@ -237,7 +234,7 @@ func (b Box) Cuts() []shop.CutRow {
 // cornerLong returns the length of the arris of a corner.
 func (b Box) cornerLong() float64 {
 	at := func(z float64) solid.Vec {
-		return meet(b.faces[0].inside(0), b.faces[1].inside(0), solid.Plane{N: solid.V(0, 0, 1), D: z})
+		return solid.Meet(b.faces[0].inside(0), b.faces[1].inside(0), solid.Plane{N: solid.V(0, 0, 1), D: z})
 	}
 	return at(b.design.Box.Height).Distance(at(0))
 }

@@ -3,7 +3,6 @@ package box
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -12,6 +11,7 @@ import (
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
 )
 
 // envelopes are those of the work, in its order.
@@ -85,15 +85,9 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 
 // ripWords says how a board lies for either edge.
 func ripWords(r ripCut) []string {
-	first, second := outerDown, innerDown
-	if !r.outerFirst {
-		first, second = second, first
-	}
-	return []string{ripText.With(capital(first), second.With())}
+	first, second := assembly.Either(r.outerFirst, outerDown, innerDown), assembly.Either(r.outerFirst, innerDown, outerDown)
+	return []string{ripText.With(first.Capital().With(), second.With())}
 }
-
-// capital is a text at the head of a sentence.
-func capital(t text) string { return strings.ToUpper(t.With()[:1]) + t.With()[1:] }
 
 // triangles are the views of the triangle of a bevel: none where a square serves.
 func triangles(bevel float64) []templates.View {
@@ -140,13 +134,7 @@ func (b Box) ends(s templates.Setting) (templates.Section, error) {
 
 // endCard is the set-up of one end.
 func (b Box) endCard(c endCut, k int) templates.Card {
-	down, edge := innerDown, lowerEdge
-	if c.outerDown {
-		down = outerDown
-	}
-	if c.upper {
-		edge = upperEdge
-	}
+	down, edge := assembly.Either(c.outerDown, outerDown, innerDown), assembly.Either(c.upper, upperEdge, lowerEdge)
 	view := assembly.Crosscut{
 		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Unit: b.design.Unit,
 	}
@@ -213,7 +201,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	c := templates.Card{
 		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1 + b.design.Wood.Spares}},
 		Setup: []templates.Picture{{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}},
-		Text:  []string{bottomText.With(bottomDown(b).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
+		Text:  []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
 		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
 	}
 	if off := math.Abs(math.Pi/2 - b.corner(0).Angle); off > 1e-9 {
@@ -226,14 +214,6 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	out.Cards = []templates.Card{c}
 	return out, nil
-}
-
-// bottomDown is the larger face of the bottom, over which the blade leans.
-func bottomDown(b Box) text {
-	if b.faces[0].slope < 0 {
-		return underDown
-	}
-	return upperDown
 }
 
 // glueUp is the corner with its spline, the wedge blocks and putting together.
@@ -288,26 +268,23 @@ func (b Box) allEnds() int {
 func (b Box) cornerPicture() templates.Picture {
 	h := joint.Hopper{SlopingCorner: b.corner(0), Butt: b.design.Box.Corner == design.ButtCorner}
 	first, second := h.Section(b.thickness(), 4*b.thickness())
-	p := templates.Picture{Heading: cornerView.With()}
-	for _, board := range [][]geometry.Point{first, second} {
-		p.Areas = append(p.Areas, templates.Area{Tone: templates.Light, Points: board})
-		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(board)})
-	}
+	p := drawings.NewSketch()
+	p.Heading = cornerView.With()
+	p.Block(templates.Light, first...)
+	p.Block(templates.Light, second...)
 	angle := h.Dihedral()
 	radius := 1.6 * b.thickness()
-	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Construction, Points: geometry.Arc(geometry.Point{}, radius, 0, angle)})
+	p.Line(templates.Construction, geometry.Arc(geometry.Point{}, radius, 0, angle)...)
 	mid := geometry.Polar(radius, angle/2)
-	p.Labels = append(p.Labels, templates.Label{ID: "dihedral", Text: b.angle(angle), On: geometry.Segment{A: mid, B: mid}})
+	p.Label(mid, mid, templates.Tag{ID: "dihedral", Text: b.angle(angle)})
 	if b.design.Box.Corner == design.SplinedCorner {
 		// From the inner corner, the origin, the mitre runs out along the bisector.
 		along := geometry.Polar(1, angle/2+math.Pi)
 		at, across := along.Mul(splinePlace*b.mitre()), along.Perp()
 		half, deep := along.Mul(b.splineThick()/2), across.Mul(splineDeep*b.thickness())
-		tongue := []geometry.Point{at.Sub(half).Sub(deep), at.Add(half).Sub(deep), at.Add(half).Add(deep), at.Sub(half).Add(deep)}
-		p.Areas = append(p.Areas, templates.Area{Tone: templates.Middle, Points: tongue})
-		p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Outline, Points: geometry.Closed(tongue)})
+		p.Block(templates.Middle, at.Sub(half).Sub(deep), at.Add(half).Sub(deep), at.Add(half).Add(deep), at.Sub(half).Add(deep))
 	}
-	return p
+	return p.Picture
 }
 
 // Sizes of a wedge block, in mm.

@@ -8,7 +8,9 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/drawings"
 )
 
 // widestPlan is the largest seat that is drawn whole at full size, mm: a bench is set out
@@ -125,7 +127,7 @@ func (s Seat) holeDrawings() []templates.Drawing {
 		p.line(templates.Construction, fore[0], fore[1])
 		p.line(templates.Construction, side[0], side[1])
 		p.label(fore[0], fore[1], "from-centre-line", fromCentre.With(s.mm(math.Abs(at.X))))
-		p.label(side[0], side[1], "from-edge", fromEdge(l).With(s.mm(s.fromEdge(l))))
+		p.label(side[0], side[1], "from-edge", assembly.Either(l.out > 0, fromBack, fromFront).With(s.mm(s.fromEdge(l))))
 		p.LabelPoint(p.to.Apply(fore[0]), templates.Tag{ID: "front", Text: towardsFront.With()})
 		out = append(out, p.Drawing)
 	}
@@ -220,7 +222,8 @@ func (s Seat) wedges() templates.Picture {
 // bored is up; the foot leans out to the right. From above the bit leans inward then.
 func (s Seat) boringView(b boring) templates.Picture {
 	k := s.design.Seat
-	p := templates.Picture{Heading: alongSightline.With()}
+	p := drawings.NewSketch()
+	p.Heading = alongSightline.With()
 	t := k.Thickness
 	lean := b.resultant
 	if b.upper {
@@ -231,37 +234,33 @@ func (s Seat) boringView(b boring) templates.Picture {
 	half := math.Max(3.2*b.bit, t*math.Tan(b.resultant)+2.5*b.bit)
 	slab := geometry.Box(-half, -t, half, 0).Corners()
 	backing := geometry.Box(-half, -t-16, half, -t).Corners()
-	block := func(tone templates.Tone, role templates.Role, corners []geometry.Point) {
-		p.Areas = append(p.Areas, templates.Area{Tone: tone, Points: corners})
-		p.Strokes = append(p.Strokes, templates.Stroke{Role: role, Points: geometry.Closed(corners)})
-	}
-	block(templates.Light, templates.Outline, slab)
+	p.Block(templates.Light, slab...)
 	name := func(a, c geometry.Point, id measure.ID, text string) {
-		p.Labels = append(p.Labels, templates.Label{ID: id, Text: text, On: geometry.Segment{A: a, B: c}})
+		p.Label(a, c, templates.Tag{ID: id, Text: text})
 	}
 	reach := b.depth
 	if reach == 0 {
 		reach = t/cos + 8
-		block(templates.Middle, templates.Outline, backing)
+		p.Block(templates.Middle, backing...)
 		name(backing[0], backing[1], "backing", backingLabel.With())
 	}
 	r := b.bit / 2
 	at := func(along, across float64) geometry.Point { return axis.Mul(along).Add(square.Mul(across)) }
 	hole := []geometry.Point{at(-reach, -r), at(-reach, r), at(1.2*t, r), at(1.2*t, -r)}
-	block(templates.White, templates.Cut, hole)
-	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Centre, Points: []geometry.Point{at(-reach-8, 0), at(1.2*t+30, 0)}})
+	p.Area(templates.White, hole...)
+	p.Line(templates.Cut, geometry.Closed(hole)...)
+	p.Line(templates.Centre, at(-reach-8, 0), at(1.2*t+30, 0))
 	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.pilot)))
 	// The gauge stands beside the bit on the side to which it leans: it encloses the bevel.
 	side := math.Copysign(1, lean)
 	foot := geometry.Pt(side*2.2*r, 0)
-	stock := []geometry.Point{foot, foot.Add(geometry.Pt(side*1.1*t, 0))}
-	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Cut, Points: []geometry.Point{stock[1], foot, foot.Add(axis.Mul(1.1 * t))}})
+	p.Line(templates.Cut, foot.Add(geometry.Pt(side*1.1*t, 0)), foot, foot.Add(axis.Mul(1.1*t)))
 	bevel := math.Pi/2 - b.resultant
 	from, to := 0.0, bevel
 	if side < 0 {
 		from, to = math.Pi-bevel, math.Pi
 	}
-	p.Strokes = append(p.Strokes, templates.Stroke{Role: templates.Construction, Points: geometry.Arc(foot, 0.6*t, from, to)})
+	p.Line(templates.Construction, geometry.Arc(foot, 0.6*t, from, to)...)
 	mid := foot.Add(geometry.Polar(0.6*t, (from+to)/2))
 	name(mid, mid, "bevel", bevelLabel.With(s.deg(bevel)))
 	name(slab[3], slab[2].Lerp(slab[3], 0.65), "bored-face", faceDrawn(b.upper).With())
@@ -270,10 +269,10 @@ func (s Seat) boringView(b boring) templates.Picture {
 	if side > 0 {
 		from, to = -half, -half*0.25
 	}
-	arrow := []geometry.Point{geometry.Pt(from, 0.75*t), geometry.Pt(to, 0.75*t)}
-	p.Arrows = append(p.Arrows, templates.Arrow{Points: arrow})
-	name(arrow[0], arrow[1], "foot-leans", footLabel.With())
-	return p
+	tail, head := geometry.Pt(from, 0.75*t), geometry.Pt(to, 0.75*t)
+	p.Arrow(tail, head)
+	name(tail, head, "foot-leans", footLabel.With())
+	return p.Picture
 }
 
 // legView is a leg on the bench, its tip on the left, with its lengths.

@@ -56,7 +56,7 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	boards := templates.Card{
 		Heading: slabHeading.With(), Ticks: planed, Setup: []templates.Picture{s.plan()},
 		Figures: []templates.Reading{s.reading(thicknessReading, k.Thickness, true)},
-		Text:    []string{slabText.With(count, s.mm(board.Width), grainWords(k.FrontToBack).With()), setOutText.With()}, Test: slabTest.With(), Caution: slabCaution.With(),
+		Text:    []string{slabText.With(count, s.mm(board.Width), assembly.Either(k.FrontToBack, frontToBack, sideToSide).With()), setOutText.With()}, Test: slabTest.With(), Caution: slabCaution.With(),
 	}
 	saw := templates.Card{
 		Heading: sawHeading.With(), Ticks: ticks,
@@ -139,7 +139,7 @@ func (s Seat) boringCard(l leg, b boring) templates.Card {
 		c.Test = blindTest.With(s.mm(s.thickness() - s.design.Seat.Mortise.Depth))
 	} else {
 		c.Text = append(c.Text, throughText.With())
-		c.Test = exitFrom(exit.Y > 0).With(s.aside(exit.X), s.mm(math.Abs(exit.Y)))
+		c.Test = assembly.Either(exit.Y > 0, exitBackward, exitForward).With(s.aside(exit.X), s.mm(math.Abs(exit.Y)))
 		if b.sort.round() {
 			c.Test = exitRound.With(s.mm(flat(exit).Norm()))
 		}

@@ -37,13 +37,6 @@ var sortNames = map[measure.ID]text{
 	"seat.back": "back legs", "seat.back-inner": "inner back legs", "seat.circle": "legs",
 }
 
-// groupNames head their figures.
-var groupNames = map[measure.ID]text{
-	"seat.front": "Front legs", "seat.front-inner": "Inner front legs",
-	"seat.middle": "Middle legs", "seat.middle-inner": "Inner middle legs",
-	"seat.back": "Back legs", "seat.back-inner": "Inner back legs", "seat.circle": "Legs",
-}
-
 // rodNames are what stretchers are called.
 var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher", roundRod: "stretchers"}
 
@@ -83,7 +76,7 @@ func allNames() assembly.Names {
 		out["seat.pull."+id] = "level pull that tips it with 600 N, 60 mm in from the " + where
 	}
 	for id := range sortNames {
-		out[id] = groupNames[id]
+		out[id] = sortNames[id].Capital()
 		for what, said := range legFigures {
 			out[id+"."+what] = said
 		}
@@ -182,6 +175,8 @@ const (
 	centreLabel      text = "centre line"
 	middleLabel      text = "middle of the seat"
 	grainLabel       text = "grain"
+	frontToBack      text = "front to back"
+	sideToSide       text = "side to side"
 	holeLabel        text = "leg %d, bit %s"
 	legNumber        text = "%d"
 	footLabel        text = "the foot leans this way"
@@ -211,19 +206,7 @@ const (
 	scribeLabel      text = "pencil, %s up"
 )
 
-func faceDrawn(upper bool) text {
-	if upper {
-		return upperFace
-	}
-	return underside
-}
-
-func fromEdge(l leg) text {
-	if l.out > 0 {
-		return fromBack
-	}
-	return fromFront
-}
+func faceDrawn(upper bool) text { return assembly.Either(upper, upperFace, underside) }
 
 // Headings of the envelopes and of the cards, what stands on these.
 const (
@@ -378,17 +361,3 @@ const (
 	exitBackward text = "The point comes out %s and %s behind the middle of the seat."
 	exitRound    text = "The point comes out %s from the middle of the seat."
 )
-
-func exitFrom(behind bool) text {
-	if behind {
-		return exitBackward
-	}
-	return exitForward
-}
-
-func grainWords(frontToBack bool) text {
-	if frontToBack {
-		return "front to back"
-	}
-	return "side to side"
-}

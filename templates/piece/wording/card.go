@@ -23,7 +23,7 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	}
 	out := templates.Card{
 		Number: c.Number, Heading: heading, Ticks: w.ticks(), Figures: w.figures(),
-		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }, capital),
+		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }, wording.Text.Capital),
 		Test: strings.Join(w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }, asItIs), " "),
 	}
 	var cautions []string

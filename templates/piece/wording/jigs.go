@@ -26,7 +26,7 @@ var jigTexts = map[shop.Part][]wording.Text{
 }
 
 // JigName heads all that is said of a jig.
-func JigName(kind shop.Part) string { return capital(partNames[kind].one).With() }
+func JigName(kind shop.Part) string { return partNames[kind].one.Capital().With() }
 
 var jigIDs = map[shop.Part]measure.ID{shop.TenoningJig: "tenoning-jig", shop.LapSled: "lap-sled", shop.TaperSled: "tapering-jig"}
 

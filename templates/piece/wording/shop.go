@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
@@ -86,13 +84,7 @@ func (s speaker) note(n shop.Note) string {
 }
 
 // sentence says a note that stands by itself: it begins with a capital.
-func (s speaker) sentence(n shop.Note) string { return capital(noteTexts()[n.ID]).With(s.args(n)...) }
-
-// capital begins a text with a capital letter, if it begins with one.
-func capital(t wording.Text) wording.Text {
-	first, n := utf8.DecodeRuneInString(string(t))
-	return wording.Text(unicode.ToUpper(first)) + t[n:]
-}
+func (s speaker) sentence(n shop.Note) string { return noteTexts()[n.ID].Capital().With(s.args(n)...) }
 
 // args are what the verbs of a note's sentence stand for.
 func (s speaker) args(n shop.Note) []any {
