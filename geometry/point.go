@@ -108,12 +108,14 @@ func Bounds(points ...Point) Rect {
 }
 
 // Distance returns the least distance from p to a point of s.
-func (s Segment) Distance(p Point) float64 {
+func (s Segment) Distance(p Point) float64 { return s.Nearest(p).Distance(p) }
+
+// Nearest returns the point of s that is nearest to p.
+func (s Segment) Nearest(p Point) Point {
 	d := s.B.Sub(s.A)
 	n := d.Dot(d)
 	if n == 0 {
-		return s.A.Distance(p)
+		return s.A
 	}
-	t := math.Max(0, math.Min(1, p.Sub(s.A).Dot(d)/n))
-	return s.A.Add(d.Mul(t)).Distance(p)
+	return s.A.Add(d.Mul(max(0, min(1, p.Sub(s.A).Dot(d)/n))))
 }

@@ -100,6 +100,7 @@ func (f findings) graded(g kind.Grade, text func(kind.Check) string) []string {
 // where all is asked for.
 func (f findings) text(u measure.Unit, all bool) string {
 	var b strings.Builder
+	b.Grow(16 << 10) // more than most
 	for _, s := range f.Sizes {
 		writeChecks(&b, heading(s.Design), s.Checks, u, all)
 	}

@@ -92,34 +92,43 @@ func (f flag) known() []string {
 // An example is a command line that works, and what it is for.
 type example struct{ line, what string }
 
-// commands lists every command in the order of the help.
-func commands() []command {
-	return slices.Concat([]command{newCommand()}, pageCommands(), []command{
-		checkCommand(),
-		pieceCommand(),
-		buyingCommand(),
-		pictureCommand(),
-		angleCommand(),
-		taperCommand(),
-		lapCommand(),
-		bridleCommand(),
-		mortiseCommand(),
-		dovetailCommand(),
-		topCommand(),
-		arcCommand(),
-		ovalCommand(),
-		sightlineCommand(),
-		hopperCommand(),
-		segmentsCommand(),
-		scaleCommand(),
-		printerCommand(),
-		completionCommand(),
+// makers make every command, in the order of the help: a run that is of one does not make
+// the others' texts.
+func makers() []func() command {
+	return slices.Concat([]func() command{newCommand}, pageCommands(), []func() command{
+		checkCommand,
+		pieceCommand,
+		buyingCommand,
+		pictureCommand,
+		angleCommand,
+		taperCommand,
+		lapCommand,
+		bridleCommand,
+		mortiseCommand,
+		dovetailCommand,
+		topCommand,
+		arcCommand,
+		ovalCommand,
+		sightlineCommand,
+		hopperCommand,
+		segmentsCommand,
+		scaleCommand,
+		printerCommand,
+		completionCommand,
 	})
 }
 
+func commands() []command {
+	var out []command
+	for _, made := range makers() {
+		out = append(out, made())
+	}
+	return out
+}
+
 func find(name string) (command, bool) {
-	for _, c := range commands() {
-		if c.name == name {
+	for _, made := range makers() {
+		if c := made(); c.name == name {
 			return c, true
 		}
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -75,8 +76,10 @@ func readSome(name string) (designText, error) {
 	if info.IsDir() {
 		return designText{}, errors.New("it is a directory")
 	}
-	data, err := io.ReadAll(io.LimitReader(in, enough))
-	return designText{data, info}, err
+	var data bytes.Buffer
+	data.Grow(int(min(info.Size(), enough)) + bytes.MinRead)
+	_, err = data.ReadFrom(io.LimitReader(in, enough))
+	return designText{data.Bytes(), info}, err
 }
 
 func readHint(err error) string {

@@ -71,4 +71,4 @@ func promise(do func() (js.Value, error)) js.Value {
 }
 
 // pageCommands is empty where the page itself runs.
-func pageCommands() []command { return nil }
+func pageCommands() []func() command { return nil }

@@ -21,7 +21,7 @@ import (
 )
 
 // pageCommands are those that a browser has no use for.
-func pageCommands() []command { return []command{openCommand(), publishCommand()} }
+func pageCommands() []func() command { return []func() command{openCommand, publishCommand} }
 
 func openCommand() command {
 	return command{

@@ -95,9 +95,9 @@ func (s Solid) Subtract(t Solid) []Solid {
 func (s Solid) span(p Plane) (lo, hi, slack float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, f := range s.faces {
+		least, most := f.span(p)
+		lo, hi = min(lo, least), max(hi, most)
 		for _, q := range f.Corners {
-			h := p.Height(q)
-			lo, hi = min(lo, h), max(hi, h)
 			slack = max(slack, q.largest())
 		}
 	}
@@ -110,23 +110,28 @@ func (s Solid) span(p Plane) (lo, hi, slack float64) {
 // A crossing is reckoned from the inner end of its edge to the outer one, so
 // both faces of the edge find the same point.
 func (f Face) cut(p Plane, slack float64, rim []Vec) (Face, []Vec) {
-	if f.inside(p, -slack) {
+	lo, hi := f.span(p)
+	if hi < -slack {
 		return f, rim
 	}
+	if lo > slack {
+		return Face{}, rim
+	}
 	left := make([]Vec, 0, len(f.Corners)+1)
-	deep := false
 	on := func(q Vec) {
 		left = append(left, q)
 		if !slices.Contains(rim, q) {
 			rim = append(rim, q)
 		}
 	}
+	hb := p.Height(f.Corners[0])
 	for i, a := range f.Corners {
 		b := f.Corners[(i+1)%len(f.Corners)]
-		ha, hb := p.Height(a), p.Height(b)
+		ha := hb
+		hb = p.Height(b)
 		switch {
 		case ha < -slack:
-			left, deep = append(left, a), true
+			left = append(left, a)
 		case ha <= slack:
 			on(a)
 		}
@@ -137,15 +142,20 @@ func (f Face) cut(p Plane, slack float64, rim []Vec) (Face, []Vec) {
 			on(b.Lerp(a, hb/(hb-ha)))
 		}
 	}
-	if !deep {
+	if lo >= -slack {
 		left = nil
 	}
 	return Face{f.Plane, left}, rim
 }
 
-// inside reports whether all corners of f lie lower than most over p.
-func (f Face) inside(p Plane, most float64) bool {
-	return !slices.ContainsFunc(f.Corners, func(q Vec) bool { return p.Height(q) >= most })
+// span returns the least and the greatest height of a corner of f over p.
+func (f Face) span(p Plane) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, q := range f.Corners {
+		h := p.Height(q)
+		lo, hi = min(lo, h), max(hi, h)
+	}
+	return lo, hi
 }
 
 // goRound sorts the corners of a convex polygon in the plane square to the

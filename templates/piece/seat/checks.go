@@ -141,10 +141,11 @@ func apart(a, b []geometry.Point) float64 {
 	least := math.Inf(1)
 	for _, p := range a {
 		for j := range b {
-			least = math.Min(least, geometry.Segment{A: b[j], B: b[(j+1)%len(b)]}.Distance(p))
+			step := geometry.Segment{A: b[j], B: b[(j+1)%len(b)]}.Nearest(p).Sub(p)
+			least = min(least, step.Dot(step))
 		}
 	}
-	return least
+	return math.Sqrt(least)
 }
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
@@ -194,7 +195,7 @@ func (s Seat) shallowest() float64 {
 
 // footing returns what the seat stands on, and how high its centre of mass is.
 func (s Seat) footing() (joint.Footing, float64) {
-	m, up := s.room(), s.up()
+	m, up := s.room, s.up()
 	centre := m.Apply(s.built().centre)
 	var touching []geometry.Point
 	for _, p := range s.built().legs {
@@ -235,7 +236,7 @@ func (s Seat) sides() []side {
 		if of.out.X != 0 {
 			at.Y = middle
 		}
-		p := s.room().Apply(solid.V(at.X, at.Y, s.thickness()))
+		p := s.room.Apply(solid.V(at.X, at.Y, s.thickness()))
 		out = append(out, side{of.id, flat(p), of.out, p.Z})
 	}
 	return out

@@ -366,7 +366,7 @@ func (s Seat) rodView(b rodBoring) templates.Picture {
 func (s Seat) levelView() templates.Picture {
 	var d templates.Drawing
 	// Outlines alone: so small the edges of round parts would be no more than dark.
-	m, side := s.room(), solid.Side()
+	m, side := s.room, solid.Side()
 	bodies := []solid.Solid{solid.Box(solid.V(-1, s.frontEdge(), 0), solid.V(1, s.backEdge(), s.thickness()))}
 	for _, l := range s.legs {
 		t := s.turning(l)

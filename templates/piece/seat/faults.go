@@ -16,10 +16,11 @@ const steepestFall = 15 * math.Pi / 180
 // Solve works one size out. The error is a *measure.BoundError for a figure that no seat
 // can have.
 func Solve(d design.Design) (Seat, error) {
-	if errs := Faults(d, nil); len(errs) > 0 {
+	s, errs := judged(d, nil)
+	if len(errs) > 0 {
 		return Seat{}, errs[0]
 	}
-	return newSeat(d), nil
+	return s, nil
 }
 
 type question = assembly.Question
@@ -27,7 +28,12 @@ type question = assembly.Question
 // Faults returns an error for each figure that no seat can have. What hangs on a key in
 // doubt, or on a figure with an error, is not asked.
 func Faults(d design.Design, doubts design.Doubts) []error {
-	var whole Seat
+	_, errs := judged(d, doubts)
+	return errs
+}
+
+// judged returns the seat of a design as well, which is none where there are errors.
+func judged(d design.Design, doubts design.Doubts) (whole Seat, errs []error) {
 	all := everything()
 	asked := append(questions(d.Seat), assembly.Moisture(d.Wood), question{Keys: all, Ask: func() error {
 		whole = newSeat(d)
@@ -36,7 +42,8 @@ func Faults(d design.Design, doubts design.Doubts) []error {
 	for _, ask := range []func(Seat) error{placed, standing, rodded} {
 		asked = append(asked, question{Keys: all, Ask: func() error { return ask(whole) }})
 	}
-	return assembly.Faults(d, doubts, asked...)
+	errs = assembly.Faults(d, doubts, asked...)
+	return whole, errs
 }
 
 // everything are the keys that fix where a seat stands.

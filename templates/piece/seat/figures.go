@@ -69,7 +69,7 @@ func (s Seat) legGroup(l leg) kind.Group {
 	b, t := s.boring(l), s.turning(l)
 	exit := l.point(l.to(s.thickness() - s.bored())).Sub(l.at)
 	off, along, across := s.bore(l, s.bored()).Mouth()
-	foot := s.room().Apply(l.point(l.foot))
+	foot := s.room.Apply(l.point(l.foot))
 	level, other := l.stake.FootCut()
 	add("count", measure.Number(float64(s.count(l.sort))))
 	if !l.sort.round() {
@@ -329,7 +329,7 @@ func (s Seat) holds() []hold {
 func (s Seat) outermost(r design.SeatRow) geometry.Point {
 	for _, l := range s.sorts() {
 		if l.sort.row == r && !l.sort.inner {
-			return flat(s.room().Apply(l.point(l.foot)))
+			return flat(s.room.Apply(l.point(l.foot)))
 		}
 	}
 	return geometry.Point{}
@@ -367,7 +367,7 @@ func (s Seat) Follows() map[design.Key]measure.Quantity {
 		if l.sort.inner {
 			continue
 		}
-		foot := s.room().Apply(l.point(l.foot))
+		foot := s.room.Apply(l.point(l.foot))
 		all := []measure.Quantity{
 			measure.Angle(l.lean.Rake), measure.Angle(l.lean.Splay), measure.Angle(l.lean.Resultant()), measure.Angle(l.lean.Sightline()),
 			measure.Length(l.out * foot.Y), measure.Length(2 * math.Abs(foot.X)),

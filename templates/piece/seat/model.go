@@ -24,7 +24,8 @@ type Seat struct {
 	design design.Design
 	rim    joint.Top
 	tilt   float64 // rad
-	legs   []leg   // row by row from the front, each from left to right; round the circle counter-clockwise
+	room   solid.Affine3
+	legs   []leg // row by row from the front, each from left to right; round the circle counter-clockwise
 	rods   []rod
 	built  func() built
 }
@@ -67,6 +68,7 @@ func newSeat(d design.Design) Seat {
 	s := Seat{design: d, rim: rim(d.Seat)}
 	fall := d.Seat.Height - cmp.Or(d.Seat.BackHeight, d.Seat.Height)
 	s.tilt = math.Asin(math.Max(-1, math.Min(1, fall/(s.backEdge()-s.frontEdge()))))
+	s.room = s.inRoom()
 	for _, row := range d.Seat.Rows() {
 		for i := range d.Seat.Row(row).Legs {
 			s.legs = append(s.legs, s.stake(row, i))
@@ -137,12 +139,9 @@ func (s Seat) bored() float64 {
 
 // up is the direction up in the room. The room is that of assembly.Part, with the middle
 // of the upper face over its origin.
-func (s Seat) up() solid.Vec {
-	sin, cos := math.Sincos(s.tilt)
-	return solid.V(0, -sin, cos)
-}
+func (s Seat) up() solid.Vec { return solid.V(0, s.room.Y.Z, s.room.Z.Z) }
 
-func (s Seat) room() solid.Affine3 {
+func (s Seat) inRoom() solid.Affine3 {
 	sin, cos := math.Sincos(s.tilt)
 	t := s.thickness()
 	return solid.Affine3{
@@ -153,7 +152,7 @@ func (s Seat) room() solid.Affine3 {
 
 // floor returns what lies above the floor.
 func (s Seat) floor() solid.Plane {
-	return solid.Plane{N: s.up().Mul(-1), D: s.room().O.Z}
+	return solid.Plane{N: s.up().Mul(-1), D: s.room.O.Z}
 }
 
 // height returns that of a point of the slab's frame over the floor.
@@ -223,7 +222,7 @@ func (s Seat) axis(l leg, row design.LegRow, way geometry.Point, part float64) s
 	case design.ByResultant:
 		lean = joint.CompoundOf(row.FrontBack, row.Aside)
 	case design.ByFeet:
-		m := s.room()
+		m := s.room
 		at := way.Mul(row.FrontBack).Add(aside.Mul(cmp.Or(row.Aside, row.Apart) / 2))
 		inRoom := solid.V(at.X, at.Y, 0).Sub(m.O)
 		// The axes of the room are unit vectors square to each other: back by products.

@@ -68,7 +68,7 @@ func TestLegsOfACircle(t *testing.T) {
 			nearly(t, "hole", flat(l.at).Distance(geometry.Pt(110*sin, -110*cos)), 0, 1e-9)
 			// Bored from below, the seat 450 high and 44 thick: the foot is (450 − 44)·tan 12°
 			// farther out.
-			foot := flat(s.room().Apply(l.point(l.foot)))
+			foot := flat(s.room.Apply(l.point(l.foot)))
 			out := 110 + 406*math.Tan(measure.Radians(12))
 			nearly(t, "foot", foot.Distance(geometry.Pt(out*sin, -out*cos)), 0, 1e-9)
 		}
@@ -238,7 +238,7 @@ func TestAnglesAreThoseOfTheSolids(t *testing.T) {
 				continue
 			}
 			shaft := s.legPart(i).Pieces[1]
-			room := shaft.Transform(s.room())
+			room := shaft.Transform(s.room)
 			var along r3.Vec // the longest edge of a straight leg runs along it
 			for _, e := range room.Edges() {
 				if v := vec(e.A.Sub(e.B)); r3.Norm(v) > r3.Norm(along) {
@@ -251,7 +251,7 @@ func TestAnglesAreThoseOfTheSolids(t *testing.T) {
 			axis := r3.Unit(along)
 			nearly(t, "from plumb", math.Acos(r3.Dot(axis, r3.Vec{Z: -1})), l.stake.FromPlumb(), 1e-7)
 			var face r3.Vec // the upper face of the slab
-			for _, f := range s.board().Transform(s.room()).Faces() {
+			for _, f := range s.board().Transform(s.room).Faces() {
 				if f.Plane.N.Z > 0.9 {
 					face = vec(f.Plane.N)
 				}
@@ -287,7 +287,7 @@ func TestLeanIsGivenInAnyWay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := anySeat(t)
 		s := worked(t, d)
-		m := s.room()
+		m := s.room
 		for _, way := range []design.SeatLean{design.ByResultant, design.ByFeet} {
 			other := d
 			for _, l := range s.sorts() {
@@ -324,7 +324,7 @@ func TestFeetOfARow(t *testing.T) {
 	d.Seat.Stretchers = design.SeatStretchers{}
 	d.Seat.Front.Legs = 4
 	s := worked(t, d)
-	m := s.room()
+	m := s.room
 	var x []float64
 	for _, l := range s.legs[:4] {
 		x = append(x, m.Apply(l.point(l.foot)).X)
@@ -339,7 +339,7 @@ func TestHeights(t *testing.T) {
 	top := s.thickness()
 	nearly(t, "front", s.height(solid.V(0, s.frontEdge(), top)), 450, 1e-9)
 	nearly(t, "back", s.height(solid.V(0, s.backEdge(), top)), 440, 1e-9)
-	nearly(t, "middle", s.room().Apply(solid.V(0, 0, top)).Y, 0, 1e-9)
+	nearly(t, "middle", s.room.Apply(solid.V(0, 0, top)).Y, 0, 1e-9)
 }
 
 // The mouth of a hole is where the round solid meets the face: an octagon of many corners

@@ -228,7 +228,7 @@ func (s Seat) build() built {
 
 // Parts returns all parts as they stand in the room.
 func (s Seat) Parts() []assembly.Part {
-	m := s.room()
+	m := s.room
 	out := []assembly.Part{{Part: s.slab().Transform(m), Kind: "seat", Name: s.slabName()}}
 	for i, p := range s.built().legs {
 		out = append(out, assembly.Part{Part: p.Transform(m), Kind: "leg", Name: s.legName(i)})

@@ -48,7 +48,8 @@ func (s Seat) wedgeStrip() piece.StockSize {
 
 // wedgeCut is the strip on the cut list.
 func (s Seat) wedgeCut() shop.CutRow {
-	row := shop.Row(s.design, shop.SeatWedge, 1, s.wedgeStrip(), s.wedgeStrip(), 0)
+	strip := s.wedgeStrip()
+	row := shop.Row(s.design, shop.SeatWedge, 1, strip, strip, 0)
 	row.Spares = 0
 	return row
 }
