@@ -38,7 +38,11 @@ func tag(id measure.ID, args ...any) Tag { return Tag{id, say(labels[id], args..
 
 // figure returns a figure under the name of its identity.
 func figure(id measure.ID, q measure.Quantity) Figure {
-	return Figure{ID: id, Name: say(figureNames[id]), Value: q}
+	name := wording.Name(id)
+	if own, ok := figureNames[id]; ok {
+		name = say(own)
+	}
+	return Figure{ID: id, Name: name, Value: q}
 }
 
 // aside is a figure that only programs are given.

@@ -9,8 +9,9 @@ import (
 
 const (
 	fault       Text = "%s %s %s %s" // figure, value, relation, limit
-	boundByName Text = "%s, %s"      // the figure that sets the limit, the limit
-	refused     Text = "%s %s"       // what was written, what is wrong with it
+	article     Text = "the %s"
+	boundByName Text = "%s, %s" // the figure that sets the limit, the limit
+	refused     Text = "%s %s"  // what was written, what is wrong with it
 	notFinite   Text = "%s must be a finite number"
 )
 
@@ -66,7 +67,12 @@ func Name(id measure.ID) string { return look(figures(), id) }
 
 // Than returns what a maker calls the figure that sets a limit, with its article
 // where it has one: "the width of the stretcher".
-func Than(id measure.ID) string { return look(thans(), id) }
+func Than(id measure.ID) string {
+	if _, named := figures()[id]; named && thans()[id] == "" {
+		return article.With(Name(id))
+	}
+	return look(thans(), id)
+}
 
 // Hint returns what to do about a figure outside its limit; nothing for no ID.
 func Hint(id measure.ID) string { return look(hints(), id) }
