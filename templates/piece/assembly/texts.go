@@ -57,6 +57,14 @@ func Either(holds bool, first, second plain.Text) plain.Text {
 	return second
 }
 
+// whole says a text without verbs, and nothing of one with some.
+func whole(t plain.Text) string {
+	if strings.Contains(string(t), "%") {
+		return ""
+	}
+	return t.With()
+}
+
 // AtLeast and AtMost are Limited for lengths in mm.
 func (t Texts) AtLeast(u measure.Unit, id measure.ID, value, limit float64, otherwise kind.Grade) kind.Check {
 	return t.Limited(u, id, measure.Length(value), measure.IsAtLeast, measure.Length(limit), otherwise)

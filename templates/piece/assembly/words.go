@@ -3,12 +3,8 @@ package assembly
 import "rodsheet/templates/wording"
 
 const (
-	finishCard       wording.Text = "Sand and finish"
 	finishTick       wording.Text = "piece"
-	sandText         wording.Text = "Sand with the grain, coarse to fine, and ease every edge that a hand meets; joint lines stay crisp until the glue has set, and what registers on another part stays as it was sawn."
 	finishText       wording.Text = "Finish by its data sheet, a trial on an offcut first; hidden faces too, so that the wood moves alike."
-	finishTest       wording.Text = "Light from the side shows no scratch across the grain."
-	finishCaution    wording.Text = "Dust mask; rags soaked in finish can catch fire by themselves: hang them out flat or keep them under water."
 	planHeading      wording.Text = "Plan, from above"
 	elevationHeading wording.Text = "Elevation, from the front"
 	cornerHeading    wording.Text = "From above, at a corner"
@@ -22,3 +18,7 @@ const (
 	fenceLabel wording.Text = "rip fence"
 	tiltLabel  wording.Text = "tilt %s"
 )
+
+var finishCard = CardText{Heading: "Sand and finish", Test: "Light from the side shows no scratch across the grain.",
+	Text:    "Sand with the grain, coarse to fine, and ease every edge that a hand meets; joint lines stay crisp until the glue has set, and what registers on another part stays as it was sawn.",
+	Caution: "Dust mask; rags soaked in finish can catch fire by themselves: hang them out flat or keep them under water."}

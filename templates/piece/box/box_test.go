@@ -371,7 +371,7 @@ func TestTicksAreThoseOfTheList(t *testing.T) {
 
 // A rip that is square speaks of no tilt, one that is tilted says where the fence stands.
 func TestCautionOfTheRip(t *testing.T) {
-	for slope, want := range map[float64]text{0: squareCaution, 5: ripCaution} {
+	for slope, want := range map[float64]text{0: squareCaution, 5: ripCard.Caution} {
 		job, err := worked(t, regular(5, slope)).stock(templates.Setting{})
 		if err != nil {
 			t.Fatal(err)

@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
 
@@ -117,18 +118,13 @@ func (b Box) dovetailJob(s templates.Setting) (templates.Section, error) {
 		return templates.Section{}, err
 	}
 	out := job.Sections[0]
-	card := templates.Card{
-		Heading: dovetailCard.With(), Ticks: []templates.Tick{{Text: dovetailTick.With(), Boxes: b.allEnds()}},
-		Figures: []templates.Reading{
-			{Name: tailsReading.With(), Value: measure.Number(float64(b.dovetail().Tails)).Text(b.design.Unit)},
-			{Name: tailReading.With(), Value: b.mm(b.dovetail().Tail())},
-			{Name: pinReading.With(), Value: b.mm(b.dovetail().Pin)},
-		},
-		Text: []string{dovetailText.With()}, Test: dovetailTest.With(), Caution: dovetailCaution.With(),
-	}
+	card, d := dovetailCard.Card(b.design.Unit, assembly.Ticked(dovetailTick, b.allEnds())), b.dovetail()
+	card.Read(tailsReading, measure.Number(float64(d.Tails)))
+	card.Read(tailReading, measure.Length(d.Tail()))
+	card.Read(pinReading, measure.Length(d.Pin))
 	for _, d := range out.Drawings {
 		card.Templates = append(card.Templates, d.View)
 	}
-	out.Cards = []templates.Card{card}
+	out.Cards = []templates.Card{card.Card}
 	return out, nil
 }

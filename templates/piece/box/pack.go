@@ -36,49 +36,45 @@ func both(first, second func(Box, templates.Setting) (templates.Section, error))
 }
 
 func (b Box) ticks(s sort) []templates.Tick {
-	return []templates.Tick{{Text: sortNames[s.id].With(), Boxes: s.count + b.design.Wood.Spares}}
+	return assembly.Ticked(sortNames[s.id], s.count+b.design.Wood.Spares)
 }
 
 // stock is planing, and ripping with the edges sloped.
 func (b Box) stock(templates.Setting) (templates.Section, error) {
-	out := templates.Section{}
-	plane := templates.Card{
-		Heading: planeHeading.With(), Figures: []templates.Reading{{Name: thicknessReading.With(), Value: b.mm(b.thickness()), Write: true}},
-		Text: []string{planeText.With()}, Test: planeTest.With(), Caution: planeCaution.With(),
-	}
+	u := b.design.Unit
+	plane := planeCard.Card(u, nil)
+	plane.Set(thicknessReading, measure.Length(b.thickness()))
 	for _, s := range b.sorts() {
 		plane.Ticks = append(plane.Ticks, b.ticks(s)...)
 	}
 	if thick := b.design.Box.Bottom.Thickness; thick > 0 {
-		plane.Figures = append(plane.Figures, templates.Reading{Name: bottomThick.With(), Value: b.mm(thick), Write: true})
+		plane.Set(bottomThick, measure.Length(thick))
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		plane.Figures = append(plane.Figures, templates.Reading{Name: splineThickReading.With(), Value: b.mm(b.splineThick()), Write: true})
+		plane.Set(splineThickReading, measure.Length(b.splineThick()))
 		plane.Text = append(plane.Text, splineStock.With(len(b.faces)+b.design.Wood.Spares, b.mm(2*splineDeep*b.thickness())))
-		plane.Ticks = append(plane.Ticks, templates.Tick{Text: splineBoard.With(), Boxes: 1})
+		plane.Ticks = append(plane.Ticks, assembly.Ticked(splineBoard, 1)...)
 	}
 	if b.wedges() > 0 {
-		plane.Ticks = append(plane.Ticks, templates.Tick{Text: wedgeBoard.With(), Boxes: 1})
+		plane.Ticks = append(plane.Ticks, assembly.Ticked(wedgeBoard, 1)...)
 	}
-	out.Cards = append(out.Cards, plane)
+	out := templates.Section{Cards: []templates.Card{plane.Card}}
 	for _, s := range b.sorts() {
 		r := b.ripCut(s)
 		view := assembly.Rip{
 			Section: r.section(b.thickness(), 8), Cut: r.line(b.thickness()), Kerf: b.design.Saw.Kerf,
-			FenceLeft: true, Tilt: r.tilt, Unit: b.design.Unit,
+			FenceLeft: true, Tilt: r.tilt, Unit: u,
 		}
-		c := templates.Card{
-			Heading: ripHeading.With(sortNames[s.id].With()), Ticks: b.ticks(s),
-			Setup:   []templates.Picture{view.Picture(fromMaker.With())},
-			Figures: []templates.Reading{{Name: tiltReading.With(), Value: b.angle(r.tilt)}, {Name: fenceReading.With(), Value: b.mm(r.width), Write: true}},
-			Text:    ripWords(r), Test: ripTest.With(b.mm(b.ripped(s.first))), Caution: ripCaution.With(),
-		}
+		c := ripCard.Card(u, b.ticks(s), view.Picture(fromMaker.With()))
+		c.Heading, c.Test = ripCard.Heading.With(sortNames[s.id].With()), ripCard.Test.With(b.mm(b.ripped(s.first)))
+		c.Read(tiltReading, measure.Angle(r.tilt))
+		c.Set(fenceReading, measure.Length(r.width))
 		if r.tilt == 0 {
 			c.Text, c.Caution = []string{ripSquareText.With()}, squareCaution.With()
 		} else {
-			c.Templates = triangles(math.Pi/2 - r.tilt)
+			c.Text, c.Templates = ripWords(r), triangles(math.Pi/2-r.tilt)
 		}
-		out.Cards = append(out.Cards, c)
+		out.Cards = append(out.Cards, c.Card)
 	}
 	return out, nil
 }
@@ -138,15 +134,12 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	view := assembly.Crosscut{
 		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Unit: b.design.Unit,
 	}
-	name := sortNames[c.id].With()
-	out := templates.Card{
-		Heading: [...]text{firstEnd, secondEnd}[k].With(name), Ticks: b.ticks(c.sort),
-		Setup:   []templates.Picture{view.Picture(fromAbove.With(edge.With()))},
-		Figures: append(assembly.OnGauge(b.design, c.swing), templates.Reading{Name: tiltReading.With(), Value: b.angle(c.tilt), Write: true}),
-		Text:    []string{[...]text{firstEndText, secondEndText}[k].With()}, Test: endTest.With(), Caution: endCaution.With(),
-	}
+	words := [...]assembly.CardText{firstEnd, secondEnd}[k]
+	out := words.Card(b.design.Unit, b.ticks(c.sort), view.Picture(fromAbove.With(edge.With())))
+	out.Heading, out.Figures = words.Heading.With(sortNames[c.id].With()), assembly.OnGauge(b.design, c.swing)
+	out.Set(tiltReading, measure.Angle(c.tilt))
 	if c.stop > 0 {
-		out.Figures = append(out.Figures, templates.Reading{Name: stopReading.With(), Value: b.mm(c.stop), Write: true})
+		out.Set(stopReading, measure.Length(c.stop))
 		if !b.dovetailed() { // those are as long as the box: they do not meet before their tails are cut
 			out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
 		}
@@ -154,7 +147,7 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
 		out.Templates = append(out.Templates, triangles(math.Pi/2-a)...)
 	}
-	return out
+	return out.Card
 }
 
 // shape is the outer face of a side with its sizes.
@@ -198,12 +191,10 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	d.Polygon(templates.Cut, upper...)
 	d.Polygon(templates.Hidden, under...)
-	c := templates.Card{
-		Heading: bottomCard.With(), Ticks: []templates.Tick{{Text: bottomTick.With(), Boxes: 1 + b.design.Wood.Spares}},
-		Setup: []templates.Picture{{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}},
-		Text:  []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With()), ledgeText.With(b.mm(k.Up))}, Test: bottomTest.With(b.mm(k.Gap)), Caution: bottomCaution.With(),
-		Figures: []templates.Reading{{Name: cornerReading.With(), Value: b.angle(b.corner(0).Angle)}},
-	}
+	c := bottomCard.Card(b.design.Unit, assembly.Ticked(bottomTick, 1+b.design.Wood.Spares), templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels})
+	c.Text = []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With()), ledgeText.With(b.mm(k.Up))}
+	c.Test = bottomCard.Test.With(b.mm(k.Gap))
+	c.Read(cornerReading, measure.Angle(b.corner(0).Angle))
 	if off := math.Abs(math.Pi/2 - b.corner(0).Angle); off > 1e-9 {
 		c.Figures = append(c.Figures, assembly.OnGauge(b.design, off)...)
 	}
@@ -212,7 +203,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
 		c.Templates = append(c.Templates, triangles(math.Pi/2-tilt)...)
 	}
-	out.Cards = []templates.Card{c}
+	out.Cards = []templates.Card{c.Card}
 	return out, nil
 }
 
@@ -220,42 +211,36 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	c := b.corner(0)
-	glue := templates.Card{
-		Heading: glueCard.With(), Setup: []templates.Picture{b.cornerPicture()},
-		Figures: []templates.Reading{{Name: dihedralReading.With(), Value: b.angle(c.Dihedral())}},
-		Text:    []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
-	}
+	glue := glueCard.Card(b.design.Unit, nil, b.cornerPicture())
+	glue.Read(dihedralReading, measure.Angle(c.Dihedral()))
 	if b.dovetailed() {
 		glue.Setup, glue.Text, glue.Test = nil, []string{dovetailGlue.With()}, edgesTest.With(b.angle(math.Abs(b.faces[0].slope)))
 		job, err := b.dovetailJob(s)
 		if err != nil {
 			return out, err
 		}
-		job.Cards = append(job.Cards, glue)
+		job.Cards = append(job.Cards, glue.Card)
 		return job, nil
 	}
 	if n := b.wedges(); n == 0 {
-		glue.Text = []string{buttText.With()}
+		glue.Say(buttText)
 	} else {
-		glue.Ticks = []templates.Tick{{Text: wedgeTick.With(), Boxes: n}}
-		glue.Text, glue.Caution = append(glue.Text, wedgeText.With()), wedgeCaution.With()
+		splined := b.design.Box.Corner == design.SplinedCorner
+		glue.Ticks, glue.Caution = assembly.Ticked(wedgeTick, n), wedgeCaution.With()
+		glue.Say(assembly.Either(splined, splinedGlue, glueText), wedgeText)
 		out.Drawings = []templates.Drawing{b.wedge()}
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
-		glue.Setup, glue.Text[0] = nil, splinedGlue.With() // the corner stands on the card before
-		out.Cards = append(out.Cards, templates.Card{
-			Heading: splineCard.With(), Ticks: []templates.Tick{{Text: splineTick.With(), Boxes: b.allEnds()}},
-			Setup: []templates.Picture{b.cornerPicture()},
-			Figures: []templates.Reading{
-				{Name: splineReading.With(), Value: b.mm(b.splineThick()), Write: true},
-				{Name: splineDeepReading.With(), Value: b.mm(b.slotDeep())},
-				{Name: splinePlaceReading.With(), Value: b.mm(splinePlace*b.mitre() - b.splineThick()/2)},
-			},
-			Text: []string{splineText.With(b.angle(math.Abs(b.tilt(0))))}, Test: splineTest.With(), Caution: splineCaution.With(),
-		})
+		glue.Setup = nil // the corner stands on the card before
+		slots := splineCard.Card(b.design.Unit, assembly.Ticked(splineTick, b.allEnds()), b.cornerPicture())
+		slots.Set(splineReading, measure.Length(b.splineThick()))
+		slots.Read(splineDeepReading, measure.Length(b.slotDeep()))
+		slots.Read(splinePlaceReading, measure.Length(splinePlace*b.mitre()-b.splineThick()/2))
+		slots.Text = []string{splineText.With(b.angle(math.Abs(b.tilt(0))))}
+		out.Cards = append(out.Cards, slots.Card)
 	}
-	out.Cards = append(out.Cards, glue)
+	out.Cards = append(out.Cards, glue.Card)
 	return out, nil
 }
 

@@ -118,26 +118,13 @@ const (
 	fromMaker text = "From the maker's end of the table"
 	fromAbove text = "From above: %s against the gauge"
 
-	planeHeading     text = "Plane the sides"
-	planeText        text = "Plane all boards for the sides at once, spares with them. Mark the outer sides and the lower edges."
-	planeTest        text = "All of one thickness: two held together show no step."
-	planeCaution     text = "Push blocks; no board shorter than the machine's manual allows."
 	thicknessReading text = "thickness"
 
-	ripHeading    text = "Rip the edges of the %s"
 	ripText       text = "%s, lower edge to the blade: rip that edge with the blade tilted. Roll the board over, %s, the sawn edge against the fence, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts to the other side has the fence on the other side too."
 	ripSquareText text = "Rip both edges square to width."
-	ripTest       text = "Up the outer side the side measures %s."
 	squareCaution text = "Guard and splitter in place, a push stick between blade and fence. Isolate the saw before setting it."
-	ripCaution    text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
 
-	firstEnd      text = "Saw the first end of the %s"
-	secondEnd     text = "Saw the second end of the %s"
-	firstEndText  text = "Turn the gauge, tilt the blade over the part, and saw one end of every side so that its tip just keeps its full width."
-	secondEndText text = "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop."
-	endTest       text = "On an offcut: the triangle lies along the sawn line and stands in the sawn end."
-	cornerTest    text = "Two sides held together meet without light and enclose %s between their hollow sides."
-	endCaution    text = "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."
+	cornerTest text = "Two sides held together meet without light and enclose %s between their hollow sides."
 
 	innerDown text = "hollow side down"
 	outerDown text = "outer side down"
@@ -153,49 +140,36 @@ const (
 	upperEdgeOf  text = "upper edge %s"
 	offSquareOf  text = "%s off square"
 
-	bottomCard text = "Saw the bottom"
 	bottomTick text = "bottom"
 	bottomView text = "Upper face; its underside in dashes"
 	bottomTilt text = "tilt of the blade, along the %s"
 	bottomText text = "Take the sizes from the dry box where they differ. %s on the gauge, turned to the corner, blade tilted over the part: saw one side after the other."
-	bottomTest text = "It lies on its ledges with %s to spare all round."
 
-	splineCard         text = "Slot the ends for the splines"
 	splineTick         text = "ends"
 	splineReading      text = "slot"
 	splineDeepReading  text = "depth into either end"
 	splinePlaceReading text = "inner corner to the near side of the slot, along the mitre"
 	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, sawn at the %s to which the ends are tilted, or on the tenoning jig."
-	splineTest         text = "A spline slides in by hand, and the mitre closes over it."
-	splineCaution      text = "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."
 
-	dovetailCard    text = "Cut tails and pins"
-	dovetailTick    text = "ends"
-	tailsReading    text = "tails in each corner"
-	tailReading     text = "tail, at its end"
-	pinReading      text = "pin, where it is narrowest"
-	dovetailText    text = "Front and back have the tails, the ends the pins; of more sides every other one. Lay the strips over the ends, saw the tails beside their lines, clear between them, and knife the pins from the tails that were cut."
-	dovetailTest    text = "Each corner goes together by light blows and closes; number it."
-	dovetailCaution text = "Clamp the board low in the vice, chop with both hands behind the edge."
-	dovetailGlue    text = "Glue the corners with cauls that press on the tails alone. When the glue has set, plane the lower edges and the rim level with the bench."
-	edgesTest       text = "Planed level, the edges stand %s off square to the sides; on a flat bench nothing rocks."
+	dovetailTick text = "ends"
+	tailsReading text = "tails in each corner"
+	tailReading  text = "tail, at its end"
+	pinReading   text = "pin, where it is narrowest"
+	dovetailGlue text = "Glue the corners with cauls that press on the tails alone. When the glue has set, plane the lower edges and the rim level with the bench."
+	edgesTest    text = "Planed level, the edges stand %s off square to the sides; on a flat bench nothing rocks."
 
 	bottomThick        text = "bottom, thickness"
 	cornerReading      text = "corner of the bottom"
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
 	ledgeText          text = "Glue ledges of offcuts to the hollow sides, their tops %s above the lower edges: the bottom lies on them loose and can move."
-	bottomCaution      text = "Hold the bottom on a sled or the gauge with a clamp, no fence beside it. Isolate the saw before tilting it."
 	splineThickReading text = "splines, thickness"
 	splineStock        text = "Plane a board for the splines as wide as a corner is long, its grain along it, and crosscut it into %d strips of %s only then: the grain of a spline runs across the joint."
 	splinedGlue        text = "Dry fit first, the bottom in its place. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and press with wedge blocks stuck beside every corner with paper between. Saw the splines flush."
 
-	glueCard        text = "Glue the corners"
 	dihedralReading text = "between the hollow sides"
 	glueText        text = "Dry fit first, the bottom in its place. Stick wedge blocks beside every corner with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
-	glueTest        text = "The rim lies on a flat bench without rocking; diagonals agree."
-	glueCaution     text = "Glue by its data sheet."
 	cornerView      text = "A corner, square to the line in which the faces meet"
 
 	splineBoard  text = "board for splines"
@@ -207,4 +181,28 @@ const (
 	wedgeName   text = "wedge block, beside a corner"
 	wedgeOnSide text = "on the side"
 	wedgeJaw    text = "jaw of the clamp; runs along the mitre"
+)
+
+// What the cards say.
+var (
+	planeCard = assembly.CardText{Heading: "Plane the sides", Test: "All of one thickness: two held together show no step.",
+		Text:    "Plane all boards for the sides at once, spares with them. Mark the outer sides and the lower edges.",
+		Caution: "Push blocks; no board shorter than the machine's manual allows."}
+	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
+		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
+	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line and stands in the sawn end.",
+		Text:    "Turn the gauge, tilt the blade over the part, and saw one end of every side so that its tip just keeps its full width.",
+		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
+	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
+		Text:    "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
+		Caution: firstEnd.Caution}
+	bottomCard = assembly.CardText{Heading: "Saw the bottom", Test: "It lies on its ledges with %s to spare all round.",
+		Caution: "Hold the bottom on a sled or the gauge with a clamp, no fence beside it. Isolate the saw before tilting it."}
+	splineCard = assembly.CardText{Heading: "Slot the ends for the splines", Test: "A spline slides in by hand, and the mitre closes over it.",
+		Caution: "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."}
+	dovetailCard = assembly.CardText{Heading: "Cut tails and pins", Test: "Each corner goes together by light blows and closes; number it.",
+		Text:    "Front and back have the tails, the ends the pins; of more sides every other one. Lay the strips over the ends, saw the tails beside their lines, clear between them, and knife the pins from the tails that were cut.",
+		Caution: "Clamp the board low in the vice, chop with both hands behind the edge."}
+	glueCard = assembly.CardText{Heading: "Glue the corners", Test: "The rim lies on a flat bench without rocking; diagonals agree.",
+		Caution: "Glue by its data sheet."}
 )
