@@ -12,6 +12,7 @@ var hints = sync.OnceValue(func() map[measure.ID]Text {
 		"aprons.faces-to-room":          "let the faces of the legs look to the room, or let them lean both ways alike",
 		"aprons.less-inward":            "let the legs lean inward less, or make the frame longer",
 		"aprons.longer-side":            "make the frame longer, or the legs thinner",
+		"aprons.add-stretchers":         "give the stretchers in [frame.stretchers], or leave this key out",
 		"aprons.more-overhang":          "nothing is left of the top: let it stand out more",
 		"aprons.thicker-legs":           "make the legs thicker, the rails thinner, or set these back less",
 		"print.line-to-line":            "measure again from line to line, on a sheet printed at 100 %%",

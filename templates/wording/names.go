@@ -388,6 +388,7 @@ var thans = sync.OnceValue(func() map[measure.ID]Text {
 		"seat.steepest-fall":         "that of a fall of 15°",
 		"seat.shoulders":             "what the shoulders of the legs leave",
 		"aprons.half-chord":          "half its chord",
+		"aprons.no-stretchers":       "what a design without stretchers has",
 		"aprons.half-side":           "half a side, inward",
 		"aprons.leaves-tenon":        "what leaves nothing of the tenon",
 		"aprons.leg-length":          "the length of the leg",

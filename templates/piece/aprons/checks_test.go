@@ -87,6 +87,16 @@ func TestChecks(t *testing.T) {
 	}
 }
 
+// A milled size of stretchers without stretchers is refused for that.
+func TestMilledStretchersOfNone(t *testing.T) {
+	d := table()
+	d.Frame.Milled.Stretchers = 17.7
+	var bound *measure.BoundError
+	if _, err := Solve(d); !errors.As(err, &bound) || bound.Than != "aprons.no-stretchers" || bound.Hint != "aprons.add-stretchers" {
+		t.Errorf("%+v", bound)
+	}
+}
+
 // What no table can have, each by its figure.
 func TestFaults(t *testing.T) {
 	for _, tt := range []struct {

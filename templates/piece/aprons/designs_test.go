@@ -54,6 +54,10 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 		"sightline": func(f *design.Frame) {
 			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, measure.Radians(8), measure.Radians(8), 6
 		},
+		"sightline, square tenons": func(f *design.Frame) { // with a tip that is not at the table
+			f.Legs = design.FrameLegs{Size: 40, Faces: design.ToSightline, Rake: measure.Radians(8), Splay: measure.Radians(8)}
+			f.Aprons.Inset, f.Aprons.Long = 6, 10
+		},
 		"sightline, upright": func(f *design.Frame) {
 			f.Legs.Faces, f.Legs.Rake, f.Legs.Splay, f.Aprons.Inset = design.ToSightline, 0, 0, 6
 		},

@@ -55,7 +55,6 @@ func questions(decided design.Frame) []question {
 	out := []question{
 		milled("frame.milled.legs", decided.Milled.Legs, "frame.legs.size", decided.Legs.Size),
 		milled("frame.milled.aprons", decided.Milled.Aprons, "frame.aprons.thickness", decided.Aprons.Thickness),
-		milled("frame.milled.stretchers", decided.Milled.Stretchers, "frame.stretchers.thickness", decided.Stretchers.Thickness),
 		{Keys: []design.Key{"frame.height", "frame.aprons.depth", "frame.top.kind", "frame.top.thickness"}, Ask: func() error {
 			above := f.Height - headHeight(f) + f.Aprons.Depth
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
@@ -80,14 +79,18 @@ func questions(decided design.Frame) []question {
 	}})
 	out = append(out, railQuestions("frame.aprons", "frame.milled.aprons", f.Aprons)...)
 	out = append(out, assembly.Within(measure.Below, "frame.aprons.arch", f.Aprons.Arch, "frame.aprons.depth", f.Aprons.Depth, ""))
-	if f.Stretchers.Depth > 0 {
-		out = append(out, railQuestions("frame.stretchers", "frame.milled.stretchers", f.Stretchers)...)
-		out = append(out, question{Keys: []design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
-			Ask: func() error {
-				under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
-				return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
-			}})
+	if f.Stretchers.Depth == 0 {
+		return append(out, question{Keys: []design.Key{"frame.milled.stretchers", "frame.stretchers.depth"}, Ask: func() error {
+			return measure.AtMost("frame.milled.stretchers", length(decided.Milled.Stretchers), "aprons.no-stretchers", length(0), "aprons.add-stretchers")
+		}})
 	}
+	out = append(out, milled("frame.milled.stretchers", decided.Milled.Stretchers, "frame.stretchers.thickness", decided.Stretchers.Thickness))
+	out = append(out, railQuestions("frame.stretchers", "frame.milled.stretchers", f.Stretchers)...)
+	out = append(out, question{Keys: []design.Key{"frame.stretchers.height", "frame.stretchers.depth", "frame.height", "frame.top.kind", "frame.top.thickness", "frame.aprons.depth"},
+		Ask: func() error {
+			under := headHeight(f) - f.Aprons.Depth - f.Stretchers.Depth
+			return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
+		}})
 	return out
 }
 

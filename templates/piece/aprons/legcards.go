@@ -155,13 +155,33 @@ func (m Model) mortises(row *Row, strips []templates.Drawing) templates.Card {
 		Text: []string{mortiseTexts[row.Kind].With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
 	}
 	if row.Joint == design.Bridled {
+		walls, post := m.headLeft(row)
 		c.Text[0] = slotText.With()
+		c.Figures = append(c.Figures,
+			templates.Reading{Name: wallsReading.With(), Value: m.length(walls)}, templates.Reading{Name: postReading.With(), Value: m.length(post)})
 	}
 	if row.Of.Long == 0 {
 		c.Text = append(c.Text, mitredText.With())
 	}
 	c.Figures = append(c.Figures, haunchOf(m, row)...)
 	return c
+}
+
+// headLeft returns what two slots leave of the head of a leg, where they leave least: the
+// thickness of the walls at its outer sides, and of the post between the slots and the inside.
+func (m Model) headLeft(row *Row) (walls, post float64) {
+	beside := func(outer bool) float64 {
+		return row.least(func(r Rail, k int) float64 {
+			e := r.Ends[k]
+			l, mouth := m.legs[e.corner], r.mouthOf(e, row.Of.LowerCut, 0)
+			side, at := l.straight(1-e.takes), mouth[2:]
+			if outer {
+				side, at = solid.Through(l.at, l.outer[e.takes]), mouth[:2]
+			}
+			return math.Min(-side.Height(at[0]), -side.Height(at[1]))
+		})
+	}
+	return beside(true), beside(false)
 }
 
 // jointView shows a leg of the front and its two rails of a row drawn out of it.

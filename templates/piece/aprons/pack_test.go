@@ -229,8 +229,15 @@ func TestSizesShareCards(t *testing.T) {
 func TestTheTongueFitsItsGroove(t *testing.T) {
 	variants(t, func(t *testing.T, m Model) {
 		m.Design.Frame.Top.Fixing = design.Buttons
-		b := m.button()
-		for i, r := range m.Rows[0].Rails {
+		cards, row := bench{TB: t, m: m}, m.Rows[0]
+		c := m.grooveCard(row)
+		b := button{below: cards.figure(c, grooveBelow), high: cards.figure(c, grooveHigh), deep: cards.figure(c, grooveDeep)}
+		c, _ = m.topOn()
+		b.step, b.reach, b.tongue = cards.figure(c, stepReading), m.button().reach, m.button().tongue
+		if said := by(m.bare(b.reach), m.length(b.tongue)); !slices.ContainsFunc(c.Figures, func(r templates.Reading) bool { return r.Name == tongueReading.With() && r.Value == said }) {
+			t.Errorf("no tongue of %s: %v", said, c.Figures)
+		}
+		for i, r := range row.Rails {
 			// In the plane square to the rail: x inward and level, y up, from the mouth's upper arris.
 			at := func(p geometry.Point) geometry.Point {
 				v := r.In.Mul(p.X).Add(r.Up.Mul(p.Y))

@@ -89,9 +89,10 @@ func (r Rail) end(k int) solid.Plane {
 // stop returns how far the blade stands from the tip of the end that is sawn first, along
 // the gauge, as it saws the other end; longTop says that the tip is at the top of the rail.
 //
-// The blade leans over the part, so the tip lies at the table, on the longer edge. That edge
-// is bevelled: it meets the gauge there or on its other side, where the blade passes sooner
-// or later.
+// The tip lies on the longer edge: at the table, since the blade leans over the part, or on
+// the other side where the edge is bevelled more than the blade leans. For the other end that
+// edge meets the gauge at the table or on its other side, where the blade passes sooner or
+// later.
 func (r Rail) stop(p Pass) (mm float64, longTop bool) {
 	f, end, thick := r.frame(), p.plane(), r.Row.Of.Thickness
 	table, over := 0.0, thick
@@ -104,8 +105,9 @@ func (r Rail) stop(p Pass) (mm float64, longTop bool) {
 		edge, most = f.moved(r.upTo(0)), math.Max
 	}
 	at := func(z float64) float64 { return (edge.D - edge.N.Z*z) / edge.N.Y }
-	half := func(y float64) float64 { return (end.D - end.N.Y*y - end.N.Z*table) / end.N.X }
-	return half(at(table)) + half(most(at(table), at(over))), longTop
+	half := func(y, z float64) float64 { return (end.D - end.N.Y*y - end.N.Z*z) / end.N.X }
+	tip := math.Max(half(at(table), table), half(at(over), over))
+	return tip + half(most(at(table), at(over)), table), longTop
 }
 
 // Passes returns the cuts of a rail in working order: its edges, its left end, the

@@ -66,6 +66,22 @@ func (m Model) bore(f shop.Fixing, sort int) float64 {
 	return m.deep(m.Rows[0], sort) - (f.Screw - f.Bite)
 }
 
+// leastBore in mm is the least that is bored for a head: with less it stands on the underside
+// (common practice, no source).
+const leastBore = 1.0
+
+// heads returns how deep the heads of all sorts go, deepest last; none where no apron is bored for them.
+func (m Model) heads(f shop.Fixing) []float64 {
+	var out []float64
+	for k := range m.RailSorts() {
+		out = append(out, m.bore(f, k))
+	}
+	if slices.Max(out) < leastBore {
+		return nil
+	}
+	return out
+}
+
 // deepestBore in mm is what common bits for heads reach (common practice, no source).
 const deepestBore = 100.0
 
@@ -82,10 +98,7 @@ func (m Model) screwChecks() []kind.Check {
 	if f.Bite > top-piece.Slip {
 		through = kind.Fail
 	}
-	widest, deepest := 0.0, 0.0
-	for k := range m.RailSorts() {
-		deepest = math.Max(deepest, m.bore(f, k))
-	}
+	widest, deepest := 0.0, slices.Max(append(m.heads(f), 0))
 	f.Bore = deepest // heads are let into the whole apron, before it is arched
 	for _, h := range f.Holes {
 		widest = math.Max(widest, f.Across(in, h))
@@ -104,18 +117,28 @@ func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 	shank, head := shop.Bits(u)
 	c := templates.Card{
 		Heading: drillCard.With(), Ticks: m.railTicks(row), Setup: m.underPictures(f),
-		Text: []string{drillText.With()}, Test: drillTest.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness)), Caution: drillCaution.With(),
+		Test: drillTest.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness)), Caution: drillCaution.With(),
 	}
 	add := func(name text, mm float64, write bool, args ...any) {
 		c.Figures = append(c.Figures, templates.Reading{Name: name.With(args...), Value: m.length(mm), Write: write})
 	}
-	add(headHole, head, false)
-	for k := range m.RailSorts() {
-		add(headDeep, m.bore(f, k), true, m.sortName(row, k))
+	heads, before, bore := m.heads(f), text(""), noBoreText
+	if heads != nil {
+		bore = boreText
+		add(headHole, head, false)
 	}
+	for k, deep := range heads {
+		add(headDeep, deep, true, m.sortName(row, k))
+	}
+	if row.Of.Arch > 0 {
+		before = beforeArchText
+	}
+	c.Text = []string{drillText.With(before.With(), bore.With())}
 	add(shankHole, shank, false)
 	if f.Play > 0 {
-		add(headSlot, f.HeadSlot(u), false)
+		if heads != nil {
+			add(headSlot, f.HeadSlot(u), false)
+		}
 		add(shankSlot, f.Slot(u), false)
 		c.Text = append(c.Text, slotsText.With())
 	}
@@ -192,8 +215,12 @@ func (m Model) underside(f shop.Fixing, i int, name string) templates.Picture {
 	d.LabelLine(geometry.Pt(-half, 0), geometry.Pt(half, 0), label("outer-side"))
 	shank, head := shop.Bits(m.Design.Unit)
 	for _, h := range m.slots(f, i) {
-		d.Polygon(templates.Cut, slot(h, head)...)
-		d.Polygon(templates.Hidden, slot(h, shank)...)
+		if m.heads(f) != nil {
+			d.Polygon(templates.Cut, slot(h, head)...)
+			d.Polygon(templates.Hidden, slot(h, shank)...)
+		} else {
+			d.Polygon(templates.Cut, slot(h, shank)...)
+		}
 		at := h.A.Lerp(h.B, 0.5)
 		where := m.length(math.Abs(at.X))
 		if math.Abs(at.X) < piece.Slip {

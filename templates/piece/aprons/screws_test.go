@@ -128,3 +128,43 @@ func TestScrewsOfAnArch(t *testing.T) {
 		t.Errorf("beside a hole %g of a straight apron, %g of an arched one", straight, arched)
 	}
 }
+
+// A screw pushed home in the holes of the card stands out of the apron as far as it says; an
+// apron too shallow for that has no holes for heads, and none is spoken of.
+func TestHolesOfTheScrewCard(t *testing.T) {
+	for _, tt := range []struct {
+		depth float64
+		arch  float64
+		heads int
+		words text
+	}{{90, 0, 2, ""}, {90, 15, 2, beforeArchText}, {12, 0, 0, ""}} {
+		d := table()
+		d.Frame.Top.Fixing, d.Frame.Aprons.Depth, d.Frame.Aprons.Arch, d.Frame.Aprons.UpperCut = design.Screws, tt.depth, tt.arch, 3
+		m := newModel(d)
+		f, _ := m.Screws()
+		b := bench{TB: t, m: m}
+		row := m.Rows[0]
+		c, top := m.screwCard(row, f), m.screwTop(f)
+		bore := boreText
+		if tt.heads == 0 {
+			bore = noBoreText
+		}
+		if want := drillText.With(tt.words.With(), bore.With()); c.Text[0] != want {
+			t.Errorf("%g deep: %q, want %q", tt.depth, c.Text[0], want)
+		}
+		heads := 0
+		for k, r := range m.sorts(row) {
+			deep, ok := b.optional(c, text(headDeep.With(m.sortName(row, k))))
+			if ok {
+				heads++
+			}
+			axis := r.uncut("").Transform(r.frame().to()).Pieces[0].Bounds().Size().Y - math.Abs(r.topAt(row.Of.Thickness))
+			if out := deep + b.figure(top, screwReading) - axis; math.Abs(out-b.figure(top, pilotDeep)) > leastBore {
+				t.Errorf("%g deep, sort %d: %g stands out", tt.depth, k, out)
+			}
+		}
+		if heads != tt.heads {
+			t.Errorf("%g deep: %d holes for heads", tt.depth, heads)
+		}
+	}
+}
