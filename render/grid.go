@@ -49,12 +49,13 @@ func (p *tiling) avoid(x, y *axis) {
 	}
 }
 
-// corners returns the ends and the sharp bends of all strokes that are part
-// of the template's outline, in laid coordinates.
+// corners returns the ends and the sharp bends of all strokes that are part of the
+// template's outline, and the ends of its centre lines: a trim line on one of these is
+// not to be told from it. In laid coordinates.
 func (p *tiling) corners() []geometry.Point {
 	var out []geometry.Point
 	for _, s := range p.Strokes {
-		if light(s.Role) || s.Role == templates.Construction || s.Role == templates.Centre {
+		if light(s.Role) || s.Role == templates.Construction {
 			continue
 		}
 		for i, q := range s.Points {

@@ -73,6 +73,17 @@ func (n numbers) apart(places []place) bool {
 	return n.tiles != nil && len(n.of(places)) == len(places)
 }
 
+// tile names a tile by its sheet and, where that has another one of its drawing, by its
+// row and column.
+func (n numbers) tile(at place) string {
+	for other, sheet := range n.tiles {
+		if other.drawing == at.drawing && other != at && sheet == n.tiles[at] {
+			return say(tileOnSheet, at.name(), sheet)
+		}
+	}
+	return n.sheets([]place{at})
+}
+
 // of returns the sheets of several tiles in order, each once. All figures are
 // equally wide, and numbers that do not follow one another take the most words.
 func (n numbers) of(places []place) []int {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -79,6 +80,49 @@ func TestVerniersCoincide(t *testing.T) {
 	for k, n := range seen {
 		if n != 2 {
 			t.Errorf("tick %v is on %d sheets, want 2", k, n)
+		}
+	}
+}
+
+// A trim line on a centre line would not be told from it.
+func TestSeamKeepsOffACentreLine(t *testing.T) {
+	d := boxOutline(300, 100)
+	d.Line(templates.Centre, geometry.Pt(150, -6), geometry.Pt(150, 106))
+	p := layOne(t, a4(), d)
+	laid := p.sections[0].laids[0]
+	if laid.rows*laid.cols != 2 {
+		t.Fatalf("%d × %d tiles, want two", laid.rows, laid.cols)
+	}
+	for _, s := range laid.Strokes {
+		if s.Role != templates.Centre {
+			continue
+		}
+		on := laid.turn.ApplyAll(s.Points)
+		for _, seam := range laid.seams(nil) {
+			if off := seam.Distance(on[0].Lerp(on[1], 0.5)); off < seamClear-1e-9 {
+				t.Errorf("a seam lies %.1f mm beside the centre line", off)
+			}
+		}
+	}
+}
+
+// A seam names the sheet of its neighbour, and which tile it is where that has two.
+func TestSeamNamesItsNeighbour(t *testing.T) {
+	p := layOne(t, a4(), boxOutline(800, 600), boxOutline(640, 45))
+	where := p.tileSheets()
+	for at, sheet := range where {
+		shared := 0
+		for other := range where {
+			if other.drawing == at.drawing && where[other] == sheet {
+				shared++
+			}
+		}
+		want := fmt.Sprintf("sheet %d", sheet)
+		if shared > 1 {
+			want = at.name() + ", " + want
+		}
+		if got := (numbers{tiles: where}).tile(at); got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }

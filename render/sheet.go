@@ -132,8 +132,12 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	}
 	hatch := n.strokes(t.Strokes, 0, shown, letters)
 	n.marks(t, move, letters)
-	n.trimLines(t, move, letters, where)
-	n.lettering(t.lettered(letters, move), hatch, 0)
+	seams := n.trimLines(t, move, letters, where)
+	letters = t.lettered(letters, move)
+	for _, s := range seams { // last: along a seam there is more room than round a point
+		letters.Set(s.words, small, s.line)
+	}
+	n.lettering(letters, hatch, 0)
 }
 
 // lettered sets the labels of a tile, each away from the lines that others name, but
@@ -280,9 +284,15 @@ func (n *pen) cross(c geometry.Point, arm float64) [2][2]geometry.Point {
 	return [2][2]geometry.Point{level, plumb}
 }
 
+// A seamLine is where a tile is trimmed, or its neighbour laid, with what is said there.
+type seamLine struct {
+	line  geometry.Segment
+	words string
+}
+
 // trimLines draws the trim line of every seam of the tile. The left and the
 // upper sheet of a pair is trimmed and laid on the other.
-func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, where map[place]int) {
+func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, where map[place]int) (out []seamLine) {
 	core, w := t.core(), t.window
 	for _, seam := range []struct {
 		row, col int // of the neighbour, from this tile
@@ -295,19 +305,19 @@ func (n *pen) trimLines(t *tile, move geometry.Affine, letters *label.Placer, wh
 		{-1, 0, geometry.Segment{A: geometry.Pt(w.Min.X, core.Max.Y), B: geometry.Pt(w.Max.X, core.Max.Y)}, false},
 	} {
 		next := place{drawing: t.tiling, row: t.row + seam.row, col: t.col + seam.col}
-		sheet, ok := where[next]
-		if !ok {
+		if where[next] == 0 {
 			continue
 		}
 		s := geometry.Segment{A: move.Apply(seam.line.A), B: move.Apply(seam.line.B)}
 		n.line(trim, s.A, s.B)
 		letters.Bar(s.A, s.B)
-		text := say(layToLine, next.name(), sheet)
+		text := layToLine
 		if seam.trimmed {
-			text = say(trimHere, next.name(), sheet)
+			text = trimHere
 		}
-		letters.Set(text, small, s)
+		out = append(out, seamLine{s, say(text, numbers{tiles: where}.tile(next))})
 	}
+	return out
 }
 
 // shows returns the part of the labelled line, in laid coordinates, that the

@@ -33,14 +33,15 @@ const (
 
 	againOnceMilled wording.Text = "again once milled"
 
-	layToLine  wording.Text = "lay %s, sheet %d, to this line"
-	trimHere   wording.Text = "trim here, lay on %s, sheet %d"
-	rowN       wording.Text = "row %d"
-	columnN    wording.Text = "column %d"
-	rowColumn  wording.Text = "row %d column %d"
-	rowOf      wording.Text = "%s: row %d of %d"
-	columnOf   wording.Text = "%s: column %d of %d"
-	rowColumns wording.Text = "%s: row %d of %d, column %d of %d"
+	layToLine   wording.Text = "lay %s to this line"
+	trimHere    wording.Text = "trim here, lay on %s"
+	tileOnSheet wording.Text = "%s, sheet %d"
+	rowN        wording.Text = "row %d"
+	columnN     wording.Text = "column %d"
+	rowColumn   wording.Text = "row %d column %d"
+	rowOf       wording.Text = "%s: row %d of %d"
+	columnOf    wording.Text = "%s: column %d of %d"
+	rowColumns  wording.Text = "%s: row %d of %d, column %d of %d"
 )
 
 // What is said of a paper that is not known.

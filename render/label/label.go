@@ -389,7 +389,7 @@ func around(points []geometry.Point, size geometry.Point, window geometry.Rect, 
 			for _, s := range stances {
 				for i, u := range directions {
 					centre := p.Add(geometry.Pt(u.X*far+sides[i].X*s.half.X, u.Y*far+sides[i].Y*s.half.Y))
-					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}, s.angle != 0 && len(points) > 1}) {
+					if s.room.Contains(centre) && !yield(spot{centre, s.angle, s.along, geometry.Segment{A: p.Add(u.Mul(far)), B: p}, s.angle != 0}) {
 						return false
 					}
 				}

@@ -58,3 +58,14 @@ func TestLetteringOnEndIsLedToItsLine(t *testing.T) {
 		t.Errorf("lettering at angle %.2f has the leaders %v, want one to %v", p.Texts[0].Angle, p.Leaders, on)
 	}
 }
+
+// So it is to a point.
+func TestLetteringOnEndIsLedToItsPoint(t *testing.T) {
+	p := &Placer{Window: geometry.Box(0, 0, 9, 100)}
+	at := geometry.Pt(3, 20)
+	p.Bar(geometry.Pt(0, 20), geometry.Pt(9, 20))
+	p.Set("pencil, 30 mm up", 2.5, geometry.Segment{A: at, B: at})
+	if p.Texts[0].Angle == 0 || len(p.Leaders) != 1 || p.Leaders[0].B != at {
+		t.Errorf("lettering at angle %.2f has the leaders %v, want one to %v", p.Texts[0].Angle, p.Leaders, at)
+	}
+}

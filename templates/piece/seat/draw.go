@@ -242,7 +242,6 @@ func (s Seat) boringView(b boring) templates.Picture {
 	if reach == 0 {
 		reach = t/cos + 8
 		p.Block(templates.Middle, backing...)
-		name(backing[0], backing[1], "backing", backingLabel.With())
 	}
 	r := b.bit / 2
 	at := func(along, across float64) geometry.Point { return axis.Mul(along).Add(square.Mul(across)) }
@@ -250,7 +249,6 @@ func (s Seat) boringView(b boring) templates.Picture {
 	p.Area(templates.White, hole...)
 	p.Line(templates.Cut, geometry.Closed(hole)...)
 	p.Line(templates.Centre, at(-reach-8, 0), at(1.2*t+30, 0))
-	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.pilot)))
 	// The gauge stands beside the bit on the side to which it leans: it encloses the bevel.
 	side := math.Copysign(1, lean)
 	foot := geometry.Pt(side*2.2*r, 0)
@@ -262,7 +260,8 @@ func (s Seat) boringView(b boring) templates.Picture {
 	}
 	p.Line(templates.Construction, geometry.Arc(foot, 0.6*t, from, to)...)
 	mid := foot.Add(geometry.Polar(0.6*t, (from+to)/2))
-	name(mid, mid, "bevel", bevelLabel.With(s.deg(bevel)))
+	name(mid, mid, "bevel", bevelLabel.With(s.deg(bevel))) // first: the bit bars all room but that beside it
+	name(hole[2], hole[3], "bit", bitLabel.With(s.mm(b.pilot)))
 	name(slab[3], slab[2].Lerp(slab[3], 0.65), "bored-face", faceDrawn(b.upper).With())
 	// Outward is to the right; the arrow stands where the gauge does not.
 	from, to = half*0.25, half
@@ -271,7 +270,10 @@ func (s Seat) boringView(b boring) templates.Picture {
 	}
 	tail, head := geometry.Pt(from, 0.75*t), geometry.Pt(to, 0.75*t)
 	p.Arrow(tail, head)
-	name(tail, head, "foot-leans", footLabel.With())
+	name(tail, head, "foot-leans", footOut.With())
+	if b.depth == 0 {
+		name(backing[0], backing[1], "backing", backingLabel.With())
+	}
 	return p.Picture
 }
 
@@ -321,13 +323,19 @@ func (s Seat) octagon() templates.Drawing {
 		}
 		d.Polygon(role, corners...)
 	}
-	cut := joint.OctagonCorner(k.Size)
-	d.LabelLine(geometry.Pt(-half, -half), geometry.Pt(-half+cut, -half), templates.Tag{ID: "plain-figure", Text: s.mm(cut)})
 	d.LabelLine(geometry.Pt(-half, half), geometry.Pt(half, half), templates.Tag{ID: "square-of-blank", Text: blankLabel.With(s.mm(k.Size))})
 	if k.Foot > 0 && k.Foot < k.Size {
 		d.LabelPoint(geometry.Pt(k.Foot/2, 0), templates.Tag{ID: "foot-size", Text: footSize.With(s.mm(k.Foot))})
 	}
 	return d
+}
+
+// octagonShown is the octagon on its card, with the distance that is gauged from a corner.
+func (s Seat) octagonShown(d templates.Drawing) templates.Picture {
+	p := templates.Picture{Heading: d.Name, Strokes: d.Strokes, Labels: d.Labels}
+	corner, cut := d.Bounds().Min, joint.OctagonCorner(s.design.Seat.Legs.Size)
+	p.Span(corner, corner.Add(geometry.Pt(cut, 0)), geometry.Pt(0, -cut/4), plainFigure(s.mm(cut)))
+	return p
 }
 
 var octagonView = templates.View{Part: "seat", Face: "octagon"}
@@ -387,10 +395,12 @@ func (s Seat) levelView() templates.Picture {
 	pencil := [2]geometry.Point{geometry.Pt(left-off/2, 0), geometry.Pt(right+off/2, 0)}
 	d.Line(templates.Outline, bench[:]...)
 	d.Line(templates.Cut, pencil[:]...)
-	d.LabelPoint(bench[1], templates.Tag{ID: "bench", Text: benchLabel.With()})
-	d.LabelPoint(pencil[0], templates.Tag{ID: "scribe", Text: scribeLabel.With(s.mm(v.pencil))})
+	d.LabelLine(bench[0], bench[1], templates.Tag{ID: "bench", Text: benchLabel.With()})
+	d.LabelLine(pencil[0], pencil[1], templates.Tag{ID: "scribe", Text: scribeLabel.With()})
 	d.LabelPoint(front, templates.Tag{ID: "front", Text: frontLabel.With()})
 	p := templates.Picture{Heading: levelViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
+	middle := geometry.Pt(box.Centre().X, 0)
+	p.Span(middle.Sub(geometry.Pt(0, v.pencil)), middle, geometry.Point{}, plainFigure(s.mm(v.pencil)))
 	for _, e := range []struct {
 		x, at, high, away float64
 	}{{left, front.Y, v.front, -off}, {right, back.Y, v.back, off}} {

@@ -199,7 +199,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	}
 	if k.Section == design.OctagonLeg {
 		d := s.octagon()
-		shape.Setup = []templates.Picture{{Heading: d.Name, Strokes: d.Strokes, Labels: d.Labels}}
+		shape.Setup = []templates.Picture{s.octagonShown(d)}
 		if set.Full { // straight lines between figures, which a gauge does as well
 			out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
 		}

@@ -180,6 +180,7 @@ const (
 	holeLabel        text = "leg %d, bit %s"
 	legNumber        text = "%d"
 	footLabel        text = "the foot leans this way"
+	footOut          text = "foot leans out"
 	sightlineLabel   text = "sightline, %s"
 	onCentre         text = "on the centre line"
 	fromCentre       text = "%s from the centre line"
@@ -191,7 +192,7 @@ const (
 	alongSightline   text = "Section along the sightline, the foot out to the right"
 	bitLabel         text = "bit %s"
 	bevelLabel       text = "gauge at %s"
-	backingLabel     text = "waste board, clamped"
+	backingLabel     text = "waste board"
 	legViewHeading   text = "Leg, its tip on the left"
 	tenonLabel       text = "tenon"
 	footEnd          text = "%s across at the end"
@@ -203,7 +204,7 @@ const (
 	backEndLabel     text = "back end"
 	levelViewHeading text = "From its right, front on the left"
 	benchLabel       text = "flat bench"
-	scribeLabel      text = "pencil, %s up"
+	scribeLabel      text = "pencil"
 )
 
 func faceDrawn(upper bool) text { return assembly.Either(upper, upperFace, underside) }

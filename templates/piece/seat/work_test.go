@@ -570,3 +570,17 @@ func TestLegsOfTheCutList(t *testing.T) {
 		}
 	}
 }
+
+// What is gauged from a corner of the octagon, and how high the pencil is, have arrows
+// where they are measured.
+func TestCardFiguresHaveArrows(t *testing.T) {
+	s := worked(t, stool())
+	k := s.design.Seat.Legs
+	spans := s.octagonShown(s.octagon()).Spans
+	if want := k.Size * (1 - math.Tan(math.Pi/8)) / 2; len(spans) != 1 || math.Abs(spans[0].Length()-want) > 1e-9 || spans[0].Text != s.mm(want) {
+		t.Errorf("the corner is %v, want one span of %.3f", spans, want)
+	}
+	if v := s.levelView(); len(v.Spans) != 3 || v.Spans[0].Text != s.mm(s.levelling().pencil) {
+		t.Errorf("the pencil is at %v", v.Spans)
+	}
+}
