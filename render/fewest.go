@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 )
 
@@ -375,11 +376,5 @@ func smallestStep(seams []float64) float64 {
 // large returns the number of tiles that share no sheet with one another.
 func (p *tiling) large(size [2]geometry.Point) int {
 	half := max(size[0].X, size[0].Y, size[1].X, size[1].Y) / 2
-	n := 0
-	for _, t := range p.tiles() {
-		if math.Min(t.window.Width(), t.window.Height()) > half {
-			n++
-		}
-	}
-	return n
+	return lists.Count(p.tiles(), func(t *tile) bool { return math.Min(t.window.Width(), t.window.Height()) > half })
 }

@@ -195,12 +195,4 @@ func apart(i, j, cols int) int { return abs(i%cols-j%cols) + abs(i/cols-j/cols) 
 func abs(n int) int { return max(n, -n) }
 
 // number counts what is true.
-func number(kept []bool) int {
-	n := 0
-	for _, k := range kept {
-		if k {
-			n++
-		}
-	}
-	return n
-}
+func number(kept []bool) int { return lists.Count(kept, func(k bool) bool { return k }) }

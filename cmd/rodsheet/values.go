@@ -161,14 +161,7 @@ func (v *values) fail(what string, err error) {
 func (v *values) given(name string) bool { return v.flags.Changed(name) }
 
 // howMany returns how many of the flags are given.
-func (v *values) howMany(names ...string) (n int) {
-	for _, name := range names {
-		if v.given(name) {
-			n++
-		}
-	}
-	return n
-}
+func (v *values) howMany(names ...string) int { return lists.Count(names, v.given) }
 
 // on reports whether a switch is given; a command may not have it.
 func (v *values) on(name string) bool {

@@ -28,6 +28,34 @@ func Where[T any](all []T, pick func(T) bool) (out []T) {
 	return out
 }
 
+// Unique returns each once, in the order in which they come up.
+func Unique[T comparable](all []T) (out []T) {
+	for _, one := range all {
+		if !slices.Contains(out, one) {
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// First returns the first that is picked, and whether there is one.
+func First[T any](all []T, pick func(T) bool) (one T, ok bool) {
+	if i := slices.IndexFunc(all, pick); i >= 0 {
+		return all[i], true
+	}
+	return one, false
+}
+
+// Count returns how many are picked.
+func Count[T any](all []T, pick func(T) bool) (n int) {
+	for _, one := range all {
+		if pick(one) {
+			n++
+		}
+	}
+	return n
+}
+
 // Sum returns what f says of all together.
 func Sum[T any, N int | float64](all []T, f func(T) N) (sum N) {
 	for _, one := range all {

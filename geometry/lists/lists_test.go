@@ -19,6 +19,14 @@ func TestLists(t *testing.T) {
 	if got := Where(all, func(n int) bool { return n > 0 }); !slices.Equal(got, []int{3, 2}) || Where(all, func(int) bool { return false }) != nil {
 		t.Error("Where", got)
 	}
+	odd := func(n int) bool { return n%2 != 0 }
+	one, ok := First(all[1:], odd)
+	if _, some := First(nil, odd); one != -1 || !ok || some || Count(all, odd) != 2 {
+		t.Error("First, Count", one, ok, some)
+	}
+	if got := Unique([]int{2, 3, 2, 1, 3}); !slices.Equal(got, []int{2, 3, 1}) {
+		t.Error("Unique", got)
+	}
 	if sum, most, none := Sum(all, double), Most(all, double), Most(all[1:2], double); sum != 8 || most != 6 || none != 0 {
 		t.Error("Sum, Most", sum, most, none)
 	}

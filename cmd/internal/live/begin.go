@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -136,10 +137,5 @@ func passing(text string) (string, error) {
 }
 
 func firstFail(f kind.Report) (kind.Check, bool) {
-	for _, c := range f.All() {
-		if c.Grade == kind.Fail {
-			return c, true
-		}
-	}
-	return kind.Check{}, false
+	return lists.First(f.All(), func(c kind.Check) bool { return c.Grade == kind.Fail })
 }

@@ -147,12 +147,7 @@ func (w works) check(f Fix) (kind.Check, bool) {
 			all = s.Checks
 		}
 	}
-	for _, c := range all {
-		if c.ID == f.Check {
-			return c, true
-		}
-	}
-	return kind.Check{}, false
+	return lists.First(all, func(c kind.Check) bool { return c.ID == f.Check })
 }
 
 func changesOf(f kind.Fix, size string, u measure.Unit) []Change {

@@ -84,12 +84,12 @@ func (m Model) viewsOf(p Pass) []templates.View {
 	for _, b := range m.triangles() {
 		view := templates.View{Part: templates.AngleView(math.Pi/2 - b)}
 		for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
-			if math.Abs(a-b) < alike && !slices.Contains(out, view) {
+			if math.Abs(a-b) < alike {
 				out = append(out, view)
 			}
 		}
 	}
-	return out
+	return lists.Unique(out)
 }
 
 // standIns name the triangles of a cut that are drawn for an angle beside its own.

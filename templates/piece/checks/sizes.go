@@ -83,13 +83,7 @@ func exchanged(models []model, i int, d design.Design) ([]model, bool) {
 }
 
 func inDoubt(checks []Check) int {
-	n := 0
-	for _, c := range checks {
-		if c.Grade != kind.Pass {
-			n++
-		}
-	}
-	return n
+	return lists.Count(checks, func(c Check) bool { return c.Grade != kind.Pass })
 }
 
 // checkSettings returns the settings that two or more sizes share, and those

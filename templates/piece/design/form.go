@@ -307,12 +307,10 @@ func Misfits(text []byte) []Change {
 			if m.own {
 				c.Size = l.sizeName(size + 1)
 			}
-			if !slices.Contains(out, c) {
-				out = append(out, c)
-			}
+			out = append(out, c)
 		}
 	}
-	return out
+	return lists.Unique(out)
 }
 
 // means reports whether a key means anything beside the others.

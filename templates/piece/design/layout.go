@@ -8,6 +8,8 @@ import (
 	"strings"
 	"sync"
 
+	"rodsheet/geometry/lists"
+
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
@@ -250,11 +252,7 @@ func (s *surveyor) inline(v *unstable.Node, like entry) {
 }
 
 func (l layout) find(key Key, at scope) (entry, bool) {
-	i := slices.IndexFunc(l.entries, func(e entry) bool { return !e.off && e.key == key && e.scope == at })
-	if i < 0 {
-		return entry{}, false
-	}
-	return l.entries[i], true
+	return lists.First(l.entries, func(e entry) bool { return !e.off && e.key == key && e.scope == at })
 }
 
 func (l layout) written(table Key, at scope) bool {

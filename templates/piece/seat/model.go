@@ -10,6 +10,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -313,13 +314,7 @@ func (s Seat) sorts() []leg {
 
 // count returns how many legs are of a sort.
 func (s Seat) count(of sort) int {
-	n := 0
-	for _, l := range s.legs {
-		if l.sort == of {
-			n++
-		}
-	}
-	return n
+	return lists.Count(s.legs, func(l leg) bool { return l.sort == of })
 }
 
 // Decided is the design.

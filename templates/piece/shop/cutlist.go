@@ -181,12 +181,8 @@ func addRow(rows []CutRow, r CutRow) []CutRow {
 
 // row returns the row of an item, which must be in the list.
 func (c CutList) row(it Item) CutRow {
-	for _, r := range c.Rows {
-		if r.Item == it {
-			return r
-		}
-	}
-	return CutRow{}
+	row, _ := lists.First(c.Rows, func(r CutRow) bool { return r.Item == it })
+	return row
 }
 
 func flag(b bool) float64 {

@@ -37,13 +37,9 @@ func trialOf(p piece.Piece, part Part) trial {
 // trials returns the different joints on stock of the section that a size has, in
 // the order in which they are cut.
 func trials(pieces []piece.Piece, p piece.Piece, part Part) []trial {
-	var out []trial
-	for _, q := range pieces {
-		if t := trialOf(q, part); t.section == trialOf(p, part).section && !slices.Contains(out, t) {
-			out = append(out, t)
-		}
-	}
-	return out
+	section := trialOf(p, part).section
+	all := lists.Map(pieces, func(q piece.Piece) trial { return trialOf(q, part) })
+	return lists.Unique(lists.Where(all, func(t trial) bool { return t.section == section }))
 }
 
 // asked returns how many test pieces the sizes ask for at most.

@@ -35,11 +35,10 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	for _, t := range c.Templates {
 		for _, v := range views(plan, t) {
 			v.Size = t.Size
-			if !slices.Contains(out.Templates, v) {
-				out.Templates = append(out.Templates, v)
-			}
+			out.Templates = append(out.Templates, v)
 		}
 	}
+	out.Templates = lists.Unique(out.Templates)
 	return out
 }
 
@@ -131,15 +130,7 @@ func (k sort) name(begins func(wording.Text) wording.Text) string {
 }
 
 // sortsOf returns the kinds of steps, each once.
-func sortsOf(steps []shop.Step) []sort {
-	var out []sort
-	for _, s := range steps {
-		if k := sortOf(s); !slices.Contains(out, k) {
-			out = append(out, k)
-		}
-	}
-	return out
-}
+func sortsOf(steps []shop.Step) []sort { return lists.Unique(lists.Map(steps, sortOf)) }
 
 // of returns the steps of the card that a test picks.
 func (w writer) of(pick func(shop.Step) bool) []shop.Step {
@@ -232,17 +223,8 @@ const (
 // figures are what the tool is set to, each once, with the steps that it is for where
 // others have another.
 func (w writer) figures() []templates.Reading {
-	var all [][]setting // of each step
-	var order []setting
-	for _, s := range w.Steps {
-		settings := w.settings(s)
-		all = append(all, settings)
-		for _, f := range settings {
-			if !slices.Contains(order, f) {
-				order = append(order, f)
-			}
-		}
-	}
+	all := lists.Map(w.Steps, w.settings)
+	order := lists.Unique(slices.Concat(all...))
 	slices.SortStableFunc(order, func(a, b setting) int { return cmp.Compare(a.rank, b.rank) })
 	out := make([]templates.Reading, len(order))
 	for i, f := range order {
@@ -354,16 +336,11 @@ func (w writer) tool(s shop.Step) []setting {
 // where they differ, and what it is for where steps that do the same have it not.
 // begins says how one begins that has nothing before it.
 func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) wording.Text) []string {
-	var ids []shop.NoteID
-	for _, s := range w.Steps {
-		for _, n := range of(s) {
-			if n.ID != "" && !slices.Contains(ids, n.ID) {
-				ids = append(ids, n.ID)
-			}
-		}
-	}
 	var out []string
-	for _, id := range ids {
+	for _, id := range lists.Unique(lists.Map(lists.Flat(w.Steps, of), func(n shop.Note) shop.NoteID { return n.ID })) {
+		if id == "" {
+			continue
+		}
 		var said []shop.Note
 		its := w.of(func(s shop.Step) bool {
 			i := slices.IndexFunc(of(s), func(n shop.Note) bool { return n.ID == id })
