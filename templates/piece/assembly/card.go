@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	plain "rodsheet/templates/wording"
@@ -44,6 +45,11 @@ func (c *Card) Say(texts ...plain.Text) {
 // Ticked is one kind of part to tick off.
 func Ticked(name plain.Text, boxes int) []templates.Tick {
 	return []templates.Tick{{Text: name.With(), Boxes: boxes}}
+}
+
+// Views are those of drawings.
+func Views(all []templates.Drawing) []templates.View {
+	return lists.Map(all, func(d templates.Drawing) templates.View { return d.View })
 }
 
 // finish is the last card of every kind, for one piece of every size.

@@ -72,7 +72,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 		if r.tilt == 0 {
 			c.Text, c.Caution = []string{ripSquareText.With()}, squareCaution.With()
 		} else {
-			c.Text, c.Templates = ripWords(r), triangles(math.Pi/2-r.tilt)
+			c.Text, c.Templates = ripWords(r), assembly.Triangle(math.Pi/2-r.tilt)
 		}
 		out.Cards = append(out.Cards, c.Card)
 	}
@@ -85,47 +85,27 @@ func ripWords(r ripCut) []string {
 	return []string{ripText.With(first.Capital().With(), second.With())}
 }
 
-// triangles are the views of the triangle of a bevel: none where a square serves.
-func triangles(bevel float64) []templates.View {
-	if _, _, err := joint.Acute(bevel); err != nil {
-		return nil
-	}
-	return []templates.View{{Part: templates.AngleView(bevel)}}
-}
-
 // ends is sawing the ends: the cards, the triangles of their gauges, the true shape of
 // every side.
 func (b Box) ends(s templates.Setting) (templates.Section, error) {
 	var out templates.Section
-	var bevels []float64
-	wants := func(bevel float64) {
-		same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(0.005) }
-		if triangles(bevel) != nil && !slices.ContainsFunc(bevels, same) {
-			bevels = append(bevels, bevel)
-		}
-	}
+	var bevels assembly.Bevels
 	for _, sides := range b.sorts() {
 		for k, c := range b.endCuts(sides) {
 			out.Cards = append(out.Cards, b.endCard(c, k))
 		}
-		wants(math.Pi/2 - math.Abs(b.corner(sides.first).OffSquare()))
-		wants(math.Pi/2 - math.Abs(b.tilt(sides.first)))
-		wants(math.Pi/2 - math.Abs(b.faces[sides.first].slope))
+		for _, a := range []float64{b.corner(sides.first).OffSquare(), b.tilt(sides.first), b.faces[sides.first].slope} {
+			bevels.Add(math.Pi/2 - math.Abs(a))
+		}
 		out.Pictures = append(out.Pictures, b.shape(sides))
 	}
-	if len(bevels) > 0 {
-		job, err := templates.Angles(bevels, 0, s)
-		if err != nil {
-			return out, err
-		}
-		out.Append(job.Sections[0])
-	}
+	err := bevels.Onto(&out, s)
 	if s.Full {
 		for _, sides := range b.sorts() {
 			out.Drawings = append(out.Drawings, b.outlineOf(sides))
 		}
 	}
-	return out, nil
+	return out, err
 }
 
 // endCard is the set-up of one end.
@@ -145,7 +125,7 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 		}
 	}
 	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
-		out.Templates = append(out.Templates, triangles(math.Pi/2-a)...)
+		out.Templates = append(out.Templates, assembly.Triangle(math.Pi/2-a)...)
 	}
 	return out.Card
 }
@@ -201,7 +181,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
 		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
-		c.Templates = append(c.Templates, triangles(math.Pi/2-tilt)...)
+		c.Templates = append(c.Templates, assembly.Triangle(math.Pi/2-tilt)...)
 	}
 	out.Cards = []templates.Card{c.Card}
 	return out, nil

@@ -32,17 +32,9 @@ func envelopes() []assembly.Envelope[Seat] {
 	}
 }
 
-func (s Seat) reading(name text, mm float64, write bool) templates.Reading {
-	return templates.Reading{Name: name.With(), Value: s.mm(mm), Write: write}
-}
-
-func (s Seat) angleReading(name text, rad float64) templates.Reading {
-	return templates.Reading{Name: name.With(), Value: s.deg(rad)}
-}
-
 // legTicks are the legs of a sort to tick off.
 func (s Seat) legTicks(of sort, spares int) []templates.Tick {
-	return []templates.Tick{{Text: sortNames[of.id()].With(), Boxes: s.count(of) + spares}}
+	return assembly.Ticked(sortNames[of.id()], s.count(of)+spares)
 }
 
 // slabWork is the seat: glued up, bored, sawn to its outline.
@@ -50,105 +42,62 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := s.design.Seat
 	board, count := s.boards()
-	box := s.size2()
-	ticks := []templates.Tick{{Text: seatTick.With(), Boxes: 1}}
-	planed := []templates.Tick{{Text: seatBoardsTick.With(), Boxes: count + s.design.Wood.Spares}}
-	boards := templates.Card{
-		Heading: slabHeading.With(), Ticks: planed, Setup: []templates.Picture{s.plan()},
-		Figures: []templates.Reading{s.reading(thicknessReading, k.Thickness, true)},
-		Text:    []string{slabText.With(count, s.mm(board.Width), assembly.Either(k.FrontToBack, frontToBack, sideToSide).With()), setOutText.With()}, Test: slabTest.With(), Caution: slabCaution.With(),
-	}
-	saw := templates.Card{
-		Heading: sawHeading.With(), Ticks: ticks,
-		Figures: []templates.Reading{s.reading(acrossReading, box.X, true), s.reading(depthReading, box.Y, true)},
-		Text:    []string{sawText.With()}, Test: sawTest.With(), Caution: sawCaution.With(),
-	}
 	if s.whole() {
 		out.Drawings = []templates.Drawing{s.slabDrawing()}
 	} else {
 		out.Drawings = s.holeDrawings()
 	}
-	for _, d := range out.Drawings {
-		boards.Templates = append(boards.Templates, d.View)
-	}
-	out.Cards = append(out.Cards, boards)
-	var bevels []float64
+	boards := slabCard.Card(s.unit(), assembly.Ticked(seatBoardsTick, count+s.design.Wood.Spares), s.plan())
+	boards.Templates = assembly.Views(out.Drawings)
+	boards.Set(thicknessReading, measure.Length(k.Thickness))
+	boards.Text = []string{slabText.With(count, s.mm(board.Width), assembly.Either(k.FrontToBack, frontToBack, sideToSide).With()), setOutText.With()}
+	out.Cards = append(out.Cards, boards.Card)
+	var bevels assembly.Bevels
 	for _, l := range s.sorts() {
 		b := s.boring(l)
-		out.Cards = append(out.Cards, s.boringCard(l, b))
-		bevels = once(bevels, math.Pi/2-b.resultant)
+		c := s.boringCard(l, b)
+		c.Templates = bevels.Add(math.Pi/2 - b.resultant)
+		out.Cards = append(out.Cards, c)
 	}
-	out.Cards = append(out.Cards, saw)
-	return withAngles(out, bevels, set)
+	saw, box := sawCard.Card(s.unit(), assembly.Ticked(seatTick, 1)), s.size2()
+	saw.Set(acrossReading, measure.Length(box.X))
+	saw.Set(depthReading, measure.Length(box.Y))
+	out.Cards = append(out.Cards, saw.Card)
+	return out, bevels.Onto(&out, set)
 }
-
-// hasTriangle reports whether a triangle is drawn for a bevel: none where a square serves.
-func hasTriangle(bevel float64) bool {
-	_, _, err := joint.Acute(bevel)
-	return err == nil
-}
-
-// once adds a bevel that has a triangle and is not among the others, as finely as angles
-// are printed.
-func once(bevels []float64, bevel float64) []float64 {
-	const fine = 0.005 // degrees
-	same := func(a float64) bool { return math.Abs(a-bevel) < measure.Radians(fine) }
-	if !hasTriangle(bevel) || slices.ContainsFunc(bevels, same) {
-		return bevels
-	}
-	return append(bevels, bevel)
-}
-
-// withAngles adds the triangles of some bevels.
-func withAngles(out templates.Section, bevels []float64, set templates.Setting) (templates.Section, error) {
-	if len(bevels) == 0 {
-		return out, nil
-	}
-	job, err := templates.Angles(bevels, 0, set)
-	if err != nil {
-		return out, err
-	}
-	out.Append(job.Sections[0])
-	return out, nil
-}
-
-func angleView(bevel float64) templates.View { return templates.View{Part: templates.AngleView(bevel)} }
 
 // boringCard is the set-up of one resultant.
 func (s Seat) boringCard(l leg, b boring) templates.Card {
-	c := templates.Card{
-		Heading: boreHeading.With(sortNames[l.sort.id()].With()), Ticks: s.legTicks(l.sort, 0),
-		Setup: []templates.Picture{s.boringView(b)},
-		Figures: []templates.Reading{
-			s.angleReading(bevelReading, math.Pi/2-b.resultant), s.angleReading(sightlineReading, math.Abs(b.sightline)), s.reading(bitReading, b.pilot, true),
-		},
-		Text: []string{boreText.With()}, Caution: boreCaution.With(),
-	}
+	c := boreCard.Card(s.unit(), s.legTicks(l.sort, 0), s.boringView(b))
+	c.Heading = boreCard.Heading.With(sortNames[l.sort.id()].With())
+	c.Read(bevelReading, measure.Angle(math.Pi/2-b.resultant))
 	if b.sort.round() {
-		c.Figures[1] = s.reading(circleReading, b.forward, true)
-		c.Figures = append(c.Figures, s.reading(chordReading, chord(b.forward, b.count), true))
-		c.Text = append(c.Text, circleText.With())
-	}
-	if hasTriangle(math.Pi/2 - b.resultant) {
-		c.Templates = append(c.Templates, angleView(math.Pi/2-b.resultant))
+		c.Set(circleReading, measure.Length(b.forward))
+		c.Set(bitReading, measure.Length(b.pilot))
+		c.Set(chordReading, measure.Length(chord(b.forward, b.count)))
+		c.Say(circleText)
+	} else {
+		c.Read(sightlineReading, measure.Angle(math.Abs(b.sightline)))
+		c.Set(bitReading, measure.Length(b.pilot))
 	}
 	exit := l.point(l.to(s.thickness() - s.bored()))
 	if b.depth > 0 {
-		c.Figures = append(c.Figures, s.reading(depthOnBit, b.depth, true))
-		c.Text = append(c.Text, blindText.With())
+		c.Set(depthOnBit, measure.Length(b.depth))
+		c.Say(blindText)
 		c.Test = blindTest.With(s.mm(s.thickness() - s.design.Seat.Mortise.Depth))
 	} else {
-		c.Text = append(c.Text, throughText.With())
+		c.Say(throughText)
 		c.Test = assembly.Either(exit.Y > 0, exitBackward, exitForward).With(s.aside(exit.X), s.mm(math.Abs(exit.Y)))
 		if b.sort.round() {
 			c.Test = exitRound.With(s.mm(flat(exit).Norm()))
 		}
 	}
 	if b.large > 0 {
-		c.Figures = append(c.Figures, s.angleReading(reamerReading, b.reamer), s.reading(largeReading, b.large, false))
-		c.Text = append(c.Text, reamText.With())
+		c.Read(reamerReading, measure.Angle(b.reamer))
+		c.Read(largeReading, measure.Length(b.large))
+		c.Say(reamText)
 	}
-	return c
+	return c.Card
 }
 
 // aside says how far from the centre line something lies.
@@ -185,14 +134,13 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := s.design.Seat.Legs
 	ticks := lists.Flat(s.sorts(), func(l leg) []templates.Tick { return s.legTicks(l.sort, s.design.Wood.Spares) })
-	blank := templates.Card{
-		Heading: blankHeading.With(), Ticks: ticks, Text: []string{blankText.With()}, Test: blankTest.With(), Caution: planeCaution.With(),
-		Figures: append([]templates.Reading{s.reading(squareReading, k.Size, true)}, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...),
-	}
-	shape := templates.Card{Heading: shapeHeadings[k.Section].With(), Ticks: ticks, Text: shapeText(k.Section), Test: shapeTest.With(), Caution: planeCaution.With()}
+	blank := blankCard.Card(s.unit(), ticks)
+	blank.Set(squareReading, measure.Length(k.Size))
+	blank.Figures = append(blank.Figures, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...)
+	shape := shapeCards[k.Section].Card(s.unit(), ticks)
 	tapered := k.Foot > 0 && k.Foot < k.Size
 	if tapered {
-		if k.Section != design.RoundLeg {
+		if k.Section == design.OctagonLeg {
 			shape.Text = append([]string{taperText.With()}, shape.Text...)
 		}
 		shape.Figures = s.bySort(endReading, endOf, func(t turning) float64 { return t.end })
@@ -203,28 +151,25 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		if set.Full { // straight lines between figures, which a gauge does as well
 			out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
 		}
-		shape.Figures = append(shape.Figures, s.reading(cornerReading, joint.OctagonCorner(k.Size), false))
+		shape.Read(cornerReading, measure.Length(joint.OctagonCorner(k.Size)))
 	}
 	if k.Section == design.OctagonLeg && tapered {
 		shape.Figures = append(shape.Figures, s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
 	}
 	first := s.turning(s.sorts()[0])
-	tenons := templates.Card{
-		Heading: tenonHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.legView(first)},
-		Figures: append(s.bySort(shoulderReading, shoulderOf, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, rootOf, func(t turning) float64 { return t.root })...),
-		Text:    []string{tenonText.With()}, Test: tenonTest.With(), Caution: latheCaution.With(),
-	}
+	tenons := tenonCard.Card(s.unit(), ticks, s.legView(first))
+	tenons.Figures = append(s.bySort(shoulderReading, shoulderOf, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, rootOf, func(t turning) float64 { return t.root })...)
 	if first.tip != first.root {
 		tenons.Figures = append(tenons.Figures, s.bySort(tipReading, tipOf, func(t turning) float64 { return t.tip })...)
 	}
 	if first.over > 0 {
-		tenons.Text = append(tenons.Text, longTip.With())
+		tenons.Say(longTip)
 	}
-	out.Cards = append(out.Cards, blank)
+	out.Cards = append(out.Cards, blank.Card)
 	if k.Section != design.SquareLeg || tapered {
-		out.Cards = append(out.Cards, shape)
+		out.Cards = append(out.Cards, shape.Card)
 	}
-	out.Cards = append(out.Cards, tenons)
+	out.Cards = append(out.Cards, tenons.Card)
 	return out, nil
 }
 
@@ -235,30 +180,30 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 		return out, nil
 	}
 	k := s.design.Seat.Stretchers
-	turn := templates.Card{Heading: rodHeading.With(), Text: []string{rodText.With()}, Test: rodTest.With(), Caution: latheCaution.With(),
-		Figures: []templates.Reading{s.reading(rodReading, k.Diameter, true), s.reading(rodTenonReading, s.tenon(), true)}}
+	turn := rodCard.Card(s.unit(), nil)
+	turn.Set(rodReading, measure.Length(k.Diameter))
+	turn.Set(rodTenonReading, measure.Length(s.tenon()))
 	first, count := s.kinds()
 	for n, i := range first {
 		r := s.rods[i]
 		t := r.turning()
-		turn.Ticks = append(turn.Ticks, templates.Tick{Text: rodNames[r.kind].With(), Boxes: count[n] + s.design.Wood.Spares})
+		turn.Ticks = append(turn.Ticks, assembly.Ticked(rodNames[r.kind], count[n]+s.design.Wood.Spares)...)
 		turn.Figures = append(turn.Figures,
 			templates.Reading{Name: wholeReading.With(rodNames[r.kind].With()), Value: s.mm(t.whole), Write: true},
 			templates.Reading{Name: betweenReading.With(rodNames[r.kind].With()), Value: s.mm(t.between)})
 		turn.Figures = append(turn.Figures, s.rodTenons(r, t)...)
 	}
-	out.Cards = append(out.Cards, turn)
-	var bevels []float64
+	out.Cards = append(out.Cards, turn.Card)
+	var bevels assembly.Bevels
 	for _, holes := range s.rodHoles() {
 		b := holes.rodBoring
-		c := templates.Card{
-			Heading: rodHoleHeading.With(rodNames[s.rods[b.rod].kind].With()), Ticks: []templates.Tick{{Text: holes.ticks, Boxes: holes.count}},
-			Setup:   []templates.Picture{s.rodView(b)},
-			Figures: []templates.Reading{s.angleReading(crossReading, b.lean), s.reading(holeDepth, b.depth, true)},
-			Text:    []string{crossHoleText.With()}, Test: rodHoleTest.With(), Caution: boreCaution.With(),
-		}
-		if s.rods[b.rod].kind != crossRod {
-			c.Text = []string{rodHoleText.With()}
+		cross := s.rods[b.rod].kind == crossRod
+		c := rodHoleCard.Card(s.unit(), []templates.Tick{{Text: holes.ticks, Boxes: holes.count}}, s.rodView(b))
+		c.Heading = rodHoleCard.Heading.With(rodNames[s.rods[b.rod].kind].With())
+		c.Read(assembly.Either(cross, crossReading, leanReading), measure.Angle(b.lean))
+		c.Set(holeDepth, measure.Length(b.depth))
+		c.Say(assembly.Either(cross, crossHoleText, rodHoleText))
+		if !cross {
 			for _, way := range []struct {
 				said text
 				legs []string
@@ -267,16 +212,13 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 					c.Text = append(c.Text, way.said.With(wording.And(way.legs...)))
 				}
 			}
-			c.Figures[0].Name = leanReading.With()
-			c.Figures = append(c.Figures, s.reading(alongReading, b.along, true), s.angleReading(turnReading, math.Abs(b.turn)))
+			c.Set(alongReading, measure.Length(b.along))
+			c.Read(turnReading, measure.Angle(math.Abs(b.turn)))
 		}
-		if bevel := math.Min(b.lean, math.Pi-b.lean); hasTriangle(bevel) {
-			c.Templates = append(c.Templates, angleView(bevel))
-			bevels = once(bevels, bevel)
-		}
-		out.Cards = append(out.Cards, c)
+		c.Templates = bevels.Add(math.Min(b.lean, math.Pi-b.lean))
+		out.Cards = append(out.Cards, c.Card)
 	}
-	return withAngles(out, bevels, set)
+	return out, bevels.Onto(&out, set)
 }
 
 // rodTenons are the lengths of the tenons of a stretcher: one where its ends are alike.
@@ -344,34 +286,33 @@ func (s Seat) rodHoles() []rodHole {
 func (s Seat) together(templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	m := s.design.Seat.Mortise
-	ticks := []templates.Tick{{Text: legsTick.With(), Boxes: len(s.legs)}}
-	fit := templates.Card{Heading: fitHeading.With(), Ticks: ticks, Text: []string{fitText.With()}, Test: fitTest.With(), Caution: fitCaution.With()}
-	glue := templates.Card{Heading: glueHeading.With(), Ticks: ticks, Text: []string{glueText.With()}, Test: glueTest.With(), Caution: glueCaution.With()}
+	ticks := assembly.Ticked(legsTick, len(s.legs))
+	fit, glue := fitCard.Card(s.unit(), ticks), glueCard.Card(s.unit(), ticks)
 	if len(s.rods) > 0 {
-		fit.Text = append(fit.Text, rodsDry.With())
-		glue.Text = append(glue.Text, rodsFirst.With())
+		fit.Say(rodsDry)
+		glue.Say(rodsFirst)
 	}
 	if m.Depth > 0 {
-		glue.Text = append(glue.Text, blindGlue.With())
+		glue.Say(blindGlue)
 	} else {
-		fit.Text = append(fit.Text, proudText.With())
+		fit.Say(proudText)
 	}
 	if m.Wedged() {
 		w := s.wedging()
 		fit.Heading, fit.Setup = slotHeading.With(), []templates.Picture{s.wedges()}
-		fit.Text, fit.Caution = append(fit.Text, slotText.With()), slotCaution.With()
-		fit.Figures = s.byEach(slotReading, slotOf, w.slots)
-		glue.Text = append(glue.Text, wedgeText.With())
+		fit.Caution, fit.Figures = slotCaution.With(), s.byEach(slotReading, slotOf, w.slots)
+		fit.Say(slotText)
+		glue.Say(wedgeText)
 	}
 	if m.Depth == 0 {
-		glue.Text = append(glue.Text, flushText.With())
+		glue.Say(flushText)
 	}
-	v := s.levelling()
-	level := templates.Card{
-		Heading: levelHeading.With(), Ticks: ticks, Setup: []templates.Picture{s.levelView()},
-		Figures: []templates.Reading{s.reading(frontHigh, v.front, true), s.reading(backHigh, v.back, true), s.reading(pencilHigh, v.pencil, false)},
-		Text:    []string{levelText.With(), lowText.With(), sawFeet.With()}, Test: levelTest.With(s.mm(v.front-v.pencil), s.mm(v.back-v.pencil)), Caution: footCaution.With(),
-	}
-	out.Cards = []templates.Card{s.wedgeCard(), fit, glue, level}
+	v, level := s.levelling(), levelCard.Card(s.unit(), ticks, s.levelView())
+	level.Set(frontHigh, measure.Length(v.front))
+	level.Set(backHigh, measure.Length(v.back))
+	level.Read(pencilHigh, measure.Length(v.pencil))
+	level.Say(lowText, sawFeet)
+	level.Test = levelTest.With(s.mm(v.front-v.pencil), s.mm(v.back-v.pencil))
+	out.Cards = []templates.Card{s.wedgeCard(), fit.Card, glue.Card, level.Card}
 	return out, nil
 }

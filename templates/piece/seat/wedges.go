@@ -5,6 +5,7 @@ import (
 
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/shop"
 )
 
@@ -56,9 +57,9 @@ func (s Seat) wedgeCut() shop.CutRow {
 
 // wedgeCard is how the wedges are made.
 func (s Seat) wedgeCard() templates.Card {
-	c := templates.Card{Heading: wedgeHeading.With(), Ticks: []templates.Tick{{Text: wedgeStrip.With(), Boxes: 1}}, Text: []string{wedgeStripText.With()}, Caution: wedgeCaution.With()}
+	c := wedgeCard.Card(s.unit(), assembly.Ticked(wedgeStrip, 1))
 	add := func(name text, n int, each piece.StockSize) {
-		c.Ticks = append(c.Ticks, templates.Tick{Text: name.With(), Boxes: n})
+		c.Ticks = append(c.Ticks, assembly.Ticked(name, n)...)
 		c.Figures = append(c.Figures, templates.Reading{Name: name.With(), Value: sizes.With(s.mm(each.Length), s.mm(each.Width), s.mm(each.Thickness))})
 	}
 	if n, each := s.tenonWedges(); n > 0 {
@@ -66,5 +67,5 @@ func (s Seat) wedgeCard() templates.Card {
 	}
 	n, each := s.levelWedges()
 	add(levelWedges, n, each)
-	return c
+	return c.Card
 }

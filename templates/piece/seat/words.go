@@ -220,20 +220,12 @@ const (
 	seatBoardsTick text = "seat boards"
 	legsTick       text = "legs"
 
-	slabHeading      text = "Glue up the seat"
 	slabText         text = "Glue up %d boards, each %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
 	setOutText       text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
-	slabTest         text = "Mirrored holes stand equally far from the centre line."
-	slabCaution      text = "Glue by its data sheet. Push blocks and sticks; no board shorter than the manual of the machine allows."
-	sawHeading       text = "Saw the seat to its outline"
 	acrossReading    text = "side to side"
 	depthReading     text = "front to back"
 	thicknessReading text = "thickness"
-	sawText          text = "Saw just outside the line, clean the edge up to it and ease the arrises."
-	sawTest          text = "The edge is square to the faces all round."
-	sawCaution       text = "At the band saw guard down to the wood, fingers out of the line of the blade; relief cuts in tight curves."
 
-	boreHeading      text = "Bore for the %s"
 	bevelReading     text = "gauge, bevel"
 	sightlineReading text = "sightline, from the fore-and-aft line"
 	circleReading    text = "radius of the circle"
@@ -243,16 +235,12 @@ const (
 	depthOnBit       text = "depth, along the bit on its axis"
 	reamerReading    text = "reamer, included angle"
 	largeReading     text = "reamed hole at the underside, on the axis"
-	boreText         text = "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Then look along the sightline: seen so, the bit stands upright."
 	throughText      text = "Clamp a waste board to the far face; ease off when the point comes through, so that the rim does not blow out."
 	blindText        text = "A stop or tape on the bit is set from its rim to the axis; the flat of the bit is deepest on one side."
 	reamText         text = "Then ream from the underside to the width given, turning the reamer little by little: sight it against the gauge at every few turns, it can still be corrected."
 	blindTest        text = "%s of wood stays above the deepest point."
 	boreCaution      text = "Clamp the work; a bit that binds turns the drill or the work: two hands, side handle, low speed. Eye protection. Keep to the machine's manual and local rules."
 
-	blankHeading  text = "Saw the leg blanks"
-	blankText     text = "Rive or saw the blanks with the grain straight from end to end, square and to length. Mark the outer side of each: it looks the way in which the leg leans."
-	blankTest     text = "No grain runs out within the tenon."
 	planeCaution  text = "Push blocks and sticks; hold short work in a cradle, never in the hand."
 	squareReading text = "square"
 	longReading   text = "length"
@@ -263,9 +251,7 @@ const (
 	endOf         text = "across at the foot end of the blank, %s"
 	endCorner     text = "gauge from each corner, at the end"
 	endCornerOf   text = "gauge from each corner, at the end, %s"
-	shapeTest     text = "Callipers read the same across all flats, at the shoulder and at the end."
 
-	tenonHeading    text = "Turn or shave the tenons"
 	shoulderReading text = "tip to shoulder"
 	shoulderOf      text = "tip to shoulder, %s"
 	rootReading     text = "diameter at the shoulder"
@@ -273,28 +259,19 @@ const (
 	tipReading      text = "diameter at the tip"
 	tipOf           text = "diameter at the tip, %s"
 	longTip         text = "The tip is left long, to be sawn flush after glueing."
-	tenonText       text = "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris."
-	tenonTest       text = "In a test hole of the same bit or reamer, bored square, it seats without rocking before the shoulder touches."
 	latheCaution    text = "Lathe: guard and face shield, rest close, nothing loose about you, low speed until it is round. Its manual comes first."
 
-	wedgeHeading   text = "Make the wedges"
-	wedgeStrip     text = "strip for the wedges"
-	tenonWedges    text = "wedges for the tenons"
-	levelWedges    text = "wedges under the feet"
-	wedgeStripText text = "Plane the strip, its grain along it. Shave its end to a wedge of the size given, to nothing at the tip; saw that off, then the next."
-	wedgeCaution   text = "Saw wedges off by hand in a bench hook, while the strip is long enough to hold."
+	wedgeStrip  text = "strip for the wedges"
+	tenonWedges text = "wedges for the tenons"
+	levelWedges text = "wedges under the feet"
 
-	rodHeading      text = "Turn the stretchers"
 	rodReading      text = "diameter"
 	rodTenonReading text = "tenon"
 	wholeReading    text = "tip to tip, %s"
 	tenonLong       text = "tenon to its shoulder, %s"
 	tenonLongIn     text = "tenon to its shoulder, %s, in the %s"
 	betweenReading  text = "between shoulders, %s"
-	rodText         text = "Stand the legs dry in the seat and check these lengths between them before turning the last ones: what was bored is what counts."
-	rodTest         text = "A tenon of dry wood drives in with light taps."
 
-	rodHoleHeading   text = "Bore for the %s"
 	leanReading      text = "between bit and axis, towards the foot"
 	crossReading     text = "between bit and axis, towards the back"
 	holeDepth        text = "depth from the surface"
@@ -304,61 +281,78 @@ const (
 	counterClockwise text = "Counter-clockwise, as seen from the foot: leg %s."
 	clockwise        text = "Clockwise, as seen from the foot: leg %s."
 	crossHoleText    text = "Bore both side stretchers half-way between their shoulders, level; left and right are mirror images. Sight from one to the other."
-	rodHoleTest      text = "A rod in both holes lies at its height over the floor at either end."
 
-	fitHeading  text = "Fit the legs dry"
 	slotHeading text = "Fit the legs dry and slot them"
 	slotReading text = "slot, from the tip"
 	slotOf      text = "slot, from the tip, %s"
-	fitText     text = "Press each leg home without glue and turn it so that its outer side looks along the sightline, away from the seat. Number leg and hole, and draw a line across leg and underside by which the leg comes back to its turn."
 	rodsDry     text = "Put the stretchers in with the legs."
 	proudText   text = "The tips stand out of the upper face."
 	slotText    text = "Mark the slot across each tip, square to the grain of the seat: a wedge that presses across the grain splits it. Take the legs out and saw the slots. They reach down two thirds of the seat from its upper face."
-	fitTest     text = "The feet stand where the drawing has them, mirrored legs alike."
-	fitCaution  text = "Tap tight tenons out from the tip, the seat held; nobody's hand near the mallet."
 	slotCaution text = "Clamp the leg, its tip up, before sawing the slot; the free hand stays off the line of the saw."
 
-	glueHeading text = "Glue the legs"
-	glueText    text = "Glue tenon and hole, bring each leg to its line and drive it home."
-	wedgeText   text = "Glue the wedge and drive it until it holds. It is shorter than the slot, so that it does not reach the bottom and split the leg."
-	flushText   text = "When the glue is hard, saw the tips flush with the upper face."
-	blindGlue   text = "Leave room below the tenon for glue, or it will not go home."
-	rodsFirst   text = "Stretchers go in with the legs: start all tenons before driving any."
-	glueTest    text = "The lines on leg and seat meet; the shoulder touches the underside on the outer side."
-	glueCaution text = "Glue by its data sheet; hold the leg, not near the wedge, when the mallet falls."
+	wedgeText text = "Glue the wedge and drive it until it holds. It is shorter than the slot, so that it does not reach the bottom and split the leg."
+	flushText text = "When the glue is hard, saw the tips flush with the upper face."
+	blindGlue text = "Leave room below the tenon for glue, or it will not go home."
+	rodsFirst text = "Stretchers go in with the legs: start all tenons before driving any."
 
-	levelHeading text = "Level the feet"
-	frontHigh    text = "upper face over the bench, front edge"
-	backHigh     text = "upper face over the bench, back edge"
-	pencilHigh   text = "pencil over the bench"
-	levelText    text = "Stand the seat on a flat bench, feet still square and long, and drive wedges under them until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block."
-	lowText      text = "If it stands higher than that without a wedge, saw a little off the foot that holds it up."
-	sawFeet      text = "Saw to the lines from all sides, then ease the arrises."
-	levelTest    text = "It stands on the bench without rocking, the front edge %s high and the back edge %s."
-	footCaution  text = "Clamp the leg before sawing; the free hand stays behind the saw."
+	frontHigh  text = "upper face over the bench, front edge"
+	backHigh   text = "upper face over the bench, back edge"
+	pencilHigh text = "pencil over the bench"
+	lowText    text = "If it stands higher than that without a wedge, saw a little off the foot that holds it up."
+	sawFeet    text = "Saw to the lines from all sides, then ease the arrises."
+	levelTest  text = "It stands on the bench without rocking, the front edge %s high and the back edge %s."
 )
-
-var shapeHeadings = [...]text{design.OctagonLeg: "Make the legs octagonal", design.SquareLeg: "Taper the legs", design.RoundLeg: "Make the legs round"}
-
-const (
-	taperText   text = "Taper all four sides alike, straight from the shoulder to the end."
-	octagonText text = "Gauge the corners from both arrises on every side and plane them off in a cradle."
-	roundText   text = "Turn or shave them, straight from the shoulder to the end."
-)
-
-// shapeText says how a section is made of a square blank.
-func shapeText(s design.LegSection) []string {
-	switch s {
-	case design.OctagonLeg:
-		return []string{octagonText.With()}
-	case design.RoundLeg:
-		return []string{roundText.With()}
-	}
-	return nil
-}
 
 const (
 	exitForward  text = "The point comes out %s and %s forward of the middle of the seat."
 	exitBackward text = "The point comes out %s and %s behind the middle of the seat."
 	exitRound    text = "The point comes out %s from the middle of the seat."
+)
+
+// What the cards say.
+var (
+	slabCard = assembly.CardText{Heading: "Glue up the seat", Test: "Mirrored holes stand equally far from the centre line.",
+		Caution: "Glue by its data sheet. Push blocks and sticks; no board shorter than the manual of the machine allows."}
+	sawCard = assembly.CardText{Heading: "Saw the seat to its outline", Test: "The edge is square to the faces all round.",
+		Text:    "Saw just outside the line, clean the edge up to it and ease the arrises.",
+		Caution: "At the band saw guard down to the wood, fingers out of the line of the blade; relief cuts in tight curves."}
+	boreCard = assembly.CardText{Heading: "Bore for the %s",
+		Text:    "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Then look along the sightline: seen so, the bit stands upright.",
+		Caution: boreCaution}
+	blankCard = assembly.CardText{Heading: "Saw the leg blanks", Test: "No grain runs out within the tenon.",
+		Text:    "Rive or saw the blanks with the grain straight from end to end, square and to length. Mark the outer side of each: it looks the way in which the leg leans.",
+		Caution: planeCaution}
+	tenonCard = assembly.CardText{Heading: "Turn or shave the tenons", Test: "In a test hole of the same bit or reamer, bored square, it seats without rocking before the shoulder touches.",
+		Text:    "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris.",
+		Caution: latheCaution}
+	wedgeCard = assembly.CardText{Heading: "Make the wedges",
+		Text:    "Plane the strip, its grain along it. Shave its end to a wedge of the size given, to nothing at the tip; saw that off, then the next.",
+		Caution: "Saw wedges off by hand in a bench hook, while the strip is long enough to hold."}
+	rodCard = assembly.CardText{Heading: "Turn the stretchers", Test: "A tenon of dry wood drives in with light taps.",
+		Text:    "Stand the legs dry in the seat and check these lengths between them before turning the last ones: what was bored is what counts.",
+		Caution: latheCaution}
+	rodHoleCard = assembly.CardText{Heading: "Bore for the %s", Test: "A rod in both holes lies at its height over the floor at either end.",
+		Caution: boreCaution}
+	fitCard = assembly.CardText{Heading: "Fit the legs dry", Test: "The feet stand where the drawing has them, mirrored legs alike.",
+		Text:    "Press each leg home without glue and turn it so that its outer side looks along the sightline, away from the seat. Number leg and hole, and draw a line across leg and underside by which the leg comes back to its turn.",
+		Caution: "Tap tight tenons out from the tip, the seat held; nobody's hand near the mallet."}
+	glueCard = assembly.CardText{Heading: "Glue the legs", Test: "The lines on leg and seat meet; the shoulder touches the underside on the outer side.",
+		Text:    "Glue tenon and hole, bring each leg to its line and drive it home.",
+		Caution: "Glue by its data sheet; hold the leg, not near the wedge, when the mallet falls."}
+	levelCard = assembly.CardText{Heading: "Level the feet",
+		Text:    "Stand the seat on a flat bench, feet still square and long, and drive wedges under them until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block.",
+		Caution: "Clamp the leg before sawing; the free hand stays behind the saw."}
+)
+
+// shapeCards are those of the sections that are made of a square blank; a square one is
+// tapered.
+var shapeCards = [...]assembly.CardText{
+	design.OctagonLeg: {Heading: "Make the legs octagonal", Text: "Gauge the corners from both arrises on every side and plane them off in a cradle.", Test: shapeTest, Caution: planeCaution},
+	design.SquareLeg:  {Heading: "Taper the legs", Text: taperText, Test: shapeTest, Caution: planeCaution},
+	design.RoundLeg:   {Heading: "Make the legs round", Text: "Turn or shave them, straight from the shoulder to the end.", Test: shapeTest, Caution: planeCaution},
+}
+
+const (
+	taperText text = "Taper all four sides alike, straight from the shoulder to the end."
+	shapeTest text = "Callipers read the same across all flats, at the shoulder and at the end."
 )

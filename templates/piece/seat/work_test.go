@@ -516,14 +516,14 @@ func TestOrderOfTheCards(t *testing.T) {
 		cards []templates.Card
 		want  []text
 	}{
-		{seat.Cards, []text{slabHeading, boreHeading, boreHeading, sawHeading}},
-		{last.Cards, []text{wedgeHeading, slotHeading, glueHeading, levelHeading}},
+		{seat.Cards, []text{slabCard.Heading, boreCard.Heading, boreCard.Heading, sawCard.Heading}},
+		{last.Cards, []text{wedgeCard.Heading, slotHeading, glueCard.Heading, levelCard.Heading}},
 	} {
 		if len(tt.cards) != len(tt.want) {
 			t.Fatalf("%d cards", len(tt.cards))
 		}
 		for i, c := range tt.cards {
-			if want := tt.want[i]; want != boreHeading && c.Heading != want.With() {
+			if want := tt.want[i]; want != boreCard.Heading && c.Heading != want.With() {
 				t.Errorf("card %d: %s", i, c.Heading)
 			}
 		}
@@ -531,7 +531,7 @@ func TestOrderOfTheCards(t *testing.T) {
 	d := stool()
 	d.Seat.Mortise.Depth = 32
 	blind, _ := worked(t, d).together(templates.Setting{})
-	if blind.Cards[1].Heading != fitHeading.With() || len(blind.Cards[1].Figures) > 0 {
+	if blind.Cards[1].Heading != fitCard.Heading.With() || len(blind.Cards[1].Figures) > 0 {
 		t.Errorf("a blind mortise is slotted: %+v", blind.Cards[1])
 	}
 }
