@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )
@@ -221,8 +222,11 @@ func (r cardRow) block(width float64) block {
 func layCards(all []templates.Card, most geometry.Point) (out [][]cardRow) {
 	const shares = 3
 	var single, half [shares][]*card
-	seen := newHangings()
-	for _, c := range all {
+	for i := range shares {
+		single[i], half[i] = make([]*card, len(all)), make([]*card, len(all))
+	}
+	lists.Each(len(all), func(n int) {
+		c, seen := all[n], newHangings()
 		if len(c.Setup) == 0 {
 			c.Setup, c.After = c.After, nil
 		}
@@ -236,9 +240,9 @@ func layCards(all []templates.Card, most geometry.Point) (out [][]cardRow) {
 			if h != nil && (h.size.Y > most.Y || h.flaws > k.flaws) {
 				h = nil
 			}
-			single[i], half[i] = append(single[i], k), append(half[i], h)
+			single[i][n], half[i][n] = k, h
 		}
-	}
+	})
 	none := make([]*card, len(all))
 	for i := range shares {
 		for _, halves := range [][]*card{none, half[i]} {

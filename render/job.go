@@ -140,7 +140,7 @@ func (j *laidSection) survey(drawings []templates.Drawing, l Layout) error {
 		}
 		j.surveys = append(j.surveys, survey{cutter: c})
 	}
-	each(len(drawings), func(i int) { j.surveys[i] = j.surveys[i].cutter.survey() })
+	lists.Each(len(drawings), func(i int) { j.surveys[i] = j.surveys[i].cutter.survey() })
 	return nil
 }
 

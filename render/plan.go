@@ -53,7 +53,7 @@ func Lay(job templates.Job, l Layout) (Plan, error) {
 	l = l.inset()
 	parts := partsOf(job)
 	laids, errs := make([]laidSection, len(parts)), make([]error, len(parts))
-	each(len(parts), func(i int) { laids[i], errs[i] = l.laySection(parts[i]) })
+	lists.Each(len(parts), func(i int) { laids[i], errs[i] = l.laySection(parts[i]) })
 	if err := cmp.Or(errs...); err != nil {
 		return Plan{}, err
 	}
@@ -227,7 +227,7 @@ func (p Plan) Document() page.Document {
 	}
 	where := p.tileSheets()
 	doc.Pages = make([]page.Page, len(drawn))
-	each(len(drawn), func(k int) { doc.Pages[k] = p.layout.Correct.apply(p.sheet(drawn[k], where)) })
+	lists.Each(len(drawn), func(k int) { doc.Pages[k] = p.layout.Correct.apply(p.sheet(drawn[k], where)) })
 	part := ""
 	for k, i := range drawn {
 		if s := p.sheets[i]; s.part != part {

@@ -353,3 +353,20 @@ func TestEverySheetHasItsRules(t *testing.T) {
 		}
 	}
 }
+
+// A tester is a *testing.T, or that of a random test.
+type tester interface {
+	Helper()
+	Fatal(...any)
+}
+
+// must returns what a call gives that has to succeed.
+func must[T any](v T, err error) func(tester) T {
+	return func(t tester) T {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+}

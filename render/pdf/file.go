@@ -2,18 +2,21 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"rodsheet/geometry/lists"
 )
 
 var errStrange = errors.New("the PDF library has written a file of another form than expected")
 
-// rewrite passes every object of a file that gofpdf has written, in the order
-// of the file, through change, and writes the cross-reference table anew for
-// the lengths that come out. n is the number of the object.
+// rewrite passes every object of a file that gofpdf has written through change, several
+// at a time, and writes the cross-reference table anew for the lengths that come out. n is
+// the number of the object.
 func rewrite(file []byte, change func(n int, object []byte) ([]byte, error)) ([]byte, error) {
 	table := bytes.LastIndex(file, []byte("\nxref\n0 ")) + 1
 	trailer := bytes.LastIndex(file, []byte("\ntrailer\n")) + 1
@@ -22,9 +25,7 @@ func rewrite(file []byte, change func(n int, object []byte) ([]byte, error)) ([]
 		return nil, errStrange
 	}
 	objects := tabled(file[table:trailer])
-	out := make([]byte, 0, len(file))
-	offsets := make([]int, len(objects)+1) // by number; object 0 is none
-	at := 0                                // what stands before is in out
+	at := 0
 	for k, o := range objects {
 		next := table
 		if k+1 < len(objects) {
@@ -33,17 +34,22 @@ func rewrite(file []byte, change func(n int, object []byte) ([]byte, error)) ([]
 		if o.at < at || next > table || !bytes.HasPrefix(file[o.at:next], fmt.Appendf(nil, "%d 0 obj\n", o.n)) {
 			return nil, errStrange
 		}
-		object, err := change(o.n, file[o.at:next])
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, file[at:o.at]...)
-		offsets[o.n] = len(out)
-		out = append(out, object...)
-		at = next
+		objects[k].text, at = file[o.at:next], next
 	}
 	if at < table {
 		return nil, errStrange
+	}
+	errs := make([]error, len(objects))
+	lists.Each(len(objects), func(k int) { objects[k].text, errs[k] = change(objects[k].n, objects[k].text) })
+	if err := cmp.Or(errs...); err != nil {
+		return nil, err
+	}
+	out := make([]byte, 0, len(file))
+	offsets := make([]int, len(objects)+1) // by number; object 0 is none
+	out = append(out, file[:objects[0].at]...)
+	for _, o := range objects {
+		offsets[o.n] = len(out)
+		out = append(out, o.text...)
 	}
 	table = len(out)
 	out = fmt.Appendf(out, "xref\n0 %d\n%010d 65535 f \n", len(offsets), 0)
@@ -54,8 +60,11 @@ func rewrite(file []byte, change func(n int, object []byte) ([]byte, error)) ([]
 	return fmt.Appendf(out, "startxref\n%d\n%%%%EOF\n", table), nil
 }
 
-// An object has a number and stands somewhere in the file.
-type object struct{ n, at int }
+// An object has a number and a text, and stands somewhere in the file.
+type object struct {
+	n, at int
+	text  []byte
+}
 
 // tabled reads a cross-reference table and returns its objects in the order of
 // the file. An entry that is no number stands before the file.
@@ -68,7 +77,7 @@ func tabled(table []byte) []object {
 			if err != nil {
 				at = -1
 			}
-			out = append(out, object{i - first + 1, at})
+			out = append(out, object{n: i - first + 1, at: at})
 		}
 	}
 	slices.SortFunc(out, func(a, b object) int { return a.at - b.at })

@@ -9,6 +9,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"sync"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -50,10 +51,12 @@ func compose(doc page.Document) ([]byte, error) {
 	if err := frame(doc).Output(&b); err != nil {
 		return nil, err
 	}
-	content := newContentWriter()
+	writers := sync.Pool{New: func() any { return newContentWriter() }}
 	return rewrite(b.Bytes(), func(n int, object []byte) ([]byte, error) {
 		// The content of page i, counted from 1, is object 2i + 2.
 		if i := n/2 - 2; n%2 == 0 && i >= 0 && i < len(doc.Pages) {
+			content := writers.Get().(*contentWriter)
+			defer writers.Put(content)
 			return content.object(n, object, doc.Lines, doc.Pages[i])
 		}
 		return withPreferences(n, object), nil

@@ -168,21 +168,24 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 	designs, plan := w.designs(), w.plan()
 	s.Unit, s.Proved = designs[0].Unit, true
 	all := []drawings.Envelope{w.cover(), drawings.Wood(plan)}
-	number := 0
 	for k, e := range w.Envelopes {
 		all = append(all, drawings.Envelope{ID: e.ID, Heading: e.Heading, For: kind.Bench, Milled: e.Milled != nil && slices.ContainsFunc(w.models, e.Milled), Fill: func() (templates.Section, error) {
 			section, err := w.filled(e, s)
 			if k == len(w.Envelopes)-1 {
 				section.Cards = append(section.Cards, finish(len(w.models)))
 			}
-			for i := range section.Cards {
-				number++
-				section.Cards[i].Number = number
-			}
 			return section, err
 		}})
 	}
-	return drawings.Packed(designs[0].Title, o, append(all, drawings.Record(w.report())))
+	job, err := drawings.Packed(designs[0].Title, o, append(all, drawings.Record(w.report())))
+	number := 0
+	for _, section := range job.Sections {
+		for i := range section.Cards {
+			number++
+			section.Cards[i].Number = number
+		}
+	}
+	return job, err
 }
 
 // filled returns what all sizes put into an envelope. A card of one of several sizes

@@ -2,6 +2,7 @@ package drawings
 
 import (
 	"slices"
+	"sync"
 
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
@@ -36,9 +37,7 @@ type gallery struct {
 // first size, with what is turned on the way, and every kind of part once the card is
 // done, of the size that comes to it first.
 func galleries(plan shop.Plan, whole templates.Picture) []gallery {
-	out := make([]gallery, len(plan.Cards))
-	whole.Heading = ""
-	views := map[bench]templates.Picture{wholePiece: whole}
+	adds := make([][]func(*gallery), len(plan.Cards))
 	shown := map[[2]int]bool{} // card and step
 	for _, part := range []shop.Part{shop.Stretcher, shop.Leg, shop.StretcherTest} {
 		for _, p := range plan.Pieces {
@@ -47,26 +46,32 @@ func galleries(plan shop.Plan, whole templates.Picture) []gallery {
 				if i >= 0 {
 					c := works[i].Card
 					shown[[2]int{c, works[i].Step}] = true
-					out[c].add(p, plan.Cards[c], works)
+					adds[c] = append(adds[c], func(g *gallery) { g.add(p, plan.Cards[c], works) })
 				}
 			}
 		}
 	}
-	for i, c := range plan.Cards {
+	whole.Heading = ""
+	views := map[bench]func() templates.Picture{wholePiece: func() templates.Picture { return whole }}
+	for of, view := range benchViews {
+		views[bench(of)] = sync.OnceValue(func() templates.Picture { return view(plan.Pieces[0]) })
+	}
+	out := make([]gallery, len(plan.Cards))
+	lists.Each(len(out), func(i int) {
+		c, g := plan.Cards[i], &out[i]
+		if of, ok := benchPictures[c.Steps[0].Do]; ok {
+			g.after = []templates.Picture{views[of]()}
+			return
+		}
+		for _, add := range adds[i] {
+			add(g)
+		}
 		for _, s := range c.Steps {
 			if s.Do == shop.SawBlocks {
-				out[i].after = append(out[i].after, blockPictures(plan, s.Parts)...)
+				g.after = append(g.after, blockPictures(plan, s.Parts)...)
 			}
 		}
-		of, ok := benchPictures[c.Steps[0].Do]
-		if !ok {
-			continue
-		}
-		if _, drawn := views[of]; !drawn {
-			views[of] = benchViews[of](plan.Pieces[0])
-		}
-		out[i] = gallery{after: []templates.Picture{views[of]}}
-	}
+	})
 	return out
 }
 

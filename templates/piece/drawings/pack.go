@@ -5,6 +5,7 @@ package drawings
 import (
 	"cmp"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -76,22 +77,20 @@ type Envelope struct {
 	Fill    func() (templates.Section, error)
 }
 
-// Packed returns those envelopes that are asked for and hold something.
+// Packed returns those envelopes that are asked for and hold something. They are filled
+// several at a time.
 func Packed(title string, o kind.Options, all []Envelope) (templates.Job, error) {
-	out := templates.Job{Title: title}
-	for _, e := range all {
-		if e.For&cmp.Or(o.For, kind.Buying|kind.Bench) == 0 {
-			continue
-		}
-		section, err := e.Fill()
-		if err != nil {
-			return templates.Job{}, err
-		}
-		if section.ID, section.Heading, section.Milled = e.ID, say(e.Heading), e.Milled; !section.Empty() {
-			out.Sections = append(out.Sections, section)
-		}
+	asked := lists.Where(all, func(e Envelope) bool { return e.For&cmp.Or(o.For, kind.Buying|kind.Bench) != 0 })
+	filled, errs := make([]templates.Section, len(asked)), make([]error, len(asked))
+	lists.Each(len(asked), func(i int) {
+		e := asked[i]
+		filled[i], errs[i] = e.Fill()
+		filled[i].ID, filled[i].Heading, filled[i].Milled = e.ID, say(e.Heading), e.Milled
+	})
+	if err := cmp.Or(errs...); err != nil {
+		return templates.Job{}, err
 	}
-	return out, nil
+	return templates.Job{Title: title, Sections: lists.Where(filled, func(s templates.Section) bool { return !s.Empty() })}, nil
 }
 
 // Wood is what is bought, and the boards as they are sawn.

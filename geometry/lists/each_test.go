@@ -1,4 +1,4 @@
-package render
+package lists
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 func TestEachCallsEveryNumberOnce(t *testing.T) {
 	for _, n := range []int{0, 1, 2, 100} {
 		calls := make([]atomic.Int64, n)
-		each(n, func(i int) { calls[i].Add(1) })
+		Each(n, func(i int) { calls[i].Add(1) })
 		for i := range calls {
 			if got := calls[i].Load(); got != 1 {
 				t.Errorf("%d of %d is called %d times", i, n, got)
@@ -28,27 +28,10 @@ func TestEachPassesAPanicOn(t *testing.T) {
 			t.Errorf("caught %q, want the panic and where it was", text)
 		}
 	}()
-	each(8, func(i int) {
+	Each(8, func(i int) {
 		if i == 3 {
 			panic("broken at 3")
 		}
 	})
 	t.Error("no panic")
-}
-
-// A tester is a *testing.T, or that of a random test.
-type tester interface {
-	Helper()
-	Fatal(...any)
-}
-
-// must returns what a call gives that has to succeed.
-func must[T any](v T, err error) func(tester) T {
-	return func(t tester) T {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
 }

@@ -1,4 +1,4 @@
-package render
+package lists
 
 import (
 	"fmt"
@@ -8,10 +8,10 @@ import (
 	"sync/atomic"
 )
 
-// each calls f with every number below n, several at a time. A panic in f is
+// Each calls f with every number below n, several at a time. A panic in f is
 // one of the caller, who may recover it; its value holds the stack of where it
 // came from.
-func each(n int, f func(int)) {
+func Each(n int, f func(int)) {
 	var next atomic.Int64
 	var broken atomic.Pointer[string]
 	var group sync.WaitGroup
