@@ -7,6 +7,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
@@ -89,14 +90,12 @@ func (r Rail) topAt(deep float64) float64 {
 // grooveCard is the groove for the buttons, made before anything is glued.
 func (m Model) grooveCard(row *Row) templates.Card {
 	b := m.button()
-	return templates.Card{
-		Heading: grooveCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.groovePicture(row.Rails[0], b)},
-		Figures: []templates.Reading{
-			{Name: grooveBelow.With(), Value: m.length(b.below), Write: true}, {Name: grooveHigh.With(), Value: m.length(b.high)},
-			{Name: grooveDeep.With(), Value: m.length(b.deep), Write: true},
-		},
-		Text: []string{grooveText.With(m.length(row.Of.Thickness))}, Test: grooveTest.With(m.length(b.tongue)), Caution: grooveCaution.With(),
-	}
+	c := grooveCard.Card(m.Design.Unit, m.railTicks(row), m.groovePicture(row.Rails[0], b))
+	c.Text, c.Test = []string{grooveText.With(m.length(row.Of.Thickness))}, grooveCard.Test.With(m.length(b.tongue))
+	c.Set(grooveBelow, measure.Length(b.below))
+	c.Read(grooveHigh, measure.Length(b.high))
+	c.Set(grooveDeep, measure.Length(b.deep))
+	return c.Card
 }
 
 // groovePicture is the upper part of an apron, cut through, its top level.
@@ -117,36 +116,30 @@ func (m Model) groovePicture(r Rail, b button) templates.Picture {
 	return p.Picture
 }
 
-// stockCard is planing the aprons, or stretchers, to thickness.
-func (m Model) stockCard(row *Row) templates.Card {
-	return templates.Card{
-		Heading: stockCard.With(sortNames[row.Kind][0].With()), Ticks: m.railTicks(row),
-		Figures: []templates.Reading{{Name: thicknessReading.With(), Value: m.length(row.Of.Thickness), Write: true}},
-		Text:    []string{stockText.With()}, Test: stockTest.With(), Caution: planeCaution.With(),
-	}
+// planed is planing parts to one thickness.
+func (m Model) planed(parts text, thick float64, words text, ticks []templates.Tick) templates.Card {
+	c := stockCard.Card(m.Design.Unit, ticks)
+	c.Heading = stockCard.Heading.With(parts.With())
+	c.Set(thicknessReading, measure.Length(thick))
+	c.Say(words)
+	return c.Card
 }
 
 // topStock is gluing, planing and sawing the top.
 func (m Model) topStock() templates.Card {
 	size, _ := m.TopSize()
-	words := []string{topStockText.With()}
+	c := topStockCard.Card(m.Design.Unit, assembly.Ticked(topBoardsTick, m.TopBoards()+m.Design.Wood.Spares))
 	if len(m.sides) != 4 {
-		words = append(words, topOutlineText.With(count.With(len(m.sides))))
+		c.Text = append(c.Text, topOutlineText.With(count.With(len(m.sides))))
 	}
-	c := templates.Card{
-		Heading: topStockCard.With(), Ticks: []templates.Tick{{Text: topBoardsTick.With(), Boxes: m.TopBoards() + m.Design.Wood.Spares}},
-		Figures: []templates.Reading{
-			{Name: boardsReading.With(), Value: count.With(m.TopBoards())},
-			{Name: thicknessReading.With(), Value: m.length(size.Thickness), Write: true},
-			{Name: topSizeReading.With(), Value: by(m.bare(size.Length), m.length(size.Width)), Write: true},
-		},
-		Text: words, Test: topStockTest.With(), Caution: topStockCaution.With(),
-	}
+	c.Read(boardsReading, measure.Number(float64(m.TopBoards())))
+	c.Set(thicknessReading, measure.Length(size.Thickness))
+	c.Figures = append(c.Figures, templates.Reading{Name: topSizeReading.With(), Value: by(m.bare(size.Length), m.length(size.Width)), Write: true})
 	if top := m.Design.Frame.Top; top.Corner != design.SharpCorner {
 		c.Setup = []templates.Picture{templates.TopPlan(m.TopShape())}
 		c.Templates = templates.TopCornerViews(m.TopShape())
-		c.Figures = append(c.Figures, templates.Reading{Name: cornerReadings[top.Corner].With(), Value: m.length(top.CornerSize)})
-		c.Text = append(c.Text, topCornersText.With())
+		c.Read(cornerReadings[top.Corner], measure.Length(top.CornerSize))
+		c.Say(topCornersText)
 	}
-	return c
+	return c.Card
 }

@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 )
 
@@ -103,7 +104,7 @@ func TestSheetOfCorners(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := views(s.Drawings); !reflect.DeepEqual(got, tt.want) {
+		if got := assembly.Views(s.Drawings); !reflect.DeepEqual(got, tt.want) {
 			t.Errorf("drawings %v, want %v", got, tt.want)
 		}
 		if got := s.Cards[0].Templates; !reflect.DeepEqual(got, tt.want) {

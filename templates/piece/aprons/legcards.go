@@ -5,8 +5,10 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/piece/kind"
@@ -32,24 +34,21 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		out.Drawings = append(out.Drawings, m.section())
 	}
 	if l.skewed() {
-		c := templates.Card{
-			Heading: sectionCard.With(), Ticks: m.legTicks(), Templates: views(out.Drawings), Test: gaugeTest.With(), Caution: planeCaution.With(),
-			Text: []string{kiteText.With()},
-			Figures: []templates.Reading{
-				{Name: thicknessReading.With(), Value: m.length(l.Blank().Thickness), Write: true},
-				{Name: outerArrisReading.With(), Value: m.angle(angles[0])},
-				{Name: besideReading.With(), Value: m.angle(angles[1])},
-			},
-		}
+		c := sectionCard.Card(m.Design.Unit, m.legTicks())
+		c.Templates, c.Text = assembly.Views(out.Drawings), []string{kiteText.With()}
+		c.Set(thicknessReading, measure.Length(l.Blank().Thickness))
+		c.Read(outerArrisReading, measure.Angle(angles[0]))
+		c.Read(besideReading, measure.Angle(angles[1]))
 		if len(m.sides) != 4 { // no two sides are parallel
-			c.Figures = append(c.Figures, templates.Reading{Name: legSizeReading.With(), Value: m.length(l.size), Write: true})
+			c.Set(legSizeReading, measure.Length(l.size))
 		}
 		for _, p := range m.legPasses(0) {
 			if p.ID == "rail-edge" {
 				c.Text = []string{sectionText.With()}
 				_, face, _ := l.TaperAngle()
-				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCaution.With()
-				c.Figures = append(c.Figures, m.tiltOf(p), templates.Reading{Name: fenceReading.With(), Value: m.length(face), Write: true})
+				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCard.Caution.With()
+				c.Set(leaning(p), tilted(p))
+				c.Set(fenceReading, measure.Length(face))
 				c.Templates = append(c.Templates, m.viewsOf(p)...)
 			}
 		}
@@ -57,18 +56,14 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 			c.Test = sectionTest.With()
 		}
 		if math.Abs(angles[2]-angles[0]) > least {
-			c.Figures = append(c.Figures, templates.Reading{Name: innerArrisReading.With(), Value: m.angle(angles[2])})
+			c.Read(innerArrisReading, measure.Angle(angles[2]))
 		}
-		out.Cards = append(out.Cards, c)
+		out.Cards = append(out.Cards, c.Card)
 	} else {
-		out.Cards = append(out.Cards, templates.Card{
-			Heading: stockCard.With(legSortNames[0].With()), Ticks: m.legTicks(),
-			Figures: []templates.Reading{{Name: thicknessReading.With(), Value: m.length(l.size), Write: true}},
-			Text:    []string{legStockText.With()}, Test: stockTest.With(), Caution: planeCaution.With(),
-		})
+		out.Cards = append(out.Cards, m.planed(legSortNames[0], l.size, legStockText, m.legTicks()))
 	}
 	for _, row := range m.Rows {
-		out.Cards = append(out.Cards, m.stockCard(row))
+		out.Cards = append(out.Cards, m.planed(sortNames[row.Kind][0], row.Of.Thickness, stockText, m.railTicks(row)))
 	}
 	for i, key := range []string{"legs", "aprons", "stretchers"}[:len(out.Cards)] {
 		measured := thicknessReading
@@ -118,7 +113,7 @@ func (m Model) strips() (wraps, low []templates.Drawing) {
 // legEnds is sawing the foot and, in the same setting, the head.
 func (m Model) legEnds() templates.Card {
 	l := m.legs[0]
-	c := templates.Card{Heading: legEndsCard.With(), Ticks: m.legTicks(), Test: legEndsTest.With(), Caution: sawCaution.With()}
+	c := legEndsCard.Card(m.Design.Unit, m.legTicks())
 	var lies []any
 	against, mirrored := railSideWord, outerSideWord
 	for _, p := range l.Passes() {
@@ -135,36 +130,33 @@ func (m Model) legEnds() templates.Card {
 			}
 		}
 	}
-	c.Figures = append(c.Figures, templates.Reading{Name: legLongReading.With(), Value: m.length(l.length()), Write: true})
+	c.Set(legLongReading, measure.Length(l.length()))
 	c.Text = []string{legEndsText.With(append(lies, against.With())...)}
 	if m.LegSorts() > 1 {
 		c.Text = append(c.Text, handsText.With(mirrored.With()))
 	}
-	return c
+	return c.Card
 }
 
 // mortises is the chopping of those of a row.
 func (m Model) mortises(row *Row, strips []templates.Drawing) templates.Card {
 	deep := -row.least(func(r Rail, k int) float64 { return -m.intoLeg(r, k) })
-	c := templates.Card{
-		Heading: mortiseCards[row.Kind].With(), Ticks: m.legTicks(), Setup: []templates.Picture{m.jointView(row)},
-		Figures: []templates.Reading{
-			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
-			{Name: deepReading.With(), Value: m.length(deep)},
-		},
-		Text: []string{mortiseTexts[row.Kind].With(), mortiseLeanText.With()}, Test: mortiseTest.With(), Caution: mortiseCaution.With(), Templates: views(strips),
-	}
-	if row.Joint == design.Bridled {
+	bridled := row.Joint == design.Bridled
+	c := mortiseCard.Card(m.Design.Unit, m.legTicks(), m.jointView(row))
+	c.Heading, c.Templates = mortiseCards[row.Kind].With(), assembly.Views(strips)
+	c.Say(assembly.Either(bridled, slotText, mortiseTexts[row.Kind]), mortiseLeanText)
+	c.Set(tenonReading, measure.Length(row.Tenon))
+	c.Read(deepReading, measure.Length(deep))
+	if bridled {
 		walls, post := m.headLeft(row)
-		c.Text[0] = slotText.With()
-		c.Figures = append(c.Figures,
-			templates.Reading{Name: wallsReading.With(), Value: m.length(walls)}, templates.Reading{Name: postReading.With(), Value: m.length(post)})
+		c.Read(wallsReading, measure.Length(walls))
+		c.Read(postReading, measure.Length(post))
 	}
 	if row.Of.Long == 0 {
-		c.Text = append(c.Text, mitredText.With())
+		c.Say(mitredText)
 	}
-	c.Figures = append(c.Figures, haunchOf(m, row)...)
-	return c
+	haunch(&c, row)
+	return c.Card
 }
 
 // headLeft returns what two slots leave of the head of a leg, where they leave least: the
@@ -218,13 +210,12 @@ func (m Model) taperCard() templates.Card {
 	d.Label(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))
 	d.Label(geometry.Pt(long, 0), geometry.Pt(long, narrow), label("foot-wide", m.length(narrow)))
 	p := l.taperPass()
-	return templates.Card{
-		Heading: taperCard.With(), Ticks: m.legTicks(), Setup: []templates.Picture{d.Picture},
-		Figures: append([]templates.Reading{
-			{Name: taperReading.With(), Value: m.angle(rad), Write: true},
-			{Name: startReading.With(), Value: m.length(start)},
-			{Name: footReading.With(), Value: m.length(narrow)}, m.tiltOf(p),
-		}, m.standIns(p)...), Templates: m.viewsOf(p),
-		Text: []string{taperText.With()}, Test: taperTest.With(m.length(narrow)), Caution: taperCaution.With(),
-	}
+	c := taperCard.Card(m.Design.Unit, m.legTicks(), d.Picture)
+	c.Set(taperReading, measure.Angle(rad))
+	c.Read(startReading, measure.Length(start))
+	c.Read(footReading, measure.Length(narrow))
+	c.Set(leaning(p), tilted(p))
+	c.Figures = append(c.Figures, m.standIns(p)...)
+	c.Test, c.Templates = taperCard.Test.With(m.length(narrow)), m.viewsOf(p)
+	return c.Card
 }

@@ -130,19 +130,14 @@ func (m Model) sectionOnPaper() bool {
 	})
 }
 
-func views(all []templates.Drawing) []templates.View {
-	return lists.Map(all, func(d templates.Drawing) templates.View { return d.View })
-}
-
 // cutReadings are the two angles of a cut.
 func (m Model) cutReadings(p Pass) []templates.Reading {
-	return slices.Concat(assembly.OnGauge(m.Design, p.Saw.OffSquare), []templates.Reading{m.tiltOf(p)}, m.standIns(p))
+	tilt := templates.Reading{Name: leaning(p).With(), Value: tilted(p).Text(m.Design.Unit), Write: true}
+	return slices.Concat(assembly.OnGauge(m.Design, p.Saw.OffSquare), []templates.Reading{tilt}, m.standIns(p))
 }
 
-// tiltOf is the tilt of a cut and which way the blade leans.
-func (m Model) tiltOf(p Pass) templates.Reading {
-	return templates.Reading{Name: leaning(p).With(), Value: m.angle(math.Abs(p.Saw.Tilt)), Write: true}
-}
+// tilted is by how much the blade leans.
+func tilted(p Pass) measure.Quantity { return measure.Angle(math.Abs(p.Saw.Tilt)) }
 
 // leaning names the tilt by the side to which the blade leans.
 func leaning(p Pass) text {
@@ -203,13 +198,6 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 	if !m.Design.Frame.Top.None {
 		frame = all[:len(all)-1]
 	}
-	text := glueRegular
-	switch {
-	case m.slides():
-		text = glueBridled
-	case len(m.sides) == 4:
-		text = glueRectangle
-	}
 	var out templates.Section
 	if !m.Design.Frame.Top.None {
 		if m.Design.Frame.Top.Corner != design.SharpCorner {
@@ -218,11 +206,9 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 		}
 		out.Cards = append(out.Cards, m.topStock())
 	}
-	glue := templates.Card{
-		Heading: glueCard.With(), Ticks: []templates.Tick{{Text: frameTick.With(), Boxes: 1}}, Setup: []templates.Picture{whole(frame)},
-		Text: []string{dryText.With(), text.With()}, Test: glueTest.With(), Caution: glueCaution.With(),
-		Figures: m.diagonals(),
-	}
+	glue := glueCard.Card(m.Design.Unit, assembly.Ticked(frameTick, 1), whole(frame))
+	glue.Figures = m.diagonals()
+	glue.Say(assembly.Either(m.slides(), glueBridled, assembly.Either(len(m.sides) == 4, glueRectangle, glueRegular)))
 	var jaws []string
 	for k, r := range m.sorts(m.Rows[0]) {
 		for _, p := range r.Passes() {
@@ -236,36 +222,34 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 	if len(jaws) > 0 {
 		glue.Text = append(glue.Text, caulText.With(strings.Join(jaws, "; ")))
 	}
-	out.Cards = append(out.Cards, glue)
-	if c, ok := m.topOn(); ok {
-		c.Heading, c.Ticks, c.Setup, c.Caution = topCard.With(), []templates.Tick{{Text: topWord.With(), Boxes: 1}}, []templates.Picture{whole(all)}, topCaution.With()
-		out.Cards = append(out.Cards, c)
+	out.Cards = append(out.Cards, glue.Card)
+	if c := topCard.Card(m.Design.Unit, assembly.Ticked(topWord, 1), whole(all)); m.topOn(&c) {
+		out.Cards = append(out.Cards, c.Card)
 	}
 	return out, nil
 }
 
-// topOn is what holds the top and how it is put on.
-func (m Model) topOn() (c templates.Card, ok bool) {
-	if f, ok := m.Screws(); ok {
-		return m.screwTop(f), true
-	}
-	n := m.Buttons()
-	if n == 0 {
-		return c, false
-	}
-	b := m.button()
+// topOn adds how the top is put on; it reports whether anything holds it.
+func (m Model) topOn(c *assembly.Card) bool {
 	moves, _ := m.TopMoves()
-	return templates.Card{
-		Figures: []templates.Reading{
-			{Name: buttonsReading.With(), Value: count.With(n)},
-			{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
-			{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))},
-			{Name: stepReading.With(), Value: m.length(b.step)},
-			{Name: screwReading.With(), Value: m.length(m.screw())},
-			{Name: movesReading.With(), Value: m.length(moves)},
-		},
-		Text: []string{layText.With(m.length(m.Design.Frame.Top.Overhang)), buttonText.With()}, Test: topTest.With(),
-	}, true
+	c.Text = []string{layText.With(m.length(m.Design.Frame.Top.Overhang))}
+	if f, ok := m.Screws(); ok {
+		m.screwTop(c, f)
+	} else if n := m.Buttons(); n > 0 {
+		b := m.button()
+		c.Read(buttonsReading, measure.Number(float64(n)))
+		c.Figures = append(c.Figures,
+			templates.Reading{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
+			templates.Reading{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))})
+		c.Read(stepReading, measure.Length(b.step))
+		c.Read(screwReading, measure.Length(m.screw()))
+		c.Say(buttonText)
+		c.Test = topTest.With()
+	} else {
+		return false
+	}
+	c.Read(movesReading, measure.Length(moves))
+	return true
 }
 
 // slides reports whether a leg goes on to its two aprons along its own length: its slots are

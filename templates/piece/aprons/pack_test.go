@@ -208,7 +208,7 @@ func TestSizesShareCards(t *testing.T) {
 			order = append(order, c.Heading)
 		}
 	}
-	for word, want := range map[string]int{sectionCard.With(): 1, legEndsCard.With(): 2, mortiseCards[Aprons].With(): 1, taperCard.With(): 2, tenonCard.With(): 1} {
+	for word, want := range map[string]int{sectionCard.Heading.With(): 1, legEndsCard.Heading.With(): 2, mortiseCards[Aprons].With(): 1, taperCard.Heading.With(): 2, tenonCard.Heading.With(): 1} {
 		if count[word] != want {
 			t.Errorf("%s: %d cards, want %d, of %q", word, count[word], want, order)
 		}
@@ -232,7 +232,9 @@ func TestTheTongueFitsItsGroove(t *testing.T) {
 		cards, row := bench{TB: t, m: m}, m.Rows[0]
 		c := m.grooveCard(row)
 		b := button{below: cards.figure(c, grooveBelow), high: cards.figure(c, grooveHigh), deep: cards.figure(c, grooveDeep)}
-		c, _ = m.topOn()
+		top := topCard.Card(m.Design.Unit, nil)
+		m.topOn(&top)
+		c = top.Card
 		b.step, b.reach, b.tongue = cards.figure(c, stepReading), m.button().reach, m.button().tongue
 		if said := by(m.bare(b.reach), m.length(b.tongue)); !slices.ContainsFunc(c.Figures, func(r templates.Reading) bool { return r.Name == tongueReading.With() && r.Value == said }) {
 			t.Errorf("no tongue of %s: %v", said, c.Figures)

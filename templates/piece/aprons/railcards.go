@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
@@ -20,12 +21,12 @@ func (m Model) railEnvelope(row *Row, s templates.Setting) templates.Section {
 			out.Pictures = append(out.Pictures, m.shape(r, k))
 		}
 		hands := m.railHands(r, k)
-		wraps = append(wraps, views(hands)...)
+		wraps = append(wraps, assembly.Views(hands)...)
 		out.Drawings = append(out.Drawings, hands...)
 		if row.Of.Arch > 0 || s.Full {
 			out.Drawings = append(out.Drawings, m.outlineOf(r, k))
 		}
-		out.Cards = append(out.Cards, m.railCards(row, k, r, views(hands))...)
+		out.Cards = append(out.Cards, m.railCards(row, k, r, assembly.Views(hands))...)
 	}
 	out.Cards = append(out.Cards, m.tenonCard(row, wraps))
 	if row.Kind == Aprons && m.Buttons() > 0 {
@@ -56,36 +57,33 @@ func (m Model) sortTick(row *Row, k int) templates.Tick {
 func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []templates.Card {
 	name, ticks, blank := m.sortName(row, k), []templates.Tick{m.sortTick(row, k)}, r.Blank("")
 	var out []templates.Card
-	shoulder := templates.Card{Heading: shoulderCard.With(name), Ticks: ticks, Test: shoulderTest.With(), Caution: shoulderCaution.With(), Text: []string{shoulderText.With()}}
+	shoulder := shoulderCard.Card(m.Design.Unit, ticks)
+	shoulder.Heading = shoulderCard.Heading.With(name)
 	for _, p := range r.Passes() {
 		switch p.ID {
 		case "top":
-			out = append(out, templates.Card{
-				Heading: ripCard.With(name), Ticks: ticks, Setup: []templates.Picture{m.ripPicture(p, m.deep(row, k), blank.Thickness)}, Templates: m.viewsOf(p),
-				Figures: append([]templates.Reading{
-					m.tiltOf(p),
-					{Name: fenceReading.With(), Value: m.length(m.deep(row, k)), Write: true},
-				}, m.standIns(p)...),
-				Text: []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}, Test: ripTest.With(), Caution: ripCaution.With(),
-			})
+			c := ripCard.Card(m.Design.Unit, ticks, m.ripPicture(p, m.deep(row, k), blank.Thickness))
+			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}
+			c.Set(leaning(p), tilted(p))
+			c.Set(fenceReading, measure.Length(m.deep(row, k)))
+			c.Figures, c.Templates = append(c.Figures, m.standIns(p)...), m.viewsOf(p)
+			out = append(out, c.Card)
 		case "end":
 			c := m.endsCard(r, p, blank.Width)
-			c.Heading, c.Ticks = endCard.With(name), ticks
+			c.Heading, c.Ticks = endCard.Heading.With(name), ticks
 			out = append(out, c)
 		case "shoulder-outer":
-			shoulder.Figures = append(m.cutReadings(p),
-				templates.Reading{Name: cheekReading.With(), Value: m.length(p.Deep), Write: true},
-				templates.Reading{Name: shouldersReading.With(), Value: m.length(2 * p.At)})
+			shoulder.Figures = m.cutReadings(p)
+			shoulder.Set(cheekReading, measure.Length(p.Deep))
+			shoulder.Read(shouldersReading, measure.Length(2*p.At))
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
-			if math.Abs(p.Saw.Tilt) < least {
-				shoulder.Text = []string{uprightText.With()}
-			}
+			shoulder.Say(assembly.Either(math.Abs(p.Saw.Tilt) < least, uprightText, shoulderText))
 			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
 			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
 		}
 	}
-	return append(out, shoulder)
+	return append(out, shoulder.Card)
 }
 
 // endsCard is both ends of a rail. First comes the one with the shorter edge against the
@@ -107,66 +105,55 @@ func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
 	}
 	second := first
 	second.OffSquare = -swing
-	c := templates.Card{
-		Text: []string{endText.With(m.lying(p), edges[0].With(), edges[1].With(), ends[0].With(), ends[1].With())}, Test: endTest.With(across), Caution: sawCaution.With(),
-		Figures: m.cutReadings(p), Templates: m.viewsOf(p),
-	}
+	c := endCard.Card(m.Design.Unit, nil)
+	c.Text = []string{endText.With(m.lying(p), edges[0].With(), edges[1].With(), ends[0].With(), ends[1].With())}
+	c.Test, c.Figures, c.Templates = endCard.Test.With(across), m.cutReadings(p), m.viewsOf(p)
 	if reach := m.Design.Saw.StopReach; reach > 0 && stop > reach+piece.Slip {
-		c.Text = append(c.Text, atLine.With())
-		c.Figures = append(c.Figures, templates.Reading{Name: endsReading.With(), Value: across, Write: true})
+		c.Say(atLine)
+		c.Set(endsReading, measure.Length(2*p.At))
 	} else {
 		second.Board = []geometry.Point{geometry.Pt(-stop, 0), geometry.Pt(30, 0), geometry.Pt(30, wide), geometry.Pt(wide*math.Tan(swing)-stop, wide)}
 		second.Stop = stop
-		c.Text = append(c.Text, atStop.With())
-		c.Figures = append(c.Figures, templates.Reading{Name: stopReading.With(), Value: m.length(stop), Write: true})
+		c.Say(atStop)
+		c.Set(stopReading, measure.Length(stop))
 	}
 	for i, view := range []assembly.Crosscut{first, second} {
 		c.Setup = append(c.Setup, view.Picture(gaugeFromAbove.With(ends[i].With(), leanWords[leaning(p)].With())))
 	}
-	return c
+	return c.Card
 }
 
 // tenonCard is the cheeks, edges and haunches of all tenons of a row.
 func (m Model) tenonCard(row *Row, wraps []templates.View) templates.Card {
 	outer, _ := row.Cheeks()
-	c := templates.Card{
-		Heading: tenonCard.With(), Ticks: m.railTicks(row), Setup: []templates.Picture{m.jointView(row)}, Templates: wraps,
-		Figures: []templates.Reading{
-			{Name: tenonReading.With(), Value: m.length(row.Tenon), Write: true},
-			{Name: cheekReading.With(), Value: m.length(outer)},
-			{Name: lowerReading.With(), Value: m.length(row.Of.LowerCut)},
-			{Name: tenonLongReading.With(), Value: m.length(m.tenonLong(row))},
-		},
-		Text: []string{tenonText.With()}, Test: tenonTest.With(), Caution: tenonCaution.With(),
-	}
-	if row.Joint == design.Bridled {
-		c.Text = []string{bridleText.With()}
-	}
-	c.Figures = append(c.Figures, haunchOf(m, row)...)
-	return c
+	c := tenonCard.Card(m.Design.Unit, m.railTicks(row), m.jointView(row))
+	c.Templates = wraps
+	c.Say(assembly.Either(row.Joint == design.Bridled, bridleText, tenonText))
+	c.Set(tenonReading, measure.Length(row.Tenon))
+	c.Read(cheekReading, measure.Length(outer))
+	c.Read(lowerReading, measure.Length(row.Of.LowerCut))
+	c.Read(tenonLongReading, measure.Length(m.tenonLong(row)))
+	haunch(&c, row)
+	return c.Card
 }
 
-// haunchOf is what is off the tenon at its top, and what stays there.
-func haunchOf(m Model, row *Row) []templates.Reading {
-	var out []templates.Reading
+// haunch reads what is off the tenon at its top, and what stays there.
+func haunch(c *assembly.Card, row *Row) {
 	if row.Upper > 0 {
-		out = append(out, templates.Reading{Name: upperReading.With(), Value: m.length(row.Upper)})
+		c.Read(upperReading, measure.Length(row.Upper))
 	}
 	if row.Haunch() > 0 {
-		out = append(out, templates.Reading{Name: haunchReadings[row.Joint].With(), Value: m.length(row.Haunch())})
+		c.Read(haunchReadings[row.Joint], measure.Length(row.Haunch()))
 	}
-	return out
 }
 
 // archCard is sawing the underside to its template.
 func (m Model) archCard(row *Row) templates.Card {
-	c := templates.Card{
-		Heading: archCard.With(), Ticks: m.railTicks(row), Text: []string{archText.With()}, Test: archTest.With(), Caution: archCaution.With(),
-		Figures: []templates.Reading{{Name: riseReading.With(), Value: m.length(row.Of.Arch)}},
-	}
+	c := archCard.Card(m.Design.Unit, m.railTicks(row))
+	c.Read(riseReading, measure.Length(row.Of.Arch))
 	for k, r := range m.sorts(row) {
 		c.Setup = append(c.Setup, m.shape(r, k))
 		c.Templates = append(c.Templates, m.outlineOf(r, k).View)
 	}
-	return c
+	return c.Card
 }

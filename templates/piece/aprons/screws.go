@@ -10,6 +10,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -115,41 +116,29 @@ func (m Model) screwChecks() []kind.Check {
 func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 	u := m.Design.Unit
 	shank, head := shop.Bits(u)
-	c := templates.Card{
-		Heading: drillCard.With(), Ticks: m.railTicks(row), Setup: m.underPictures(f),
-		Test: drillTest.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness)), Caution: drillCaution.With(),
-	}
-	add := func(name text, mm float64, write bool, args ...any) {
-		c.Figures = append(c.Figures, templates.Reading{Name: name.With(args...), Value: m.length(mm), Write: write})
-	}
-	heads, before, bore := m.heads(f), text(""), noBoreText
+	c := drillCard.Card(u, m.railTicks(row), m.underPictures(f)...)
+	c.Test = drillCard.Test.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness))
+	heads := m.heads(f)
 	if heads != nil {
-		bore = boreText
-		add(headHole, head, false)
+		c.Read(headHole, measure.Length(head))
 	}
 	for k, deep := range heads {
-		add(headDeep, deep, true, m.sortName(row, k))
+		c.Figures = append(c.Figures, templates.Reading{Name: headDeep.With(m.sortName(row, k)), Value: m.length(deep), Write: true})
 	}
-	if row.Of.Arch > 0 {
-		before = beforeArchText
-	}
+	before, bore := assembly.Either(row.Of.Arch > 0, beforeArchText, ""), assembly.Either(heads != nil, boreText, noBoreText)
 	c.Text = []string{drillText.With(before.With(), bore.With())}
-	add(shankHole, shank, false)
+	c.Read(shankHole, measure.Length(shank))
 	if f.Play > 0 {
 		if heads != nil {
-			add(headSlot, f.HeadSlot(u), false)
+			c.Read(headSlot, measure.Length(f.HeadSlot(u)))
 		}
-		add(shankSlot, f.Slot(u), false)
-		c.Text = append(c.Text, slotsText.With())
+		c.Read(shankSlot, measure.Length(f.Slot(u)))
+		c.Say(slotsText)
 	}
 	if m.Design.Frame.Shape == design.RegularFrame {
-		grain := grainAlong
-		if m.acrossGrain().X != 0 {
-			grain = grainAcross
-		}
-		c.Text = append(c.Text, grain.With())
+		c.Say(assembly.Either(m.acrossGrain().X != 0, grainAcross, grainAlong))
 	}
-	return c
+	return c.Card
 }
 
 // underPictures show the undersides of the aprons with their holes; those that are drilled
@@ -245,18 +234,13 @@ func slot(axis geometry.Segment, wide float64) []geometry.Point {
 }
 
 // screwTop is putting the top on by screws.
-func (m Model) screwTop(f shop.Fixing) templates.Card {
+func (m Model) screwTop(c *assembly.Card, f shop.Fixing) {
 	hard, soft := shop.Pilots(m.Design.Unit)
-	moves, _ := m.TopMoves()
-	return templates.Card{
-		Figures: []templates.Reading{
-			{Name: screwsReading.With(), Value: count.With(len(f.Holes))},
-			{Name: screwReading.With(), Value: m.length(f.Screw)},
-			{Name: pilotReading.With(), Value: m.length(hard)},
-			{Name: softReading.With(), Value: m.length(soft)},
-			{Name: pilotDeep.With(), Value: m.length(f.Bite), Write: true},
-			{Name: movesReading.With(), Value: m.length(moves)},
-		},
-		Text: []string{layText.With(m.length(m.Design.Frame.Top.Overhang)), screwText.With()}, Test: screwTest.With(),
-	}
+	c.Read(screwsReading, measure.Number(float64(len(f.Holes))))
+	c.Read(screwReading, measure.Length(f.Screw))
+	c.Read(pilotReading, measure.Length(hard))
+	c.Read(softReading, measure.Length(soft))
+	c.Set(pilotDeep, measure.Length(f.Bite))
+	c.Say(screwText)
+	c.Test = screwTest.With()
 }

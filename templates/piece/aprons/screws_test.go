@@ -144,7 +144,8 @@ func TestHolesOfTheScrewCard(t *testing.T) {
 		f, _ := m.Screws()
 		b := bench{TB: t, m: m}
 		row := m.Rows[0]
-		c, top := m.screwCard(row, f), m.screwTop(f)
+		c, top := m.screwCard(row, f), topCard.Card(m.Design.Unit, nil)
+		m.screwTop(&top, f)
 		bore := boreText
 		if tt.heads == 0 {
 			bore = noBoreText
@@ -159,7 +160,7 @@ func TestHolesOfTheScrewCard(t *testing.T) {
 				heads++
 			}
 			axis := r.uncut("").Transform(r.frame().to()).Pieces[0].Bounds().Size().Y - math.Abs(r.topAt(row.Of.Thickness))
-			if out := deep + b.figure(top, screwReading) - axis; math.Abs(out-b.figure(top, pilotDeep)) > leastBore {
+			if out := deep + b.figure(top.Card, screwReading) - axis; math.Abs(out-b.figure(top.Card, pilotDeep)) > leastBore {
 				t.Errorf("%g deep, sort %d: %g stands out", tt.depth, k, out)
 			}
 		}

@@ -315,17 +315,13 @@ const (
 	railSideWord   text = "a rail side"
 	outerSideWord  text = "an outer side"
 
-	sectionCard  text = "Make the legs out of square"
 	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
-	gaugeTest    text = "A bevel gauge set to the corner arris shows no light from end to end."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
 
-	legEndsCard text = "Saw feet and heads"
 	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
 	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, %s against the gauge, the gauge turned to the other side."
-	legEndsTest text = "Stood on its foot, the leg leans out to both sides; a level lies flat on its head."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
 	mortiseText     text = "Fold the strip round the head, its head line at the sawn head, and prick the mortises through. Chop both of a corner before the tapers are sawn, as long as the sides are flat."
@@ -333,59 +329,32 @@ const (
 	lowMortiseText  text = "Lay each strip on its rail side, its arris on that with the outer side and its end at the foot or so far up from it as it says, and prick the mortises through: those of the left end of a stretcher and of its right end have their own."
 	mitredText      text = "Tenons that meet are mitred: chop each mortise to the outer wall of the other and no farther."
 	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder. On a side that is out of square the mortise measures a hair more than its chisel."
-	mortiseTest     text = "An offcut as thick as the tenon slides to the bottom by hand."
-	mortiseCaution  text = "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."
 	jointHeading    text = "Two rails and their leg, drawn apart"
 
-	taperCard    text = "Taper the sides that take rails"
-	taperView    text = "On an outer side"
-	taperText    text = "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side and saw the other. Outer arris and outer sides stay straight."
-	taperTest    text = "Both outer sides are %s wide at the foot."
-	taperCaution text = "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."
+	taperView text = "On an outer side"
 
-	ripCard    text = "Rip the edges of the %s"
-	ripText    text = "Tilt the blade away from the fence. Lay each board %s, its underside to the blade, and rip that. Roll it over about its length, so that it lies %s, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
-	ripTest    text = "With the outer side at its lean a level lies flat on the top."
-	ripCaution text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."
+	ripText text = "Tilt the blade away from the fence. Lay each board %s, its underside to the blade, and rip that. Roll it over about its length, so that it lies %s, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
 
-	endCard text = "Saw the ends of the %s"
 	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
 	atStop  text = "The tip of the sawn end meets the stop, which reaches down to the table."
 	atLine  text = "The stop does not reach so far: saw to a knife line at that length."
-	endTest text = "The outer side measures %s along the underside; the ends are mirror images."
 
-	shoulderCard    text = "Saw the shoulders of the %s"
-	shoulderText    text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge: then the blade leans to the other side of the part, as the pictures say; use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
-	uprightText     text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
-	shoulderTest    text = "All four lines of a shoulder meet at the arrises."
-	shoulderCaution text = "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."
+	shoulderText text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge: then the blade leans to the other side of the part, as the pictures say; use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
+	uprightText  text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 
-	tenonCard    text = "Cut the tenons"
-	tenonText    text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."
-	bridleText   text = "Cheeks run parallel to the outer side; the lower edge of the tenon runs level, as the underside does. Up to the top nothing is taken off: the head of the leg is open."
-	tenonTest    text = "The tenon goes in by hand and the shoulder closes on all four sides."
-	tenonCaution text = "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."
+	tenonText  text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."
+	bridleText text = "Cheeks run parallel to the outer side; the lower edge of the tenon runs level, as the underside does. Up to the top nothing is taken off: the head of the leg is open."
 
-	grooveCard    text = "Groove the aprons for the buttons"
-	grooveView    text = "An apron cut through, its top level"
-	grooveText    text = "Now, not when the frame is glued: on the frame side of every apron, square to that side and along the top, stopped %s short of both shoulders. A router with a straight bit and its fence against the top, in two passes."
-	grooveTest    text = "A button pushed in, its tongue %s thick, stands a hair below the top of the apron: so its screw draws the top down."
-	grooveCaution text = "Clamp the apron; unplug the router to change its bit. The machine's manual and the usual eye protection hold here too."
+	grooveView text = "An apron cut through, its top level"
+	grooveText text = "Now, not when the frame is glued: on the frame side of every apron, square to that side and along the top, stopped %s short of both shoulders. A router with a straight bit and its fence against the top, in two passes."
 
-	stockCard     text = "Plane the %s"
 	stockText     text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
 	legStockText  text = "Plane all legs square and alike, spares with them. Mark the corner arris at once, on the end grain too."
 	writeDownText text = "Write down what comes out: %[2]s. Where it differs, put it behind %[1]s = under [frame.milled] in the design file and print again what follows, by --only milled."
-	stockTest     text = "Two held together show no step."
 
-	topStockCard    text = "Make the top"
-	topStockText    text = "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises."
-	topOutlineText  text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
-	topCornersText  text = "When the diagonals are alike, lay the sheet of the corner on both edges at each corner, strike its line and work the wood to it."
-	topStockTest    text = "Both diagonals are alike; a straightedge over the grain shows no light."
-	topStockCaution text = "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."
+	topOutlineText text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
+	topCornersText text = "When the diagonals are alike, lay the sheet of the corner on both edges at each corner, strike its line and work the wood to it."
 
-	drillCard      text = "Drill the aprons for the screws of the top"
 	underName      text = "underside, seen from below, from mid-length: %s"
 	drillText      text = "Now, not when the frame is glued%s: underside up, outer side flat against the fence, so that each hole runs up in the middle of the apron. %s"
 	beforeArchText text = ", and before the arches are sawn"
@@ -395,32 +364,57 @@ const (
 	atMiddle       text = "at mid-length"
 	grainAlong     text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs along apron 1."
 	grainAcross    text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs square to apron 1."
-	drillTest      text = "A screw pushed home stands %s out of the top of the apron; the top is %s thick."
-	drillCaution   text = "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."
 	screwText      text = "Drill for the threads through the holes of the aprons, in their line, a screw in the middle of each slot: those in round holes tight, those in slots snug, flat under the head or on a washer that fits the hole, so that the top still slides."
 	screwTest      text = "No screw shows on the upper face; no shoulder moves when the screws are tight."
 
-	archCard    text = "Saw the arches"
-	archText    text = "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave."
-	archTest    text = "Two aprons that are alike show no step, underside to underside."
-	archCaution text = "The bandsaw by its manual, guard down to the part."
-
-	glueCard      text = "Glue the frame"
 	frameTick     text = "frame"
 	spareTick     text = "legs, spare of either hand"
 	topBoardsTick text = "top boards"
-	dryText       text = "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts."
 	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
 	glueBridled   text = "Lay out the aprons as they stand, then push each leg up on to two of them at once, along its own length: its slots are open at the head. Start all legs, then draw them up in turn."
 	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
 	caulOf        text = "%s for %s"
-	glueTest      text = "All distances across agree, at the heads and at the feet; no foot rocks."
-	glueCaution   text = "Glue by its data sheet. Clamps only as tight as closes the joints."
 
-	topCard    text = "Put the top on"
 	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
 	buttonText text = "The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
 	topTest    text = "No shoulder moves when the screws are tight."
-	topCaution text = "Clamp what you drill; a stop on the bit keeps it from the upper face."
+)
+
+// What the cards say.
+var (
+	sectionCard = assembly.CardText{Heading: "Make the legs out of square", Test: "A bevel gauge set to the corner arris shows no light from end to end.",
+		Caution: planeCaution}
+	stockCard = assembly.CardText{Heading: "Plane the %s", Test: "Two held together show no step.",
+		Caution: planeCaution}
+	legEndsCard = assembly.CardText{Heading: "Saw feet and heads", Test: "Stood on its foot, the leg leans out to both sides; a level lies flat on its head.",
+		Caution: sawCaution}
+	mortiseCard = assembly.CardText{Test: "An offcut as thick as the tenon slides to the bottom by hand.",
+		Caution: "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."}
+	taperCard = assembly.CardText{Heading: "Taper the sides that take rails", Test: "Both outer sides are %s wide at the foot.",
+		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side and saw the other. Outer arris and outer sides stay straight.",
+		Caution: "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."}
+	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "With the outer side at its lean a level lies flat on the top.",
+		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
+	endCard = assembly.CardText{Heading: "Saw the ends of the %s", Test: "The outer side measures %s along the underside; the ends are mirror images.",
+		Caution: sawCaution}
+	shoulderCard = assembly.CardText{Heading: "Saw the shoulders of the %s", Test: "All four lines of a shoulder meet at the arrises.",
+		Caution: "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."}
+	tenonCard = assembly.CardText{Heading: "Cut the tenons", Test: "The tenon goes in by hand and the shoulder closes on all four sides.",
+		Caution: "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."}
+	archCard = assembly.CardText{Heading: "Saw the arches", Test: "Two aprons that are alike show no step, underside to underside.",
+		Text:    "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave.",
+		Caution: "The bandsaw by its manual, guard down to the part."}
+	grooveCard = assembly.CardText{Heading: "Groove the aprons for the buttons", Test: "A button pushed in, its tongue %s thick, stands a hair below the top of the apron: so its screw draws the top down.",
+		Caution: "Clamp the apron; unplug the router to change its bit. The machine's manual and the usual eye protection hold here too."}
+	drillCard = assembly.CardText{Heading: "Drill the aprons for the screws of the top", Test: "A screw pushed home stands %s out of the top of the apron; the top is %s thick.",
+		Caution: "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."}
+	topStockCard = assembly.CardText{Heading: "Make the top", Test: "Both diagonals are alike; a straightedge over the grain shows no light.",
+		Text:    "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises.",
+		Caution: "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."}
+	glueCard = assembly.CardText{Heading: "Glue the frame", Test: "All distances across agree, at the heads and at the feet; no foot rocks.",
+		Text:    "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts.",
+		Caution: "Glue by its data sheet. Clamps only as tight as closes the joints."}
+	topCard = assembly.CardText{Heading: "Put the top on",
+		Caution: "Clamp what you drill; a stop on the bit keeps it from the upper face."}
 )

@@ -290,11 +290,11 @@ type shoulderAxis [3]float64
 func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	m, r, name := b.m, b.m.sorts(row)[k], b.m.sortName(row, k)
 	s := m.railEnvelope(row, setting)
-	thick := b.figure(b.card(b.stock, stockCard.With(sortNames[row.Kind][0].With())), thicknessReading)
+	thick := b.figure(b.card(b.stock, stockCard.Heading.With(sortNames[row.Kind][0].With())), thicknessReading)
 	sawn := m.sawnRail(r)
 	under, top := solid.Plane{N: solid.V(0, -1, 0)}, solid.Plane{N: solid.V(0, 1, 0), D: sawn.Width}
 	part = solid.Stock("", solid.Box(solid.V(-sawn.Length/2, -2*thick, 0), solid.V(sawn.Length/2, sawn.Width+2*thick, thick)))
-	if c, ok := b.find(s, ripCard.With(name)); ok {
+	if c, ok := b.find(s, ripCard.Heading.With(name)); ok {
 		tilt := -b.tilt(c)
 		up := [2]bool{}
 		for i, says := range [...][2]text{{outerDown, outerDown}, {outerDown, outerUp}, {outerUp, outerDown}, {outerUp, outerUp}} {
@@ -317,9 +317,9 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	under, top = shifted(under, by), shifted(top, by)
 	part = part.Transform(solid.Translate(by)).Cut(under).Cut(top)
 
-	long := b.railEnds(&part, b.card(s, endCard.With(name)), thick)
+	long := b.railEnds(&part, b.card(s, endCard.Heading.With(name)), thick)
 
-	c := b.card(s, shoulderCard.With(name))
+	c := b.card(s, shoulderCard.Heading.With(name))
 	strip := b.drawing(s, templates.View{Part: railPart(row.Kind, k), Face: "wrap-round", Hand: templates.LeftHand})
 	tip, lowest, frameLine := 0.0, math.Inf(1), 0.0 // where the shoulder stands on the arris that begins the strip
 	for _, l := range strip.Strokes {
@@ -346,7 +346,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	outer := blade(asIs, b.swing(c, c.Setup[0]), tilts[0], at)
 	frame := blade(overX, b.swing(c, c.Setup[1]), tilts[1], solid.V(at.X-frameLine, -under.N.Z*thick/under.N.Y, thick))
 	cheek := b.figure(c, cheekReading)
-	tenon := b.card(s, tenonCard.With())
+	tenon := b.card(s, tenonCard.Heading.With())
 	if got := b.figure(tenon, tenonReading) + 2*cheek; math.Abs(got-thick) > slip || math.Abs(b.figure(tenon, cheekReading)-cheek) > 0 {
 		b.Errorf("%s: tenon and cheeks make %g", tenon.Heading, got)
 	}
@@ -374,7 +374,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 			part = part.Subtract(waste)
 		}
 	}
-	if _, ok := b.find(s, archCard.With()); ok {
+	if _, ok := b.find(s, archCard.Heading.With()); ok {
 		line := b.drawing(s, templates.View{Part: railPart(row.Kind, k), Face: "outer-side"}).Strokes[0].Points
 		for i, p := range line[2 : len(line)-1] { // from one end of the arc to the other
 
@@ -434,7 +434,7 @@ func (b bench) railEnds(part *solid.Part, c templates.Card, thick float64) float
 		*part = part.Cut(blade(second, off, tilt, at))
 	}
 	low, high := onArris()
-	if want := endTest.With(b.m.length(high - low)); want != c.Test && math.Abs(high-low-b.value(strings.Fields(strings.TrimPrefix(c.Test, "The outer side measures "))[0]+" mm")) > slip {
+	if want := endCard.Test.With(b.m.length(high - low)); want != c.Test && math.Abs(high-low-b.value(strings.Fields(strings.TrimPrefix(c.Test, "The outer side measures "))[0]+" mm")) > slip {
 		b.Errorf("%s: %g long; %s", c.Heading, high-low, c.Test)
 	}
 	*part = part.Transform(solid.Translate(solid.V(-(low+high)/2, 0, 0)))
@@ -467,7 +467,7 @@ func (b bench) leg(i int, axes [][]shoulderAxis) solid.Part {
 	}
 	leg := solid.Stock("", solid.Prism(base, solid.V(blank.Length, 0, 0)))
 
-	c := b.card(b.legs, legEndsCard.With())
+	c := b.card(b.legs, legEndsCard.Heading.With())
 	foot, head := b.lyingLeg(c)
 	tilt := b.tilt(c)
 	sole := trimmed(leg, foot, b.swing(c, c.Setup[0]), tilt)
@@ -484,7 +484,7 @@ func (b bench) leg(i int, axes [][]shoulderAxis) solid.Part {
 		out := rail.Cross(alongX)
 		out = out.Mul(math.Copysign(1, out.Dot(edge)))
 		sides[k] = legSide{edge, alongX, rail, out}
-		c, ok := b.find(b.legs, taperCard.With())
+		c, ok := b.find(b.legs, taperCard.Heading.With())
 		if !ok {
 			continue
 		}
@@ -535,7 +535,7 @@ func (b bench) leg(i int, axes [][]shoulderAxis) solid.Part {
 func (b bench) section() []geometry.Point {
 	c := b.stock.Cards[0]
 	thick, _ := b.optional(c, thicknessReading)
-	if c.Heading != sectionCard.With() {
+	if c.Heading != sectionCard.Heading.With() {
 		return geometry.Box(0, 0, thick, thick).Corners()
 	}
 	if c.Text[0] == kiteText.With() {
