@@ -29,9 +29,7 @@ func Scale(kx, ky float64) Affine { return Affine{A: kx, D: ky} }
 func MirrorX() Affine { return Affine{A: -1, D: 1} }
 
 // Apply returns the image of p.
-func (m Affine) Apply(p Point) Point {
-	return Point{m.A*p.X + m.C*p.Y + m.E, m.B*p.X + m.D*p.Y + m.F}
-}
+func (m Affine) Apply(p Point) Point { return Point{m.A*p.X + m.C*p.Y + m.E, m.B*p.X + m.D*p.Y + m.F} }
 
 // ApplyAll returns the images of all points in a new slice.
 func (m Affine) ApplyAll(points []Point) []Point {

@@ -64,9 +64,7 @@ func (r Rect) Centre() Point    { return r.Min.Lerp(r.Max, 0.5) }
 func (r Rect) Add(p Point) Rect { return Rect{r.Min.Add(p), r.Max.Add(p)} }
 
 // Offset returns r moved outward by m on every side, inward where m < 0.
-func (r Rect) Offset(m float64) Rect {
-	return Rect{Pt(r.Min.X-m, r.Min.Y-m), Pt(r.Max.X+m, r.Max.Y+m)}
-}
+func (r Rect) Offset(m float64) Rect { return Rect{Pt(r.Min.X-m, r.Min.Y-m), Pt(r.Max.X+m, r.Max.Y+m)} }
 
 // Union returns the smallest Rect that holds r and s.
 func (r Rect) Union(s Rect) Rect {

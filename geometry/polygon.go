@@ -16,9 +16,7 @@ func Area(polygon []Point) float64 {
 }
 
 // Closed returns the polygon as a polyline whose last point is its first.
-func Closed(polygon []Point) []Point {
-	return append(append([]Point{}, polygon...), polygon[0])
-}
+func Closed(polygon []Point) []Point { return append(append([]Point{}, polygon...), polygon[0]) }
 
 // Hatch fills a simple polygon with parallel lines in direction angle, step
 // mm apart. The lines belong to one fixed family through the origin, so

@@ -18,9 +18,7 @@ type cross struct {
 
 // checkStep is what check lengths along and across are multiples of: a tape
 // shows it without guessing.
-func checkStep(u measure.Unit) float64 {
-	return u.Round(10, 1.0/2)
-}
+func checkStep(u measure.Unit) float64 { return u.Round(10, 1.0/2) }
 
 // addCrosses places the ends of the check lengths of a drawing of several
 // tiles: A–B along, A–C across, B–C on the diagonal; A–B and A–C are whole
@@ -203,15 +201,12 @@ func checkPanel(laids []*tiling, u measure.Unit, n numbers) (templates.Panel, bo
 		}
 		p.Table = append(p.Table, []string{d.Name})
 		for _, l := range d.lengths {
-			p.Table = append(p.Table, d.checkRow(d.crosses[l[0]], d.crosses[l[1]], u))
+			a, b := d.crosses[l[0]], d.crosses[l[1]]
+			p.Table = append(p.Table, []string{say(fromTo, a.name, b.name), bothUnits(a.at.Distance(b.at), u)})
 		}
 		p.Table = append(p.Table, []string{d.retape(u, n)})
 	}
 	return p, len(p.Table) > 0
-}
-
-func (p *tiling) checkRow(a, b cross, u measure.Unit) []string {
-	return []string{say(fromTo, a.name, b.name), bothUnits(a.at.Distance(b.at), u)}
 }
 
 // retape says at which seams the fault lies when a check length is wrong. Of the lengths

@@ -119,14 +119,10 @@ func (a axis) borders(n int, pitch, shift float64) []float64 {
 	return append(out, a.hi)
 }
 
-func (a axis) equal(n int) []float64 {
-	return a.borders(n, (a.hi-a.lo-a.overlap)/float64(n), 0)
-}
+func (a axis) equal(n int) []float64 { return a.borders(n, (a.hi-a.lo-a.overlap)/float64(n), 0) }
 
 // slack is how far a row of n full windows reaches beyond the axis.
-func (a axis) slack(n int) float64 {
-	return float64(n)*(a.most-a.overlap) + a.overlap - (a.hi - a.lo)
-}
+func (a axis) slack(n int) float64 { return float64(n)*(a.most-a.overlap) + a.overlap - (a.hi - a.lo) }
 
 // shifted returns the borders of n full windows of which the first and the
 // last are cut short: the first by the share t of the slack. It returns nil
@@ -155,9 +151,7 @@ func (a axis) harm(x float64) int {
 	return n
 }
 
-func (a axis) harms(borders []float64) int {
-	return lists.Sum(borders[1:len(borders)-1], a.harm)
-}
+func (a axis) harms(borders []float64) int { return lists.Sum(borders[1:len(borders)-1], a.harm) }
 
 // bestSeams returns the borders of n windows whose seams do the least harm,
 // and between equals lie nearest to those of equal windows. Seams are tried a
@@ -212,6 +206,4 @@ func (a axis) bestSeams(n int) []float64 {
 }
 
 // negated returns borders counted along −y as y.
-func negated(v []float64) []float64 {
-	return lists.Map(v, func(x float64) float64 { return -x })
-}
+func negated(v []float64) []float64 { return lists.Map(v, func(x float64) float64 { return -x }) }

@@ -28,9 +28,7 @@ type view struct {
 
 // reduction returns scale number n of ISO 5455, from 0: 1:1, 1:2, 1:5, 1:10
 // and so on.
-func reduction(n int) float64 {
-	return [...]float64{1, 2, 5}[n%3] * math.Pow(10, float64(n/3))
-}
+func reduction(n int) float64 { return [...]float64{1, 2, 5}[n%3] * math.Pow(10, float64(n/3)) }
 
 // newView returns a picture reduced by a number of times, or one that is not
 // to scale by any.

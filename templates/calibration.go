@@ -43,9 +43,7 @@ func Calibration(u measure.Unit) Drawing {
 // RectangleSides returns the sides in mm of the calibration rectangle, across
 // the feed of the printer and along it: 150 × 200 mm, or 6 × 8 in, so that
 // with its diagonals (250 mm, 10 in) it is two triangles of 3, 4 and 5.
-func RectangleSides(u measure.Unit) (across, along float64) {
-	return u.Round(150, 6), u.Round(200, 8)
-}
+func RectangleSides(u measure.Unit) (across, along float64) { return u.Round(150, 6), u.Round(200, 8) }
 
 // CalibrationRectangle returns the rectangle by which a printer is measured,
 // as it stands on a sheet that is fed upright.

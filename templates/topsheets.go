@@ -119,9 +119,7 @@ func (t topTemplate) corner(same []int, grain geometry.Point) Drawing {
 }
 
 // worksBack returns how far from corner i its clip or its arc begins on both edges.
-func (t topTemplate) worksBack(i int) float64 {
-	return t.Worked(i)[0].Distance(t.Corners[i])
-}
+func (t topTemplate) worksBack(i int) float64 { return t.Worked(i)[0].Distance(t.Corners[i]) }
 
 // shown returns how much of the two edges is drawn, from the sharp corner: half as much
 // again as sets a rule or, where the sheet or the work on the next corners does not

@@ -25,9 +25,7 @@ const AngleOnPaper = 0.25 * math.Pi / 180
 
 // TooShallow reports whether paper does not hold an angle, or what is left of it to a
 // right angle: it would be off by more than a tenth of it.
-func TooShallow(rad float64) bool {
-	return math.Min(rad, math.Pi/2-rad) < 10*AngleOnPaper-1e-9
-}
+func TooShallow(rad float64) bool { return math.Min(rad, math.Pi/2-rad) < 10*AngleOnPaper-1e-9 }
 
 // Picture shows where the points are, the end to the right. It is no drawing to
 // work from: across the part it is stretched, or nothing would show.

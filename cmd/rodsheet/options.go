@@ -49,9 +49,7 @@ func fullFlag() flag {
 	return flag{name: "full", usage: "both hands, all views and whole outlines at full size"}
 }
 
-func unitsFlag(usage string) flag {
-	return flag{name: "units", value: "mm|in", usage: usage}
-}
+func unitsFlag(usage string) flag { return flag{name: "units", value: "mm|in", usage: usage} }
 
 func helpFlag() flag { return flag{name: "help", short: "h", usage: "show this help"} }
 

@@ -161,9 +161,7 @@ func (o Oval) Perimeter() float64 {
 
 // InsetArea returns the area inside the parallel. A line d inside a convex rim of length P
 // takes P·d − π·d² from its area (Steiner).
-func (o Oval) InsetArea() float64 {
-	return o.Area() - o.Perimeter()*o.Inset + math.Pi*o.Inset*o.Inset
-}
+func (o Oval) InsetArea() float64 { return o.Area() - o.Perimeter()*o.Inset + math.Pi*o.Inset*o.Inset }
 
 // Height returns how far the rim stands from the long axis x mm from the middle.
 func (o Oval) Height(x float64) float64 {

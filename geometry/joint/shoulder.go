@@ -42,9 +42,7 @@ func LeaningShoulder(splay, rake, turn float64) Shoulder {
 }
 
 // At returns where the shoulder stands on the rail.
-func (s Shoulder) At(y, depth float64) float64 {
-	return y*math.Tan(s.Face) + depth*math.Tan(s.Edge)
-}
+func (s Shoulder) At(y, depth float64) float64 { return y*math.Tan(s.Face) + depth*math.Tan(s.Edge) }
 
 // Square returns the cosine of the angle at which the rail meets the leg, 1 where
 // that is square: what runs l along the rail goes l·Square deep.

@@ -25,9 +25,7 @@ type Standing struct {
 // TippingLine returns the distance from the centre to the line through two
 // neighbouring feet: FootRadius·cos(π/n), half of the radius for three feet
 // and 0.71 of it for four.
-func (s Standing) TippingLine() float64 {
-	return s.FootRadius * math.Cos(math.Pi/float64(s.Feet))
-}
+func (s Standing) TippingLine() float64 { return s.FootRadius * math.Cos(math.Pi/float64(s.Feet)) }
 
 // Overhang returns how far the rim stands outside the tipping line. It is
 // negative where it stands inside.
@@ -48,9 +46,7 @@ func (s Standing) TippingLoad(inset float64) float64 {
 // TippingForce returns the same as a vertical force in N. With EdgeInset it is
 // the force that the test of ISO 7172 raises until a far foot lifts; what a
 // piece must bear is not said here.
-func (s Standing) TippingForce(inset float64) float64 {
-	return StandardGravity * s.TippingLoad(inset)
-}
+func (s Standing) TippingForce(inset float64) float64 { return StandardGravity * s.TippingLoad(inset) }
 
 // NeverTips reports whether no load on the top can tip the piece: the rim
 // stands nowhere outside the tipping line.

@@ -138,9 +138,7 @@ func (t Taper) LostAcross() float64 {
 }
 
 // Lost returns how much one tapered edge has lost at x.
-func (t Taper) Lost(x float64) float64 {
-	return t.Loss() * math.Max(0, x-t.Start) / t.Run()
-}
+func (t Taper) Lost(x float64) float64 { return t.Loss() * math.Max(0, x-t.Start) / t.Run() }
 
 // Edges returns where the finished face lies at x: from y = lo to y = hi.
 func (t Taper) Edges(x float64) (lo, hi float64) {

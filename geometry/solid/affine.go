@@ -58,9 +58,7 @@ func Into(x, y, z, o Vec) Affine3 {
 func (m Affine3) Apply(p Vec) Vec { return m.step(p).Add(m.O) }
 
 // step returns the image of a step, which the origin does not move.
-func (m Affine3) step(v Vec) Vec {
-	return m.X.Mul(v.X).Add(m.Y.Mul(v.Y)).Add(m.Z.Mul(v.Z))
-}
+func (m Affine3) step(v Vec) Vec { return m.X.Mul(v.X).Add(m.Y.Mul(v.Y)).Add(m.Z.Mul(v.Z)) }
 
 // Then returns the Affine3 that applies m first and n after it.
 func (m Affine3) Then(n Affine3) Affine3 {

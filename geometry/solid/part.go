@@ -38,9 +38,7 @@ func (p Part) Subtract(waste Solid) Part {
 }
 
 // Cut returns the part of p inside q.
-func (p Part) Cut(q Plane) Part {
-	return p.each(func(s Solid) []Solid { return []Solid{s.Cut(q)} })
-}
+func (p Part) Cut(q Plane) Part { return p.each(func(s Solid) []Solid { return []Solid{s.Cut(q)} }) }
 
 // Transform returns the image of p.
 func (p Part) Transform(m Affine3) Part {
@@ -59,9 +57,7 @@ func (p Part) Reaching(e Extent, m Affine3) Part {
 }
 
 // Volume returns the volume of p in mm³.
-func (p Part) Volume() float64 {
-	return lists.Sum(p.Pieces, Solid.Volume)
-}
+func (p Part) Volume() float64 { return lists.Sum(p.Pieces, Solid.Volume) }
 
 // Centroid returns the centre of gravity of p, NaN if p is empty.
 func (p Part) Centroid() Vec {

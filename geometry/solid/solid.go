@@ -59,9 +59,7 @@ func Prism(base []Vec, extrude Vec) Solid {
 }
 
 // facing returns the Face with the given corners.
-func facing(corners ...Vec) Face {
-	return Face{Through(corners[0], around(corners)), corners}
-}
+func facing(corners ...Vec) Face { return Face{Through(corners[0], around(corners)), corners} }
 
 // around returns twice the area of a polygon as a vector square to it, towards
 // the side from which the corners run counter-clockwise (Newell's formula).
@@ -145,9 +143,7 @@ func (s Solid) moment() (volume float64, moment Vec) {
 }
 
 // corners returns the number of corners of all faces.
-func (s Solid) corners() int {
-	return lists.Sum(s.faces, func(f Face) int { return len(f.Corners) })
-}
+func (s Solid) corners() int { return lists.Sum(s.faces, func(f Face) int { return len(f.Corners) }) }
 
 // Transform returns the image of s. A mirrored Solid keeps its faces outward;
 // one that m flattens is empty.

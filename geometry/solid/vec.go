@@ -23,9 +23,7 @@ func (a Vec) Norm() float64          { return math.Sqrt(a.Dot(a)) }
 func (a Vec) Distance(b Vec) float64 { return a.Sub(b).Norm() }
 
 // Cross returns the vector product: for x and y it is z.
-func (a Vec) Cross(b Vec) Vec {
-	return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
-}
+func (a Vec) Cross(b Vec) Vec { return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X} }
 
 // Unit returns a at length 1. The zero Vec stays as it is.
 func (a Vec) Unit() Vec {
@@ -50,9 +48,7 @@ func (a Vec) square() (u, v Vec) {
 }
 
 // largest returns the largest coordinate of a, sign dropped.
-func (a Vec) largest() float64 {
-	return max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z))
-}
+func (a Vec) largest() float64 { return max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z)) }
 
 // before orders points by x, then y, then z.
 func (a Vec) before(b Vec) bool {

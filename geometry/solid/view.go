@@ -37,9 +37,7 @@ func Front() View { return Look(V(0, -1, 0), V(0, 0, 1)) }
 func Side() View { return Look(V(1, 0, 0), V(0, 0, 1)) }
 
 // Point returns where p falls on the paper.
-func (v View) Point(p Vec) geometry.Point {
-	return geometry.Pt(p.Dot(v.Right), p.Dot(v.Up))
-}
+func (v View) Point(p Vec) geometry.Point { return geometry.Pt(p.Dot(v.Right), p.Dot(v.Up)) }
 
 // A Scene is parts to be looked at, with their edges, which are the same from
 // everywhere.

@@ -260,9 +260,7 @@ func along(link, l geometry.Segment) bool {
 
 // Overlap reports whether two convex polygons share more than a border: no
 // side of either separates them.
-func Overlap(a, b []geometry.Point) bool {
-	return !separated(a, b) && !separated(b, a)
-}
+func Overlap(a, b []geometry.Point) bool { return !separated(a, b) && !separated(b, a) }
 
 func separated(a, b []geometry.Point) bool {
 	for i, p := range a {

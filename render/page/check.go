@@ -84,9 +84,7 @@ func (p Page) check(lines int) error {
 }
 
 // near reports whether p is in reach; NaN is not.
-func near(p geometry.Point) bool {
-	return math.Abs(p.X) <= Reach && math.Abs(p.Y) <= Reach
-}
+func near(p geometry.Point) bool { return math.Abs(p.X) <= Reach && math.Abs(p.Y) <= Reach }
 
 // positive reports whether v is a length of use on paper; NaN is not.
 func positive(v float64) bool { return v > 0 && v <= Reach }

@@ -58,9 +58,7 @@ type attributes map[string]string
 
 const letteringID = "lettering"
 
-func (r *svgReader) lettering() bool {
-	return len(r.groups) > 0 && r.groups[0]["id"] == letteringID
-}
+func (r *svgReader) lettering() bool { return len(r.groups) > 0 && r.groups[0]["id"] == letteringID }
 
 func (r *svgReader) take(token xml.Token) error {
 	switch t := token.(type) {

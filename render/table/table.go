@@ -198,9 +198,7 @@ func (s *setter) strip(cells [][]string) strip {
 }
 
 // highest returns the lines of the cell that has the most.
-func highest(cells [][]string) int {
-	return lists.Most(cells, func(c []string) int { return len(c) })
-}
+func highest(cells [][]string) int { return lists.Most(cells, func(c []string) int { return len(c) }) }
 
 // joined reports whether row i is to stay with the next one: a heading, or a
 // row with its words under it.

@@ -64,6 +64,4 @@ func (p Piece) TestPiece(stock StockSize) StockSize {
 
 // SafeLength is the least length of wood to hold at a saw: 300 mm or 12 in
 // (common practice, no source).
-func (p Piece) SafeLength() float64 {
-	return p.Design.Unit.Round(300, 12)
-}
+func (p Piece) SafeLength() float64 { return p.Design.Unit.Round(300, 12) }

@@ -164,9 +164,7 @@ func milled(d design.Design, f joint.Frame) joint.Frame {
 
 // EndLap returns the lap at the leg end with the square end of the rough
 // stretcher as its datum: what a stop is set from.
-func (p Piece) EndLap() joint.Lap {
-	return p.Frame.Ring.EndLap(p.RoughReach(), p.Kerf)
-}
+func (p Piece) EndLap() joint.Lap { return p.Frame.Ring.EndLap(p.RoughReach(), p.Kerf) }
 
 // RoughReach returns how far from mid-length the stretcher's ends stand
 // before they are trimmed, the same at both, so that one stop serves both

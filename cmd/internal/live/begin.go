@@ -118,7 +118,7 @@ func passing(text string) (string, error) {
 		if err != nil {
 			return "", err
 		}
-		c, failed := firstFail(w.found)
+		c, failed := lists.First(w.found.All(), func(c kind.Check) bool { return c.Grade == kind.Fail })
 		if !failed {
 			return text, nil
 		}
@@ -134,8 +134,4 @@ func passing(text string) (string, error) {
 		text = next
 	}
 	return "", errBegin
-}
-
-func firstFail(f kind.Report) (kind.Check, bool) {
-	return lists.First(f.All(), func(c kind.Check) bool { return c.Grade == kind.Fail })
 }

@@ -53,9 +53,7 @@ func oneOf(ids ...measure.ID) func(templates.Section) bool {
 	return func(s templates.Section) bool { return slices.Contains(ids, s.ID) }
 }
 
-func (a asked) view(l kind.Look, name string) template.HTML {
-	return showSVG(a.stand().Show(l), name)
-}
+func (a asked) view(l kind.Look, name string) template.HTML { return showSVG(a.stand().Show(l), name) }
 
 func (a asked) corner() template.HTML {
 	l := kind.Look{View: kind.FromCorner(a.Look.Aside, a.Look.Above), Apart: min(max(a.Look.Apart, 0), 1), Close: a.Look.Close}

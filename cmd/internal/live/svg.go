@@ -58,9 +58,7 @@ func route(points []geometry.Point, closed bool) string {
 func tenth(v float64) float64 { return math.Round(v*10)/10 + 0 }
 
 // short writes a length to a hundredth.
-func short(v float64) string {
-	return strconv.FormatFloat(math.Round(v*100)/100+0, 'f', -1, 64)
-}
+func short(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100+0, 'f', -1, 64) }
 
 // tones are the classes of areas, roles those of lines.
 var (

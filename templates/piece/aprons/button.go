@@ -83,9 +83,7 @@ func (r Rail) groove(b button) []geometry.Point {
 }
 
 // topAt is how much higher the top is so deep below the outer side than on it.
-func (r Rail) topAt(deep float64) float64 {
-	return -deep * r.In.Z / r.Up.Z
-}
+func (r Rail) topAt(deep float64) float64 { return -deep * r.In.Z / r.Up.Z }
 
 // grooveCard is the groove for the buttons, made before anything is glued.
 func (m Model) grooveCard(row *Row) templates.Card {

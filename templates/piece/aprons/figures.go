@@ -166,9 +166,7 @@ var railGroups = [...][3]measure.ID{
 }
 
 // tenonLong is the longest of all tenons of a row.
-func (m Model) tenonLong(row *Row) float64 {
-	return lists.Most(m.sorts(row), Rail.longest)
-}
+func (m Model) tenonLong(row *Row) float64 { return lists.Most(m.sorts(row), Rail.longest) }
 
 // longest returns how far the tenon runs beyond its shoulder at most, along the rail.
 func (r Rail) longest() float64 {

@@ -215,9 +215,7 @@ var sortNames = map[RowKind][3]text{
 	Stretchers: {"stretchers", "stretchers, front and back", "stretchers, left and right"},
 }
 
-func (m Model) sortName(row *Row, k int) string {
-	return sortNames[row.Kind][m.RailSorts()-1+k].With()
-}
+func (m Model) sortName(row *Row, k int) string { return sortNames[row.Kind][m.RailSorts()-1+k].With() }
 
 // legSortNames are those of legs: all, and the two hands of a rectangle.
 var legSortNames = [...]text{"legs", "legs, front left and back right", "legs, front right and back left"}

@@ -122,9 +122,7 @@ func (w work[M]) examine() kind.Report {
 	return out
 }
 
-func (w work[M]) designs() []design.Design {
-	return lists.Map(w.models, M.Decided)
-}
+func (w work[M]) designs() []design.Design { return lists.Map(w.models, M.Decided) }
 
 func (w work[M]) sizes() []string {
 	return lists.Map(w.designs(), func(d design.Design) string { return d.Size })

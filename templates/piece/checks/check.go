@@ -288,9 +288,7 @@ const (
 )
 
 // lengths returns figures in mm as a remark holds them.
-func lengths(mm ...float64) []measure.Quantity {
-	return lists.Map(mm, measure.Length)
-}
+func lengths(mm ...float64) []measure.Quantity { return lists.Map(mm, measure.Length) }
 
 // atLeast and atMost are limited for lengths.
 func atLeast(figure measure.ID, value, limit float64, otherwise kind.Grade) Check {

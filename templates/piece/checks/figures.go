@@ -130,9 +130,7 @@ func legGroup(p piece.Piece) Group {
 }
 
 // gaugeBase is the base over which a bevel gauge is set: 200 mm or 8 in.
-func gaugeBase(u measure.Unit) float64 {
-	return u.Round(200, 8)
-}
+func gaugeBase(u measure.Unit) float64 { return u.Round(200, 8) }
 
 func addTaper(p piece.Piece, g *Group) {
 	t := p.Taper

@@ -253,15 +253,11 @@ func turning(key design.Key, down bool) func(piece.Piece, func(piece.Piece) bool
 
 // grid returns the finest step in mm that a maker is asked to work to: 0.1 mm
 // or 1/64 in.
-func grid(u measure.Unit) float64 {
-	return u.Round(0.1, 1.0/64)
-}
+func grid(u measure.Unit) float64 { return u.Round(0.1, 1.0/64) }
 
 // coarseGrid returns the step in mm for sizes that no joint hangs on, as of a
 // top: 1 mm or 1/16 in.
-func coarseGrid(u measure.Unit) float64 {
-	return u.Round(1, 1.0/16)
-}
+func coarseGrid(u measure.Unit) float64 { return u.Round(1, 1.0/16) }
 
 // fineAngle is the finest step of an angle that a maker is asked to set: 0.1°.
 const fineAngle = math.Pi / 1800

@@ -230,6 +230,7 @@ func standards(k Kind, u measure.Unit) map[Key]string {
 		"wood.moisture":    number(w.MoistureFrom) + ", " + number(w.MoistureTo),
 		"wood.board.count": strconv.Itoa(boards().fresh.Count), "item.count": strconv.Itoa(items().fresh.Count),
 	}
+	demanded := slices.Concat(musts()...)
 	for key, a := range allAsked() {
 		switch {
 		case out[key] != "":
@@ -237,7 +238,7 @@ func standards(k Kind, u measure.Unit) map[Key]string {
 			out[key] = standardWord(key)
 		case a.kind == YesNoField:
 			out[key] = strconv.FormatBool(false)
-		case a.kind == LengthField && a.within.least == 0 && !a.within.open && !demanded(key):
+		case a.kind == LengthField && a.within.least == 0 && !a.within.open && !slices.Contains(demanded, key):
 			out[key] = length(0)
 		}
 	}
@@ -251,10 +252,6 @@ func standardWord(key Key) string {
 		}
 	}
 	return allAsked()[key].choices[0]
-}
-
-func demanded(key Key) bool {
-	return slices.ContainsFunc(musts(), func(keys []Key) bool { return slices.Contains(keys, key) })
 }
 
 // effective are the settings of every size, what holds for all of them among them.

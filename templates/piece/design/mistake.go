@@ -18,17 +18,13 @@ type Mistake struct {
 }
 
 // Error is the text and where it stands.
-func (m Mistake) Error() string {
-	return mistakeAt.With(m.Line, m.Column, m.Text)
-}
+func (m Mistake) Error() string { return mistakeAt.With(m.Line, m.Column, m.Text) }
 
 // Mistakes are all that is wrong with a file, in its order.
 type Mistakes []Mistake
 
 // Error lists the mistakes, one a line.
-func (m Mistakes) Error() string {
-	return strings.Join(lists.Map(m, Mistake.Error), "\n")
-}
+func (m Mistakes) Error() string { return strings.Join(lists.Map(m, Mistake.Error), "\n") }
 
 // mostMistakes is how many a maker is shown at once.
 const mostMistakes = 100

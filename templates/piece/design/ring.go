@@ -97,14 +97,11 @@ func ringFields() []field[Design] {
 		length("ring.width", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Width }),
 		length("ring.depth", from(Thinnest, widest), func(d *Design) *float64 { return &d.Ring.Depth }),
 		choice("ring.leg-end", []string{"under", "over"}, func(d *Design, i int) { d.Ring.LegEndOver = i == 1 }),
-		pick("ring.plain-end", plainEnds(), func(d *Design) *PlainEnd { return &d.Ring.Plain }),
+		pick("ring.plain-end", []string{"flush", "open", "closed"}, func(d *Design) *PlainEnd { return &d.Ring.Plain }),
 		length("ring.horn", from(0, widest), func(d *Design) *float64 { return &d.Ring.Horn }),
 		length("ring.slack", from(0, mostPlay), func(d *Design) *float64 { return &d.Ring.Slack }),
 	}
 }
-
-// In the order of their constants.
-func plainEnds() []string { return []string{"flush", "open", "closed"} }
 
 func legFields() []field[Design] {
 	steepest := from(0, measure.Degrees(joint.LeanSteepest))

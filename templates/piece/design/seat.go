@@ -276,7 +276,6 @@ var seatText string
 
 // In the order of their constants.
 func seatShapes() []string     { return []string{"round", "oval", "rectangle", "shield", "free"} }
-func legSections() []string    { return []string{"octagon", "square", "round"} }
 func seatStretchers() []string { return []string{"none", "box", "h"} }
 
 func seatHas(d Design, key Key) bool {
@@ -339,7 +338,7 @@ func seatFields() []field[Design] {
 		length("seat.height", upTo(Longest), func(d *Design) *float64 { return &d.Seat.Height }),
 		length("seat.back-height", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Seat.BackHeight }),
 		choice("seat.grain", []string{"side-to-side", "front-to-back"}, func(d *Design, i int) { d.Seat.FrontToBack = i == 1 }),
-		pick("seat.legs.section", legSections(), func(d *Design) *LegSection { return &d.Seat.Legs.Section }),
+		pick("seat.legs.section", []string{"octagon", "square", "round"}, func(d *Design) *LegSection { return &d.Seat.Legs.Section }),
 		length("seat.legs.size", from(Thinnest, widest), func(d *Design) *float64 { return &d.Seat.Legs.Size }),
 		length("seat.legs.foot", from(Thinnest, widest).orNone(), func(d *Design) *float64 { return &d.Seat.Legs.Foot }),
 		length("seat.mortise.diameter", from(Thinnest, widest), func(d *Design) *float64 { return &d.Seat.Mortise.Diameter }),

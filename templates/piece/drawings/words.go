@@ -203,9 +203,7 @@ func withoutTriangle(q use, u measure.Unit) string {
 }
 
 // name says on which face a taper is set out.
-func (l taperLine) name() string {
-	return say("taper, on the %s", say(viewNames[l.face]))
-}
+func (l taperLine) name() string { return say("taper, on the %s", say(viewNames[l.face])) }
 
 // taperPanel gives the points by which the tapers of a leg are set out, and what
 // paper would make of them.

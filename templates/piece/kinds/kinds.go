@@ -18,9 +18,7 @@ var all = [...]func() kind.Kind{
 }
 
 // Faults returns what Solve refuses of a design of any kind; it is what design.Read asks.
-func Faults(d design.Design, doubts design.Doubts) []error {
-	return all[d.Kind]().Faults(d, doubts)
-}
+func Faults(d design.Design, doubts design.Doubts) []error { return all[d.Kind]().Faults(d, doubts) }
 
 // HasPlan reports whether the pack of a design can have a full-size plan.
 func HasPlan(d design.Design) bool { return all[d.Kind]().Plan }

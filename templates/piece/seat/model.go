@@ -152,9 +152,7 @@ func (s Seat) inRoom() solid.Affine3 {
 }
 
 // floor returns what lies above the floor.
-func (s Seat) floor() solid.Plane {
-	return solid.Plane{N: s.up().Mul(-1), D: s.room.O.Z}
-}
+func (s Seat) floor() solid.Plane { return solid.Plane{N: s.up().Mul(-1), D: s.room.O.Z} }
 
 // height returns that of a point of the slab's frame over the floor.
 func (s Seat) height(p solid.Vec) float64 { return -s.floor().Height(p) }

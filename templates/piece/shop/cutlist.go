@@ -102,9 +102,7 @@ type CutRow struct {
 }
 
 // Parts returns the number of parts that go into the finished pieces.
-func (r CutRow) Parts() int {
-	return lists.Sum(r.Sizes, func(s SizeCount) int { return s.Count })
-}
+func (r CutRow) Parts() int { return lists.Sum(r.Sizes, func(s SizeCount) int { return s.Count }) }
 
 // Bumpers are bought ready, of one size.
 type Bumpers struct {

@@ -133,9 +133,7 @@ func (k sort) name(begins func(wording.Text) wording.Text) string {
 func sortsOf(steps []shop.Step) []sort { return lists.Unique(lists.Map(steps, sortOf)) }
 
 // of returns the steps of the card that a test picks.
-func (w writer) of(pick func(shop.Step) bool) []shop.Step {
-	return lists.Where(w.Steps, pick)
-}
+func (w writer) of(pick func(shop.Step) bool) []shop.Step { return lists.Where(w.Steps, pick) }
 
 // sizesOf returns the sizes of what steps are done to.
 func sizesOf(steps []shop.Step) []string {

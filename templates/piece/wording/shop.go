@@ -105,9 +105,7 @@ func (s speaker) args(n shop.Note) []any {
 }
 
 // all says several notes.
-func (s speaker) all(notes []shop.Note) []string {
-	return lists.Map(notes, s.sentence)
-}
+func (s speaker) all(notes []shop.Note) []string { return lists.Map(notes, s.sentence) }
 
 func said(all []wording.Text) []string {
 	return lists.Map(all, func(t wording.Text) string { return t.With() })
