@@ -89,7 +89,8 @@ func (l Layout) laySection(section part) (laidSection, error) {
 			best, best.sheets = last, fewer
 		}
 	}
-	best.sheets = best.packing(best.items).Collated(best.sheets)
+	packing := best.packing(best.items)
+	best.sheets = packing.Collated(packing.Joined(best.sheets))
 	for _, p := range best.laids {
 		p.register(l.Unit)
 	}
@@ -181,7 +182,7 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 func (j laidSection) packing(items []item) *pack.Job {
 	out := &pack.Job{Size: j.size, Gap: gap}
 	for _, it := range items {
-		p := pack.Item{Chain: it[0].chain, Group: it[0].group, First: it[0].first, Behind: it[0].behind}
+		p := pack.Item{Chain: it[0].chain, Group: it[0].group, First: it[0].first, Behind: it[0].behind, Shows: it[0].shows(), With: it[0].with}
 		for _, b := range it {
 			p.Shapes = append(p.Shapes, pack.Shape{Size: b.size, Turned: b.turned, Upright: b.upright})
 		}
@@ -263,7 +264,11 @@ func (j laidSection) set(p templates.Panel, l Layout) []item {
 	if p.Ruled {
 		most.X = fullWidth(most.X, l)
 	}
-	return panelItems(p, columns(j.size[0].X), most)
+	items := panelItems(p, columns(j.size[0].X), most)
+	if p.Near != (templates.View{}) {
+		items[0][0].with = p.Near
+	}
+	return items
 }
 
 // layPanels lays the panels of the section, those that speak of sheets, and those the

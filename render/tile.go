@@ -25,11 +25,23 @@ type block struct {
 	parts   []placed // of several blocks in one, which is none of the above
 	chain   any      // what is to be read in order has it in common; nil: nothing
 	group   any      // so has what stands on sheets that follow one another
+	with    any      // the view that it stands with where there is room; nil: none
 	first   bool     // stands above all others of its sheet
 	behind  bool     // stands on no sheet before the last card's
 	named   bool     // its title tells one sheet from another
 	turned  bool     // made for a sheet turned on its side
 	upright bool     // stands on no turned sheet
+}
+
+// shows returns the view that is seen on a block; nil: none.
+func (b block) shows() any {
+	switch {
+	case b.tile != nil:
+		return b.tile.View
+	case b.view != nil:
+		return b.view.View
+	}
+	return nil
 }
 
 // title is what a block is called in the name of its sheet.

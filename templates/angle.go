@@ -70,6 +70,7 @@ func gauges(acute []wanted, base float64, s Setting) (section Section, all []Fig
 		g := left[0]
 		left = left[1:]
 		figures := g.panel()
+		figures.Near = View{Part: AngleView(g.drawn)}
 		other := slices.IndexFunc(left, g.shares)
 		switch {
 		case g.pointed:
@@ -179,7 +180,7 @@ func (g gauge) paired(o gauge) (Drawing, Panel) {
 	d = d.Of(View{Part: AngleView(g.drawn)}, say(anglesHeading, angleText(g.drawn), angleText(o.drawn)))
 	d.Also = View{Part: AngleView(o.drawn)}
 	p := g.panel()
-	p.Heading = d.Name
+	p.Heading, p.Near = d.Name, d.View
 	for i, row := range o.panel().Table {
 		p.Table[i] = append(p.Table[i], row[1])
 	}

@@ -107,6 +107,8 @@ type Panel struct {
 	// Of is the drawing or picture whose figures these are: they stand on its sheet where
 	// that holds both, else on one that follows. Zero: of none.
 	Of View
+	// Near is the drawing or picture that they stand with where that takes no sheet more.
+	Near View
 	// Under says that a row of one cell below a row of several has the words of
 	// that row and stays on its sheet. All others are headings and stay with
 	// the row that follows.

@@ -24,6 +24,8 @@ type Item struct {
 	Group  any  // of items to stand on sheets that follow one another; nil: none
 	First  bool // stands above all others of its sheet
 	Behind bool // stands on no sheet before the last with one that is First
+	Shows  any  // what others may want to stand with; nil: nothing
+	With   any  // what it wants to stand with; nil: nothing
 }
 
 // A Job is items to be laid on sheets whose clear part has the first size, or

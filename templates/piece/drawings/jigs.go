@@ -36,6 +36,7 @@ func jigs(pieces []piece.Piece, at shop.Stage) (out templates.Section) {
 		}
 		out.Pictures = append(out.Pictures, k.Picture)
 		if panel := wording.Jig(l.What.Kind); len(out.Panels) == 0 {
+			panel.Near = k.View
 			out.Panels = append(out.Panels, panel)
 		}
 	}
