@@ -77,8 +77,8 @@ func (w work[M]) differ(t turner) bool {
 	return slices.ContainsFunc(all, func(d design.Design) bool { return t.decided(d) != t.decided(all[0]) })
 }
 
-func grades(all []kind.Check) map[measure.ID]kind.Grade {
-	out := map[measure.ID]kind.Grade{}
+func grades(all []kind.Check) kind.Grades {
+	out := kind.Grades{}
 	for _, c := range all {
 		out[c.ID] = c.Grade
 	}
@@ -88,7 +88,7 @@ func grades(all []kind.Check) map[measure.ID]kind.Grade {
 // turned returns the figure nearest to the decided one, of those on the grid of the unit,
 // with which the check of an ID holds and no other comes out worse: steps that double,
 // both ways, and between the last two of them by halving.
-func (w work[M]) turned(m M, id measure.ID, t turner, before map[measure.ID]kind.Grade) (float64, bool) {
+func (w work[M]) turned(m M, id measure.ID, t turner, before kind.Grades) (float64, bool) {
 	const doublings = 9
 	was := t.decided(m.Decided())
 	grid := func(n float64) float64 { return (math.Round(was/t.step) + n) * t.step }
@@ -100,8 +100,7 @@ func (w work[M]) turned(m M, id measure.ID, t turner, before map[measure.ID]kind
 			return false
 		}
 		return !slices.ContainsFunc(other.Checks(), func(c kind.Check) bool {
-			grade, asked := before[c.ID]
-			return c.ID == id && c.Grade != kind.Pass || c.Grade > grade && (asked || c.Grade == kind.Fail)
+			return c.ID == id && c.Grade != kind.Pass || before.Worse(c.ID, c.Grade)
 		})
 	}
 	// Downward a figure above nothing stays so.

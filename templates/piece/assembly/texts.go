@@ -5,7 +5,6 @@ import (
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
-	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/kind"
 	plain "rodsheet/templates/wording"
 )
@@ -18,21 +17,14 @@ type CheckText struct{ Name, Figure, Holds, Lacks plain.Text }
 type Texts map[measure.ID]CheckText
 
 // Limited returns the check of a figure against its limit: it holds, or comes out as
-// otherwise. Rounding is forgiven. The figure has the ID of the check.
+// otherwise. The figure has the ID of the check.
 func (t Texts) Limited(u measure.Unit, id measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade, more ...measure.Quantity) kind.Check {
 	text := t[id]
 	c := kind.Check{
 		ID: id, Name: text.Name.With(), Figure: id, FigureName: text.Figure.With(),
-		Value: value, Relation: relation, Limit: limit,
+		Value: value, Relation: relation, Limit: limit, Grade: kind.Graded(value, relation, limit, otherwise),
 	}
-	short := limit.Value - value.Value
-	if relation == measure.IsAtMost {
-		short = -short
-	}
-	said := text.Holds
-	if !(short <= piece.Slip) { // NaN holds nothing
-		c.Grade, said = otherwise, text.Lacks
-	}
+	said := Either(c.Grade == kind.Pass, text.Holds, text.Lacks)
 	args := []any{value.Text(u), limit.Text(u)}
 	for _, q := range more {
 		args = append(args, q.Text(u))
@@ -77,11 +69,7 @@ func (t Texts) AtMost(u measure.Unit, id measure.ID, value, limit float64, other
 // Found returns a check without figures.
 func (t Texts) Found(id measure.ID, grade kind.Grade) kind.Check {
 	text := t[id]
-	said := text.Holds
-	if grade != kind.Pass {
-		said = text.Lacks
-	}
-	return kind.Check{ID: id, Name: text.Name.With(), Grade: grade, Words: said.With()}
+	return kind.Check{ID: id, Name: text.Name.With(), Grade: grade, Words: Either(grade == kind.Pass, text.Holds, text.Lacks).With()}
 }
 
 // Names are what a kind calls its figures and groups of them, by their IDs.

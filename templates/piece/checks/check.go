@@ -268,15 +268,11 @@ func (q question) asked(m model) []Check {
 }
 
 // limited returns the check of a figure against its limit: it holds, or comes
-// out as otherwise. Rounding is forgiven. What is said of it goes by that alone.
+// out as otherwise. What is said of it goes by that alone.
 func limited(figure measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade) Check {
-	c := Check{Figure: figure, Value: value, Relation: relation, Limit: limit, Found: remark(Holds)}
-	short := limit.Value - value.Value
-	if relation == measure.IsAtMost {
-		short = -short
-	}
-	if !(short <= piece.Slip) { // NaN holds nothing
-		c.Grade, c.Found.ID = otherwise, Lacks
+	c := Check{Figure: figure, Value: value, Relation: relation, Limit: limit, Found: remark(Holds), Grade: kind.Graded(value, relation, limit, otherwise)}
+	if c.Grade != kind.Pass {
+		c.Found.ID = Lacks
 	}
 	return c
 }

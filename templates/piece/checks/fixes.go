@@ -63,7 +63,7 @@ var leanKeys = [...]design.Key{
 
 // proved returns the changes that really mend check c of question q, the
 // cheapest first. Grades are those of all checks before.
-func (m model) proved(q question, c Check, grades map[measure.ID]kind.Grade) []Fix {
+func (m model) proved(q question, c Check, grades kind.Grades) []Fix {
 	holds := func(w piece.Piece) bool { return !q.fails(withSolids(w), c.ID()) }
 	candidates := q.fixes(m, c, holds)
 	slices.SortStableFunc(candidates, func(a, b change) int { return cmp.Compare(a.share, b.share) })
@@ -94,7 +94,7 @@ func (q question) fails(m model, id measure.ID) bool {
 // is not paid for with another, nor with a doubt. A clash that is gone has no
 // check any more. What is cheap to ask is asked first, and what cannot have
 // changed not at all.
-func (m model) fixed(before model, c Check, grades map[measure.ID]kind.Grade) bool {
+func (m model) fixed(before model, c Check, grades kind.Grades) bool {
 	same := m.Frame == before.Frame && m.Design.Ring == before.Design.Ring && m.Design.Legs == before.Design.Legs && m.Kerf == before.Kerf
 	for _, dear := range []bool{false, true} {
 		for _, q := range questions() {
@@ -102,7 +102,7 @@ func (m model) fixed(before model, c Check, grades map[measure.ID]kind.Grade) bo
 				continue
 			}
 			for _, now := range q.asked(m) {
-				if now.ID() == c.ID() && now.Grade != kind.Pass || worse(grades, now) {
+				if now.ID() == c.ID() && now.Grade != kind.Pass || grades.Worse(now.ID(), now.Grade) {
 					return false
 				}
 			}
@@ -111,17 +111,9 @@ func (m model) fixed(before model, c Check, grades map[measure.ID]kind.Grade) bo
 	return true
 }
 
-// worse reports whether a check comes out worse than its grade before. One that
-// was not asked before, as where something worse was said in its place, may be
-// in doubt now.
-func worse(before map[measure.ID]kind.Grade, now Check) bool {
-	was, asked := before[now.ID()]
-	return now.Grade > was && (asked || now.Grade == kind.Fail)
-}
-
 // gradesOf returns the grades of checks by their IDs.
-func gradesOf(checks []Check) map[measure.ID]kind.Grade {
-	out := map[measure.ID]kind.Grade{}
+func gradesOf(checks []Check) kind.Grades {
+	out := kind.Grades{}
 	for _, c := range checks {
 		out[c.ID()] = c.Grade
 	}
@@ -130,13 +122,12 @@ func gradesOf(checks []Check) map[measure.ID]kind.Grade {
 
 // A parameter is one decision that a fix may turn.
 type parameter struct {
-	at   func(*design.Design) *float64     // where the design has it, mm or rad
+	at   func(*design.Design) *float64     // where the design has it, mm or rad; nil: as its key says
 	now  func(piece.Piece) float64         // as worked out; nil: as the design has it
 	also func(piece.Piece, *design.Design) // what is turned with it; nil: nothing
 	of   func(piece.Piece) float64         // what the turn is a share of; nil: of now
 	step func(measure.Unit) float64        // nil: grid
 	from func(piece.Piece) float64         // the least it can be; nil: 0
-	kind measure.Kind
 }
 
 // value is the parameter as decided.
@@ -168,14 +159,13 @@ const (
 	less = true
 )
 
-// parameters returns what a fix may turn, by its key in the design file.
+// parameters returns what a fix may turn, by its key in the design file; where the design
+// has it the schema says. Those that are not named have nothing of their own.
 func parameters() map[design.Key]parameter {
-	given := func(d *design.Design) *float64 { return &d.Legs.Given }
 	apothem := func(p piece.Piece) float64 { return p.RegularTop().Apothem }
 	return map[design.Key]parameter{
-		"ring.inside": {at: func(d *design.Design) *float64 { return &d.Ring.Inside }, also: carryLegs},
+		"ring.inside": {also: carryLegs},
 		"ring.width": {
-			at:  func(d *design.Design) *float64 { return &d.Ring.Width },
 			now: func(p piece.Piece) float64 { return p.Frame.Ring.Width },
 			also: func(p piece.Piece, d *design.Design) {
 				d.Milled.Width = 0
@@ -183,65 +173,32 @@ func parameters() map[design.Key]parameter {
 			},
 		},
 		"ring.depth": {
-			at:   func(d *design.Design) *float64 { return &d.Ring.Depth },
 			now:  func(p piece.Piece) float64 { return p.Frame.Ring.Depth },
 			also: func(_ piece.Piece, d *design.Design) { d.Milled.Depth = 0 },
 		},
-		"ring.horn": {at: func(d *design.Design) *float64 { return &d.Ring.Horn }},
-		"legs.breadth": {
-			at:  func(d *design.Design) *float64 { return &d.Legs.Breadth },
-			now: func(p piece.Piece) float64 { return p.Frame.Leg.Breadth },
-		},
-		"milled.breadth": {at: func(d *design.Design) *float64 { return &d.Milled.Breadth }},
+		"legs.breadth": {now: func(p piece.Piece) float64 { return p.Frame.Leg.Breadth }},
 		// The place is turned and not the step: it is what the design gives.
-		"legs.mid-to-leg": {
-			at:  func(d *design.Design) *float64 { return &d.Legs.At },
-			now: func(p piece.Piece) float64 { return p.Frame.Leg.At },
-		},
-		"legs.clear": {
-			at: func(d *design.Design) *float64 { return &d.Legs.Clear },
-			of: func(p piece.Piece) float64 { return p.Frame.Leg.At },
-		},
-		"legs.tenon": {
-			at:  func(d *design.Design) *float64 { return &d.Legs.Tenon },
-			now: func(p piece.Piece) float64 { return p.Bridle.Tenon },
-		},
-		"legs.proud":       {at: func(d *design.Design) *float64 { return &d.Legs.Proud }},
-		"legs.splay":       {at: given, kind: measure.KindAngle, step: func(measure.Unit) float64 { return fineAngle }},
-		"legs.foot-circle": {at: given, step: coarseGrid},
-		"legs.foot-spread": {at: given, step: coarseGrid},
+		"legs.mid-to-leg":  {now: func(p piece.Piece) float64 { return p.Frame.Leg.At }},
+		"legs.clear":       {of: func(p piece.Piece) float64 { return p.Frame.Leg.At }},
+		"legs.tenon":       {now: func(p piece.Piece) float64 { return p.Bridle.Tenon }},
+		"legs.splay":       {step: func(measure.Unit) float64 { return fineAngle }},
+		"legs.foot-circle": {step: coarseGrid},
+		"legs.foot-spread": {step: coarseGrid},
 		"legs.taper.start": {at: func(d *design.Design) *float64 { return &tapered(d).Start }},
 		"legs.taper.foot":  {at: func(d *design.Design) *float64 { return &tapered(d).Foot }},
-		"top.diameter": {
-			at:   func(d *design.Design) *float64 { return &d.Top.Diameter },
-			now:  func(p piece.Piece) float64 { return 2 * p.TopRadius() },
-			step: coarseGrid,
-		},
-		"top.overhang": {
-			at:   func(d *design.Design) *float64 { return &d.Top.Overhang },
-			of:   apothem,
-			from: func(p piece.Piece) float64 { return -apothem(p) },
-			step: coarseGrid,
-		},
+		"top.diameter":     {now: func(p piece.Piece) float64 { return 2 * p.TopRadius() }, step: coarseGrid},
+		"top.overhang":     {of: apothem, from: func(p piece.Piece) float64 { return -apothem(p) }, step: coarseGrid},
 		"top.corner-size": {
-			at:   func(d *design.Design) *float64 { return &d.Top.CornerSize },
 			now:  roundedCorner,
 			of:   func(p piece.Piece) float64 { return p.Design.Top.Thickness },
 			also: func(_ piece.Piece, d *design.Design) { d.Top.Corner = design.RoundedCorner },
 		},
-		"top.fixing.screw": {
-			at:   func(d *design.Design) *float64 { return &d.Top.Fixing.Screw },
-			now:  func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw },
-			step: coarseGrid,
-		},
+		"top.fixing.screw": {now: func(p piece.Piece) float64 { f, _ := shop.FixingOf(p); return f.Screw }, step: coarseGrid},
+		// The schema has pads without a place of their own outermost.
 		"top.pads.diameter": {at: func(d *design.Design) *float64 { return &d.Top.Pads.Diameter }},
-		"top.pads.height":   {at: func(d *design.Design) *float64 { return &d.Top.Pads.Height }},
 		"top.pads.mid-to-pad": {
-			at:  func(d *design.Design) *float64 { return &d.Top.Pads.At },
-			now: func(p piece.Piece) float64 { return math.Abs(p.PadAt()) },
-			also: func(p piece.Piece, d *design.Design) {
-				d.Top.Pads.At, d.Top.Pads.Outermost = math.Copysign(d.Top.Pads.At, p.PadAt()), false
-			},
+			now:  func(p piece.Piece) float64 { return math.Abs(p.PadAt()) },
+			also: func(p piece.Piece, d *design.Design) { d.Top.Pads.At = math.Copysign(d.Top.Pads.At, p.PadAt()) },
 		},
 	}
 }
@@ -269,7 +226,14 @@ const mostSteps = 4000
 // holds is true, and none where no turn does it. One that helps at one step is
 // taken to help at all the steps beyond, until there is no such piece.
 func search(p piece.Piece, key design.Key, down bool, holds func(piece.Piece) bool) []change {
-	k := parameters()[key]
+	k, quantity := parameters()[key], measure.Length
+	at, angle := key.Figure()
+	if angle {
+		quantity = measure.Angle
+	}
+	if k.at == nil {
+		k.at = at
+	}
 	step, now, least := grid(p.Design.Unit), k.value(p), 0.0
 	if k.step != nil {
 		step = k.step(p.Design.Unit)
@@ -307,7 +271,6 @@ func search(p piece.Piece, key design.Key, down bool, holds func(piece.Piece) bo
 	if k.of != nil {
 		of = k.of(p)
 	}
-	quantity := func(v float64) measure.Quantity { return measure.Quantity{Kind: k.kind, Value: v} }
 	return []change{changed(p, key, quantity(now), quantity(value(i)), with(i), cmp.Or(of, now))}
 }
 

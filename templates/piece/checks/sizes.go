@@ -79,7 +79,7 @@ func exchanged(models []model, i int, d design.Design) ([]model, bool) {
 	out := slices.Clone(models)
 	out[i] = withSolids(p)
 	grades := gradesOf(slices.Concat(models[i].ask()...))
-	return out, !slices.ContainsFunc(slices.Concat(out[i].ask()...), func(c Check) bool { return worse(grades, c) })
+	return out, !slices.ContainsFunc(slices.Concat(out[i].ask()...), func(c Check) bool { return grades.Worse(c.ID(), c.Grade) })
 }
 
 func inDoubt(checks []Check) int {

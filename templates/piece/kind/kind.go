@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
 
@@ -71,6 +72,29 @@ const (
 	Warn       // can be built; the maker is to know
 	Fail       // cannot be built
 )
+
+// Graded grades a figure against its limit: it holds, or comes out as otherwise. Rounding is
+// forgiven; what is no number holds nothing.
+func Graded(value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise Grade) Grade {
+	short := limit.Value - value.Value
+	if relation == measure.IsAtMost {
+		short = -short
+	}
+	if short <= piece.Slip {
+		return Pass
+	}
+	return otherwise
+}
+
+// Grades are those of checks by their IDs.
+type Grades map[measure.ID]Grade
+
+// Worse reports whether a check comes out worse than its grade before. One that was not
+// asked before, as where something worse was said in its place, may be in doubt now.
+func (before Grades) Worse(id measure.ID, now Grade) bool {
+	was, asked := before[id]
+	return now > was && (asked || now == Fail)
+}
 
 // String returns the grade for programs; what a maker reads is Grade.Word.
 func (g Grade) String() string {
