@@ -199,3 +199,26 @@ func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
 		}
 	}
 }
+
+// Where names leave each other no room in their order, the longest comes first: between
+// two lines a short one gives way to one that has room in the middle only.
+func TestLongNamesHaveTheirRoom(t *testing.T) {
+	d := boxOutline(100, 6)
+	for y := 2.0; y < 24; y += 2 {
+		d.Line(templates.Cut, geometry.Pt(0, -y), geometry.Pt(100, -y))
+		d.Line(templates.Cut, geometry.Pt(0, 6+y), geometry.Pt(100, 6+y))
+	}
+	low := [2]geometry.Point{{}, {X: 100}}
+	d.LabelLine(low[0], low[1], templates.Tag{ID: "short", Text: "edge"})
+	d.LabelLine(low[0], low[1], templates.Tag{ID: "long", Text: "mortise 2 19/64 in (2.305) × 5/16 (0.318)"})
+	for _, p := range layOne(t, a4(), d).Document().Pages {
+		for _, s := range p.Strokes {
+			if s.Line == leader {
+				t.Errorf("a name stands away from its line, led by %v", s.Points)
+			}
+		}
+		for _, text := range struck(p) {
+			t.Errorf("%q is struck", text)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -140,27 +141,38 @@ func (s sheet) drawTile(n *pen, b placed, where map[place]int) {
 	n.lettering(letters, hatch, 0)
 }
 
-// lettered sets the labels of a tile, each away from the lines that others name, but
-// where that leaves no room for one: to be struck is worse than to stand near a stranger.
+// lettered sets the labels of a tile, in their order or, where that is better, the longest
+// first: each away from the lines that others name, but where that leaves no room for one:
+// to be struck is worse than to stand near a stranger.
 func (t *tile) lettered(letters *label.Placer, move geometry.Affine) *label.Placer {
+	shown := slices.DeleteFunc(slices.Clone(t.Labels), func(l templates.Label) bool { _, ok := t.shows(l); return !ok })
+	longest := slices.Clone(shown)
+	slices.SortStableFunc(longest, func(a, b templates.Label) int { return cmp.Compare(len(b.Text), len(a.Text)) })
 	plain := letters.Copy()
-	for _, l := range t.Labels {
-		if on, ok := t.shows(l); ok {
-			nameLine(letters, move, on)
-		}
+	for _, l := range shown {
+		on, _ := t.shows(l)
+		nameLine(letters, move, on)
 	}
-	struck := plain.Struck
-	for _, p := range []*label.Placer{letters, plain} {
-		for _, l := range t.Labels {
-			if on, ok := t.shows(l); ok {
+	var best *label.Placer
+	for _, of := range []*label.Placer{letters, plain} {
+		for _, order := range [][]templates.Label{shown, longest} {
+			p := of.Copy()
+			for _, l := range order {
+				on, _ := t.shows(l)
 				setLabel(p, l, on, move)
 			}
+			if best == nil || cmp.Or(cmp.Compare(p.Struck, best.Struck), cmp.Compare(p.Cost, best.Cost)) < 0 {
+				best = p
+			}
+			if best.Struck == of.Struck && best.Cost == of.Cost {
+				return best
+			}
 		}
-		if p.Struck == struck {
-			return p
+		if best.Struck == of.Struck {
+			break
 		}
 	}
-	return plain
+	return best
 }
 
 // strokes draws as open lines what there is to show of strokes, in the lines of

@@ -21,6 +21,7 @@ type Placer struct {
 	Named   []geometry.Segment // lines that lettering names
 	Boxes   [][]geometry.Point // marks of seams, then what lettering covers; corners counter-clockwise
 	Struck  int                // how much of the lettering stands on something
+	Cost    int                // what is wrong with where the rest stands, in lines between it and what it names
 	Strict  bool               // that is not set, only counted
 	lines   []obstacle         // what lettering must not touch
 	bounds  []geometry.Rect    // of the boxes
@@ -96,11 +97,10 @@ func (p *Placer) Set(text string, height float64, on geometry.Segment) {
 			break
 		}
 	}
-	if struck {
-		p.Struck++
-		if p.Strict {
-			return
-		}
+	if !struck {
+		p.Cost += fewest
+	} else if p.Struck++; p.Strict {
+		return
 	}
 	if fewest == math.MaxInt && !p.Window.Holds(best.reach(r.box)) {
 		return // wider than the window
