@@ -21,6 +21,7 @@ func figureTable(figures []templates.Figure, u measure.Unit) string {
 	shown := slices.DeleteFunc(slices.Clone(figures), func(f templates.Figure) bool { return f.Aside })
 	wide := lists.Most(shown, func(f templates.Figure) int { return utf8.RuneCountInString(f.Name) })
 	var b strings.Builder
+	b.Grow(len(shown) * (wide + 16))
 	for _, f := range shown {
 		fmt.Fprintf(&b, "%-*s  %s\n", wide, f.Name, f.Value.Text(u))
 	}

@@ -240,16 +240,14 @@ func ExamineAs(written, printed []piece.Piece) Findings {
 func (m model) checks() []Check {
 	asked := m.ask()
 	grades := gradesOf(slices.Concat(asked...))
-	var out []Check
 	for i, q := range questions() {
-		for _, c := range asked[i] {
+		for k, c := range asked[i] {
 			if c.Grade != kind.Pass && q.fixes != nil {
-				c.Fixes = m.proved(q, c, grades)
+				asked[i][k].Fixes = m.proved(q, c, grades)
 			}
-			out = append(out, c)
 		}
 	}
-	return out
+	return slices.Concat(asked...)
 }
 
 // ask returns the checks of each question, without their fixes.

@@ -33,8 +33,7 @@ func speak[ID ~string](texts map[ID]wording.Text, id ID, args ...any) string {
 // groupsOf returns the figures of a size as they are read, in unit u.
 func groupsOf(s checks.Size, u measure.Unit) []kind.Group {
 	names, headings, notes := figureNames(), groupHeadings(), groupNotes()
-	var out []kind.Group
-	for _, g := range s.Groups {
+	return lists.Map(s.Groups, func(g checks.Group) kind.Group {
 		w := kind.Group{ID: g.ID, Heading: speak(headings, g.ID)}
 		if g.Heading.ID != "" {
 			args := show(u, g.Heading.Figures)
@@ -43,15 +42,12 @@ func groupsOf(s checks.Size, u measure.Unit) []kind.Group {
 			}
 			w.Heading = speak(headings, g.Heading.ID, args...)
 		}
-		for _, f := range g.Figures {
-			w.Figures = append(w.Figures, templates.Figure{ID: f.ID, Name: speak(names, f.ID, show(u, f.Of)...), Value: f.Value})
-		}
-		for _, n := range g.Notes {
-			w.Text = append(w.Text, speak(notes, n.ID, show(u, n.Figures)...))
-		}
-		out = append(out, w)
-	}
-	return out
+		w.Figures = lists.Map(g.Figures, func(f checks.Figure) templates.Figure {
+			return templates.Figure{ID: f.ID, Name: speak(names, f.ID, show(u, f.Of)...), Value: f.Value}
+		})
+		w.Text = lists.Map(g.Notes, func(n checks.Remark) string { return speak(notes, n.ID, show(u, n.Figures)...) })
+		return w
+	})
 }
 
 var groupHeadings = sync.OnceValue(func() map[measure.ID]wording.Text {
