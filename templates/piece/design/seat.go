@@ -3,6 +3,7 @@ package design
 import (
 	_ "embed"
 	"slices"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -157,17 +158,20 @@ func (s Seat) Rows() []SeatRow {
 
 // Ways are the keys of a row for its lean: by each way one forward or backward, one
 // aside; "" where it has none.
-func (r SeatRow) Ways() [3][2]Key {
-	t := r.Table()
-	if r == CircleRow {
-		return [3][2]Key{ByResultant: {t.with("resultant")}, ByFeet: {t.with("feet-from-middle")}}
+func (r SeatRow) Ways() [3][2]Key { return seatWays()[r] }
+
+var seatWays = sync.OnceValue(func() (out [CircleRow + 1][3][2]Key) {
+	for i, t := range seatRows {
+		out[i] = [3][2]Key{
+			ByRake:      {t.with("rake"), t.with("splay")},
+			ByResultant: {t.with("resultant"), t.with("sightline")},
+			ByFeet:      {t.with("feet-from-middle"), t.with("feet-apart")},
+		}
 	}
-	return [3][2]Key{
-		ByRake:      {t.with("rake"), t.with("splay")},
-		ByResultant: {t.with("resultant"), t.with("sightline")},
-		ByFeet:      {t.with("feet-from-middle"), t.with("feet-apart")},
-	}
-}
+	t := CircleRow.Table()
+	out[CircleRow] = [3][2]Key{ByResultant: {t.with("resultant")}, ByFeet: {t.with("feet-from-middle")}}
+	return out
+})
 
 // given leaves out the keys that there are not.
 func given(keys ...Key) []Key {

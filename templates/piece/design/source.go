@@ -34,6 +34,10 @@ func open(data []byte) (source, *Mistake) {
 		return bad(0, utf16.With(), utf16Hint.With())
 	}
 	for i := 0; i < len(s.text); {
+		if c := s.text[i]; c >= ' ' && c < unicode.MaxASCII { // most are
+			i++
+			continue
+		}
 		r, size := utf8.DecodeRune(s.text[i:])
 		switch {
 		case r == utf8.RuneError && size < 2:
@@ -47,7 +51,7 @@ func open(data []byte) (source, *Mistake) {
 }
 
 func newSource(text []byte) source {
-	s := source{text: slices.Clip(slices.Clone(text)), lines: []int{0}}
+	s := source{text: slices.Clip(slices.Clone(text)), lines: make([]int, 1, 1+bytes.Count(text, []byte("\n")))}
 	for i, b := range s.text {
 		if b == '\n' {
 			s.lines = append(s.lines, i+1)

@@ -158,11 +158,19 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 			continue
 		}
 		for _, p := range s.mouth(l, s.thickness()) {
-			line, ok := geometry.ClipConvex(geometry.Segment{A: p.Sub(g.Mul(design.Longest)), B: p.Add(g.Mul(design.Longest))}, rim)
-			if !ok {
+			a, over := rim[len(rim)-1], false
+			before := g.Cross(a.Sub(p))
+			for _, b := range rim {
+				beside := g.Cross(b.Sub(p))
+				if (before < 0) != (beside < 0) { // the grain through p runs out between a and b
+					over = true
+					least = min(least, a.Lerp(b, before/(before-beside)).Distance(p))
+				}
+				a, before = b, beside
+			}
+			if !over {
 				return 0
 			}
-			least = math.Min(least, math.Min(line.A.Distance(p), line.B.Distance(p)))
 		}
 	}
 	return least
