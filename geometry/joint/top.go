@@ -23,6 +23,18 @@ func RectangleTop(length, width float64) Top {
 	return Top{Corners: geometry.Box(-length/2, -width/2, length/2, width/2).Corners()}
 }
 
+// OvalTop returns an ellipse of two axes along x and y, by its chords.
+func OvalTop(x, y float64) Top {
+	if x >= y {
+		return Top{Corners: Oval{Length: x, Width: y}.Outline(0)}
+	}
+	out := Oval{Length: y, Width: x}.Outline(0)
+	for i, p := range out {
+		out[i] = p.Perp()
+	}
+	return Top{Corners: out}
+}
+
 // Check returns a *measure.BoundError for the first figure no top can have.
 // The other methods take a Top that has passed.
 func (t Top) Check() error {

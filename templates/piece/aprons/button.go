@@ -124,19 +124,28 @@ func (m Model) planed(parts text, thick float64, words text, ticks []templates.T
 }
 
 // topStock is gluing, planing and sawing the top.
-func (m Model) topStock() templates.Card {
+func (m Model) topStock(sheets []templates.View) templates.Card {
 	size, _ := m.TopSize()
 	c := topStockCard.Card(m.Design.Unit, assembly.Ticked(topBoardsTick, m.TopBoards()+m.Design.Wood.Spares))
-	if len(m.sides) != 4 {
+	switch outline := m.Design.Frame.Top.Outline; {
+	case outline == design.RoundOnFrame:
+		c.Say(roundTopText)
+	case outline == design.OvalOnFrame:
+		c.Say(ovalTopText)
+	case len(m.sides) != 4:
 		c.Text = append(c.Text, topOutlineText.With(count.With(len(m.sides))))
 	}
 	c.Read(boardsReading, measure.Number(float64(m.TopBoards())))
 	c.Set(thicknessReading, measure.Length(size.Thickness))
 	c.Figures = append(c.Figures, templates.Reading{Name: topSizeReading.With(), Value: by(m.bare(size.Length), m.length(size.Width)), Write: true})
-	if top := m.Design.Frame.Top; top.Corner != design.SharpCorner {
-		c.Setup = []templates.Picture{templates.TopPlan(m.TopShape())}
-		c.Templates = templates.TopCornerViews(m.TopShape())
-		c.Read(cornerReadings[top.Corner], measure.Length(top.CornerSize))
+	c.Templates = sheets
+	switch t := m.TopShape(); {
+	case t.Diameter > 0:
+		c.Setup = []templates.Picture{templates.TopPlan(t)}
+		c.Read(rimReading, measure.Length(t.Diameter/2))
+	case t.Clip+t.Round > 0:
+		c.Setup = []templates.Picture{templates.TopPlan(t)}
+		c.Read(cornerReadings[m.Design.Frame.Top.Corner], measure.Length(t.Clip+t.Round))
 		c.Say(topCornersText)
 	}
 	return c.Card

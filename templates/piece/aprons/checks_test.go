@@ -42,6 +42,11 @@ func TestChecks(t *testing.T) {
 		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang = -5 }},
 		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.RoundedCorner, 110 }},
 		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.ClippedCorner, 70 }},
+		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) { f.Top.Outline, f.Top.Diameter = design.RoundOnFrame, 640 }},
+		{"aprons.overhang", kind.Warn, true, func(f *design.Frame) {
+			f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 800, 520
+		}},
+		{"aprons.screw-edge", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Overhang, f.Aprons.Inset = design.Screws, -12, 3 }},
 		{"aprons.tipping-load", kind.Warn, true, func(f *design.Frame) { f.Top.Overhang, f.Length, f.Width, f.Top.Thickness = 260, 220, 220, 12 }},
 		{"aprons.top-held", kind.Warn, false, func(f *design.Frame) {}},
 		{"aprons.screw-through", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Thickness, f.Aprons.Depth = design.Screws, 4, 10 }},
@@ -111,6 +116,9 @@ func TestFaults(t *testing.T) {
 		{"frame.outline.clip", func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.ClippedCorner, 230.1 }},
 		{"frame.outline.side", func(f *design.Frame) { f.Top.Overhang = -199.8 }},
 		{"frame.outline.reach", func(f *design.Frame) { f.Shape, f.Sides, f.Length = design.RegularFrame, 8, 9000 }},
+		{"frame.outline.diameter", func(f *design.Frame) { f.Top.Outline, f.Length = design.RoundOnFrame, 9990 }},
+		{"frame.top.width", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 800, 70 }},
+		{"frame.top.length", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 70, 800 }},
 		{"frame.aprons.tenon", func(f *design.Frame) { f.Aprons.Tenon = 22 }},
 		{"frame.aprons.upper-cut", func(f *design.Frame) { f.Aprons.UpperCut = 84 }},
 		{"frame.aprons.lower-cut", func(f *design.Frame) { f.Aprons.LowerCut = 70 }},

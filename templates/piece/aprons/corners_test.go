@@ -112,3 +112,53 @@ func TestSheetOfCorners(t *testing.T) {
 		}
 	}
 }
+
+// A round top reaches over the corner arrises by the overhang, or is as wide as given; an
+// oval stands over them by what x²/a² + y²/b² leaves. Area, boards and rim are those of the
+// curve, the solid lies within its chords of it.
+func TestRoundAndOvalTops(t *testing.T) {
+	arris := math.Hypot(520, 400) / 2
+	for _, tt := range []struct {
+		name           string
+		top            design.FrameTop
+		long, wide     float64
+		area, over, up float64 // up: the rim beyond the front
+	}{
+		{"by overhang", design.FrameTop{Outline: design.RoundOnFrame, Overhang: 30}, 2*arris + 60, 2*arris + 60, math.Pi * (arris + 30) * (arris + 30), 30, arris + 30},
+		{"by diameter", design.FrameTop{Outline: design.RoundOnFrame, Diameter: 700, Overhang: 5}, 700, 700, math.Pi * 350 * 350, 350 - arris, 350},
+		{"oval", design.FrameTop{Outline: design.OvalOnFrame, Length: 800, Width: 640}, 800, 640, math.Pi * 400 * 320, -1, 320},
+		{"oval, across", design.FrameTop{Outline: design.OvalOnFrame, Length: 640, Width: 800}, 800, 640, math.Pi * 400 * 320, -1, 400},
+	} {
+		d := table()
+		tt.top.Thickness = 20
+		d.Frame.Top = tt.top
+		m, err := Solve(d)
+		if err != nil {
+			t.Errorf("%s: %v", tt.name, err)
+			continue
+		}
+		within := func(what string, got, want, slack float64) {
+			if math.Abs(got-want) > slack {
+				t.Errorf("%s: %s %g, want %g", tt.name, what, got, want)
+			}
+		}
+		size, _ := m.TopSize()
+		within("length", size.Length, tt.long, 0.01)
+		within("width", size.Width, tt.wide, 0.01)
+		within("area", m.TopShape().Area(), tt.area, 1e-5*tt.area)
+		within("solid", m.Top().Volume()/20, tt.area, 0.002*tt.area)
+		within("rim", m.Standing(0).Rim, tt.up, 0.01)
+		if tt.over >= 0 {
+			within("over the legs", m.overLegs(), tt.over, 1e-9)
+		} else if over := m.overLegs(); over <= 0 || math.Hypot(260/tt.top.Length*2, 200/tt.top.Width*2) >= 1 {
+			t.Errorf("%s: %g over the legs", tt.name, over)
+		}
+		s, err := m.together(setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if drawn := len(s.Drawings); (drawn > 0) != (tt.top.Outline == design.OvalOnFrame) || !reflect.DeepEqual(assembly.Views(s.Drawings), s.Cards[0].Templates) {
+			t.Errorf("%s: %d drawings; the card calls for %v", tt.name, drawn, s.Cards[0].Templates)
+		}
+	}
+}

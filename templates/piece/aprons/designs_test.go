@@ -43,11 +43,20 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 		"screws, arched":  func(f *design.Frame) { f.Top.Fixing, f.Aprons.Arch = design.Screws, 20 },
 		"clipped corners": func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.ClippedCorner, 40 },
 		"rounded ends":    func(f *design.Frame) { f.Top.Corner, f.Top.CornerSize = design.RoundedCorner, 230 },
-		"bridle":          func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
-		"plain tenon":     func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
-		"sloping haunch":  func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },
-		"plumb bridle":    func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset, f.Aprons.Joint = true, 2, design.Bridled },
-		"with stretchers": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
+		"round top":       func(f *design.Frame) { f.Top.Outline, f.Top.Fixing = design.RoundOnFrame, design.Screws },
+		"round top, 5 sides": func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Length = design.RegularFrame, 5, 0, 360
+			f.Top.Outline, f.Top.Diameter, f.Top.Fixing = design.RoundOnFrame, 700, design.Buttons
+		},
+		"oval top": func(f *design.Frame) {
+			f.Top.Outline, f.Top.Length, f.Top.Width, f.Top.Fixing = design.OvalOnFrame, 820, 640, design.Buttons
+		},
+		"oval top, across": func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 760, 800 },
+		"bridle":           func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
+		"plain tenon":      func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
+		"sloping haunch":   func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },
+		"plumb bridle":     func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset, f.Aprons.Joint = true, 2, design.Bridled },
+		"with stretchers":  func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
 		"stretchers plumb": func(f *design.Frame) {
 			f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true}
 		},

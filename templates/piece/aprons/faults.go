@@ -3,6 +3,7 @@ package aprons
 import (
 	"math"
 
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
@@ -71,9 +72,12 @@ func questions(decided design.Frame) []question {
 			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
 		}},
 	}
-	out = append(out, question{Keys: []design.Key{"frame.top.kind", "frame.top.overhang", "frame.top.corner", "frame.top.corner-size", "frame.length", "frame.width", "frame.shape", "frame.sides"}, Ask: func() error {
+	out = append(out, question{Keys: []design.Key{"frame.top.kind", "frame.top.overhang", "frame.top.corner", "frame.top.corner-size", "frame.top.outline", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.length", "frame.width", "frame.shape", "frame.sides"}, Ask: func() error {
 		if f.Top.None {
 			return nil
+		}
+		if f.Top.Outline == design.OvalOnFrame {
+			return ovalFault(f.Top)
 		}
 		return ofFrame(topShape(f).Check())
 	}})
@@ -92,6 +96,24 @@ func questions(decided design.Frame) []question {
 			return measure.Below("frame.stretchers.height", length(f.Stretchers.Height), "aprons.under-aprons", length(under), "")
 		}})
 	return out
+}
+
+// ovalFault refuses an oval that is none, either axis being the longer.
+func ovalFault(t design.FrameTop) error {
+	long, wide := measure.ID("frame.top.length"), measure.ID("frame.top.width")
+	if t.Width > t.Length {
+		long, wide = wide, long
+	}
+	err := joint.Oval{Length: math.Max(t.Length, t.Width), Width: math.Min(t.Length, t.Width)}.Check()
+	bound, ok := err.(*measure.BoundError)
+	if !ok {
+		return err
+	}
+	own := *bound
+	if own.Figure = wide; bound.Figure == "oval.length" {
+		own.Figure = long
+	}
+	return &own
 }
 
 // ofFrame gives an error about an outline the keys of a frame, which names no corners.

@@ -39,7 +39,8 @@ func mends() map[measure.ID][]design.Key {
 		"aprons.beside-screw":       {"frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.behind-groove":      {"frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.screw-bore":         {"frame.aprons.depth"},
-		"aprons.overhang":           {"frame.top.overhang", "frame.top.corner-size"},
-		"aprons.tipping-load":       {"frame.top.overhang", "frame.length", "frame.width"},
+		"aprons.overhang":           {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.top.corner-size"},
+		"aprons.tipping-load":       {"frame.top.overhang", "frame.top.diameter", "frame.length", "frame.width"},
+		"aprons.screw-edge":         {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width"},
 	}
 }

@@ -170,8 +170,13 @@ func (m Model) LegSorts() int { return 1 + m.Sort(1) }
 func (m Model) TopShape() joint.Top { return topShape(m.Design.Frame) }
 
 func topShape(f design.Frame) joint.Top {
-	if f.Top.None {
+	switch {
+	case f.Top.None:
 		return joint.Top{}
+	case f.Top.Outline == design.RoundOnFrame: // all corners are as far from the middle
+		return joint.Top{Diameter: cmp.Or(f.Top.Diameter, 2*(planCorners(f)[0].Norm()+f.Top.Overhang))}
+	case f.Top.Outline == design.OvalOnFrame:
+		return joint.OvalTop(f.Top.Length, f.Top.Width)
 	}
 	f.Length += 2 * f.Top.Overhang * grow(f)
 	f.Width += 2 * f.Top.Overhang
@@ -188,13 +193,31 @@ func topShape(f design.Frame) joint.Top {
 // TopOutline returns the outline of the top in plan; empty where there is none.
 func (m Model) TopOutline() []geometry.Point { return m.TopShape().Outline() }
 
-// arcChords stand for the arc at a corner of the top where it is a solid.
-const arcChords = 8
+// panel is the size along x and y of what the top is sawn from: with its corners sharp.
+func (m Model) panel() geometry.Point {
+	t := m.TopShape()
+	t.Clip, t.Round = 0, 0
+	return t.Size()
+}
+
+// arcChords stand for the arc at a corner of the top where it is a solid, rimChords for the
+// whole rim of one that has no corners.
+const (
+	arcChords = 8
+	rimChords = 64
+)
 
 // coarse returns the outline of a top with few chords. The ends of its arcs stay, so that
 // its sides are where they are; two arcs that take a whole side between them share one.
 func coarse(t joint.Top) []geometry.Point {
 	var out []geometry.Point
+	if rim := t.Outline(); t.Diameter > 0 || len(t.Corners) > rimChords {
+		n := min(len(rim), rimChords)
+		for k := range n {
+			out = append(out, rim[k*len(rim)/n])
+		}
+		return out
+	}
 	for i := range t.Corners {
 		arc := t.Worked(i)
 		n := min(len(arc)-1, arcChords)

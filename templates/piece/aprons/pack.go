@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
@@ -200,11 +201,10 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 	}
 	var out templates.Section
 	if !m.Design.Frame.Top.None {
-		if m.Design.Frame.Top.Corner != design.SharpCorner {
-			across := m.acrossGrain()
-			out.Drawings = templates.TopCorners(m.TopShape(), geometry.Pt(across.Y, across.X), s)
+		if err := m.topSheets(&out, s); err != nil {
+			return out, err
 		}
-		out.Cards = append(out.Cards, m.topStock())
+		out.Cards = append(out.Cards, m.topStock(assembly.Views(out.Drawings)))
 	}
 	glue := glueCard.Card(m.Design.Unit, assembly.Ticked(frameTick, 1), whole(frame))
 	glue.Figures = m.diagonals()
@@ -229,10 +229,41 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 	return out, nil
 }
 
+// topSheets are those that a top is set out by: its corners, or what draws an oval. A round
+// one is struck by a beam.
+func (m Model) topSheets(out *templates.Section, s templates.Setting) error {
+	switch t, across := m.TopShape(), m.acrossGrain(); {
+	case m.Design.Frame.Top.Outline == design.OvalOnFrame:
+		size, _ := m.TopSize()
+		job, err := templates.Oval(joint.Oval{Length: size.Length, Width: size.Width}, s)
+		if err != nil {
+			return err
+		}
+		out.Drawings, out.Pictures, out.Panels = job.Sections[0].Drawings, job.Sections[0].Pictures, job.Sections[0].Panels
+	case t.Clip+t.Round > 0:
+		out.Drawings = templates.TopCorners(t, geometry.Pt(across.Y, across.X), s)
+	}
+	return nil
+}
+
+// laying says how the top lies on the frame.
+func (m Model) laying() string {
+	grain := alongFront
+	switch f := m.Design.Frame; {
+	case f.Top.Outline == design.AsFrame:
+		return layText.With(m.length(f.Top.Overhang))
+	case f.Shape == design.RegularFrame && m.acrossGrain().X == 0:
+		grain = alongFirst
+	case m.acrossGrain().X != 0:
+		grain = alongSides
+	}
+	return layRimText.With(grain.With(), m.length(m.overLegs()))
+}
+
 // topOn adds how the top is put on; it reports whether anything holds it.
 func (m Model) topOn(c *assembly.Card) bool {
 	moves, _ := m.TopMoves()
-	c.Text = []string{layText.With(m.length(m.Design.Frame.Top.Overhang))}
+	c.Text = []string{m.laying()}
 	if f, ok := m.Screws(); ok {
 		m.screwTop(c, f)
 	} else if n := m.Buttons(); n > 0 {

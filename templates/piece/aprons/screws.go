@@ -35,7 +35,7 @@ func (m Model) Screws() (f shop.Fixing, ok bool) {
 
 // acrossGrain is the direction in plan in which the top moves.
 func (m Model) acrossGrain() geometry.Point {
-	if box := geometry.Bounds(m.TopShape().Corners...); box.Height() > box.Width()+piece.Slip {
+	if p := m.panel(); p.Y > p.X+piece.Slip {
 		return geometry.Pt(1, 0)
 	}
 	return geometry.Pt(0, 1)
@@ -99,17 +99,30 @@ func (m Model) screwChecks() []kind.Check {
 	if f.Bite > top-piece.Slip {
 		through = kind.Fail
 	}
+	shape, edge := m.TopShape(), math.Inf(1)
 	widest, deepest := 0.0, slices.Max(append(m.heads(f), 0))
 	f.Bore = deepest // heads are let into the whole apron, before it is arched
 	for _, h := range f.Holes {
 		widest = math.Max(widest, f.Across(in, h))
+		edge = math.Min(edge, shape.Inside(m.onTop(h)))
 	}
 	return []kind.Check{
 		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
 		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(in), kind.Warn),
 		texts.AtLeast(u, "aprons.beside-screw", (m.Rows[0].Of.Thickness-widest)/2, checks.LeastBeside(in), kind.Warn),
 		texts.AtMost(u, "aprons.screw-bore", deepest, deepestBore, kind.Warn),
+		texts.AtLeast(u, "aprons.screw-edge", edge, checks.LeastBeside(in), kind.Warn),
 	}
+}
+
+// onTop is where a screw enters the top, in plan.
+func (m Model) onTop(h shop.Hole) geometry.Point {
+	r := m.Rows[0].Rails[h.Part]
+	at := r.Along.Mul(h.At)
+	for _, e := range r.Ends {
+		at = at.Add(e.Mouth[1].Add(e.Mouth[2]).Mul(0.25))
+	}
+	return geometry.Pt(at.X, at.Y)
 }
 
 // screwCard is drilling the aprons, before anything is glued.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
@@ -123,13 +122,11 @@ func (m Model) Cuts() []shop.CutRow {
 // TopSize returns the rectangle that the top is sawn from, its grain along the longer
 // side and its corners sharp; ok is false where there is none.
 func (m Model) TopSize() (size piece.StockSize, ok bool) {
-	corners := m.TopShape().Corners
-	if corners == nil {
+	if m.Design.Frame.Top.None {
 		return size, false
 	}
-	box := geometry.Bounds(corners...)
-	long, wide := math.Max(box.Width(), box.Height()), math.Min(box.Width(), box.Height())
-	return piece.StockSize{Length: long, Width: wide, Thickness: m.Design.Frame.Top.Thickness}, true
+	p := m.panel()
+	return piece.StockSize{Length: math.Max(p.X, p.Y), Width: math.Min(p.X, p.Y), Thickness: m.Design.Frame.Top.Thickness}, true
 }
 
 // widestBoard is the widest board that a top is glued up from, mm (common practice, no

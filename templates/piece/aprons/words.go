@@ -33,6 +33,7 @@ var texts = assembly.Texts{
 	"aprons.screw-hold":         {Name: "hold of the screws", Figure: "screw into the top", Holds: "The screws hold in the top.", Lacks: "The screws go only %[1]s into the top; %[2]s should be."},
 	"aprons.beside-screw":       {Name: "wood beside the screws", Figure: "least wood beside a hole", Holds: "The holes for the screws leave enough of the aprons.", Lacks: "Beside a hole for a screw %[1]s of the apron is left; %[2]s should be: thicker aprons, or buttons instead."},
 	"aprons.screw-bore":         {Name: "depth of the holes for the heads", Figure: "hole for the head, deep", Holds: "Common bits reach as deep as the heads go.", Lacks: "The heads go %[1]s up into the aprons; common bits reach %[2]s: buttons instead."},
+	"aprons.screw-edge":         {Name: "screws clear of the rim", Figure: "least from a screw to the rim", Holds: "The screws stand clear of the rim of the top.", Lacks: "A screw enters the top %[1]s from its rim; %[2]s should be."},
 	"aprons.behind-groove":      {Name: "wood behind the groove", Holds: "The groove for the buttons leaves enough of the aprons.", Lacks: "Behind the groove for the buttons hardly anything of the apron is left: thicker aprons, or a top that moves less."},
 	"aprons.tongue":             {Name: "tongue of the buttons", Holds: "The tongues of the buttons are thick enough.", Lacks: "In aprons that lean so far the groove leaves the tongues too thin: screws instead, or plumb aprons."},
 	"aprons.tipping-load":       {Name: "load at the rim", Figure: "load that tips the table", Holds: "A hand leaned on the rim does not tip the table.", Lacks: "%[1]s at the rim tip the table; a hand leaned on it is about %[2]s."},
@@ -153,6 +154,9 @@ var mending = map[design.Key]wording.Text{
 	"frame.stretchers.height":       "raise or lower the stretchers to %s from the floor",
 	"frame.top.thickness":           "make the top %s thick",
 	"frame.aprons.depth":            "make the aprons %s deep",
+	"frame.top.diameter":            "make the top %s across",
+	"frame.top.length":              "make the top %s long",
+	"frame.top.width":               "make the top %s wide",
 	"frame.top.overhang":            "let the top stand %s over the legs",
 	"frame.top.corner-size":         "clip or round the corners by only %s",
 	"frame.length":                  "make the frame %s long",
@@ -282,6 +286,7 @@ const (
 	softReading       text = "hole for the thread, soft wood"
 	pilotDeep         text = "hole for the thread, deep in the top"
 	boardsReading     text = "boards"
+	rimReading        text = "radius, struck from the middle"
 	topSizeReading    text = "long × wide"
 	movesReading      text = "the top moves by"
 	headsReading      text = "corner arris to that across, at the heads"
@@ -352,6 +357,8 @@ const (
 
 	topOutlineText text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
 	topCornersText text = "When the diagonals are alike, lay the sheet of the corner on both edges at each corner, strike its line and work the wood to it."
+	roundTopText   text = "On that square strike the rim by a beam from the middle, where both diagonals cross. Saw it outside the line with a bandsaw by its manual or a jigsaw, guard down, and fair it."
+	ovalTopText    text = "On that rectangle draw both centre lines and trace the oval by its sheet. Saw it outside the line with a bandsaw by its manual or a jigsaw, guard down, and fair it."
 
 	underName      text = "underside, seen from below, from mid-length: %s"
 	drillText      text = "Now, not when the frame is glued%s: underside up, outer side flat against the fence, so that each hole runs up in the middle of the apron. %s"
@@ -374,6 +381,10 @@ const (
 	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
 	caulOf        text = "%s for %s"
 
+	layRimText text = "Lay the top upside down, the frame on it, its grain along %s, every corner arris %s from the rim."
+	alongFront text = "front and back"
+	alongSides text = "left and right"
+	alongFirst text = "apron 1"
 	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
 	buttonText text = "The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
 	topTest    text = "No shoulder moves when the screws are tight."

@@ -17,9 +17,10 @@ import (
 )
 
 // slip is how far a face may stand from where it is reckoned, mm: cards say lengths and
-// angles to a hundredth, which over a part of 200 mm comes to 0.02, and a few of them add up.
-// The arch is drawn true; in the solid chords of a 24th stand for it.
-const slip = 0.06
+// angles to a hundredth, which over a part of 200 mm comes to 0.02, and a few of them add up;
+// a tilt that nobody sets, of less than 0.05°, comes to 0.04 over the depth of a mortise. The
+// arch is drawn true; in the solid chords of a 24th stand for it.
+const slip = 0.1
 
 // anyFrame is a table that a maker may draw.
 func anyFrame(t *rapid.T) design.Design {
@@ -197,12 +198,16 @@ func (b bench) optional(c templates.Card, names ...text) (float64, bool) {
 	return 0, false
 }
 
-// tilt reads that of the blade over the part, negative away from it.
+// tilt reads that of the blade over the part, negative away from it; to neither side it stands
+// upright.
 func (b bench) tilt(c templates.Card) float64 {
 	if v, ok := b.optional(c, tiltAwayReading); ok {
 		return -v
 	}
-	return b.figure(c, tiltOverReading, tiltReading)
+	if _, ok := b.optional(c, tiltReading); ok {
+		return 0
+	}
+	return b.figure(c, tiltOverReading)
 }
 
 // swing reads how far the gauge is turned, and from its picture to which side: positive where

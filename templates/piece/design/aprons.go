@@ -103,13 +103,25 @@ type Rail struct {
 
 // FrameTop is a wooden top that lies on the frame.
 type FrameTop struct {
-	None       bool
-	Thickness  float64
-	Overhang   float64    // over the legs at their heads
-	Fixing     FixingKind // holds it to the aprons
-	Corner     Corner
-	CornerSize float64 // radius, or length of the clip along a side
+	None          bool
+	Outline       FrameOutline
+	Diameter      float64 // of a round top; 0: over the corner arrises by Overhang
+	Length, Width float64 // of an oval one: along the front, and across
+	Thickness     float64
+	Overhang      float64    // over the legs at their heads
+	Fixing        FixingKind // holds it to the aprons
+	Corner        Corner
+	CornerSize    float64 // radius, or length of the clip along a side
 }
+
+// FrameOutline is what the top of a frame is in plan.
+type FrameOutline uint8
+
+const (
+	AsFrame FrameOutline = iota // the frame's own shape, moved outward
+	RoundOnFrame
+	OvalOnFrame
+)
 
 // The steepest lean of the sides of a frame, rad: what leans more is a trestle and
 // has other joints. Inward the feet come together, and it tips (common practice, no
@@ -128,10 +140,12 @@ const (
 func apronsSchema() schema {
 	rectangle, regular := []string{frameShapes()[Rectangle]}, []string{frameShapes()[RegularFrame]}
 	standard := rectangle[0]
+	frame, round, oval := frameOutlines()[AsFrame], frameOutlines()[RoundOnFrame], frameOutlines()[OvalOnFrame]
 	return schema{
 		name:   "aprons",
 		tables: []Key{"frame", "frame.legs", "frame.aprons", "frame.stretchers", "frame.top", "frame.milled"},
 		fields: frameFields,
+		groups: [][]Key{{"frame.top.diameter", "frame.top.overhang"}},
 		milled: map[Key]Key{
 			"frame.milled.legs": "frame.legs.size", "frame.milled.aprons": "frame.aprons.thickness", "frame.milled.stretchers": "frame.stretchers.thickness",
 		},
@@ -141,11 +155,17 @@ func apronsSchema() schema {
 			{"frame.legs.splay", "frame.shape", rectangle, standard, false},
 			{"frame.aprons.upper-cut", "frame.aprons.joint", railJoints()[:Bridled], railJoints()[SquareHaunch], false},
 			{"frame.top", "frame.top.kind", []string{"wood"}, "wood", true},
+			{"frame.top.diameter", "frame.top.outline", []string{round}, frame, false},
+			{"frame.top.length", "frame.top.outline", []string{oval}, frame, false},
+			{"frame.top.width", "frame.top.outline", []string{oval}, frame, false},
+			{"frame.top.overhang", "frame.top.outline", []string{frame, round}, frame, false},
+			{"frame.top.corner", "frame.top.outline", []string{frame}, frame, false},
+			{"frame.top.corner-size", "frame.top.outline", []string{frame}, frame, false},
 			{"frame.top.corner-size", "frame.top.corner", topCorners()[ClippedCorner:], topCorners()[SharpCorner], false},
 		},
 		must: each("frame.length", "frame.width", "frame.sides", "frame.height", "frame.legs.size", "frame.legs.rake", "frame.legs.splay",
 			"frame.aprons.depth", "frame.aprons.thickness",
-			"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.top.thickness", "frame.top.corner-size"),
+			"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.top.thickness", "frame.top.length", "frame.top.width", "frame.top.corner-size"),
 		optional: []Key{"frame.stretchers"},
 		setters:  frameSetters(),
 		stock:    []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
@@ -162,6 +182,9 @@ var apronsText string
 func frameShapes() []string { return []string{"rectangle", "regular"} }
 
 // In the order of their constants.
+func frameOutlines() []string { return []string{"frame", "round", "oval"} }
+
+// In the order of their constants.
 func railJoints() []string { return []string{"square-haunch", "sloping-haunch", "tenon", "bridle"} }
 
 func frameHas(d Design, key Key) bool {
@@ -174,7 +197,10 @@ func frameHas(d Design, key Key) bool {
 		return f.Aprons.Joint != Bridled
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
-	case key == "frame.top.corner-size" && f.Top.Corner == SharpCorner:
+	case key == "frame.top.diameter" && f.Top.Outline != RoundOnFrame, key == "frame.top.overhang" && (f.Top.Outline == OvalOnFrame || f.Top.Diameter > 0),
+		(key == "frame.top.length" || key == "frame.top.width") && f.Top.Outline != OvalOnFrame,
+		(key == "frame.top.corner" || key == "frame.top.corner-size") && f.Top.Outline != AsFrame,
+		key == "frame.top.corner-size" && f.Top.Corner == SharpCorner:
 		return false
 	case Key("frame.top").holds(key):
 		return !f.Top.None
@@ -191,7 +217,9 @@ func frameHangsOn(key Key) []Key {
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return []Key{"frame.stretchers.depth"}
 	case key == "frame.top.corner-size":
-		return []Key{"frame.top.kind", "frame.top.corner"}
+		return []Key{"frame.top.kind", "frame.top.outline", "frame.top.corner"}
+	case key == "frame.top.diameter", key == "frame.top.overhang", key == "frame.top.length", key == "frame.top.width", key == "frame.top.corner":
+		return []Key{"frame.top.kind", "frame.top.outline"}
 	case Key("frame.top").holds(key):
 		return []Key{"frame.top.kind"}
 	}
@@ -221,6 +249,10 @@ func frameFields() []field[Design] {
 			length("frame.aprons.arch", from(0, widest), func(d *Design) *float64 { return &d.Frame.Aprons.Arch }),
 			length("frame.stretchers.height", upTo(Longest), func(d *Design) *float64 { return &d.Frame.Stretchers.Height }),
 			choice("frame.top.kind", []string{"wood", "none"}, func(d *Design, i int) { d.Frame.Top.None = i == 1 }),
+			pick("frame.top.outline", frameOutlines(), func(d *Design) *FrameOutline { return &d.Frame.Top.Outline }),
+			length("frame.top.diameter", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Frame.Top.Diameter }),
+			length("frame.top.length", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Frame.Top.Length }),
+			length("frame.top.width", upTo(Longest).orNone(), func(d *Design) *float64 { return &d.Frame.Top.Width }),
 			length("frame.top.thickness", from(Thinnest, ThickestTop), func(d *Design) *float64 { return &d.Frame.Top.Thickness }),
 			length("frame.top.overhang", from(-widest, widest), func(d *Design) *float64 { return &d.Frame.Top.Overhang }),
 			pick("frame.top.fixing", fixingKinds(), func(d *Design) *FixingKind { return &d.Frame.Top.Fixing }),
@@ -252,6 +284,7 @@ func frameSetters() []setter {
 		{[]Key{"frame.legs.faces"}, []measure.ID{"aprons.turn"}},
 		{[]Key{"frame.top.corner-size"}, []measure.ID{"frame.outline.clip", "frame.outline.round"}},
 		{[]Key{"frame.top.overhang", "frame.length", "frame.width"}, []measure.ID{"frame.outline.side", "frame.outline.reach"}},
+		{[]Key{"frame.top.diameter", "frame.top.overhang", "frame.length", "frame.width"}, []measure.ID{"frame.outline.diameter"}},
 		{[]Key{"frame.milled.legs", "frame.milled.aprons", "frame.legs.size", "frame.aprons.thickness", "frame.aprons.inset"}, []measure.ID{"aprons.tenon-long"}},
 	}
 }

@@ -39,7 +39,7 @@ func TestFrameLimits(t *testing.T) {
 		{"1", "0.99", "1000", "1000.01", "frame.legs.size frame.legs.foot"},
 		{"1", "0.99", "200", "200.01", "frame.top.thickness"},
 		{"-1000", "-1000.01", "1000", "1000.01", "frame.top.overhang"},
-		{"0.001", "0", "10000", "10000.01", "frame.top.corner-size"},
+		{"0.001", "0", "10000", "10000.01", "frame.top.corner-size frame.top.diameter frame.top.length frame.top.width"},
 		{"0", "-0.01", "1000", "1000.01", "frame.aprons.arch"},
 		{"-15", "-15.01", "45", "45.01", "frame.legs.rake frame.legs.splay"},
 		{"3", "2", "8", "9", "frame.sides"},
@@ -58,6 +58,12 @@ func TestFrameLimits(t *testing.T) {
 			return strings.NewReplacer("width = 400", `shape = "regular"`, "splay = 8\n", "").Replace(soundFrame)
 		case "frame.top.corner-size":
 			return strings.Replace(soundFrame, "[frame.top]", "[frame.top]\ncorner = \"rounded\"", 1)
+		case "frame.top.diameter":
+			return strings.Replace(soundFrame, "[frame.top]", "[frame.top]\noutline = \"round\"", 1)
+		case "frame.top.length":
+			return strings.Replace(soundFrame, "[frame.top]", "[frame.top]\noutline = \"oval\"\nwidth = 600", 1)
+		case "frame.top.width":
+			return strings.Replace(soundFrame, "[frame.top]", "[frame.top]\noutline = \"oval\"\nlength = 800", 1)
 		}
 		return soundFrame
 	})
@@ -75,6 +81,12 @@ func TestFrameShapes(t *testing.T) {
 		{"an upper cut of a bridle", strings.Replace(soundFrame, "depth = 90", "depth = 90\njoint = \"bridle\"\nupper-cut = 20", 1), "frame.aprons.upper-cut: goes with"},
 		{"a size of sharp corners", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner-size = 30", 1), "frame.top.corner-size: goes with corner clipped or rounded, not with sharp"},
 		{"clipped by nothing", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner = \"clipped\"", 1), "frame.top.corner-size: is missing"},
+		{"round by its diameter", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ndiameter = 700", 1), ""},
+		{"round, and over the legs", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ndiameter = 700\noverhang = 20", 1), "frame.top.overhang: "},
+		{"round with corners", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ncorner = \"sharp\"", 1), "frame.top.corner: goes with outline frame, not with round"},
+		{"a diameter of the frame", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ndiameter = 700", 1), "frame.top.diameter: goes with outline round, not with frame"},
+		{"oval without a width", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"oval\"\nlength = 700", 1), "frame.top.width: is missing"},
+		{"oval, and over the legs", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"oval\"\nlength = 700\nwidth = 600\noverhang = 20", 1), "frame.top.overhang: goes with"},
 		{"a corner of its own", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner = \"round\"", 1), `frame.top.corner: "round" is not sharp`},
 		{"a table of another kind", soundFrame + "\n[ring]\nwidth = 20", "ring: goes with"},
 	})

@@ -87,7 +87,7 @@ func rim(s design.Seat) joint.Top {
 	case design.RoundSeat:
 		return joint.Top{Diameter: s.Diameter}
 	case design.OvalSeat:
-		return joint.Top{Corners: ellipse(s.Width, s.Depth)}
+		return joint.OvalTop(s.Width, s.Depth)
 	case design.ShieldSeat:
 		// The rim is a band round three circles: two at the corners of the front, one that
 		// touches the back.
@@ -110,18 +110,6 @@ func rim(s design.Seat) joint.Top {
 	top := joint.RectangleTop(s.Width, s.Depth)
 	top.Round = s.Corner
 	return top
-}
-
-// ellipse returns that of two axes along x and y.
-func ellipse(x, y float64) []geometry.Point {
-	if x >= y {
-		return joint.Oval{Length: x, Width: y}.Outline(0)
-	}
-	out := joint.Oval{Length: y, Width: x}.Outline(0)
-	for i, p := range out {
-		out[i] = p.Perp()
-	}
-	return out
 }
 
 // frontEdge and backEdge are where the outline reaches farthest.
