@@ -83,7 +83,6 @@ func TestFrameShapes(t *testing.T) {
 		{"clipped by nothing", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ncorner = \"clipped\"", 1), "frame.top.corner-size: is missing"},
 		{"round by its diameter", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ndiameter = 700", 1), ""},
 		{"round, and over the legs", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ndiameter = 700\noverhang = 20", 1), "frame.top.overhang: "},
-		{"round with corners", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"round\"\ncorner = \"sharp\"", 1), "frame.top.corner: goes with outline frame, not with round"},
 		{"a diameter of the frame", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\ndiameter = 700", 1), "frame.top.diameter: goes with outline round, not with frame"},
 		{"oval without a width", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"oval\"\nlength = 700", 1), "frame.top.width: is missing"},
 		{"oval, and over the legs", strings.Replace(soundFrame, "thickness = 20", "thickness = 20\noutline = \"oval\"\nlength = 700\nwidth = 600\noverhang = 20", 1), "frame.top.overhang: goes with"},
