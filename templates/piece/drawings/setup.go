@@ -178,12 +178,12 @@ func (s setUp) jigFace(before, after solid.Part, tall float64) templates.Picture
 	from, to := math.Min(12, thin/math.Tan(math.Abs(s.swing))), tall*0.8
 	upright := math.Max(edge(from), edge(to)) + thin
 	k.Block(templates.Middle, geometry.Pt(upright, 4), geometry.Pt(upright+cleat, 4), geometry.Pt(upright+cleat, to), geometry.Pt(upright, to))
-	k.Label(geometry.Pt(upright, to), geometry.Pt(upright+cleat, to), tag("cleat"))
 	if s.swing != 0 {
 		k.Block(templates.White, geometry.Pt(upright, from), geometry.Pt(edge(from), from), geometry.Pt(edge(to), to), geometry.Pt(upright, to))
-		mid := geometry.Pt((upright+edge(to/2))/2, to/2)
-		k.Label(mid, mid, tag("strip-beside"))
+		// Its upper end stands free; farther down the name would stand on the cleat.
+		k.named(geometry.Pt((upright+edge(to))/2, to), tag("strip-beside"))
 	}
+	k.named(geometry.Pt(upright+cleat, 0.6*to), tag("cleat"))
 	k.wood(before, after, v)
 	left, right := room.Min.X-tableOut, upright+cleat+tableOut
 	k.Line(templates.Outline, geometry.Pt(left, 0), geometry.Pt(right, 0))

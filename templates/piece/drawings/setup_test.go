@@ -152,6 +152,11 @@ func checkStrip(t interface{ Errorf(string, ...any) }, s setUp, pic templates.Pi
 		if !(math.Abs(leans-math.Abs(s.swing)) <= 1e-6) { // nor is it NaN
 			t.Errorf("%v: the filler strip leans by %v, want %v", s.What, leans, s.swing)
 		}
+		for _, l := range pic.Labels { // where nothing but the strip can be meant
+			if at := l.On.A; l.ID == "strip-beside" && (at.Y != cleat.Max.Y || at.X > cleat.Min.X || at.X < strip[2].X) || l.ID == "cleat" && !cleat.Contains(at) {
+				t.Errorf("%v: %q is said of %v", s.What, l.Text, at)
+			}
+		}
 	}
 }
 
