@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
@@ -207,3 +208,12 @@ func (p Piece) FinishedStretcher() float64 { return p.PlainReach + p.LegReach }
 func (p Piece) Horn() float64 {
 	return p.PlainReach - p.Frame.Ring.Reach(p.Design.Ring.Slack/math.Sin(p.Frame.Ring.Angle()))
 }
+
+// Say writes a figure in the unit of the piece.
+func (p Piece) Say(q measure.Quantity) string { return q.Text(p.Design.Unit) }
+
+// MM writes a length, given in mm, in the unit of the piece.
+func (p Piece) MM(v float64) string { return p.Say(measure.Length(v)) }
+
+// Bare is MM with the unit left out.
+func (p Piece) Bare(v float64) string { return measure.Length(v).Bare(p.Design.Unit) }
