@@ -14,15 +14,8 @@ const (
 
 // faces names the tapered faces.
 func (t taperTemplate) faces() string {
-	switch t.Faces {
-	case joint.AdjacentFaces:
-		return say("two adjacent faces")
-	case joint.OppositeFaces:
-		return say("two opposite faces")
-	case joint.FourFaces:
-		return say("four faces")
-	}
-	return say("one face")
+	return say([...]wording.Text{joint.OneFace: "one face", joint.AdjacentFaces: "two adjacent faces",
+		joint.OppositeFaces: "two opposite faces", joint.FourFaces: "four faces"}[t.Faces])
 }
 
 // reference names what the taper is counted from.

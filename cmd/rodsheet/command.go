@@ -119,11 +119,7 @@ func makers() []func() command {
 }
 
 func commands() []command {
-	var out []command
-	for _, made := range makers() {
-		out = append(out, made())
-	}
-	return out
+	return lists.Map(makers(), func(made func() command) command { return made() })
 }
 
 func find(name string) (command, bool) {

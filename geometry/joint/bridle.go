@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 )
 
@@ -16,15 +17,7 @@ const (
 	MortiseInLeg
 )
 
-func (m BridleMember) String() string {
-	switch m {
-	case MortiseInStretcher:
-		return "stretcher"
-	case MortiseInLeg:
-		return "leg"
-	}
-	return "unknown"
-}
+func (m BridleMember) String() string { return lists.At([]string{"stretcher", "leg"}, m, "unknown") }
 
 // A Bridle is the open mortise and tenon at the corner of a level stretcher
 // and a leg that is splayed in the plane of that stretcher, foot outward. The

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 )
 
@@ -18,17 +19,7 @@ const (
 	SlopingHaunch // runs out to nothing at the top, and is not seen from above
 )
 
-func (h Haunch) String() string {
-	switch h {
-	case NoHaunch:
-		return "none"
-	case SquareHaunch:
-		return "square"
-	case SlopingHaunch:
-		return "sloping"
-	}
-	return "unknown"
-}
+func (h Haunch) String() string { return lists.At([]string{"none", "square", "sloping"}, h, "unknown") }
 
 // A Mortise is a mortise and tenon: a level rail in a leg that may lean along the
 // rail, across it, or both, as LeaningShoulder has it. The tenon follows the grain

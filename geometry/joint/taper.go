@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 )
 
@@ -20,17 +21,7 @@ const (
 )
 
 func (f TaperFaces) String() string {
-	switch f {
-	case OneFace:
-		return "one"
-	case AdjacentFaces:
-		return "adjacent"
-	case OppositeFaces:
-		return "opposite"
-	case FourFaces:
-		return "four"
-	}
-	return "unknown"
+	return lists.At([]string{"one", "adjacent", "opposite", "four"}, f, "unknown")
 }
 
 // A LegFace is one of the four long faces of a leg, named by what it looks at.

@@ -38,6 +38,14 @@ func Unique[T comparable](all []T) (out []T) {
 	return out
 }
 
+// At returns what stands at a place, or something else where there is no such place.
+func At[T any, K ~uint8](all []T, place K, otherwise T) T {
+	if int(place) < len(all) {
+		return all[place]
+	}
+	return otherwise
+}
+
 // First returns the first that is picked, and whether there is one.
 func First[T any](all []T, pick func(T) bool) (one T, ok bool) {
 	if i := slices.IndexFunc(all, pick); i >= 0 {

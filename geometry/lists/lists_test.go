@@ -24,6 +24,9 @@ func TestLists(t *testing.T) {
 	if _, some := First(nil, odd); one != -1 || !ok || some || Count(all, odd) != 2 {
 		t.Error("First, Count", one, ok, some)
 	}
+	if At(all, uint8(2), 9) != 2 || At(all, uint8(3), 9) != 9 {
+		t.Error("At")
+	}
 	if got := Unique([]int{2, 3, 2, 1, 3}); !slices.Equal(got, []int{2, 3, 1}) {
 		t.Error("Unique", got)
 	}

@@ -33,13 +33,10 @@ func ParseUnit(s string) (Unit, error) {
 }
 
 func (u Unit) String() string {
-	switch u {
-	case Millimetre:
-		return "mm"
-	case Inch:
-		return "in"
+	if u > Inch {
+		return fmt.Sprintf("Unit(%d)", uint8(u))
 	}
-	return fmt.Sprintf("Unit(%d)", uint8(u))
+	return [...]string{Millimetre: "mm", Inch: "in"}[u]
 }
 
 // Radians turns degrees into radians.
