@@ -118,16 +118,11 @@ func ovalFault(t design.FrameTop) error {
 
 // ofFrame gives an error about an outline the keys of a frame, which names no corners.
 func ofFrame(err error) error {
-	bound, ok := err.(*measure.BoundError)
-	if !ok {
-		return err
-	}
-	own := *bound
-	own.Figure = "frame." + own.Figure
-	if bound.Figure == "outline.side" {
+	err = assembly.Under("frame", err)
+	if own, ok := err.(*measure.BoundError); ok && own.Figure == "frame.outline.side" {
 		own.Hint = "aprons.more-overhang"
 	}
-	return &own
+	return err
 }
 
 // milled asks whether a size as planed is near the designed one.

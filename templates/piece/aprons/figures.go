@@ -215,11 +215,11 @@ func (m Model) screw() float64 {
 func (m Model) MainSizes() [][2]string {
 	size := m.length
 	feet := geometry.Bounds(m.feet()...)
-	out := [][2]string{{names.say("aprons.height"), size(m.Design.Frame.Height)}}
+	out := [][2]string{{names.Of("aprons.height"), size(m.Design.Frame.Height)}}
 	if top, ok := m.TopSize(); ok {
-		out = append(out, [2]string{names.say("aprons.top"), by(size(top.Length), size(top.Width))})
+		out = append(out, [2]string{names.Of("aprons.top"), by(size(top.Length), size(top.Width))})
 	}
-	return append(out, [2]string{names.say("aprons.feet"), by(size(feet.Width()), size(feet.Height()))})
+	return append(out, [2]string{names.Of("aprons.feet"), by(size(feet.Width()), size(feet.Height()))})
 }
 
 // Follows are the figures that follow where their keys are not given.

@@ -55,54 +55,51 @@ var drawn = measure.Radians(0.5)
 // end of a gauge's blade of 200 mm comes to.
 var alike = math.Atan(0.25 / 200)
 
-// triangles are the angles off square and tilts of all cuts that have a triangle, in
-// working order, one of those that are alike.
+// angles are how far the blade is off square and tilted.
+func (p Pass) angles() []float64 { return []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} }
+
+// triangles are the angles of all cuts that have a triangle, in working order, one of those
+// that are alike.
 func (m Model) triangles() []float64 {
 	var out []float64
-	add := func(all []Pass) {
-		for _, p := range all {
-			for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
-				if a >= drawn && !slices.ContainsFunc(out, func(b float64) bool { return math.Abs(a-b) < alike }) {
-					out = append(out, a)
-				}
+	for _, p := range m.passes() {
+		for _, a := range p.angles() {
+			if a >= drawn && !slices.ContainsFunc(out, func(b float64) bool { return math.Abs(a-b) < alike }) {
+				out = append(out, a)
 			}
-		}
-	}
-	for i := range m.LegSorts() {
-		add(m.legPasses(i))
-	}
-	for _, row := range m.Rows {
-		for _, r := range m.sorts(row) {
-			add(r.Passes())
 		}
 	}
 	return out
 }
 
-// viewsOf returns the triangles that a cut calls for.
-func (m Model) viewsOf(p Pass) []templates.View {
-	var out []templates.View
+// drawnFor calls f with each angle of a cut that has a triangle, and with that of this.
+func (m Model) drawnFor(p Pass, f func(angle, drawn float64)) {
 	for _, b := range m.triangles() {
-		view := templates.View{Part: templates.AngleView(math.Pi/2 - b)}
-		for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
+		for _, a := range p.angles() {
 			if math.Abs(a-b) < alike {
-				out = append(out, view)
+				f(a, b)
 			}
 		}
 	}
+}
+
+// viewsOf returns the triangles that a cut calls for.
+func (m Model) viewsOf(p Pass) []templates.View {
+	var out []templates.View
+	m.drawnFor(p, func(_, drawn float64) {
+		out = append(out, templates.View{Part: templates.AngleView(math.Pi/2 - drawn)})
+	})
 	return lists.Unique(out)
 }
 
 // standIns name the triangles of a cut that are drawn for an angle beside its own.
 func (m Model) standIns(p Pass) []templates.Reading {
 	var out []templates.Reading
-	for _, b := range m.triangles() {
-		for _, a := range []float64{math.Abs(p.Saw.OffSquare), math.Abs(p.Saw.Tilt)} {
-			if math.Abs(a-b) < alike && m.angle(a) != m.angle(b) {
-				out = append(out, templates.Reading{Name: standInReading.With(m.angle(a)), Value: m.angle(b)})
-			}
+	m.drawnFor(p, func(angle, drawn float64) {
+		if own, other := m.angle(angle), m.angle(drawn); own != other {
+			out = append(out, templates.Reading{Name: standInReading.With(own), Value: other})
 		}
-	}
+	})
 	return out
 }
 

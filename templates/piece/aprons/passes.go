@@ -187,21 +187,25 @@ func (l leg) TaperAngle() (rad, wide, narrow float64) {
 	return math.Atan(l.taper.Loss() / l.taper.Run() / sin), wide, l.taper.Foot / sin
 }
 
-// steepest returns the most that the blade is tilted in any pass.
-func (m Model) steepest() float64 {
-	most := 0.0
-	add := func(all []Pass) {
-		for _, p := range all {
-			most = math.Max(most, math.Abs(p.Saw.Tilt))
-		}
-	}
+// passes are those of all sorts of parts that are set at the saw, in working order.
+func (m Model) passes() []Pass {
+	var out []Pass
 	for i := range m.LegSorts() {
-		add(m.legPasses(i))
+		out = append(out, m.legPasses(i)...)
 	}
 	for _, row := range m.Rows {
 		for _, r := range m.sorts(row) {
-			add(r.Passes())
+			out = append(out, r.Passes()...)
 		}
+	}
+	return out
+}
+
+// steepest returns the most that the blade is tilted in any pass.
+func (m Model) steepest() float64 {
+	most := 0.0
+	for _, p := range m.passes() {
+		most = math.Max(most, math.Abs(p.Saw.Tilt))
 	}
 	return most
 }

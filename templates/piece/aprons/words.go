@@ -41,12 +41,8 @@ var texts = assembly.Texts{
 	"aprons.top-held":           {Name: "movement of the top", Figure: "change of the width of the top", Holds: "The top hardly moves.", Lacks: "Across its grain the top moves by %[1]s: hold it so that it can, by buttons or by screws in slots."},
 }
 
-// A namer names figures and groups.
-type namer struct{ assembly.Names }
-
-func (n namer) say(id measure.ID) string { return n.Names[id].With() }
-
-var names = namer{assembly.Names{
+// names are those of figures and groups.
+var names = assembly.Names{
 	"aprons.whole": "The table", "aprons.leg": "Legs",
 	"aprons.apron": "Aprons", "aprons.front-apron": "Aprons, front and back", "aprons.side-apron": "Aprons, left and right",
 	"aprons.stretcher": "Stretchers", "aprons.front-stretcher": "Stretchers, front and back", "aprons.side-stretcher": "Stretchers, left and right",
@@ -75,7 +71,7 @@ var names = namer{assembly.Names{
 	"aprons.rail-shoulder-off-square": "shoulders, off square on the outer side", "aprons.rail-shoulder-tilt": "shoulders, tilt of the blade",
 	"aprons.rail-gauge": "shoulders, bevel on the outer side", "aprons.tenon": "tenon, thickness", "aprons.tenon-cheek": "outer side to the cheek of the tenon",
 	"aprons.tenon-width": "tenon, plumb", "aprons.tenon-long": "tenon, longest along the rail",
-}}
+}
 
 const (
 	sized     wording.Text = "%s × %s"

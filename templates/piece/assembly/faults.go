@@ -42,6 +42,17 @@ func Within(relation func(measure.ID, measure.Quantity, measure.ID, measure.Quan
 	}}
 }
 
+// Under gives an error about an outline the keys of the table that says it.
+func Under(table measure.ID, err error) error {
+	bound, ok := err.(*measure.BoundError)
+	if !ok {
+		return err
+	}
+	own := *bound
+	own.Figure = table + "." + own.Figure
+	return &own
+}
+
 // Moisture refuses what the rule of movement does not cover; where both are 0 the design
 // states none.
 func Moisture(w design.Wood) Question {

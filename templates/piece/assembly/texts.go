@@ -77,10 +77,11 @@ type Names map[measure.ID]plain.Text
 
 // Group begins a group of figures.
 func (n Names) Group(id measure.ID) Grouping {
-	return Grouping{n, kind.Group{ID: id, Heading: n.of(id)}}
+	return Grouping{n, kind.Group{ID: id, Heading: n.Of(id)}}
 }
 
-func (n Names) of(id measure.ID) string {
+// Of returns the name of an ID, or itself where there is none.
+func (n Names) Of(id measure.ID) string {
 	if t, ok := n[id]; ok {
 		return t.With()
 	}
@@ -95,5 +96,5 @@ type Grouping struct {
 
 // Add appends a figure.
 func (g *Grouping) Add(id measure.ID, value measure.Quantity) {
-	g.Figures = append(g.Figures, templates.Figure{ID: id, Name: g.names.of(id), Value: value})
+	g.Figures = append(g.Figures, templates.Figure{ID: id, Name: g.names.Of(id), Value: value})
 }

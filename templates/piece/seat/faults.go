@@ -124,19 +124,8 @@ func outlineQuestions(s design.Seat) []question {
 		return nil
 	}
 	return []question{{Keys: []design.Key{"seat.width", "seat.depth", "seat.corner", "seat.points"}, Ask: func() error {
-		return ofSeat(rim(s).Check())
+		return assembly.Under("seat", rim(s).Check())
 	}}}
-}
-
-// ofSeat gives an error about an outline the keys of a seat.
-func ofSeat(err error) error {
-	bound, ok := err.(*measure.BoundError)
-	if !ok {
-		return err
-	}
-	own := *bound
-	own.Figure = "seat." + own.Figure
-	return &own
 }
 
 // chord returns how far neighbours stand apart of so many on a circle.
