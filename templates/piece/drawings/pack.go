@@ -28,9 +28,9 @@ func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job
 	s.Unit, s.Proved = pieces[0].Design.Unit, true
 	plan, report := shop.NewPlan(pieces), wording.Report(f)
 	corners, rows := make([]templates.Picture, len(pieces)), make([][][2]string, len(pieces))
-	for i, p := range pieces {
-		corners[i], rows[i] = cornerView(p, sceneOf(p)), sizeRows(p)
-	}
+	lists.Each(len(pieces), func(i int) {
+		corners[i], rows[i] = cornerView(pieces[i], sceneOf(pieces[i])), sizeRows(pieces[i])
+	})
 	k := packer{o, pieces, plan, report.DoubtPanels(), cardsOf(plan, corners[0]), s}
 	var onCover []templates.Panel
 	if len(pieces) == 1 {
