@@ -14,6 +14,7 @@ var hints = sync.OnceValue(func() map[measure.ID]Text {
 		"aprons.longer-side":            "make the frame longer, or the legs thinner",
 		"aprons.add-stretchers":         "give the stretchers in [frame.stretchers], or leave this key out",
 		"aprons.more-overhang":          "nothing is left of the top: let it stand out more",
+		"aprons.round-or-wider":         `equal axes make a circle: outline = "round"; an oval is at least a tenth as wide as long`,
 		"aprons.thicker-legs":           "make the legs thicker, the rails thinner, or set these back less",
 		"print.line-to-line":            "measure again from line to line, on a sheet printed at 100 %%",
 		"angle.short-edge":              "a gauge cannot be set from so short an edge",

@@ -118,6 +118,7 @@ func TestFaults(t *testing.T) {
 		{"frame.outline.reach", func(f *design.Frame) { f.Shape, f.Sides, f.Length = design.RegularFrame, 8, 9000 }},
 		{"frame.outline.diameter", func(f *design.Frame) { f.Top.Outline, f.Length = design.RoundOnFrame, 9990 }},
 		{"frame.top.width", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 800, 70 }},
+		{"frame.top.width", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 800, 800 }},
 		{"frame.top.length", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 70, 800 }},
 		{"frame.aprons.tenon", func(f *design.Frame) { f.Aprons.Tenon = 22 }},
 		{"frame.aprons.upper-cut", func(f *design.Frame) { f.Aprons.UpperCut = 84 }},

@@ -110,6 +110,7 @@ func ovalFault(t design.FrameTop) error {
 		return err
 	}
 	own := *bound
+	own.Hint = "aprons.round-or-wider"
 	if own.Figure = wide; bound.Figure == "oval.length" {
 		own.Figure = long
 	}
