@@ -9,7 +9,6 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
-	"rodsheet/render/lettering"
 	"rodsheet/templates"
 )
 
@@ -98,68 +97,6 @@ func (l Layout) checkOverlap(clear geometry.Point) error {
 // calibrationSide is what the calibration square takes on a sheet, with its
 // labels and its caption.
 func calibrationSide(u measure.Unit) float64 { return templates.CalibrationSide(u) + 2*room }
-
-// footLines is the number of text lines below the level rule: the title's (one
-// for that of the job, where the layout has none of its own), those of the
-// remark, the imprint and the correction, and on narrow paper the words that otherwise
-// stand beside the rule.
-func (l Layout) footLines() int {
-	high, low := l.footWords("")
-	n := max(1, len(l.titleLines(l.Title))) + len(high) + len(low)
-	if l.narrow() {
-		n += 2
-	}
-	return n
-}
-
-// narrow reports whether the words do not fit beside the level rule.
-func (l Layout) narrow() bool {
-	return !l.Paper.Whole && l.Paper.Width-2*l.Margin < ruleLength+18+footText
-}
-
-// footWidth is what a line of words at the foot of a sheet may take. Papers
-// too narrow for words do not pass Check, which asks for it as well.
-func (l Layout) footWidth() float64 {
-	const whole, narrowest = 180, 40
-	if l.Paper.Whole {
-		return whole
-	}
-	return max(narrowest, l.Paper.Width-2*l.Margin)
-}
-
-// titleLines sets a title in as many lines as the layout's own takes; what
-// does not fit in them is cut short.
-func (l Layout) titleLines(title string) []string {
-	width := l.footWidth()
-	lines := lettering.Wrap(title, large, width)
-	if most := max(1, len(lettering.Wrap(l.Title, large, width))); len(lines) > most {
-		lines = lines[:most]
-		lines[most-1] = shorten(lines[most-1], width)
-	}
-	return lines
-}
-
-// shorten drops the end of a line until it fits with an ellipsis.
-func shorten(line string, width float64) string {
-	runes := []rune(line)
-	for len(runes) > 0 && lettering.Width(string(runes)+" …", large) > width {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + " …"
-}
-
-// footWords are the title and the remark in large letters, imprint and correction in
-// small ones.
-func (l Layout) footWords(title string) (high, low []string) {
-	width := l.footWidth()
-	return append(l.titleLines(title), lettering.Wrap(l.Remark, large, width)...),
-		append(lettering.Wrap(l.Imprint, small, width), lettering.Wrap(l.Correct.Text, small, width)...)
-}
-
-// footHeight is the strip at the bottom with the level rule and the words.
-func (l Layout) footHeight() float64 {
-	return levelHeight + float64(l.footLines())*lettering.Pitch(large)
-}
 
 // clear is the width and height left for blocks. On whole paper it has no
 // bound.

@@ -7,7 +7,6 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/lists"
-	"rodsheet/geometry/measure"
 	"rodsheet/render/label"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
@@ -403,79 +402,4 @@ func (n *pen) words(w *table.Block, at geometry.Point) {
 	for _, t := range w.Texts {
 		n.text(at.X+t.At.X, at.Y+t.At.Y, t.Height, t.String)
 	}
-}
-
-// drawFoot draws what every sheet carries: the two rules, what it is, which
-// sheet it is, and how it is to be printed.
-func (p Plan) drawFoot(n *pen, i int) {
-	l := p.sheets[i].layout
-	foot := l.Margin + l.footHeight()
-	left := l.Margin + longTick
-	n.rules(geometry.Translate(geometry.Pt(l.Margin, foot-levelHeight/2)), l.Unit)
-	n.rules(geometry.Rotate(fullTurn/4).Then(geometry.Translate(geometry.Pt(left, foot))), l.Unit)
-	unit := millimetres
-	if l.Unit == measure.Inch {
-		unit = inches
-	}
-	words := []string{
-		say(sheetOf, i+1, len(p.sheets), l.Paper.Name, say(unit)),
-		say(actualSize),
-	}
-	x, y := l.Margin+ruleLength+18, foot-lettering.Pitch(small)+0.5
-	if l.narrow() {
-		x, y = l.Margin, foot-levelHeight-small
-	}
-	for _, s := range words {
-		n.text(x, y, small, s)
-		y -= lettering.Pitch(small)
-	}
-	y = foot - levelHeight - large
-	if l.narrow() {
-		y -= 2 * lettering.Pitch(large)
-	}
-	high, low := l.footWords(p.sheets[i].title)
-	for _, s := range high {
-		n.text(l.Margin, y, large, s)
-		y -= lettering.Pitch(large)
-	}
-	for _, s := range low {
-		n.text(l.Margin, y, small, s)
-		y -= lettering.Pitch(large)
-	}
-}
-
-// rules draws a 100 mm rule and a 4 in rule back to back along the x axis
-// from the origin of m, that of the unit above.
-func (n *pen) rules(m geometry.Affine, u measure.Unit) {
-	at := func(x, y float64) geometry.Point { return m.Apply(geometry.Pt(x, y)) }
-	n.line(rule, at(0, 0), at(ruleLength, 0))
-	metric, imperial, first, second := 1.0, -1.0, "100 mm", "4 in"
-	if u == measure.Inch {
-		metric, imperial, first, second = imperial, metric, second, first
-	}
-	for k := 0; k <= 20; k++ {
-		n.line(rule, at(float64(k)*5, 0), at(float64(k)*5, metric*tick(k, 2, 10)))
-	}
-	for k := 0; k <= 32; k++ {
-		x := float64(k) * measure.MillimetresPerInch / 8
-		n.line(rule, at(x, 0), at(x, imperial*tick(k, 4, 8)))
-	}
-	angle := geometry.Segment{A: at(0, 0), B: at(1, 0)}.Angle()
-	n.page.Texts = append(n.page.Texts,
-		page.Text{At: at(ruleLength+1.2, 0.4), Height: small, Angle: angle, String: first},
-		page.Text{At: at(ruleLength+1.2, -0.4-small), Height: small, Angle: angle, String: second})
-}
-
-const longTick = 3.0 // mm, of the longest marks of a rule
-
-// tick returns the length of the k-th mark of a rule: longest at every long,
-// middling at every mid.
-func tick(k, mid, long int) float64 {
-	switch {
-	case k%long == 0:
-		return longTick
-	case k%mid == 0:
-		return 2
-	}
-	return 1.2
 }
