@@ -14,6 +14,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -224,3 +225,5 @@ func TestIdentitiesStay(t *testing.T) {
 		t.Errorf("the identities are not those of %s (%v):\n%s", golden, err, lines.String())
 	}
 }
+
+func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }

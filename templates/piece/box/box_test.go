@@ -14,6 +14,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 	"rodsheet/templates/wording"
@@ -589,3 +590,5 @@ func TestDimensionsAreOfTheirKeys(t *testing.T) {
 		}
 	}
 }
+
+func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }

@@ -99,9 +99,12 @@ func (d Design) Outside(doubts Doubts) []error {
 // Figure returns where a design holds the figure of a key, and whether that is an angle.
 // A design of which it is asked goes by that key from then on.
 func (k Key) Figure() (at func(*Design) *float64, angle bool) {
-	all := fields()
-	f := all[slices.IndexFunc(all, func(f field[Design]) bool { return f.key == k })]
-	return f.at, f.kind == AngleField
+	for _, f := range fields() {
+		if f.key == k {
+			return f.at, f.kind == AngleField
+		}
+	}
+	return nil, false
 }
 
 // GoesBy reports whether a design goes by the figure of a key: how a size was planed only

@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 	"rodsheet/templates/piece/shop"
 )
@@ -584,3 +585,5 @@ func TestCardFiguresHaveArrows(t *testing.T) {
 		t.Errorf("the pencil is at %v", v.Spans)
 	}
 }
+
+func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
