@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/render/accuracy"
 	"rodsheet/templates"
@@ -28,14 +29,9 @@ type seam struct {
 func (p *tiling) seams(ink []geometry.Segment) []seam {
 	var out []seam
 	add := func(a, b geometry.Point) {
-		s := seam{Segment: geometry.Segment{A: a, B: b}}
 		near := geometry.Bounds(a, b).Offset(4 * markRadius)
-		for _, l := range ink {
-			if near.Overlaps(geometry.Bounds(l.A, l.B)) {
-				s.ink = append(s.ink, l)
-			}
-		}
-		out = append(out, s)
+		beside := lists.Where(ink, func(l geometry.Segment) bool { return near.Overlaps(geometry.Bounds(l.A, l.B)) })
+		out = append(out, seam{geometry.Segment{A: a, B: b}, beside})
 	}
 	for _, t := range p.tiles() {
 		core := t.core()

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strings"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -120,12 +121,8 @@ func (v *values) work() (kind.Work, error) {
 }
 
 func (v *values) noSuchSize() error {
-	var known []string
-	for _, d := range v.file.Sizes {
-		if d.Size != "" {
-			known = append(known, d.Size)
-		}
-	}
+	names := lists.Map(v.file.Sizes, func(d design.Design) string { return d.Size })
+	known := lists.Where(names, func(name string) bool { return name != "" })
 	asked := v.text("size")
 	if len(known) == 0 {
 		v.add("--size "+wording.Shown(asked)+": this design has one size, without a name", "leave --size out")

@@ -2,6 +2,7 @@ package main
 
 import (
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/wording"
 )
@@ -56,17 +57,12 @@ func (v *values) staved() bool {
 	if vessel {
 		needed = []string{"top", "height", "thickness"}
 	}
-	var lack []string
-	for _, name := range needed {
-		if !v.given(name) {
-			lack = append(lack, "--"+name)
-		}
-	}
+	lack := lists.Where(needed, func(name string) bool { return !v.given(name) })
 	switch {
 	case vessel == (v.howMany("outer", "inner", "shape", "kerf") > 0):
 		v.add("segments needs --outer and --inner, or --top, --height and --thickness", "rodsheet help segments")
 	case len(lack) > 0:
-		v.add("segments needs "+wording.And(lack...)+" as well", "rodsheet help segments")
+		v.add("segments needs "+wording.And(lists.Map(lack, func(name string) string { return "--" + name })...)+" as well", "rodsheet help segments")
 	}
 	return vessel
 }
