@@ -2,6 +2,8 @@ package aprons
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
@@ -22,6 +24,19 @@ type button struct {
 	step              float64 // from the upper face of the button to that of its tongue
 	tongue, reach     float64 // how thick and long the tongue is
 	wide, long        float64 // of the button, its tongue with it
+}
+
+// buttonsOnEach says how many buttons an apron takes, of each sort where they differ.
+func (m Model) buttonsOnEach() string {
+	rails := m.sorts(m.Rows[0])
+	if n := fixings(rails[0]); !slices.ContainsFunc(rails, func(r Rail) bool { return fixings(r) != n }) {
+		return count.With(n)
+	}
+	var out []string
+	for k, r := range rails {
+		out = append(out, buttonsOf.With(m.sortName(m.Rows[0], k), count.With(fixings(r))))
+	}
+	return strings.Join(out, "; ")
 }
 
 // thick is that of the button.

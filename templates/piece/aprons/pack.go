@@ -15,6 +15,7 @@ import (
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/shop"
 )
 
 // envelopes are those of the work, in its order.
@@ -153,12 +154,24 @@ const shown = 220.0
 
 // crosscut is a part on the gauge, from above, with its outer side down or turned over.
 func (m Model) crosscut(p Pass, wide float64) templates.Picture {
-	c := assembly.Crosscut{
+	return m.crosscutOf(p, wide).Picture(m.fromAbove(p))
+}
+
+func (m Model) crosscutOf(p Pass, wide float64) assembly.Crosscut {
+	return assembly.Crosscut{
 		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
 		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
 	}
-	return c.Picture(gaugeFromAbove.With(passNames[p.ID].With(), leanWords[leaning(p)].With()))
 }
+
+// fromAbove heads the picture of a cut on the mitre gauge.
+func (m Model) fromAbove(p Pass) string {
+	return gaugeFromAbove.With(passNames[p.ID].With(), leanWords[leaning(p)].With())
+}
+
+// firstRip returns how much farther off the fence stands for the first of two rips, so that
+// the second leaves a sawn edge too.
+func (m Model) firstRip() float64 { return m.Design.Unit.Round(2, 1.0/16) }
 
 // lying says which side of a part lies on the table.
 func (m Model) lying(p Pass) string {
@@ -263,14 +276,17 @@ func (m Model) topOn(c *assembly.Card) bool {
 	c.Text = []string{m.laying()}
 	if f, ok := m.Screws(); ok {
 		m.screwTop(c, f)
-	} else if n := m.Buttons(); n > 0 {
+	} else if m.Buttons() > 0 {
 		b := m.button()
-		c.Read(buttonsReading, measure.Number(float64(n)))
 		c.Figures = append(c.Figures,
+			templates.Reading{Name: buttonsReading.With(), Value: m.buttonsOnEach()},
 			templates.Reading{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
 			templates.Reading{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))})
 		c.Read(stepReading, measure.Length(b.step))
 		c.Read(screwReading, measure.Length(m.screw()))
+		shank, _ := shop.Bits(m.Design.Unit)
+		c.Read(boreReading, measure.Length(shank))
+		m.pilots(c, m.screw()-b.thick())
 		c.Say(buttonText)
 		c.Test = topTest.With()
 	} else {

@@ -63,7 +63,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		switch p.ID {
 		case "top":
 			c := ripCard.Card(m.Design.Unit, ticks, m.ripPicture(p, m.deep(row, k), blank.Thickness))
-			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}
+			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p), m.length(m.firstRip()))}
 			c.Set(leaning(p), tilted(p))
 			c.Set(fenceReading, measure.Length(m.deep(row, k)))
 			c.Figures, c.Templates = append(c.Figures, m.standIns(p)...), m.viewsOf(p)
@@ -80,7 +80,11 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 			shoulder.Say(assembly.Either(math.Abs(p.Saw.Tilt) < least, uprightText, shoulderText))
 			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
-			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
+			cut := m.crosscutOf(p, blank.Width)
+			if math.Abs(p.Saw.Tilt) >= least { // the blade leans one way only
+				cut.Right, cut.OffSquare = true, -cut.OffSquare
+			}
+			shoulder.Setup = append(shoulder.Setup, cut.Picture(m.fromAbove(p)))
 		}
 	}
 	return append(out, shoulder.Card)

@@ -248,12 +248,16 @@ func slot(axis geometry.Segment, wide float64) []geometry.Point {
 
 // screwTop is putting the top on by screws.
 func (m Model) screwTop(c *assembly.Card, f shop.Fixing) {
-	hard, soft := shop.Pilots(m.Design.Unit)
 	c.Read(screwsReading, measure.Number(float64(len(f.Holes))))
 	c.Read(screwReading, measure.Length(f.Screw))
-	c.Read(pilotReading, measure.Length(hard))
-	c.Read(softReading, measure.Length(soft))
-	c.Set(pilotDeep, measure.Length(f.Bite))
+	m.pilots(c, f.Bite)
 	c.Say(screwText)
 	c.Test = screwTest.With()
+}
+
+// pilots reads the holes for the threads of screws that go so far into the top.
+func (m Model) pilots(c *assembly.Card, bite float64) {
+	hard, soft := shop.Pilots(m.Design.Unit)
+	c.Figures = append(c.Figures, templates.Reading{Name: pilotReading.With(), Value: pilotSizes.With(m.bare(hard), m.length(soft))})
+	c.Set(pilotDeep, measure.Length(bite))
 }

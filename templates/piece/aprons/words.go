@@ -264,8 +264,10 @@ const (
 	tenonLongReading  text = "beyond the shoulder, along the rail at most"
 	upperReading      text = "off the top, plumb"
 	riseReading       text = "rise of the arch"
-	buttonsReading    text = "buttons"
-	buttonReading     text = "button, with its tongue"
+	buttonsReading    text = "buttons on each apron"
+	buttonsOf         text = "%s: %s"
+	boreReading       text = "hole through the button"
+	buttonReading     text = "button"
 	tongueReading     text = "tongue, long × thick"
 	stepReading       text = "top of the button to its tongue"
 	screwReading      text = "screw"
@@ -278,9 +280,9 @@ const (
 	shankHole         text = "hole for the shank, wide"
 	headSlot          text = "slot for the head, long"
 	shankSlot         text = "slot for the shank, long"
-	pilotReading      text = "hole for the thread, hard wood"
-	softReading       text = "hole for the thread, soft wood"
-	pilotDeep         text = "hole for the thread, deep in the top"
+	pilotReading      text = "hole for the thread"
+	pilotSizes        text = "%s or %s"
+	pilotDeep         text = "into the top"
 	boardsReading     text = "boards"
 	rimReading        text = "radius, struck from the middle"
 	topSizeReading    text = "long × wide"
@@ -314,12 +316,12 @@ const (
 	railSideWord   text = "a rail side"
 	outerSideWord  text = "an outer side"
 
-	sectionText  text = "Plane two opposite sides parallel, to the thickness. Rip the two others with the blade tilted away from the fence: one edge first, then roll the leg over about its length, the sawn edge against the fence. Mark the corner arris at once, on the end grain too."
+	sectionText  text = "Plane two opposite sides parallel, to the thickness, and one edge straight. Rip the two others with the blade tilted away from the fence: that straight edge against a fence set %s farther off than the figure first, then roll the leg over about its length, the sawn edge against the fence as the figure says. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
 
-	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
+	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot just clean: the blanks are little longer. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
 	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, %s against the gauge, the gauge turned to the other side."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
@@ -327,19 +329,19 @@ const (
 	slotText        text = "Fold the strip round the head, its head line at the sawn head, and prick the slots through. They are open at the head: saw their cheeks down to the bottom, a hair inside the lines, and chop the waste out against the bottom line, before the tapers are sawn. An L of the two outer walls stays of the head, and a post inside."
 	lowMortiseText  text = "Lay each strip on its rail side, its arris on that with the outer side and its end at the foot or so far up from it as it says, and prick the mortises through: those of the left end of a stretcher and of its right end have their own."
 	mitredText      text = "Tenons that meet are mitred: chop each mortise to the outer wall of the other and no farther."
-	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder. On a side that is out of square the mortise measures a hair more than its chisel."
+	mortiseLeanText text = "The walls follow the rail, not the side of the leg: sight along a bevel gauge that is set to the shoulder on its strip. On a side that is out of square the mortise measures a hair more than its chisel."
 	jointHeading    text = "Two rails and their leg, drawn apart"
 
 	taperView text = "On an outer side"
 
-	ripText text = "Tilt the blade away from the fence. Lay each board %s, its underside to the blade, and rip that. Roll it over about its length, so that it lies %s, the sawn edge against the fence, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
+	ripText text = "Tilt the blade away from the fence. Lay each board %[1]s, its straight edge against the fence, set %[3]s farther off than the figure, and rip the underside. Roll it over about its length, so that it lies %[2]s, the sawn edge against the fence as the figure says, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
 
-	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
+	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all, just clean: the blanks are little longer. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
 	atStop  text = "The tip of the sawn end meets the stop, which reaches down to the table."
 	atLine  text = "The stop does not reach so far: saw to a knife line at that length."
 
-	shoulderText text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge: then the blade leans to the other side of the part, as the pictures say; use the other slot of the table, or saw by hand along a guide. Right shoulders are mirror images, with the gauge to the other side."
-	uprightText  text = "Knife the shoulder all round by the strip. Saw it with the outer side down, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
+	shoulderText text = "Knife the shoulder all round by the strip. The blade keeps its tilt. Saw the left shoulder with the outer side down, the underside against the gauge; then, on the other side of the blade, with the outer side up, the same edge against the gauge, which is turned by as much to the other side. For the right shoulder turn the rail round on the table each time, the same side down, its top against the gauge, and turn the gauge again. Where the table has no slot on that side saw by hand along a guide."
+	uprightText  text = "Knife the shoulder all round by the strip. Saw it with the outer side down, the underside against the gauge, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 
 	tenonText  text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."
 	bridleText text = "Cheeks run parallel to the outer side; the lower edge of the tenon runs level, as the underside does. Up to the top nothing is taken off: the head of the leg is open."
@@ -365,7 +367,7 @@ const (
 	atMiddle       text = "at mid-length"
 	grainAlong     text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs along apron 1."
 	grainAcross    text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs square to apron 1."
-	screwText      text = "Drill for the threads through the holes of the aprons, in their line, a screw in the middle of each slot: those in round holes tight, those in slots snug, flat under the head or on a washer that fits the hole, so that the top still slides."
+	screwText      text = "Drill for the threads through the holes of the aprons, in their line, the smaller hole in soft wood, a screw in the middle of each slot: those in round holes tight, those in slots snug, flat under the head or on a washer that fits the hole, so that the top still slides."
 	screwTest      text = "No screw shows on the upper face; no shoulder moves when the screws are tight."
 
 	frameTick     text = "frame"
@@ -382,7 +384,7 @@ const (
 	alongSides text = "left and right"
 	alongFirst text = "apron 1"
 	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
-	buttonText text = "The tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove."
+	buttonText text = "Buttons are bought, or sawn of an offcut with the grain along the tongue. Spread them evenly; the tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
 	topTest    text = "No shoulder moves when the screws are tight."
 )
 
@@ -397,15 +399,15 @@ var (
 	mortiseCard = assembly.CardText{Test: "An offcut as thick as the tenon slides to the bottom by hand.",
 		Caution: "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."}
 	taperCard = assembly.CardText{Heading: "Taper the sides that take rails", Test: "Both outer sides are %s wide at the foot.",
-		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side and saw the other. Outer arris and outer sides stay straight.",
+		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side, set the jig to that hand, its waste at the foot as before, and saw the other. Outer arris and outer sides stay straight.",
 		Caution: "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "With the outer side at its lean a level lies flat on the top.",
-		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
+		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Push blocks end the cut. Isolate the saw before tilting it."}
 	endCard = assembly.CardText{Heading: "Saw the ends of the %s", Test: "The outer side measures %s along the underside; the ends are mirror images.",
 		Caution: sawCaution}
 	shoulderCard = assembly.CardText{Heading: "Saw the shoulders of the %s", Test: "All four lines of a shoulder meet at the arrises.",
 		Caution: "The blade does not come through: the guard for such cuts, and push blocks. Isolate the saw before setting it."}
-	tenonCard = assembly.CardText{Heading: "Cut the tenons", Test: "The tenon goes in by hand and the shoulder closes on all four sides.",
+	tenonCard = assembly.CardText{Heading: "Cut the tenons", Test: "The tenon goes in by hand and the shoulder closes all round.",
 		Caution: "A tenoning jig with a clamp, or a backsaw: never a rail on end held by hand. Isolate the saw before setting it."}
 	archCard = assembly.CardText{Heading: "Saw the arches", Test: "Two aprons that are alike show no step, underside to underside.",
 		Text:    "Trace the arch on the outer side and saw it square to that side, outside the line; fair it with a spokeshave.",
@@ -415,7 +417,7 @@ var (
 	drillCard = assembly.CardText{Heading: "Drill the aprons for the screws of the top", Test: "A screw pushed home stands %s out of the top of the apron; the top is %s thick.",
 		Caution: "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."}
 	topStockCard = assembly.CardText{Heading: "Make the top", Test: "Both diagonals are alike; a straightedge over the grain shows no light.",
-		Text:    "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first; ease the arrises.",
+		Text:    "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first.",
 		Caution: "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."}
 	glueCard = assembly.CardText{Heading: "Glue the frame", Test: "All distances across agree, at the heads and at the feet; no foot rocks.",
 		Text:    "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts.",

@@ -215,11 +215,20 @@ func (b bench) tilt(c templates.Card) float64 {
 func (b bench) swing(c templates.Card, p templates.Picture) float64 {
 	i := slices.IndexFunc(p.Areas, func(a templates.Area) bool { return a.Tone == templates.Light })
 	fence := p.Areas[i].Points[1].Sub(p.Areas[i].Points[0])
+	if onRight(p) {
+		fence = fence.Mul(-1)
+	}
 	drawn, says := math.Atan2(fence.Y, fence.X), b.value(c.Figures[0].Value)
 	if math.Abs(math.Abs(drawn)-says) > measure.Radians(0.006) {
 		b.Errorf("%s: %g off square, drawn at %g", c.Heading, says, drawn)
 	}
 	return math.Copysign(says, drawn)
+}
+
+// onRight reports whether a picture has the part to the right of the blade.
+func onRight(p templates.Picture) bool {
+	i := slices.IndexFunc(p.Areas, func(a templates.Area) bool { return a.Tone == templates.Light })
+	return p.Areas[i].Points[1].X < p.Areas[i].Points[0].X
 }
 
 // drawing returns one of a section.
@@ -303,7 +312,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 		tilt := -b.tilt(c)
 		up := [2]bool{}
 		for i, says := range [...][2]text{{outerDown, outerDown}, {outerDown, outerUp}, {outerUp, outerDown}, {outerUp, outerUp}} {
-			if c.Text[0] == ripText.With(says[0].With(), says[1].With()) {
+			if c.Text[0] == ripText.With(says[0].With(), says[1].With(), m.length(m.firstRip())) {
 				up = [2]bool{i > 1, i%2 == 1}
 			}
 		}
@@ -347,6 +356,11 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 		if c.Setup[1].Heading == gaugeFromAbove.With(passNames["shoulder-frame"].With(), leanWords[lean].With()) {
 			tilts[1] = map[text]float64{tiltOverReading: 1, tiltAwayReading: -1}[lean] * math.Abs(tilts[0])
 		}
+	}
+	// The blade leans one way on the table: over the part on one side of it, away on the other.
+	if sides := [2]bool{onRight(c.Setup[0]), onRight(c.Setup[1])}; sides[0] != sides[1] != (tilts[0]*tilts[1] < 0) ||
+		slices.Contains(c.Text, shoulderText.With()) != (sides == [2]bool{false, true}) {
+		b.Errorf("%s: part on the right %v, tilts %v; %s", c.Heading, sides, tilts, c.Text)
 	}
 	outer := blade(asIs, b.swing(c, c.Setup[0]), tilts[0], at)
 	frame := blade(overX, b.swing(c, c.Setup[1]), tilts[1], solid.V(at.X-frameLine, -under.N.Z*thick/under.N.Y, thick))

@@ -25,10 +25,11 @@ func OnGauge(d design.Design, offSquare float64) []templates.Reading {
 
 // A Crosscut is a board on the mitre gauge, from above. Frame: the fence of the gauge
 // along x, the board beyond it from y = 0 on; the blade meets the fence at the origin, the
-// part lies to its left and what falls off to its right.
+// part lies to its left and what falls off to its right, or all is the mirror image.
 type Crosscut struct {
 	Board     []geometry.Point // convex, counter-clockwise
 	OffSquare float64          // of the blade to the fence; positive: it leans to the right
+	Right     bool             // mirrored: the part lies to the right of the blade
 	Kerf      float64
 	Stop      float64 // from the blade along the fence, to the left; 0: none
 	Down      string  // which face lies on the table
@@ -38,6 +39,9 @@ type Crosscut struct {
 // Picture draws it to scale, the blade up the paper.
 func (c Crosscut) Picture(heading string) templates.Picture {
 	k := drawings.Sketch{To: geometry.Rotate(c.OffSquare)}
+	if c.Right {
+		k.To = k.To.Then(geometry.MirrorX())
+	}
 	k.Heading = heading
 	box, tan := geometry.Bounds(c.Board...), math.Tan(c.OffSquare)
 	across := box.Max.Y

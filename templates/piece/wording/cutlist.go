@@ -77,6 +77,9 @@ func (s speaker) partRow(r shop.CutRow) []string {
 	if r.Spares > 0 {
 		spare = strconv.Itoa(r.Spares)
 	}
+	if r.Part == shop.TopBoard { // glued up first
+		sawn = empty
+	}
 	if r.From != shop.Bought {
 		sawn, rough = empty, say("from %s", sourceNames[r.From].With())
 	}
