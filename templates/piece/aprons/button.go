@@ -108,6 +108,13 @@ func (m Model) grooveCard(row *Row) templates.Card {
 	c.Set(grooveBelow, measure.Length(b.below))
 	c.Read(grooveHigh, measure.Length(b.high))
 	c.Set(grooveDeep, measure.Length(b.deep))
+	c.Figures = append(c.Figures,
+		templates.Reading{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
+		templates.Reading{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))})
+	c.Read(stepReading, measure.Length(b.step))
+	shank, _ := shop.Bits(m.Design.Unit)
+	c.Read(boreReading, measure.Length(shank))
+	c.Say(makeButtons)
 	return c.Card
 }
 
@@ -145,8 +152,10 @@ func (m Model) topStock(sheets []templates.View) templates.Card {
 	switch outline := m.Design.Frame.Top.Outline; {
 	case outline == design.RoundOnFrame:
 		c.Say(roundTopText)
+		c.Test = rimTest.With()
 	case outline == design.OvalOnFrame:
 		c.Say(ovalTopText)
+		c.Test = rimTest.With()
 	case len(m.sides) != 4:
 		c.Text = append(c.Text, topOutlineText.With(count.With(len(m.sides))))
 	}

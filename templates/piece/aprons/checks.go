@@ -52,7 +52,11 @@ func (m Model) Checks() []kind.Check {
 	if f.Top.None {
 		return out
 	}
-	out = append(out, texts.AtLeast(u, "aprons.overhang", m.overLegs(), 0, kind.Warn))
+	bare := kind.Warn
+	if m.overLegs() < -math.Sqrt2*m.legs[0].size { // a head wholly outside
+		bare = kind.Fail
+	}
+	out = append(out, texts.AtLeast(u, "aprons.overhang", m.overLegs(), 0, bare))
 	if s := m.Weakest(); s.NeverTips() {
 		out = append(out, texts.Found("aprons.never-tips", kind.Pass))
 	} else {

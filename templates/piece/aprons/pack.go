@@ -15,7 +15,6 @@ import (
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
 	"rodsheet/templates/piece/kind"
-	"rodsheet/templates/piece/shop"
 )
 
 // envelopes are those of the work, in its order.
@@ -240,7 +239,7 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 }
 
 // topSheets are those that a top is set out by: its corners, or what draws an oval. A round
-// one is struck by a beam.
+// one is struck by a beam compass.
 func (m Model) topSheets(out *templates.Section, s templates.Setting) error {
 	switch t, across := m.TopShape(), m.acrossGrain(); {
 	case m.Design.Frame.Top.Outline == design.OvalOnFrame:
@@ -277,16 +276,9 @@ func (m Model) topOn(c *assembly.Card) bool {
 	if f, ok := m.Screws(); ok {
 		m.screwTop(c, f)
 	} else if m.Buttons() > 0 {
-		b := m.button()
-		c.Figures = append(c.Figures,
-			templates.Reading{Name: buttonsReading.With(), Value: m.buttonsOnEach()},
-			templates.Reading{Name: buttonReading.With(), Value: by(by(m.bare(b.long), m.bare(b.wide)), m.length(b.thick()))},
-			templates.Reading{Name: tongueReading.With(), Value: by(m.bare(b.reach), m.length(b.tongue))})
-		c.Read(stepReading, measure.Length(b.step))
+		c.Figures = append(c.Figures, templates.Reading{Name: buttonsReading.With(), Value: m.buttonsOnEach()})
 		c.Read(screwReading, measure.Length(m.screw()))
-		shank, _ := shop.Bits(m.Design.Unit)
-		c.Read(boreReading, measure.Length(shank))
-		m.pilots(c, m.screw()-b.thick())
+		m.pilots(c, m.screw()-m.button().thick())
 		c.Say(buttonText)
 		c.Test = topTest.With()
 	} else {

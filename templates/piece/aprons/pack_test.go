@@ -232,9 +232,6 @@ func TestTheTongueFitsItsGroove(t *testing.T) {
 		cards, row := bench{TB: t, m: m}, m.Rows[0]
 		c := m.grooveCard(row)
 		b := button{below: cards.figure(c, grooveBelow), high: cards.figure(c, grooveHigh), deep: cards.figure(c, grooveDeep)}
-		top := topCard.Card(m.Design.Unit, nil)
-		m.topOn(&top)
-		c = top.Card
 		b.step, b.reach, b.tongue = cards.figure(c, stepReading), m.button().reach, m.button().tongue
 		if said := by(m.bare(b.reach), m.length(b.tongue)); !slices.ContainsFunc(c.Figures, func(r templates.Reading) bool { return r.Name == tongueReading.With() && r.Value == said }) {
 			t.Errorf("no tongue of %s: %v", said, c.Figures)

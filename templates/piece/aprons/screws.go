@@ -106,12 +106,13 @@ func (m Model) screwChecks() []kind.Check {
 		widest = math.Max(widest, f.Across(in, h))
 		edge = math.Min(edge, shape.Inside(m.onTop(h)))
 	}
+	beside := (m.Rows[0].Of.Thickness - widest) / 2
 	return []kind.Check{
 		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
 		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(in), kind.Warn),
-		texts.AtLeast(u, "aprons.beside-screw", (m.Rows[0].Of.Thickness-widest)/2, checks.LeastBeside(in), kind.Warn),
+		texts.AtLeast(u, "aprons.beside-screw", beside, checks.LeastBeside(in), m.thin(beside)),
 		texts.AtMost(u, "aprons.screw-bore", deepest, deepestBore, kind.Warn),
-		texts.AtLeast(u, "aprons.screw-edge", edge, checks.LeastBeside(in), kind.Warn),
+		texts.AtLeast(u, "aprons.screw-edge", edge, checks.LeastBeside(in), m.thin(edge)),
 	}
 }
 

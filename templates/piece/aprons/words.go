@@ -349,14 +349,18 @@ const (
 	grooveView text = "An apron cut through, its top level"
 	grooveText text = "Now, not when the frame is glued: on the frame side of every apron, square to that side and along the top, stopped %s short of both shoulders. A router with a straight bit and its fence against the top, in two passes."
 
+	makeButtons text = "Buttons are bought, or sawn of an offcut with the grain along the tongue."
+
 	stockText     text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
 	legStockText  text = "Plane all legs square and alike, spares with them. Mark the corner arris at once, on the end grain too."
 	writeDownText text = "Write down what comes out: %[2]s. Where it differs, put it behind %[1]s = under [frame.milled] in the design file and print again what follows, by --only milled."
 
 	topOutlineText text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
 	topCornersText text = "When the diagonals are alike, lay the sheet of the corner on both edges at each corner, strike its line and work the wood to it."
-	roundTopText   text = "On that square strike the rim by a beam from the middle, where both diagonals cross. Saw it outside the line with a bandsaw by its manual or a jigsaw, guard down, and fair it."
+	roundTopText   text = "On that square strike the rim by a beam compass from the middle, where both diagonals cross. Saw it outside the line with a bandsaw by its manual or a jigsaw, guard down, and fair it."
 	ovalTopText    text = "On that rectangle draw both centre lines and trace the oval by its sheet. Saw it outside the line with a bandsaw by its manual or a jigsaw, guard down, and fair it."
+
+	rimTest text = "Both diagonals are alike before the rim is sawn, and the rim runs fair all round; a straightedge over the grain shows no light."
 
 	underName      text = "underside, seen from below, from mid-length: %s"
 	drillText      text = "Now, not when the frame is glued%s: underside up, outer side flat against the fence, so that each hole runs up in the middle of the apron. %s"
@@ -384,7 +388,7 @@ const (
 	alongSides text = "left and right"
 	alongFirst text = "apron 1"
 	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
-	buttonText text = "Buttons are bought, or sawn of an offcut with the grain along the tongue. Spread them evenly; the tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
+	buttonText text = "Spread the buttons evenly; their tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
 	topTest    text = "No shoulder moves when the screws are tight."
 )
 

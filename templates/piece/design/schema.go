@@ -96,8 +96,8 @@ func (d Design) Outside(doubts Doubts) []error {
 	return errs
 }
 
-// Figure returns where a design holds the figure of a key, and whether that is an angle.
-// A design of which it is asked goes by that key from then on.
+// Figure returns what finds the figure of a key in a design, and whether that is an angle.
+// Finding it makes the design go by that key: find it in a copy.
 func (k Key) Figure() (at func(*Design) *float64, angle bool) {
 	for _, f := range fields() {
 		if f.key == k {

@@ -72,6 +72,7 @@ func checkStart(t *testing.T, text []byte, want design.Kind) {
 	}
 	if want != design.RingKind {
 		checkTicks(t, job)
+		checkCards(t, job)
 	}
 	var cards, drawings int
 	for _, s := range job.Sections {
@@ -104,6 +105,17 @@ var ticked = map[string]string{
 	"strip for the wedges":  "strip for the wedges",
 	"apron, front and back": "aprons, front and back", "apron, left and right": "aprons, left and right",
 	"stretcher, front and back": "stretchers, front and back", "stretcher, left and right": "stretchers, left and right",
+}
+
+// Every card says what it is, what is done, how it is proved and what to beware of.
+func checkCards(t *testing.T, job templates.Job) {
+	for _, s := range job.Sections {
+		for _, c := range s.Cards {
+			if c.Heading == "" || len(c.Text) == 0 || slices.Contains(c.Text, "") || c.Test == "" || c.Caution == "" {
+				t.Errorf("card %d lacks words: %q", c.Number, []any{c.Heading, c.Text, c.Test, c.Caution})
+			}
+		}
+	}
 }
 
 // Every part of the cut list, spares too, has its boxes on a card. The ring's are counted

@@ -63,7 +63,8 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	saw.Set(acrossReading, measure.Length(box.X))
 	saw.Set(depthReading, measure.Length(box.Y))
 	out.Cards = append(out.Cards, saw.Card)
-	return out, bevels.Onto(&out, set)
+	err := bevels.Onto(&out, set)
+	return out, err
 }
 
 // boringCard is the set-up of one resultant.
@@ -218,7 +219,8 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 		c.Templates = bevels.Add(math.Min(b.lean, math.Pi-b.lean))
 		out.Cards = append(out.Cards, c.Card)
 	}
-	return out, bevels.Onto(&out, set)
+	err := bevels.Onto(&out, set)
+	return out, err
 }
 
 // rodTenons are the lengths of the tenons of a stretcher: one where its ends are alike.

@@ -325,7 +325,7 @@ var (
 	tenonCard = assembly.CardText{Heading: "Turn or shave the tenons", Test: "In a test hole of the same bit or reamer, bored square, it seats without rocking before the shoulder touches.",
 		Text:    "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris.",
 		Caution: latheCaution}
-	wedgeCard = assembly.CardText{Heading: "Make the wedges",
+	wedgeCard = assembly.CardText{Heading: "Make the wedges", Test: "The tip of each enters a slot by hand, as wide as the tenon.",
 		Text:    "Plane the strip, its grain along it. Shave its end to a wedge of the size given, to nothing at the tip; saw that off, then the next.",
 		Caution: "Saw wedges off by hand in a bench hook, while the strip is long enough to hold."}
 	rodCard = assembly.CardText{Heading: "Turn the stretchers", Test: "A tenon of dry wood drives in with light taps.",
