@@ -34,6 +34,7 @@ func TestChecks(t *testing.T) {
 		{"aprons.outside-mortise", kind.Warn, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 12 }},
 		{"aprons.outside-mortise", kind.Fail, true, func(f *design.Frame) { f.Aprons.Inset, f.Aprons.Tenon = 0, 21 }},
 		{"aprons.above-tenon", kind.Warn, true, func(f *design.Frame) { f.Aprons.UpperCut = 3 }},
+		{"aprons.above-tenon", kind.Warn, true, func(f *design.Frame) { f.Aprons.UpperCut = 1 }}, // of 0 it would follow
 		{"aprons.taper-below", kind.Fail, true, func(f *design.Frame) { f.Legs.Start = 60 }},
 		{"aprons.stretcher-end", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Thickness = 28 }},
 		{"aprons.stretcher-tenons", kind.Fail, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Long = 25 }},
@@ -78,6 +79,7 @@ func TestChecks(t *testing.T) {
 				continue
 			}
 			found = true
+			piecetest.Written(t, d, c)
 			if c.Grade != tt.want || c.Words == "" || (len(c.Fixes) > 0) != tt.mends {
 				t.Errorf("%s: %v, %d fixes, %q", tt.id, c.Grade, len(c.Fixes), c.Words)
 			}

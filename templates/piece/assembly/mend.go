@@ -103,17 +103,17 @@ func (w work[M]) turned(m M, id measure.ID, t turner, before kind.Grades) (float
 			return c.ID == id && c.Grade != kind.Pass || before.Worse(c.ID, c.Grade)
 		})
 	}
-	// Downward a figure above nothing stays so.
+	// Downward a figure above nothing stays so: 0 may stand for one that follows.
 	most := func(way float64) float64 {
-		if left := math.Round(was/t.step) - 1; way < 0 && left > 0 {
-			return left
+		if way < 0 && was > 0 {
+			return math.Round(was/t.step) - 1
 		}
 		return math.Inf(1)
 	}
 	for n, last := 1.0, 0.0; n < 1<<doublings; n, last = 2*n, n {
 		for _, way := range []float64{1, -1} {
 			low, high := last, math.Min(n, most(way))
-			if !holds(way * high) {
+			if high <= low || !holds(way*high) {
 				continue
 			}
 			for high-low > 1 {

@@ -415,6 +415,7 @@ func TestChecks(t *testing.T) {
 		for _, c := range w.Report().Sizes[0].Checks {
 			if c.ID == tt.id {
 				found = true
+				piecetest.Written(t, d, c)
 				if c.Grade != tt.grade {
 					t.Errorf("%s: %v, want %v: %s", tt.id, c.Grade, tt.grade, c.Measured(d.Unit))
 				}

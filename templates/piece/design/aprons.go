@@ -197,7 +197,7 @@ func frameHas(d Design, key Key) bool {
 		return f.Aprons.Joint != Bridled
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
-	case key == "frame.top.diameter" && f.Top.Outline != RoundOnFrame, key == "frame.top.overhang" && (f.Top.Outline == OvalOnFrame || f.Top.Diameter > 0),
+	case key == "frame.top.diameter" && (f.Top.Outline != RoundOnFrame || f.Top.Diameter == 0), key == "frame.top.overhang" && (f.Top.Outline == OvalOnFrame || f.Top.Diameter > 0),
 		(key == "frame.top.length" || key == "frame.top.width") && f.Top.Outline != OvalOnFrame,
 		(key == "frame.top.corner" || key == "frame.top.corner-size") && f.Top.Outline != AsFrame,
 		key == "frame.top.corner-size" && f.Top.Corner == SharpCorner:

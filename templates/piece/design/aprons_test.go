@@ -111,6 +111,21 @@ func TestFrameStarts(t *testing.T) {
 	})
 }
 
+// A round top goes by its diameter where that is given, else by its overhang: a file that gave
+// both would be refused. A diameter below nothing is one.
+func TestRoundTopGoesByOneFigure(t *testing.T) {
+	d := Design{Kind: ApronsKind, Frame: Frame{Top: FrameTop{Outline: RoundOnFrame}}}
+	if d.GoesBy("frame.top.diameter") || !d.GoesBy("frame.top.overhang") {
+		t.Error("by its diameter")
+	}
+	if d.Frame.Top.Diameter = 700; !d.GoesBy("frame.top.diameter") || d.GoesBy("frame.top.overhang") {
+		t.Error("by its overhang")
+	}
+	if d.Frame.Top.Diameter = -1; !d.GoesBy("frame.top.diameter") {
+		t.Error("a diameter below nothing is none")
+	}
+}
+
 // Corners are worked as the starting text says behind its marks; a size of them means
 // nothing where they are sharp.
 func TestFrameCorners(t *testing.T) {

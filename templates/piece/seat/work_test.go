@@ -279,6 +279,7 @@ func TestChecks(t *testing.T) {
 		if i < 0 || all[i].Grade != tt.grade || len(all[i].Fixes) > 0 != tt.mended || all[i].Words == "" {
 			t.Errorf("%s: %+v", tt.id, all[max(i, 0)])
 		}
+		piecetest.Written(t, d, all[max(i, 0)])
 	}
 }
 
