@@ -217,7 +217,11 @@ func (m Model) MainSizes() [][2]string {
 	feet := geometry.Bounds(m.feet()...)
 	out := [][2]string{{names.Of("aprons.height"), size(m.Design.Frame.Height)}}
 	if top, ok := m.TopSize(); ok {
-		out = append(out, [2]string{names.Of("aprons.top"), by(size(top.Length), size(top.Width))})
+		said := by(size(top.Length), size(top.Width))
+		if m.Design.Frame.Top.Outline == design.RoundOnFrame {
+			said = across.With(size(top.Length))
+		}
+		out = append(out, [2]string{names.Of("aprons.top"), said})
 	}
 	return append(out, [2]string{names.Of("aprons.feet"), by(size(feet.Width()), size(feet.Height()))})
 }

@@ -20,7 +20,7 @@ func (m Model) legTicks() []templates.Tick {
 		out = append(out, templates.Tick{Text: m.legsOf(i), Boxes: m.count(m.LegSorts())})
 	}
 	if n := m.Design.Wood.Spares; n > 0 { // of either hand, as the list counts them
-		out = append(out, templates.Tick{Text: spareTick.With(), Boxes: n})
+		out = append(out, templates.Tick{Text: assembly.Either(m.LegSorts() > 1, handsTick, spareTick).With(), Boxes: n})
 	}
 	return out
 }
@@ -61,6 +61,9 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		out.Cards = append(out.Cards, c.Card)
 	} else {
 		out.Cards = append(out.Cards, m.planed(legSortNames[0], l.size, legStockText, m.legTicks()))
+	}
+	if m.LegSorts() > 1 {
+		out.Cards[0].Text = append(out.Cards[0].Text, handText.With())
 	}
 	for _, row := range m.Rows {
 		out.Cards = append(out.Cards, m.planed(sortNames[row.Kind][0], row.Of.Thickness, stockText, m.railTicks(row)))

@@ -344,3 +344,39 @@ func TestTrianglesAreUsed(t *testing.T) {
 		}
 	})
 }
+
+// Parts that differ from some card on are marked before it.
+func TestWhatDiffersIsMarked(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		stock, err := m.stock(setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if said := slices.Contains(stock.Cards[0].Text, handText.With()); said != (m.LegSorts() > 1) {
+			t.Errorf("%d sorts of legs: %q", m.LegSorts(), stock.Cards[0].Text)
+		}
+		if f, ok := m.Screws(); ok {
+			c := m.screwCard(m.Rows[0], f)
+			if said := slices.Contains(c.Text, sidesText.With()); said != (m.Design.Frame.Shape == design.Rectangle && m.RailSorts() == 1) {
+				t.Errorf("%d sorts of rails: %q", m.RailSorts(), c.Text)
+			}
+		}
+	})
+}
+
+// A button's screw has a hole through the button and one in the top that it does not go through.
+func TestHolesForTheScrewOfAButton(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		m.Design.Frame.Top.Fixing = design.Buttons
+		cards := bench{TB: t, m: m}
+		c := topCard.Card(m.Design.Unit, nil)
+		m.topOn(&c)
+		bite, thick := cards.figure(c.Card, pilotDeep), m.Design.Frame.Top.Thickness
+		if through := cards.figure(c.Card, screwReading) - m.button().thick(); math.Abs(through-bite) > 0.5 || bite <= 0 || bite > thick*2/3+0.5 {
+			t.Errorf("%g into a top of %g, the screw %g", bite, thick, through)
+		}
+		if got := cards.figure(m.grooveCard(m.Rows[0]), boreReading); got < 3 {
+			t.Errorf("a hole of %g through the button", got)
+		}
+	})
+}

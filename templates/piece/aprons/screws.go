@@ -149,7 +149,10 @@ func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 		c.Read(shankSlot, measure.Length(f.Slot(u)))
 		c.Say(slotsText)
 	}
-	if m.Design.Frame.Shape == design.RegularFrame {
+	switch {
+	case m.Design.Frame.Shape == design.Rectangle && m.RailSorts() == 1:
+		c.Say(sidesText)
+	case m.Design.Frame.Shape == design.RegularFrame:
 		c.Say(assembly.Either(m.acrossGrain().X != 0, grainAcross, grainAlong))
 	}
 	return c.Card

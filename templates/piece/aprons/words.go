@@ -75,6 +75,7 @@ var names = assembly.Names{
 
 const (
 	sized     wording.Text = "%s × %s"
+	across    wording.Text = "%s across"
 	numbered  wording.Text = "%s %d"
 	namedSize wording.Text = "%s, %s × %s × %s"
 	longPart  wording.Text = "%s, %s long"
@@ -353,6 +354,7 @@ const (
 
 	stockText     text = "Plane all boards of one thickness at once, spares with them, one edge straight and square. Mark on each its outer side and its underside."
 	legStockText  text = "Plane all legs square and alike, spares with them. Mark the corner arris at once, on the end grain too."
+	handText      text = "They are of two hands: mark on each which outer side is for the front or back."
 	writeDownText text = "Write down what comes out: %[2]s. Where it differs, put it behind %[1]s = under [frame.milled] in the design file and print again what follows, by --only milled."
 
 	topOutlineText text = "From that rectangle saw the outline of %s sides alike, its corners struck from the middle."
@@ -367,6 +369,7 @@ const (
 	beforeArchText text = ", and before the arches are sawn"
 	boreText       text = "Bore for the head to its depth, then for the shank through to the top."
 	noBoreText     text = "Drill for the shank through to the top; the heads stand on the underside, on washers that reach over the slots."
+	sidesText      text = "Mark the aprons as they will stand, front, right, back and left: their holes differ."
 	slotsText      text = "Slots run across the grain of the top, as drawn: bore one hole at each end and take out the wood between them."
 	atMiddle       text = "at mid-length"
 	grainAlong     text = "Number the aprons as they will stand, counter-clockwise as seen from above, from any one; the grain of the top runs along apron 1."
@@ -375,7 +378,8 @@ const (
 	screwTest      text = "No screw shows on the upper face; no shoulder moves when the screws are tight."
 
 	frameTick     text = "frame"
-	spareTick     text = "legs, spare of either hand"
+	spareTick     text = "legs, spare"
+	handsTick     text = "legs, spare of either hand"
 	topBoardsTick text = "top boards"
 	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
