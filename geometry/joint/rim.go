@@ -58,21 +58,30 @@ func (t Top) Support(direction geometry.Point) float64 {
 	return most + radius
 }
 
-// Inside returns how far in mm a point lies inside the edge, negative outside of
-// it. Off a sharp corner that is the distance to the line of the side that the
+// Inside returns how far in mm points lie inside the edge, that which lies least, negative
+// outside of it. Off a sharp corner that is the distance to the line of the side that the
 // point is farthest beyond.
-func (t Top) Inside(q geometry.Point) float64 {
+func (t Top) Inside(points ...geometry.Point) float64 {
+	least := math.Inf(1)
 	if t.Diameter > 0 {
-		return t.Diameter/2 - q.Norm()
-	}
-	if c, ok := t.arcAt(q); ok {
-		return t.Round - q.Distance(c)
+		for _, q := range points {
+			least = math.Min(least, t.Diameter/2-q.Norm())
+		}
+		return least
 	}
 	polygon := t.straight()
-	least := math.Inf(1)
+	along := make([]geometry.Point, len(polygon))
 	for i, a := range polygon {
-		along := polygon[(i+1)%len(polygon)].Sub(a).Unit()
-		least = math.Min(least, along.Cross(q.Sub(a)))
+		along[i] = polygon[(i+1)%len(polygon)].Sub(a).Unit()
+	}
+	for _, q := range points {
+		if c, ok := t.arcAt(q); ok {
+			least = math.Min(least, t.Round-q.Distance(c))
+			continue
+		}
+		for i, a := range polygon {
+			least = math.Min(least, along[i].Cross(q.Sub(a)))
+		}
 	}
 	return least
 }

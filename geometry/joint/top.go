@@ -130,6 +130,9 @@ func (t Top) Outline() []geometry.Point {
 		round := geometry.Arc(geometry.Point{}, t.Diameter/2, 0, 2*math.Pi)
 		return round[:len(round)-1]
 	}
+	if t.Clip == 0 && t.Round == 0 {
+		return distinct(t.Corners)
+	}
 	var out []geometry.Point
 	for i := range t.Corners {
 		out = append(out, t.Worked(i)...)

@@ -71,11 +71,7 @@ func (m Model) Checks() []kind.Check {
 // overLegs returns how far the top reaches over the heads of the legs. They come nearest
 // to its edge at their corner arrises, which stand in its corners.
 func (m Model) overLegs() float64 {
-	top, out := m.TopShape(), math.Inf(1)
-	for _, p := range planCorners(m.Design.Frame) {
-		out = math.Min(out, top.Inside(p))
-	}
-	return out
+	return m.TopShape().Inside(planCorners(m.Design.Frame)...)
 }
 
 // felt is the change in mm from which a top that is held fast splits or warps its frame

@@ -3,6 +3,7 @@ package checks
 import (
 	"math"
 
+	"rodsheet/geometry"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -18,11 +19,11 @@ func padRoom(p piece.Piece) float64 {
 // padToRim returns how far the centres of the pads lie inside the edge of the
 // top, the one that lies least.
 func padToRim(p piece.Piece) float64 {
-	least := math.Inf(1)
-	for i := range p.Frame.Ring.Sides {
-		least = math.Min(least, p.TopShape().Inside(padPoint(p, i)))
+	pads := make([]geometry.Point, p.Frame.Ring.Sides)
+	for i := range pads {
+		pads[i] = padPoint(p, i)
 	}
-	return least
+	return p.TopShape().Inside(pads...)
 }
 
 // leastToEdge returns the least between the edge of a pad and the rim of glass in

@@ -105,18 +105,16 @@ func (s Seat) faces() []float64 {
 
 // edge returns the least wood between the holes of a row and the edge of the seat.
 func (s Seat) edge(of design.SeatRow) float64 {
-	least := math.Inf(1)
+	var mouths []geometry.Point
 	for _, l := range s.legs {
 		if l.sort.row != of {
 			continue
 		}
 		for _, z := range s.faces() {
-			for _, p := range s.mouth(l, z) {
-				least = math.Min(least, s.rim.Inside(p))
-			}
+			mouths = append(mouths, s.mouth(l, z)...)
 		}
 	}
-	return least
+	return s.rim.Inside(mouths...)
 }
 
 // between returns the least wood between two holes, on either face; less than nothing
