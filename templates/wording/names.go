@@ -395,6 +395,8 @@ var thans = sync.OnceValue(func() map[measure.ID]Text {
 		"aprons.half-chord":          "half its chord",
 		"aprons.no-stretchers":       "what a design without stretchers has",
 		"aprons.half-side":           "half a side, inward",
+		"aprons.to-middle":           "the way from a corner arris to the middle, inward",
+		"aprons.tenth":               "a tenth of the longer axis",
 		"aprons.leaves-tenon":        "what leaves nothing of the tenon",
 		"aprons.leg-length":          "the length of the leg",
 		"aprons.top-and-apron":       "top and apron",

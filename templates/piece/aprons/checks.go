@@ -2,7 +2,9 @@ package aprons
 
 import (
 	"math"
+	"slices"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
@@ -26,8 +28,13 @@ func (m Model) Checks() []kind.Check {
 	for _, row := range m.Rows {
 		ids := rowChecks[row.Kind]
 		end := m.endOnLeg(row)
-		out = append(out, texts.AtLeast(u, ids.end, end, 0, kind.Fail), texts.AtLeast(u, ids.mitre, m.endBeyond(row), 0, kind.Fail), texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
-		if end > -piece.Slip { // a shoulder beside the leg has no mortise to speak of
+		onLeg := end > -piece.Slip // beside it a shoulder has no tenon and no mortise to speak of
+		out = append(out, texts.AtLeast(u, ids.end, end, 0, kind.Fail))
+		if onLeg {
+			out = append(out, texts.AtLeast(u, ids.mitre, m.endBeyond(row), 0, kind.Fail))
+		}
+		out = append(out, texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
+		if onLeg {
 			wood := m.outside(row)
 			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)))
 		}
@@ -70,8 +77,11 @@ func (m Model) Checks() []kind.Check {
 
 // overLegs returns how far the top reaches over the heads of the legs. They come nearest
 // to its edge at their corner arrises, which stand in its corners.
-func (m Model) overLegs() float64 {
-	return m.TopShape().Inside(planCorners(m.Design.Frame)...)
+func (m Model) overLegs() float64 { return slices.Min(m.overCorners()) }
+
+// overCorners returns the same of each leg.
+func (m Model) overCorners() []float64 {
+	return lists.Map(planCorners(m.Design.Frame), func(p geometry.Point) float64 { return m.TopShape().Inside(p) })
 }
 
 // felt is the change in mm from which a top that is held fast splits or warps its frame

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
@@ -153,6 +154,96 @@ func TestFaults(t *testing.T) {
 			t.Errorf("%s: no key is named", tt.figure)
 		}
 	}
+}
+
+// A figure that is refused says of what kind its limit is, and is refused once.
+func TestLimitsOfFaults(t *testing.T) {
+	for _, tt := range []struct {
+		fault  string
+		change func(*design.Frame)
+	}{
+		{"frame.top.length aprons.tenth 170", func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 100, 1700 }},
+		{"frame.aprons.arch frame.aprons.depth 90", func(f *design.Frame) { f.Aprons.Arch, f.Width = 95, 120 }},
+		{"frame.aprons.arch aprons.half-chord 0", func(f *design.Frame) { f.Aprons.Arch, f.Width = 15, 104 }},
+		// A frame of 600 by 800 is 1000 over the corners.
+		{"frame.top.overhang aprons.to-middle -500", func(f *design.Frame) {
+			f.Top.Outline, f.Top.Overhang, f.Length, f.Width = design.RoundOnFrame, -500, 600, 800
+		}},
+		{"", func(f *design.Frame) { f.Top.Outline, f.Top.Overhang = design.RoundOnFrame, -200 }},
+	} {
+		d := table()
+		tt.change(&d.Frame)
+		var got []string
+		for _, err := range Faults(d, nil) {
+			var bound *measure.BoundError
+			errors.As(err, &bound)
+			got = append(got, fmt.Sprint(bound.Figure, " ", bound.Than, " ", bound.Limit.Value))
+		}
+		if strings.Join(got, "; ") != tt.fault {
+			t.Errorf("%q, want %q", got, tt.fault)
+		}
+	}
+}
+
+// What is not known is asked of nothing.
+func TestDoubtsOfFaults(t *testing.T) {
+	d := table()
+	d.Frame.Shape, d.Frame.Sides, d.Frame.Legs.Splay, d.Frame.Top.Overhang = design.RegularFrame, 0, 0, -50
+	d.Frame.Top.Thickness = 900
+	if errs := Faults(d, design.Doubts{"frame.sides": true, "frame.top.thickness": true}); len(errs) > 0 {
+		t.Error(errs)
+	}
+}
+
+// A tenon is not made ever shorter to mend its mitre: 2 mm of it would hold nothing.
+func TestMitreKeepsItsTenon(t *testing.T) {
+	d := table()
+	d.Frame.Aprons.Inset = 17.6
+	fixes := fixesOf(t, d, "aprons.mitre")
+	if len(fixes) == 0 {
+		t.Error("nothing mends it")
+	}
+	for _, f := range fixes {
+		if f.Key == "frame.aprons.tenon-length" {
+			t.Error(f.Words)
+		}
+	}
+}
+
+// Of an oval top that tips, the top can be made smaller, not the frame larger only.
+func TestSmallerOvalTipsLess(t *testing.T) {
+	d := table()
+	d.Frame.Legs.Rake, d.Frame.Legs.Splay = 0, 0
+	d.Frame.Top.Outline, d.Frame.Top.Length, d.Frame.Top.Width, d.Frame.Top.Overhang = design.OvalOnFrame, 1500, 900, 0
+	if fixes := fixesOf(t, d, "aprons.tipping-load"); !slices.ContainsFunc(fixes, func(f kind.Fix) bool { return f.Key == "frame.top.length" }) {
+		t.Errorf("%+v", fixes)
+	}
+}
+
+// A shoulder beside its leg is one fault: its mitre is not asked.
+func TestMitreOfAShoulderBesideTheLeg(t *testing.T) {
+	d := table()
+	d.Frame.Aprons.Inset = 20
+	asked := map[measure.ID]bool{}
+	for _, c := range newModel(d).Checks() {
+		asked[c.ID] = true
+	}
+	if !asked["aprons.end-on-leg"] || asked["aprons.mitre"] {
+		t.Errorf("asked: %v", asked)
+	}
+}
+
+func fixesOf(t *testing.T, d design.Design, id measure.ID) []kind.Fix {
+	t.Helper()
+	w, err := Kind().Solve([]design.Design{d})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ok := lists.First(w.Report().All(), func(c kind.Check) bool { return c.ID == id })
+	if !ok || c.Grade == kind.Pass {
+		t.Fatalf("%s: %v", id, c.Grade)
+	}
+	return c.Fixes
 }
 
 // The table tips over the line through the outermost points of two soles, as its solids

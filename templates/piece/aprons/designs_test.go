@@ -52,11 +52,15 @@ func variants(t *testing.T, f func(t *testing.T, m Model)) {
 			f.Top.Outline, f.Top.Length, f.Top.Width, f.Top.Fixing = design.OvalOnFrame, 820, 640, design.Buttons
 		},
 		"oval top, across": func(f *design.Frame) { f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 760, 800 },
-		"bridle":           func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
-		"plain tenon":      func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
-		"sloping haunch":   func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },
-		"plumb bridle":     func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset, f.Aprons.Joint = true, 2, design.Bridled },
-		"with stretchers":  func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
+		"oval top, 6 sides": func(f *design.Frame) {
+			f.Shape, f.Sides, f.Legs.Splay, f.Length = design.RegularFrame, 6, 0, 300
+			f.Top.Outline, f.Top.Length, f.Top.Width, f.Top.Fixing = design.OvalOnFrame, 900, 1000, design.Buttons
+		},
+		"bridle":          func(f *design.Frame) { f.Aprons.Joint = design.Bridled },
+		"plain tenon":     func(f *design.Frame) { f.Aprons.Joint = design.PlainTenon },
+		"sloping haunch":  func(f *design.Frame) { f.Aprons.Joint = design.SlopingHaunch },
+		"plumb bridle":    func(f *design.Frame) { f.Aprons.Plumb, f.Aprons.Inset, f.Aprons.Joint = true, 2, design.Bridled },
+		"with stretchers": func(f *design.Frame) { f.Stretchers = design.Rail{Depth: 30, Thickness: 18, Height: 120, Inset: 3} },
 		"stretchers plumb": func(f *design.Frame) {
 			f.Stretchers = design.Rail{Depth: 30, Thickness: 15, Height: 120, Inset: 6, Plumb: true}
 		},

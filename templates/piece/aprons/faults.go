@@ -43,7 +43,7 @@ type question = assembly.Question
 var everything = []design.Key{
 	"frame.shape", "frame.sides", "frame.length", "frame.width", "frame.height",
 	"frame.legs.size", "frame.legs.rake", "frame.legs.splay", "frame.legs.faces", "frame.legs.taper-start", "frame.legs.foot",
-	"frame.aprons.depth", "frame.aprons.thickness", "frame.aprons.faces", "frame.aprons.inset",
+	"frame.aprons.depth", "frame.aprons.thickness", "frame.aprons.faces", "frame.aprons.inset", "frame.aprons.arch",
 	"frame.stretchers.depth", "frame.stretchers.thickness", "frame.stretchers.height", "frame.stretchers.faces", "frame.stretchers.inset",
 	"frame.top.kind", "frame.top.thickness",
 	"frame.milled.legs", "frame.milled.aprons", "frame.milled.stretchers",
@@ -61,15 +61,17 @@ func questions(decided design.Frame) []question {
 			return measure.Above("frame.height", length(f.Height), "aprons.top-and-apron", length(above), "")
 		}},
 		assembly.Within(measure.Below, "frame.legs.foot", f.Legs.Foot, "frame.legs.size", f.Legs.Size, "taper.narrows", "frame.milled.legs"),
-		{Keys: []design.Key{"frame.top.overhang", "frame.length", "frame.width", "frame.shape"}, Ask: func() error {
-			least := f.Length / grow(f)
-			if f.Shape == design.Rectangle {
-				least = math.Min(f.Length, f.Width)
-			}
-			if f.Top.None {
+		{Keys: []design.Key{"frame.top.kind", "frame.top.outline", "frame.top.overhang", "frame.length", "frame.width", "frame.shape", "frame.sides"}, Ask: func() error {
+			least, than := f.Length/grow(f)/2, measure.ID("aprons.half-side")
+			switch {
+			case f.Top.None || f.Top.Outline == design.OvalOnFrame:
 				return nil
+			case f.Top.Outline == design.RoundOnFrame:
+				least, than = planCorners(f)[0].Norm(), "aprons.to-middle"
+			case f.Shape == design.Rectangle:
+				least = math.Min(f.Length, f.Width) / 2
 			}
-			return measure.Above("frame.top.overhang", length(f.Top.Overhang), "aprons.half-side", length(-least/2), "aprons.more-overhang")
+			return measure.Above("frame.top.overhang", length(f.Top.Overhang), than, length(-least), "aprons.more-overhang")
 		}},
 	}
 	out = append(out, question{Keys: []design.Key{"frame.top.kind", "frame.top.overhang", "frame.top.corner", "frame.top.corner-size", "frame.top.outline", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.length", "frame.width", "frame.shape", "frame.sides"}, Ask: func() error {
@@ -113,6 +115,9 @@ func ovalFault(t design.FrameTop) error {
 	own.Hint = "aprons.round-or-wider"
 	if own.Figure = wide; bound.Figure == "oval.length" {
 		own.Figure = long
+	}
+	if own.Than == "oval.tenth" {
+		own.Than = "aprons.tenth"
 	}
 	return &own
 }
@@ -180,7 +185,7 @@ func room(m Model) error {
 				return err
 			}
 			if bow, ok := r.Arc(); ok {
-				if err := measure.AtMost("frame.aprons.arch", measure.Length(bow.Rise), "aprons.half-chord", measure.Length(bow.Chord/2), ""); err != nil {
+				if err := measure.AtMost("frame.aprons.arch", measure.Length(bow.Rise), "aprons.half-chord", measure.Length(math.Max(0, bow.Chord/2)), ""); err != nil {
 					return err
 				}
 			}

@@ -23,8 +23,8 @@ func mends() map[measure.ID][]design.Key {
 	return map[measure.ID][]design.Key{
 		"aprons.clash":              {"frame.legs.size", "frame.milled.legs", "frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.end-on-leg":         {"frame.legs.size", "frame.milled.legs", "frame.aprons.inset", "frame.aprons.thickness", "frame.milled.aprons"},
-		"aprons.mitre":              {"frame.aprons.inset", "frame.legs.size", "frame.milled.legs", "frame.aprons.thickness", "frame.milled.aprons", "frame.aprons.tenon-length"},
-		"aprons.stretcher-mitre":    {"frame.stretchers.inset", "frame.stretchers.thickness", "frame.milled.stretchers", "frame.stretchers.tenon-length"},
+		"aprons.mitre":              {"frame.aprons.inset", "frame.legs.size", "frame.milled.legs", "frame.aprons.thickness", "frame.milled.aprons"},
+		"aprons.stretcher-mitre":    {"frame.stretchers.inset", "frame.stretchers.thickness", "frame.milled.stretchers"},
 		"aprons.tenons-meet":        {"frame.aprons.tenon-length", "frame.legs.size", "frame.milled.legs"},
 		"aprons.outside-mortise":    {"frame.aprons.inset", "frame.legs.size", "frame.milled.legs"},
 		"aprons.above-tenon":        {"frame.aprons.upper-cut"},
@@ -40,7 +40,7 @@ func mends() map[measure.ID][]design.Key {
 		"aprons.behind-groove":      {"frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.screw-bore":         {"frame.aprons.depth"},
 		"aprons.overhang":           {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.top.corner-size"},
-		"aprons.tipping-load":       {"frame.top.overhang", "frame.top.diameter", "frame.length", "frame.width"},
+		"aprons.tipping-load":       {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.length", "frame.width"},
 		"aprons.screw-edge":         {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width"},
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
@@ -257,16 +258,17 @@ func (m Model) topSheets(out *templates.Section, s templates.Setting) error {
 
 // laying says how the top lies on the frame.
 func (m Model) laying() string {
-	grain := alongFront
-	switch f := m.Design.Frame; {
-	case f.Top.Outline == design.AsFrame:
+	f := m.Design.Frame
+	if f.Top.Outline == design.AsFrame {
 		return layText.With(m.length(f.Top.Overhang))
-	case f.Shape == design.RegularFrame && m.acrossGrain().X == 0:
-		grain = alongFirst
-	case m.acrossGrain().X != 0:
-		grain = alongSides
 	}
-	return layRimText.With(grain.With(), m.length(m.overLegs()))
+	grains := [...][2]text{design.Rectangle: {alongFront, alongSides}, design.RegularFrame: {alongFirst, squareToFirst}}[f.Shape]
+	grain, lay := assembly.Either(m.acrossGrain().X != 0, grains[1], grains[0]), layRimText
+	over := m.overCorners()
+	if slices.Max(over)-slices.Min(over) > piece.Slip {
+		lay = layFirstText
+	}
+	return lay.With(grain.With(), m.length(over[0]))
 }
 
 // topOn adds how the top is put on; it reports whether anything holds it.

@@ -380,3 +380,31 @@ func TestHolesForTheScrewOfAButton(t *testing.T) {
 		}
 	})
 }
+
+// How a top lies is what its maker can measure: of an oval on six sides of 300, 900 by 1000,
+// the corner arrises at (±300, 0) are 150 from the rim, those of apron 1, at (150, −260),
+// about 184 by a search along the ellipse.
+func TestOvalLiesOnSixSides(t *testing.T) {
+	d := table()
+	f := &d.Frame
+	f.Shape, f.Sides, f.Legs.Splay, f.Length = design.RegularFrame, 6, 0, 300
+	f.Top.Outline, f.Top.Length, f.Top.Width = design.OvalOnFrame, 900, 1000
+	near := math.Inf(1)
+	for a := 0.0; a < 2*math.Pi; a += 1e-5 {
+		near = math.Min(near, math.Hypot(450*math.Cos(a)-150, 500*math.Sin(a)+300*math.Sqrt(3)/2))
+	}
+	m := newModel(d)
+	if got, want := m.laying(), layFirstText.With(squareToFirst.With(), m.length(near)); got != want || math.Abs(near-184) > 1 {
+		t.Errorf("%q, want %q", got, want)
+	}
+	f.Top.Length, f.Top.Width = 1000, 900
+	m = newModel(d)
+	if got, want := m.laying(), layFirstText.With(alongFirst.With(), m.length(m.overCorners()[0])); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	f.Shape, f.Width = design.Rectangle, 400 // all four alike
+	m = newModel(d)
+	if got, want := m.laying(), layRimText.With(alongFront.With(), m.length(m.overLegs())); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

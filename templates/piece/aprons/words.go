@@ -387,13 +387,15 @@ const (
 	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
 	caulOf        text = "%s for %s"
 
-	layRimText text = "Lay the top upside down, the frame on it, its grain along %s, every corner arris %s from the rim."
-	alongFront text = "front and back"
-	alongSides text = "left and right"
-	alongFirst text = "apron 1"
-	layText    text = "Lay the top upside down, the frame on it, %s of overhang all round."
-	buttonText text = "Spread the buttons evenly; their tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
-	topTest    text = "No shoulder moves when the screws are tight."
+	layRimText    text = "Lay the top upside down, the frame on it, its grain %s, every corner arris %s from the rim."
+	layFirstText  text = "Lay the top upside down, the frame on it, its grain %s, middle on middle: the corner arrises of apron 1 lie %s from the rim."
+	alongFront    text = "along front and back"
+	alongSides    text = "along left and right"
+	alongFirst    text = "along apron 1"
+	squareToFirst text = "square to apron 1"
+	layText       text = "Lay the top upside down, the frame on it, %s of overhang all round."
+	buttonText    text = "Spread the buttons evenly; their tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
+	topTest       text = "No shoulder moves when the screws are tight."
 )
 
 // What the cards say.

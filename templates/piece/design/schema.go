@@ -86,7 +86,7 @@ var allAsked = sync.OnceValue(func() map[Key]asked {
 func (d Design) Outside(doubts Doubts) []error {
 	var errs []error
 	for _, f := range fields() {
-		if f.outside == nil || !d.has(f.key) || len(doubts) > 0 && doubts.Any(hangsOn(f.key)...) {
+		if f.outside == nil || !d.has(f.key) || len(doubts) > 0 && (doubts[f.key] || doubts.Any(hangsOn(f.key)...)) {
 			continue
 		}
 		if err := f.outside(&d); err != nil {
