@@ -71,14 +71,14 @@ func (m Model) bore(f shop.Fixing, sort int) float64 {
 // (common practice, no source).
 const leastBore = 1.0
 
-// heads returns how deep the heads of all sorts go, deepest last; none where no apron is bored for them.
+// heads returns how deep the heads go into the aprons of each sort; 0 where these are not
+// bored for them.
 func (m Model) heads(f shop.Fixing) []float64 {
-	var out []float64
-	for k := range m.RailSorts() {
-		out = append(out, m.bore(f, k))
-	}
-	if slices.Max(out) < leastBore {
-		return nil
+	out := make([]float64, m.RailSorts())
+	for k := range out {
+		if deep := m.bore(f, k); deep >= leastBore {
+			out[k] = deep
+		}
 	}
 	return out
 }
@@ -100,9 +100,9 @@ func (m Model) screwChecks() []kind.Check {
 		through = kind.Fail
 	}
 	shape, edge := m.TopShape(), math.Inf(1)
-	widest, deepest := 0.0, slices.Max(append(m.heads(f), 0))
-	f.Bore = deepest // heads are let into the whole apron, before it is arched
+	widest, heads := 0.0, m.heads(f)
 	for _, h := range f.Holes {
+		f.Bore = heads[h.Part%len(heads)] // into the whole apron, before it is arched
 		widest = math.Max(widest, f.Across(in, h))
 		edge = math.Min(edge, shape.Inside(m.onTop(h)))
 	}
@@ -111,7 +111,7 @@ func (m Model) screwChecks() []kind.Check {
 		texts.AtMost(u, "aprons.screw-through", f.Bite, top*2/3, through),
 		texts.AtLeast(u, "aprons.screw-hold", f.Bite, checks.LeastBite(in), kind.Warn),
 		texts.AtLeast(u, "aprons.beside-screw", beside, checks.LeastBeside(in), m.thin(beside)),
-		texts.AtMost(u, "aprons.screw-bore", deepest, deepestBore, kind.Warn),
+		texts.AtMost(u, "aprons.screw-bore", slices.Max(heads), deepestBore, kind.Warn),
 		texts.AtLeast(u, "aprons.screw-edge", edge, checks.LeastBeside(in), m.thin(edge)),
 	}
 }
@@ -133,17 +133,27 @@ func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 	c := drillCard.Card(u, m.railTicks(row), m.underPictures(f)...)
 	c.Test = drillCard.Test.With(m.length(f.Bite), m.length(m.Design.Frame.Top.Thickness))
 	heads := m.heads(f)
-	if heads != nil {
+	bored, bore := slices.Max(heads) > 0, boreText
+	if bored {
 		c.Read(headHole, measure.Length(head))
 	}
+	switch {
+	case !bored:
+		bore = noBoreText
+	case slices.Min(heads) == 0:
+		bore = someBoreText
+	}
 	for k, deep := range heads {
+		if deep == 0 {
+			continue
+		}
 		c.Figures = append(c.Figures, templates.Reading{Name: headDeep.With(m.sortName(row, k)), Value: m.length(deep), Write: true})
 	}
-	before, bore := assembly.Either(row.Of.Arch > 0, beforeArchText, ""), assembly.Either(heads != nil, boreText, noBoreText)
+	before := assembly.Either(row.Of.Arch > 0, beforeArchText, "")
 	c.Text = []string{drillText.With(before.With(), bore.With())}
 	c.Read(shankHole, measure.Length(shank))
 	if f.Play > 0 {
-		if heads != nil {
+		if bored {
 			c.Read(headSlot, measure.Length(f.HeadSlot(u)))
 		}
 		c.Read(shankSlot, measure.Length(f.Slot(u)))
@@ -220,8 +230,9 @@ func (m Model) underside(f shop.Fixing, i int, name string) templates.Picture {
 	d.Line(templates.Centre, geometry.Pt(0, -edge-5), geometry.Pt(0, 5))
 	d.LabelLine(geometry.Pt(-half, 0), geometry.Pt(half, 0), label("outer-side"))
 	shank, head := shop.Bits(m.Design.Unit)
+	bored := m.heads(f)[i%m.RailSorts()] > 0
 	for _, h := range m.slots(f, i) {
-		if m.heads(f) != nil {
+		if bored {
 			d.Polygon(templates.Cut, slot(h, head)...)
 			d.Polygon(templates.Hidden, slot(h, shank)...)
 		} else {

@@ -2,10 +2,13 @@ package aprons
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
 )
@@ -133,12 +136,12 @@ func TestScrewsOfAnArch(t *testing.T) {
 // apron too shallow for that has no holes for heads, and none is spoken of.
 func TestHolesOfTheScrewCard(t *testing.T) {
 	for _, tt := range []struct {
-		depth float64
-		arch  float64
-		heads int
-		words text
-	}{{90, 0, 2, ""}, {90, 15, 2, beforeArchText}, {12, 0, 0, ""}} {
+		depth, arch, rake, splay float64
+		heads                    int
+		words, bore              text
+	}{{90, 0, 6, 8, 2, "", boreText}, {90, 15, 6, 8, 2, beforeArchText, boreText}, {12, 0, 6, 8, 0, "", noBoreText}, {22, 0, 0, 30, 1, "", someBoreText}} {
 		d := table()
+		d.Frame.Legs.Rake, d.Frame.Legs.Splay = measure.Radians(tt.rake), measure.Radians(tt.splay)
 		d.Frame.Top.Fixing, d.Frame.Aprons.Depth, d.Frame.Aprons.Arch, d.Frame.Aprons.UpperCut = design.Screws, tt.depth, tt.arch, 3
 		m := newModel(d)
 		f, _ := m.Screws()
@@ -146,11 +149,7 @@ func TestHolesOfTheScrewCard(t *testing.T) {
 		row := m.Rows[0]
 		c, top := m.screwCard(row, f), topCard.Card(m.Design.Unit, nil)
 		m.screwTop(&top, f)
-		bore := boreText
-		if tt.heads == 0 {
-			bore = noBoreText
-		}
-		if want := drillText.With(tt.words.With(), bore.With()); c.Text[0] != want {
+		if want := drillText.With(tt.words.With(), tt.bore.With()); c.Text[0] != want {
 			t.Errorf("%g deep: %q, want %q", tt.depth, c.Text[0], want)
 		}
 		heads := 0
@@ -158,6 +157,10 @@ func TestHolesOfTheScrewCard(t *testing.T) {
 			deep, ok := b.optional(c, text(headDeep.With(m.sortName(row, k))))
 			if ok {
 				heads++
+			}
+			holes := slices.ContainsFunc(m.underside(f, k, "").Strokes, func(s templates.Stroke) bool { return s.Role == templates.Hidden })
+			if holes != ok || ok && deep < leastBore {
+				t.Errorf("%g deep, sort %d: a head %g deep, drawn %t", tt.depth, k, deep, holes)
 			}
 			axis := r.uncut("").Transform(r.frame().to()).Pieces[0].Bounds().Size().Y - math.Abs(r.topAt(row.Of.Thickness))
 			if out := deep + b.figure(top.Card, screwReading) - axis; math.Abs(out-b.figure(top.Card, pilotDeep)) > leastBore {

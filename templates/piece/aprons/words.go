@@ -368,6 +368,7 @@ const (
 	drillText      text = "Now, not when the frame is glued%s: underside up, outer side flat against the fence, so that each hole runs up in the middle of the apron. %s"
 	beforeArchText text = ", and before the arches are sawn"
 	boreText       text = "Bore for the head to its depth, then for the shank through to the top."
+	someBoreText   text = "On aprons with a depth for the head bore for that first; then drill all for the shank through to the top. On the others the heads stand on the underside, on washers that reach over the slots."
 	noBoreText     text = "Drill for the shank through to the top; the heads stand on the underside, on washers that reach over the slots."
 	sidesText      text = "Mark the aprons as they will stand, front, right, back and left: their holes differ."
 	slotsText      text = "Slots run across the grain of the top, as drawn: bore one hole at each end and take out the wood between them."
