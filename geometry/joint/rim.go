@@ -19,6 +19,9 @@ func (t Top) core() (polygon []geometry.Point, radius float64) {
 		}
 		return polygon, t.Round
 	}
+	if t.Clip == 0 {
+		return t.Corners, 0
+	}
 	return t.Outline(), 0
 }
 
@@ -69,18 +72,23 @@ func (t Top) Inside(points ...geometry.Point) float64 {
 		}
 		return least
 	}
-	polygon := t.straight()
-	along := make([]geometry.Point, len(polygon))
-	for i, a := range polygon {
-		along[i] = polygon[(i+1)%len(polygon)].Sub(a).Unit()
-	}
+	var straight []geometry.Point // those that see a side
 	for _, q := range points {
 		if c, ok := t.arcAt(q); ok {
 			least = math.Min(least, t.Round-q.Distance(c))
-			continue
+		} else {
+			straight = append(straight, q)
 		}
-		for i, a := range polygon {
-			least = math.Min(least, along[i].Cross(q.Sub(a)))
+	}
+	box, polygon := geometry.Bounds(straight...), t.straight()
+	middle, reach := box.Centre(), box.Min.Distance(box.Max)/2
+	for i, a := range polygon {
+		along := polygon[(i+1)%len(polygon)].Sub(a).Unit()
+		if along.Cross(middle.Sub(a))-reach > least {
+			continue // all lie farther inside
+		}
+		for _, q := range straight {
+			least = math.Min(least, along.Cross(q.Sub(a)))
 		}
 	}
 	return least

@@ -106,3 +106,18 @@ func TestCornerRadiusIsNotNegative(t *testing.T) {
 		t.Errorf("a radius of %v: %v", top.Round, err)
 	}
 }
+
+// Of several points that which lies least inside counts.
+func TestInsideOfSeveral(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		top, want := anyTop(t), math.Inf(1)
+		points := make([]geometry.Point, rapid.IntRange(1, 20).Draw(t, "points"))
+		for i := range points {
+			points[i] = geometry.Pt(rapid.Float64Range(-900, 900).Draw(t, "x"), rapid.Float64Range(-900, 900).Draw(t, "y"))
+			want = min(want, top.Inside(points[i]))
+		}
+		if got := top.Inside(points...); math.Abs(got-want) > 1e-9 {
+			t.Fatalf("%g inside, want %g", got, want)
+		}
+	})
+}

@@ -105,16 +105,16 @@ func (s Seat) faces() []float64 {
 
 // edge returns the least wood between the holes of a row and the edge of the seat.
 func (s Seat) edge(of design.SeatRow) float64 {
-	var mouths []geometry.Point
+	least := math.Inf(1)
 	for _, l := range s.legs {
 		if l.sort.row != of {
 			continue
 		}
 		for _, z := range s.faces() {
-			mouths = append(mouths, s.mouth(l, z)...)
+			least = math.Min(least, s.rim.Inside(s.mouth(l, z)...))
 		}
 	}
-	return s.rim.Inside(mouths...)
+	return least
 }
 
 // between returns the least wood between two holes, on either face; less than nothing
