@@ -44,7 +44,7 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		}
 		for _, p := range m.legPasses(0) {
 			if p.ID == "rail-edge" {
-				c.Text = []string{sectionText.With(m.length(m.firstRip()))}
+				c.Text = []string{sectionText.With()}
 				_, face, _ := l.TaperAngle()
 				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCard.Caution.With()
 				c.Set(leaning(p), tilted(p))

@@ -169,10 +169,6 @@ func (m Model) fromAbove(p Pass) string {
 	return gaugeFromAbove.With(passNames[p.ID].With(), leanWords[leaning(p)].With())
 }
 
-// firstRip returns how much farther off the fence stands for the first of two rips, so that
-// the second leaves a sawn edge too.
-func (m Model) firstRip() float64 { return m.Design.Unit.Round(2, 1.0/16) }
-
 // lying says which side of a part lies on the table.
 func (m Model) lying(p Pass) string {
 	down, turned := outerDown, outerUp

@@ -63,7 +63,7 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		switch p.ID {
 		case "top":
 			c := ripCard.Card(m.Design.Unit, ticks, m.ripPicture(p, m.deep(row, k), blank.Thickness))
-			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p), m.length(m.firstRip()))}
+			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}
 			c.Set(leaning(p), tilted(p))
 			c.Set(fenceReading, measure.Length(m.deep(row, k)))
 			c.Figures, c.Templates = append(c.Figures, m.standIns(p)...), m.viewsOf(p)

@@ -317,7 +317,7 @@ const (
 	railSideWord   text = "a rail side"
 	outerSideWord  text = "an outer side"
 
-	sectionText  text = "Plane two opposite sides parallel, to the thickness, and one edge straight. Rip the two others with the blade tilted away from the fence: that straight edge against a fence set %s farther off than the figure first, then roll the leg over about its length, the sawn edge against the fence as the figure says. Mark the corner arris at once, on the end grain too."
+	sectionText  text = "Plane two opposite sides parallel, to the thickness, and one edge straight. Rip the two others with the blade tilted away from the fence: first that straight edge against the fence, which stands farther off than the figure by half the spare width; then roll the leg over about its length, the sawn edge against the fence as the figure says. Mark the corner arris at once, on the end grain too."
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
@@ -335,7 +335,7 @@ const (
 
 	taperView text = "On an outer side"
 
-	ripText text = "Tilt the blade away from the fence. Lay each board %[1]s, its straight edge against the fence, set %[3]s farther off than the figure, and rip the underside. Roll it over about its length, so that it lies %[2]s, the sawn edge against the fence as the figure says, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
+	ripText text = "Tilt the blade away from the fence. Lay each board %[1]s, its straight edge against the fence, which stands farther off than the figure by half the spare width, and rip the underside. Roll it over about its length, so that it lies %[2]s, the sawn edge against the fence as the figure says, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
 
 	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all, just clean: the blanks are little longer. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
 	atStop  text = "The tip of the sawn end meets the stop, which reaches down to the table."

@@ -312,7 +312,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 		tilt := -b.tilt(c)
 		up := [2]bool{}
 		for i, says := range [...][2]text{{outerDown, outerDown}, {outerDown, outerUp}, {outerUp, outerDown}, {outerUp, outerUp}} {
-			if c.Text[0] == ripText.With(says[0].With(), says[1].With(), m.length(m.firstRip())) {
+			if c.Text[0] == ripText.With(says[0].With(), says[1].With()) {
 				up = [2]bool{i > 1, i%2 == 1}
 			}
 		}

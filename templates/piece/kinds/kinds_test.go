@@ -107,7 +107,8 @@ var ticked = map[string]string{
 	"stretcher, front and back": "stretchers, front and back", "stretcher, left and right": "stretchers, left and right",
 }
 
-// Every card says what it is, what is done, how it is proved and what to beware of.
+// Every card says what it is, what is done, how it is proved and what to beware of. Those
+// of the ring are not asked: some have no test or no caution of their own.
 func checkCards(t *testing.T, job templates.Job) {
 	for _, s := range job.Sections {
 		for _, c := range s.Cards {
