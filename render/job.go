@@ -28,6 +28,7 @@ type laidSection struct {
 	laids    []*tiling
 	items    []item
 	cardWays [][]item // the cards in the ways to compare
+	ways     [][]item // all items in the ways to compare
 	sheets   []*pack.Sheet
 	surveys  []survey
 	panels   []item                    // of the section
@@ -89,12 +90,29 @@ func (l Layout) laySection(section part) (laidSection, error) {
 			best, best.sheets = last, fewer
 		}
 	}
-	packing := best.packing(best.items)
-	best.sheets = packing.Collated(packing.Joined(best.sheets))
+	best.join()
 	for _, p := range best.laids {
 		p.register(l.Unit)
 	}
 	return best, nil
+}
+
+// join has words stand with what they speak of, where as many sheets allow that: with
+// smaller pictures too, where the largest leave no room.
+func (j *laidSection) join() {
+	packing := j.packing(j.items)
+	j.sheets = packing.Joined(j.sheets)
+	for _, items := range j.ways {
+		apart := packing.Apart(j.sheets)
+		if apart == 0 {
+			break
+		}
+		other := j.packing(items)
+		if sheets := other.Joined(other.Pack()); len(sheets) <= len(j.sheets) && other.Apart(sheets) < apart {
+			j.items, j.sheets, packing = items, sheets, other
+		}
+	}
+	j.sheets = packing.Collated(j.sheets)
 }
 
 // cards lays cards, to be read in order, in the ways to compare. One that no sheet
@@ -166,6 +184,7 @@ func (j laidSection) layIn(m strategy, of part, l Layout) (laidSection, error) {
 	for _, cards := range j.cardWays {
 		for _, p := range pictures {
 			items := slices.Concat(front, cards, p, back)
+			j.ways = append(j.ways, items)
 			packing := j.packing(items)
 			if j.sheets != nil && packing.Least() >= len(j.sheets) || slices.ContainsFunc(tried, packing.Alike) {
 				continue // it takes no fewer sheets

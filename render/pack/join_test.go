@@ -35,29 +35,36 @@ func TestJoined(t *testing.T) {
 		}
 		was, is := placed(t, j, before), placed(t, j, after)
 		for i := range j.Items {
-			if !j.free(i) && was[i] != is[i] {
+			if !j.free(i, true) && was[i] != is[i] {
 				t.Errorf("item %d went from sheet %d to %d", i, was[i], is[i])
 			}
 		}
-		if more := j.joined(after) - j.joined(before); more < 0 {
-			t.Errorf("%d pairs fewer stand together", -more)
+		if more := j.Apart(after) - j.Apart(before); more > 0 {
+			t.Errorf("%d pairs more stand apart", more)
 		}
 	})
 }
 
-// Words on the sheet after their picture change places with what stands beside it.
+// Words on the sheet after their picture change places with what stands beside it,
+// whatever that is: a template too where no card is to come.
 func TestJoinedByExchange(t *testing.T) {
 	box := func(w, h float64) []Shape { return []Shape{{Size: geometry.Pt(w, h)}} }
-	j := &Job{Size: [2]geometry.Point{{X: 100, Y: 140}, {X: 140, Y: 100}}, Gap: 5, Items: []Item{
-		{Shapes: box(100, 20), Chain: "card"}, {Shapes: box(100, 75), Shows: "jig"}, {Shapes: box(60, 30)},
-		{Shapes: box(100, 100)}, {Shapes: box(60, 30), With: "jig"},
-	}}
-	before := j.Pack()
-	if len(before) != 2 || j.joined(before) != 0 {
-		t.Fatalf("%d sheets, %d pairs, want the words on the second", len(before), j.joined(before))
-	}
-	if after := j.Joined(before); j.joined(after) != 1 || sheetOf(after, 2) != 1 {
-		t.Errorf("%d pairs, the other box on sheet %d", j.joined(after), sheetOf(after, 2))
+	for _, behind := range []bool{false, true} {
+		j := &Job{Size: [2]geometry.Point{{X: 100, Y: 140}, {X: 140, Y: 100}}, Gap: 5, Items: []Item{
+			{Shapes: box(100, 20), Chain: "card", First: true}, {Shapes: box(100, 75), Shows: "jig"}, {Shapes: box(60, 30), Behind: behind},
+			{Shapes: box(100, 100)}, {Shapes: box(60, 30), With: "jig"},
+		}}
+		before := j.Pack()
+		if len(before) != 2 || j.Apart(before) != 1 {
+			t.Fatalf("%d sheets, %d pairs apart, want the words on the second", len(before), j.Apart(before))
+		}
+		if after := j.Joined(before); j.Apart(after) != 0 || sheetOf(after, 2) != 1 {
+			t.Errorf("%d pairs apart, the other box on sheet %d", j.Apart(after), sheetOf(after, 2))
+		}
+		j.Items[3].Chain, j.Items[3].First = "card", true
+		if moved := sheetOf(j.Joined(before), 2) != 0; moved == behind {
+			t.Errorf("before a card, a template %v moves: %v", behind, moved)
+		}
 	}
 }
 
