@@ -3,6 +3,7 @@ package lists
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -70,6 +71,15 @@ func Sum[T any, N int | float64](all []T, f func(T) N) (sum N) {
 		sum += f(one)
 	}
 	return sum
+}
+
+// Least returns the least that f says of one, +Inf of none.
+func Least[T any](all []T, f func(T) float64) float64 {
+	least := math.Inf(1)
+	for _, one := range all {
+		least = min(least, f(one))
+	}
+	return least
 }
 
 // Most returns the most that f says of one, not less than 0.

@@ -1,6 +1,7 @@
 package lists
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"testing"
@@ -32,5 +33,8 @@ func TestLists(t *testing.T) {
 	}
 	if sum, most, none := Sum(all, double), Most(all, double), Most(all[1:2], double); sum != 8 || most != 6 || none != 0 {
 		t.Error("Sum, Most", sum, most, none)
+	}
+	if least, none := Least(all, double), Least(nil, double); least != -2 || !math.IsInf(none, 1) {
+		t.Error("Least", least, none)
 	}
 }

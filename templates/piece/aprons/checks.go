@@ -103,15 +103,13 @@ func (m Model) thin(mm float64) kind.Grade {
 }
 
 // clash grades whether a rail shares wood with the next one beside their leg, or in it;
-// two tenons are asked by themselves.
+// two tenons are asked by themselves. All corners are alike, or mirror images.
 func (m Model) clash() kind.Grade {
 	for _, row := range m.Rows {
-		for i, r := range row.Rails {
-			other := row.Rails[m.before(i)]
-			a, b := solid.Stock("", r.whole()[0]), solid.Stock("", other.whole()[0])
-			if len(solid.Clash(a, other.uncut("")))+len(solid.Clash(r.uncut(""), b)) > 0 {
-				return kind.Fail
-			}
+		r, other := row.Rails[1], row.Rails[0]
+		a, b := solid.Stock("", r.whole()[0]), solid.Stock("", other.whole()[0])
+		if len(solid.Clash(a, other.uncut("")))+len(solid.Clash(r.uncut(""), b)) > 0 {
+			return kind.Fail
 		}
 	}
 	return kind.Pass
@@ -135,66 +133,42 @@ func (l leg) sideAt(k int, p solid.Vec) solid.Plane {
 	return l.straight(k)
 }
 
-// least returns the least of a figure of all ends of a row.
-func (row *Row) least(of func(Rail, int) float64) float64 {
-	out := math.Inf(1)
-	for _, r := range row.Rails {
-		for k := range r.Ends {
-			out = math.Min(out, of(r, k))
-		}
-	}
-	return out
+// least returns the least of a figure of the ends of a row. The right end of a rail is the
+// mirror image of its left end, so that of each sort is asked.
+func (m Model) least(row *Row, of func(Rail, End) float64) float64 {
+	return lists.Least(m.sorts(row), func(r Rail) float64 { return of(r, r.Ends[left]) })
 }
 
 // endOnLeg returns how far within its side of the leg the shoulder of a rail lies.
 func (m Model) endOnLeg(row *Row) float64 {
-	return row.least(func(r Rail, k int) float64 {
-		out := math.Inf(1)
-		for _, p := range r.Ends[k].Mouth {
-			out = math.Min(out, m.inside(r.Ends[k], p))
-		}
-		return out
+	return m.least(row, func(_ Rail, e End) float64 {
+		return lists.Least(e.Mouth[:], func(p solid.Vec) float64 { return m.inside(e, p) })
 	})
 }
 
 // endBeyond returns how far the ends of rails lie beyond their shoulders, at the arris where
 // they come nearest: an end is sawn through the whole rail, not through its tenon only.
 func (m Model) endBeyond(row *Row) float64 {
-	return row.least(func(r Rail, k int) float64 {
-		out := math.Inf(1)
-		for _, p := range r.Ends[k].Mouth {
-			out = math.Min(out, -r.end(k).Height(p))
-		}
-		return out
+	return m.least(row, func(r Rail, e End) float64 {
+		end := r.end(left)
+		return lists.Least(e.Mouth[:], func(p solid.Vec) float64 { return -end.Height(p) })
 	})
 }
 
 // outside returns the least wood between a mortise and a side of its leg that is none
 // it opens to.
 func (m Model) outside(row *Row) float64 {
-	return row.least(func(r Rail, k int) float64 {
-		out := math.Inf(1)
-		for _, p := range corners(r.Ends[k].mortise()[0]) {
-			out = math.Min(out, m.inside(r.Ends[k], p))
-		}
-		return out
+	return m.least(row, func(_ Rail, e End) float64 {
+		return lists.Least(corners(e.mortise()[0]), func(p solid.Vec) float64 { return m.inside(e, p) })
 	})
 }
 
 // tenonsApart returns how far the tenons of two rails stay from each other.
 func (m Model) tenonsApart(row *Row) float64 {
-	over := func(r Rail, k int) float64 {
-		most := math.Inf(-1)
-		for _, p := range corners(r.Ends[k].tenon()[0]) {
-			most = math.Max(most, r.Ends[k].meets.Height(p))
-		}
-		return most
+	short := func(e End) float64 {
+		return lists.Least(corners(e.tenon()[0]), func(p solid.Vec) float64 { return -e.meets.Height(p) })
 	}
-	out := math.Inf(1)
-	for i, r := range row.Rails {
-		out = math.Min(out, -over(r, left)-over(row.Rails[m.before(i)], right))
-	}
-	return out
+	return short(row.Rails[1].Ends[left]) + short(row.Rails[0].Ends[right])
 }
 
 // corners returns the corners of a solid, each several times.
@@ -205,9 +179,9 @@ func corners(s solid.Solid) []solid.Vec {
 // clearOfStart returns how far the ends of a row stay clear of where the taper of their
 // legs starts; negative where they lie across it.
 func (m Model) clearOfStart(row *Row) float64 {
-	return row.least(func(r Rail, k int) float64 {
-		l := m.legs[r.Ends[k].corner]
-		first, last := l.span(r.Ends[k].Mouth[:])
+	return m.least(row, func(_ Rail, e End) float64 {
+		l := m.legs[e.corner]
+		first, last := l.span(e.Mouth[:])
 		return math.Max(first-l.taper.Start, l.taper.Start-last)
 	})
 }

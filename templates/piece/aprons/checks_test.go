@@ -14,6 +14,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
@@ -281,6 +282,37 @@ func TestStandingFromSolids(t *testing.T) {
 			}
 		}
 	}
+}
+
+// What is asked of one corner holds of all: at every end a rail has the wood round its
+// tenon that it has at the left end of the first of its sort, and all parts weigh what
+// those of each sort are counted for.
+func TestCornersAlike(t *testing.T) {
+	variants(t, func(t *testing.T, m Model) {
+		if got, want := m.volume(), lists.Sum(m.solids(), solid.Part.Volume); !near(got, want) {
+			t.Errorf("%.6f mm³, the parts have %.6f", got, want)
+		}
+		for _, row := range m.Rows {
+			for i, r := range row.Rails {
+				first := row.Rails[i%m.RailSorts()].Ends[left]
+				for k, e := range r.Ends {
+					for _, of := range []func(End) float64{
+						func(e End) float64 {
+							return lists.Least(e.Mouth[:], func(p solid.Vec) float64 { return m.inside(e, p) })
+						},
+						func(e End) float64 {
+							return lists.Least(corners(e.mortise()[0]), func(p solid.Vec) float64 { return m.inside(e, p) })
+						},
+						func(e End) float64 { return lists.Least(corners(e.tenon()[0]), e.meets.Height) },
+					} {
+						if got, want := of(e), of(first); math.Abs(got-want) > 1e-6 {
+							t.Errorf("%v %d, end %d: %g, the first has %g", row.Kind, i, k, got, want)
+						}
+					}
+				}
+			}
+		}
+	})
 }
 
 var update = flag.Bool("update", false, "write the list of identities anew")

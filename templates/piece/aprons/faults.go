@@ -160,8 +160,8 @@ var mostTurn = measure.Radians(30)
 // come together.
 func room(m Model) error {
 	f := m.Design.Frame
-	for i, s := range m.sides {
-		a, b := m.legs[i], m.legs[(i+1)%len(m.legs)]
+	for i, s := range m.sides[:m.RailSorts()] {
+		a, b := m.legs[i], m.legs[i+1]
 		apart := func(down float64) float64 {
 			at := func(l leg) float64 { return l.at.Add(l.along.Mul(l.length() * down)).Dot(flat(s.along)) }
 			return at(b) - at(a)
@@ -171,7 +171,7 @@ func room(m Model) error {
 		}
 	}
 	for _, row := range m.Rows {
-		for _, r := range row.Rails {
+		for _, r := range m.sorts(row) {
 			if f.Legs.Faces == design.ToSightline {
 				turn := measure.Angle(math.Abs(r.Ends[left].Joint.Edge))
 				if err := measure.AtMost("aprons.turn", turn, "", measure.Angle(mostTurn), "aprons.faces-to-room"); err != nil {

@@ -143,7 +143,7 @@ func (m Model) legEnds() templates.Card {
 
 // mortises is the chopping of those of a row.
 func (m Model) mortises(row *Row, strips []templates.Drawing) templates.Card {
-	deep := -row.least(func(r Rail, k int) float64 { return -m.intoLeg(r, k) })
+	deep := -m.least(row, func(r Rail, _ End) float64 { return -m.intoLeg(r, left) })
 	bridled := row.Joint == design.Bridled
 	c := mortiseCard.Card(m.Design.Unit, m.legTicks(), m.jointView(row))
 	c.Heading, c.Templates = mortiseCards[row.Kind].With(), assembly.Views(strips)
@@ -166,8 +166,7 @@ func (m Model) mortises(row *Row, strips []templates.Drawing) templates.Card {
 // thickness of the walls at its outer sides, and of the post between the slots and the inside.
 func (m Model) headLeft(row *Row) (walls, post float64) {
 	beside := func(outer bool) float64 {
-		return row.least(func(r Rail, k int) float64 {
-			e := r.Ends[k]
+		return m.least(row, func(r Rail, e End) float64 {
 			l, mouth := m.legs[e.corner], r.mouthOf(e, row.Of.LowerCut, 0)
 			side, at := l.straight(1-e.takes), mouth[2:]
 			if outer {

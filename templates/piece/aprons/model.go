@@ -27,8 +27,9 @@ type Model struct {
 	sides   []side
 	legs    []leg
 	Rows    []*Row // aprons first, then stretchers where there are some
-	// solids returns all parts in the room, worked out once: legs, rails row by row, the top.
-	solids func() []solid.Part
+	// parts stand in the room, each worked out once: legs, rails row by row, the top.
+	parts  []func() solid.Part
+	volume func() float64 // of all wood, mm³; worked out once
 }
 
 // A side of the frame is the plane that holds the corner arrises of two legs.
@@ -73,7 +74,8 @@ func newModel(d design.Design) Model {
 	if f.Stretchers.Depth > 0 {
 		m.Rows = append(m.Rows, m.newRow(Stretchers, f.Stretchers, f.Stretchers.Height))
 	}
-	m.solids = sync.OnceValue(m.all)
+	m.parts = m.all()
+	m.volume = sync.OnceValue(m.wood)
 	return m
 }
 

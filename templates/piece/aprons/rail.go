@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
 )
@@ -290,20 +291,31 @@ func (r Rail) arch() []solid.Solid {
 }
 
 // all returns all parts of the table in the room.
-func (m Model) all() []solid.Part {
-	var out []solid.Part
+func (m Model) all() []func() solid.Part {
+	var out []func() solid.Part
+	add := func(made func() solid.Part) { out = append(out, sync.OnceValue(made)) }
 	for i := range m.legs {
-		out = append(out, m.Leg(i))
+		add(func() solid.Part { return m.Leg(i) })
 	}
 	for _, row := range m.Rows {
 		for _, r := range row.Rails {
-			out = append(out, r.Part(row.Kind.String()))
+			add(func() solid.Part { return r.Part(row.Kind.String()) })
 		}
 	}
-	if top := m.Top(); len(top.Pieces) > 0 {
-		out = append(out, top)
+	if !m.Design.Frame.Top.None {
+		add(m.Top)
 	}
 	return out
+}
+
+// rail returns the finished rail of a row on a side, in the room.
+func (m Model) rail(row *Row, side int) solid.Part {
+	return m.parts[len(m.legs)+int(row.Kind)*len(m.sides)+side]()
+}
+
+// solids returns all parts in the room.
+func (m Model) solids() []solid.Part {
+	return lists.Map(m.parts, func(made func() solid.Part) solid.Part { return made() })
 }
 
 // Leg returns the finished leg at corner i in the room.

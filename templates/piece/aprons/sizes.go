@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
-	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -98,23 +97,21 @@ func (m Model) Cuts() []shop.CutRow {
 	l := m.legs[0]
 	blank := l.Blank()
 	angles := func(v ...float64) []float64 { return v }
-	all := m.solids()
-	leg := all[0]
+	leg := m.parts[0]()
 	finished := leg.Transform(l.frame().to()).Bounds().Size()
 	out := []shop.CutRow{shop.Row(d, shop.Leg, len(m.legs), piece.StockSize{Length: finished.X, Width: finished.Y, Thickness: finished.Z}, m.sawn(blank), leg.Volume(),
 		angles(d.Frame.Legs.Rake, d.Frame.Legs.Splay, float64(d.Frame.Legs.Faces), l.taper.Start, l.taper.Foot)...)}
-	for i, row := range m.Rows {
+	for _, row := range m.Rows {
 		for k, r := range m.sorts(row) {
-			part := all[len(m.legs)+i*len(m.sides)+k]
 			blank := r.Blank("")
-			out = append(out, shop.Row(d, m.partOf(row.Kind, k), m.count(m.RailSorts()), blank, m.sawnRail(r), part.Volume(),
+			out = append(out, shop.Row(d, m.partOf(row.Kind, k), m.count(m.RailSorts()), blank, m.sawnRail(r), m.rail(row, k).Volume(),
 				angles(r.Ends[left].Joint.Face, r.Ends[left].Joint.Edge, r.shortest(), m.sides[k].lean, row.Tenon)...))
 		}
 	}
 	if size, ok := m.TopSize(); ok {
 		boards := m.TopBoards()
 		board := piece.StockSize{Length: size.Length, Width: size.Width / float64(boards), Thickness: size.Thickness}
-		out = append(out, shop.Row(d, shop.TopBoard, boards, board, board, all[len(all)-1].Volume()/float64(boards)))
+		out = append(out, shop.Row(d, shop.TopBoard, boards, board, board, m.Top().Volume()/float64(boards)))
 	}
 	return out
 }
@@ -146,11 +143,19 @@ func (m Model) Density() float64 {
 	return cmp.Or(m.Design.Wood.Density, wood.Density, 700)
 }
 
-// Mass returns the mass of all wood in kg.
-func (m Model) Mass() float64 {
-	sum := lists.Sum(m.solids(), solid.Part.Volume)
-	return joint.Mass(sum, m.Density())
+// wood returns the volume of all parts. Those of a sort, and both hands of a leg, are alike.
+func (m Model) wood() float64 {
+	out := float64(len(m.legs))*m.parts[0]().Volume() + m.Top().Volume()
+	for _, row := range m.Rows {
+		for k := range m.sorts(row) {
+			out += float64(m.count(m.RailSorts())) * m.rail(row, k).Volume()
+		}
+	}
+	return out
 }
+
+// Mass returns the mass of all wood in kg.
+func (m Model) Mass() float64 { return joint.Mass(m.volume(), m.Density()) }
 
 // TopMoves returns what the width of the top changes at most over the stated change of
 // moisture; ok is false where the wood or the change is not known.
