@@ -140,6 +140,7 @@ const (
 func apronsSchema() schema {
 	rectangle, regular := []string{frameShapes()[Rectangle]}, []string{frameShapes()[RegularFrame]}
 	standard := rectangle[0]
+	stretchers := []Key{"frame.stretchers.depth"}
 	frame, round, oval := frameOutlines()[AsFrame], frameOutlines()[RoundOnFrame], frameOutlines()[OvalOnFrame]
 	return schema{
 		name:   "aprons",
@@ -170,7 +171,8 @@ func apronsSchema() schema {
 		setters:  frameSetters(),
 		stock:    []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
 		has:      frameHas,
-		hangsOn:  frameHangsOn,
+		hangsOn:  map[Key][]Key{"frame.stretchers": stretchers, "frame.milled.stretchers": stretchers},
+		aside:    []Key{"frame.stretchers", "frame.top"},
 		start:    starting{text: apronsText, fewest: FrameFewest, most: FrameMost, usual: 4, titles: tableTitles},
 	}
 }
@@ -189,41 +191,16 @@ func railJoints() []string { return []string{"square-haunch", "sloping-haunch", 
 
 func frameHas(d Design, key Key) bool {
 	switch f := d.Frame; {
-	case key == "frame.sides":
-		return f.Shape == RegularFrame
-	case key == "frame.width", key == "frame.legs.splay":
-		return f.Shape == Rectangle
-	case key == "frame.aprons.upper-cut":
-		return f.Aprons.Joint != Bridled
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
-	case key == "frame.top.diameter" && (f.Top.Outline != RoundOnFrame || f.Top.Diameter == 0), key == "frame.top.overhang" && (f.Top.Outline == OvalOnFrame || f.Top.Diameter > 0),
-		(key == "frame.top.length" || key == "frame.top.width") && f.Top.Outline != OvalOnFrame,
-		(key == "frame.top.corner" || key == "frame.top.corner-size") && f.Top.Outline != AsFrame,
-		key == "frame.top.corner-size" && f.Top.Corner == SharpCorner:
-		return false
+	case key == "frame.top.diameter":
+		return !f.Top.None && f.Top.Diameter != 0
+	case key == "frame.top.overhang":
+		return !f.Top.None && f.Top.Diameter <= 0
 	case Key("frame.top").holds(key):
 		return !f.Top.None
 	}
 	return true
-}
-
-func frameHangsOn(key Key) []Key {
-	switch {
-	case key == "frame.sides", key == "frame.width", key == "frame.legs.splay":
-		return []Key{"frame.shape"}
-	case key == "frame.aprons.upper-cut":
-		return []Key{"frame.aprons.joint"}
-	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
-		return []Key{"frame.stretchers.depth"}
-	case key == "frame.top.corner-size":
-		return []Key{"frame.top.kind", "frame.top.outline", "frame.top.corner"}
-	case key == "frame.top.diameter", key == "frame.top.overhang", key == "frame.top.length", key == "frame.top.width", key == "frame.top.corner":
-		return []Key{"frame.top.kind", "frame.top.outline"}
-	case Key("frame.top").holds(key):
-		return []Key{"frame.top.kind"}
-	}
-	return nil
 }
 
 func frameFields() []field[Design] {

@@ -138,10 +138,10 @@ func TestFrameCorners(t *testing.T) {
 	if top := d.Frame.Top; top.Corner != RoundedCorner || top.CornerSize != 20 {
 		t.Errorf("%+v", top)
 	}
-	if !frameHas(d, "frame.top.corner-size") {
+	if !d.GoesBy("frame.top.corner-size") {
 		t.Error("rounded corners have no size")
 	}
-	if d.Frame.Top.Corner = SharpCorner; frameHas(d, "frame.top.corner-size") || !frameHas(d, "frame.top.corner") {
+	if d.Frame.Top.Corner = SharpCorner; d.GoesBy("frame.top.corner-size") || !d.GoesBy("frame.top.corner") {
 		t.Error("sharp corners have a size, or none can be chosen")
 	}
 }

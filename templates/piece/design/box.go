@@ -107,20 +107,13 @@ func boxSchema() schema {
 var boxText string
 
 func boxHas(d Design, key Key) bool {
-	regular := d.Box.Outline == RegularBox
 	switch key {
-	case "box.sides", "box.side":
-		return regular
-	case "box.length", "box.width":
-		return !regular
 	case "box.slope":
 		return d.Box.RimSide == 0 && d.Box.RimWidth == 0
 	case "box.end-slope":
 		return d.Box.OwnEnds && d.Box.RimLength == 0
-	case "box.bottom.thickness", "box.bottom.up", "box.bottom.gap":
-		return d.Box.Bottom.Thickness != 0
 	}
-	return true
+	return !Key("box.bottom").holds(key) || d.Box.Bottom.Thickness != 0
 }
 
 func boxFields() []field[Design] {

@@ -21,7 +21,9 @@ type field[T any] struct {
 	within  limits   // of a figure; the letters of a text
 	read    func(*node, measure.Unit) (reading[T], *fault)
 	outside func(*T) error
+	unset   func(*T) bool     // a figure is 0
 	at      func(*T) *float64 // where a T holds a figure that is no count; else nil
+	word    func(*T) string   // of a choice that a T holds; nil where it follows from other figures
 }
 
 // A FormKind says what a key takes.
@@ -118,7 +120,7 @@ func figure[T any](key Key, l limits, kind measure.Kind, unit float64, parse fun
 	}
 	held := l.times(unit)
 	kinds := [...]FormKind{measure.KindLength: LengthField, measure.KindAngle: AngleField, measure.KindNumber: NumberField}
-	return field[T]{key: key, kind: kinds[kind], within: l, read: read, at: of, outside: func(t *T) error {
+	return field[T]{key: key, kind: kinds[kind], within: l, read: read, at: of, unset: func(t *T) bool { return *of(t) == 0 }, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return held.outside(measure.ID(key), measure.Quantity{Kind: kind, Value: v})
 		}
@@ -153,7 +155,7 @@ func count[T any](key Key, l limits, of func(*T) *int) field[T] {
 		f := l.check(n, measure.Number(float64(v)), u)
 		return reading[T]{apply: func(t *T) { *of(t) = v }, value: float64(v), idle: v == 0}, f
 	}
-	return field[T]{key: key, kind: CountField, within: l, read: read, outside: func(t *T) error {
+	return field[T]{key: key, kind: CountField, within: l, read: read, unset: func(t *T) bool { return *of(t) == 0 }, outside: func(t *T) error {
 		if v := *of(t); v != 0 || !l.none {
 			return l.outside(measure.ID(key), measure.Number(float64(v)))
 		}
@@ -167,6 +169,7 @@ func pick[T any, C ~uint8](key Key, words []string, of func(*T) *C) field[T] {
 	f.outside = func(t *T) error {
 		return from(0, float64(len(words)-1)).outside(measure.ID(key), measure.Number(float64(*of(t))))
 	}
+	f.word = func(t *T) string { return words[min(int(*of(t)), len(words)-1)] }
 	return f
 }
 

@@ -46,7 +46,7 @@ func ringSchema() schema {
 		setters:  ringSetters(lean),
 		stock:    []Key{"ring.width", "ring.depth", "legs.breadth"},
 		has:      ringHas,
-		hangsOn:  ringHangsOn,
+		aside:    []Key{"top.pads", "top.fixing"},
 		start:    starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, titles: tableTitles},
 	}
 }
@@ -65,20 +65,7 @@ func ringHas(d Design, key Key) bool {
 	case "legs.frame-height":
 		return d.Legs.To == ToFrame
 	}
-	return !(Key("top").holds(key) && d.Top.Kind == NoTop || Key("top.pads").holds(key) && d.Top.Pads.Diameter == 0 ||
-		Key("legs.taper").holds(key) && d.Legs.Taper == nil)
-}
-
-// ringHangsOn returns the keys that say whether a ring goes by a key of a table that
-// may be left out.
-func ringHangsOn(key Key) []Key {
-	switch {
-	case Key("top.pads").holds(key):
-		return []Key{"top.kind", "top.pads.diameter"}
-	case Key("top").holds(key):
-		return []Key{"top.kind"}
-	}
-	return nil
+	return !(Key("top").holds(key) && d.Top.Kind == NoTop || Key("top.pads").holds(key) && d.Top.Pads.Diameter == 0 || Key("legs.taper").holds(key) && d.Legs.Taper == nil)
 }
 
 func milledFields() []field[Design] {

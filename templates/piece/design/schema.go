@@ -86,7 +86,8 @@ var allAsked = sync.OnceValue(func() map[Key]asked {
 func (d Design) Outside(doubts Doubts) []error {
 	var errs []error
 	for _, f := range fields() {
-		if f.outside == nil || !d.has(f.key) || len(doubts) > 0 && (doubts[f.key] || doubts.Any(hangsOn(f.key)...)) {
+		idle := !d.has(f.key) || f.unset != nil && f.unset(&d) && !d.means(f.key)
+		if f.outside == nil || idle || len(doubts) > 0 && (doubts[f.key] || doubts.Any(hangsOn(f.key)...)) {
 			continue
 		}
 		if err := f.outside(&d); err != nil {
@@ -114,7 +115,7 @@ func (d Design) GoesBy(k Key) bool {
 		at, _ := k.Figure()
 		return d.has(k) && *at(&d) > 0
 	}
-	return d.has(k)
+	return d.has(k) && d.means(k)
 }
 
 func (d Design) has(key Key) bool {
@@ -129,25 +130,56 @@ func (d Design) has(key Key) bool {
 		return d.Prices.Glass.Unit != measure.Millimetre
 	}
 	k, s, own := schemaOf(key)
-	return !own || k == d.Kind && (s.has == nil || s.has(d, key))
+	return !own || k == d.Kind && s.has(d, key)
 }
+
+// means reports whether the words of a design give a key a meaning.
+func (d Design) means(key Key) bool {
+	return !slices.ContainsFunc(hangings()[key], func(n hanging) bool { return n.held != nil && !slices.Contains(n.words, n.held(&d)) })
+}
+
+// A hanging is a need of a key with the word of the other key that a design holds; held is
+// nil where it follows from other figures.
+type hanging struct {
+	need
+	held func(*Design) string
+}
+
+// hangings are the needs of every key within its kind.
+var hangings = sync.OnceValue(func() map[Key][]hanging {
+	held := map[Key]func(*Design) string{}
+	for _, f := range fields() {
+		held[f.key] = f.word
+	}
+	out := map[Key][]hanging{}
+	for _, f := range fields() {
+		for _, n := range needs() {
+			if n.of != "kind" && n.touches(f.key) {
+				out[f.key] = append(out[f.key], hanging{n, held[n.of]})
+			}
+		}
+	}
+	return out
+})
 
 // hangsOn returns the keys that say whether a design goes by another.
 func hangsOn(key Key) []Key {
-	_, s, own := schemaOf(key)
-	if own && s.hangsOn != nil {
-		if keys := s.hangsOn(key); keys != nil {
-			return keys
-		}
+	out := alternatives(key)
+	for _, n := range hangings()[key] {
+		out = append(out[:len(out):len(out)], n.of)
 	}
-	return alternatives(key)
+	_, s, _ := schemaOf(key)
+	for k := key; k != everything; k = k.table() {
+		out = slices.Concat(out, s.hangsOn[k])
+	}
+	return out
 }
 
 // Draws reports whether a table is one by which a kind of piece is drawn: not what hangs
 // on another that may be left out, nor how sizes came out.
 func (k Key) Draws() bool {
 	_, s, own := schemaOf(k)
-	return own && !slices.ContainsFunc(slices.Collect(maps.Keys(s.milled)), func(m Key) bool { return m.table() == k }) && (s.hangsOn == nil || k == k.root() || s.hangsOn(k.with("")) == nil)
+	return own && !slices.Contains(s.aside, k) && !slices.ContainsFunc(slices.Collect(maps.Keys(s.milled)), func(m Key) bool { return m.table() == k })
 }
 
 func (k Key) root() Key {
@@ -272,10 +304,11 @@ type schema struct {
 	optional []Key // tables that need not be there
 	setters  []setter
 	stock    []Key // thicknesses of stock, by which inches are told from millimetres
-	// has reports whether a design goes by a key of its tables, hangsOn returns the keys
-	// that say so; nil where no key is ever without a meaning.
+	// has reports whether a design goes by a key of its tables, as far as figures say so
+	// and not the words of needs. hangsOn holds those figures, by key or table.
 	has     func(Design, Key) bool
-	hangsOn func(Key) []Key
+	hangsOn map[Key][]Key
+	aside   []Key // tables by which a piece is not drawn
 	start   starting
 }
 

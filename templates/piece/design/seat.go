@@ -236,7 +236,8 @@ func seatSchema() schema {
 		setters: seatSetters(),
 		stock:   []Key{"seat.thickness", "seat.legs.size", "seat.mortise.diameter"},
 		has:     seatHas,
-		hangsOn: seatHangsOn,
+		hangsOn: map[Key][]Key{},
+		aside:   []Key{"seat.stretchers"},
 		start:   starting{text: seatText, fewest: SeatFewest, most: SeatMost, usual: 3, titles: seatTitles},
 	}
 	for i, table := range seatRows {
@@ -246,6 +247,9 @@ func seatSchema() schema {
 			ways, aside = append(ways, pair[0]), append(aside, pair[1])
 		}
 		id := measure.ID(table)
+		for _, key := range r.Leans() {
+			s.hangsOn[key] = append(r.Leans(), table.with("legs"))
+		}
 		s.groups = append(s.groups, rowGroups(r)...)
 		s.must = append(s.must, []Key{table.with("legs")}, []Key{table.with("from-middle")}, given(ways...))
 		s.setters = append(s.setters,
@@ -296,37 +300,7 @@ func seatHas(d Design, key Key) bool {
 		}
 		return s.Row(r).Legs > 0
 	}
-	switch key {
-	case "seat.diameter":
-		return s.Shape == RoundSeat
-	case "seat.width", "seat.depth":
-		return s.Shape != RoundSeat && s.Shape != FreeSeat
-	case "seat.back-width":
-		return s.Shape == ShieldSeat
-	case "seat.stretchers.side-height":
-		return s.Stretchers.Shape == BoxStretchers
-	case "seat.stretchers.tenon":
-		return s.Stretchers.Shape != NoStretchers && s.Stretchers.Tenon > 0
-	}
-	return !Key("seat.stretchers").holds(key) || s.Stretchers.Shape != NoStretchers
-}
-
-func seatHangsOn(key Key) []Key {
-	for i, table := range seatRows {
-		if !table.holds(key) {
-			continue
-		}
-		if all := SeatRow(i).Leans(); slices.Contains(all, key) {
-			return append(all, table.with("legs"))
-		}
-	}
-	switch {
-	case slices.Contains([]Key{"seat.diameter", "seat.width", "seat.depth", "seat.back-width"}, key):
-		return []Key{key, "seat.shape"}
-	case Key("seat.stretchers").holds(key):
-		return []Key{key, "seat.stretchers.shape"}
-	}
-	return nil
+	return key != "seat.stretchers.tenon" || s.Stretchers.Tenon > 0
 }
 
 func seatFields() []field[Design] {
