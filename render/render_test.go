@@ -354,15 +354,9 @@ func TestEverySheetHasItsRules(t *testing.T) {
 	}
 }
 
-// A tester is a *testing.T, or that of a random test.
-type tester interface {
-	Helper()
-	Fatal(...any)
-}
-
 // must returns what a call gives that has to succeed.
-func must[T any](v T, err error) func(tester) T {
-	return func(t tester) T {
+func must[T any](v T, err error) func(rapid.TB) T {
+	return func(t rapid.TB) T {
 		t.Helper()
 		if err != nil {
 			t.Fatal(err)

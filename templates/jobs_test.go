@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -15,16 +17,8 @@ import (
 // a4 is about what an A4 sheet offers.
 var a4 = geometry.Pt(167, 237)
 
-// A tester is a test, or one draw of a random one.
-type tester interface {
-	Helper()
-	Errorf(string, ...any)
-	Fatal(...any)
-	Fatalf(string, ...any)
-}
-
 // sound returns what makes sure of a job.
-func sound(t tester) func(Job, error) Job {
+func sound(t rapid.TB) func(Job, error) Job {
 	return func(j Job, err error) Job {
 		t.Helper()
 		if err != nil {
@@ -71,7 +65,7 @@ func TestRefusals(t *testing.T) {
 }
 
 // wantSaid wants the panels of a job to say each of some texts.
-func wantSaid(t tester, job Job, wants ...string) {
+func wantSaid(t rapid.TB, job Job, wants ...string) {
 	t.Helper()
 	var words []string
 	for _, p := range job.Sections[0].Panels {
@@ -93,7 +87,7 @@ func radians(degrees ...float64) []float64 {
 }
 
 // valueOf returns the value of the only figure of that name.
-func valueOf(t tester, job Job, name string) float64 {
+func valueOf(t rapid.TB, job Job, name string) float64 {
 	t.Helper()
 	found := slices.DeleteFunc(slices.Clone(job.Figures), func(f Figure) bool { return f.Name != name })
 	if len(found) != 1 {
@@ -148,7 +142,7 @@ func cell(p Panel, row string) string {
 }
 
 // drawingNamed returns the drawing of that name.
-func drawingNamed(t tester, j Job, name string) Drawing {
+func drawingNamed(t rapid.TB, j Job, name string) Drawing {
 	t.Helper()
 	i := slices.IndexFunc(j.Drawings(), func(d Drawing) bool { return d.Name == name })
 	if i < 0 {
@@ -158,7 +152,7 @@ func drawingNamed(t tester, j Job, name string) Drawing {
 }
 
 // wantMirror wants b to be a with left and right exchanged.
-func wantMirror(t tester, a, b Drawing) {
+func wantMirror(t rapid.TB, a, b Drawing) {
 	t.Helper()
 	if !mirrored(a, b) {
 		t.Errorf("%s is not the mirror image of %s", b.Name, a.Name)

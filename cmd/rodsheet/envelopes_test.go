@@ -56,7 +56,7 @@ func TestEnvelopesOfAWrittenPack(t *testing.T) {
 }
 
 // startingText is the usual design of a kind to begin with.
-func startingText(t tester, kind design.Kind) string {
+func startingText(t testing.TB, kind design.Kind) string {
 	_, _, usual := kind.Sides()
 	return string(must(design.Start(kind, usual, measure.Millimetre))(t))
 }

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"pgregory.net/rapid"
 )
 
 func TestMain(m *testing.M) {
@@ -216,21 +217,15 @@ func linkSelf(b *testing.B) string {
 	return "./rodsheet"
 }
 
-// A tester is a *testing.T, or that of a random test.
-type tester interface {
-	Helper()
-	Fatal(...any)
-}
-
 // done wants a call to have succeeded.
-func done(t tester, err error) {
+func done(t rapid.TB, err error) {
 	t.Helper()
 	must(struct{}{}, err)(t)
 }
 
 // must returns what a call gives that has to succeed.
-func must[T any](v T, err error) func(tester) T {
-	return func(t tester) T {
+func must[T any](v T, err error) func(rapid.TB) T {
+	return func(t rapid.TB) T {
 		t.Helper()
 		if err != nil {
 			t.Fatal(err)

@@ -10,14 +10,8 @@ import (
 	"rodsheet/geometry"
 )
 
-// A tester is a *testing.T or a *rapid.T.
-type tester interface {
-	Helper()
-	Errorf(string, ...any)
-}
-
 // near fails unless got is want within a share rel of the larger of want and 1.
-func near(t tester, what string, got, want, rel float64) {
+func near(t rapid.TB, what string, got, want, rel float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= rel*math.Max(1, math.Abs(want))) {
 		t.Errorf("%s: got %.12f, want %.12f", what, got, want)
@@ -54,14 +48,14 @@ func convex(s Solid) bool {
 }
 
 // upTo fails unless got is want within the absolute error allowed.
-func upTo(t tester, what string, got, want, allowed float64) {
+func upTo(t rapid.TB, what string, got, want, allowed float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= allowed) {
 		t.Errorf("%s: got %.12f, want %.12f within %.12f", what, got, want, allowed)
 	}
 }
 
-func nearVec(t tester, what string, got, want Vec) {
+func nearVec(t rapid.TB, what string, got, want Vec) {
 	t.Helper()
 	if !(got.Distance(want) <= 1e-9*math.Max(1, want.Norm())) {
 		t.Errorf("%s: got %.9f, want %.9f", what, got, want)
@@ -310,7 +304,7 @@ func TestTurn(t *testing.T) {
 
 // sound fails unless s is well formed: convex, every edge shared by two faces
 // to the last bit, corners on their planes, and Euler's formula holds.
-func sound(t tester, s Solid) {
+func sound(t rapid.TB, s Solid) {
 	t.Helper()
 	if s.Empty() {
 		return

@@ -2,7 +2,6 @@ package aprons
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"rodsheet/geometry/joint"
@@ -96,51 +95,6 @@ func TestRailsByTheirPasses(t *testing.T) {
 	})
 }
 
-// The stop stands where the tip of a rail sawn at one end is while the blade passes through
-// the other end of that edge, at the gauge and at the table.
-func TestStopOfTheSecondEnd(t *testing.T) {
-	variants(t, func(t *testing.T, m Model) {
-		for _, row := range m.Rows {
-			for k, r := range m.sorts(row) {
-				room := r.uncut("").Transform(r.frame().to()).Bounds()
-				stock := solid.Box(room.Min.Sub(solid.V(99, 0, 0)), room.Max.Add(solid.V(99, 0, 0)))
-				var end Pass
-				for _, p := range r.Passes() {
-					if !strings.HasPrefix(string(p.ID), "shoulder") {
-						stock, end = stock.Cut(p.plane()), p
-					}
-				}
-				var tip solid.Vec
-				for i, p := range corners(stock) {
-					if i == 0 || p.X > tip.X {
-						tip = p
-					}
-				}
-				table := 0.0
-				if end.Turned {
-					table = row.Of.Thickness
-				}
-				box := stock.Bounds()
-				gauge := box.Max.Y
-				if tip.Y < box.Max.Y/2 {
-					gauge = box.Min.Y
-				}
-				other := mirrored(end.plane())
-				blade := (other.D - other.N.Y*gauge - other.N.Z*table) / other.N.X
-				got, longTop := r.stop(end)
-				if !near(got, tip.X-blade) || math.Abs(end.Saw.OffSquare) > 1e-9 && longTop != (gauge > box.Max.Y/2) {
-					t.Errorf("%v %d: the stop at %g, top %v; the tip %g from the blade", row.Kind, k, got, longTop, tip.X-blade)
-				}
-				// The left end has its top against the gauge where it is turned over. With the
-				// shorter edge there the blade leans to the right, away from the fence.
-				if short := end.Turned != longTop; math.Abs(end.Saw.OffSquare) > 1e-9 && short != (end.Saw.OffSquare < 0) {
-					t.Errorf("%v %d: off square %g with the shorter edge at the gauge %v", row.Kind, k, end.Saw.OffSquare, short)
-				}
-			}
-		}
-	})
-}
-
 // A blank that is cut by the settings becomes the leg, but for its mortises and where
 // a corner of the frame is none of 90° (then the last side is planed to the section).
 func TestLegsByTheirPasses(t *testing.T) {
@@ -224,38 +178,4 @@ func TestPassesByClosedForm(t *testing.T) {
 	if !near(foot.OffSquare, -head.OffSquare) || !near(foot.Tilt, head.Tilt) {
 		t.Errorf("foot %v, head %v", foot, head)
 	}
-}
-
-// With the side down that the last rip has, the sawn underside meets the fence at the
-// table, and from there to the blade it is as far as the card says.
-func TestFenceOfTheRip(t *testing.T) {
-	variants(t, func(t *testing.T, m Model) {
-		for _, row := range m.Rows {
-			for k, r := range m.sorts(row) {
-				var under, top solid.Plane
-				table, over := 0.0, row.Of.Thickness
-				for _, p := range r.Passes() {
-					switch p.ID {
-					case "underside":
-						under = p.plane()
-					case "top":
-						top = p.plane()
-						if p.Turned {
-							table, over = over, table
-						}
-					}
-				}
-				if under == top {
-					continue // both edges are square
-				}
-				at := func(p solid.Plane, z float64) float64 { return (p.D - p.N.Z*z) / p.N.Y }
-				if at(under, table) > at(under, over) {
-					t.Errorf("%v %d: the sawn edge meets the fence above the table", row.Kind, k)
-				}
-				if got := at(top, table) - at(under, table); !near(got, m.deep(row, k)) {
-					t.Errorf("%v %d: %g at the table, the fence stands at %g", row.Kind, k, got, m.deep(row, k))
-				}
-			}
-		}
-	})
 }

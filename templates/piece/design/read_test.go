@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -192,15 +194,9 @@ func TestRates(t *testing.T) {
 	}
 }
 
-// A tester is a *testing.T, or that of a random test.
-type tester interface {
-	Helper()
-	Fatal(...any)
-}
-
 // must returns what a call gives that has to succeed.
-func must[T any](v T, err error) func(tester) T {
-	return func(t tester) T {
+func must[T any](v T, err error) func(rapid.TB) T {
+	return func(t rapid.TB) T {
 		t.Helper()
 		if err != nil {
 			t.Fatal(err)
