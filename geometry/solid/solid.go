@@ -37,15 +37,26 @@ func Lift(polygon []geometry.Point, z float64) []Vec {
 // Prism returns what base sweeps on its way along extrude. The corners of
 // base lie in one plane and go round a convex polygon, either way. With no thickness the Solid is empty.
 func Prism(base []Vec, extrude Vec) Solid {
-	sense := around(base).Dot(extrude)
-	if sense == 0 {
+	return Frustum(base, lists.Map(base, func(p Vec) Vec { return p.Add(extrude) }))
+}
+
+// Frustum returns what lies between two convex polygons in parallel planes, each side of
+// one parallel to that of the other between the same corners.
+func Frustum(base, top []Vec) Solid {
+	if len(base) == 0 {
 		return Solid{}
 	}
-	base = slices.Clone(base)
-	if sense < 0 {
-		slices.Reverse(base)
+	back := func(corners []Vec) []Vec {
+		corners = slices.Clone(corners)
+		slices.Reverse(corners)
+		return corners
 	}
-	top := lists.Map(base, func(p Vec) Vec { return p.Add(extrude) })
+	switch sense := around(base).Dot(top[0].Sub(base[0])); {
+	case sense == 0:
+		return Solid{}
+	case sense < 0:
+		base, top = back(base), back(top)
+	}
 	s := Solid{make([]Face, 0, len(base)+2)}
 	for i, p := range base {
 		j := (i + 1) % len(base)
@@ -53,8 +64,7 @@ func Prism(base []Vec, extrude Vec) Solid {
 			s.faces = append(s.faces, facing(p, base[j], top[j], top[i]))
 		}
 	}
-	slices.Reverse(base)
-	s.faces = append(s.faces, facing(base...), facing(top...))
+	s.faces = append(s.faces, facing(back(base)...), facing(top...))
 	return s
 }
 

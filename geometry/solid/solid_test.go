@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 )
 
 // near fails unless got is want within a share rel of the larger of want and 1.
@@ -241,6 +242,14 @@ func TestPrism(t *testing.T) {
 		}
 		if !convex(s) {
 			t.Error("not convex")
+		}
+	}
+	// A truncated pyramid between areas A and B: h/3·(A + √(A·B) + B), here B = A/4.
+	half := lists.Map(hexagon, func(p Vec) Vec { return V(p.X/2, p.Y/2, 15) })
+	for _, s := range []Solid{Frustum(hexagon, half), Frustum(half, hexagon)} {
+		near(t, "volume of a frustum", s.Volume(), 12.0/3*1.75*1.5*math.Sqrt(3)*40*40, 1e-12)
+		if !convex(s) {
+			t.Error("a frustum is not convex")
 		}
 	}
 	twice := Prism(append(hexagon, hexagon[5], hexagon[0]), V(0, 0, 10))

@@ -1,11 +1,13 @@
 package seat
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -21,7 +23,6 @@ const (
 	mostOfLeg    = 0.5 // of the thickness of what a stretcher enters
 	leastRodHole = 0.5 // of the diameter of its tenon, that a hole for a stretcher is deep
 	mouthCorners = 36  // of the polygon that stands for the mouth of a hole
-	grainSlip    = 0.1 // mm, by which the rim may be off where grain is measured
 )
 
 // Checks are the questions asked before wood is cut.
@@ -36,7 +37,7 @@ func (s Seat) Checks() []kind.Check {
 	d := k.Mortise.Diameter
 	var rim []geometry.Point
 	if k.Mortise.Wedged() {
-		rim = coarse(s.rim.Outline(), grainSlip)
+		rim = s.rim.Outline()
 	}
 	for _, row := range k.Rows() {
 		id := measure.ID(row.Table())
@@ -74,9 +75,12 @@ func (s Seat) Checks() []kind.Check {
 func (s Seat) clashes() []solid.Solid {
 	var out []solid.Solid
 	parts := slices.Concat(s.built().legs, s.built().rods)
+	room := lists.Map(parts, solid.Part.Bounds)
 	for i, a := range parts {
-		for _, b := range parts[:i] {
-			out = append(out, solid.Clash(a, b)...)
+		for j, b := range parts[:i] {
+			if room[i].Overlaps(room[j]) {
+				out = append(out, solid.Clash(a, b)...)
+			}
 		}
 	}
 	return out
@@ -134,16 +138,26 @@ func (s Seat) between() float64 {
 	return least
 }
 
-// apart returns the least distance from a corner of one polygon to the rim of another.
+// apart returns the least distance from a corner of one polygon to the rim of another. Begun
+// with the corner next to the middle of that, few others can be nearer.
 func apart(a, b []geometry.Point) float64 {
-	least := math.Inf(1)
-	for _, p := range a {
+	middle := geometry.Bounds(b...).Centre()
+	reach := lists.Most(b, middle.Distance)
+	toRim := func(p geometry.Point) float64 {
+		least := math.Inf(1)
 		for j := range b {
 			step := geometry.Segment{A: b[j], B: b[(j+1)%len(b)]}.Nearest(p).Sub(p)
 			least = min(least, step.Dot(step))
 		}
+		return math.Sqrt(least)
 	}
-	return math.Sqrt(least)
+	least := toRim(slices.MinFunc(a, func(p, q geometry.Point) int { return cmp.Compare(p.Distance(middle), q.Distance(middle)) }))
+	for _, p := range a {
+		if p.Distance(middle)-reach < least {
+			least = min(least, toRim(p))
+		}
+	}
+	return least
 }
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
@@ -155,16 +169,17 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 		if l.sort.row != of {
 			continue
 		}
-		for _, p := range s.mouth(l, s.thickness()) {
-			a, over := rim[len(rim)-1], false
-			before := g.Cross(a.Sub(p))
-			for _, b := range rim {
-				beside := g.Cross(b.Sub(p))
-				if (before < 0) != (beside < 0) { // the grain through p runs out between a and b
+		mouth := s.mouth(l, s.thickness())
+		beside := lists.Map(mouth, g.Cross)
+		ends := strip(rim, g, slices.Min(beside), slices.Max(beside))
+		for i, p := range mouth {
+			over := false
+			for _, e := range ends {
+				a, b := g.Cross(e.A)-beside[i], g.Cross(e.B)-beside[i]
+				if (a < 0) != (b < 0) { // the grain through p runs out here
 					over = true
-					least = min(least, a.Lerp(b, before/(before-beside)).Distance(p))
+					least = min(least, e.A.Lerp(e.B, a/(a-b)).Distance(p))
 				}
-				a, before = b, beside
 			}
 			if !over {
 				return 0
@@ -172,6 +187,22 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 		}
 	}
 	return least
+}
+
+// strip returns the sides of a polygon that lie between two lines along the grain, or across
+// one of them.
+func strip(rim []geometry.Point, g geometry.Point, lo, hi float64) []geometry.Segment {
+	var out []geometry.Segment
+	a := rim[len(rim)-1]
+	before := g.Cross(a)
+	for _, b := range rim {
+		beside := g.Cross(b)
+		if min(before, beside) <= hi && max(before, beside) >= lo {
+			out = append(out, geometry.Segment{A: a, B: b})
+		}
+		a, before = b, beside
+	}
+	return out
 }
 
 // slimmest is the thickness of the thinnest part that a stretcher enters, where it does.

@@ -83,6 +83,15 @@ func TestLegsOfACircle(t *testing.T) {
 	}
 }
 
+// A leg or a tenon that comes to a point is a pyramid, and no more.
+func TestPointed(t *testing.T) {
+	for _, s := range []solid.Solid{taperedPrism(4, 0, 10, 40, -10), taperedPrism(4, 0, -10, 40, 10)} {
+		if got, want := s.Volume(), 20.0*20*20/3; math.Abs(got-want) > 1e-6 || len(s.Faces()) != 6 {
+			t.Errorf("%g mm³ in %d faces, want %g", got, len(s.Faces()), want)
+		}
+	}
+}
+
 // A box of stretchers runs round the outermost legs, row by row, and round a circle; a leg
 // in the middle of the seat has none.
 func TestBoxRunsRound(t *testing.T) {

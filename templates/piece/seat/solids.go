@@ -49,19 +49,16 @@ func ring(corners int, flat float64) []geometry.Point {
 }
 
 // taperedPrism returns a prism about the z axis between two heights whose flats stand so far
-// from it at either, the first looking along x.
+// from it at either, the first looking along x. It ends short of where it comes to a point.
 func taperedPrism(corners int, z0, a0, z1, a1 float64) solid.Solid {
-	base := ring(corners, math.Max(a0, a1))
-	turn := 2 * math.Pi / float64(corners)
-	s := solid.Prism(solid.Lift(base, z0), solid.V(0, 0, z1-z0))
-	if a0 == a1 {
-		return s
+	const least = 1e-3 // mm
+	if a0 < least {
+		z0, a0 = z0+(z1-z0)*(least-a0)/(a1-a0), least
 	}
-	for i := range base {
-		out := geometry.Polar(1, float64(i)*turn)
-		s = s.Cut(solid.Through(solid.V(out.X*a0, out.Y*a0, z0), solid.V(out.X*(z1-z0), out.Y*(z1-z0), a0-a1)))
+	if a1 < least {
+		z1, a1 = z1+(z0-z1)*(least-a1)/(a0-a1), least
 	}
-	return s
+	return solid.Frustum(solid.Lift(ring(corners, a0), z0), solid.Lift(ring(corners, a1), z1))
 }
 
 // beyond is more than any part reaches past a face that cuts it, as a share of its size.
@@ -210,10 +207,10 @@ func (s Seat) build() built {
 	}
 	middle := s.rim.Centroid()
 	add(s.rim.Area()*s.thickness(), solid.V(middle.X, middle.Y, s.thickness()/2))
-	for i, l := range s.legs {
+	for i := range s.legs {
 		b.legs = append(b.legs, s.legPart(i))
-		// What the tenon fills was counted with the slab.
-		filled := s.hole(l).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()}).Cut(solid.Plane{N: solid.V(0, 0, -1)})
+		// What the tenon, the first piece of a leg, fills was counted with the slab.
+		filled := b.legs[i].Pieces[0].Cut(solid.Plane{N: solid.V(0, 0, -1)})
 		add(-filled.Volume(), filled.Centroid())
 	}
 	for i := range s.rods {
