@@ -103,3 +103,26 @@ func TestSheetsOfSingles(t *testing.T) {
 		}
 	}
 }
+
+// Whatever the angle, the edge that a gauge lies on is 100 mm or 4 in long, beside the
+// calibration square on one sheet.
+func TestTriangleOfAnyAngleIsLongEnough(t *testing.T) {
+	for deg := 5.0; deg <= 85; deg += 2.5 {
+		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+			for _, paper := range []Paper{papers()[3], papers()[0]} {
+				l := DefaultLayout(u, paper)
+				job := must(angles(deg)(templates.Setting{Unit: u, Clear: l.Clear()}))(t)
+				long := 0.0
+				for _, f := range job.Figures {
+					if f.ID == "angle.base" || f.ID == "angle.rise" {
+						long = max(long, f.Value.Value)
+					}
+				}
+				plan := must(Lay(job, l))(t)
+				if least := u.Round(100, 4); long < least-1e-9 || plan.Count() > 1 {
+					t.Errorf("%v° in %v on %s: %.1f mm long on %d sheets, want %.1f on one", deg, u, paper.Name, long, plan.Count(), least)
+				}
+			}
+		}
+	}
+}

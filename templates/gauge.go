@@ -20,6 +20,8 @@ type gauge struct {
 	Setting
 	// pointed is set where two points on a board are truer than a triangle on paper.
 	pointed bool
+	// tipped is set where the triangle is as long as it is with its slope level only.
+	tipped bool
 }
 
 // gaugeFor chooses the size. A base that is asked for stands, even if it takes
@@ -35,18 +37,20 @@ func gaugeFor(angle wanted, base float64, s Setting) gauge {
 		base = s.Unit.Round(500, 20)
 	}
 	outline := joint.AngleGauge{Angle: angle.drawn, Length: base, Height: base}
+	tipped := false
 	switch {
 	case base == 0 && s.Full:
 		z.fill(&outline)
 	case base == 0:
 		z.beside(&outline, angle.along)
+		tipped = z.tip(&outline)
 	}
 	triangle, stock := outline.Triangle(), z.stock
 	deep := s.Full || base > 0 || triangle.Angle != angle.drawn
 	if room := math.Min(z.narrow, z.free) - triangle.Rise(); deep && triangle.Base == outline.Length && !angle.along {
 		stock = math.Max(stock, math.Min(z.shortest-triangle.Rise(), room))
 	}
-	return gauge{triangle, outline, angle, stock, s, pointed}
+	return gauge{triangle, outline, angle, stock, s, pointed, tipped}
 }
 
 // gaugeSizes are what the size of a triangle is chosen from, in mm.
@@ -103,6 +107,19 @@ func (z gaugeSizes) beside(g *joint.AngleGauge, along bool) {
 	}
 }
 
+// tip makes a triangle that came out too short longer, and reports it, where there is
+// room for that with the slope level: from there it then reaches down by
+// base·sin + stock·cos of the angle, and along it by base/cos + stock·sin.
+func (z gaugeSizes) tip(g *joint.AngleGauge) bool {
+	sin, cos := math.Sincos(g.Angle)
+	base := math.Min(z.shortest, math.Min((z.long-z.proof-z.stock*cos)/sin, (z.narrow-z.stock*sin)*cos))
+	if base <= g.Triangle().Base {
+		return false
+	}
+	g.Length, g.Height = base, base*sin/cos
+	return true
+}
+
 // name is what the triangle is called: "angle 14.5°", or what it is the bevel of.
 func (g gauge) name() string {
 	if g.of != "" {
@@ -146,6 +163,7 @@ func (g gauge) line() PointedLine {
 func (g gauge) drawing() Drawing {
 	d := g.triangle()
 	g.stockStrip(&d)
+	d.Free = g.tipped
 	return d
 }
 
