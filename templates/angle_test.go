@@ -400,6 +400,13 @@ func TestTableOfASteepBevel(t *testing.T) {
 			t.Errorf("no %q in %s", want, said)
 		}
 	}
+	long := map[measure.ID]float64{}
+	for _, l := range job.Sections[0].Drawings[0].Labels {
+		long[l.ID] = l.On.Length()
+	}
+	if got, want := long["rise"]/long["base"], math.Tan(measure.Radians(90-85.44)); math.Abs(got-want) > 1e-9 {
+		t.Errorf("the drawing calls rise and base what stand as %v, its table %v", got, want)
+	}
 	if got := valueOf(t, job, "rise over 100 mm"); math.Abs(got-100*math.Tan(measure.Radians(85.44))) > 1e-9 {
 		t.Errorf("the figure for scripts became %v", got)
 	}

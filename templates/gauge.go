@@ -197,14 +197,11 @@ func (g gauge) triangle() Drawing {
 	}
 	d.LabelLine(corner, top, tag("cut-or-strike"))
 	d.LabelLine(corner, far, tag("registration-edge"))
-	level, upright := tag("base", g.length(g.Base)), tag("rise", g.length(g.Rise()))
-	if g.steep() {
-		level, upright = tag("rise", g.length(g.Base)), tag("base", g.length(g.Rise()))
-	}
-	d.LabelLine(plumb, top, upright)
+	// As its table has it: of a steep bevel that tells the rise off square.
+	d.LabelLine(plumb, top, tag("rise", g.length(g.Rise())))
 	// A shorter base is left to the table: its name would not stand beside it.
 	if g.Base >= g.stock {
-		d.LabelLine(corner, plumb, level)
+		d.LabelLine(corner, plumb, tag("base", g.length(g.Base)))
 	}
 	return d
 }
@@ -296,7 +293,7 @@ var unlisted = []measure.ID{
 var setOut = []measure.ID{
 	"angle.rise-over-100-mm", "angle.rise-over-250-mm", "angle.rise-over-500-mm",
 	"angle.rise-over-4-in", "angle.rise-over-10-in", "angle.rise-over-20-in",
-	"angle.slope", "angle.chord", "angle.chord-10-in",
+	"angle.slope", "angle.chord", "angle.chord-10-in", "angle.base", "angle.rise",
 }
 
 // panel is the table of one angle.
