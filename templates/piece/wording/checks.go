@@ -19,9 +19,9 @@ func checkName(c checks.Check) string {
 	case c.Of.Blank != "":
 		return say("boards for the %s", partNames[kinds[c.Of.Blank]].many.With())
 	case c.Of.Setting != "":
-		return speak(checkNames(), c.Question, speak(settingNames(), c.Of.Setting))
+		return filled(checkTexts()[c.Question].name, speak(settingNames(), c.Of.Setting))
 	}
-	return speak(checkNames(), c.Question)
+	return filled(checkTexts()[c.Question].name)
 }
 
 // kinds are the parts that checks speak of, as the shop has them.
@@ -54,6 +54,13 @@ func words(c checks.Check, u measure.Unit) string {
 		args = append(args, Missing(c.Found.Missing))
 	}
 	args = append(args, show(u, c.Found.Figures)...)
+	text := checkTexts()[c.Question]
+	switch {
+	case c.Found.ID == checks.Holds && text.holds != "":
+		return filled(text.holds, args...)
+	case c.Found.ID == checks.Lacks && text.lacks != "":
+		return filled(text.lacks, args...)
+	}
 	return speak(found(), c.Question+"."+c.Found.ID, args...)
 }
 
@@ -96,46 +103,67 @@ var settingNames = sync.OnceValue(func() map[measure.ID]wording.Text {
 	}
 })
 
-// checkNames names the questions.
-var checkNames = sync.OnceValue(func() map[measure.ID]wording.Text {
-	return map[measure.ID]wording.Text{
-		"clash":              "parts and parts",
-		"leg-head":           "leg head and lap",
-		"short-grain":        "wood between lap and leg",
-		"together":           "putting the ring together",
-		"leg-end-shoulder":   "outer shoulder at the leg end",
-		"horn":               "horn at the plain end",
-		"ends-finished":      "ends, finished",
-		"ends-rough":         "ends before trimming",
-		"wood-at-laps":       "wood left at the laps",
-		"cheeks":             "cheeks of the bridle",
-		"tenon":              "tenon of the bridle",
-		"taper-start":        "taper and joint",
-		"foot":               "foot",
-		"feet":               "feet",
-		"steep-standing":     "steep legs, standing",
-		"steep-end-grain":    "steep legs, end grain",
-		"steep-blade":        "steep legs, gauge and blade",
-		"standing":           "standing",
-		"loose-top":          "loose top",
-		"blade-stock":        "blade and stock",
-		"blade-laps":         "blade at the laps",
-		"blade-bridle":       "blade at the bridle",
-		"stop-reach":         "reach of the stop",
-		"dado":               "dado set and lap",
-		"pads-on-stretchers": "pads on the stretchers",
-		"pads-shoulder":      "pads and shoulders",
-		"pads-edge":          "pads and edge of the top",
-		"glass-corners":      "corners of the glass",
-		"frame-under-top":    "frame under the top",
-		"proud-head":         "proud head and top",
-		"screw-through":      "screws and upper face of the top",
-		"screw-hold":         "hold of the screws",
-		"hole-edge":          "holes and edges of the stretchers",
-		"hole-lap":           "holes and laps",
-		"boards":             "boards for all parts",
-		"shared":             "shared: %s",
-		"nearly-shared":      "nearly shared: %s",
+// A checkText is what a question is called, and what is said of it where its figure holds
+// and where not.
+type checkText struct{ name, holds, lacks wording.Text }
+
+// checkTexts are those of the questions. What else a question finds is said by found.
+var checkTexts = sync.OnceValue(func() map[measure.ID]checkText {
+	return map[measure.ID]checkText{
+		"clash":    {name: "parts and parts", holds: "No two of the %s parts clash."},
+		"leg-head": {name: "leg head and lap"},
+		"short-grain": {name: "wood between lap and leg", holds: "Enough is left along the grain between the lap's outer shoulder and the leg.",
+			lacks: "So little between the lap's outer shoulder and the leg breaks off at a touch: saw it with care, or leave more."},
+		"together": {name: "putting the ring together", holds: "The stretchers slide shut in plan, all at once: every plain end is open past its lap. So they do before their ends are trimmed, and with the legs on."},
+		"leg-end-shoulder": {name: "outer shoulder at the leg end", holds: "The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",
+			lacks: "The lap's outer shoulder at the leg end runs off the trimmed end."},
+		"horn": {name: "horn at the plain end", holds: "Enough wood is left past the outer shoulder of the plain end.",
+			lacks: "What is left past the outer shoulder of the plain end is short grain and breaks off."},
+		"ends-finished": {name: "ends, finished", holds: "No two ends that cross the same stretcher meet.", lacks: "Two ends that cross the same stretcher meet."},
+		"ends-rough": {name: "ends before trimming", holds: "The ring goes together before any end is trimmed.",
+			lacks: "Ends that cross the same stretcher would meet: trim them before the ring goes together."},
+		"wood-at-laps": {name: "wood left at the laps", holds: "Enough wood is left.", lacks: "Little is left of the depth at the laps."},
+		"cheeks":       {name: "cheeks of the bridle", holds: "Enough wood is left.", lacks: "The cheeks beside the slot are thin."},
+		"tenon":        {name: "tenon of the bridle", holds: "Enough wood is left.", lacks: "The tenon is thin."},
+		"taper-start": {name: "taper and joint", holds: "The taper begins below the joint.",
+			lacks: "The taper begins inside the joint and eats its shoulder: there it has taken off %s."},
+		"foot": {name: "foot", holds: "The foot keeps enough wood.", lacks: "The foot is thin and chips on a hard floor."},
+		"feet": {name: "feet"},
+		"steep-standing": {name: "steep legs, standing", holds: "The joints bear the arm at which the feet stand out.",
+			lacks: "The feet stand so far out that a load on the top bends the joints: broader legs, or less splay."},
+		"steep-end-grain": {name: "steep legs, end grain", holds: "The corner of the sole keeps its wood.",
+			lacks: "The sharp corner of the sole is little but end grain and splits off when the piece is pushed: ease it well, or splay less."},
+		"steep-blade": {name: "steep legs, gauge and blade", holds: "The gauge holds the part at this angle.",
+			lacks: "At this angle the blade draws the part along the fence: clamp it to the gauge, or saw it by hand."},
+		"standing": {name: "standing", holds: "A hand leaned on the rim does not tip the piece.", lacks: "A hand leaned on the rim may tip the piece."},
+		"loose-top": {name: "loose top", holds: "A hand leaned on the rim does not tip the loose top.",
+			lacks: "A hand leaned on the rim may tip the loose top. Stick it to its supports, or set them further out."},
+		"blade-stock": {name: "blade and stock", holds: "The blade comes through everywhere.",
+			lacks: "The blade does not come through at: %s. Saw these by hand or at the bandsaw, to knifed lines."},
+		"blade-laps":   {name: "blade at the laps", holds: "The blade rises high enough.", lacks: "Cut the laps by hand, or on another machine."},
+		"blade-bridle": {name: "blade at the bridle", holds: "The blade rises high enough.", lacks: "Saw the cheeks and the slot by hand or on a bandsaw."},
+		"stop-reach": {name: "reach of the stop", holds: "Every stop that the cards ask for stands within reach.",
+			lacks: "The stop does not reach so far for: %s. Clamp a longer board to the fence, or saw these to a knife line."},
+		"dado":               {name: "dado set and lap", holds: "The dado set clears a lap in %n.", lacks: "The dado set is wider than the lap: take chippers out of it."},
+		"pads-on-stretchers": {name: "pads on the stretchers", holds: "The pads stand on wood all round.", lacks: "The pads are wider than the stretchers."},
+		"pads-shoulder": {name: "pads and shoulders", holds: "Each pad stands on its own stretcher.",
+			lacks: "The pads reach over a shoulder: fix each to one part only, or it works loose."},
+		"pads-edge": {name: "pads and edge of the top", holds: "The pads stand well inside the edge of the top.", lacks: "The pads stand too near to the edge of the top."},
+		"glass-corners": {name: "corners of the glass", holds: "The corners are rounded enough for the glass shop.",
+			lacks: "A corner radius is not to be less than the thickness of the glass."},
+		"frame-under-top": {name: "frame under the top", holds: "Leg heads and horns stay within the outline of the top.",
+			lacks: "Leg heads or horns stand out from under the top by %s."},
+		"proud-head": {name: "proud head and top", holds: "The proud heads stay below the top.", lacks: "The proud heads stand higher than the underside of the top."},
+		"screw-through": {name: "screws and upper face of the top", holds: "The screws end well inside the top.",
+			lacks: "The screws come too near to the upper face of the top, or through it."},
+		"screw-hold": {name: "hold of the screws", holds: "The screws go far enough into the top.", lacks: "The screws hardly go into the top."},
+		"hole-edge": {name: "holes and edges of the stretchers", holds: "Enough wood is left beside the holes for the screws.",
+			lacks: "Little is left beside the holes for the screws: wider stretchers, or buttons instead."},
+		"hole-lap": {name: "holes and laps", holds: "The holes keep clear of the laps.", lacks: "The holes come so near to the laps that the wood between breaks out."},
+		"boards": {name: "boards for all parts", holds: "The cutting plan finds room for every part, spare and test piece.",
+			lacks: "The cutting plan finds no room on the boards listed for: %s. Have another board at hand."},
+		"shared":        {name: "shared: %s", holds: "%[1]s: %[3]s for %[2]s; set it once and cut them together."},
+		"nearly-shared": {name: "nearly shared: %s", lacks: "%[1]s: %[4]s for %[2]s but %[5]s for %[3]s. Make them equal and set once."},
 	}
 })
 
@@ -176,19 +204,15 @@ var checkFigures = sync.OnceValue(func() map[measure.ID]wording.Text {
 	}
 })
 
-// found says what each question found.
+// found says what questions find beside that.
 var found = sync.OnceValue(func() map[measure.ID]wording.Text {
 	return map[measure.ID]wording.Text{
-		"clash.holds":                    "No two of the %s parts clash.",
 		"clash.here":                     clashHere,
 		"clash.everywhere":               clashHere + " So it is at every corner.",
 		"leg-head.holds-under-neighbour": "The leg's stretcher side stays %s clear of the neighbour's outer side, over the middle %s of its width, at the top of the stretcher, where the neighbour passes over.",
 		"leg-head.holds-over-neighbour":  "The leg's stretcher side stays %s clear of the neighbour's outer side, over the middle %s of its width, at half the depth of the stretcher, where the neighbour passes under.",
 		"leg-head.lacks-under-neighbour": "The leg's stretcher side reaches %s into the neighbour, over the middle %s of its width, at the top of the stretcher, where the neighbour passes over.",
 		"leg-head.lacks-over-neighbour":  "The leg's stretcher side reaches %s into the neighbour, over the middle %s of its width, at half the depth of the stretcher, where the neighbour passes under.",
-		"short-grain.holds":              "Enough is left along the grain between the lap's outer shoulder and the leg.",
-		"short-grain.lacks":              "So little between the lap's outer shoulder and the leg breaks off at a touch: saw it with care, or leave more.",
-		"together.holds":                 "The stretchers slide shut in plan, all at once: every plain end is open past its lap. So they do before their ends are trimmed, and with the legs on.",
 		"together.catches":               "The stretchers catch on each other as the ring slides shut.",
 		"together.trimmed-first":         "The stretchers slide shut only once their ends are trimmed.",
 		"together.before-the-legs":       "The ring slides shut before the legs are on, not after: join the legs when the ring is together.",
@@ -196,86 +220,24 @@ var found = sync.OnceValue(func() map[measure.ID]wording.Text {
 		"together.closed": "With both shoulders of every lap closed the ring can go together only by tilting all parts at once and letting them down together," +
 			" and the outer shoulder of every plain end stays open by %s. The slack eases the plain ends alone; in the laps at the leg ends a tilted part binds." +
 			" How much slack it takes has not been worked out: try the whole ring dry before anything else is cut.",
-		"leg-end-shoulder.holds":      "The lap's outer shoulder at the leg end stands on the stretcher along its whole length.",
-		"leg-end-shoulder.lacks":      "The lap's outer shoulder at the leg end runs off the trimmed end.",
-		"horn.holds":                  "Enough wood is left past the outer shoulder of the plain end.",
-		"horn.lacks":                  "What is left past the outer shoulder of the plain end is short grain and breaks off.",
-		"ends-finished.holds":         "No two ends that cross the same stretcher meet.",
-		"ends-finished.lacks":         "Two ends that cross the same stretcher meet.",
 		"ends-finished.pass":          "Two ends that cross the same stretcher pass each other only because one of them is shorter.",
-		"ends-rough.holds":            "The ring goes together before any end is trimmed.",
-		"ends-rough.lacks":            "Ends that cross the same stretcher would meet: trim them before the ring goes together.",
-		"wood-at-laps.holds":          "Enough wood is left.",
-		"wood-at-laps.lacks":          "Little is left of the depth at the laps.",
-		"cheeks.holds":                "Enough wood is left.",
-		"cheeks.lacks":                "The cheeks beside the slot are thin.",
-		"tenon.holds":                 "Enough wood is left.",
-		"tenon.lacks":                 "The tenon is thin.",
-		"taper-start.holds":           "The taper begins below the joint.",
-		"taper-start.lacks":           "The taper begins inside the joint and eats its shoulder: there it has taken off %s.",
-		"foot.holds":                  "The foot keeps enough wood.",
-		"foot.lacks":                  "The foot is thin and chips on a hard floor.",
 		"feet.rock":                   floorRocks,
 		"feet.rock-never":             neverRocks,
 		"feet.inside-and-rock":        feetInside + floorRocks,
 		"feet.inside-and-rock-never":  feetInside + neverRocks,
 		"feet.outside-and-rock":       feetOutside + floorRocks,
 		"feet.outside-and-rock-never": feetOutside + neverRocks,
-		"steep-standing.holds":        "The joints bear the arm at which the feet stand out.",
-		"steep-standing.lacks":        "The feet stand so far out that a load on the top bends the joints: broader legs, or less splay.",
-		"steep-end-grain.holds":       "The corner of the sole keeps its wood.",
-		"steep-end-grain.lacks":       "The sharp corner of the sole is little but end grain and splits off when the piece is pushed: ease it well, or splay less.",
-		"steep-blade.holds":           "The gauge holds the part at this angle.",
-		"steep-blade.lacks":           "At this angle the blade draws the part along the fence: clamp it to the gauge, or saw it by hand.",
 		"standing.falls":              "The weight of the piece lies outside what it stands on: it falls by itself.",
 		"standing.never-tips":         "No load on the top tips the piece: its rim stands nowhere outside what it stands on.",
-		"standing.holds":              "A hand leaned on the rim does not tip the piece.",
-		"standing.lacks":              "A hand leaned on the rim may tip the piece.",
 		"loose-top.falls":             "The weight of the loose top lies outside what it stands on: it falls by itself.",
 		"loose-top.never-tips":        "No load on the top tips the loose top: its rim stands nowhere outside what it stands on.",
-		"loose-top.holds":             "A hand leaned on the rim does not tip the loose top.",
-		"loose-top.lacks":             "A hand leaned on the rim may tip the loose top. Stick it to its supports, or set them further out.",
-		"blade-stock.holds":           "The blade comes through everywhere.",
-		"blade-stock.lacks":           "The blade does not come through at: %s. Saw these by hand or at the bandsaw, to knifed lines.",
-		"blade-laps.holds":            "The blade rises high enough.",
-		"blade-laps.lacks":            "Cut the laps by hand, or on another machine.",
-		"blade-bridle.holds":          "The blade rises high enough.",
-		"blade-bridle.lacks":          "Saw the cheeks and the slot by hand or on a bandsaw.",
-		"stop-reach.holds":            "Every stop that the cards ask for stands within reach.",
-		"stop-reach.lacks":            "The stop does not reach so far for: %s. Clamp a longer board to the fence, or saw these to a knife line.",
-		"dado.holds":                  "The dado set clears a lap in %n.",
-		"dado.lacks":                  "The dado set is wider than the lap: take chippers out of it.",
-		"pads-on-stretchers.holds":    "The pads stand on wood all round.",
-		"pads-on-stretchers.lacks":    "The pads are wider than the stretchers.",
-		"pads-shoulder.holds":         "Each pad stands on its own stretcher.",
-		"pads-shoulder.lacks":         "The pads reach over a shoulder: fix each to one part only, or it works loose.",
-		"pads-edge.holds":             "The pads stand well inside the edge of the top.",
-		"pads-edge.lacks":             "The pads stand too near to the edge of the top.",
 		"glass-corners.clipped":       "The corners are clipped; ask for them to be dubbed.",
-		"glass-corners.holds":         "The corners are rounded enough for the glass shop.",
-		"glass-corners.lacks":         "A corner radius is not to be less than the thickness of the glass.",
 		"glass-corners.sharp":         "Sharp corners of glass chip and hurt: round them.",
-		"frame-under-top.holds":       "Leg heads and horns stay within the outline of the top.",
-		"frame-under-top.lacks":       "Leg heads or horns stand out from under the top by %s.",
-		"proud-head.holds":            "The proud heads stay below the top.",
-		"proud-head.lacks":            "The proud heads stand higher than the underside of the top.",
 		"loose-top.bonded":            "The top is bonded to its supports. Loose, a load of %s at the rim would tip it: what the bond bears stands in its data sheet.",
 		"loose-top.falls-but-bonded":  "The top lies on nothing but its bond: its weight is outside its supports.",
-		"screw-through.holds":         "The screws end well inside the top.",
-		"screw-through.lacks":         "The screws come too near to the upper face of the top, or through it.",
-		"screw-hold.holds":            "The screws go far enough into the top.",
-		"screw-hold.lacks":            "The screws hardly go into the top.",
-		"hole-edge.holds":             "Enough wood is left beside the holes for the screws.",
-		"hole-edge.lacks":             "Little is left beside the holes for the screws: wider stretchers, or buttons instead.",
-		"hole-lap.holds":              "The holes keep clear of the laps.",
-		"hole-lap.lacks":              "The holes come so near to the laps that the wood between breaks out.",
 		"board.holds":                 "Every blank comes out of the boards listed.",
 		"board.lacks":                 "No board listed is as long as the blank.",
 		"board.section":               "No board listed is at once long, wide and thick enough for a blank with a section of %b × %s: glue it up.",
-		"boards.holds":                "The cutting plan finds room for every part, spare and test piece.",
-		"boards.lacks":                "The cutting plan finds no room on the boards listed for: %s. Have another board at hand.",
-		"shared.holds":                "%[1]s: %[3]s for %[2]s; set it once and cut them together.",
-		"nearly-shared.lacks":         "%[1]s: %[4]s for %[2]s but %[5]s for %[3]s. Make them equal and set once.",
 	}
 })
 

@@ -42,7 +42,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 		f := checks.Examine([]piece.Piece{p, other})
 		for _, c := range slices.Concat(f.Sizes[0].Checks, f.Together) {
 			for _, said := range []string{words(c, measure.Millimetre), checkName(c)} {
-				if said == string(c.Question+"."+c.Found.ID) || said == string(c.Question) && checkNames()[c.Question] == "" {
+				if said == string(c.Question+"."+c.Found.ID) || said == string(c.Question) && checkTexts()[c.Question].name == "" {
 					t.Errorf("no words for %q", said)
 				}
 			}
@@ -127,11 +127,14 @@ func TestNoCheckHangsOnWords(t *testing.T) {
 func TestIdentitiesStay(t *testing.T) {
 	var ids []string
 	for head, table := range map[string]map[measure.ID]wording.Text{
-		"figure": figureNames(), "check": checkNames(), "setting": settingNames(), "measured": checkFigures(),
+		"figure": figureNames(), "setting": settingNames(), "measured": checkFigures(),
 	} {
 		for id := range table {
 			ids = append(ids, head+" "+string(id))
 		}
+	}
+	for id := range checkTexts() {
+		ids = append(ids, "check "+string(id))
 	}
 	for key := range fixTexts() {
 		ids = append(ids, "fix "+string(key))

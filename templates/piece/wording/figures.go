@@ -24,6 +24,11 @@ func speak[ID ~string](texts map[ID]wording.Text, id ID, args ...any) string {
 	if !ok {
 		return string(id)
 	}
+	return filled(t, args...)
+}
+
+// filled fills the verbs of a sentence, which may have none.
+func filled(t wording.Text, args ...any) string {
 	if !strings.Contains(string(t), "%") {
 		args = nil
 	}
