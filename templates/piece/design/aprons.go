@@ -189,8 +189,8 @@ func frameOutlines() []string { return []string{"frame", "round", "oval"} }
 // In the order of their constants.
 func railJoints() []string { return []string{"square-haunch", "sloping-haunch", "tenon", "bridle"} }
 
-func frameHas(d Design, key Key) bool {
-	switch f := d.Frame; {
+func frameHas(d *Design, key Key) bool {
+	switch f := &d.Frame; {
 	case Key("frame.stretchers").holds(key), key == "frame.milled.stretchers":
 		return f.Stretchers.Depth > 0
 	case key == "frame.top.diameter":

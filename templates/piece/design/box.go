@@ -106,7 +106,7 @@ func boxSchema() schema {
 //go:embed start/box.toml
 var boxText string
 
-func boxHas(d Design, key Key) bool {
+func boxHas(d *Design, key Key) bool {
 	switch key {
 	case "box.slope":
 		return d.Box.RimSide == 0 && d.Box.RimWidth == 0

@@ -11,7 +11,7 @@ type Doubts map[Key]bool
 
 // Any reports whether one of the keys is in doubt.
 func (d Doubts) Any(keys ...Key) bool {
-	return slices.ContainsFunc(keys, func(key Key) bool { return d[key] })
+	return len(d) > 0 && slices.ContainsFunc(keys, func(key Key) bool { return d[key] })
 }
 
 // Clone returns doubts to which With may add.

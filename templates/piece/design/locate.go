@@ -69,7 +69,7 @@ func setters(figure measure.ID) []Key {
 			return s.keys
 		}
 	}
-	if slices.ContainsFunc(fields(), func(f field[Design]) bool { return f.key == Key(figure) }) {
+	if fieldOf(Key(figure)) != nil {
 		return []Key{Key(figure)}
 	}
 	return nil

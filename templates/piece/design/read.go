@@ -200,8 +200,8 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 	for _, kid := range n.kids {
 		key := within.with(kid.key)
 		path := string(key)
-		i := slices.IndexFunc(r.fields, func(f field[Design]) bool { return f.key == key })
-		known := i >= 0
+		own := fieldOf(key)
+		known := own != nil
 		switch {
 		case size == nil && key == "size", size != nil && key == "name":
 		case kid.kind == isBroken:
@@ -209,7 +209,7 @@ func (r *reader) table(n *node, within Key, size []string, into settings) {
 		case size != nil && key.forAll() && (known || slices.Contains(tables(), key)):
 			r.note(kid.at, path, size, forAllSizes.With(), forAllSizesHint.With(), key)
 		case known:
-			into[key] = r.value(kid, r.fields[i], size)
+			into[key] = r.value(kid, *own, size)
 		case slices.Contains(tables(), key) && kid.kind == isTable:
 			into[key] = setting{at: kid.at, ok: !kid.twice, own: size != nil}
 			r.table(kid, key, size, into)

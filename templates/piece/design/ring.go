@@ -56,7 +56,7 @@ var ringText string
 
 var leanKeys = [...]Key{BySplay: "legs.splay", ByFootCircle: "legs.foot-circle", ByFootSpread: "legs.foot-spread"}
 
-func ringHas(d Design, key Key) bool {
+func ringHas(d *Design, key Key) bool {
 	switch key {
 	case "legs.splay", "legs.foot-circle", "legs.foot-spread":
 		return slices.Index(leanKeys[:], key) == int(d.Legs.Lean)

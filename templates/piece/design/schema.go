@@ -86,8 +86,8 @@ var allAsked = sync.OnceValue(func() map[Key]asked {
 func (d Design) Outside(doubts Doubts) []error {
 	var errs []error
 	for _, f := range fields() {
-		idle := !d.has(f.key) || f.unset != nil && f.unset(&d) && !d.means(f.key)
-		if f.outside == nil || idle || len(doubts) > 0 && (doubts[f.key] || doubts.Any(hangsOn(f.key)...)) {
+		if f.outside == nil || !d.has(f.key) || f.unset != nil && f.unset(&d) && !d.means(f.key) ||
+			len(doubts) > 0 && (doubts[f.key] || doubts.Any(hangsOn(f.key)...)) {
 			continue
 		}
 		if err := f.outside(&d); err != nil {
@@ -100,12 +100,21 @@ func (d Design) Outside(doubts Doubts) []error {
 // Figure returns what finds the figure of a key in a design, and whether that is an angle.
 // Finding it makes the design go by that key: find it in a copy.
 func (k Key) Figure() (at func(*Design) *float64, angle bool) {
-	for _, f := range fields() {
-		if f.key == k {
-			return f.at, f.kind == AngleField
-		}
+	if f := fieldOf(k); f != nil {
+		return f.at, f.kind == AngleField
 	}
 	return nil, false
+}
+
+// fieldOf returns that of a key, nil where there is none.
+func fieldOf(k Key) *field[Design] {
+	all := fields()
+	for i := range all {
+		if all[i].key == k {
+			return &all[i]
+		}
+	}
+	return nil
 }
 
 // GoesBy reports whether a design goes by the figure of a key: how a size was planed only
@@ -118,7 +127,7 @@ func (d Design) GoesBy(k Key) bool {
 	return d.has(k) && d.means(k)
 }
 
-func (d Design) has(key Key) bool {
+func (d *Design) has(key Key) bool {
 	switch key {
 	case "prices.wood-per-m3":
 		return d.Prices.Wood.Unit == measure.Millimetre
@@ -134,8 +143,8 @@ func (d Design) has(key Key) bool {
 }
 
 // means reports whether the words of a design give a key a meaning.
-func (d Design) means(key Key) bool {
-	return !slices.ContainsFunc(hangings()[key], func(n hanging) bool { return n.held != nil && !slices.Contains(n.words, n.held(&d)) })
+func (d *Design) means(key Key) bool {
+	return !slices.ContainsFunc(hangings()[key], func(n hanging) bool { return n.held != nil && !slices.Contains(n.words, n.held(d)) })
 }
 
 // A hanging is a need of a key with the word of the other key that a design holds; held is
@@ -191,11 +200,12 @@ func (k Key) root() Key {
 // key of all kinds.
 func schemaOf(key Key) (k Kind, s schema, own bool) {
 	root, all := key.root(), schemas()
-	i := slices.IndexFunc(all, func(s schema) bool { return slices.Contains(s.tables, root) })
-	if i < 0 {
-		return 0, schema{}, false
+	for i := range all {
+		if slices.Contains(all[i].tables, root) {
+			return Kind(i), all[i], true
+		}
 	}
-	return Kind(i), all[i], true
+	return 0, schema{}, false
 }
 
 func headFields() []field[Design] {
@@ -306,7 +316,7 @@ type schema struct {
 	stock    []Key // thicknesses of stock, by which inches are told from millimetres
 	// has reports whether a design goes by a key of its tables, as far as figures say so
 	// and not the words of needs. hangsOn holds those figures, by key or table.
-	has     func(Design, Key) bool
+	has     func(*Design, Key) bool
 	hangsOn map[Key][]Key
 	aside   []Key // tables by which a piece is not drawn
 	start   starting

@@ -286,8 +286,8 @@ var seatText string
 func seatShapes() []string     { return []string{"round", "oval", "rectangle", "shield", "free"} }
 func seatStretchers() []string { return []string{"none", "box", "h"} }
 
-func seatHas(d Design, key Key) bool {
-	s := d.Seat
+func seatHas(d *Design, key Key) bool {
+	s := &d.Seat
 	for i, table := range seatRows {
 		r := SeatRow(i)
 		if !table.holds(key) {

@@ -108,8 +108,11 @@ func (s settings) misfits(doubts Doubts) []misfit {
 			continue
 		}
 		for _, key := range keys {
+			if !n.touches(key) {
+				continue
+			}
 			set, there := s[key]
-			if !there || !n.touches(key) {
+			if !there {
 				continue
 			}
 			table := slices.ContainsFunc(out, func(m misfit) bool { return m.name.holds(key) })
@@ -165,21 +168,20 @@ func missing(s settings, doubts Doubts) []note {
 
 // asks reports whether a key that must be given is wanted beside the others, and whether
 // that is a matter of its table's being there: what neither hangs on a word nor stands in
-// an optional table is wanted by the kind of piece.
+// an optional table is wanted by the kind of piece. One of another kind is not wanted.
 func (s settings) asks(key Key, doubts Doubts) (optional, asked bool) {
-	_, own, _ := schemaOf(key)
-	optional = slices.Contains(own.optional, key.table())
-	ofKind, ofWords := true, true
-	for _, n := range needs() {
-		met := func() bool { return !doubts.Any(n.of) && slices.Contains(n.words, s.word(n.of, n.standard)) }
-		switch {
-		case n.of == "kind":
-			ofKind = ofKind && (!n.touches(key) || met())
-		case n.of != key && (n.key == key || n.key == key.table()):
-			optional, ofWords = true, ofWords && met()
+	_, own, ofKind := schemaOf(key)
+	unsure := ofKind && doubts.Any("kind")
+	if ofKind && !unsure && own.name != s.word("kind", schemas()[RingKind].name) {
+		return false, false
+	}
+	optional, asked = slices.Contains(own.optional, key.table()), true
+	for _, n := range own.needs {
+		if n.of != key && (n.key == key || n.key == key.table()) {
+			optional, asked = true, asked && !doubts.Any(n.of) && slices.Contains(n.words, s.word(n.of, n.standard))
 		}
 	}
-	return optional, ofWords && (optional || ofKind)
+	return optional, asked && (optional || !unsure)
 }
 
 // impossible notes figures that were read and cannot be together. What hangs
