@@ -91,8 +91,7 @@ func (t arcTemplate) along(d *Drawing, wide float64) {
 	d.Line(Outline, t.Parallel(-wide)...)
 	d.Line(Outline, right, inward(right, wide))
 	crown := geometry.Pt(0, t.Rise)
-	d.Line(Centre, crown, inward(crown, wide))
-	d.LabelLine(crown, inward(crown, wide), tag("mid-chord", t.length(t.Rise)))
+	d.Named(Centre, crown, inward(crown, wide), tag("mid-chord", t.length(t.Rise)))
 	for _, p := range t.marks() {
 		d.battenMark(p, inward(p, wide/3), t.Unit)
 	}

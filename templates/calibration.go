@@ -33,8 +33,7 @@ func Calibration(u measure.Unit) Drawing {
 		d.LabelLine(p, c[(i+1)%len(c)], tag("side", sideText(u)))
 	}
 	for i := range 2 {
-		d.Line(Construction, c[i], c[i+2])
-		d.LabelLine(c[i], c[i+2], tag("diagonal", diagonalText(u)))
+		d.Named(Construction, c[i], c[i+2], tag("diagonal", diagonalText(u)))
 	}
 	d.LabelPoint(geometry.Pt(side/2, side/8), tag("measure-all"))
 	return d

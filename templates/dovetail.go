@@ -125,8 +125,7 @@ func (t dovetailTemplate) blank(d *Drawing, e joint.BoardEnd, outer, inner float
 		name Tag
 		role Role
 	}{{tag("outer-side"), Outline}, {tag("fold"), Fold}, {tag("fold"), Fold}, {tag("hollow-side"), Outline}} {
-		d.Line(line.role, edges[0][i], edges[1][i])
-		d.LabelLine(edges[0][i], edges[1][i], line.name)
+		d.Named(line.role, edges[0][i], edges[1][i], line.name)
 	}
 	for i, name := range []Tag{tag("lower-edge"), tag("upper-edge")} {
 		d.LabelLine(edges[i][0], edges[i][1], name)
@@ -140,8 +139,7 @@ func (t dovetailTemplate) blank(d *Drawing, e joint.BoardEnd, outer, inner float
 			continue
 		}
 		a, b := e.Edges(gauge.inner, gauge.deep)
-		d.Line(Construction, gauge.on(a), gauge.on(b))
-		d.LabelLine(gauge.on(a), gauge.on(b), tag("gauge-line", t.length(gauge.deep)))
+		d.Named(Construction, gauge.on(a), gauge.on(b), tag("gauge-line", t.length(gauge.deep)))
 	}
 }
 

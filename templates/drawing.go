@@ -263,6 +263,12 @@ func (d *Drawing) LabelLine(a, b geometry.Point, t Tag) {
 	d.Labels = append(d.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})
 }
 
+// Named draws a line and names it.
+func (d *Drawing) Named(role Role, a, b geometry.Point, t Tag) {
+	d.Line(role, a, b)
+	d.LabelLine(a, b, t)
+}
+
 // LabelLine names a line of a picture or, where both ends are the same, a point.
 func (p *Picture) LabelLine(a, b geometry.Point, t Tag) {
 	p.Labels = append(p.Labels, Label{ID: t.ID, Text: t.Text, On: geometry.Segment{A: a, B: b}})

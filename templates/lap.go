@@ -257,8 +257,7 @@ func (t lapTemplate) datum(d *Drawing, y0, y1 float64) {
 		x, name = t.At, tag("square-line-at", t.length(t.At))
 	}
 	a, b := geometry.Pt(x, y0-offset/2), geometry.Pt(x, y1+offset/2)
-	d.Line(Construction, a, b)
-	d.LabelLine(a, b, name)
+	d.Named(Construction, a, b, name)
 }
 
 // positions says how far from the datum the near shoulder meets either edge.

@@ -96,8 +96,7 @@ func (t ovalTemplate) quarter() Drawing {
 		{geometry.Pt(0, t.Width/2), "short-centre-line"},
 	} {
 		in := end.at.Sub(end.at.Unit().Mul(math.Min(most, end.at.Norm())))
-		d.Line(Centre, end.at, in)
-		d.LabelLine(end.at, in, tag(end.id, t.length(end.at.Norm())))
+		d.Named(Centre, end.at, in, tag(end.id, t.length(end.at.Norm())))
 	}
 	if t.Inset > 0 {
 		t.inset(&d, t.Quarter(t.Inset))
@@ -139,8 +138,7 @@ func (t ovalTemplate) marked(d *Drawing) {
 	end, side := t.Centres()
 	at := t.JoinAngle()
 	from := end.Add(geometry.Polar(math.Max(0, t.EndRadius-2*stripWidth(t.Unit)), at))
-	d.Line(Construction, from, t.Join())
-	d.LabelLine(from, t.Join(), tag("join-line", angleText(at)))
+	d.Named(Construction, from, t.Join(), tag("join-line", angleText(at)))
 	d.LabelPoint(end.Add(geometry.Polar(t.EndRadius, at/2)), tag("radius", t.length(t.EndRadius)))
 	d.LabelPoint(side.Add(geometry.Polar(t.AtSide(), (at+math.Pi/2)/2)), tag("radius", t.length(t.AtSide())))
 }

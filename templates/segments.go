@@ -56,8 +56,7 @@ func (t segmentTemplate) piece(half bool) Drawing {
 	d.LabelLine(p[0], p[1], outer)
 	d.LabelLine(p[3], p[2], ring)
 	for _, end := range ends {
-		d.Line(Cut, end[0], end[1])
-		d.LabelLine(end[0], end[1], tag("line-off-square", angleText(t.OffSquare())))
+		d.Named(Cut, end[0], end[1], tag("line-off-square", angleText(t.OffSquare())))
 	}
 	if t.Round {
 		outer, inner := t.Arcs(half)
@@ -67,8 +66,7 @@ func (t segmentTemplate) piece(half bool) Drawing {
 		d.LabelPoint(inner[len(inner)/2], tag("rounded-to", t.length(t.Inner/2)))
 	}
 	foot, head := geometry.Pt(0, -offset/2), geometry.Pt(0, t.Board()+offset/2)
-	d.Line(Centre, foot, head)
-	d.LabelLine(foot, head, tag("board-wide", t.length(t.Board())))
+	d.Named(Centre, foot, head, tag("board-wide", t.length(t.Board())))
 	if half {
 		d.LabelLine(foot, head, tag("other-half"))
 	}
@@ -142,8 +140,7 @@ func (t staveTemplate) outline() Drawing {
 		d.LabelLine(edge[0], edge[1], tag("edge-tilted", angleText(t.EdgeTilt())))
 	}
 	a, b := geometry.Pt(-offset, 0), geometry.Pt(t.Long()+offset, 0)
-	d.Line(Centre, a, b)
-	d.LabelLine(a, b, tag("centre-line"))
+	d.Named(Centre, a, b, tag("centre-line"))
 	return d
 }
 

@@ -66,8 +66,7 @@ func (t taperTemplate) drawing() Drawing {
 	var d Drawing
 	d.Polygon(Outline, t.Blank()...)
 	for _, c := range t.Cuts() {
-		d.Line(Cut, c.A, c.B)
-		d.LabelLine(c.A, c.B, tag("cut-line-to-edge", angleText(t.ToEdge())))
+		d.Named(Cut, c.A, c.B, tag("cut-line-to-edge", angleText(t.ToEdge())))
 	}
 	for _, w := range t.Waste() {
 		d.Hatch(w...)
@@ -78,8 +77,7 @@ func (t taperTemplate) drawing() Drawing {
 	t.grain(&d)
 	if mid := t.Top / 2; t.Faces.Symmetric() {
 		a, b := geometry.Pt(-offset, mid), geometry.Pt(t.Length+offset, mid)
-		d.Line(Centre, a, b)
-		d.LabelLine(a, b, tag("centre-line"))
+		d.Named(Centre, a, b, tag("centre-line"))
 	}
 	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
 	return d
@@ -99,8 +97,7 @@ func (t taperTemplate) start(d *Drawing) {
 		name = tag("start-from-top", t.length(t.Start))
 	}
 	a, b := geometry.Pt(t.Start, -tick), geometry.Pt(t.Start, t.Top+tick)
-	d.Line(Construction, a, b)
-	d.LabelLine(a, b, name)
+	d.Named(Construction, a, b, name)
 }
 
 // grain draws an arrow along the grain, in the wood that stays and clear of

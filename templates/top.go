@@ -113,7 +113,6 @@ func (d *Drawing) centreEnds(a, b geometry.Point) {
 	const most = 30.0
 	in := b.Sub(a).Unit().Mul(math.Min(most, a.Distance(b)/3))
 	for _, end := range []geometry.Segment{{A: a, B: a.Add(in)}, {A: b, B: b.Sub(in)}} {
-		d.Line(Centre, end.A, end.B)
-		d.LabelLine(end.A, end.B, tag("centre-line"))
+		d.Named(Centre, end.A, end.B, tag("centre-line"))
 	}
 }

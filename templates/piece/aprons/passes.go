@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 )
@@ -203,9 +204,5 @@ func (m Model) passes() []Pass {
 
 // steepest returns the most that the blade is tilted in any pass.
 func (m Model) steepest() float64 {
-	most := 0.0
-	for _, p := range m.passes() {
-		most = math.Max(most, math.Abs(p.Saw.Tilt))
-	}
-	return most
+	return lists.Most(m.passes(), func(p Pass) float64 { return math.Abs(p.Saw.Tilt) })
 }

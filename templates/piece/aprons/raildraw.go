@@ -202,8 +202,7 @@ func (m Model) shape(r Rail, sort int) templates.Picture {
 	d.LabelLine(corners[0], corners[1], label("under-long", m.length(corners[0].Distance(corners[1]))))
 	d.LabelLine(corners[3], corners[2], label("top-long", m.length(corners[3].Distance(corners[2]))))
 	x := corners[0].X - 0.06*corners[1].X
-	d.Line(templates.Construction, geometry.Pt(x, 0), geometry.Pt(x, corners[2].Y))
-	d.LabelLine(geometry.Pt(x, 0), geometry.Pt(x, corners[2].Y), label("plain", m.length(corners[2].Y)))
+	d.Named(templates.Construction, geometry.Pt(x, 0), geometry.Pt(x, corners[2].Y), label("plain", m.length(corners[2].Y)))
 	d.LabelLine(corners[1], corners[2], label("shoulder", m.angle(math.Abs(r.Ends[right].Joint.Face))))
 	return templates.Picture{
 		Heading: shapeName.With(m.sortName(r.Row, sort)), Wide: true,

@@ -140,8 +140,7 @@ func (b Box) shape(s sort) templates.Picture {
 	d.LabelLine(face[0], face[1], templates.Tag{ID: "lower-edge", Text: lowerEdgeOf.With(b.mm(low))})
 	d.LabelLine(face[3], face[2], templates.Tag{ID: "upper-edge", Text: upperEdgeOf.With(b.mm(high))})
 	x := math.Min(face[0].X, face[3].X) - off
-	d.Line(templates.Construction, geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y))
-	d.LabelLine(geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y), templates.Tag{ID: "wide", Text: b.mm(b.ripped(s.first))})
+	d.Named(templates.Construction, geometry.Pt(x, face[0].Y), geometry.Pt(x, face[3].Y), templates.Tag{ID: "wide", Text: b.mm(b.ripped(s.first))})
 	d.LabelLine(face[1], face[2], templates.Tag{ID: "end", Text: offSquareOf.With(b.angle(math.Abs(b.corner(s.first).OffSquare())))})
 	return templates.Picture{Heading: shapeHeading.With(sortNames[s.id].With()), View: templates.View{Part: "box", Face: s.id}, Strokes: d.Strokes, Labels: d.Labels}
 }

@@ -51,8 +51,7 @@ func plainEnd(p piece.Piece) templates.Drawing {
 		c := lap.Corners()
 		by := geometry.Pt(p.Design.Ring.Slack/math.Sin(lap.Angle), 0)
 		a, b := c[1].Add(by), c[2].Add(by)
-		d.Line(templates.Construction, a, b)
-		d.LabelLine(a, b, tag("plain-end-slack", p.MM(p.Design.Ring.Slack)))
+		d.Named(templates.Construction, a, b, tag("plain-end-slack", p.MM(p.Design.Ring.Slack)))
 	}
 	return d
 }

@@ -141,8 +141,7 @@ func (f legFace) drawing() templates.Drawing {
 	f.headLines(&d)
 	f.taperLines(&d)
 	if foot, ok := f.footLine(); ok {
-		d.Line(templates.Cut, foot.A, foot.B)
-		d.LabelLine(foot.A, foot.B, tag("foot", f.cutAngle()))
+		d.Named(templates.Cut, foot.A, foot.B, tag("foot", f.cutAngle()))
 	}
 	f.names(&d)
 	return d
@@ -152,8 +151,7 @@ func (f legFace) drawing() templates.Drawing {
 func (f legFace) headLines(d *templates.Drawing) {
 	line := func(role templates.Role, at float64, t templates.Tag) {
 		s := f.level(at)
-		d.Line(role, s.A, s.B)
-		d.LabelLine(s.A, s.B, t)
+		d.Named(role, s.A, s.B, t)
 	}
 	line(templates.Cut, f.rough(), tag("saw-here", f.MM(f.Bridle.Long)))
 	if f.Design.Legs.Proud > 0 {
@@ -180,16 +178,14 @@ func (f legFace) cutAngle() string {
 // taperLines draws the tapers, where they start and what they leave.
 func (f legFace) taperLines(d *templates.Drawing) {
 	for _, s := range f.tapers() {
-		d.Line(templates.Cut, s.A, s.B)
-		d.LabelLine(s.A, s.B, tag("taper-here", f.Say(measure.Angle(f.Taper.ToEdge()))))
+		d.Named(templates.Cut, s.A, s.B, tag("taper-here", f.Say(measure.Angle(f.Taper.ToEdge()))))
 	}
 	if f.Taper == nil {
 		return
 	}
 	start := f.foot() - f.Taper.Run()
 	a, b := geometry.Pt(start, -2), geometry.Pt(start, f.size+2)
-	d.Line(templates.Construction, a, b)
-	d.LabelLine(a, b, tag("taper-starts"))
+	d.Named(templates.Construction, a, b, tag("taper-starts"))
 	low, high := 0.0, f.size
 	if f.low {
 		low = f.Taper.Loss()
@@ -211,8 +207,7 @@ func (f legFace) names(d *templates.Drawing) {
 	d.LabelLine(geometry.Pt(from, f.size), geometry.Pt(to, f.size), f.upper)
 	a, b := geometry.Pt(f.rough(), f.size/2), geometry.Pt(f.foot(), f.size/2)
 	if f.low && f.high {
-		d.Line(templates.Centre, a, b)
-		d.LabelLine(a, b, tag("centre-of-blank"))
+		d.Named(templates.Centre, a, b, tag("centre-of-blank"))
 	}
 	mid := geometry.Pt((from+to)/2, f.size*0.75)
 	if f.low && f.high {

@@ -198,8 +198,7 @@ func quarterTop(p piece.Piece) templates.Drawing {
 	d.Line(templates.Cut, geometry.Arc(geometry.Point{}, r, 0, math.Pi/2)...)
 	d.LabelPoint(geometry.Polar(r, math.Pi/4), tag("rim-radius", p.MM(r)))
 	for _, end := range []geometry.Point{geometry.Pt(r, 0), geometry.Pt(0, r)} {
-		d.Line(templates.Centre, geometry.Point{}, end)
-		d.LabelLine(geometry.Point{}, end, tag("centre-line"))
+		d.Named(templates.Centre, geometry.Point{}, end, tag("centre-line"))
 	}
 	d.LabelPoint(geometry.Point{}, tag("centre-of-top"))
 	if along := topGrain(p); along != (geometry.Point{}) {

@@ -223,11 +223,7 @@ func (s Seat) slimmest() float64 {
 
 // shallowest is the least depth of a hole for a stretcher.
 func (s Seat) shallowest() float64 {
-	least := math.Inf(1)
-	for _, r := range s.rods {
-		least = math.Min(least, math.Min(r.ends[0].hole, r.ends[1].hole))
-	}
-	return least
+	return lists.Least(s.rods, func(r rod) float64 { return math.Min(r.ends[0].hole, r.ends[1].hole) })
 }
 
 // footing returns what the seat stands on, and how high its centre of mass is.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -228,10 +229,7 @@ func rodded(s Seat) error {
 	if k.Shape == design.NoStretchers {
 		return nil
 	}
-	room := math.Inf(1)
-	for _, l := range s.legs {
-		room = math.Min(room, s.height(l.point(s.shoulder(l))))
-	}
+	room := lists.Least(s.legs, func(l leg) float64 { return s.height(l.point(s.shoulder(l))) })
 	for _, h := range []struct {
 		id    measure.ID
 		value float64

@@ -235,13 +235,13 @@ func (s Seat) MainSizes() [][2]string {
 	f, _ := s.footing()
 	feet := geometry.Bounds(f.Feet...)
 	out := [][2]string{
-		{mainHeight.With(), heights.With(s.mm(k.Height), s.mm(cmp.Or(k.BackHeight, k.Height)))},
+		{mainHeight.With(), both.With(s.mm(k.Height), s.mm(cmp.Or(k.BackHeight, k.Height)))},
 		{mainSeat.With(), sizes.With(s.mm(box.X), s.mm(box.Y), s.mm(k.Thickness))},
 		{mainFeet.With(), times.With(s.mm(feet.Width()), s.mm(feet.Height()))},
 		{mainMortise.With(), s.mm(k.Mortise.Diameter)},
 	}
 	for _, l := range s.sorts() {
-		said := leans.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))
+		said := both.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))
 		if l.sort.round() {
 			said = s.deg(l.lean.Resultant())
 		}

@@ -113,19 +113,19 @@ func (s Seat) aside(mm float64) string {
 const alikeWithin = 0.1
 
 // bySort are readings of the legs of every sort: one for all of them where they are alike.
-func (s Seat) bySort(all, each text, of func(turning) float64) []templates.Reading {
+func (s Seat) bySort(name text, of func(turning) float64) []templates.Reading {
 	values := lists.Map(s.sorts(), func(l leg) float64 { return of(s.turning(l)) })
-	return s.byEach(all, each, values)
+	return s.byEach(name, values)
 }
 
 // byEach is bySort of values in the order of sorts.
-func (s Seat) byEach(all, each text, values []float64) []templates.Reading {
+func (s Seat) byEach(name text, values []float64) []templates.Reading {
 	var out []templates.Reading
 	for i, l := range s.sorts() {
-		out = append(out, templates.Reading{Name: each.With(sortNames[l.sort.id()].With()), Value: s.mm(values[i]), Write: true})
+		out = append(out, templates.Reading{Name: both.With(name.With(), sortNames[l.sort.id()].With()), Value: s.mm(values[i]), Write: true})
 	}
 	if slices.Max(values)-slices.Min(values) < alikeWithin {
-		return []templates.Reading{{Name: all.With(), Value: s.mm(slices.Min(values)), Write: true}}
+		return []templates.Reading{{Name: name.With(), Value: s.mm(slices.Min(values)), Write: true}}
 	}
 	return out
 }
@@ -137,14 +137,14 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	ticks := lists.Flat(s.sorts(), func(l leg) []templates.Tick { return s.legTicks(l.sort, s.design.Wood.Spares) })
 	blank := blankCard.Card(s.unit(), ticks)
 	blank.Set(squareReading, measure.Length(k.Size))
-	blank.Figures = append(blank.Figures, s.bySort(longReading, longOf, func(t turning) float64 { return t.blank.Length })...)
+	blank.Figures = append(blank.Figures, s.bySort(longReading, func(t turning) float64 { return t.blank.Length })...)
 	shape := shapeCards[k.Section].Card(s.unit(), ticks)
 	tapered := k.Foot > 0 && k.Foot < k.Size
 	if tapered {
 		if k.Section == design.OctagonLeg {
 			shape.Text = append([]string{taperText.With()}, shape.Text...)
 		}
-		shape.Figures = s.bySort(endReading, endOf, func(t turning) float64 { return t.end })
+		shape.Figures = s.bySort(endReading, func(t turning) float64 { return t.end })
 	}
 	if k.Section == design.OctagonLeg {
 		d := s.octagon()
@@ -155,13 +155,13 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		shape.Read(cornerReading, measure.Length(joint.OctagonCorner(k.Size)))
 	}
 	if k.Section == design.OctagonLeg && tapered {
-		shape.Figures = append(shape.Figures, s.bySort(endCorner, endCornerOf, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
+		shape.Figures = append(shape.Figures, s.bySort(endCorner, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
 	}
 	first := s.turning(s.sorts()[0])
 	tenons := tenonCard.Card(s.unit(), ticks, s.legView(first))
-	tenons.Figures = append(s.bySort(shoulderReading, shoulderOf, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, rootOf, func(t turning) float64 { return t.root })...)
+	tenons.Figures = append(s.bySort(shoulderReading, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, func(t turning) float64 { return t.root })...)
 	if first.tip != first.root {
-		tenons.Figures = append(tenons.Figures, s.bySort(tipReading, tipOf, func(t turning) float64 { return t.tip })...)
+		tenons.Figures = append(tenons.Figures, s.bySort(tipReading, func(t turning) float64 { return t.tip })...)
 	}
 	if first.over > 0 {
 		tenons.Say(longTip)
@@ -302,7 +302,7 @@ func (s Seat) together(templates.Setting) (templates.Section, error) {
 	if m.Wedged() {
 		w := s.wedging()
 		fit.Heading, fit.Setup = slotHeading.With(), []templates.Picture{s.wedges()}
-		fit.Caution, fit.Figures = slotCaution.With(), s.byEach(slotReading, slotOf, w.slots)
+		fit.Caution, fit.Figures = slotCaution.With(), s.byEach(slotReading, w.slots)
 		fit.Say(slotText)
 		glue.Say(wedgeText)
 	}

@@ -3,6 +3,7 @@ package seat
 import (
 	"math"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
@@ -26,10 +27,7 @@ func (s Seat) tenonWedges() (n int, each piece.StockSize) {
 // levelWedges are those under the feet, one for each: as thick at the head as a foot stands
 // too high at the most, and some more.
 func (s Seat) levelWedges() (n int, each piece.StockSize) {
-	least := math.Inf(1)
-	for _, l := range s.sorts() {
-		least = math.Min(least, s.below(l))
-	}
+	least := lists.Least(s.sorts(), s.below)
 	step, more := s.unit().Round(1, 1.0/16), s.unit().Round(3, 1.0/8)
 	head := math.Ceil((s.levelling().pencil-least)/step)*step + more
 	return len(s.legs), piece.StockSize{Length: s.unit().Round(80, 3), Width: s.unit().Round(30, 5.0/4), Thickness: head}

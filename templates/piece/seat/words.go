@@ -50,10 +50,9 @@ const (
 	mainSeat    text = "seat: side to side, front to back, thick"
 	mainFeet    text = "over the feet: side to side, front to back"
 	mainMortise text = "mortise, at the underside"
-	heights     text = "%s, %s"
+	both        text = "%s, %s"
 	sizes       text = "%s × %s × %s"
 	times       text = "%s × %s"
-	leans       text = "%s, %s"
 	neverTips   text = "Nothing tips it there: %s."
 	tipsAlone   text = "The load alone tips it, no pull is wanted: %s."
 )
@@ -244,20 +243,14 @@ const (
 	planeCaution  text = "Push blocks and sticks; hold short work in a cradle, never in the hand."
 	squareReading text = "square"
 	longReading   text = "length"
-	longOf        text = "length, %s"
 
 	cornerReading text = "gauge from each corner, at the shoulder"
 	endReading    text = "across at the foot end of the blank"
-	endOf         text = "across at the foot end of the blank, %s"
 	endCorner     text = "gauge from each corner, at the end"
-	endCornerOf   text = "gauge from each corner, at the end, %s"
 
 	shoulderReading text = "tip to shoulder"
-	shoulderOf      text = "tip to shoulder, %s"
 	rootReading     text = "diameter at the shoulder"
-	rootOf          text = "diameter at the shoulder, %s"
 	tipReading      text = "diameter at the tip"
-	tipOf           text = "diameter at the tip, %s"
 	longTip         text = "The tip is left long, to be sawn flush after glueing."
 	latheCaution    text = "Lathe: guard and face shield, rest close, nothing loose about you, low speed until it is round. Its manual comes first."
 
@@ -284,7 +277,6 @@ const (
 
 	slotHeading text = "Fit the legs dry and slot them"
 	slotReading text = "slot, from the tip"
-	slotOf      text = "slot, from the tip, %s"
 	rodsDry     text = "Put the stretchers in with the legs."
 	proudText   text = "The tips stand out of the upper face."
 	slotText    text = "Mark the slot across each tip, square to the grain of the seat: a wedge that presses across the grain splits it. Take the legs out and saw the slots. They reach down two thirds of the seat from its upper face."
