@@ -158,7 +158,7 @@ func usesPanel(all []angleRow, sizes int, s templates.Setting) templates.Panel {
 		Table:   [][]string{{say("bevel gauge"), say("mitre gauge"), say("used for")}},
 		Text: []string{
 			say("The large letters name the corner to set: blade along the slope, stock along the other side of it: gauge edge or upright side. Cut along the slope, or strike it on a board from its working edge and set to that: a line alone is uncertain."),
-			say("A gauge set once serves both hands: turn it over. Laid to the edge of the part it strikes the cut as far off square as the middle column says; a mitre gauge is turned by that."),
+			say("A gauge set once serves both hands: turn it over. A mitre gauge is turned by what the middle column says."),
 		},
 	}
 	if !slices.ContainsFunc(all, func(q angleRow) bool { return q.drawn(s.Full) }) {

@@ -70,9 +70,9 @@ func checkStart(t *testing.T, text []byte, want design.Kind) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	checkCards(t, job)
 	if want != design.RingKind {
 		checkTicks(t, job)
-		checkCards(t, job)
 	}
 	var cards, drawings int
 	for _, s := range job.Sections {
@@ -107,8 +107,7 @@ var ticked = map[string]string{
 	"stretcher, front and back": "stretchers, front and back", "stretcher, left and right": "stretchers, left and right",
 }
 
-// Every card says what it is, what is done, how it is proved and what to beware of. Those
-// of the ring are not asked: some have no test or no caution of their own.
+// Every card says what it is, what is done, how it is proved and what to beware of.
 func checkCards(t *testing.T, job templates.Job) {
 	for _, s := range job.Sections {
 		for _, c := range s.Cards {

@@ -107,7 +107,7 @@ func (p sized) sawEnd(m member) (row, bool) {
 		o.Then = o.Then.with(p.stopReach(m.fence))
 	}
 	if m.OffSquare == 0 {
-		o.What = note(m.square)
+		o.What, o.Test = note(m.square), note("end-square")
 	}
 	// A square end that the crosscut has already put there needs no cut.
 	return row{o, []Batch{m.batch}, m.line(stop, notes(beyond))}, m.OffSquare > 0 || quantize(stop) < quantize(m.sawn)
@@ -159,7 +159,7 @@ func sawCaul(part Part, title NoteID) op {
 		b, batch, ok := p.block(part)
 		return plain(Operation{
 			Do: SawBlocks, What: note(title), From: b.From,
-			Then: notes(note("cauls-by-hand")),
+			Then: notes(note("cauls-by-hand")), Test: note("caul-square"), Caution: "small-parts",
 		}, batch), ok
 	}
 }
@@ -168,7 +168,7 @@ func sawCaul(part Part, title NoteID) op {
 func sawWedges(p sized) (row, bool) {
 	b, batch, ok := p.block(FoldingWedge)
 	return plain(Operation{
-		Do: SawBlocks, What: note("step.wedges"), From: b.From, Then: notes(note("wedges-by-hand")), Caution: "small-parts",
+		Do: SawBlocks, What: note("step.wedges"), From: b.From, Then: notes(note("wedges-by-hand")), Test: note("wedges-parallel"), Caution: "small-parts",
 	}, batch), ok && b.From != TaperOffcuts
 }
 
@@ -176,8 +176,17 @@ func knifeShoulders(p sized) (row, bool) {
 	s, l := p.stretcherEnd(), p.legHead()
 	return plain(Operation{
 		Do: KnifeShoulders, What: note("step.knife"),
-		Then: notes(note("datum-from", length(s.on(s.along, s.base)), length(l.on(l.along, l.base))), note("from-wrap-round"), p.firstThrough()),
+		Then: notes(note("datum-from", length(s.on(s.along, s.base)), length(l.on(l.along, l.base))), p.firstThrough()),
+		Test: linesMeet(s), Caution: "knife-away",
 	}, p.stretcherJoints, p.legJoints), true
+}
+
+// linesMeet says how the knifed lines run: on ring side and outer side at the splay.
+func linesMeet(m member) Note {
+	if m.OffSquare == 0 {
+		return note("lines-meet-square")
+	}
+	return note("lines-meet", angle(Cut{OffSquare: m.OffSquare}.Bevel()))
 }
 
 // onItsEnd is how a part stands in the tenoning jig: its ring side on the jig
@@ -246,7 +255,7 @@ func (p sized) shoulder(outer bool) (row, bool) {
 			How: OnGauge, OffSquare: m.OffSquare, Longer: m.longer(), Height: upper,
 			Stop: m.on(lies[0].Fence, at), At: m.rest,
 		},
-		Then: notes(note("hair-outside", length(p.Design.Unit.Round(0.5, 1.0/32)))),
+		Then: notes(note("hair-outside", length(p.Design.Unit.Round(0.5, 1.0/32)))), Test: note("shoulder-line", length(upper)),
 	}
 	if second := (m.down == OuterSide) == outer; second && m.OffSquare > 0 {
 		o.Then = o.Then.with(note("rolled-half"))
@@ -260,6 +269,6 @@ func (p sized) shoulder(outer bool) (row, bool) {
 func fitBridle(p sized) (row, bool) {
 	return plain(Operation{
 		Do: FitBridle, What: note("step.fit-bridle"), Then: notes(note("pare-cheeks"), thinWall("thin-at-lap", p.Piece, p.Frame.Clearance())),
-		Test: note("slides-in-by-hand", angle(underStretcher(p.Piece))),
+		Test: note("slides-in-by-hand", angle(underStretcher(p.Piece))), Caution: "pare-clamped",
 	}, p.stretchers.real(), p.legs.real()), true
 }

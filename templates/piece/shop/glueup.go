@@ -11,7 +11,7 @@ import (
 // when those are hard. A leg leans in the plane of its stretcher, so such a pair
 // is flat; and it stands outside the laps, so the ring closes with the legs on.
 type GlueUp struct {
-	Steps  [6]Notes
+	Steps  [5]Notes
 	Blocks Notes
 }
 
@@ -30,11 +30,10 @@ func (g GlueUp) onGrid() GlueUp {
 }
 
 func glueUp(p piece.Piece) GlueUp {
-	return GlueUp{[6]Notes{
+	return GlueUp{[5]Notes{
 		notes(note("dry-run-all")),
 		notes(note("legs-flat"), note(legClamp(p)), besideProud(p), note("clamp-cheeks")),
 		notes(note("check-splay")),
-		notes(trimmedTo(p)),
 		closing(p),
 		notes(note("clamp-laps", length(p.Frame.Ring.Inside))),
 	}, blockNotes(p)}
@@ -65,6 +64,14 @@ func trimmedTo(p piece.Piece) Note {
 		return note("trim-proud", length(p.Design.Legs.Proud))
 	}
 	return note("trim-level")
+}
+
+// trimmedFlush says how it shows.
+func trimmedFlush(p piece.Piece) Note {
+	if p.Design.Legs.Proud > 0 {
+		return note("trimmed-proud", length(p.Design.Legs.Proud))
+	}
+	return note("trimmed-flush")
 }
 
 // closing says how the ring goes together.

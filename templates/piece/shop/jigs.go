@@ -222,9 +222,25 @@ func batchedJigs(pieces []piece.Piece, p piece.Piece) []Batch {
 
 func makeJig(kind Part) op {
 	return func(p sized) (row, bool) {
-		o := Operation{Do: MakeJigs, What: note("step.jig", called(kind)), Then: notes(note("jigs-by-drawing"))}
-		return plain(o, p.jigsOf(kind)...), len(p.jigsOf(kind)) > 0
+		if len(p.jigsOf(kind)) == 0 {
+			return row{}, false
+		}
+		return plain(Operation{
+			Do: MakeJigs, What: note("step.jig", called(kind)), Then: notes(note("jigs-by-drawing")), Test: jigTrue(kind, p.Piece), Caution: "jig-screws",
+		}, p.jigsOf(kind)...), true
 	}
+}
+
+// jigTrue says what a jig must hold to.
+func jigTrue(kind Part, p piece.Piece) Note {
+	switch kind {
+	case TenoningJig:
+		return note("tenoning-jig-true")
+	case LapSled:
+		return note("lap-sled-true", angle(Cut{OffSquare: lapOffSquare(p)}.Bevel()))
+	}
+	j := taperSled([]piece.Piece{p}, p)
+	return note("tapering-jig-true", length(j.Near), length(j.Far), length(j.Apart))
 }
 
 // makeSpacer leaves the length of the spacer until the kerf is known that it is worked
@@ -232,7 +248,7 @@ func makeJig(kind Part) op {
 func makeSpacer(p sized) (row, bool) {
 	o := Operation{
 		Do: MakeJigs, What: note("step.jig", called(SpacerBlock)), Then: notes(note("spacer-to-length", length(p.EndLap().Spacer()))),
-		Caution: "small-parts",
+		Test: note("spacer-true"), Caution: "small-parts",
 	}
 	return plain(o, p.jigsOf(SpacerBlock)...), len(p.jigsOf(SpacerBlock)) > 0
 }

@@ -119,14 +119,15 @@ func openEnds(dado bool) op {
 		cut, l := lapCut(p.Piece), p.EndLap()
 		cut.Stop, cut.At, cut.Spacer = 0, Datum{}, 0
 		cut.Line, cut.From = l.At, Datum{Point: ThePlainEnd, Along: RingSide}
-		then := notes(note("passes-to-end"))
+		then, guard := notes(note("passes-to-end")), NoteID("")
 		if dado {
+			guard = "dado-guard"
 			widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 			then = then.with(note("dado-passes", number(p.Passes(widest))))
 		}
 		return row{Operation{
 			Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,
-			Then: then, Test: note("bottom-level"),
+			Then: then, Test: note("bottom-level"), Caution: guard,
 		}, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("open-by-hand"))}}, p.Design.Ring.Plain != design.ClosedEnd && dado == dadoSet(p.Piece)
 	}
 }
@@ -145,7 +146,7 @@ func dryRing(trimmed bool) op {
 		}
 		return plain(Operation{
 			Do: do, What: note("step.dry-ring"), Then: notes(how, note("number-laps")),
-			Test: note("laps-closed", length(p.Frame.Ring.Inside)),
+			Test: note("laps-closed", length(p.Frame.Ring.Inside)), Caution: "fingers-clear",
 		}, p.stretchers.real()), trimmed == p.TrimFirst()
 	}
 }

@@ -37,13 +37,13 @@ func rounds() []round {
 			millTop, crosscutStretchers, crosscutLegs, crosscutTests,
 		}},
 		{stage: LapStage, away: away, ops: []op{makeJig(LapSled), makeJig(TenoningJig), makeJig(TaperSled), makeSpacer}},
-		{stage: LapStage, away: away, ops: []op{change("step.flat-tooth", flatTooth, "flat-tooth-for", "flat-tooth-kerf")}},
+		{stage: LapStage, away: away, ops: []op{change("step.flat-tooth", "flat-cut", flatTooth, "flat-tooth-for", "flat-tooth-kerf")}},
 		// All that is sawn at one blade height, half the depth.
 		{stage: LapStage, by: lap, ops: []op{testLap, cutLaps, slackLaps, openEnds(false)}},
 		// The dado set clears the laps once the plain blade has sawn all their shoulders.
 		{stage: LapStage, away: away, ops: []op{mountDado}},
 		{stage: LapStage, by: lap, ops: []op{openEnds(true)}},
-		{stage: LapStage, away: away, ops: []op{change("step.dado-back", dadoSet, "dado-back-for")}},
+		{stage: LapStage, away: away, ops: []op{change("step.dado-back", "turns-free", dadoSet, "dado-back-for")}},
 		// The ring is tried before any joint that depends on it is cut.
 		{stage: LapStage, away: away, ops: []op{dryRing(false)}},
 		{stage: BridleStage, away: away, ops: []op{knifeShoulders}},
@@ -62,7 +62,7 @@ func rounds() []round {
 		{stage: BridleStage, away: away, ops: []op{sawStrips, sawCaul(LegCaul, "step.leg-caul"), sawCaul(EndCaul, "step.end-caul"), sawWedges}},
 		// On the sawn ends; the waste of the cheeks falls off there, for the shoulders are sawn.
 		{stage: BridleStage, ops: []op{cutSlot, cutCheeks}},
-		{stage: BridleStage, away: away, ops: []op{change("step.blade-back", flatTooth, "blade-back-for")}},
+		{stage: BridleStage, away: away, ops: []op{change("step.blade-back", "turns-free", flatTooth, "blade-back-for")}},
 		// The joint is tried while its parts are square and easily pared.
 		{stage: BridleStage, away: away, ops: []op{fitBridle}},
 		{stage: TaperStage, ops: []op{cutTaper, trimPlainEnd}},

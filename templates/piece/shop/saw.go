@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"math"
 
 	"rodsheet/templates/piece"
@@ -21,9 +22,9 @@ func dadoSet(p piece.Piece) bool {
 }
 
 // change is the step that puts another blade on.
-func change(what NoteID, asked func(piece.Piece) bool, then ...NoteID) op {
+func change(what, test NoteID, asked func(piece.Piece) bool, then ...NoteID) op {
 	return func(p sized) (row, bool) {
-		o := Operation{Do: ChangeBlade, What: note(what), Caution: "change-blade"}
+		o := Operation{Do: ChangeBlade, What: note(what), Test: note(test), Caution: "change-blade"}
 		for _, id := range then {
 			o.Then = o.Then.with(note(id))
 		}
@@ -32,7 +33,7 @@ func change(what NoteID, asked func(piece.Piece) bool, then ...NoteID) op {
 }
 
 func mountDado(p sized) (row, bool) {
-	r, ok := change("step.dado", dadoSet)(p)
+	r, ok := change("step.dado", "dado-cut", dadoSet)(p)
 	if ok {
 		r.Then = notes(
 			note("dado-height", length(p.EndLap().BladeHeight())),
@@ -57,6 +58,11 @@ func rises(p piece.Piece, height float64) bool {
 	return p.Design.Saw.Highest == 0 || height <= p.Design.Saw.Highest
 }
 
+// handCautions are those of work by hand that is more than sawing.
+var handCautions = map[Do]NoteID{
+	TestLap: "chop-by-hand", CutLap: "chop-by-hand", OpenEnd: "chop-by-hand", CutSlot: "chop-by-hand", CutTaper: "plane-by-hand",
+}
+
 // byHand turns a step at the saw into one by hand, and says why. What the stop and
 // the spacer give at the saw is measured and knifed: a line so far from the end,
 // and a second one, for which the kerf counts too.
@@ -73,7 +79,7 @@ func (r *row) byHand(by Reason, why Note, kerf float64) {
 		c.Along = c.Spacer + kerf/math.Cos(c.OffSquare)
 	}
 	c.By, c.Stop, c.At, c.Spacer = by, 0, Datum{}, 0
-	r.Lies, r.From, r.Caution = [2]Lie{}, Bought, ""
+	r.Lies, r.From, r.Caution = [2]Lie{}, Bought, cmp.Or(handCautions[r.Do], "saw-by-hand")
 	if h.Then.len() > 0 {
 		r.Then = h.Then
 	}
@@ -85,10 +91,10 @@ func (r *row) byHand(by Reason, why Note, kerf float64) {
 
 // Guard returns what is to be known of guard and riving knife for the cuts of a card:
 // whether they can stay, and what holds the part where they cannot. There is none for
-// work away from the saw.
+// work away from the saw, nor with the dado set, whose own caution says it.
 func (c Card) Guard() NoteID {
 	switch {
-	case c.How == AwayFromSaw || c.Hand:
+	case c.How == AwayFromSaw || c.Hand || c.Steps[0].Caution == "dado-guard":
 		return ""
 	case c.How == OnEnd:
 		return "guard-on-end"

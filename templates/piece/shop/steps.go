@@ -25,8 +25,13 @@ func plane(s piece.StockSize) Note { return note("step.plane", length(s.Width), 
 
 func millStretchers(p sized) (row, bool) {
 	return plain(Operation{
-		Do: Mill, What: plane(p.SawnStretcher()), Then: notes(millAll(p)), Caution: "isolate-power",
+		Do: Mill, What: plane(p.SawnStretcher()), Then: notes(millAll(p)), Test: milledAlike(p), Caution: "isolate-power",
 	}, p.stretchers), true
+}
+
+// milledAlike says how near to each other planed parts come (common practice, no source).
+func milledAlike(p sized) Note {
+	return note("milled-alike", length(p.Design.Unit.Round(0.1, 1.0/256)))
 }
 
 func millAll(p sized) Note {
@@ -51,10 +56,15 @@ func millTop(p sized) (row, bool) {
 		return row{}, false
 	}
 	panel := p.TopPanel()
-	return plain(Operation{
+	board, count := p.TopBoards()
+	o := Operation{
 		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
-		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))), Caution: "isolate-power",
-	}, p.topBoards), true
+		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))), Test: note("panel-flat"), Caution: "panel-care",
+	}
+	if count > 1 {
+		o.Then = o.Then.with(note("panel-boards", number(count), length(board.Width)))
+	}
+	return plain(o, p.topBoards), true
 }
 
 // measured is a figure to be measured, written down and put into the design.
@@ -101,14 +111,14 @@ func underStretcher(p piece.Piece) float64 { return math.Pi/2 + p.Frame.Leg.Spla
 
 func trimHeads(p sized) (row, bool) {
 	return plain(Operation{
-		Do: TrimHeads, What: note("step.trim-heads"), Then: notes(trimmedTo(p.Piece)),
+		Do: TrimHeads, What: note("step.trim-heads"), Then: notes(trimmedTo(p.Piece)), Test: trimmedFlush(p.Piece), Caution: "trim-clamped",
 	}, p.stretchers.real(), p.legs.real()), true
 }
 
 func glueRing(p sized) (row, bool) {
 	return plain(Operation{
 		Do: GlueRing, What: note("step.glue-ring"), Then: notes(note("dry-run-ring"), thinHorn(p.Piece)),
-		Test: note("inside-and-feet", length(p.Frame.Ring.Inside), length(p.FootSpread())),
+		Test: note("inside-and-feet", length(p.Frame.Ring.Inside), length(p.FootSpread())), Caution: "draw-evenly",
 	}, p.stretchers.real()), true
 }
 
@@ -138,15 +148,18 @@ func fitPads(bumpers bool) op {
 			o.What, o.Then = note("step.bumpers"), notes(note("stick-bumpers", length(p.PadAt())))
 		}
 		o.Test = note("pads-level")
+		if o.Caution = "pads-on-stick"; bumpers {
+			o.Caution = "bumper-sheet"
+		}
 		return plain(o, part), p.Design.Top.PadHeight() > 0 && p.Design.Top.Pads.Bumpers == bumpers
 	}
 }
 
 func fitTop(p sized) (row, bool) {
-	o := Operation{Do: FitTop, What: note("step.lay-top"), Caution: "glass-care"}
+	o := Operation{Do: FitTop, What: note("step.lay-top"), Test: note("top-lies"), Caution: "glass-care"}
 	placing(p.Piece, &o)
 	if p.Design.Top.Kind == design.WoodTop {
-		o.What, o.Caution = note("step.fix-top"), ""
+		o.What, o.Test, o.Caution = note("step.fix-top"), note("top-held"), "drill-top"
 	}
 	if p.Design.Top.Kind != design.NoTop {
 		o.Then = o.Then.with(fixed(p.Piece)...)
@@ -274,14 +287,14 @@ func trimPlainEnd(p sized) (row, bool) {
 			How: OnGauge, Height: high, Through: true,
 			Line: p.RoughReach() - p.PlainReach, From: Datum{Point: ThePlainEnd},
 		},
-		Test: note("horns-alike"), Caution: "free-offcut",
+		Then: notes(note("no-stop-here")), Test: note("horns-alike"), Caution: "free-offcut",
 	}
 	if p.Design.Ring.Plain == design.FlushEnd {
 		o.Cut.OffSquare = lap.OffSquare()
 		o.What, o.Test = note("step.flush-end"), note("end-is-flush")
 		o.Cut.Longer, o.Cut.Line, o.Cut.From.Along = lapLonger(lap), lap.At, RingSide
 	}
-	return plain(o, p.stretchers.spared()), true
+	return row{o, []Batch{p.stretchers.spared()}, handWork{Then: notes(note("beside-line"))}}, true
 }
 
 func sandParts(p sized) (row, bool) {
@@ -293,7 +306,7 @@ func sandParts(p sized) (row, bool) {
 }
 
 func sandAll(p sized) (row, bool) {
-	o := Operation{Do: Sand, What: note("step.sand-all"), Then: notes(note("sand-after-glue"), note("ease-feet")), Caution: "dust"}
+	o := Operation{Do: Sand, What: note("step.sand-all"), Then: notes(note("sand-after-glue"), note("ease-feet")), Test: note("no-scratch"), Caution: "dust"}
 	if p.Design.Top.Kind == design.WoodTop {
 		o.Then = o.Then.with(note("sand-top"))
 	}
@@ -301,7 +314,7 @@ func sandAll(p sized) (row, bool) {
 }
 
 func finishAll(p sized) (row, bool) {
-	o := Operation{Do: Finish, What: note("step.finish"), Then: notes(note("finish-by-sheet")), Caution: "rags"}
+	o := Operation{Do: Finish, What: note("step.finish"), Then: notes(note("finish-by-sheet")), Test: note("finish-hard"), Caution: "rags"}
 	switch top := p.Design.Top; {
 	case top.Kind == design.WoodTop:
 		o.Then = o.Then.with(note("finish-both-faces"))
@@ -324,6 +337,17 @@ func sawTop(p sized) (row, bool) {
 		grain = note("grain-across")
 	}
 	return plain(Operation{
-		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain), Caution: "isolate-power",
+		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain), Test: outlineTrue(p.Piece), Caution: "saw-outline",
 	}, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind == design.WoodTop
+}
+
+// outlineTrue says how the sawn outline is measured: what has no one figure, by its sheet.
+func outlineTrue(p piece.Piece) Note {
+	switch p.Design.Top.Outline {
+	case design.RoundTop:
+		return note("round-true", length(2*p.TopRadius()))
+	case design.RingTop:
+		return note("sides-true", length(p.RegularTop().Side()))
+	}
+	return note("outline-true")
 }

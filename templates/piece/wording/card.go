@@ -24,7 +24,7 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	out := templates.Card{
 		Number: c.Number, Heading: heading, Ticks: w.ticks(), Figures: w.figures(),
 		Text: w.notes(func(s shop.Step) []shop.Note { return s.Then.All() }, wording.Text.Capital),
-		Test: strings.Join(w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }, asItIs), " "),
+		Test: strings.Join(w.tests(), " "),
 	}
 	var cautions []string
 	for _, s := range c.Steps {
@@ -357,6 +357,14 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 		}
 		out = append(out, w.together(its, said, begins(text)))
 	}
+	return out
+}
+
+// tests are what the steps must show: the first stands behind its label.
+func (w writer) tests() []string {
+	of := func(s shop.Step) []shop.Note { return []shop.Note{s.Test} }
+	out := w.notes(of, wording.Text.Capital)
+	copy(out, w.notes(of, asItIs)[:min(1, len(out))])
 	return out
 }
 

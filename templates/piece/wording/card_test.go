@@ -7,8 +7,11 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/shop"
@@ -156,16 +159,28 @@ func TestCountsAreSaidOnce(t *testing.T) {
 	}
 }
 
-// What is done with machines or by data sheets whatever the saw reaches is cautioned against.
-func TestCardsCaution(t *testing.T) {
-	always := []shop.Do{shop.Mill, shop.GluePanel, shop.DrillFixings, shop.SawTop, shop.GlueLegs, shop.Sand, shop.Finish}
-	d := piecetest.Low()
-	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Overhang: 40, Thickness: 20, Fixing: design.Fixing{Kind: design.Screws}}
-	plan := planOf(t, d)
-	for _, do := range always {
-		i := slices.IndexFunc(plan.Cards, func(c shop.Card) bool { return c.Steps[0].Do == do })
-		if i < 0 || Card(plan, plan.Cards[i]).Caution == "" {
-			t.Errorf("step %v: card %d without a caution", do, i)
+// Every card of any ring says what is done, how it is proved and what to beware of.
+func TestCardsAreWhole(t *testing.T) {
+	whole := func(t rapid.TB, where string, words templates.Card) {
+		if words.Heading == "" || len(words.Text) == 0 || slices.Contains(words.Text, "") || words.Test == "" || words.Caution == "" {
+			t.Errorf("%s lacks words: %q", where, []any{words.Heading, words.Text, words.Test, words.Caution})
 		}
 	}
+	eachCard(t, func(where string, _ shop.Plan, _ shop.Card, words templates.Card) { whole(t, where, words) })
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Any(t)
+		d.Top.Fixing = design.Fixing{Kind: design.FixingKind(rapid.IntRange(0, 2).Draw(t, "fixing")), Bond: design.Bond(rapid.IntRange(0, 1).Draw(t, "bond"))}
+		d.Top.Pads.Bumpers = d.Top.Kind == design.GlassTop && rapid.Bool().Draw(t, "bumpers")
+		d.Saw.FlatTooth, d.Wood.Spares = rapid.Bool().Draw(t, "flat tooth"), rapid.IntRange(0, 1).Draw(t, "spares")
+		d.Wood.Tests = rapid.IntRange(0, 1).Draw(t, "tests")
+		p, err := piece.Solve(d)
+		if err != nil {
+			t.Skip("no such piece")
+		}
+		plan := shop.NewPlan([]piece.Piece{p})
+		for _, c := range plan.Cards {
+			words := Card(plan, c)
+			whole(t, words.Heading, words)
+		}
+	})
 }

@@ -9,6 +9,7 @@ import (
 // cautionNotes are the cautions of steps.
 var cautionNotes = []shop.NoteID{
 	"isolate-power", "change-blade", "free-offcut", "small-parts", "hands-on-jig", "taper-in-jig", "clamp-to-drill", "dust", "data-sheets", "rags", "glass-care",
+	"saw-by-hand", "chop-by-hand", "plane-by-hand", "panel-care", "jig-screws", "fingers-clear", "knife-away", "pare-clamped", "trim-clamped", "draw-evenly", "pads-on-stick", "bumper-sheet", "saw-outline", "drill-top",
 }
 
 // guardNotes say what becomes of the guard at each kind of cut.

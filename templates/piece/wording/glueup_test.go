@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/shop"
 )
 
 func TestGlueUpWords(t *testing.T) {
@@ -23,7 +24,8 @@ func TestGlueUpWords(t *testing.T) {
 		{"flush heads", piecetest.Low(), "the head level with the stretcher's top", "thicker than the heads"},
 		{"proud heads", proud, "the head level, 5 mm above the stretcher's top", "the head level with"},
 	} {
-		all := strings.Join(wordsOf(GlueUp(planOf(t, c.d), false)), "\n")
+		plan := planOf(t, c.d)
+		all := strings.Join(append(wordsOf(GlueUp(plan, false)), cardOf(plan, shop.TrimHeads).Text...), "\n")
 		if !strings.Contains(all, c.has) || strings.Contains(all, c.no) {
 			t.Errorf("%s: want %q and not %q in\n%s", c.name, c.has, c.no, all)
 		}
