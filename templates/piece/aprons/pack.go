@@ -160,8 +160,31 @@ func (m Model) crosscut(p Pass, wide float64) templates.Picture {
 func (m Model) crosscutOf(p Pass, wide float64) assembly.Crosscut {
 	return assembly.Crosscut{
 		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
-		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
+		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit, Broken: true,
 	}
+}
+
+// shoulderCut is a rail on the gauge whose end is sawn as it will stay: seen from above it
+// reaches as far as the farther of its two sides does.
+func (m Model) shoulderCut(r Rail, p Pass, wide float64) assembly.Crosscut {
+	c := m.crosscutOf(p, wide)
+	if p.Turned && math.Abs(p.Saw.Tilt) >= least { // the blade leans one way only
+		c.Right, c.OffSquare = true, -c.OffSquare
+	}
+	table, over := 0.0, r.Row.Of.Thickness
+	if p.Turned {
+		table, over = over, table
+	}
+	shoulder, end := p.plane(), r.frame().moved(r.end(left))
+	x := func(of solid.Plane, y, z float64) float64 { return (of.D - of.N.Y*y - of.N.Z*z) / of.N.X }
+	beyond := func(y float64) float64 { return math.Max(x(end, y, table), x(end, y, over)) - x(shoulder, y, table) }
+	low, high, lean := beyond(0), beyond(wide), math.Tan(c.OffSquare)
+	if lean*shoulder.N.Y*shoulder.N.X > 0 { // the part lies the other way about
+		low, high = high, low
+	}
+	c.Board[1], c.Board[2] = geometry.Pt(low, 0), geometry.Pt(high+lean*wide, wide)
+	c.Shallow = true
+	return c
 }
 
 // fromAbove heads the picture of a cut on the mitre gauge.

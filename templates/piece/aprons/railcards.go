@@ -76,15 +76,11 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 			shoulder.Figures = m.cutReadings(p)
 			shoulder.Set(cheekReading, measure.Length(p.Deep))
 			shoulder.Read(shouldersReading, measure.Length(2*p.At))
-			shoulder.Setup = append(shoulder.Setup, m.crosscut(p, blank.Width))
+			shoulder.Setup = append(shoulder.Setup, m.shoulderCut(r, p, blank.Width).Picture(m.fromAbove(p)))
 			shoulder.Say(assembly.Either(math.Abs(p.Saw.Tilt) < least, uprightText, shoulderText))
 			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
-			cut := m.crosscutOf(p, blank.Width)
-			if math.Abs(p.Saw.Tilt) >= least { // the blade leans one way only
-				cut.Right, cut.OffSquare = true, -cut.OffSquare
-			}
-			shoulder.Setup = append(shoulder.Setup, cut.Picture(m.fromAbove(p)))
+			shoulder.Setup = append(shoulder.Setup, m.shoulderCut(r, p, blank.Width).Picture(m.fromAbove(p)))
 		}
 	}
 	return append(out, shoulder.Card)
@@ -105,7 +101,7 @@ func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
 	across, swing := m.length(2*p.At), math.Abs(p.Saw.OffSquare)
 	first := assembly.Crosscut{
 		Board: geometry.Box(-shown, 0, 30+wide*math.Tan(swing), wide).Corners(), OffSquare: swing,
-		Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit,
+		Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit, Broken: true,
 	}
 	second := first
 	second.OffSquare = -swing
@@ -117,7 +113,7 @@ func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
 		c.Set(endsReading, measure.Length(2*p.At))
 	} else {
 		second.Board = []geometry.Point{geometry.Pt(-stop, 0), geometry.Pt(30, 0), geometry.Pt(30, wide), geometry.Pt(wide*math.Tan(swing)-stop, wide)}
-		second.Stop = stop
+		second.Stop, second.Broken = stop, false
 		c.Say(atStop)
 		c.Set(stopReading, measure.Length(stop))
 	}

@@ -364,6 +364,9 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	}
 	outer := blade(asIs, b.swing(c, c.Setup[0]), tilts[0], at)
 	frame := blade(overX, b.swing(c, c.Setup[1]), tilts[1], solid.V(at.X-frameLine, -under.N.Z*thick/under.N.Y, thick))
+	for i, shoulder := range []solid.Plane{outer, frame} {
+		b.wantEnd(c, i, part, shoulder, float64(i)*thick)
+	}
 	cheek := b.figure(c, cheekReading)
 	tenon := b.card(s, tenonCard.Heading.With())
 	if got := b.figure(tenon, tenonReading) + 2*cheek; math.Abs(got-thick) > slip || math.Abs(b.figure(tenon, cheekReading)-cheek) > 0 {
@@ -407,6 +410,32 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	in := outer.N.Cross(up)
 	in = in.Mul(math.Copysign(1, in.Z))
 	return part, shoulderAxis{outer.N.X, up.X, in.X}
+}
+
+// wantEnd wants the part in a picture of its shoulder to reach as far beyond the blade as it
+// does, sawn to its ends, with the table at that height of its frame, and nothing of it to
+// be waste.
+func (b bench) wantEnd(c templates.Card, i int, part solid.Part, shoulder solid.Plane, table float64) {
+	p := c.Setup[i]
+	drawn, is := 0.0, 0.0
+	for _, a := range p.Areas {
+		for _, q := range a.Points {
+			if x := q.X; a.Tone == templates.Light && onRight(p) != (x > 0) {
+				drawn = math.Max(drawn, math.Abs(x))
+			}
+		}
+	}
+	along := solid.V(shoulder.N.X, shoulder.N.Y, 0).Unit() // square to the blade's line on the table
+	blade := (shoulder.D - shoulder.N.Z*table) / math.Hypot(shoulder.N.X, shoulder.N.Y)
+	for _, q := range ends(part) {
+		is = math.Max(is, along.Dot(q)-blade)
+	}
+	if math.Abs(drawn-is) > 0.5 {
+		b.Errorf("%s: picture %d shows %g beyond the blade, it is %g", c.Heading, i, drawn, is)
+	}
+	if slices.ContainsFunc(p.Strokes, func(s templates.Stroke) bool { return s.Role == templates.Waste }) {
+		b.Errorf("%s: picture %d shows waste", c.Heading, i)
+	}
 }
 
 // railEnds saws both ends of a rail as its card says, puts its mid-length at x = 0 and returns

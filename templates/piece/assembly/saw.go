@@ -32,6 +32,8 @@ type Crosscut struct {
 	Right     bool             // mirrored: the part lies to the right of the blade
 	Kerf      float64
 	Stop      float64 // from the blade along the fence, to the left; 0: none
+	Broken    bool    // the part runs on to the left
+	Shallow   bool    // the blade does not come through: nothing falls off
 	Down      string  // which face lies on the table
 	Unit      measure.Unit
 }
@@ -46,8 +48,10 @@ func (c Crosscut) Picture(heading string) templates.Picture {
 	box, tan := geometry.Bounds(c.Board...), math.Tan(c.OffSquare)
 	across := box.Max.Y
 	k.Gauge(box.Min.X, box.Max.X, -c.Stop, 0)
-	k.Block(templates.Light, c.Board...)
-	hatch(&k, geometry.LeftOf(c.Board, geometry.Segment{A: geometry.Pt(tan, 1)}))
+	c.part(&k)
+	if !c.Shallow {
+		hatch(&k, geometry.LeftOf(c.Board, geometry.Segment{A: geometry.Pt(tan, 1)}))
+	}
 	k.Blade(0, c.OffSquare, c.Kerf, across)
 	if c.Stop > 0 {
 		k.StopBlock(-c.Stop, 0, across, measure.Length(c.Stop).Text(c.Unit))
@@ -56,6 +60,19 @@ func (c Crosscut) Picture(heading string) templates.Picture {
 	mid := geometry.Pt((box.Min.X+math.Min(0, tan*across))/2, across/2)
 	k.Label(mid, mid, templates.Tag{ID: "face-down", Text: c.Down})
 	return k.Picture
+}
+
+// part draws the board, a break where it runs on as the thin zigzag of ISO 128.
+func (c Crosscut) part(k *drawings.Sketch) {
+	if !c.Broken {
+		k.Block(templates.Light, c.Board...)
+		return
+	}
+	k.Area(templates.Light, c.Board...)
+	k.Line(templates.Outline, c.Board...)
+	near, far := c.Board[0], c.Board[len(c.Board)-1]
+	at := func(share, aside float64) geometry.Point { return near.Lerp(far, share).Add(geometry.Pt(aside, 0)) }
+	k.Line(templates.Construction, at(-0.1, 0), at(0.44, 0), at(0.47, -7), at(0.53, 7), at(0.56, 0), at(1.1, 0))
 }
 
 // A Rip is a board along the rip fence, as it is seen from the maker's end of the table.

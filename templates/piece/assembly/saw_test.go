@@ -62,6 +62,24 @@ func TestCrosscutShowsItsFigures(t *testing.T) {
 	})
 }
 
+// A part that runs on is open where the picture breaks it off, but for a thin line that
+// reaches beyond both of its edges.
+func TestCrosscutBreaksOff(t *testing.T) {
+	c := Crosscut{Board: geometry.Box(-200, 0, 30, 80).Corners(), Kerf: 3, Unit: measure.Millimetre, Broken: true}
+	thin := 0
+	for _, s := range c.Picture("heading").Strokes {
+		switch b := geometry.Bounds(s.Points...); {
+		case s.Role == templates.Outline && s.Points[0] == geometry.Pt(-200, 0) && s.Points[len(s.Points)-1] == s.Points[0]:
+			t.Error("the outline is closed")
+		case s.Role == templates.Construction && b.Min.Y < 0 && b.Max.Y > 80:
+			thin++
+		}
+	}
+	if thin != 1 {
+		t.Errorf("%d thin lines across the part", thin)
+	}
+}
+
 // On the picture of a rip the blade leans by its tilt and stands so far from the fence as
 // the figure below it says.
 func TestRipShowsItsFigures(t *testing.T) {
