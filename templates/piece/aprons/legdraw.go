@@ -122,7 +122,8 @@ func (m Model) mortise(d *templates.Drawing, r Rail, end int, on func(solid.Vec)
 	place := func(all []solid.Vec) []geometry.Point {
 		return lists.Map(all, on)
 	}
-	d.Polygon(templates.Construction, place(e.Mouth[:])...)
+	rail := place(e.Mouth[:])
+	d.Polygon(templates.Construction, rail...)
 	mouth := place(r.mouthOf(e, row.Of.LowerCut, row.Upper))
 	d.Polygon(templates.Cut, mouth...)
 	d.Hatch(mouth...)
@@ -135,6 +136,7 @@ func (m Model) mortise(d *templates.Drawing, r Rail, end int, on func(solid.Vec)
 	d.LabelLine(mouth[0], mouth[1], label("long-and-wide", m.length(mouth[0].Distance(mouth[1])), m.length(mouth[1].Distance(mouth[2]))))
 	d.LabelLine(mouth[0], mouth[1], label("from-outer", m.length(m.toOuter(r, end))))
 	d.LabelLine(mouth[3], mouth[0], label("deep", m.length(m.intoLeg(r, end))))
+	d.LabelLine(rail[3], rail[0], label("rail-here", railNames[row.Kind].With()))
 }
 
 var haunchLabels = [...]measure.ID{design.SquareHaunch: "haunch", design.SlopingHaunch: "sloping-haunch"}

@@ -187,7 +187,7 @@ var labelTexts = map[measure.ID]text{
 	"long-and-wide": "mortise %s × %s", "deep": "%s deep at most", "from-outer": "%s to the outer side", "haunch": "haunch %s deep", "sloping-haunch": "haunch 0 to %s",
 	"haunch-end": "haunch %s", "tenon-edge": "edge %s up", "tenon-end": "end of the tenon, %s off square", "cheek": "cheek at %s",
 	"corner": "%s", "under-long": "underside %s", "top-long": "top %s", "foot-wide": "%s", "arch": "rise %s, radius %s",
-	"hole": "%s, round", "slot": "%s, slot",
+	"hole": "%s, round", "slot": "%s, slot", "rail-here": "%s",
 }
 
 // label returns what a label says.

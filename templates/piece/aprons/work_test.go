@@ -641,10 +641,17 @@ func (b bench) setOut(d templates.Drawing, out solid.Vec, on func(geometry.Point
 			s.haunch = at
 		}
 	}
+	named := false
 	for _, l := range d.Labels {
-		if l.ID == "deep" && on(l.On.A.Lerp(l.On.B, 0.5)) {
+		switch here := on(l.On.Mid()); {
+		case here && l.ID == "deep":
 			s.deep = b.value(strings.Fields(l.Text)[0] + " mm")
+		case here && l.ID == "rail-here":
+			named = true
 		}
+	}
+	if !named {
+		b.Errorf("%s: the outline of the rail has no name", d.Name)
 	}
 	return s
 }
