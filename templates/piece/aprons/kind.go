@@ -1,6 +1,8 @@
 package aprons
 
 import (
+	"sync"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -8,14 +10,14 @@ import (
 )
 
 // Kind returns the kind of piece.
-func Kind() kind.Kind {
+var Kind = sync.OnceValue(func() kind.Kind {
 	return assembly.Kind(assembly.Spec[Model]{
 		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending,
 		Grips: func(Model) map[measure.ID]assembly.Grip[Model] {
 			return map[measure.ID]assembly.Grip[Model]{"height": {Key: "frame.height", Up: true}}
 		},
 	})
-}
+})
 
 // mends are the keys whose figures may mend a check. Planed stock has its own key: the
 // designed figure then moves nothing.

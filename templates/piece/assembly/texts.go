@@ -3,6 +3,7 @@ package assembly
 import (
 	"strings"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/kind"
@@ -25,20 +26,17 @@ func (t Texts) Limited(u measure.Unit, id measure.ID, value measure.Quantity, re
 		Value: value, Relation: relation, Limit: limit, Grade: kind.Graded(value, relation, limit, otherwise),
 	}
 	said := Either(c.Grade == kind.Pass, text.Holds, text.Lacks)
-	args := []any{value.Text(u), limit.Text(u)}
-	for _, q := range more {
-		args = append(args, q.Text(u))
-	}
-	c.Words = fill(said, args)
+	c.Words = fill(said, u, append([]measure.Quantity{value, limit}, more...))
 	return c
 }
 
-// fill fills a text that numbers its verbs; it may leave figures out.
-func fill(t plain.Text, args []any) string {
+// fill fills a text that numbers its verbs; it may leave figures out, which are set in words
+// only where it has any.
+func fill(t plain.Text, u measure.Unit, figures []measure.Quantity) string {
 	if !strings.Contains(string(t), "%") {
 		return t.With()
 	}
-	return t.With(args...)
+	return t.With(lists.Map(figures, func(q measure.Quantity) any { return q.Text(u) })...)
 }
 
 // Either returns the first text where something holds, else the second.

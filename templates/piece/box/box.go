@@ -5,6 +5,7 @@ package box
 import (
 	"cmp"
 	"math"
+	"sync"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
@@ -15,11 +16,11 @@ import (
 )
 
 // Kind returns the kind.
-func Kind() kind.Kind {
+var Kind = sync.OnceValue(func() kind.Kind {
 	return assembly.Kind(assembly.Spec[Box]{
 		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Grips: Box.grips,
 	})
-}
+})
 
 // A Box is one size worked out.
 //

@@ -36,7 +36,7 @@ func (s Seat) Checks() []kind.Check {
 	out = append(out, texts().Found("seat.clash", grade))
 	d := k.Mortise.Diameter
 	var rim []geometry.Point
-	if k.Mortise.Wedged() {
+	if k.Mortise.Wedged() && s.rim.Diameter == 0 {
 		rim = s.rim.Outline()
 	}
 	for _, row := range k.Rows() {
@@ -125,10 +125,10 @@ func (s Seat) edge(of design.SeatRow) float64 {
 // where they meet.
 func (s Seat) between() float64 {
 	least := math.Inf(1)
-	for i, l := range s.legs {
-		for _, other := range s.legs[:i] {
-			for _, z := range s.faces() {
-				a, b := s.mouth(l, z), s.mouth(other, z)
+	for _, z := range s.faces() {
+		mouths := lists.Map(s.legs, func(l leg) []geometry.Point { return s.mouth(l, z) })
+		for i, a := range mouths {
+			for _, b := range mouths[:i] {
 				if geometry.Bounds(a...).Offset(least).Overlaps(geometry.Bounds(b...)) {
 					least = math.Min(least, apart(a, b))
 				}
@@ -161,7 +161,7 @@ func apart(a, b []geometry.Point) float64 {
 }
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
-// of the upper face, which is given as a polygon.
+// of the upper face, which is given as a polygon where it is not round.
 func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 	least := math.Inf(1)
 	g := flat(s.grain())
@@ -171,6 +171,12 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 		}
 		mouth := s.mouth(l, s.thickness())
 		beside := lists.Map(mouth, g.Cross)
+		if r := s.rim.Diameter / 2; r > 0 { // half the chord, less the way from its middle
+			for i, p := range mouth {
+				least = min(least, max(0, math.Sqrt(max(0, r*r-beside[i]*beside[i]))-math.Abs(g.Dot(p))))
+			}
+			continue
+		}
 		ends := strip(rim, g, slices.Min(beside), slices.Max(beside))
 		for i, p := range mouth {
 			over := false

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"sync"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
@@ -16,11 +17,11 @@ import (
 )
 
 // Kind returns the kind.
-func Kind() kind.Kind {
+var Kind = sync.OnceValue(func() kind.Kind {
 	return assembly.Kind(assembly.Spec[Seat]{
 		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
 	})
-}
+})
 
 // envelopes are those of the work, in its order.
 func envelopes() []assembly.Envelope[Seat] {

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -83,9 +84,21 @@ func TestLegsOfACircle(t *testing.T) {
 	}
 }
 
+// Grain runs out of a round seat where it runs out of its outline.
+func TestGrainOfRound(t *testing.T) {
+	for _, from := range []float64{40, 75, 115} {
+		d := stool()
+		d.Seat.Front.From = from
+		round := newSeat(d)
+		other := round
+		other.rim = joint.Top{Corners: round.rim.Outline()}
+		nearly(t, "grain", round.shortGrain(design.FrontRow, nil), other.shortGrain(design.FrontRow, other.rim.Corners), 0.02)
+	}
+}
+
 // A leg or a tenon that comes to a point is a pyramid, and no more.
 func TestPointed(t *testing.T) {
-	for _, s := range []solid.Solid{taperedPrism(4, 0, 10, 40, -10), taperedPrism(4, 0, -10, 40, 10)} {
+	for _, s := range []solid.Solid{taperedPrism(solid.Identity(), 4, 0, 10, 40, -10), taperedPrism(solid.Identity(), 4, 0, -10, 40, 10)} {
 		if got, want := s.Volume(), 20.0*20*20/3; math.Abs(got-want) > 1e-6 || len(s.Faces()) != 6 {
 			t.Errorf("%g mm³ in %d faces, want %g", got, len(s.Faces()), want)
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -48,9 +49,10 @@ func ring(corners int, flat float64) []geometry.Point {
 	return out
 }
 
-// taperedPrism returns a prism about the z axis between two heights whose flats stand so far
-// from it at either, the first looking along x. It ends short of where it comes to a point.
-func taperedPrism(corners int, z0, a0, z1, a1 float64) solid.Solid {
+// taperedPrism returns a prism about the z axis of a frame between two heights whose flats
+// stand so far from it at either, the first looking along x. It ends short of where it comes
+// to a point.
+func taperedPrism(m solid.Affine3, corners int, z0, a0, z1, a1 float64) solid.Solid {
 	const least = 1e-3 // mm
 	if a0 < least {
 		z0, a0 = z0+(z1-z0)*(least-a0)/(a1-a0), least
@@ -58,7 +60,8 @@ func taperedPrism(corners int, z0, a0, z1, a1 float64) solid.Solid {
 	if a1 < least {
 		z1, a1 = z1+(z0-z1)*(least-a1)/(a0-a1), least
 	}
-	return solid.Frustum(solid.Lift(ring(corners, a0), z0), solid.Lift(ring(corners, a1), z1))
+	lift := func(z, a float64) []solid.Vec { return lists.Map(solid.Lift(ring(corners, a), z), m.Apply) }
+	return solid.Frustum(lift(z0, a0), lift(z1, a1))
 }
 
 // beyond is more than any part reaches past a face that cuts it, as a share of its size.
@@ -67,7 +70,7 @@ const beyond = 3
 // tenonFrom returns the tenon of a leg about its axis, from one place to another.
 func (s Seat) tenonFrom(l leg, from, to float64) solid.Solid {
 	flat := func(t float64) float64 { return across(tenonCorners, 2*s.radius(l, t), true) }
-	return taperedPrism(tenonCorners, from, flat(from), to, flat(to)).Transform(l.frame())
+	return taperedPrism(l.frame(), tenonCorners, from, flat(from), to, flat(to))
 }
 
 // hole returns what is bored for a leg: it reaches beyond the underside, and through the
@@ -123,7 +126,7 @@ func (s Seat) shaftTo(l leg, to float64) solid.Solid {
 	k := s.design.Seat.Legs
 	n, round := flats(k.Section), k.Section == design.RoundLeg
 	from := s.shoulder(l)
-	return taperedPrism(n, from, across(n, k.Size, round), to, across(n, s.size(l, to), round)).Transform(l.frame())
+	return taperedPrism(l.frame(), n, from, across(n, k.Size, round), to, across(n, s.size(l, to), round))
 }
 
 // legPart returns a leg with the holes of its stretchers.
@@ -155,7 +158,7 @@ func (r rod) frame() solid.Affine3 {
 // span returns a piece of a rod of a diameter, from one place to another.
 func (r rod) span(diameter, from, to float64) solid.Solid {
 	a := across(tenonCorners, diameter, true)
-	return taperedPrism(tenonCorners, from, a, to, a).Transform(r.frame())
+	return taperedPrism(r.frame(), tenonCorners, from, a, to, a)
 }
 
 // reach returns the distance of the two points between which a rod runs.

@@ -69,7 +69,7 @@ func bored(slab solid.Part, b boring, side, thick, turn float64) solid.Part {
 	}
 	flat := func(diameter float64) float64 { return across(tenonCorners, diameter, true) }
 	if b.large == 0 {
-		return slab.Subtract(taperedPrism(tenonCorners, from, flat(b.bit), to, flat(b.bit)).Transform(frame))
+		return slab.Subtract(taperedPrism(frame, tenonCorners, from, flat(b.bit), to, flat(b.bit)))
 	}
 	under := 0.0 // where the axis meets the underside
 	if b.upper {
@@ -77,7 +77,7 @@ func bored(slab solid.Part, b boring, side, thick, turn float64) solid.Part {
 	}
 	wide := func(along float64) float64 { return b.large + 2*(along-under)*math.Tan(b.reamer/2) }
 	top := math.Max(from, under-2*thick)
-	return slab.Subtract(taperedPrism(tenonCorners, top, flat(wide(top)), to, flat(wide(to))).Transform(frame))
+	return slab.Subtract(taperedPrism(frame, tenonCorners, top, flat(wide(top)), to, flat(wide(to))))
 }
 
 // made follows the cards of a leg: from a square blank along z, its tip at 0, the outer
@@ -86,8 +86,8 @@ func made(w turning) solid.Part {
 	n, round := flats(w.section), w.section == design.RoundLeg
 	half := w.blank.Width / 2
 	blank := solid.Box(solid.V(-half, -half, 0), solid.V(half, half, w.blank.Length))
-	tenon := blank.Intersect(taperedPrism(tenonCorners, 0, across(tenonCorners, w.tip, true), w.shoulder, across(tenonCorners, w.root, true)))
-	shaft := taperedPrism(n, w.shoulder, across(n, w.size, round), w.blank.Length, across(n, w.end, round))
+	tenon := blank.Intersect(taperedPrism(solid.Identity(), tenonCorners, 0, across(tenonCorners, w.tip, true), w.shoulder, across(tenonCorners, w.root, true)))
+	shaft := taperedPrism(solid.Identity(), n, w.shoulder, across(n, w.size, round), w.blank.Length, across(n, w.end, round))
 	if !round { // a polygon of a circle's area stands out of the square a little
 		shaft = blank.Intersect(shaft)
 	}
@@ -117,7 +117,7 @@ func drilled(p solid.Part, body solid.Solid, at, u solid.Vec, depth, diameter fl
 	out, _ := leaves(body, at, u)
 	x := solid.V(0, 0, 1).Sub(u.Mul(u.Z)).Unit()
 	a := across(tenonCorners, diameter, true)
-	bit := taperedPrism(tenonCorners, out-depth, a, out+3*diameter, a).Transform(solid.Affine3{X: x, Y: u.Cross(x), Z: u, O: at})
+	bit := taperedPrism(solid.Affine3{X: x, Y: u.Cross(x), Z: u, O: at}, tenonCorners, out-depth, a, out+3*diameter, a)
 	return p.Subtract(bit)
 }
 
@@ -181,7 +181,7 @@ func TestTheCardsMakeTheStretchers(t *testing.T) {
 		rods := make([]solid.Part, len(s.rods))
 		prism := func(r rod, diameter, from, to float64) solid.Solid {
 			a := across(tenonCorners, diameter, true)
-			return taperedPrism(tenonCorners, from, a, to, a).Transform(r.frame())
+			return taperedPrism(r.frame(), tenonCorners, from, a, to, a)
 		}
 		// A tenon goes home to the bottom of its hole.
 		for i, r := range s.rods {
