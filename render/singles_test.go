@@ -19,28 +19,9 @@ func angles(deg ...float64) single {
 	return func(s templates.Setting) (templates.Job, error) { return templates.Angles(rad, 0, s) }
 }
 
-func oneLap(l joint.Lap) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Lap(l, s) }
-}
-
-func oneBridle(b joint.Bridle) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Bridle(b, s) }
-}
-
-func oneMortise(m joint.Mortise) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Mortise(m, s) }
-}
-
-func oneDovetail(d joint.Dovetail) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Dovetail(d, s) }
-}
-
-func oneTaper(t joint.Taper) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Taper(t, s) }
-}
-
-func oneTop(top joint.Top) single {
-	return func(s templates.Setting) (templates.Job, error) { return templates.Top(top, s) }
+// one is a template of figures.
+func one[T any](draw func(T, templates.Setting) (templates.Job, error), figures T) single {
+	return func(s templates.Setting) (templates.Job, error) { return draw(figures, s) }
 }
 
 // No single template takes more sheets than it must, with the calibration square:
@@ -60,15 +41,15 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"angle 60°", 1, angles(60)},
 		{"angle 85°", 1, angles(85)},
 		{"three angles", 3, angles(14.5, 60, 9.46)},
-		{"lap", 2, oneLap(lap)},
-		{"bridle", 3, oneBridle(bridle)},
-		{"square mortise", 2, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, Haunch: joint.SquareHaunch})},
-		{"leaning mortise", 3, oneMortise(joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, UpperCut: 10,
+		{"lap", 2, one(templates.Lap, lap)},
+		{"bridle", 3, one(templates.Bridle, bridle)},
+		{"square mortise", 2, one(templates.Mortise, joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, Haunch: joint.SquareHaunch})},
+		{"leaning mortise", 3, one(templates.Mortise, joint.Mortise{Width: 22, Depth: 70, Leg: 40, LegWidth: 40, Inset: 9, Long: 28, UpperCut: 10,
 			Splay: measure.Radians(8), Rake: measure.Radians(5)})},
-		{"dovetails", 2, oneDovetail(joint.Dovetail{Width: 120, TailBoard: 12, PinBoard: 20, Slope: 0.125, Tails: 4, Pin: 6, HalfPin: 6, Lap: 5,
+		{"dovetails", 2, one(templates.Dovetail, joint.Dovetail{Width: 120, TailBoard: 12, PinBoard: 20, Slope: 0.125, Tails: 4, Pin: 6, HalfPin: 6, Lap: 5,
 			Angle: measure.Radians(90), BoardSlope: measure.Radians(90)})},
-		{"taper", 3, oneTaper(joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110})},
-		{"round top", 1, oneTop(joint.Top{Diameter: 600})},
+		{"taper", 3, one(templates.Taper, joint.Taper{Length: 640, Top: 45, Foot: 28, Start: 110})},
+		{"round top", 1, one(templates.Top, joint.Top{Diameter: 600})},
 		{"sightline", 3, func(s templates.Setting) (templates.Job, error) {
 			return templates.Sightline(joint.Staked{Compound: joint.Compound{Rake: 0.21, Splay: 0.14}, Height: 430}, s)
 		}},
@@ -81,15 +62,15 @@ func TestSheetsOfSingles(t *testing.T) {
 		{"staves", 2, func(s templates.Setting) (templates.Job, error) {
 			return templates.Staves(joint.Staves{Pieces: 12, Top: 320, Bottom: 260, Height: 400, Thickness: 18}, s)
 		}},
-		{"rectangular top", 2, oneTop(joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
+		{"rectangular top", 2, one(templates.Top, joint.Top{Corners: joint.RectangleTop(800, 600).Corners, Round: 40})},
 		{"flat arc", 5, func(s templates.Setting) (templates.Job, error) {
 			return templates.Arc(joint.CircularSegment{Chord: 900, Rise: 40}, s)
 		}},
 		{"oval top", 4, func(s templates.Setting) (templates.Job, error) {
 			return templates.Oval(joint.Oval{Length: 900, Width: 600}, s)
 		}},
-		{"sharp top", 1, oneTop(joint.RectangleTop(800, 600))},
-		{"top of three sides", 2, oneTop(joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},
+		{"sharp top", 1, one(templates.Top, joint.RectangleTop(800, 600))},
+		{"top of three sides", 2, one(templates.Top, joint.Top{Corners: joint.RegularBySide(3, 900).Corners(), Clip: 100})},
 	} {
 		for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
 			for _, paper := range []Paper{papers()[3], papers()[0]} {
