@@ -585,6 +585,11 @@ func TestCardFiguresHaveArrows(t *testing.T) {
 	if v := s.levelView(); len(v.Spans) != 3 || v.Spans[0].Text != s.mm(s.levelling().pencil) {
 		t.Errorf("the pencil is at %v", v.Spans)
 	}
+	for _, l := range s.levelView().Labels { // the bench in itself, so that no leader crosses the pencil's line
+		if l.ID == "bench" && l.On.Mid().Y > -s.levelling().pencil-10 {
+			t.Errorf("the bench is named at %v", l.On.Mid())
+		}
+	}
 }
 
 func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
