@@ -172,7 +172,7 @@ func apronsSchema() schema {
 		stock:    []Key{"frame.legs.size", "frame.aprons.depth", "frame.aprons.thickness"},
 		has:      frameHas,
 		hangsOn:  map[Key][]Key{"frame.stretchers": stretchers, "frame.milled.stretchers": stretchers},
-		aside:    []Key{"frame.stretchers", "frame.top"},
+		aside:    []Key{"frame.stretchers", "frame.top", "frame.milled"},
 		start:    starting{text: apronsText, fewest: FrameFewest, most: FrameMost, usual: 4, titles: tableTitles},
 	}
 }

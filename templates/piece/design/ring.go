@@ -46,7 +46,7 @@ func ringSchema() schema {
 		setters:  ringSetters(lean),
 		stock:    []Key{"ring.width", "ring.depth", "legs.breadth"},
 		has:      ringHas,
-		aside:    []Key{"top.pads", "top.fixing"},
+		aside:    []Key{"top.pads", "top.fixing", "milled"},
 		start:    starting{text: ringText, fewest: joint.RingFewest, most: joint.RingMost, usual: 3, titles: tableTitles},
 	}
 }

@@ -188,7 +188,7 @@ func hangsOn(key Key) []Key {
 // on another that may be left out, nor how sizes came out.
 func (k Key) Draws() bool {
 	_, s, own := schemaOf(k)
-	return own && !slices.Contains(s.aside, k) && !slices.ContainsFunc(slices.Collect(maps.Keys(s.milled)), func(m Key) bool { return m.table() == k })
+	return own && !slices.Contains(s.aside, k)
 }
 
 func (k Key) root() Key {
@@ -318,7 +318,7 @@ type schema struct {
 	// and not the words of needs. hangsOn holds those figures, by key or table.
 	has     func(*Design, Key) bool
 	hangsOn map[Key][]Key
-	aside   []Key // tables by which a piece is not drawn
+	aside   []Key // tables that hang on others, and say how sizes came out: by them no piece is drawn
 	start   starting
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/wording"
 )
@@ -84,6 +85,29 @@ func TestSettersAreKeys(t *testing.T) {
 					t.Errorf("%s: there is no key %s", figure, key)
 				}
 			}
+		}
+	}
+}
+
+// The tables that are open on a page at first.
+func TestTablesThatDraw(t *testing.T) {
+	got := lists.Where(tables(), Key.Draws)
+	want := []Key{"ring", "legs", "legs.taper", "top", "frame", "frame.legs", "frame.aprons", "box", "box.bottom",
+		"seat", "seat.legs", "seat.mortise", "seat.front", "seat.middle", "seat.back", "seat.circle"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+// A figure is not judged where the key is in doubt that gives it a meaning.
+func TestFiguresHangOnKeys(t *testing.T) {
+	for key, want := range map[Key]Key{
+		"frame.top.diameter": "frame.top.outline", "frame.top.corner-size": "frame.top.kind", "frame.stretchers.inset": "frame.stretchers.depth",
+		"frame.milled.stretchers": "frame.stretchers.depth", "seat.front.splay": "seat.front.legs", "seat.width": "seat.shape",
+		"box.side": "box.outline", "legs.splay": "legs.foot-circle", "top.pads.height": "top.kind",
+	} {
+		if !slices.Contains(hangsOn(key), want) || slices.Contains(hangsOn(key), "kind") {
+			t.Errorf("%s hangs on %v, want %s among them", key, hangsOn(key), want)
 		}
 	}
 }
