@@ -29,7 +29,7 @@ func TestAngleDrawing(t *testing.T) {
 	}
 	texts := labelTexts(job.Drawings()[0])
 	for _, want := range []string{
-		"bevel 14.5°: 75.5° off square", "bevel 75.5°: 14.5° off square", "gauge edge", "base 230 mm", "rise 59.48 mm",
+		"bevel 14.5°: 75.5° off square", "bevel 75.5°: 14.5° off square", "gauge edge", "base 230 mm", "upright side 59.48 mm",
 		"cut, or strike on a board from its working edge", "room for the gauge's stock",
 	} {
 		if !slices.Contains(texts, want) {
@@ -134,7 +134,7 @@ func TestAnglesBase(t *testing.T) {
 		t.Errorf("base %.3f, want 600", got)
 	}
 	steep := sound(t)(Angles(radians(80), 600, Setting{Clear: a4, Full: true}))
-	if got := valueOf(t, steep, "rise"); math.Abs(got-600) > 1e-9 {
+	if got := valueOf(t, steep, "upright side"); math.Abs(got-600) > 1e-9 {
 		t.Errorf("rise %.9f, want 600", got)
 	}
 }
@@ -180,7 +180,7 @@ func TestAngleDrawingLaws(t *testing.T) {
 			t.Fatalf("gauge edge is %v", edge)
 		}
 		top := outline[len(outline)-2] // the last is the first again
-		want := geometry.Pt(valueOf(t, job, "base"), valueOf(t, job, "rise"))
+		want := geometry.Pt(valueOf(t, job, "base"), valueOf(t, job, "upright side"))
 		if outline[0] != (geometry.Point{}) || top.Distance(want) > 1e-9 {
 			t.Fatalf("slope ends at %v, want %v", top, want)
 		}
@@ -265,7 +265,7 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 				t.Errorf("a side of the corner %q is %.1f mm long", label, corner[1])
 			}
 		}
-		rise, base := valueOf(t, job, "rise"), valueOf(t, job, "base")
+		rise, base := valueOf(t, job, "upright side"), valueOf(t, job, "base")
 		if got := math.Atan2(rise, base); math.Abs(got-measure.Radians(deg)) > 1e-9 {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
 		}
@@ -301,7 +301,7 @@ func TestAShallowAngleIsTwoPoints(t *testing.T) {
 		if words := strings.Join(job.Sections[0].Panels[0].Text, " "); !strings.Contains(words, "No triangle") || !strings.Contains(words, c.rises) || len(job.Sections[0].Panels) != 1 {
 			t.Errorf("%g°: %d panels, the first says %q", c.deg, len(job.Sections[0].Panels), words)
 		}
-		if got := math.Atan2(valueOf(t, job, "rise"), valueOf(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
+		if got := math.Atan2(valueOf(t, job, "upright side"), valueOf(t, job, "base")); math.Abs(got-measure.Radians(c.deg)) > 1e-9 {
 			t.Errorf("base and rise make %.9f°", measure.Degrees(got))
 		}
 		full := s

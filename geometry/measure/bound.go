@@ -59,7 +59,7 @@ func (e *BoundError) Figures(u Unit) (value, limit string) {
 	value, limit = e.Value.Text(u), e.Limit.Text(u)
 	zero := Quantity{Kind: e.Value.Kind}
 	if value == limit && e.Value != e.Limit || value == zero.Text(u) && e.Value != zero {
-		return e.Value.fine(u), e.Limit.fine(u)
+		return e.Value.fine(u, 6), e.Limit.fine(u, 6)
 	}
 	return value, limit
 }

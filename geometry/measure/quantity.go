@@ -72,20 +72,39 @@ func (q Quantity) Bare(u Unit) string {
 	return q.Text(u)
 }
 
-// fine is Text for telling two nearly equal quantities apart: six decimals
+// fine is Text for telling two nearly equal quantities apart: so many decimals
 // and no fractions.
-func (q Quantity) fine(u Unit) string {
-	switch {
-	case q.Kind == KindLength && u == Inch:
-		return decimal(q.Value/MillimetresPerInch, 6) + " in"
+func (q Quantity) fine(u Unit, places int) string {
+	switch inches := u == Inch; {
+	case q.Kind == KindLength && inches:
+		return decimal(q.Value/MillimetresPerInch, places) + " in"
 	case q.Kind == KindLength:
-		return decimal(q.Value, 6) + " mm"
+		return decimal(q.Value, places) + " mm"
 	case q.Kind == KindAngle:
-		return decimal(Degrees(q.Value), 6) + "°"
+		return decimal(Degrees(q.Value), places) + "°"
+	case q.Kind == KindMass && inches:
+		return decimal(q.Value/kilogramsPerPound, places) + " lb"
+	case q.Kind == KindMass:
+		return decimal(q.Value, places) + " kg"
+	case q.Kind == KindForce && inches:
+		return decimal(q.Value/newtonsPerPound, places) + " lbf"
+	case q.Kind == KindForce:
+		return decimal(q.Value, places) + " N"
 	case q.Kind == KindNumber:
-		return decimal(q.Value, 6)
+		return decimal(q.Value, places)
 	}
 	return q.Text(u)
+}
+
+// Apart returns the texts of two quantities. Where they would be printed alike and are
+// not, both have as many decimals as tell them apart, up to six.
+func Apart(a, b Quantity, u Unit) (string, string) {
+	for places := 1; a.Text(u) == b.Text(u) && places <= 6; places++ {
+		if x, y := a.fine(u, places), b.fine(u, places); x != y {
+			return x, y
+		}
+	}
+	return a.Text(u), b.Text(u)
 }
 
 // JSON returns the value and the name of its unit for other programs: mm, deg,

@@ -55,7 +55,8 @@ func (m Model) button() button {
 	below, high, least, bite := shop.ButtonGroove(u)
 	size, _ := m.TopSize()
 	moves := size.Width * shop.TopShare(m.Design)
-	b := button{below: below, high: high, deep: math.Max(least, -down(-moves-bite, coarse)), wide: u.Round(25, 1), long: u.Round(40, 1.5)}
+	b := button{below: below, high: high, deep: math.Max(least, -down(-moves-bite, coarse))}
+	b.wide, b.long = shop.ButtonSize(u)
 	b.reach = b.deep - coarse
 	lean, under := 0.0, math.Inf(1)
 	for _, r := range m.Rows[0].Rails {
@@ -159,7 +160,8 @@ func (m Model) topStock(sheets []templates.View) templates.Card {
 	case len(m.sides) != 4:
 		c.Text = append(c.Text, topOutlineText.With(count.With(len(m.sides))))
 	}
-	c.Read(boardsReading, measure.Number(float64(m.TopBoards())))
+	jointed := piece.WholeUp(m.Design.Unit, size.Width/float64(m.TopBoards()))
+	c.Figures = append(c.Figures, templates.Reading{Name: boardsReading.With(), Value: by(count.With(m.TopBoards()), m.length(jointed))})
 	c.Set(thicknessReading, measure.Length(size.Thickness))
 	c.Figures = append(c.Figures, templates.Reading{Name: topSizeReading.With(), Value: by(m.bare(size.Length), m.length(size.Width)), Write: true})
 	c.Templates = sheets

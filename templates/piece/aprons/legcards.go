@@ -46,7 +46,7 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 			if p.ID == "rail-edge" {
 				c.Text = []string{sectionText.With()}
 				_, face, _ := l.TaperAngle()
-				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), planeCaution.With()+" "+ripCard.Caution.With()
+				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), shortCaution.With(ripCard.Caution.With())
 				c.Set(leaning(p), tilted(p))
 				c.Set(fenceReading, measure.Length(face))
 				c.Templates = append(c.Templates, m.viewsOf(p)...)

@@ -284,7 +284,7 @@ const (
 	pilotReading      text = "hole for the thread"
 	pilotSizes        text = "%s or %s"
 	pilotDeep         text = "into the top"
-	boardsReading     text = "boards"
+	boardsReading     text = "boards, each jointed to"
 	rimReading        text = "radius, struck from the middle"
 	topSizeReading    text = "long × wide"
 	movesReading      text = "the top moves by"
@@ -321,6 +321,7 @@ const (
 	kiteText     text = "Plane one outer side flat; mark the section from its template on both ends, the corner arris alike, and plane or saw the three others to the lines."
 	sectionTest  text = "The end of each leg lies within its template; a bevel gauge set to either corner shows no light."
 	planeCaution text = "Push blocks; no part shorter than the manual of the machine allows."
+	shortCaution text = "%s No part shorter than the manual of the machine allows."
 
 	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot just clean: the blanks are little longer. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
 	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, %s against the gauge, the gauge turned to the other side."

@@ -41,7 +41,8 @@ func (c Check) Measured(u measure.Unit) string {
 	if c.Figure == "" {
 		return ""
 	}
-	return say("%s %s, %s %s", c.FigureName, c.Value.Text(u), c.RelationWords(), c.Limit.Text(u))
+	value, limit := measure.Apart(c.Value, c.Limit, u)
+	return say("%s %s, %s %s", c.FigureName, value, c.RelationWords(), limit)
 }
 
 // Said is Words, or nothing where the check holds and its figures say so.

@@ -114,6 +114,9 @@ func checkCards(t *testing.T, job templates.Job) {
 			if c.Heading == "" || len(c.Text) == 0 || slices.Contains(c.Text, "") || c.Test == "" || c.Caution == "" {
 				t.Errorf("card %d lacks words: %q", c.Number, []any{c.Heading, c.Text, c.Test, c.Caution})
 			}
+			if strings.Count(strings.ToLower(c.Caution), "push block") > 1 {
+				t.Errorf("card %d speaks of push blocks twice: %s", c.Number, c.Caution)
+			}
 		}
 	}
 }

@@ -78,7 +78,7 @@ func (p Plan) Buying() []Buy {
 		out = append(out, Buy{Kind: BumperToBuy, Size: piece.StockSize{Length: b.Diameter, Width: b.Diameter, Thickness: b.Height}, Count: b.Count})
 	}
 	for _, w := range p.Wares {
-		out = append(out, Buy{Kind: WareToBuy, Ware: w, Size: piece.StockSize{Length: w.Length}, Count: w.Count})
+		out = append(out, Buy{Kind: WareToBuy, Ware: w, Size: piece.StockSize{Length: w.Length, Width: w.Width, Thickness: w.Thickness}, Count: w.Count})
 	}
 	for _, it := range p.Designs[0].Items {
 		out = append(out, Buy{Kind: ItemToBuy, Item: it, Count: it.Count * len(p.Designs), Price: it.Price})

@@ -270,6 +270,10 @@ func ButtonGroove(u measure.Unit) (below, high, least, bite float64) {
 	return sizesOfFixings(u).groove, u.Round(6, 1.0/4), u.Round(8, 5.0/16), u.Round(3, 1.0/8)
 }
 
+// ButtonSize returns how wide and long a button is, its tongue with it (common practice, no
+// source).
+func ButtonSize(u measure.Unit) (wide, long float64) { return u.Round(25, 1), u.Round(40, 1.5) }
+
 func grooveFixings(p sized) (row, bool) {
 	f, ok := FixingOf(p.Piece)
 	u := p.Design.Unit
@@ -320,7 +324,9 @@ const (
 type Ware struct {
 	What   WareKind
 	Count  int
-	Length float64 // of a screw, mm
+	Length float64 // of a screw or a button, mm
+	// Width and Thickness are those of a button, its tongue with it.
+	Width, Thickness float64
 }
 
 // Wares returns what holds the tops of all sizes, and what the cards use up.
@@ -329,10 +335,11 @@ func Wares(pieces []piece.Piece) []Ware {
 	for _, p := range pieces {
 		f, ok := FixingOf(p)
 		if ok {
-			out = append(out, Ware{TopScrew, len(f.Holes), f.Screw})
+			out = append(out, Ware{What: TopScrew, Count: len(f.Holes), Length: f.Screw})
 		}
 		if f.Kind == design.Buttons {
-			out = append(out, Ware{What: TopButton, Count: len(f.Holes)})
+			wide, long := ButtonSize(p.Design.Unit)
+			out = append(out, Ware{TopButton, len(f.Holes), long, wide, sizesOfFixings(p.Design.Unit).button})
 		}
 		if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Fixing.Bond == design.Silicone && len(out) == 0 {
 			out = append(out, Ware{What: Silicone, Count: 1})
@@ -347,8 +354,9 @@ func Wares(pieces []piece.Piece) []Ware {
 // withUsedUp puts wares that are alike on one line, and what the cards use up below them.
 func withUsedUp(wares []Ware, usedUp ...WareKind) []Ware {
 	var out []Ware
+	thing := func(w Ware) Ware { w.Count = 0; return w }
 	for _, w := range wares {
-		out = merged(out, w, func(o Ware) bool { return o.What == w.What && o.Length == w.Length }, func(o *Ware) { o.Count += w.Count })
+		out = merged(out, w, func(o Ware) bool { return thing(o) == thing(w) }, func(o *Ware) { o.Count += w.Count })
 	}
 	for _, what := range usedUp {
 		out = append(out, Ware{What: what})

@@ -198,24 +198,27 @@ func (s speaker) hole(h shop.Hole) string {
 }
 
 const (
-	screwWare wording.Text = "screw for the top, 4 mm, %s long"
-	inchWare  wording.Text = "screw for the top, No. 8, %s long"
+	buttonWare wording.Text = "button for the top, %s × %s × %s"
+	screwWare  wording.Text = "screw for the top, 4 mm, %s long"
+	inchWare   wording.Text = "screw for the top, No. 8, %s long"
 )
 
 // wareNames are those of what has no size.
 var wareNames = map[shop.WareKind]wording.Text{
-	shop.TopButton: "button for the top",
-	shop.Silicone:  "silicone for glass on wood, a small cartridge",
-	shop.WoodGlue:  "wood glue",
-	shop.JigScrew:  "screws for the jigs",
-	shop.Abrasive:  "abrasive paper, three grits, by the cards",
-	shop.TopCoat:   "finish",
+	shop.Silicone: "silicone for glass on wood, a small cartridge",
+	shop.WoodGlue: "wood glue",
+	shop.JigScrew: "screws for the jigs",
+	shop.Abrasive: "abrasive paper, three grits, by the cards",
+	shop.TopCoat:  "finish",
 }
 
 // Ware names what is bought ready.
 func Ware(w shop.Ware, u measure.Unit) string {
 	if name, ok := wareNames[w.What]; ok {
 		return name.With()
+	}
+	if w.What == shop.TopButton {
+		return buttonWare.With(measure.Length(w.Length).Bare(u), measure.Length(w.Width).Bare(u), measure.Length(w.Thickness).Text(u))
 	}
 	return map[bool]wording.Text{false: screwWare, true: inchWare}[u == measure.Inch].With(measure.Length(w.Length).Text(u))
 }
