@@ -50,7 +50,9 @@ func ParseLength(s string, bare Unit) (float64, error) {
 
 // length reads a cleaned text without its sign, in mm.
 func length(text string, bare Unit) (*big.Rat, *fault) {
-	if value, ok := plainNumber(text); ok {
+	if value, ok := plainNumber(text); ok && bare == Millimetre {
+		return value, nil
+	} else if ok {
 		return value.Mul(value, millimetres(bare.String())), nil
 	}
 	m := lengthForm().FindStringSubmatch(text)

@@ -4,6 +4,7 @@ package wording
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -20,6 +21,9 @@ func (t Text) With(args ...any) string {
 	format := string(t)
 	if garble != nil {
 		format = garble(t)
+	}
+	if len(args) == 0 && !strings.Contains(format, "%") {
+		return format // as most are
 	}
 	return fmt.Sprintf(format, args...)
 }

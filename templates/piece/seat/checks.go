@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -91,13 +92,19 @@ func (s Seat) mouth(l leg, z float64) []geometry.Point {
 	off, a, b := s.bore(l, z).Mouth()
 	p := flat(l.point(l.to(z)))
 	along := l.sightline()
+	return lists.Map(round(), func(c geometry.Point) geometry.Point {
+		return p.Add(along.Mul(off + a*c.X)).Add(along.Perp().Mul(b * c.Y))
+	})
+}
+
+// round returns the corners of the polygon that stands for a circle of radius 1.
+var round = sync.OnceValue(func() []geometry.Point {
 	out := make([]geometry.Point, mouthCorners)
 	for i := range out {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / mouthCorners)
-		out[i] = p.Add(along.Mul(off + a*cos)).Add(along.Perp().Mul(b * sin))
+		out[i] = geometry.Polar(1, 2*math.Pi*float64(i)/mouthCorners)
 	}
 	return out
-}
+})
 
 // faces are the heights of the faces on which a hole has a mouth.
 func (s Seat) faces() []float64 {

@@ -3,6 +3,7 @@ package seat
 import (
 	"cmp"
 	"math"
+	"sync"
 
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
@@ -48,7 +49,7 @@ func judged(d design.Design, doubts design.Doubts) (whole Seat, errs []error) {
 }
 
 // everything are the keys that fix where a seat stands.
-func everything() []design.Key {
+var everything = sync.OnceValue(func() []design.Key {
 	out := []design.Key{
 		"seat.shape", "seat.diameter", "seat.width", "seat.depth", "seat.back-width", "seat.corner", "seat.points",
 		"seat.thickness", "seat.height", "seat.back-height", "seat.legs.section", "seat.legs.size", "seat.legs.foot",
@@ -60,7 +61,7 @@ func everything() []design.Key {
 		out = append(append(append(out, row.Table()+".legs"), row.Places()...), row.Leans()...)
 	}
 	return out
-}
+})
 
 // questions are asked of a few figures of a design at a time, before it is worked out.
 func questions(s design.Seat) []question {
