@@ -24,6 +24,7 @@ const headOff = 120
 // rail, foot down.
 func Mortise(m joint.Mortise, s Setting) (Job, error) {
 	m.Over = cmp.Or(m.Over, joint.BridleLong(s.Unit))
+	m.Clear = s.Unit.Round(1.5, 1.0/16)
 	if err := m.Check(); err != nil {
 		return Job{}, err
 	}
@@ -139,7 +140,7 @@ func (t mortiseTemplate) legFigures() []Figure {
 		figure("mortise.from-outer", measure.Length(mouth[0].Y)),
 		figure("mortise.across", measure.Length(t.Across())),
 		unless(s.Edge == 0 || s.Face == 0, figure("mortise.end-off-square", measure.Angle(math.Abs(t.EndOffSquare())))),
-		figure("mortise.into-leg", measure.Length(t.IntoLeg())),
+		figure("mortise.into-leg", measure.Length(t.Bored())),
 		unless(foot == 0, figure("mortise.lean-foot", measure.Angle(foot))),
 		unless(out == 0, figure("mortise.lean-outer", measure.Angle(out))),
 		figure("mortise.outer-wood", measure.Length(outerWood)),
@@ -340,7 +341,7 @@ func (t mortiseTemplate) legSide(at side, rail []geometry.Point, to float64) Dra
 		d.Hatch(exit...)
 		d.LabelPoint(middle, tag("leg-back"))
 	case referenceEdge:
-		deep := t.IntoLeg()
+		deep := t.Bored()
 		d.Line(Hidden, geometry.Pt(mouth[0].X, 0), geometry.Pt(exit[0].X, deep), geometry.Pt(exit[3].X, deep), geometry.Pt(mouth[3].X, 0))
 		d.LabelLine(geometry.Pt(exit[0].X, deep), geometry.Pt(exit[3].X, deep), tag("deep", t.length(deep)))
 		d.LabelPoint(middle, tag("outer-side"))

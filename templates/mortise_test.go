@@ -59,7 +59,8 @@ func TestMortiseWrapRoundFoldsToTheLeg(t *testing.T) {
 	})
 }
 
-// The outer side of the leg shows how the mortise leans, from the fold down.
+// The outer side of the leg shows how the mortise leans, from the fold down, and that it
+// is 1.5 mm deeper than the tenon goes in.
 func TestMortiseStrip(t *testing.T) {
 	m := apronMortise()
 	m.Haunch, m.Rake, m.FromHead = joint.NoHaunch, 0, 20
@@ -68,7 +69,7 @@ func TestMortiseStrip(t *testing.T) {
 	hole := strokesOf(d, Cut)[0].Points
 	wall := strokesOf(d, Hidden)[0].Points
 	// By hand: tan 8° = 0.140541, cos 8° = 0.990268; 20 + 10/cos = 30.0983, 60/cos =
-	// 60.5897, 28·cos = 27.7275 deep and 28·sin = 3.8968 nearer the foot.
+	// 60.5897, 28·cos + 1.5 = 29.2275 deep and that by tan 8°, 4.1077, nearer the foot.
 	for _, c := range []struct {
 		name      string
 		got, want float64
@@ -76,8 +77,8 @@ func TestMortiseStrip(t *testing.T) {
 		{"upper end", hole[3].X, 30.0983},
 		{"lower end", hole[0].X, 30.0983 + 60.5897},
 		{"outer side", hole[0].Y, 9 + 22.0/3},
-		{"depth", -wall[1].Y, 27.7275},
-		{"bottom nearer the foot", wall[2].X - wall[3].X, 3.8968},
+		{"depth", -wall[1].Y, 29.2275},
+		{"bottom nearer the foot", wall[2].X - wall[3].X, 4.1077},
 	} {
 		if math.Abs(c.got-c.want) > 1e-4 {
 			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
@@ -114,7 +115,7 @@ func TestMortiseWarnsOfThinWood(t *testing.T) {
 	}
 	m.Long, m.Inset = 36, 1
 	job, err := Mortise(m, Setting{})
-	if err != nil || !strings.Contains(strings.Join(job.Warnings, "\n"), "wood behind the mortise: 4.35 mm; under 6 mm is little") {
+	if err != nil || !strings.Contains(strings.Join(job.Warnings, "\n"), "wood behind the mortise: 2.85 mm; under 6 mm is little") {
 		t.Errorf("%q, %v", job.Warnings, err)
 	}
 }
@@ -129,10 +130,26 @@ func TestMortiseWords(t *testing.T) {
 		m    joint.Mortise
 		want []string
 	}{
-		{m, []string{"nothing at the top", "27.73 mm deep", "7.97° off square towards the foot", "and 0.69° off square towards the frame side"}},
+		// 28 and the haunch's 22/3 by cos 7.97° and cos 0.69° as by hand above, and 1.5 mm.
+		{m, []string{"nothing at the top", "1.5 mm deeper than the tenon", "29.23 mm deep", "from 8.76 mm deep", "7.97° off square towards the foot", "and 0.69° off square towards the frame side"}},
 		{through, []string{"trim it flush", "from both sides", "3 mm over length"}},
 	} {
 		job := sound(t)(Mortise(c.m, Setting{}))
 		wantSaid(t, job, c.want...)
+	}
+}
+
+// Everything that says how deep the mortise is says the same: bored, shown and listed. Where
+// the wood behind is less than the clearance its half is left.
+func TestMortiseDepthIsOneFigure(t *testing.T) {
+	for long, want := range map[float64]string{28: "29.5 mm", 39: "39.5 mm"} {
+		m := apronMortise()
+		m.Splay, m.Rake, m.Long = 0, 0, long
+		job := sound(t)(Mortise(m, Setting{}))
+		wantSaid(t, job, "Bore out the waste "+want+" deep")
+		wantFigure(t, job, "depth of the mortise, square to the leg", want)
+		if got := labelTexts(drawingNamed(t, job, "leg, right hand, mortise strip")); !slices.Contains(got, want+" deep") {
+			t.Errorf("no %s deep in %q", want, got)
+		}
 	}
 }

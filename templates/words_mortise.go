@@ -65,13 +65,15 @@ func (t mortiseTemplate) steps() []string {
 	}
 	switch t.Haunch {
 	case joint.SquareHaunch:
-		steps = append(steps, say("6. Leave the haunch %s long, parallel to the shoulder. Chop its groove in the leg as deep, up to the top of the rail.", t.length(t.Stub())))
+		steps = append(steps, say("6. Leave the haunch %s long, parallel to the shoulder. Chop its groove in the leg %s deep, square to the leg, up to the top of the rail.", t.length(t.Stub()), t.length(t.Groove())))
 	case joint.SlopingHaunch:
-		steps = append(steps, say("6. Saw the haunch from %s at the tenon to nothing at the top. Its groove in the leg slopes alike.", t.length(t.Stub())))
+		steps = append(steps, say("6. Saw the haunch from %s at the tenon to nothing at the top. Its groove in the leg slopes alike, from %s deep, square to the leg.", t.length(t.Stub()), t.length(t.Groove())))
 	}
-	steps = append(steps, say("Fit: the tenon goes in by hand and stays. Pare the cheeks, not the shoulder. The end of a blind tenon stays clear of the bottom by %s: chop the mortise so much deeper, if the wood behind it allows.", t.length(t.Unit.Round(1.5, 1.0/16))))
+	steps = append(steps, say("Fit: the tenon goes in by hand and stays. Pare the cheeks, not the shoulder."))
 	if t.Through() {
 		steps = append(steps, say("The tenon comes out at the back: trim it flush once the glue is hard."))
+	} else {
+		steps = append(steps, say("The mortise is %s deeper than the tenon goes in, so that the shoulder closes before the tenon meets the bottom.", t.length(t.Clearance())))
 	}
 	if !t.Full && t.Symmetric() {
 		steps = append(steps, say("The rail is alike from outer side and frame side: for its other end wrap the same template with the two exchanged."))
@@ -98,7 +100,7 @@ func (t mortiseTemplate) mortising() Panel {
 		wedge = say("The mortise follows the rail: it runs %s. Wedge the leg up so far under an upright bit or chisel, or work to a bevel gauge stood on the leg.",
 			wording.And(leans...))
 	}
-	work := say("Bore out the waste %s deep, then pare to the knife lines; mark the depth on the bit.", t.length(t.IntoLeg()))
+	work := say("Bore out the waste %s deep, square to the leg, then pare to the knife lines; mark the depth on the bit.", t.length(t.Bored()))
 	if t.Through() {
 		work = say("Work from both sides to the middle, by the lines on rail side and back, so that nothing breaks out.")
 	}

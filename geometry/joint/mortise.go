@@ -31,6 +31,7 @@ type Mortise struct {
 	Tenon              float64 // thickness of the tenon, mm; 0 for a third of Width
 	Long               float64 // of the tenon along the rail, mm; 0 for one that goes through the leg
 	Over               float64 // what a tenon that goes through is left over length, mm
+	Clear              float64 // between the end of a blind tenon and the bottom, square to the leg, mm
 	LowerCut, UpperCut float64 // what is cut off the tenon at underside and top, mm
 	Haunch             Haunch  // what is left of UpperCut, which is a third of Depth where it is 0
 	HaunchLong         float64 // of the haunch along the rail, mm; 0: as long as the tenon is thick
@@ -113,6 +114,18 @@ func (m Mortise) IntoLeg() float64 {
 	return m.Long * m.Shoulder().Square()
 }
 
+// Clearance returns what is left between a blind tenon and the bottom of its mortise:
+// Clear, or half of the wood behind where that is less.
+func (m Mortise) Clearance() float64 { return math.Min(m.Clear, (m.Leg-m.IntoLeg())/2) }
+
+// Bored returns the depth of the mortise, square to the side that is mortised: as deep
+// as the tenon goes, and its clearance.
+func (m Mortise) Bored() float64 { return m.IntoLeg() + m.Clearance() }
+
+// Groove returns the depth of the groove of the haunch where it meets the mortise, square
+// to the side that is mortised, with the same clearance.
+func (m Mortise) Groove() float64 { return m.Stub()*m.Shoulder().Square() + m.Clearance() }
+
 // Cheeks returns how deep below the outer side of the rail the two cheeks lie.
 func (m Mortise) Cheeks() (outer, frame float64) {
 	outer = (m.Width - m.Third()) / 2
@@ -173,7 +186,7 @@ func (m Mortise) Mouth(lower, upper float64) []geometry.Point {
 // Floor returns where a corner of the mouth stands at the bottom of the mortise.
 func (m Mortise) Floor(mouth geometry.Point) geometry.Point {
 	down, out := m.Shoulder().Drift()
-	return mouth.Add(geometry.Pt(down, -out).Mul(m.IntoLeg()))
+	return mouth.Add(geometry.Pt(down, -out).Mul(m.Bored()))
 }
 
 // box is the bounds of the mortise from its mouth to its floor.
@@ -193,7 +206,7 @@ func (m Mortise) Beside() (outer, frame float64) {
 func (m Mortise) Above() float64 { return m.box().Min.X }
 
 // Behind returns the wood that is left behind the mortise, none where it goes through.
-func (m Mortise) Behind() float64 { return math.Max(0, m.Leg-m.IntoLeg()) }
+func (m Mortise) Behind() float64 { return math.Max(0, m.Leg-m.Bored()) }
 
 // LongSide and Across return the size of the mortise along the leg and across it.
 func (m Mortise) LongSide() float64 {
