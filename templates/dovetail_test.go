@@ -86,6 +86,7 @@ func TestDovetailLapped(t *testing.T) {
 			}
 		}
 	}
+	wantSaid(t, job, "on the pin board across the hollow side", "Its outer side has no line")
 	if got := level(pins, 5); len(got) != 8 {
 		t.Errorf("%d corners at the lap, want 8", len(got))
 	}
@@ -157,6 +158,20 @@ func TestDovetailWarns(t *testing.T) {
 	for _, want := range []string{"short grain", "lap before the tails: 3 mm", "pins of 2 mm"} {
 		if err != nil || !strings.Contains(words, want) {
 			t.Errorf("no %q in %q, %v", want, words, err)
+		}
+	}
+}
+
+// A piece is warned of in both units or in none: 3 mm is under 1/8 in.
+func TestDovetailWarnsAlikeInBothUnits(t *testing.T) {
+	for lap := 3.9; lap < 4.1; lap += 0.01 {
+		for pin := 2.9; pin < 3.3; pin += 0.05 {
+			d := drawerFront()
+			d.Lap, d.Pin = lap, pin
+			mm, in := sound(t)(Dovetail(d, Setting{})), sound(t)(Dovetail(d, Setting{Unit: measure.Inch}))
+			if len(mm.Warnings) != len(in.Warnings) {
+				t.Errorf("lap %.2f, pin %.2f: %q, %q", lap, pin, mm.Warnings, in.Warnings)
+			}
 		}
 	}
 }
