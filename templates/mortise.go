@@ -131,7 +131,7 @@ func (t mortiseTemplate) railFigures() []Figure {
 
 // legFigures returns the sizes of the mortise and of the wood round it.
 func (t mortiseTemplate) legFigures() []Figure {
-	s, mouth := t.Shoulder(), t.Mouth(t.Edges())
+	s, mouth, exit := t.Shoulder(), t.Mouth(t.Edges()), t.exit()
 	foot, out := t.Lean()
 	outerWood, frameWood := t.Beside()
 	return []Figure{
@@ -142,11 +142,14 @@ func (t mortiseTemplate) legFigures() []Figure {
 		unless(s.Edge == 0 || s.Face == 0, figure("mortise.end-off-square", measure.Angle(math.Abs(t.EndOffSquare())))),
 		figure("mortise.into-leg", measure.Length(t.Bored())),
 		unless(foot == 0, figure("mortise.lean-foot", measure.Angle(foot))),
-		unless(out == 0, figure("mortise.lean-outer", measure.Angle(out))),
+		unless(out <= 0, figure("mortise.lean-outer", measure.Angle(out))),
+		unless(out >= 0, figure("mortise.lean-frame", measure.Angle(-out))),
 		figure("mortise.outer-wood", measure.Length(outerWood)),
 		figure("mortise.frame-wood", measure.Length(frameWood)),
 		figure("mortise.above", measure.Length(t.Above())),
 		unless(t.Through(), figure("mortise.behind", measure.Length(t.Behind()))),
+		unless(!t.Through(), figure("mortise.exit-upper-end", measure.Length(exit[3].X))),
+		unless(!t.Through(), figure("mortise.exit-from-outer", measure.Length(exit[0].Y))),
 	}
 }
 
@@ -339,6 +342,8 @@ func (t mortiseTemplate) legSide(at side, rail []geometry.Point, to float64) Dra
 	case backFace:
 		d.Polygon(Cut, exit...)
 		d.Hatch(exit...)
+		d.LabelLine(exit[0], exit[3], tag("from-outer-side", t.length(exit[0].Y)))
+		d.LabelLine(exit[3], exit[2], tag("from-head", t.length(exit[3].X)))
 		d.LabelPoint(middle, tag("leg-back"))
 	case referenceEdge:
 		deep := t.Bored()

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 )
 
@@ -151,5 +152,39 @@ func TestMortiseDepthIsOneFigure(t *testing.T) {
 		if got := labelTexts(drawingNamed(t, job, "leg, right hand, mortise strip")); !slices.Contains(got, want+" deep") {
 			t.Errorf("no %s deep in %q", want, got)
 		}
+	}
+}
+
+// Where the walls lean is said by the side that they lean to, in the table as in words.
+func TestMortiseLeansToANamedSide(t *testing.T) {
+	for turn, side := range map[float64]string{0: "frame side", 20: "outer side"} {
+		m := apronMortise()
+		m.Turn, m.LegWidth, m.FromHead = measure.Radians(turn), 80, 40
+		_, out := m.Lean()
+		if (out < 0) != (turn == 0) {
+			t.Fatalf("turned %v° it leans %v to the outer side", turn, out)
+		}
+		job, lean := sound(t)(Mortise(m, Setting{})), angleText(math.Abs(out))
+		wantFigure(t, job, "mortise off square, towards the "+side, lean)
+		wantSaid(t, job, lean+" off square towards the "+side)
+	}
+}
+
+// A mortise that is worked from both sides has figures on both. By hand, as above: 40·tan 8°
+// nearer the foot at the back.
+func TestMortiseOutlet(t *testing.T) {
+	m := apronMortise()
+	m.Rake, m.Haunch, m.Long, m.FromHead = 0, joint.NoHaunch, 0, 20
+	job := sound(t)(Mortise(m, Setting{}))
+	wantFigure(t, job, "head of leg to mortise, on the back, at its outer side", "35.72 mm")
+	wantFigure(t, job, "outer side of leg to mortise, on the back", "16.33 mm")
+	got := labelTexts(drawingNamed(t, job, "leg, right hand, mortise strip"))
+	for _, want := range []string{"30.1 mm from the head", "35.72 mm from the head"} {
+		if !slices.Contains(got, want) {
+			t.Errorf("no %s in %q", want, got)
+		}
+	}
+	if n := lists.Count(got, func(s string) bool { return s == "16.33 mm from the outer side" }); n != 2 {
+		t.Errorf("from the outer side %d times in %q", n, got)
 	}
 }

@@ -27,7 +27,7 @@ func (t mortiseTemplate) thin() (out []string) {
 	least := t.Unit.Round(joint.ThinWood, 1.0/4)
 	for _, f := range t.figures() {
 		wood := f.ID == "mortise.above" || f.ID == "mortise.behind" || f.ID == "mortise.outer-wood" || f.ID == "mortise.frame-wood"
-		if wood && !f.Aside && f.Value.Value < least {
+		if wood && !f.Aside && f.Value.Value < joint.ThinWood { // under what is said in either unit
 			out = append(out, say("%s: %s; under %s is little", f.Name, f.Value.Text(t.Unit), t.length(least)))
 		}
 	}
