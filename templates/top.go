@@ -28,7 +28,7 @@ func Top(t joint.Top, s Setting) (Job, error) {
 		section.Drawings = TopCorners(t, geometry.Point{}, s)
 		section.Panels = append(section.Panels, TopCornerTable(t, s.Unit))
 	}
-	section.Panels = append(section.Panels, Panel{Heading: say(topWorkHeading), Text: topWords(t, s)})
+	section.Panels = append(section.Panels, Panel{Heading: say(topWorkHeading), Text: top.work()})
 	return Job{Name: "top", Title: say(topTitle, top.size()), Sections: []Section{section}, Figures: figures}, nil
 }
 
@@ -44,17 +44,43 @@ func (t topTemplate) size() string {
 		return say(roundSize, t.length(t.Diameter))
 	}
 	size := t.Size()
-	return t.length(size.X) + " × " + t.length(size.Y)
+	return say(overallSize, t.length(size.X), t.length(size.Y), t.asWorked())
+}
+
+// asWorked says that a size is that of the top whose corners are worked.
+func (t topTemplate) asWorked() string {
+	switch {
+	case t.Clip > 0:
+		return say(asClipped)
+	case t.Round > 0:
+		return say(asRounded)
+	}
+	return ""
+}
+
+// side returns the side to the sharp corners, where all are alike.
+func (t topTemplate) side() (mm float64, alike bool) {
+	for i, c := range t.Corners {
+		long := c.Distance(t.Corners[(i+1)%len(t.Corners)])
+		if i > 0 && math.Abs(long-mm) > 1e-6 {
+			return 0, false
+		}
+		mm = long
+	}
+	return mm, t.Diameter == 0
 }
 
 func (t topTemplate) figures() []Figure {
 	size := t.Size()
-	figures := []Figure{
-		figure("top.length", measure.Length(size.X)),
-		figure("top.width", measure.Length(size.Y)),
+	overall := func(id measure.ID, mm float64) Figure {
+		return Figure{ID: id, Name: say(figureNames[id], t.asWorked()), Value: measure.Length(mm)}
 	}
+	figures := []Figure{overall("top.length", size.X), overall("top.width", size.Y)}
 	if t.Diameter > 0 {
 		figures = []Figure{figure("top.diameter", measure.Length(t.Diameter))}
+	}
+	if side, alike := t.side(); alike {
+		figures = append(figures, figure("top.side", measure.Length(side)))
 	}
 	if t.Clip > 0 {
 		figures = append(figures, figure("top.clip", measure.Length(t.Clip)))

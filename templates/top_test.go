@@ -173,3 +173,24 @@ func fromOutline(p geometry.Point, closed []geometry.Point) float64 {
 	}
 	return least
 }
+
+// A size overall is named as one, and how its corners are worked; the side that was asked
+// for has a row of its own. By hand: a triangle of side 700 clipped 40 is 700 − 2·40/2
+// long and 700·√3/2 − 40·√3/2 high; a hexagon of side 300 is 600 across its corners.
+func TestTopNamesItsSizes(t *testing.T) {
+	triangle := joint.Top{Corners: joint.RegularBySide(3, 700).Corners(), Clip: 40}
+	hexagon := joint.Top{Corners: joint.RegularBySide(6, 300).Corners()}
+	for _, full := range []bool{false, true} {
+		job := sound(t)(Top(triangle, Setting{Full: full}))
+		wantFigure(t, job, "length overall, as clipped", "660 mm")
+		wantFigure(t, job, "width overall, as clipped", "571.58 mm")
+		wantFigure(t, job, "side, to the sharp corners", "700 mm")
+		wantSaid(t, job, "the size overall, as clipped, the side to the sharp corners and what is clipped off")
+		if want := "Top, 660 mm × 571.58 mm overall, as clipped"; job.Title != want {
+			t.Errorf("title %q, want %q", job.Title, want)
+		}
+		job = sound(t)(Top(hexagon, Setting{Full: full}))
+		wantFigure(t, job, "length overall", "600 mm")
+		wantFigure(t, job, "side, to the sharp corners", "300 mm")
+	}
+}

@@ -216,9 +216,10 @@ var figureNames = map[measure.ID]wording.Text{
 	"top.clip":          "clipped off each side of a corner",
 	"top.corner-radius": "corner radius",
 	"top.diameter":      "diameter",
-	"top.length":        "length",
+	"top.length":        "length overall%s",
 	"top.rim":           "rim, all round",
-	"top.width":         "width",
+	"top.side":          "side, to the sharp corners",
+	"top.width":         "width overall%s",
 }
 
 // labels is what lines and places are called.

@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/wording"
 )
@@ -13,6 +12,9 @@ const (
 	topCornersHeading wording.Text = "Corners"
 	topWorkHeading    wording.Text = "Order of work"
 	roundSize         wording.Text = "%s round"
+	overallSize       wording.Text = "%s × %s overall%s"
+	asClipped         wording.Text = ", as clipped"
+	asRounded         wording.Text = ", as rounded"
 	sharpClipped      wording.Text = " to the sharp corners, clipped %s"
 	sharpRounded      wording.Text = " to the sharp corners, rounded %s"
 	cornerClipped     wording.Text = ", clipped %s"
@@ -35,15 +37,15 @@ func topCornersWords() []string {
 	return []string{say("Strike two lines square to each other through the centre and measure every corner from them: to the left and down where there is a minus. The two columns on the right prove it. Corners are counted as in the plan, before they are clipped or rounded.")}
 }
 
-// topWords says how a top is set out or, in a full setting, how its pattern is used.
-func topWords(t joint.Top, s Setting) []string {
-	u := s.Unit
+// work says how a top is set out or, in a full setting, how its pattern is used.
+func (t topTemplate) work() []string {
+	u := t.Unit
 	rest := []string{
 		say("3. Rough the edge %s outside the line, then work to it.", measure.Length(u.Round(2, 1.0/16)).Text(u)),
-		say("4. Glass is ordered by its figures, never cut from paper. All cutting and edge work comes before tempering."),
+		say("4. Glass is ordered by its figures, never cut from paper: %s. All cutting and edge work comes before tempering.", t.glassOrder()),
 	}
 	switch {
-	case s.Full:
+	case t.Full:
 	case t.Diameter > 0:
 		return append([]string{
 			say("1. Strike both centre lines on the underside, square to each other."),
@@ -59,4 +61,22 @@ func topWords(t joint.Top, s Setting) []string {
 		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
 		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
 	}, rest...)
+}
+
+// glassOrder names the figures that a glass shop needs of the outline.
+func (t topTemplate) glassOrder() string {
+	if t.Diameter > 0 {
+		return say("the diameter")
+	}
+	needed := []string{say("the size overall%s", t.asWorked())}
+	if _, alike := t.side(); alike {
+		needed = append(needed, say("the side to the sharp corners"))
+	}
+	switch {
+	case t.Clip > 0:
+		needed = append(needed, say("what is clipped off"))
+	case t.Round > 0:
+		needed = append(needed, say("the radius of the corners"))
+	}
+	return wording.And(needed...)
 }
