@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"rodsheet/geometry/lists"
 )
 
 // flat is the angle in radians by which two faces must differ for an edge to
@@ -14,9 +16,10 @@ const flat = 1e-7
 // flat surface, or fill the space round an edge, there is none.
 func (p Part) Edges() []Edge {
 	var out []Edge
+	room := lists.Map(p.Pieces, func(s Solid) Extent { return s.Bounds().grown(hair) })
 	for i, s := range p.Pieces {
 		for _, e := range s.Edges() {
-			out = append(out, p.sharp(i, e)...)
+			out = append(out, p.sharp(i, e, room)...)
 		}
 	}
 	return out
@@ -31,8 +34,10 @@ type wedge struct {
 }
 
 // sharp returns the parts of e, an edge of piece own, that are edges of the
-// whole. What several pieces call their edge belongs to the first of them.
-func (p Part) sharp(own int, e Edge) []Edge {
+// whole. What several pieces call their edge belongs to the first of them; those whose room
+// it does not touch have nothing to say of it.
+func (p Part) sharp(own int, e Edge, room []Extent) []Edge {
+	reach := Extent{e.A, e.A}.Union(Extent{e.B, e.B})
 	length := e.A.Distance(e.B)
 	if length <= hair {
 		return nil
@@ -41,10 +46,12 @@ func (p Part) sharp(own int, e Edge) []Edge {
 	near, here := make([]wedge, 0, 8), make([]wedge, 0, 8)
 	cuts := append(make([]float64, 0, 16), 0, length)
 	for i, s := range p.Pieces {
-		w, ok := s.wedge(e, length)
 		if i == own {
 			first = len(near)
+		} else if !room[i].Overlaps(reach) {
+			continue
 		}
+		w, ok := s.wedge(e, length)
 		if ok {
 			near = append(near, w)
 			cuts = append(cuts, w.along.lo, w.along.hi)

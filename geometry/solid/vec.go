@@ -75,6 +75,12 @@ func (e Extent) Overlaps(f Extent) bool {
 		e.Min.Z <= f.Max.Z && f.Min.Z <= e.Max.Z
 }
 
+// grown moves all sides of e outward.
+func (e Extent) grown(mm float64) Extent {
+	more := V(mm, mm, mm)
+	return Extent{e.Min.Sub(more), e.Max.Add(more)}
+}
+
 // Transform returns the smallest Extent that holds the image of e: along each axis
 // every coordinate adds its least and its greatest share by itself.
 func (e Extent) Transform(m Affine3) Extent {

@@ -14,7 +14,7 @@ import (
 
 // Parts returns the parts in the room with their names.
 func (m Model) Parts() []assembly.Part {
-	all := m.solids()
+	all := m.finished()
 	var out []assembly.Part
 	for i := range m.legs {
 		out = append(out, assembly.Part{Part: all[i], Kind: "leg", Name: m.legName(i)})

@@ -30,6 +30,9 @@ type Model struct {
 	// parts stand in the room, each worked out once: legs, rails row by row, the top.
 	parts  []func() solid.Part
 	volume func() float64 // of all wood, mm³; worked out once
+	// finished are the parts with what the fixings of the top take from the aprons, which is
+	// looked at and neither checked nor weighed.
+	finished func() []solid.Part
 }
 
 // A side of the frame is the plane that holds the corner arrises of two legs.
@@ -76,6 +79,7 @@ func newModel(d design.Design) Model {
 	}
 	m.parts = m.all()
 	m.volume = sync.OnceValue(m.wood)
+	m.finished = sync.OnceValue(m.withFixings)
 	return m
 }
 

@@ -17,7 +17,7 @@ import (
 // Parts meet and do not share wood, legs stand on one plane under one level head.
 func TestSolidsMeet(t *testing.T) {
 	variants(t, func(t *testing.T, m Model) {
-		parts := m.solids()
+		parts := m.finished()
 		for i, a := range parts {
 			if v := a.Volume(); v < 1000 {
 				t.Errorf("%s %d: %.1f mm³", a.Name, i, v)

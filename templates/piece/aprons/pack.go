@@ -223,7 +223,7 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 		drawings.Toned(&p, parts, kind.AtCorner())
 		return p
 	}
-	all := m.solids()
+	all := m.finished()
 	frame := all
 	if !m.Design.Frame.Top.None {
 		frame = all[:len(all)-1]

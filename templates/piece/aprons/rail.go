@@ -245,10 +245,18 @@ func (r Rail) uncut(name string) solid.Part {
 
 // Part returns the finished rail in the room.
 func (r Rail) Part(name string) solid.Part {
-	out := r.uncut(name)
-	for _, waste := range r.arch() {
+	out, arch := r.uncut(name), r.arch()
+	if len(arch) == 0 {
+		return out
+	}
+	// The wood over the arch stays in one piece.
+	crown := solid.Through(r.Ends[left].Mouth[0].Add(r.Up.Mul(r.Row.Of.Arch+1)), r.Up)
+	over := out.Cut(crown.Flip())
+	out = out.Cut(crown)
+	for _, waste := range arch {
 		out = out.Subtract(waste)
 	}
+	out.Pieces = append(out.Pieces, over.Pieces...)
 	return out
 }
 

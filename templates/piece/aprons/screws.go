@@ -173,7 +173,7 @@ func (m Model) screwCard(row *Row, f shop.Fixing) templates.Card {
 func (m Model) underPictures(f shop.Fixing) []templates.Picture {
 	var names [][]string
 	var first []int // of those that are drilled alike
-	same := func(a, b geometry.Segment) bool { return a.A.Distance(b.A)+a.B.Distance(b.B) < piece.Slip }
+	same := func(a, b screwHole) bool { return a.at.Distance(b.at)+a.way.Distance(b.way) < piece.Slip }
 	for i := range m.sides {
 		holes := m.slots(f, i)
 		at := slices.IndexFunc(first, func(other int) bool {
@@ -191,11 +191,22 @@ func (m Model) underPictures(f shop.Fixing) []templates.Picture {
 	return out
 }
 
-// slots are the axes of the slots on the underside of an apron, of no length where a hole
-// is round: x along to the right end as seen from outside, y down from the outer side
-// inward. So the apron lies underside up, its outer side at the fence.
-func (m Model) slots(f shop.Fixing, i int) []geometry.Segment {
-	var out []geometry.Segment
+// A screwHole is where a screw passes through the underside of an apron: x along to the right
+// end as seen from outside, y down from the outer side inward. So the apron lies underside
+// up, its outer side at the fence.
+type screwHole struct {
+	at, way geometry.Point // way is that of a slot, of no length where the hole is round
+}
+
+// axis is that of a slot so long and wide, of no length where the hole is round.
+func (h screwHole) axis(long, wide float64) geometry.Segment {
+	half := h.way.Mul((long - wide) / 2)
+	return geometry.Segment{A: h.at.Sub(half), B: h.at.Add(half)}
+}
+
+// slots are the holes of an apron.
+func (m Model) slots(f shop.Fixing, i int) []screwHole {
+	var out []screwHole
 	s, across := m.sides[i], m.acrossGrain()
 	along := geometry.Pt(across.Dot(s.along), across.Dot(s.out))
 	if along.X < -piece.Slip || along.X < piece.Slip && along.Y < 0 {
@@ -205,11 +216,11 @@ func (m Model) slots(f shop.Fixing, i int) []geometry.Segment {
 		if h.Part != i {
 			continue
 		}
-		at, half := geometry.Pt(h.At, -m.edge(i)/2), geometry.Point{}
+		hole := screwHole{at: geometry.Pt(h.At, -m.edge(i)/2)}
 		if h.Slotted {
-			half = along.Mul(f.Play)
+			hole.way = along
 		}
-		out = append(out, geometry.Segment{A: at.Sub(half), B: at.Add(half)})
+		out = append(out, hole)
 	}
 	return out
 }
@@ -229,25 +240,25 @@ func (m Model) underside(f shop.Fixing, i int, name string) templates.Picture {
 	d.Polygon(templates.Outline, geometry.Box(-half, -edge, half, 0).Corners()...)
 	d.Line(templates.Centre, geometry.Pt(0, -edge-5), geometry.Pt(0, 5))
 	d.LabelLine(geometry.Pt(-half, 0), geometry.Pt(half, 0), label("outer-side"))
-	shank, head := shop.Bits(m.Design.Unit)
+	u := m.Design.Unit
+	shank, head := shop.Bits(u)
 	bored := m.heads(f)[i%m.RailSorts()] > 0
 	for _, h := range m.slots(f, i) {
+		through := templates.Cut
 		if bored {
-			d.Polygon(templates.Cut, slot(h, head)...)
-			d.Polygon(templates.Hidden, slot(h, shank)...)
-		} else {
-			d.Polygon(templates.Cut, slot(h, shank)...)
+			d.Polygon(templates.Cut, slot(h.axis(f.HeadSlot(u), head), head)...)
+			through = templates.Hidden
 		}
-		at := h.A.Lerp(h.B, 0.5)
-		where := m.length(math.Abs(at.X))
-		if math.Abs(at.X) < piece.Slip {
+		d.Polygon(through, slot(h.axis(f.Slot(u), shank), shank)...)
+		where := m.length(math.Abs(h.at.X))
+		if math.Abs(h.at.X) < piece.Slip {
 			where = atMiddle.With()
 		}
 		id := measure.ID("hole")
-		if h.A != h.B {
+		if h.way != (geometry.Point{}) {
 			id = "slot"
 		}
-		d.LabelPoint(at, label(id, where))
+		d.LabelPoint(h.at, label(id, where))
 	}
 	return templates.Picture{Heading: name, Wide: true, Strokes: d.Strokes, Labels: d.Labels}
 }

@@ -66,6 +66,7 @@ func anyFrame(t *rapid.T) design.Design {
 	if rapid.IntRange(0, 2).Draw(t, "with stretchers") == 0 {
 		f.Stretchers = design.Rail{Depth: mm("low depth", 24, 40), Thickness: mm("low thickness", 12, 18), Height: mm("low", 60, 160), Inset: mm("low inset", 3, 6), Plumb: rapid.Bool().Draw(t, "plumb too")}
 	}
+	f.Top.Fixing = rapid.SampledFrom([]design.FixingKind{design.NoFixing, design.Screws, design.Buttons}).Draw(t, "fixing")
 	if rapid.Bool().Draw(t, "milled") {
 		d = asMilled(d)
 	}
@@ -109,7 +110,11 @@ func carriedOut(t rapid.TB, m Model) {
 			made, axes[i] = append(made, part), append(axes[i], axis)
 		}
 		for k, r := range row.Rails {
-			b.same(m.railCalled(row, k), made[k%len(made)], r.Part("").Transform(r.frame().to()))
+			rail := made[k%len(made)]
+			if row.Kind == Aprons {
+				rail = b.fixed(rail, k)
+			}
+			b.same(m.railCalled(row, k), rail, m.finished()[len(m.legs)+i*len(m.sides)+k].Transform(r.frame().to()))
 		}
 	}
 	for i := range m.legs {
@@ -126,7 +131,8 @@ type bench struct {
 
 // grown moves all faces of a solid outward.
 func grown(s solid.Solid, mm float64) solid.Solid {
-	out := block()
+	room, more := s.Bounds(), solid.V(mm, mm, mm)
+	out := solid.Box(room.Min.Sub(more), room.Max.Add(more))
 	for _, f := range s.Faces() {
 		out = out.Cut(solid.Plane{N: f.Plane.N, D: f.Plane.D + mm})
 	}
@@ -136,14 +142,26 @@ func grown(s solid.Solid, mm float64) solid.Solid {
 // same asks that of two parts none stands out of the other by more than slip.
 func (b bench) same(what string, got, want solid.Part) {
 	b.Helper()
-	over := func(p, q solid.Part) float64 {
+	over := func(p, q solid.Part) (sum float64) {
+		var larger []solid.Solid
+		var room []solid.Extent
 		for _, s := range q.Pieces {
-			p = p.Subtract(grown(s, slip))
+			larger = append(larger, grown(s, slip))
+			room = append(room, larger[len(larger)-1].Bounds())
 		}
-		if p.Volume() > 1e-3 {
-			b.Log(what, "between", p.Bounds())
+		for _, s := range p.Pieces {
+			left, reach := solid.Stock("", s), s.Bounds()
+			for i, r := range larger {
+				if room[i].Overlaps(reach) && len(left.Pieces) > 0 {
+					left = left.Subtract(r)
+				}
+			}
+			if v := left.Volume(); v > 1e-3 {
+				b.Log(what, "between", left.Bounds())
+				sum += v
+			}
 		}
-		return p.Volume()
+		return sum
 	}
 	if more, less := over(got, want), over(want, got); more > 1e-3 || less > 1e-3 {
 		b.Errorf("%s: %.3f mm³ too much, %.3f mm³ too little", what, more, less)
