@@ -63,7 +63,7 @@ func Bound(e *measure.BoundError, than string, u measure.Unit) string {
 }
 
 // Name returns what a maker calls a figure: "kerf".
-func Name(id measure.ID) string { return look(figures(), id) }
+func Name(id measure.ID) string { return Look(figures(), id) }
 
 // Than returns what a maker calls the figure that sets a limit, with its article
 // where it has one: "the width of the stretcher".
@@ -71,14 +71,14 @@ func Than(id measure.ID) string {
 	if _, named := figures()[id]; named && thans()[id] == "" {
 		return article.With(Name(id))
 	}
-	return look(thans(), id)
+	return Look(thans(), id)
 }
 
 // Hint returns what to do about a figure outside its limit; nothing for no ID.
-func Hint(id measure.ID) string { return look(hints(), id) }
+func Hint(id measure.ID) string { return Look(hints(), id) }
 
-// look returns the words for an ID, the ID itself where there are none.
-func look(words map[measure.ID]Text, id measure.ID) string {
+// Look returns the words for an ID, the ID itself where there are none.
+func Look[ID ~string](words map[ID]Text, id ID) string {
 	if t, ok := words[id]; ok {
 		return t.With()
 	}

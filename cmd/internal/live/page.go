@@ -13,6 +13,7 @@ import (
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/wording"
 )
 
 // A Page is the page as it is first written.
@@ -114,9 +115,4 @@ func exampleText(name string) string {
 	return string(data)
 }
 
-func tableName(k design.Key) string {
-	if words, ok := tableNames[k]; ok {
-		return words.With()
-	}
-	return string(k)
-}
+func tableName(k design.Key) string { return wording.Look(tableNames, k) }

@@ -79,12 +79,7 @@ func (n Names) Group(id measure.ID) Grouping {
 }
 
 // Of returns the name of an ID, or itself where there is none.
-func (n Names) Of(id measure.ID) string {
-	if t, ok := n[id]; ok {
-		return t.With()
-	}
-	return string(id)
-}
+func (n Names) Of(id measure.ID) string { return plain.Look(n, id) }
 
 // A Grouping is a group that is being put together.
 type Grouping struct {

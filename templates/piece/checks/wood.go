@@ -78,14 +78,19 @@ func atSaw(figure measure.ID, value, most float64) (Check, bool) {
 	return atMost(figure, value, most, kind.Warn), most > 0
 }
 
-func askThrough(p piece.Piece) (Check, bool) {
-	if p.Design.Saw.Highest == 0 {
+// ofSteps is atSaw of what the steps ask for; its remark names those that ask for more.
+func ofSteps(figure measure.ID, p piece.Piece, most float64, ask func(piece.Piece) (float64, []shop.Note)) (Check, bool) {
+	if most == 0 {
 		return Check{}, false // what the shop would saw takes long to tell
 	}
-	thickest, beyond := shop.Through(p)
-	c, asked := atSaw("stock-sawn", thickest, p.Design.Saw.Highest)
+	value, beyond := ask(p)
+	c, asked := atSaw(figure, value, most)
 	c.Found.Steps = beyond
 	return c, asked
+}
+
+func askThrough(p piece.Piece) (Check, bool) {
+	return ofSteps("stock-sawn", p, p.Design.Saw.Highest, shop.Through)
 }
 
 func askLapBlade(p piece.Piece) (Check, bool) {
@@ -99,13 +104,7 @@ func askBridleBlade(p piece.Piece) (Check, bool) {
 }
 
 func askStops(p piece.Piece) (Check, bool) {
-	if p.Design.Saw.StopReach == 0 {
-		return Check{}, false
-	}
-	farthest, beyond := shop.Stops(p)
-	c, asked := atSaw("farthest-stop", farthest, p.Design.Saw.StopReach)
-	c.Found.Steps = beyond
-	return c, asked
+	return ofSteps("farthest-stop", p, p.Design.Saw.StopReach, shop.Stops)
 }
 
 // askDado asks whether the dado set goes into a lap. Its remark says in how many
