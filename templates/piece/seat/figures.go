@@ -204,7 +204,7 @@ var legParts = map[sort]shop.Part{
 // Cuts are the parts as they are sawn from boards.
 func (s Seat) Cuts() []shop.CutRow {
 	board, count := s.boards()
-	out := []shop.CutRow{shop.Row(s.design, shop.SeatBoard, count, board, board, s.rim.Area()*s.thickness()/float64(count))}
+	out := []shop.CutRow{shop.Row(*s.design, shop.SeatBoard, count, board, board, s.rim.Area()*s.thickness()/float64(count))}
 	for _, l := range s.sorts() {
 		t := s.turning(l)
 		finished := t.blank
@@ -215,13 +215,13 @@ func (s Seat) Cuts() []shop.CutRow {
 				volume = s.built().legs[i].Volume()
 			}
 		}
-		out = append(out, shop.Row(s.design, legParts[l.sort], s.count(l.sort), finished, t.blank, volume, t.shoulder))
+		out = append(out, shop.Row(*s.design, legParts[l.sort], s.count(l.sort), finished, t.blank, volume, t.shoulder))
 	}
 	first, many := s.kinds()
 	for k, i := range first {
 		whole, _ := s.rods[i].length()
 		size := piece.StockSize{Length: whole, Width: s.design.Seat.Stretchers.Diameter, Thickness: s.design.Seat.Stretchers.Diameter}
-		out = append(out, shop.Row(s.design, shop.Stretcher, many[k], size, size, s.built().rods[i].Volume()))
+		out = append(out, shop.Row(*s.design, shop.Stretcher, many[k], size, size, s.built().rods[i].Volume()))
 	}
 	return append(out, s.wedgeCut())
 }

@@ -16,13 +16,13 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// A Seat is one size worked out.
+// A Seat is one size worked out. Its design is shared by its copies and never changed.
 //
 // Frame of the slab: its underside is z = 0, the middle of its outline the origin, x runs to
 // the right and y away from the front. It lies in the room as room says, its back lower
 // by tilt.
 type Seat struct {
-	design design.Design
+	design *design.Design
 	rim    joint.Top
 	tilt   float64 // rad
 	room   solid.Affine3
@@ -66,7 +66,7 @@ func (s Seat) row(r design.SeatRow) design.LegRow { return *s.design.Seat.Row(r)
 
 // newSeat works a design out whose figures stand within their limits.
 func newSeat(d design.Design) Seat {
-	s := Seat{design: d, rim: rim(d.Seat)}
+	s := Seat{design: &d, rim: rim(d.Seat)}
 	fall := d.Seat.Height - cmp.Or(d.Seat.BackHeight, d.Seat.Height)
 	s.tilt = math.Asin(math.Max(-1, math.Min(1, fall/(s.backEdge()-s.frontEdge()))))
 	s.room = s.inRoom()
@@ -304,7 +304,7 @@ func (s Seat) count(of sort) int {
 }
 
 // Decided is the design.
-func (s Seat) Decided() design.Design { return s.design }
+func (s Seat) Decided() design.Design { return *s.design }
 
 func (s Seat) unit() measure.Unit { return s.design.Unit }
 

@@ -200,4 +200,4 @@ func (s Seat) grain() solid.Vec {
 
 // mass returns that of all parts in kg. The outline and the mortises of the slab are
 // reckoned as they are, not as the solids are that are drawn.
-func (s Seat) mass() float64 { return s.built().volume * piece.DensityOf(s.design) / 1e9 }
+func (s Seat) mass() float64 { return s.built().volume * piece.DensityOf(*s.design) / 1e9 }

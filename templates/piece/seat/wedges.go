@@ -48,7 +48,7 @@ func (s Seat) wedgeStrip() piece.StockSize {
 // wedgeCut is the strip on the cut list.
 func (s Seat) wedgeCut() shop.CutRow {
 	strip := s.wedgeStrip()
-	row := shop.Row(s.design, shop.SeatWedge, 1, strip, strip, 0)
+	row := shop.Row(*s.design, shop.SeatWedge, 1, strip, strip, 0)
 	row.Spares = 0
 	return row
 }
