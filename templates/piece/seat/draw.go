@@ -392,11 +392,11 @@ func (s Seat) levelView() templates.Picture {
 	front, back := side.Point(m.Apply(solid.V(0, s.frontEdge(), s.thickness()))), side.Point(m.Apply(solid.V(0, s.backEdge(), s.thickness())))
 	left, middle, right := box.Min.X-off, geometry.Pt(box.Centre().X, 0), box.Max.X+off
 	bench := geometry.Box(left-off, -v.pencil-2*off, right+off, -v.pencil)
-	pencil := [2]geometry.Point{geometry.Pt(left-2*off, 0), geometry.Pt(right+off/2, 0)}
+	pencil := [2]geometry.Point{geometry.Pt(left-4*off, 0), geometry.Pt(right+off/2, 0)}
 	d.Polygon(templates.Outline, bench.Corners()...)
 	d.Line(templates.Cut, pencil[:]...)
 	d.LabelPoint(geometry.Pt((middle.X+right)/2, bench.Centre().Y), templates.Tag{ID: "bench", Text: benchLabel.With()})
-	d.LabelPoint(pencil[0], templates.Tag{ID: "scribe", Text: scribeLabel.With()})
+	d.LabelLine(pencil[0], geometry.Pt(left, 0), templates.Tag{ID: "scribe", Text: scribeLabel.With()})
 	d.LabelPoint(front, templates.Tag{ID: "front", Text: frontLabel.With()})
 	p := templates.Picture{Heading: levelViewHeading.With(), Strokes: d.Strokes, Labels: d.Labels}
 	p.Span(middle.Sub(geometry.Pt(0, v.pencil)), middle, geometry.Point{}, plainFigure(s.mm(v.pencil)))
