@@ -589,6 +589,9 @@ func TestCardFiguresHaveArrows(t *testing.T) {
 		if l.ID == "bench" && l.On.Mid().Y > -s.levelling().pencil-10 {
 			t.Errorf("the bench is named at %v", l.On.Mid())
 		}
+		if l.ID == "scribe" && (l.On.A == l.On.B || l.On.B.X > s.levelView().Bounds().Min.X+0.3*s.levelView().Bounds().Width()) {
+			t.Errorf("the pencil's line is named on %v, among the legs or at a point", l.On)
+		}
 	}
 }
 
