@@ -44,7 +44,7 @@ func (m Model) stock(s templates.Setting) (templates.Section, error) {
 		}
 		for _, p := range m.legPasses(0) {
 			if p.ID == "rail-edge" {
-				c.Text = []string{sectionText.With()}
+				c.Text = []string{sectionText.With() + " " + otherFence.With()}
 				_, face, _ := l.TaperAngle()
 				c.Setup, c.Caution = append(c.Setup, m.ripPicture(p, face, l.Blank().Thickness)), shortCaution.With(ripCard.Caution.With())
 				c.Set(leaning(p), tilted(p))
@@ -118,7 +118,7 @@ func (m Model) legEnds() templates.Card {
 	l := m.legs[0]
 	c := legEndsCard.Card(m.Design.Unit, m.legTicks())
 	var lies []any
-	against, mirrored := railSideWord, outerSideWord
+	against, mirrored, tilts := railSideWord, outerSideWord, false
 	for _, p := range l.Passes() {
 		if p.ID != "foot" && p.ID != "head" {
 			continue
@@ -127,7 +127,7 @@ func (m Model) legEnds() templates.Card {
 		c.Setup = append(c.Setup, m.crosscut(p, l.Blank().Width))
 		if p.ID == "foot" {
 			c.Figures = m.cutReadings(p)
-			c.Templates = m.viewsOf(p)
+			c.Templates, tilts = m.viewsOf(p), math.Abs(p.Saw.Tilt) > least
 			if p.Turned {
 				against, mirrored = mirrored, against
 			}
@@ -135,6 +135,13 @@ func (m Model) legEnds() templates.Card {
 	}
 	c.Set(legLongReading, measure.Length(l.length()))
 	c.Text = []string{legEndsText.With(append(lies, against.With())...)}
+	other := ""
+	if tilts {
+		other = assembly.Either(m.LegSorts() > 1, otherHand, otherSide).With()
+	}
+	if resultant, _ := m.Lean(0); resultant > least {
+		c.Text = append(c.Text, strikeText.With(other))
+	}
 	if m.LegSorts() > 1 {
 		c.Text = append(c.Text, handsText.With(mirrored.With()))
 	}
@@ -219,5 +226,8 @@ func (m Model) taperCard() templates.Card {
 	c.Set(leaning(p), tilted(p))
 	c.Figures = append(c.Figures, m.standIns(p)...)
 	c.Test, c.Templates = taperCard.Test.With(m.length(narrow)), m.viewsOf(p)
+	if math.Abs(p.Saw.Tilt) > least {
+		c.Say(otherJig)
+	}
 	return c.Card
 }

@@ -237,7 +237,14 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 	}
 	glue := glueCard.Card(m.Design.Unit, assembly.Ticked(frameTick, 1), whole(frame))
 	glue.Figures = m.diagonals()
-	glue.Say(assembly.Either(m.slides(), glueBridled, assembly.Either(len(m.sides) == 4, glueRectangle, glueRegular)))
+	switch {
+	case m.slides():
+		glue.Say(glueBridled)
+	case len(m.sides) == 4:
+		glue.Text = append(glue.Text, glueRectangle.With(m.packed()))
+	default:
+		glue.Say(glueRegular)
+	}
 	var jaws []string
 	for k, r := range m.sorts(m.Rows[0]) {
 		for _, p := range r.Passes() {
@@ -256,6 +263,20 @@ func (m Model) together(s templates.Setting) (templates.Section, error) {
 		out.Cards = append(out.Cards, c.Card)
 	}
 	return out, nil
+}
+
+// packed says what lies under rails that stand back from the legs.
+func (m Model) packed() string {
+	var all []string
+	for _, row := range m.Rows {
+		if row.Of.Inset > least && !row.Of.Plumb {
+			all = append(all, caulOf.With(m.length(row.Of.Inset), sortNames[row.Kind][0].With()))
+		}
+	}
+	if all == nil {
+		return ""
+	}
+	return packText.With(strings.Join(all, "; "))
 }
 
 // topSheets are those that a top is set out by: its corners, or what draws an oval. A round
@@ -290,7 +311,7 @@ func (m Model) laying() string {
 	return lay.With(grain.With(), m.length(over[0]))
 }
 
-// topOn adds how the top is put on; it reports whether anything holds it.
+// topOn adds how the top is put on; it reports whether there is one.
 func (m Model) topOn(c *assembly.Card) bool {
 	moves, _ := m.TopMoves()
 	c.Text = []string{m.laying()}
@@ -302,6 +323,9 @@ func (m Model) topOn(c *assembly.Card) bool {
 		m.pilots(c, m.screw()-m.button().thick())
 		c.Say(buttonText)
 		c.Test = topTest.With()
+	} else if !m.Design.Frame.Top.None {
+		c.Say(freeText)
+		c.Test = freeTest.With()
 	} else {
 		return false
 	}

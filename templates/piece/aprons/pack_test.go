@@ -408,3 +408,46 @@ func TestOvalLiesOnSixSides(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A saw that tilts the other way is the mirror image of the one that is shown: it saws the
+// other end of a rail first, which is its mirror image, with the same edge against the gauge.
+func TestTheOtherTiltTakesTheOtherEnd(t *testing.T) {
+	tilted := 0
+	variants(t, func(t *testing.T, m Model) {
+		for _, r := range m.sorts(m.Rows[0]) {
+			for _, p := range r.Passes() {
+				if p.ID != "end" || math.Abs(p.Saw.Tilt) < least {
+					continue
+				}
+				tilted++
+				c := m.endsCard(r, p, r.Blank("").Width)
+				for _, ends := range [...][2]text{{leftEndWord, rightEndWord}, {rightEndWord, leftEndWord}} {
+					for _, edges := range [...][2]text{{topEdge, underEdge}, {underEdge, topEdge}} {
+						first := endText.With(m.lying(p), edges[0].With(), edges[1].With(), ends[0].With(), ends[1].With())
+						if other := otherEnd.With(ends[1].With(), edges[0].With()); slices.Contains(c.Text, first) && !slices.Contains(c.Text, other) {
+							t.Errorf("no %q in %q", other, c.Text)
+						}
+					}
+				}
+			}
+		}
+	})
+	if tilted == 0 {
+		t.Error("no rail has its ends sawn with a tilted blade")
+	}
+}
+
+// A top that no screw or button of the design holds is laid all the same.
+func TestATopHeldOtherwiseIsLaid(t *testing.T) {
+	d := table()
+	d.Frame.Top.Fixing = design.NoFixing
+	m := newModel(d)
+	c := topCard.Card(m.Design.Unit, nil)
+	if !m.topOn(&c) || len(c.Text) != 2 || c.Text[0] != m.laying() || c.Test == "" {
+		t.Errorf("%+v", c)
+	}
+	d.Frame.Top.None = true
+	if m = newModel(d); m.topOn(&c) {
+		t.Error("no top is laid")
+	}
+}

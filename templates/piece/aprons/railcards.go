@@ -64,6 +64,9 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 		case "top":
 			c := ripCard.Card(m.Design.Unit, ticks, m.ripPicture(p, m.deep(row, k), blank.Thickness))
 			c.Heading, c.Text = ripCard.Heading.With(name), []string{ripText.With(m.lying(r.Passes()[0]), m.lying(p))}
+			if math.Abs(p.Saw.Tilt) > least {
+				c.Say(otherFence)
+			}
 			c.Set(leaning(p), tilted(p))
 			c.Set(fenceReading, measure.Length(m.deep(row, k)))
 			c.Figures, c.Templates = append(c.Figures, m.standIns(p)...), m.viewsOf(p)
@@ -116,6 +119,9 @@ func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
 		second.Stop, second.Broken = stop, false
 		c.Say(atStop)
 		c.Set(stopReading, measure.Length(stop))
+	}
+	if math.Abs(p.Saw.Tilt) > least {
+		c.Text = append(c.Text, otherEnd.With(ends[1].With(), edges[0].With()))
 	}
 	for i, view := range []assembly.Crosscut{first, second} {
 		c.Setup = append(c.Setup, view.Picture(gaugeFromAbove.With(ends[i].With(), leanWords[leaning(p)].With())))

@@ -324,6 +324,12 @@ const (
 	shortCaution text = "%s No part shorter than the manual of the machine allows."
 
 	legEndsText text = "The leg lies %[1]s, %[3]s against the gauge. Saw the foot just clean: the blanks are little longer. For the head turn the leg end over end, so that it lies %[2]s, the same side against the gauge, which is turned by as much to the other side: the cuts are parallel."
+	strikeText  text = "Strike the head at its length along the corner arris: a stop would meet another corner of the foot.%s"
+	otherHand   text = " A saw that tilts the other way: legs of the other hand lie so, on the other side of the blade."
+	otherSide   text = " A saw that tilts the other way: the other outer side down, on the other side of the blade."
+	otherEnd    text = "A saw that tilts the other way: the %[1]s first, its %[2]s against the gauge, on the other side of the blade."
+	otherJig    text = "A saw that tilts the other way: the jig on the other side of the blade, the leg end for end in it."
+	otherFence  text = "A saw that tilts the other way has its fence on the other side."
 	handsText   text = "The pictures show the legs front left and back right, the outer side to the front or back down. Legs of the other hand are mirror images: the same side down, %s against the gauge, the gauge turned to the other side."
 	sawCaution  text = "Isolate the saw before setting it. Clamp the part to the gauge: a tilted blade draws it. The offcut falls free: nothing stops it between blade and fence."
 
@@ -336,13 +342,13 @@ const (
 
 	taperView text = "On an outer side"
 
-	ripText text = "Tilt the blade away from the fence. Lay each board %[1]s, its straight edge against the fence, which stands farther off than the figure by half the spare width, and rip the underside. Roll it over about its length, so that it lies %[2]s, the sawn edge against the fence as the figure says, and rip the top: both edges come out level when the rail leans. A saw that tilts the other way has its fence on the other side."
+	ripText text = "Tilt the blade away from the fence. Lay each board %[1]s, its straight edge against the fence, which stands farther off than the figure by half the spare width, and rip the underside. Roll it over about its length, so that it lies %[2]s, the sawn edge against the fence as the figure says, and rip the top: both edges come out level when the rail leans."
 
 	endText text = "Lay each rail %[1]s, its %[2]s against the gauge, and saw the %[4]s of all, just clean: the blanks are little longer. For the %[5]s turn the rail round on the table, the same side down, its %[3]s against the gauge, and turn the gauge by as much to the other side."
 	atStop  text = "The tip of the sawn end meets the stop, which reaches down to the table."
 	atLine  text = "The stop does not reach so far: saw to a knife line at that length."
 
-	shoulderText text = "Knife the shoulder all round by the strip. The blade keeps its tilt. Saw the left shoulder with the outer side down, the underside against the gauge; then, on the other side of the blade, with the outer side up, the same edge against the gauge, which is turned by as much to the other side. For the right shoulder turn the rail round on the table each time, the same side down, its top against the gauge, and turn the gauge again. Where the table has no slot on that side saw by hand along a guide."
+	shoulderText text = "Knife the shoulder all round by the strip. The blade keeps its tilt. Saw the left shoulder with the outer side down, the underside against the gauge; then, on the other side of the blade, with the outer side up, the same edge against the gauge, which is turned by as much to the other side. For the right shoulder turn the rail round on the table each time, the same side down, its top against the gauge, and turn the gauge again. A saw that tilts the other way: right for left. Where the table has no slot on that side saw by hand along a guide."
 	uprightText  text = "Knife the shoulder all round by the strip. Saw it with the outer side down, the underside against the gauge, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 
 	tenonText  text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."
@@ -383,7 +389,8 @@ const (
 	spareTick     text = "legs, spare"
 	handsTick     text = "legs, spare of either hand"
 	topBoardsTick text = "top boards"
-	glueRectangle text = "Glue the front and the back, each of two legs and their rails, flat on the bench. Then the rails of left and right between them."
+	glueRectangle text = "Glue front and back, each two legs and their rails, on a flat bench%s. Then the rails between them."
+	packText      text = ", strips below: %s"
 	glueRegular   text = "Start every tenon in its mortise and draw all together by a band round the heads, another round the feet: no rail can be brought in later."
 	glueBridled   text = "Lay out the aprons as they stand, then push each leg up on to two of them at once, along its own length: its slots are open at the head. Start all legs, then draw them up in turn."
 	caulText      text = "Legs lean: the jaws of a clamp want a wedge each, of an offcut of the legs: %s."
@@ -396,7 +403,9 @@ const (
 	alongFirst    text = "along apron 1"
 	squareToFirst text = "square to apron 1"
 	layText       text = "Lay the top upside down, the frame on it, %s of overhang all round."
-	buttonText    text = "Spread the buttons evenly; their tongues of the buttons go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
+	buttonText    text = "Spread the buttons evenly; their tongues go into the grooves. On aprons that run with the grain of the top a button stands off its apron by half of what the top moves, so that it can go either way; on the others it slides along the groove. Drill for the threads in the middle of that play, the smaller hole in soft wood."
+	freeText      text = "Hold it so that it can move across its grain: fast on its middle line, free to slide elsewhere."
+	freeTest      text = "It neither rocks nor rattles."
 	topTest       text = "No shoulder moves when the screws are tight."
 )
 
@@ -430,7 +439,7 @@ var (
 		Caution: "Clamp the apron to the fence and draw the bit often. The machine's manual and the usual eye protection hold here too."}
 	topStockCard = assembly.CardText{Heading: "Make the top", Test: "Both diagonals are alike; a straightedge over the grain shows no light.",
 		Text:    "Joint the edges, lay the boards with their grain one way and glue them flat, clamps above and below. When the glue is hard plane both faces to the thickness and saw to size, the long sides first.",
-		Caution: "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate the saw before setting it."}
+		Caution: "Glue by its data sheet. Saw with the guard in place, hands clear of the line of the blade; isolate it before setting."}
 	glueCard = assembly.CardText{Heading: "Glue the frame", Test: "All distances across agree, at the heads and at the feet; no foot rocks.",
 		Text:    "Put all together dry first and measure. Stand it on a flat surface: feet and heads are level cuts.",
 		Caution: "Glue by its data sheet. Clamps only as tight as closes the joints."}

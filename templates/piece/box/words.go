@@ -191,7 +191,7 @@ var (
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
 		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
 	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line and stands in the sawn end.",
-		Text:    "Turn the gauge, tilt the blade over the part, and saw one end of every side so that its tip just keeps its full width.",
+		Text:    "Turn the gauge, tilt the blade over the part, and saw one end of every side so that its tip just keeps its full width. A saw that tilts the other way: the other end first, on the other side of the blade.",
 		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
 		Text:    "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
