@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
@@ -72,11 +73,30 @@ func (m Model) button() button {
 // leastTongue in mm is the thinnest that a button holds by (common practice, no source).
 func leastTongue(u measure.Unit) float64 { return u.Round(3, 1.0/8) }
 
-// buttonChecks ask whether the groove leaves enough of the aprons, and room for a tongue.
+// buttonEdge is how near the screw of a button comes to the rim of the top. It stands in the
+// middle of what the button has beyond its tongue.
+func (m Model) buttonEdge() float64 {
+	var out []geometry.Point
+	b, plan := m.button(), func(v solid.Vec) geometry.Point { return geometry.Pt(v.X, v.Y) }
+	for _, r := range m.Rows[0].Rails {
+		along, n := plan(r.Along), fixings(r)
+		mid := plan(r.Ends[left].Mouth[2].Lerp(r.Ends[right].Mouth[2], 0.5)).Sub(m.sides[r.Side].out.Mul((b.long - b.reach) / 2))
+		for k := range n {
+			out = append(out, mid.Add(along.Mul(r.shortest()*float64(2*k+1-n)/float64(2*n))))
+		}
+	}
+	return m.TopShape().Inside(out...)
+}
+
+// buttonChecks ask whether the groove leaves enough of the aprons, and room for a tongue, and
+// whether the screws are clear of the rim.
 func (m Model) buttonChecks() []kind.Check {
 	if m.Buttons() == 0 {
 		return nil
 	}
+	own := m
+	own.Design.Unit = m.Design.Written // by the round sizes of the file it is judged
+	edge := own.buttonEdge()
 	u, b := m.Design.Unit, m.button()
 	grade := func(mm, least float64) kind.Grade {
 		if mm < least-piece.Slip {
@@ -84,10 +104,11 @@ func (m Model) buttonChecks() []kind.Check {
 		}
 		return kind.Pass
 	}
-	// Round sizes hang on the unit, so neither has a figure.
+	// Round sizes hang on the unit, so the first two have no figure.
 	return []kind.Check{
 		texts.Found("aprons.behind-groove", grade(m.Rows[0].Of.Thickness-b.deep, checks.LeastBeside(u))),
 		texts.Found("aprons.tongue", grade(b.tongue, leastTongue(u))),
+		texts.AtLeast(u, "aprons.button-edge", edge, checks.LeastBeside(own.Design.Unit), m.thin(edge)),
 	}
 }
 

@@ -36,7 +36,7 @@ func (m Model) Checks() []kind.Check {
 		out = append(out, texts.AtLeast(u, ids.meet, m.tenonsApart(row), 0, kind.Fail))
 		if onLeg {
 			wood := m.outside(row)
-			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)))
+			out = append(out, texts.AtLeast(u, ids.outside, wood, joint.ThinWood, m.thin(wood)), texts.AtLeast(u, ids.hold, m.tenonShort(row), leastTenon(m.Design.Written), kind.Warn))
 		}
 	}
 	if m.Rows[0].Joint != design.Bridled {
@@ -89,10 +89,17 @@ func (m Model) overCorners() []float64 {
 const felt = 0.5
 
 // rowChecks are the checks that aprons and stretchers have alike.
-var rowChecks = [...]struct{ end, mitre, meet, outside measure.ID }{
-	Aprons:     {"aprons.end-on-leg", "aprons.mitre", "aprons.tenons-meet", "aprons.outside-mortise"},
-	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-mitre", "aprons.stretcher-tenons", "aprons.stretcher-mortise"},
+var rowChecks = [...]struct{ end, mitre, meet, outside, hold measure.ID }{
+	Aprons:     {"aprons.end-on-leg", "aprons.mitre", "aprons.tenons-meet", "aprons.outside-mortise", "aprons.tenon-hold"},
+	Stretchers: {"aprons.stretcher-end", "aprons.stretcher-mitre", "aprons.stretcher-tenons", "aprons.stretcher-mortise", "aprons.stretcher-hold"},
 }
+
+// leastTenon in mm is how long a tenon is at least, to hold by glue (common practice, no
+// source).
+func leastTenon(u measure.Unit) float64 { return u.Round(8, 5.0/16) }
+
+// tenonShort is the shortest of all tenons of a row.
+func (m Model) tenonShort(row *Row) float64 { return lists.Least(m.sorts(row), Rail.longest) }
 
 // thin grades wood that is left beside a cut: what is hardly there breaks out.
 func (m Model) thin(mm float64) kind.Grade {

@@ -60,6 +60,9 @@ func TestChecks(t *testing.T) {
 		{"aprons.behind-groove", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 12 }},
 		{"aprons.behind-groove", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 8.5 }},
 		{"aprons.tongue", kind.Fail, false, func(f *design.Frame) { f.Top.Fixing, f.Legs.Rake, f.Legs.Splay = design.Buttons, 0.78, 0.78 }},
+		{"aprons.button-edge", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Overhang, f.Aprons.Inset = design.Buttons, -38, 3 }},
+		{"aprons.tenon-hold", kind.Warn, true, func(f *design.Frame) { f.Aprons.Long = 7 }},
+		{"aprons.stretcher-hold", kind.Warn, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Long = 7 }},
 		{"aprons.tilt", kind.Warn, false, func(f *design.Frame) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
 		}},

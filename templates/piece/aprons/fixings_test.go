@@ -8,6 +8,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
 )
 
 // fixed follows the card of the groove or that of the screws on apron i, in its frame.
@@ -128,4 +129,65 @@ func drawnSlot(b bench, p templates.Picture, at geometry.Point) geometry.Point {
 		b.Fatalf("no slot is drawn about %v", at)
 	}
 	return way.Unit()
+}
+
+// topped follows the card of the top and lays that on the frame, middle on middle.
+func (b bench) topped() solid.Solid {
+	s, err := b.m.together(setting)
+	if err != nil {
+		b.Fatal(err)
+	}
+	c := b.card(s, topStockCard.Heading.With())
+	i := slices.IndexFunc(c.Figures, func(r templates.Reading) bool { return r.Name == topSizeReading.With() })
+	long, wide, _ := strings.Cut(c.Figures[i].Value, " × ")
+	outline := b.sawnTop(c, geometry.Box(0, 0, b.value(long+" mm"), b.value(wide)))
+	if oval := slices.IndexFunc(s.Drawings, func(d templates.Drawing) bool { return d.View.Part == "oval" }); oval >= 0 {
+		outline = nil
+		for _, p := range s.Drawings[oval].Strokes[0].Points { // a quarter at least, which serves all
+			outline = append(outline, p, geometry.Pt(-p.X, p.Y), geometry.Pt(p.X, -p.Y), p.Mul(-1))
+		}
+		outline = geometry.Hull(outline)
+	}
+	if b.m.acrossGrain().X != 0 { // its grain lies along left and right
+		outline = geometry.Rotate(math.Pi / 2).ApplyAll(outline)
+	}
+	top := solid.Prism(solid.Lift(outline, b.m.Head), solid.V(0, 0, b.figure(c, thicknessReading)))
+	middle := top.Centroid()
+	return top.Transform(solid.Translate(solid.V(-middle.X, -middle.Y, 0)))
+}
+
+// sawnTop is the rectangle of a card, or the regular figure of so many sides that it holds,
+// with its corners worked, or the rim about its middle.
+func (b bench) sawnTop(c templates.Card, from geometry.Rect) []geometry.Point {
+	if radius, ok := b.optional(c, rimReading); ok {
+		return geometry.Arc(geometry.Pt(0, 0), radius, 0, 2*math.Pi)[1:]
+	}
+	corners := geometry.Translate(from.Centre().Mul(-1)).ApplyAll(from.Corners())
+	if n := len(b.m.sides); slices.Contains(c.Text, topOutlineText.With(count.With(n))) {
+		corners = nil
+		for k := range n { // a side in front
+			corners = append(corners, geometry.Polar(1, -math.Pi/2+(2*float64(k)-1)*math.Pi/float64(n)))
+		}
+		if b.m.acrossGrain().X != 0 { // the grain runs square to it
+			corners = geometry.Rotate(-math.Pi / 2).ApplyAll(corners)
+		}
+		larger := from.Width() / geometry.Bounds(corners...).Width()
+		corners = geometry.Scale(larger, larger).ApplyAll(corners)
+	}
+	clip, clipped := b.optional(c, cornerReadings[design.ClippedCorner])
+	radius, rounded := b.optional(c, cornerReadings[design.RoundedCorner])
+	var out []geometry.Point
+	for i, p := range corners {
+		n := len(corners)
+		on, back := corners[(i+1)%n].Sub(p).Unit(), corners[(i+n-1)%n].Sub(p).Unit()
+		switch {
+		case clipped:
+			out = append(out, p.Add(on.Mul(clip)), p.Add(back.Mul(clip)))
+		case rounded: // by a disc that touches both sides
+			out = append(out, geometry.Arc(p.Add(on.Add(back).Unit().Mul(radius/math.Sin(math.Acos(on.Dot(back))/2))), radius, 0, 2*math.Pi)...)
+		default:
+			out = append(out, p)
+		}
+	}
+	return geometry.Hull(out)
 }

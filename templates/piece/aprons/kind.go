@@ -34,6 +34,8 @@ func mends() map[measure.ID][]design.Key {
 		"aprons.stretcher-end":      {"frame.stretchers.inset", "frame.stretchers.thickness", "frame.milled.stretchers"},
 		"aprons.stretcher-tenons":   {"frame.stretchers.tenon-length"},
 		"aprons.stretcher-mortise":  {"frame.stretchers.inset", "frame.stretchers.thickness", "frame.milled.stretchers", "frame.legs.foot"},
+		"aprons.tenon-hold":         {"frame.aprons.tenon-length", "frame.legs.size", "frame.milled.legs"},
+		"aprons.stretcher-hold":     {"frame.stretchers.tenon-length", "frame.legs.size", "frame.milled.legs"},
 		"aprons.taper-at-stretcher": {"frame.legs.taper-start", "frame.stretchers.height"},
 		"aprons.over-arch":          {"frame.aprons.arch"},
 		"aprons.screw-through":      {"frame.top.thickness"},
@@ -44,5 +46,6 @@ func mends() map[measure.ID][]design.Key {
 		"aprons.overhang":           {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.top.corner-size"},
 		"aprons.tipping-load":       {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.length", "frame.width"},
 		"aprons.screw-edge":         {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width"},
+		"aprons.button-edge":        {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width"},
 	}
 }

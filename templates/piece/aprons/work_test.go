@@ -117,6 +117,15 @@ func carriedOut(t rapid.TB, m Model) {
 			b.same(m.railCalled(row, k), rail, m.finished()[len(m.legs)+i*len(m.sides)+k].Transform(r.frame().to()))
 		}
 	}
+	if top := m.Design.Frame.Top; !top.None {
+		made := solid.Stock("", b.topped())
+		b.same("top", made, solid.Stock("", solid.Prism(solid.Lift(m.TopOutline(), m.Head), solid.V(0, 0, top.Thickness))))
+		// In the solid fewer chords stand for its curves.
+		b.same("top in its chords", solid.Part{}, m.Top().Subtract(grown(made.Pieces[0], slip)))
+		if got, want := m.Top().Volume(), made.Volume(); got < 0.99*want {
+			b.Errorf("top of %g mm³, the solid has %g", want, got)
+		}
+	}
 	for i := range m.legs {
 		b.same(m.legName(i), b.leg(i, axes), m.Leg(i).Transform(m.lies(i).to()))
 	}
