@@ -132,9 +132,9 @@ func (t mortiseTemplate) railFigures() []Figure {
 // legFigures returns the sizes of the mortise and of the wood round it.
 func (t mortiseTemplate) legFigures() []Figure {
 	s, mouth, exit := t.Shoulder(), t.Mouth(t.Edges()), t.exit()
-	foot, out := t.Lean()
+	foot, across := t.Lean()
 	outerWood, frameWood := t.Beside()
-	return []Figure{
+	out := []Figure{
 		figure("mortise.upper-end", measure.Length(mouth[3].X)),
 		figure("mortise.long-side", measure.Length(t.LongSide())),
 		figure("mortise.from-outer", measure.Length(mouth[0].Y)),
@@ -142,15 +142,17 @@ func (t mortiseTemplate) legFigures() []Figure {
 		unless(s.Edge == 0 || s.Face == 0, figure("mortise.end-off-square", measure.Angle(math.Abs(t.EndOffSquare())))),
 		figure("mortise.into-leg", measure.Length(t.Bored())),
 		unless(foot == 0, figure("mortise.lean-foot", measure.Angle(foot))),
-		unless(out <= 0, figure("mortise.lean-outer", measure.Angle(out))),
-		unless(out >= 0, figure("mortise.lean-frame", measure.Angle(-out))),
+		unless(across <= 0, figure("mortise.lean-outer", measure.Angle(across))),
+		unless(across >= 0, figure("mortise.lean-frame", measure.Angle(-across))),
 		figure("mortise.outer-wood", measure.Length(outerWood)),
 		figure("mortise.frame-wood", measure.Length(frameWood)),
 		figure("mortise.above", measure.Length(t.Above())),
 		unless(t.Through(), figure("mortise.behind", measure.Length(t.Behind()))),
-		unless(!t.Through(), figure("mortise.exit-upper-end", measure.Length(exit[3].X))),
-		unless(!t.Through(), figure("mortise.exit-from-outer", measure.Length(exit[0].Y))),
 	}
+	if t.Through() { // they stand on the strip
+		out = append(out, aside(figure("mortise.exit-upper-end", measure.Length(exit[3].X))), aside(figure("mortise.exit-from-outer", measure.Length(exit[0].Y))))
+	}
+	return out
 }
 
 // railRound is all four sides of the rail's end: the outer side is the face, the
