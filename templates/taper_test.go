@@ -60,7 +60,7 @@ func TestTaperFigures(t *testing.T) {
 		{one, "loss at the foot, one face", 18},
 		{one, "length of cut", math.Hypot(18, 550)},
 		{one, "one face, per 100 mm", 18.0 / 5.5},
-		{one, "one face, per foot", 18.0 / 550 * 304.8},
+		{one, "one face, per 12 in", 18.0 / 550 * 304.8},
 		{both, "to the edge, one face", math.Atan(9.0 / 550)},
 		{both, "included angle of both faces", 2 * math.Atan(9.0/550)},
 		{both, "loss at the foot, one face", 9},
@@ -89,7 +89,7 @@ func TestTaperTable(t *testing.T) {
 		if got := cell(job.Sections[0].Panels[0], "one face, per 100 mm"); got != c.perMM {
 			t.Errorf("%s: taper per 100 mm %q, want %q", c.unit, got, c.perMM)
 		}
-		if got := cell(job.Sections[0].Panels[0], "one face, per foot"); got != c.perFoot {
+		if got := cell(job.Sections[0].Panels[0], "one face, per 12 in"); got != c.perFoot {
 			t.Errorf("%s: taper per foot %q, want %q", c.unit, got, c.perFoot)
 		}
 	}

@@ -98,9 +98,10 @@ func (t taperTemplate) bevels() Panel {
 	)
 }
 
+// taperCaution goes with what is sawn to a taper: legs and staves.
 func taperCaution() Panel {
 	return panel(cautionHeading,
 		say("Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual."),
-		say("Never trap the offcut between fence and blade. Short or thin legs are safer by hand saw and plane."),
+		say("Never trap the offcut between fence and blade. Short or thin pieces are safer by hand saw and plane."),
 	)
 }
