@@ -28,7 +28,7 @@ func Top(t joint.Top, s Setting) (Job, error) {
 		section.Drawings = TopCorners(t, geometry.Point{}, s)
 		section.Panels = append(section.Panels, TopCornerTable(t, s.Unit))
 	}
-	section.Panels = append(section.Panels, Panel{Heading: say(topWorkHeading), Text: top.work()})
+	section.Panels = append(section.Panels, Panel{Heading: say(topWorkHeading), Text: top.work(section.Drawings)})
 	return Job{Name: "top", Title: say(topTitle, top.size()), Sections: []Section{section}, Figures: figures}, nil
 }
 

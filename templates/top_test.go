@@ -194,3 +194,30 @@ func TestTopNamesItsSizes(t *testing.T) {
 		wantFigure(t, job, "side, to the sharp corners", "300 mm")
 	}
 }
+
+// Words speak of a sheet of a corner only where there is one.
+func TestTopSpeaksOfSheetsThatItHas(t *testing.T) {
+	for name, want := range map[string]string{
+		"rectangle": "2. Prove each corner by a square.", "rounded": "2. Lay the sheet of a corner", "free": "2. Lay the sheet of a corner",
+	} {
+		wantSaid(t, sound(t)(Top(straightTops()[name], Setting{Clear: a4})), want)
+	}
+	wantSaid(t, sound(t)(Top(joint.Top{Corners: joint.RegularBySide(6, 300).Corners()}, Setting{Clear: a4})), "2. Prove each corner by its sheet")
+}
+
+// Whether a template lies on one sheet or on several is said by the sheets: no sentence of
+// its own speaks of taping it.
+func TestCurvesDoNotSpeakOfTaping(t *testing.T) {
+	full := Setting{Clear: a4, Full: true}
+	for _, job := range []Job{
+		sound(t)(Arc(joint.CircularSegment{Chord: 120, Rise: 60}, full)),
+		sound(t)(Oval(joint.Oval{Length: 200, Width: 60}, full)),
+		sound(t)(Top(joint.Top{Diameter: 120}, full)),
+	} {
+		for _, p := range job.Sections[0].Panels {
+			if words := strings.Join(p.Text, "\n"); strings.Contains(words, "tape") || strings.Contains(words, "check length") {
+				t.Errorf("%s: %s", job.Title, words)
+			}
+		}
+	}
+}

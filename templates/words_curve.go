@@ -28,7 +28,7 @@ func arcOffsetsWords() []string {
 // work says how the template is used, and what strikes the arc without one.
 func (t arcTemplate) work() []string {
 	return []string{
-		say("Template: tape the sheets, measure its check lengths, and cut along the arc, or glue it to thin board and work that to the line. It is its own mirror image. Lay its mid-chord and both ends of the chord on those of the work."),
+		say("Template: cut along the arc, or glue it to thin board and work that to the line. It is its own mirror image. Lay its mid-chord and both ends of the chord on those of the work."),
 		say("From the centre, where there is floor for it: %s below the chord, square from its middle, by a stick of %s.", t.length(t.CentreBelow()), t.length(t.Radius())),
 		say("Without the centre: drive a pin at each end of the chord, and fix two sticks, each longer than the chord, to each other at %s. Slid along both pins their corner, with a pencil in it, strikes the whole arc; over mid-chord it must stand at the rise.",
 			measure.Angle(t.SticksAngle()).Text(t.Unit)),
@@ -57,7 +57,7 @@ func ovalOffsetsWords() []string {
 func (t ovalTemplate) work(full bool) []string {
 	lay := say("Template: strike both centre lines on the work, square to each other. Mark the ends of both axes on them, lay the ends of the quarter there and trace it; turned over about each of its centre lines it serves the other three. --full prints the whole outline.")
 	if full {
-		lay = say("Template: strike both centre lines on the work, square to each other, and lay those of the taped outline on them.")
+		lay = say("Template: strike both centre lines on the work, square to each other, and lay those of the outline on them.")
 	}
 	out := []string{lay}
 	if t.Ellipse() {

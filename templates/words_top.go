@@ -37,12 +37,19 @@ func topCornersWords() []string {
 	return []string{say("Strike two lines square to each other through the centre and measure every corner from them: to the left and down where there is a minus. The two columns on the right prove it. Corners are counted as in the plan, before they are clipped or rounded.")}
 }
 
-// work says how a top is set out or, in a full setting, how its pattern is used.
-func (t topTemplate) work() []string {
+// work says how a top is set out or, in a full setting, how its pattern is used; corners are those that have a sheet.
+func (t topTemplate) work(corners []Drawing) []string {
 	u := t.Unit
 	rest := []string{
 		say("3. Rough the edge %s outside the line, then work to it.", measure.Length(u.Round(2, 1.0/16)).Text(u)),
 		say("4. Glass is ordered by its figures, never cut from paper: %s. All cutting and edge work comes before tempering.", t.glassOrder()),
+	}
+	corner := say("2. Prove each corner by a square.")
+	switch {
+	case t.Clip > 0 || t.Round > 0:
+		corner = say("2. Lay the sheet of a corner on both its edges and strike what is clipped or rounded.")
+	case len(corners) > 0:
+		corner = say("2. Prove each corner by its sheet, one of 90° by a square.")
 	}
 	switch {
 	case t.Full:
@@ -54,11 +61,11 @@ func (t topTemplate) work() []string {
 	default:
 		return append([]string{
 			say("1. Strike both centre lines on the underside and set out the corners by the table."),
-			say("2. Lay the sheet of a corner on both its edges and strike what is clipped or rounded; a sharp corner of 90° is proved by a square."),
+			corner,
 		}, rest...)
 	}
 	return append([]string{
-		say("1. Strike both centre lines on the underside first and lay the taped pattern on them."),
+		say("1. Strike both centre lines on the underside first and lay the pattern on them."),
 		say("2. A circle is better struck with a beam compass from the centre; the pattern proves it."),
 	}, rest...)
 }
