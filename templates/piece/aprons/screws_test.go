@@ -63,6 +63,18 @@ func TestScrewsHoldAndLetMove(t *testing.T) {
 				t.Errorf("%+v: free for %g mm, the top moves %g", h, free, share*off)
 			}
 		}
+		across := geometry.Pt(0, 1) // the grain of the top runs along its longer way
+		if box := geometry.Bounds(m.TopOutline()...); box.Height() > box.Width()+1e-6 {
+			across = geometry.Pt(1, 0)
+		}
+		for i, s := range m.sides { // as they lie in the room
+			for _, h := range m.slots(f, i) {
+				way := s.along.Mul(h.way.X).Add(s.out.Mul(h.way.Y))
+				if way.Norm() > 0 && math.Abs(math.Abs(way.Dot(across))-1) > 1e-9 {
+					t.Errorf("apron %d: a slot runs %v in the room", i, way)
+				}
+			}
+		}
 		if len(held) != len(m.sides) {
 			t.Errorf("held on %d aprons", len(held))
 		}
