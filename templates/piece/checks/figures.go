@@ -181,11 +181,11 @@ func topGroup(p piece.Piece) Group {
 	g.add("top.past-sides", measure.Length(slices.Min(sides)))
 	g.add("top.past-corners", measure.Length(slices.Min(corners)))
 	if p.Design.Top.PadHeight() > 0 {
-		centre := padPoint(p, 0)
+		centre := p.PadPoint(0)
 		g.add("top.pad.mid-to-centre", measure.Length(p.PadAt()))
 		g.add("top.pad.from-ring-side", measure.Length(p.Frame.Ring.Width/2))
 		g.add("top.pad.circle", measure.Length(2*centre.Norm()))
-		g.add("top.pad.spread", measure.Length(centre.Distance(padPoint(p, 1))))
+		g.add("top.pad.spread", measure.Length(centre.Distance(p.PadPoint(1))))
 		g.add("top.pad.to-rim", measure.Length(padToRim(p)))
 	}
 	return g

@@ -60,11 +60,11 @@ func bonded(p piece.Piece) bool {
 // bondedTop is the check of a loose top that is none. What the bond bears its own
 // data sheet says; what it would have to is the load that tips it loose.
 func bondedTop(p piece.Piece) Check {
-	s := looseTop(p)
-	if s.falls() {
+	s := p.LooseTop()
+	if s.Falls() {
 		return finding(kind.Warn, "falls-but-bonded")
 	}
-	w := s.weakest(0)
+	w := s.Weakest(0)
 	if w.NeverTips() {
 		return finding(kind.Pass, "never-tips")
 	}

@@ -2,94 +2,13 @@ package checks
 
 import (
 	"math"
-	"slices"
 
-	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
 )
-
-// A stand is a body on as many supports as the ring has sides, seen about its
-// own centre of gravity: one Standing for each line it may tip over.
-type stand []joint.Standing
-
-// standOn returns a body of so many kg on supports, one a side, that carries the
-// top. Its centre of gravity is the centre of the ring moved by off. A piece
-// without a top has no rim.
-func standOn(p piece.Piece, support func(i int) geometry.Point, mass float64, off geometry.Point) stand {
-	n := p.Frame.Ring.Sides
-	top := p.TopShape()
-	out := make(stand, n)
-	for i := range out {
-		a, b := support(i), support(i+1)
-		square := a.Lerp(b, 0.5).Unit() // to the line through both, outward
-		line, shift, rim := a.Dot(square), off.Dot(square), 0.0
-		if p.Design.Top.Kind != design.NoTop {
-			rim = top.Support(square)
-		}
-		out[i] = joint.Standing{
-			Feet:       n,
-			FootRadius: (line - shift) / math.Cos(math.Pi/float64(n)),
-			Rim:        rim - shift,
-			Mass:       mass,
-		}
-	}
-	return out
-}
-
-// weakest returns the line over which the least load inset mm in from the rim tips
-// the body; where none does, the one that the rim stands out from most.
-func (s stand) weakest(inset float64) joint.Standing {
-	weak := s[0]
-	for _, t := range s[1:] {
-		load, least := t.TippingLoad(inset), weak.TippingLoad(inset)
-		if load < least || load == least && t.Overhang() > weak.Overhang() {
-			weak = t
-		}
-	}
-	return weak
-}
-
-// falls reports whether the body tips with no load at all: its centre of gravity
-// lies outside its supports.
-func (s stand) falls() bool {
-	return slices.ContainsFunc(s, func(t joint.Standing) bool { return t.FootRadius <= 0 })
-}
-
-// whole returns the piece on its feet, its frame weighing so many kg.
-func whole(p piece.Piece, frame float64) stand {
-	mass := frame + p.TopMass()
-	return standOn(p, p.FootPoint, mass, topCentre(p).Mul(p.TopMass()/mass))
-}
-
-// looseTop returns the top on its own on the centres of its pads or, without
-// pads, on the outside corners of the ring.
-func looseTop(p piece.Piece) stand {
-	support := func(i int) geometry.Point { return padPoint(p, i) }
-	return standOn(p, support, p.TopMass(), topCentre(p))
-}
-
-// padPoint returns the centre of pad i in plan, or that corner of the ring.
-func padPoint(p piece.Piece, i int) geometry.Point {
-	r := p.Frame.Ring
-	if p.Design.Top.PadHeight() == 0 {
-		corners := r.Polygon().Offset(r.Width).Corners()
-		return corners[(i+1)%len(corners)] // at the leg end of stretcher i
-	}
-	return r.Place(i, 0).Apply(p.PadCentre())
-}
-
-// topCentre returns the centre of gravity of the top in plan. Only a free
-// outline has it anywhere but over the centre of the ring.
-func topCentre(p piece.Piece) geometry.Point {
-	if p.Design.Top.Kind == design.NoTop || p.Design.Top.Outline != design.FreeOutline {
-		return geometry.Point{}
-	}
-	return p.TopShape().Centroid()
-}
 
 // modestLoad in kg is what a piece should bear at its rim: a hand that is
 // leaned on (common practice, no source; no standard is meant).
@@ -100,7 +19,7 @@ func askStanding(m model) []Check {
 	if m.Design.Top.Kind == design.NoTop {
 		return nil
 	}
-	return []Check{askTipping("tipping-load", whole(m.Piece, m.frameMass()))}
+	return []Check{askTipping("tipping-load", m.Standing(m.frameMass()))}
 }
 
 // askLooseTop asks what load tips a pane off what it lies on.
@@ -111,15 +30,15 @@ func askLooseTop(p piece.Piece) (Check, bool) {
 	if bonded(p) {
 		return bondedTop(p), true
 	}
-	return askTipping("loose-top-load", looseTop(p)), true
+	return askTipping("loose-top-load", p.LooseTop()), true
 }
 
 // askTipping asks what load at the rim tips a body.
-func askTipping(figure measure.ID, s stand) Check {
-	if s.falls() {
+func askTipping(figure measure.ID, s piece.Stand) Check {
+	if s.Falls() {
 		return finding(kind.Fail, "falls")
 	}
-	w := s.weakest(0)
+	w := s.Weakest(0)
 	if w.NeverTips() {
 		return finding(kind.Pass, "never-tips")
 	}
@@ -149,15 +68,15 @@ func askFeet(p piece.Piece) (Check, bool) {
 }
 
 // stands reports whether a body bears a modest load.
-func stands(s stand) bool { return askTipping("", s).Grade == kind.Pass }
+func stands(s piece.Stand) bool { return askTipping("", s).Grade == kind.Pass }
 
 // fixStanding draws in the rim or spreads the feet.
 func fixStanding(m model, _ Check, _ func(piece.Piece) bool) []change {
 	frame := m.frameMass() // a top of another size leaves it as it is
 	return append(
-		resizeTop(less)(m.Piece, func(w piece.Piece) bool { return stands(whole(w, frame)) }),
+		resizeTop(less)(m.Piece, func(w piece.Piece) bool { return stands(w.Standing(frame)) }),
 		search(m.Piece, leanKeys[m.Design.Legs.Lean], more, func(w piece.Piece) bool {
-			return stands(whole(w, w.FrameMass(w.Stretcher(), w.Leg())))
+			return stands(w.Standing(w.FrameMass(w.Stretcher(), w.Leg())))
 		})...)
 }
 
@@ -168,20 +87,20 @@ func fixLooseTop(p piece.Piece, holds func(piece.Piece) bool) []change {
 // standingGroup is the figures of how the piece stands.
 func (m model) standingGroup() Group {
 	g := Group{ID: "standing"}
-	s := whole(m.Piece, m.frameMass())
-	if s.falls() {
+	s := m.Standing(m.frameMass())
+	if s.Falls() {
 		g.note("falls")
 		return g
 	}
-	w := s.weakest(0)
+	w := s.Weakest(0)
 	g.add("standing.line", measure.Length(w.TippingLine()))
 	if m.Design.Top.Kind == design.NoTop {
 		return g
 	}
 	g.add("standing.rim", measure.Length(w.Rim))
 	g.tipping("standing", s, edgeInset(m.Piece))
-	if loose := looseTop(m.Piece); m.Design.Top.Kind == design.GlassTop && !loose.falls() {
-		g.add("loose-top.line", measure.Length(loose.weakest(0).TippingLine()))
+	if loose := m.Piece.LooseTop(); m.Design.Top.Kind == design.GlassTop && !loose.Falls() {
+		g.add("loose-top.line", measure.Length(loose.Weakest(0).TippingLine()))
 		g.tipping("loose-top", loose, edgeInset(m.Piece))
 	}
 	return g
@@ -194,8 +113,8 @@ func edgeInset(p piece.Piece) float64 { return p.Design.Unit.Round(joint.EdgeIns
 // tipping adds what tips a body: at the rim, and pressed so many mm in from it,
 // each over the line where the least does it. Figures only; what a piece must bear
 // is not said.
-func (g *Group) tipping(body measure.ID, s stand, in float64) {
-	rim, inset := s.weakest(0), s.weakest(in)
+func (g *Group) tipping(body measure.ID, s piece.Stand, in float64) {
+	rim, inset := s.Weakest(0), s.Weakest(in)
 	within := measure.Length(in)
 	if rim.NeverTips() {
 		g.note(body + ".never-tips")

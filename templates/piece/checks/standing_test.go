@@ -155,21 +155,21 @@ func TestLoadWithinTheRimIsTheLeast(t *testing.T) {
 		return joint.Standing{Feet: 4, FootRadius: a / math.Cos(math.Pi/4), Rim: rim, Mass: 20}
 	}
 	for _, tt := range []struct {
-		s          stand
+		s          piece.Stand
 		rim, inset float64
 	}{
-		{stand{line(300, 460), line(100, 400)}, 20. * 100 / 300, 20. * 100 / 250},
+		{piece.Stand{line(300, 460), line(100, 400)}, 20. * 100 / 300, 20. * 100 / 250},
 		// At the rim the first tips sooner, 50 mm in the second.
-		{stand{line(10, 70), line(100, 800)}, 20. * 100 / 700, 20. * 100 / 650},
-		{stand{line(30, 90), line(200, 640)}, 20. * 200 / 440, 20. * 200 / 390},
-		{stand{line(10, 62), line(100, 560)}, 20. * 10 / 52, 20. * 100 / 410},
+		{piece.Stand{line(10, 70), line(100, 800)}, 20. * 100 / 700, 20. * 100 / 650},
+		{piece.Stand{line(30, 90), line(200, 640)}, 20. * 200 / 440, 20. * 200 / 390},
+		{piece.Stand{line(10, 62), line(100, 560)}, 20. * 10 / 52, 20. * 100 / 410},
 	} {
-		piecetest.Nearly(t, "at the rim", tt.s.weakest(0).TippingLoad(0), tt.rim)
-		piecetest.Nearly(t, "within", tt.s.weakest(joint.EdgeInset).TippingLoad(joint.EdgeInset), tt.inset)
+		piecetest.Nearly(t, "at the rim", tt.s.Weakest(0).TippingLoad(0), tt.rim)
+		piecetest.Nearly(t, "within", tt.s.Weakest(joint.EdgeInset).TippingLoad(joint.EdgeInset), tt.inset)
 	}
 	// Where nothing tips it, the line is the one that the rim comes nearest to.
-	never := stand{line(300, 100), line(200, 190), line(250, 100)}
-	if got := never.weakest(0); got != never[1] {
+	never := piece.Stand{line(300, 100), line(200, 190), line(250, 100)}
+	if got := never.Weakest(0); got != never[1] {
 		t.Errorf("nothing tips it: %+v", got)
 	}
 }

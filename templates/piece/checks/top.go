@@ -21,7 +21,7 @@ func padRoom(p piece.Piece) float64 {
 func padToRim(p piece.Piece) float64 {
 	pads := make([]geometry.Point, p.Frame.Ring.Sides)
 	for i := range pads {
-		pads[i] = padPoint(p, i)
+		pads[i] = p.PadPoint(i)
 	}
 	return p.TopShape().Inside(pads...)
 }

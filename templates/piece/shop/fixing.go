@@ -17,6 +17,7 @@ type Hole struct {
 	At      float64 // from mid-length, of a stretcher above 0 towards the leg end, mm
 	Off     float64 // from the middle line of the top, across its grain, mm
 	Lean    float64 // of a slot to the edge of the part: it runs across the grain of the top
+	Leans   Face    // the end that a leaning slot is nearer to at the outer side of a stretcher
 	Slotted bool    // the top moves there
 }
 
@@ -26,6 +27,7 @@ type Line struct {
 	// Off is how far its mid-length lies from the middle line of the top, Rise how much
 	// farther each mm along it.
 	Off, Rise float64
+	Out       float64   // what Rise is along the part, square to it towards the outer side
 	Reach     float64   // how far from mid-length a hole may stand
 	Half      float64   // how far it runs from mid-length itself
 	Others    []float64 // where holes stand beside that on the middle line
@@ -154,14 +156,15 @@ func lines(p piece.Piece) []Line {
 		quarter := p.WholeDown(r.Inside / 4)
 		others = []float64{-quarter, quarter}
 	}
-	var out []Line
+	var all []Line
 	for i := range r.Sides {
-		out = append(out, Line{
-			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Others: others,
+		out := r.Place(i, 0).Apply(geometry.Pt(0, 1)).Sub(r.Place(i, 0).Apply(geometry.Pt(0, 0)))
+		all = append(all, Line{
+			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Out: out.Dot(p.TopAlong().Perp()), Others: others,
 			Reach: ToShoulder(p.Design.Unit, HoleReach(p)), Half: r.Polygon().Offset(r.Width/2).Side() / 2,
 		})
 	}
-	return out
+	return all
 }
 
 // holes returns the places on one part, in their order along it. The middle line of the
@@ -182,9 +185,21 @@ func (l Line) holes(s fixingSizes, share float64) []Hole {
 	lean := math.Acos(math.Min(1, math.Abs(l.Rise)))
 	for _, at := range ats {
 		off := l.Off + at*l.Rise
-		out = append(out, Hole{l.Part, at, off, lean, share*math.Abs(off) > s.firm})
+		out = append(out, Hole{l.Part, at, off, lean, l.leans(), share*math.Abs(off) > s.firm})
 	}
 	return out
+}
+
+// leans returns the end towards which the line across the grain runs on its way to the
+// outer side; none where it runs along the part or square to it.
+func (l Line) leans() Face {
+	switch side := l.Rise * l.Out; {
+	case side > 1e-9:
+		return LegEnd
+	case side < -1e-9:
+		return PlainEnd
+	}
+	return NoFace
 }
 
 // middle returns where the middle line of the top crosses the centre line of the part, and

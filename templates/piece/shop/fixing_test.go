@@ -103,3 +103,30 @@ func TestFixingsOfASquare(t *testing.T) {
 		}
 	}
 }
+
+// A slot leans across the grain: from its end at the ring side to that at the outer side it
+// comes nearer to the end that it names. By the directions in plan, the grain along x or y.
+func TestSlotsLeanAcrossTheGrain(t *testing.T) {
+	leaning := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := fastened(t)
+		f, _ := FixingOf(p)
+		for _, h := range f.Holes {
+			place := p.Frame.Ring.Place(h.Part, 0)
+			end := map[Face]float64{LegEnd: 1, PlainEnd: -1}[h.Leans]
+			long := geometry.Pt(end*math.Cos(h.Lean), math.Sin(h.Lean))
+			if h.Leans == NoFace {
+				long = geometry.Pt(math.Cos(h.Lean), math.Sin(h.Lean))
+			} else {
+				leaning++
+			}
+			way := place.Apply(long).Sub(place.Apply(geometry.Point{}))
+			if along := math.Abs(way.Dot(p.TopAlong())); along > 1e-6 {
+				t.Fatalf("hole %+v: its slot runs %v along the grain", h, along)
+			}
+		}
+	})
+	if leaning == 0 {
+		t.Error("no slot leans")
+	}
+}

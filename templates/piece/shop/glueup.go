@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"math"
+
 	"rodsheet/geometry/joint"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -32,19 +34,26 @@ func (g GlueUp) onGrid() GlueUp {
 func glueUp(p piece.Piece) GlueUp {
 	return GlueUp{[5]Notes{
 		notes(note("dry-run-all")),
-		notes(note("legs-flat"), note(legClamp(p)), besideProud(p), note("clamp-cheeks")),
+		notes(note("legs-flat"), legClamp(p), besideProud(p), note("clamp-cheeks")),
 		notes(note("check-splay")),
 		closing(p),
 		notes(note("clamp-laps", length(p.Frame.Ring.Inside))),
 	}, blockNotes(p)}
 }
 
-// legClamp says how a leg is pulled into its stretcher.
-func legClamp(p piece.Piece) NoteID {
-	return map[[2]bool]NoteID{
-		{false, false}: "clamp-leg", {true, false}: "clamp-leg-caul",
-		{false, true}: "clamp-end-caul", {true, true}: "clamp-both-cauls",
-	}[[2]bool{p.Frame.Leg.Splay > 0, slantedEnd(p)}]
+// legClamp says how a leg is pulled into its stretcher. A caul on a slanted end slides
+// towards the side on which the stretcher is shorter: so steep a slant is more than wood
+// grips (tan 30° = 0.58; wood on wood holds to about 0.4, from memory).
+func legClamp(p piece.Piece) Note {
+	id := map[bool]NoteID{false: "clamp-leg", true: "clamp-leg-caul"}[p.Frame.Leg.Splay > 0]
+	if !slantedEnd(p) {
+		return note(id)
+	}
+	short := RingSide
+	if p.Frame.Ring.Angle() > math.Pi/2 {
+		short = OuterSide
+	}
+	return note(map[NoteID]NoteID{"clamp-leg": "clamp-end-caul", "clamp-leg-caul": "clamp-both-cauls"}[id], face(short))
 }
 
 // besideProud says how the clamp bears on the leg alone: until it is trimmed the end of the

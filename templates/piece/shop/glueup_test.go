@@ -8,6 +8,7 @@ import (
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 )
@@ -118,5 +119,47 @@ func TestBlocksNameTheirSizes(t *testing.T) {
 	}
 	if want := (map[Part]string{LegCaul: "3 [low twin]3 [thick]", FillerStrip: "1 [low twin thick]"}); !maps.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+// A caul pressed along the stretcher slides down the slant of the plain end: to the outer
+// side where that edge is the shorter one, as in a ring of six, in one of three to the ring
+// side. By the finished solid, not by its angles.
+func TestEndCaulsAreStopped(t *testing.T) {
+	for sides, want := range map[int]Face{3: RingSide, 5: OuterSide, 6: OuterSide} {
+		d := piecetest.Low()
+		d.Ring.Sides, d.Ring.Plain, d.Ring.Horn = sides, design.FlushEnd, 0
+		p := piecetest.WorkedAll(t, d)[0]
+		least := map[Face]float64{}
+		for _, e := range p.Stretcher().Edges() {
+			at := map[bool]Face{false: RingSide, true: OuterSide}[e.A.Y > p.Frame.Ring.Width/2]
+			least[at] = math.Min(least[at], math.Min(e.A.X, e.B.X))
+		}
+		if short := map[bool]Face{false: RingSide, true: OuterSide}[least[OuterSide] > least[RingSide]]; short != want {
+			t.Errorf("%d sides: shorter on %v, want %v", sides, short, want)
+		}
+		if got := legClamp(p).Args[0].Face; got != want {
+			t.Errorf("%d sides: the block stands on %v, want %v", sides, got, want)
+		}
+	}
+}
+
+// Glass that is bonded down is tried only when the bond is hard, and the rim has its
+// caution: m·a/(r − a) tips the piece, a the distance from its middle to the line through
+// two feet, by the feet in plan.
+func TestTopsAreNotLeanedOn(t *testing.T) {
+	d := piecetest.Low()
+	d.Top.Fixing.Bond = design.Silicone
+	p := piecetest.WorkedAll(t, d)[0]
+	lay := only(stepsOf([]piece.Piece{p}), FitTop)[0]
+	a := p.FootPoint(0).Lerp(p.FootPoint(1), 0.5).Norm()
+	mass := p.TopMass() + p.FrameMass(p.Stretcher(), p.Leg())
+	piecetest.Nearly(t, "tipping load", lay.Heed.Args[0].Figure.Value, mass*a/(p.TopRadius()-a))
+	if lay.Test.ID != "bond-holds" {
+		t.Errorf("the test is %s", lay.Test.ID)
+	}
+	d.Top.Diameter = 2 * (a - 10)
+	if got := only(stepsOf(piecetest.WorkedAll(t, d)), FitTop)[0].Heed; got != (Note{}) {
+		t.Errorf("nothing tips it: %v", got)
 	}
 }

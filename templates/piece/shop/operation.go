@@ -246,6 +246,7 @@ type Operation struct {
 	Then    Notes
 	Test    Note // what a test cut or a check must show
 	Caution NoteID
+	Heed    Note // a caution with figures
 	// Past is how far a top of free outline stands past each stretcher.
 	Past Overhangs
 }
@@ -392,7 +393,7 @@ func (n Notes) onGrid() Notes {
 // setting returns the operation with its figures on the grid: what two steps are
 // compared by.
 func (o Operation) setting() Operation {
-	o.What, o.Then, o.Test = o.What.onGrid(), o.Then.onGrid(), o.Test.onGrid()
+	o.What, o.Then, o.Test, o.Heed = o.What.onGrid(), o.Then.onGrid(), o.Test.onGrid(), o.Heed.onGrid()
 	putOn(lengthGrid, &o.Cut.Height, &o.Cut.Stop, &o.Cut.Spacer, &o.Cut.Line, &o.Cut.Along)
 	putOn(angleGrid, &o.Cut.OffSquare, &o.Cut.Tilt)
 	for i := range o.Past.Sides {

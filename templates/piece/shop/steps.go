@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 )
@@ -147,7 +148,7 @@ func fitPads(bumpers bool) op {
 			part = Batch{Part: Bumper, Size: p.Design.Size, Count: p.Frame.Ring.Sides}
 			o.What, o.Then = note("step.bumpers"), notes(note("stick-bumpers", length(p.PadAt())))
 		}
-		o.Test = note("pads-level")
+		o.Test = note("pads-level", length(p.PadPoint(0).Distance(p.PadPoint(1))))
 		if o.Caution = "pads-on-stick"; bumpers {
 			o.Caution = "bumper-sheet"
 		}
@@ -158,13 +159,26 @@ func fitPads(bumpers bool) op {
 func fitTop(p sized) (row, bool) {
 	o := Operation{Do: FitTop, What: note("step.lay-top"), Test: note("top-lies"), Caution: "glass-care"}
 	placing(p.Piece, &o)
+	if p.Design.Top.Kind == design.GlassTop && p.Design.Top.Fixing.Bond == design.Silicone {
+		o.Test = note("bond-holds")
+	}
 	if p.Design.Top.Kind == design.WoodTop {
 		o.What, o.Test, o.Caution = note("step.fix-top"), note("top-held"), "drill-top"
 	}
 	if p.Design.Top.Kind != design.NoTop {
 		o.Then = o.Then.with(fixed(p.Piece)...)
+		o.Heed = tips(p.Piece)
 	}
 	return plain(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
+}
+
+// tips says what load on the rim tips the piece, where one does.
+func tips(p piece.Piece) Note {
+	s := p.Standing(p.FrameMass(p.Stretcher(), p.Leg()))
+	if w := s.Weakest(0); !s.Falls() && !w.NeverTips() {
+		return note("tips-at", figure(measure.Mass(w.TippingLoad(0))))
+	}
+	return Note{}
 }
 
 // placing says where the top lies over the ring. A free outline need not follow

@@ -30,6 +30,7 @@ func Card(plan shop.Plan, c shop.Card) templates.Card {
 	for _, s := range c.Steps {
 		cautions = appendNew(cautions, noteTexts()[s.Caution].With())
 	}
+	cautions = append(cautions, w.notes(func(s shop.Step) []shop.Note { return []shop.Note{s.Heed} }, asItIs)...)
 	cautions = appendNew(cautions, noteTexts()[c.Guard()].With())
 	out.Caution = strings.Join(cautions, " ")
 	for _, t := range c.Templates {

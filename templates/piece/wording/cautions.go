@@ -32,6 +32,7 @@ func Cautions() []templates.Panel {
 	for _, id := range cautionNotes {
 		cards.Text = append(cards.Text, noteTexts()[id].With())
 	}
+	cards.Text = append(cards.Text, noteTexts()["tips-at"].With(say("the load on its card")))
 	guards := templates.Panel{Heading: say("Guard and riving knife at the saw")}
 	for _, g := range guardNotes {
 		guards.Text = append(guards.Text, under.With(g.cut.With(), noteTexts()[g.id].With()))

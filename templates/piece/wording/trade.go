@@ -14,16 +14,19 @@ import (
 	"rodsheet/templates/wording"
 )
 
+// midLength is where a stretcher is measured from once its plain end is cut.
+const midLength = "midway between its inner shoulders, where mid-length was before the plain end was cut"
+
 // tradeTexts are the sentences of notes about fixing the top, guards, blades and the
 // finish.
 var tradeTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 	return map[shop.NoteID]wording.Text{
 		"step.drill-fixings":  "holes for the screws of the top",
 		"step.groove-fixings": "mortises for the buttons of the top",
-		"fixings-by-table":    "Places on the centre line of each stretcher by the table of fixings, from midway between its inner shoulders, where mid-length was before the plain end was cut.",
+		"fixings-by-table":    "Places on the centre line of each stretcher by the table of fixings, from " + midLength + ".",
 		"drill-through":       "From the underside, %s through.",
 		"bore-and-drill":      "From the underside: first %s wide, %s deep for the head, then %s through.",
-		"drill-slots":         "Slots are %s long, square to the grain of the top: two holes and the wood between them taken out.",
+		"drill-slots":         "Slots are %s long and lean as the table has it, square to the grain of the top: two holes and the wood between them taken out.",
 		"bore-slots":          "Over a slot the room for the head is a slot too, %s long.",
 		"screw-stands-out":    "a screw pushed home stands %s above the stretcher, in a top of %s.",
 		"clamp-to-drill":      "Clamp the work down to drill it; the machine's manual and the usual eye protection hold here too.",
@@ -187,14 +190,15 @@ func button(h shop.Hole) string {
 }
 
 func (s speaker) hole(h shop.Hole) string {
-	lean := h.Lean
 	switch {
 	case !h.Slotted:
 		return say("round")
-	case measure.Degrees(lean) < 0.01:
+	case measure.Degrees(h.Lean) < 0.01:
 		return say("slot along the stretcher")
+	case h.Leans == shop.NoFace:
+		return say("slot, %s to the edge", s.angle(h.Lean))
 	}
-	return say("slot, %s to the edge", s.angle(lean))
+	return say("slot, %s to the edge: at the outer side nearer to the %s", s.angle(h.Lean), Face(h.Leans))
 }
 
 const (

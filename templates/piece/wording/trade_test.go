@@ -104,3 +104,13 @@ func TestTheTestLapNamesItsStock(t *testing.T) {
 		t.Errorf("got %v, want %v", got, want)
 	}
 }
+
+// Once the plain end is cut, mid-length is no longer the middle of the stretcher: whoever
+// measures from it then is told where it was.
+func TestMidLengthIsTold(t *testing.T) {
+	for _, id := range []shop.NoteID{"fixings-by-table", "glue-pads", "stick-bumpers"} {
+		if !strings.Contains(string(noteTexts()[id]), midLength) {
+			t.Errorf("%s does not say where mid-length is", id)
+		}
+	}
+}
