@@ -158,19 +158,21 @@ func (m Model) crosscut(p Pass, wide float64) templates.Picture {
 }
 
 func (m Model) crosscutOf(p Pass, wide float64) assembly.Crosscut {
-	return assembly.Crosscut{
+	c := assembly.Crosscut{
 		Board:     geometry.Box(-shown, 0, 30+wide*math.Abs(math.Tan(p.Saw.OffSquare)), wide).Corners(),
 		OffSquare: -p.Saw.OffSquare, Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit, Broken: true,
+		Tilted: leaning(p) != tiltReading,
 	}
+	if leaning(p) == tiltAwayReading { // turned round on the table: the blade leans one way only
+		c.Right, c.OffSquare = true, -c.OffSquare
+	}
+	return c
 }
 
 // shoulderCut is a rail on the gauge whose end is sawn as it will stay: seen from above it
 // reaches as far as the farther of its two sides does.
 func (m Model) shoulderCut(r Rail, p Pass, wide float64) assembly.Crosscut {
 	c := m.crosscutOf(p, wide)
-	if p.Turned && math.Abs(p.Saw.Tilt) >= least { // the blade leans one way only
-		c.Right, c.OffSquare = true, -c.OffSquare
-	}
 	table, over := 0.0, r.Row.Of.Thickness
 	if p.Turned {
 		table, over = over, table
@@ -209,9 +211,9 @@ func (m Model) lying(p Pass) string {
 func (m Model) ripPicture(p Pass, wide, thick float64) templates.Picture {
 	lean := thick * math.Tan(math.Abs(p.Saw.Tilt))
 	r := assembly.Rip{
-		Section:   []geometry.Point{geometry.Pt(0, 0), geometry.Pt(wide+lean+6, 0), geometry.Pt(wide+lean+6, thick), geometry.Pt(lean, thick)},
-		Cut:       geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide+lean, thick)},
-		FenceLeft: true, Kerf: m.Design.Saw.Kerf, Tilt: p.Saw.Tilt, Unit: m.Design.Unit,
+		Section: []geometry.Point{geometry.Pt(0, 0), geometry.Pt(wide+lean+6, 0), geometry.Pt(wide+lean+6, thick), geometry.Pt(lean, thick)},
+		Cut:     geometry.Segment{A: geometry.Pt(wide, 0), B: geometry.Pt(wide+lean, thick)},
+		Kerf:    m.Design.Saw.Kerf, Tilt: p.Saw.Tilt, Unit: m.Design.Unit,
 	}
 	return r.Picture(fromMaker.With())
 }

@@ -80,13 +80,26 @@ func (m Model) railCards(row *Row, k int, r Rail, wraps []templates.View) []temp
 			shoulder.Set(cheekReading, measure.Length(p.Deep))
 			shoulder.Read(shouldersReading, measure.Length(2*p.At))
 			shoulder.Setup = append(shoulder.Setup, m.shoulderCut(r, p, blank.Width).Picture(m.fromAbove(p)))
-			shoulder.Say(assembly.Either(math.Abs(p.Saw.Tilt) < least, uprightText, shoulderText))
+			shoulder.Text = shoulderWords(p)
 			shoulder.Templates = append(m.viewsOf(p), wraps...)
 		case "shoulder-frame":
 			shoulder.Setup = append(shoulder.Setup, m.shoulderCut(r, p, blank.Width).Picture(m.fromAbove(p)))
 		}
 	}
 	return append(out, shoulder.Card)
+}
+
+// shoulderWords say how a rail lies for its shoulders: the left one with its underside against
+// the gauge, or with its top where else the blade would lean the other way.
+func shoulderWords(p Pass) []string {
+	edge, other := underEdge, topEdge
+	switch leaning(p) {
+	case tiltReading:
+		return []string{uprightText.With()}
+	case tiltAwayReading:
+		edge, other = other, edge
+	}
+	return []string{shoulderText.With(edge.With(), other.With())}
 }
 
 // endsCard is both ends of a rail. First comes the one with the shorter edge against the
@@ -104,7 +117,7 @@ func (m Model) endsCard(r Rail, p Pass, wide float64) templates.Card {
 	across, swing := m.length(2*p.At), math.Abs(p.Saw.OffSquare)
 	first := assembly.Crosscut{
 		Board: geometry.Box(-shown, 0, 30+wide*math.Tan(swing), wide).Corners(), OffSquare: swing,
-		Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit, Broken: true,
+		Kerf: m.Design.Saw.Kerf, Down: m.lying(p), Unit: m.Design.Unit, Broken: true, Tilted: leaning(p) != tiltReading,
 	}
 	second := first
 	second.OffSquare = -swing

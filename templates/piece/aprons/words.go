@@ -351,7 +351,7 @@ const (
 	atStop  text = "The tip of the sawn end meets the stop, which reaches down to the table."
 	atLine  text = "The stop does not reach so far: saw to a knife line at that length."
 
-	shoulderText text = "Knife the shoulder all round by the strip. The blade keeps its tilt. Saw the left shoulder with the outer side down, the underside against the gauge; then, on the other side of the blade, with the outer side up, the same edge against the gauge, which is turned by as much to the other side. For the right shoulder turn the rail round on the table each time, the same side down, its top against the gauge, and turn the gauge again. A saw that tilts the other way: right for left. Where the table has no slot on that side saw by hand along a guide."
+	shoulderText text = "Knife the shoulder all round by the strip. The blade keeps its tilt. Saw the left shoulder with the outer side down, the %[1]s against the gauge; then, on the other side of the blade, with the outer side up, the same edge against the gauge, which is turned by as much to the other side. For the right shoulder turn the rail round on the table each time, the same side down, its %[2]s against the gauge, and turn the gauge again. A saw that tilts the other way: right for left. Where the table has no slot on that side saw by hand along a guide."
 	uprightText  text = "Knife the shoulder all round by the strip. Saw it with the outer side down, the underside against the gauge, then with that side up and the top against the gauge, which is turned to the other side. Right shoulders are mirror images."
 
 	tenonText  text = "Cheeks run parallel to the outer side; the edges of the tenon run level, as top and underside do. Take off the upper cut, but for a haunch where there is one."

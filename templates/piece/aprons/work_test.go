@@ -384,9 +384,14 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 			tilts[1] = map[text]float64{tiltOverReading: 1, tiltAwayReading: -1}[lean] * math.Abs(tilts[0])
 		}
 	}
-	// The blade leans one way on the table: over the part on one side of it, away on the other.
-	if sides := [2]bool{onRight(c.Setup[0]), onRight(c.Setup[1])}; sides[0] != sides[1] != (tilts[0]*tilts[1] < 0) ||
-		slices.Contains(c.Text, shoulderText.With()) != (sides == [2]bool{false, true}) {
+	// The blade leans to the left on the table: over a part that lies there, away from one on the
+	// right. The first picture has the rail as in its frame, its underside to the gauge, or turned
+	// round; the second, rolled over, on the other side of the blade, the same edge to the gauge.
+	sides, edges := [2]bool{onRight(c.Setup[0]), onRight(c.Setup[1])}, []any{underEdge.With(), topEdge.With()}
+	if sides[0] {
+		slices.Reverse(edges)
+	}
+	if sides != [2]bool{tilts[0] < 0, tilts[1] < 0} || slices.Contains(c.Text, shoulderText.With(edges...)) != (tilts[0] != 0) {
 		b.Errorf("%s: part on the right %v, tilts %v; %s", c.Heading, sides, tilts, c.Text)
 	}
 	outer := blade(asIs, b.swing(c, c.Setup[0]), tilts[0], at)

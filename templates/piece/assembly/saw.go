@@ -10,7 +10,12 @@ import (
 	"rodsheet/templates/piece/drawings"
 )
 
-const bladeHigh = 30.0 // what is shown of the blade above the board, mm
+// What is shown of the blade, mm.
+const (
+	bladeHigh = 30.0 // above the board
+	leanAfter = 14.0 // from the board to the arrow of its lean
+	leanLong  = 34.0
+)
 
 // OnGauge says an angle off square by both of its names, that first which the mitre gauge of
 // the design reads.
@@ -30,6 +35,7 @@ type Crosscut struct {
 	Board     []geometry.Point // convex, counter-clockwise
 	OffSquare float64          // of the blade to the fence; positive: it leans to the right
 	Right     bool             // mirrored: the part lies to the right of the blade
+	Tilted    bool             // the blade leans: to the left, on every picture
 	Kerf      float64
 	Stop      float64 // from the blade along the fence, to the left; 0: none
 	Broken    bool    // the part runs on to the left
@@ -53,6 +59,12 @@ func (c Crosscut) Picture(heading string) templates.Picture {
 		hatch(&k, geometry.LeftOf(c.Board, geometry.Segment{A: geometry.Pt(tan, 1)}))
 	}
 	k.Blade(0, c.OffSquare, c.Kerf, across)
+	if c.Tilted {
+		from := k.To.Apply(geometry.Pt((across+leanAfter)*tan, across+leanAfter))
+		to := from.Add(geometry.Pt(-leanLong, 0))
+		k.Arrows = append(k.Arrows, templates.Arrow{Points: []geometry.Point{from, to}})
+		k.Labels = append(k.Labels, templates.Label{ID: "lean", Text: leanLabel.With(), On: geometry.Segment{A: from, B: to}})
+	}
 	if c.Stop > 0 {
 		k.StopBlock(-c.Stop, 0, across, measure.Length(c.Stop).Text(c.Unit))
 	}
@@ -76,32 +88,25 @@ func (c Crosscut) part(k *drawings.Sketch) {
 }
 
 // A Rip is a board along the rip fence, as it is seen from the maker's end of the table.
-// Frame: x to the right from the board's left side at the table, y up from the table.
+// Frame: x from the fence, which stands on the right, to the left; y up from the table. So the
+// blade leans to the left, as on the pictures of the mitre gauge.
 type Rip struct {
-	Section   []geometry.Point // of the board before the cut, convex, counter-clockwise
-	Cut       geometry.Segment // where the blade leaves the part, from the table up; it leans away from the fence
-	Kerf      float64          // the blade is on the right of Cut
-	FenceLeft bool             // the fence stands left of the board; else on its right
-	Fence     float64          // x of its side towards the board
-	Tilt      float64          // of the blade from plumb, for its figure
-	Unit      measure.Unit
+	Section []geometry.Point // of the board before the cut, convex, counter-clockwise
+	Cut     geometry.Segment // where the blade leaves the part, from the table up; it leans away from the fence
+	Kerf    float64          // the blade is beyond Cut
+	Tilt    float64          // of the blade from plumb, for its figure
+	Unit    measure.Unit
 }
 
 // Picture draws it to scale.
 func (r Rip) Picture(heading string) templates.Picture {
-	k := drawings.NewSketch()
+	k := drawings.Sketch{To: geometry.MirrorX()}
 	k.Heading = heading
 	box := geometry.Bounds(r.Section...)
 	high := math.Max(1.6*box.Max.Y, box.Max.Y+20)
-	left, right := math.Min(box.Min.X, r.Fence)-60, math.Max(box.Max.X, r.Fence)+60
-	k.Line(templates.Outline, geometry.Pt(left, 0), geometry.Pt(right, 0))
-	way, deep := r.Fence, 16.0
-	if r.FenceLeft {
-		deep = -deep
-	}
-	lo, hi := math.Min(way, way+deep), math.Max(way, way+deep)
-	k.Block(templates.Middle, geometry.Pt(lo, 0), geometry.Pt(hi, 0), geometry.Pt(hi, high), geometry.Pt(lo, high))
-	k.Label(geometry.Pt(lo, high), geometry.Pt(hi, high), templates.Tag{ID: "fence", Text: fenceLabel.With()})
+	k.Line(templates.Outline, geometry.Pt(-60, 0), geometry.Pt(box.Max.X+60, 0))
+	k.Block(templates.Middle, geometry.Box(-16, 0, 0, high).Corners()...)
+	k.Label(geometry.Pt(-16, high), geometry.Pt(0, high), templates.Tag{ID: "fence", Text: fenceLabel.With()})
 	k.Block(templates.Light, r.Section...)
 	hatch(&k, geometry.LeftOf(r.Section, geometry.Segment{A: r.Cut.B, B: r.Cut.A}))
 	up := r.Cut.B.Sub(r.Cut.A).Unit()
@@ -118,7 +123,7 @@ func (r Rip) Picture(heading string) templates.Picture {
 		mid := corner.Add(geometry.Polar(radius, (turned+math.Pi/2)/2))
 		k.Label(mid, mid, templates.Tag{ID: "tilt", Text: tiltLabel.With(measure.Angle(math.Abs(r.Tilt)).Text(r.Unit))})
 	}
-	k.Span(geometry.Pt(r.Fence, 0), geometry.Pt(r.Cut.A.X, 0), geometry.Pt(0, -30), templates.Tag{ID: "plain-figure", Text: measure.Length(math.Abs(r.Fence - r.Cut.A.X)).Text(r.Unit)})
+	k.Span(geometry.Point{}, geometry.Pt(r.Cut.A.X, 0), geometry.Pt(0, -30), templates.Tag{ID: "plain-figure", Text: measure.Length(r.Cut.A.X).Text(r.Unit)})
 	return k.Picture
 }
 

@@ -80,20 +80,37 @@ func TestCrosscutBreaksOff(t *testing.T) {
 	}
 }
 
-// On the picture of a rip the blade leans by its tilt and stands so far from the fence as
+// Every picture is of the same saw: on the gauge the arrow of a blade that leans points to the
+// left, on whichever side of it the part lies, as the blade leans along the rip fence.
+func TestOneSawOnAllPictures(t *testing.T) {
+	for _, right := range []bool{false, true} {
+		c := Crosscut{Board: geometry.Box(-200, 0, 30, 80).Corners(), OffSquare: 0.2, Right: right, Unit: measure.Millimetre}
+		if upright := len(c.Picture("heading").Arrows); upright != 1 {
+			t.Errorf("%d arrows where nothing leans", upright)
+		}
+		c.Tilted = true
+		arrows := c.Picture("heading").Arrows
+		lean := arrows[len(arrows)-1].Points
+		if way := lean[1].Sub(lean[0]); len(arrows) != 2 || way.X >= 0 || way.Y != 0 || math.Abs(lean[0].X) > 1e-9 {
+			t.Errorf("part on the right %v: %v", right, arrows)
+		}
+	}
+}
+
+// On the picture of a rip the blade leans to the left by its tilt and stands so far from the fence as
 // the figure below it says.
 func TestRipShowsItsFigures(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tilt := measure.Radians(rapid.Float64Range(1, 45).Draw(t, "tilt"))
 		width, thick := rapid.Float64Range(30, 300).Draw(t, "width"), rapid.Float64Range(8, 40).Draw(t, "thick")
 		r := Rip{
-			Section: geometry.Box(0, 0, width+60, thick).Corners(), Kerf: 3, FenceLeft: true, Tilt: tilt, Unit: measure.Millimetre,
+			Section: geometry.Box(0, 0, width+60, thick).Corners(), Kerf: 3, Tilt: tilt, Unit: measure.Millimetre,
 			Cut: geometry.Segment{A: geometry.Pt(width, 0), B: geometry.Pt(width+thick*math.Tan(tilt), thick)},
 		}
 		p := r.Picture("heading")
 		blade := tonesOf(p, templates.Dark)[0]
 		up := blade[3].Sub(blade[0])
-		if got := math.Atan2(up.X, up.Y); math.Abs(got-tilt) > 1e-9 {
+		if got := math.Atan2(-up.X, up.Y); math.Abs(got-tilt) > 1e-9 {
 			t.Errorf("the blade leans %g, want %g", got, tilt)
 		}
 		fence := geometry.Bounds(tonesOf(p, templates.Middle)[0]...)
@@ -106,8 +123,8 @@ func TestRipShowsItsFigures(t *testing.T) {
 				}
 			}
 		}
-		if want := measure.Length(width).Text(r.Unit); said != want || math.Abs(fence.Max.X) > 1e-9 {
-			t.Errorf("%q, want %q; the fence stands at %g", said, want, fence.Max.X)
+		if want := measure.Length(width).Text(r.Unit); said != want || math.Abs(fence.Min.X) > 1e-9 {
+			t.Errorf("%q, want %q; the fence stands at %g", said, want, fence.Min.X)
 		}
 	})
 }

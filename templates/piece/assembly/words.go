@@ -17,6 +17,7 @@ const (
 	bladeLabel wording.Text = "blade"
 	fenceLabel wording.Text = "rip fence"
 	tiltLabel  wording.Text = "tilt %s"
+	leanLabel  wording.Text = "top leans"
 )
 
 var finishCard = CardText{Heading: "Sand and finish", Test: "Light from the side shows no scratch across the grain.",

@@ -171,6 +171,11 @@ func TestTheSettingsMakeTheSides(t *testing.T) {
 				t.Fatalf("the side is mirrored on its way to the table: %v", m.Det())
 			}
 			want := b.side(i).Transform(m)
+			// A saw that leans to the other side makes the mirror image of this: that is the side too.
+			mirror := solid.Affine3{X: solid.V(-1, 0, 0), Y: solid.V(0, 1, 0), Z: solid.V(0, 0, 1)}
+			if differ(want.Transform(mirror), want) > 1e-6*want.Volume() {
+				t.Errorf("%s is not its own mirror image", s.id)
+			}
 			if got := sawn(t, b, s, cuts); differ(got, want) > 1e-6*want.Volume() {
 				t.Errorf("%s: %.6f mm³ differ of %.3f", s.id, differ(got, want), want.Volume())
 			}

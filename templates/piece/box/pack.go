@@ -63,11 +63,11 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 		r := b.ripCut(s)
 		view := assembly.Rip{
 			Section: r.section(b.thickness(), 8), Cut: r.line(b.thickness()), Kerf: b.design.Saw.Kerf,
-			FenceLeft: true, Tilt: r.tilt, Unit: u,
+			Tilt: r.tilt, Unit: u,
 		}
 		c := ripCard.Card(u, b.ticks(s), view.Picture(fromMaker.With()))
 		c.Heading, c.Test = ripCard.Heading.With(sortNames[s.id].With()), ripCard.Test.With(b.mm(b.ripped(s.first)))
-		c.Read(tiltReading, measure.Angle(r.tilt))
+		c.Read(assembly.Either(r.tilt > 0, tiltAwayReading, tiltReading), measure.Angle(r.tilt))
 		c.Set(fenceReading, measure.Length(r.width))
 		if r.tilt == 0 {
 			c.Text, c.Caution = []string{ripSquareText.With()}, squareCaution.With()
@@ -112,12 +112,17 @@ func (b Box) ends(s templates.Setting) (templates.Section, error) {
 func (b Box) endCard(c endCut, k int) templates.Card {
 	down, edge := assembly.Either(c.outerDown, outerDown, innerDown), assembly.Either(c.upper, upperEdge, lowerEdge)
 	view := assembly.Crosscut{
-		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Unit: b.design.Unit,
+		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Tilted: c.tilt > 0, Unit: b.design.Unit,
 	}
 	words := [...]assembly.CardText{firstEnd, secondEnd}[k]
+	tilt := tiltReading
 	out := words.Card(b.design.Unit, b.ticks(c.sort), view.Picture(fromAbove.With(edge.With())))
 	out.Heading, out.Figures = words.Heading.With(sortNames[c.id].With()), assembly.OnGauge(b.design, c.swing)
-	out.Set(tiltReading, measure.Angle(c.tilt))
+	if c.tilt > 0 {
+		tilt = tiltOverReading
+		out.Say(otherSaw)
+	}
+	out.Set(tilt, measure.Angle(c.tilt))
 	if c.stop > 0 {
 		out.Set(stopReading, measure.Length(c.stop))
 		if !b.dovetailed() { // those are as long as the box: they do not meet before their tails are cut

@@ -131,9 +131,13 @@ const (
 	lowerEdge text = "lower edge"
 	upperEdge text = "upper edge"
 
-	tiltReading  text = "tilt of the blade"
-	fenceReading text = "fence to blade, at the table"
-	stopReading  text = "stop to blade, along the gauge"
+	// otherSaw holds since a side is its own mirror image.
+	otherSaw        text = "On a saw that leans the other way all is the mirror image, left for right."
+	tiltReading     text = "tilt of the blade"
+	tiltOverReading text = "tilt, over the part"
+	tiltAwayReading text = "tilt, away from the fence"
+	fenceReading    text = "fence to blade, at the table"
+	stopReading     text = "stop to blade, along the gauge"
 
 	shapeHeading text = "Outer side of the %s"
 	lowerEdgeOf  text = "lower edge %s"
@@ -191,10 +195,10 @@ var (
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
 		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
 	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line and stands in the sawn end.",
-		Text:    "Turn the gauge, tilt the blade over the part, and saw one end of every side so that its tip just keeps its full width. A saw that tilts the other way: the other end first, on the other side of the blade.",
+		Text:    "Turn the gauge as it is drawn and saw one end of every side just clean: the blanks are longer.",
 		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
-		Text:    "Turn the gauge by as much to the other side. Turn each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
+		Text:    "Turn the gauge by as much to the other side, and each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
 		Caution: firstEnd.Caution}
 	bottomCard = assembly.CardText{Heading: "Saw the bottom", Test: "It lies on its ledges with %s to spare all round.",
 		Caution: "Hold the bottom on a sled or the gauge with a clamp, no fence beside it. Isolate the saw before tilting it."}
