@@ -10,9 +10,9 @@ import (
 // jigTexts say how a jig is made and used.
 var jigTexts = map[shop.Part][]wording.Text{
 	shop.TenoningJig: {
-		"Pictures, here and on the cards, from the left of the saw, you on the right; and from your place. Face and base of flat sheet, such as plywood, screwed square with both brackets behind. The base runs along the rip fence, on the right of the blade; the part stands on the table, clamped twice to the face.",
-		"The cleat is plumb, screwed on for good at the end of the face nearest to you: the teeth push the part towards you, for either of its faces. The filler strip stands between cleat and part, held by two screws from behind. For the second face of a part it is turned end for end, for the part leans the other way; each splay has its own. Try it with the saw off: no light under the sawn end.",
-		"Caution: both hands on the jig, behind the part. The blade saws into strip and cleat, which keeps the wood from breaking out there: no screw as low as it rises.",
+		"Pictures, here and on the cards: from the left of the saw, you on the right; and from your place. Face and base of flat plywood or the like, both brackets behind, screwed square. The base runs along the rip fence, right of the blade; the part stands on the table, clamped twice to the face.",
+		"The cleat is plumb and stays, at the end of the face nearest to you: the teeth push that way. The filler strip, one for each splay, goes between cleat and part, two screws from behind. For a part's second face turn it end for end: the part leans the other way. Try it with the saw off: no light under the sawn end.",
+		"Caution: both hands on the jig, behind the part. The blade saws into strip and cleat: no screw as low as it rises.",
 	},
 	shop.LapSled: {
 		"In the place of the mitre gauge. Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
