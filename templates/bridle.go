@@ -74,8 +74,8 @@ func bridleGiven(b joint.Bridle) []Figure {
 func bridleFigures(b joint.Bridle) []Figure {
 	stretcher, leg := b.Stretcher(), b.Head()
 	upper, lower := stretcher.Cheeks()
-	tongued := func(id measure.ID, e joint.BridleEnd) Figure {
-		return Figure{ID: id, Name: say(figureNames[id], tongue(e)), Value: measure.Length(e.Length())}
+	named := func(id measure.ID, by string, mm float64) Figure {
+		return Figure{ID: id, Name: say(figureNames[id], by), Value: measure.Length(mm)}
 	}
 	return []Figure{
 		figure("bridle.tenon", measure.Length(b.Third())),
@@ -83,15 +83,15 @@ func bridleFigures(b joint.Bridle) []Figure {
 		figure("bridle.far-cheek", measure.Length(lower)),
 		figure("bridle.off-square", measure.Angle(b.Angle)),
 		figure("bridle.bevel", measure.Angle(math.Pi/2-b.Angle)),
-		figure("bridle.stretcher-shoulder", measure.Length(stretcher.Shoulder(0))),
-		figure("bridle.stretcher-shoulder-far", measure.Length(stretcher.Shoulder(stretcher.Width))),
+		named("bridle.stretcher-shoulder", across(stretcher), stretcher.Shoulder(0)),
+		named("bridle.stretcher-shoulder-far", across(stretcher), stretcher.Shoulder(stretcher.Width)),
 		figure("bridle.stretcher-end", measure.Length(stretcher.End(stretcher.Width))),
-		tongued("bridle.stretcher-length", stretcher),
+		named("bridle.stretcher-length", tongue(stretcher), stretcher.Length()),
 		figure("bridle.stretcher-cut-height", measure.Length(stretcher.CutHeight())),
-		figure("bridle.leg-shoulder", measure.Length(leg.Shoulder(0))),
-		figure("bridle.leg-shoulder-far", measure.Length(leg.Shoulder(leg.Width))),
+		named("bridle.leg-shoulder", across(leg), leg.Shoulder(0)),
+		named("bridle.leg-shoulder-far", across(leg), leg.Shoulder(leg.Width)),
 		figure("bridle.leg-end", measure.Length(-leg.End(leg.Width))),
-		tongued("bridle.leg-length", leg),
+		named("bridle.leg-length", tongue(leg), leg.Length()),
 		figure("bridle.leg-cut-height", measure.Length(leg.CutHeight())),
 		figure("bridle.over-length", measure.Length(b.Long)),
 		figure("bridle.glue-area", measure.Area(2*stretcher.CheekArea())),

@@ -36,7 +36,7 @@ func gaugeWords(bothHands bool) Panel {
 	}
 	return Panel{Heading: say("Setting a bevel gauge"), Text: []string{
 		say("Stock of the gauge on the triangle's gauge edge, blade along the slope: the bevel of the lower corner. Stock on the upright side: that of the upper one. %s", hands),
-		say("On an edge it strikes off square by the other corner's figure; so is a mitre gauge turned."),
+		say("On an edge it strikes off square by the other corner's figure; a mitre gauge is turned by that figure too."),
 		say("Proof: strike from both sides of a straight board; the lines are equal and opposite."),
 	}}
 }

@@ -27,6 +27,14 @@ func tongue(e joint.BridleEnd) string {
 	return say("tenon")
 }
 
+// across names the line across a part where its joint ends.
+func across(e joint.BridleEnd) string {
+	if e.Slot {
+		return say(labels["slot-bottom"])
+	}
+	return say(labels["shoulder"])
+}
+
 // bridleSteps is the order of work.
 func bridleSteps(b joint.Bridle, s Setting) []string {
 	u := s.Unit

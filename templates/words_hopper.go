@@ -46,7 +46,7 @@ func (t hopperTemplate) steps() []string {
 	}
 	out := []string{
 		say(isolate),
-		say("2. Rip the sides to width first. Edges that are to lie level take the tilt of the level edges."),
+		say("2. Rip the sides to width first and mark the hollow side of each, which is to look in. Edges that are to lie level take the tilt of the level edges."),
 		say("3. Set the %s and the blade to a tilt of %s, both by the bevel gauge: it lies on the board for the one and stands on the table for the other.", gauge, angleText(math.Abs(t.EndTilt()))),
 		say("4. The end leaves the %s longer: it lies down where the blade leans over the part that is kept, up where the blade leans away from it.", longer),
 		say("5. The other end: turn the board end for end, the same side down, and swing the gauge to the same angle on the other side of square."),
