@@ -146,7 +146,7 @@ func TestLapDatum(t *testing.T) {
 	}{
 		{0, -reach, "datum"},
 		{120, 0, "datum"},
-		{5000, 5000 - reach - reach/3, "square line, at 5000 mm"},
+		{5000, 5000 - reach - reach/3, "square line, 5000 mm from the datum"},
 	} {
 		l := lapAtSixty
 		l.At = tt.at

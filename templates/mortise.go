@@ -303,7 +303,7 @@ func (t mortiseTemplate) legStrip() Drawing {
 	d.LabelLine(mouth[1], mouth[2], tag("long-and-wide", t.length(t.LongSide()), t.length(t.Across())))
 	head := tag("head")
 	if from > 0 {
-		head = tag("square-line-at", t.length(from))
+		head = tag("square-line-from-head", t.length(from))
 	}
 	d.LabelLine(geometry.Pt(from, 0), geometry.Pt(from, t.LegWidth), head)
 	d.LabelLine(rail[0], rail[1], tag("rail-here"))

@@ -47,7 +47,7 @@ type taperTemplate struct {
 // line is the taper by its two points: counted from the straight edge or, where both
 // edges are cut, from that of the blank that it is cut out of.
 func (t taperTemplate) line() PointedLine {
-	l := PointedLine{AtEnd: t.Foot, AtRun: t.Top, Run: t.Run(), Across: t.Top, Edge: t.referenceEdge(), End: tag("foot-end")}
+	l := PointedLine{AtEnd: t.Foot, AtRun: t.Top, Run: t.Run(), Across: t.Top, Edge: t.referenceEdge(), End: tag("foot-end"), Far: tag("start")}
 	if t.Faces.Symmetric() {
 		l.AtEnd, l.AtRun, l.Edge = t.Loss(), 0, tag("either-edge")
 	}
@@ -79,7 +79,7 @@ func (t taperTemplate) drawing() Drawing {
 		a, b := geometry.Pt(-offset, mid), geometry.Pt(t.Length+offset, mid)
 		d.Named(Centre, a, b, tag("centre-line"))
 	}
-	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.referenceEdge())
+	d.LabelLine(geometry.Pt(0, 0), geometry.Pt(t.Length, 0), t.line().Edge)
 	return d
 }
 
@@ -92,12 +92,16 @@ func (t taperTemplate) ends(d *Drawing) {
 
 // start marks where the taper begins, square across the blank.
 func (t taperTemplate) start(d *Drawing) {
-	name := tag("start-at-top")
-	if t.Start > 0 {
-		name = tag("start-from-top", t.length(t.Start))
-	}
 	a, b := geometry.Pt(t.Start, -tick), geometry.Pt(t.Start, t.Top+tick)
-	d.Named(Construction, a, b, name)
+	d.Named(Construction, a, b, t.startTag())
+}
+
+// startTag says where the taper begins.
+func (t taperTemplate) startTag() Tag {
+	if t.Start > 0 {
+		return tag("start-from-top", t.length(t.Start))
+	}
+	return tag("start-at-top")
 }
 
 // grain draws an arrow along the grain, in the wood that stays and clear of

@@ -149,7 +149,7 @@ func TestTaperDrawingLaws(t *testing.T) {
 		if want := len(taper.Cuts()); len(cuts) != want {
 			t.Fatalf("%d cut lines, want %d", len(cuts), want)
 		}
-		loss, start, length := valueOf(t, job, "loss at the foot, one face"), valueOf(t, job, "start"), valueOf(t, job, "length")
+		loss, start, length := valueOf(t, job, "loss at the foot, one face"), valueOf(t, job, "start, from the top end"), valueOf(t, job, "length")
 		for i, c := range cuts {
 			from, to := geometry.Pt(start, top), geometry.Pt(length, top-loss)
 			if i == 1 {
@@ -192,6 +192,9 @@ func TestTaperByTwoPoints(t *testing.T) {
 		var said []float64
 		var along float64
 		for _, l := range job.Sections[0].Pictures[0].Lettering() {
+			if l.ID == "on-edge" {
+				said = append(said, 0)
+			}
 			if l.ID == "from-edge" || l.ID == "along-edge" {
 				v, err := strconv.ParseFloat(strings.Fields(l.Text)[0], 64)
 				if err != nil {
@@ -201,6 +204,9 @@ func TestTaperByTwoPoints(t *testing.T) {
 					along = v
 				}
 			}
+		}
+		if got := labelTexts(Drawing{Labels: job.Sections[0].Pictures[0].Lettering()}); !slices.Contains(got, "start") {
+			t.Errorf("%s: no start in %q", f, got)
 		}
 		if len(said) != 3 {
 			t.Fatalf("%s: %v are said", f, said)

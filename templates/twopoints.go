@@ -15,6 +15,7 @@ type PointedLine struct {
 	Run          float64 // mm
 	Across       float64 // the part, from that edge to the other, mm
 	Edge, End    Tag     // what they are called
+	Far          Tag     // what the place at Run is called; empty: nothing
 	Line         bool    // the edge is a line struck square to one
 }
 
@@ -44,8 +45,11 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 		along = tag("along-line", length(l.Run))
 	}
 	from := func(mm float64) Tag {
-		if l.Line && mm == 0 {
+		switch {
+		case l.Line && mm == 0:
 			return tag("on-line")
+		case mm == 0:
+			return tag("on-edge")
 		}
 		return tag("from-edge", length(mm))
 	}
@@ -62,5 +66,10 @@ func (l PointedLine) Picture(heading string, u measure.Unit) Picture {
 	}
 	p.LabelLine(at(long, 0), at(l.Run, 0), l.Edge)
 	p.LabelLine(at(0, l.AtEnd), at(0, l.Across), l.End)
+	if l.Far.Text != "" {
+		over := at(l.Run, l.Across)
+		p.Strokes = append(p.Strokes, Stroke{Construction, []geometry.Point{at(l.Run, 0), over}})
+		p.LabelLine(over, over, l.Far)
+	}
 	return p
 }

@@ -70,7 +70,7 @@ func (t taperTemplate) cuts() []string {
 			t.mark(say("1. Trace the template on the two faces that stay parallel, and mark the centre line on both ends. The drawing is its own mirror image and serves either hand."), say("1. Set out both lines by their points on the two faces that stay parallel, and mark the centre line on both ends.")),
 			say("2. First cut: %s to the edge. %s", by, keep),
 			say("3. %s", flat),
-			say("4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the reference edge was, and cut at the same setting."),
+			say("4. Second cut: roll the leg half a turn about its length, foot the same way, the taped edge where the other one was, and cut at the same setting."),
 			say("Without the offcut the leg would bear on its taper, and the second cut would need the included angle, %s.", angleText(t.Included())),
 		}
 	case joint.FourFaces:

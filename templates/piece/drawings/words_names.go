@@ -81,7 +81,7 @@ var labels = map[measure.ID]wording.Text{
 	"centre-of-ring":       "centre of the ring",
 	"centre-of-top":        "centre of the top",
 	"corner-to-corner":     "ring side, %s from corner to corner",
-	"either-edge":          "edge of the blank, either",
+	"either-edge":          "either edge of the blank",
 	"feet":                 "feet %s",
 	"foot":                 "foot, %s",
 	"frame":                "frame %s",
