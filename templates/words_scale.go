@@ -31,7 +31,7 @@ func rectangleWords(u measure.Unit) Panel {
 }
 
 func scaleMeasures(u measure.Unit) Panel {
-	return Panel{Heading: say("measure"), Table: [][]string{
+	return Panel{Heading: say("Measure"), Table: [][]string{
 		{say("all four sides"), sideText(u)},
 		{say("both diagonals"), diagonalText(u)},
 		{say("rules on every sheet"), say("100 mm and 4 in")},
@@ -47,7 +47,7 @@ func scaleMeasures(u measure.Unit) Panel {
 func scaleWords(u measure.Unit) Panel {
 	side, off := CalibrationSide(u), u.Round(1, 1.0/32)
 	text := func(mm float64) string { return measure.Length(mm).Text(u) }
-	return Panel{Heading: say("if it is not true"), Text: []string{
+	return Panel{Heading: say("If it is not true"), Text: []string{
 		say("Print at 100 %%, actual size, with no fitting to the page. Print again after any change and measure again."),
 		say("Both sides off alike: angles are still true, lengths are not. A side that measures %s needs a print at %.1f %%.",
 			text(side-off), 100*side/(side-off)),

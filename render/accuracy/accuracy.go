@@ -127,7 +127,10 @@ func (a Accuracy) String() string {
 	if a.unit == measure.Inch {
 		length = say(roundInches, a.length.total()/measure.MillimetresPerInch)
 	}
-	if a.angle.total() > 0 {
+	switch {
+	case a.angle.total() > 0 && a.angle.cause() == a.length.cause():
+		return say(goodToAlike, measure.Degrees(a.angle.total()), length, a.length.cause())
+	case a.angle.total() > 0:
 		return say(goodToBoth, measure.Degrees(a.angle.total()), a.angle.cause(), length, a.length.cause())
 	}
 	return say(goodTo, length, a.length.cause())

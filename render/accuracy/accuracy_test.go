@@ -108,7 +108,7 @@ func TestAccuracyInWords(t *testing.T) {
 		want string
 	}{
 		{Accuracy{}, ""},
-		{Assess(240, 240, Taping{}, false, measure.Millimetre), "good to ±0.22° (printing), ±1.6 mm (printing)"},
+		{Assess(240, 240, Taping{}, false, measure.Millimetre), "good to ±0.22°, ±1.6 mm (printing)"},
 		{Assess(240, 240, Taping{}, true, measure.Millimetre), "good to ±0.10° (pencil line), ±1.1 mm (paper)"},
 		{Assess(0, 600, Taping{4, 180}, true, measure.Inch), "good to ±0.10 in (paper)"},
 	} {

@@ -14,6 +14,7 @@ const (
 	roundInches      wording.Text = "%.2f in"
 	fractionOfInch   wording.Text = "%d/%d in"
 	goodTo           wording.Text = "good to ±%s (%s)"
+	goodToAlike      wording.Text = "good to ±%.2f°, ±%s (%s)"
 	goodToBoth       wording.Text = "good to ±%.2f° (%s), ±%s (%s)"
 
 	heading   wording.Text = "How true it is"
