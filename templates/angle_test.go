@@ -245,11 +245,15 @@ func TestOneTriangleServesBothHands(t *testing.T) {
 		if len(job.Drawings()) != 1 || d.View.Hand != EitherHand {
 			t.Fatalf("%d drawings, the first for hand %d", len(job.Drawings()), d.View.Hand)
 		}
-		if above := math.Max(clear.X, clear.Y) - d.Bounds().Height(); above < CalibrationSide(unit)+30-1e-9 {
+		lies := d
+		if d.Free { // with its slope level
+			lies = d.Moved(geometry.Rotate(-math.Min(measure.Radians(deg), math.Pi/2-measure.Radians(deg))))
+		}
+		if above := math.Max(clear.X, clear.Y) - lies.Bounds().Height(); above < CalibrationSide(unit)+30-1e-9 {
 			t.Fatalf("%.1f mm are left for the calibration square", above)
 		}
-		if d.Bounds().Width() > math.Min(clear.X, clear.Y)+1e-9 {
-			t.Fatalf("%.1f mm wide", d.Bounds().Width())
+		if lies.Bounds().Width() > math.Min(clear.X, clear.Y)+1e-9 {
+			t.Fatalf("%.1f mm wide", lies.Bounds().Width())
 		}
 		asked := "bevel " + measure.Angle(measure.Radians(deg)).Text(0)
 		for _, l := range d.Labels {
