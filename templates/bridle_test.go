@@ -218,5 +218,5 @@ func TestBridleFigures(t *testing.T) {
 func TestBridleStepsNameTheRightPart(t *testing.T) {
 	b := joint.Bridle{Width: 24, Depth: 30, Angle: 0.1, Leg: 45, Mortise: joint.MortiseInLeg}
 	job := sound(t)(Bridle(b, Setting{Full: true}))
-	wantSaid(t, job, "Slot in the leg", "Tenon on the stretcher", "Isolate power")
+	wantSaid(t, job, "Slot in the leg", "Tenon on the stretcher", "Cheeks are counted from the ring side", "Isolate power")
 }

@@ -59,7 +59,7 @@ func bridleSteps(b joint.Bridle, s Setting) []string {
 		say("7. Fit: the tenon slides in by hand and stays when the joint is lifted. Pare the cheeks, not the shoulder."),
 		say("8. Both ends stand about %s proud. Glue up, and trim them flush once the glue is hard: the stretcher to the leg's back, the head to the stretcher's top.",
 			length(b.Long)),
-		say("Datum: the corner of the trimmed end, on the stretcher the lower one, on the leg the one at its back. The trim line is for after glue-up."),
+		say("Datum: the corner of the trimmed end, on the stretcher the lower one, on the leg the one at its back. The trim line is for after glue-up. Cheeks are counted from the ring side."),
 		say("Right hand: the corner on the right as you look at the ring side, foot down. Stretcher and leg have their ring sides to the same way, and a stretcher with a leg at both ends takes one of each hand."),
 	}
 	if !s.Full {
