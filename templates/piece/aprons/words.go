@@ -308,7 +308,7 @@ var (
 // Cards.
 const (
 	gaugeFromAbove text = "From above: %s%s"
-	fromMaker      text = "From the maker's end of the table"
+	fromMaker      text = "From the maker's end of the table: the second edge"
 	outerDown      text = "outer side down"
 	outerUp        text = "outer side up"
 	leftEndWord    text = "left end"

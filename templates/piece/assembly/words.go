@@ -21,5 +21,5 @@ const (
 )
 
 var finishCard = CardText{Heading: "Sand and finish", Test: "Light from the side shows no scratch across the grain.",
-	Text:    "Sand with the grain, one hundred and twenty grit, one hundred and eighty, then two hundred and forty, and ease every edge that a hand meets; joint lines stay crisp until the glue has set, and what registers on another part stays as it was sawn.",
+	Text:    "Sand with the grain, one hundred and twenty grit, one hundred and eighty, then two hundred and forty, and ease every edge that a hand meets.",
 	Caution: "Dust mask; rags soaked in finish can catch fire by themselves: hang them out flat or keep them under water."}

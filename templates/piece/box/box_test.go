@@ -204,6 +204,10 @@ func sawn(t *rapid.T, b Box, s sort, cuts [2]endCut) solid.Part {
 	if up := (lean > 0) == (cuts[0].outerDown == r.outerFirst); r.tilt > 1e-9 && up {
 		t.Errorf("%s: the board lies the wrong way round to be ripped", s.id)
 	}
+	// The fence stays for both edges: the first cut is within the blank, its other edge on the fence.
+	if tip := r.width + thick*math.Tan(r.tilt); tip > b.blank(s.first)+1e-9 {
+		t.Errorf("%s: the first edge comes out at %g of a blank %g wide", s.id, tip, b.blank(s.first))
+	}
 	board := solid.Stock("", solid.Box(solid.V(-half, low-2*thick-99, 0), solid.V(half, high+2*thick+99, thick)))
 	board = board.Cut(solid.Through(solid.V(0, low, 0), solid.V(0, -1, lean))).Cut(solid.Through(solid.V(0, high, 0), solid.V(0, 1, -lean)))
 	right := 0.0 // where the first end stands along the edge that was against the gauge
@@ -271,6 +275,11 @@ func TestPicturesShowTheSettings(t *testing.T) {
 			face := b.down(s.first, c.outerDown)
 			if got, want := geometry.Area(stays), geometry.Area(face); math.Abs(got-want) > 1e-6*want {
 				t.Errorf("%s: %.6f mm² stay of %.6f", s.id, got, want)
+			}
+			// North on the paper is away from the maker: the words turn the gauge as it is drawn.
+			fence, said := geometry.Rotate(c.swing).Apply(geometry.Pt(1, 0)), turned(c.swing)
+			if away := said == turnedAway.With(); away != (fence.Y > 1e-9) || !away && said == squareGauge.With() != (fence.Y > -1e-9) {
+				t.Errorf("%s: %q for a gauge that runs %v", s.id, said, fence)
 			}
 			low := geometry.Bounds(stays...).Min
 			if at := low.X; math.Abs(at+c.stop) > 1e-6 || math.Abs(low.Y) > 1e-6 {
@@ -372,6 +381,31 @@ func TestTicksAreThoseOfTheList(t *testing.T) {
 	}
 	if got := job.Cards[0].Ticks[0].Boxes; got != 2*parts || b.ticks(b.sorts()[0])[0].Boxes != parts {
 		t.Errorf("%d ends of %d sides", got, parts)
+	}
+}
+
+// The card of planing says how long sides are that have square ends, as the cut list does, and
+// the board for wedge blocks is longer than these by what the last of them is held by.
+func TestBoardsAreAsTheList(t *testing.T) {
+	for _, d := range []design.Design{regular(5, 15), rectangle(10, 12)} {
+		b := worked(t, d)
+		job, err := b.stock(templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range b.Cuts() {
+			switch row.Part {
+			case shop.BoxWedge:
+				pairs, each := float64(b.wedges()/2), b.wedgeCorners()[1].X+2*d.Saw.Kerf
+				if left := row.Sawn.Length - pairs*each; left < 90 { // about a hand wide
+					t.Errorf("%g mm are left to hold by", left)
+				}
+			case shop.BoxSide, shop.BoxLongSide, shop.BoxEnd:
+				if !slices.ContainsFunc(job.Cards[0].Figures, func(r templates.Reading) bool { return r.Value == b.mm(row.Sawn.Length) && r.Write }) {
+					t.Errorf("%s is nowhere on %+v", b.mm(row.Sawn.Length), job.Cards[0].Figures)
+				}
+			}
+		}
 	}
 }
 

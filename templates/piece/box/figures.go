@@ -188,9 +188,16 @@ func (b Box) angle(v float64) string { return measure.Angle(v).Text(b.design.Uni
 // trim is what the blank of a side is longer at either end, to saw off.
 func (b Box) trim() float64 { return b.design.Unit.Round(10, 3.0/8) }
 
+// squared is how long side i is when its ends are sawn square.
+func (b Box) squared(i int) float64 { return b.longest(i) + 2*b.trim() }
+
 // shortest is the least length of a board that small pieces are sawn from (common practice,
 // no source).
 func (b Box) shortest() float64 { return b.design.Unit.Round(300, 12) }
+
+// hold is what stays in the hand when the last of small pieces is sawn off its board (common
+// practice, no source).
+func (b Box) hold() float64 { return b.design.Unit.Round(100, 4) }
 
 // Cuts are the parts as they are sawn from boards.
 func (b Box) Cuts() []shop.CutRow {
@@ -200,7 +207,7 @@ func (b Box) Cuts() []shop.CutRow {
 		long := b.longest(s.first)
 		finished := piece.StockSize{Length: long, Width: b.blank(s.first), Thickness: t}
 		sawn := finished
-		sawn.Length += 2 * b.trim()
+		sawn.Length = b.squared(s.first)
 		out = append(out, shop.Row(b.design, s.part, s.count, finished, sawn, b.side(s.first).Volume(), b.faces[s.first].slope, b.corner(s.first).OffSquare(), b.tilt(s.first)))
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
@@ -217,7 +224,7 @@ func (b Box) Cuts() []shop.CutRow {
 	if n := b.wedges(); n > 0 {
 		// Two from each length, head to tail, their grain along the side.
 		corners, kerf := b.wedgeCorners(), 2*b.design.Saw.Kerf
-		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf), b.shortest())
+		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf)+b.hold(), b.shortest())
 		stock := piece.StockSize{Length: long, Width: corners[2].Y + kerf, Thickness: t}
 		row := shop.Row(b.design, shop.BoxWedge, 1, stock, stock, 0)
 		row.Spares = 0

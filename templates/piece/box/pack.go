@@ -39,6 +39,10 @@ func (b Box) ticks(s sort) []templates.Tick {
 	return assembly.Ticked(sortNames[s.id], s.count+b.design.Wood.Spares)
 }
 
+func (b Box) bottomTicks() []templates.Tick {
+	return assembly.Ticked(bottomTick, 1+b.design.Wood.Spares)
+}
+
 // stock is planing, and ripping with the edges sloped.
 func (b Box) stock(templates.Setting) (templates.Section, error) {
 	u := b.design.Unit
@@ -46,12 +50,15 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 	plane.Set(thicknessReading, measure.Length(b.thickness()))
 	for _, s := range b.sorts() {
 		plane.Ticks = append(plane.Ticks, b.ticks(s)...)
+		plane.Figures = append(plane.Figures, templates.Reading{Name: squaredReading.With(sortNames[s.id].With()), Value: b.mm(b.squared(s.first)), Write: true})
 	}
 	if thick := b.design.Box.Bottom.Thickness; thick > 0 {
 		plane.Set(bottomThick, measure.Length(thick))
+		plane.Ticks = append(plane.Ticks, b.bottomTicks()...)
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
 		plane.Set(splineThickReading, measure.Length(b.splineThick()))
+		plane.Caution = splineCaution.With()
 		plane.Text = append(plane.Text, splineStock.With(len(b.faces)+b.design.Wood.Spares, b.mm(2*splineDeep*b.thickness())))
 		plane.Ticks = append(plane.Ticks, assembly.Ticked(splineBoard, 1)...)
 	}
@@ -65,7 +72,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 			Section: r.section(b.thickness(), 8), Cut: r.line(b.thickness()), Kerf: b.design.Saw.Kerf,
 			Tilt: r.tilt, Unit: u,
 		}
-		c := ripCard.Card(u, b.ticks(s), view.Picture(fromMaker.With()))
+		c := ripCard.Card(u, b.ticks(s), view.Picture(assembly.Either(r.tilt > 0, fromMakerSecond, fromMaker).With()))
 		c.Heading, c.Test = ripCard.Heading.With(sortNames[s.id].With()), ripCard.Test.With(b.mm(b.ripped(s.first)))
 		c.Read(assembly.Either(r.tilt > 0, tiltAwayReading, tiltReading), measure.Angle(r.tilt))
 		c.Set(fenceReading, measure.Length(r.width))
@@ -118,6 +125,9 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	tilt := tiltReading
 	out := words.Card(b.design.Unit, b.ticks(c.sort), view.Picture(fromAbove.With(edge.With())))
 	out.Heading, out.Figures = words.Heading.With(sortNames[c.id].With()), assembly.OnGauge(b.design, c.swing)
+	if k == 0 {
+		out.Text = []string{firstEndText.With(turned(c.swing))}
+	}
 	if c.tilt > 0 {
 		tilt = tiltOverReading
 		out.Say(otherSaw)
@@ -133,6 +143,18 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 		out.Templates = append(out.Templates, assembly.Triangle(math.Pi/2-a)...)
 	}
 	return out.Card
+}
+
+// turned says how the gauge stands for a blade that is so far off square: to the right of the
+// part's edge beyond the gauge, or over the part.
+func turned(swing float64) string {
+	switch {
+	case swing > 1e-9:
+		return turnedAway.With()
+	case swing < -1e-9:
+		return turnedTowards.With()
+	}
+	return squareGauge.With()
 }
 
 // shape is the outer face of a side with its sizes.
@@ -175,11 +197,15 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	d.Polygon(templates.Cut, upper...)
 	d.Polygon(templates.Hidden, under...)
-	c := bottomCard.Card(b.design.Unit, assembly.Ticked(bottomTick, 1+b.design.Wood.Spares), templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels})
-	c.Text = []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With()), ledgeText.With(b.mm(k.Up))}
+	c := bottomCard.Card(b.design.Unit, b.bottomTicks(), templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels})
+	corner := b.corner(0).Angle
+	c.Text = []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With(), turned(corner-math.Pi/2))}
+	if k.Up > 0 {
+		c.Text = append(c.Text, ledgeText.With(b.mm(k.Up)))
+	}
 	c.Test = bottomCard.Test.With(b.mm(k.Gap))
-	c.Read(cornerReading, measure.Angle(b.corner(0).Angle))
-	if off := math.Abs(math.Pi/2 - b.corner(0).Angle); off > 1e-9 {
+	c.Read(cornerReading, measure.Angle(corner))
+	if off := math.Abs(math.Pi/2 - corner); off > 1e-9 {
 		c.Figures = append(c.Figures, assembly.OnGauge(b.design, off)...)
 	}
 	for _, s := range b.sorts() {
@@ -211,7 +237,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	} else {
 		splined := b.design.Box.Corner == design.SplinedCorner
 		glue.Ticks, glue.Caution = assembly.Ticked(wedgeTick, n), wedgeCaution.With()
-		glue.Say(assembly.Either(splined, splinedGlue, glueText), wedgeText)
+		glue.Say(wedgeText, assembly.Either(splined, splinedGlue, glueText))
 		out.Drawings = []templates.Drawing{b.wedge()}
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
@@ -258,7 +284,7 @@ func (b Box) cornerPicture() templates.Picture {
 
 // Sizes of a wedge block, in mm.
 const (
-	wedgeBase = 60.0
+	wedgeBase = 50.0
 	wedgeHigh = 90.0
 )
 
@@ -287,6 +313,7 @@ func (b Box) wedge() templates.Drawing {
 	d.Polygon(templates.Cut, corners[:]...)
 	d.LabelLine(corners[0], corners[1], templates.Tag{ID: "on-the-side", Text: wedgeOnSide.With()})
 	d.LabelLine(corners[0], corners[2], templates.Tag{ID: "jaw", Text: wedgeJaw.With()})
+	d.LabelLine(corners[1], corners[2], templates.Tag{ID: "at-corner", Text: wedgeAtCorner.With()})
 	d.LabelPoint(corners[0], templates.Tag{ID: "wedge-angle", Text: b.angle(angle)})
 	return d
 }

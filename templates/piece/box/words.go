@@ -115,12 +115,14 @@ const (
 	sidesHeading text = "Sides"
 	glueHeading  text = "Bottom and glue-up"
 
-	fromMaker text = "From the maker's end of the table"
-	fromAbove text = "From above: %s against the gauge"
+	fromMaker       text = "From the maker's end of the table"
+	fromMakerSecond text = "From the maker's end of the table: the second edge"
+	fromAbove       text = "From above: %s against the gauge"
 
 	thicknessReading text = "thickness"
+	squaredReading   text = "%s, long"
 
-	ripText       text = "%s, lower edge to the blade: rip that edge with the blade tilted. Roll the board over, %s, the sawn edge against the fence, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts to the other side has the fence on the other side too."
+	ripText       text = "%s, the straight upper edge against the fence: rip the lower edge with the blade tilted. Roll the board over, %s, the sawn edge against the fence, which stays, and rip to width: the edges come out parallel, level when the side stands at its slope. A saw that tilts the other way has its fence on the other side."
 	ripSquareText text = "Rip both edges square to width."
 	squareCaution text = "Guard and splitter in place, a push stick between blade and fence. Isolate the saw before setting it."
 
@@ -133,6 +135,10 @@ const (
 
 	// otherSaw holds since a side is its own mirror image.
 	otherSaw        text = "On a saw that leans the other way all is the mirror image, left for right."
+	turnedAway      text = "Turn the gauge, its end beside the waste away from you"
+	turnedTowards   text = "Turn the gauge, its end beside the waste towards you"
+	squareGauge     text = "Leave the gauge square"
+	firstEndText    text = "%s, and saw one end of every side just clean, without a stop."
 	tiltReading     text = "tilt of the blade"
 	tiltOverReading text = "tilt, over the part"
 	tiltAwayReading text = "tilt, away from the fence"
@@ -147,7 +153,7 @@ const (
 	bottomTick text = "bottom"
 	bottomView text = "Upper face; its underside in dashes"
 	bottomTilt text = "tilt of the blade, along the %s"
-	bottomText text = "Take the sizes from the dry box where they differ. %s on the gauge, turned to the corner, blade tilted over the part: saw one side after the other."
+	bottomText text = "Tape the sides together dry, and take the sizes from them where they differ. %s, the blade tilted over the part, saw the first edge to its line, a square end of the board against the square gauge. %s, and saw each of the others with the one before against it."
 
 	splineTick         text = "ends"
 	splineReading      text = "slot"
@@ -162,40 +168,41 @@ const (
 	dovetailGlue text = "Glue the corners with cauls that press on the tails alone. When the glue has set, plane the lower edges and the rim level with the bench."
 	edgesTest    text = "Planed level, the edges stand %s off square to the sides; on a flat bench nothing rocks."
 
-	bottomThick        text = "bottom, thickness"
+	bottomThick        text = "bottom, thick"
 	cornerReading      text = "corner of the bottom"
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
-	ledgeText          text = "Glue ledges of offcuts to the hollow sides, their tops %s above the lower edges: the bottom lies on them loose and can move."
-	splineThickReading text = "splines, thickness"
-	splineStock        text = "Plane a board for the splines as wide as a corner is long, its grain along it, and crosscut it into %d strips of %s only then: the grain of a spline runs across the joint."
-	splinedGlue        text = "Dry fit first, the bottom in its place. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and press with wedge blocks stuck beside every corner with paper between. Saw the splines flush."
+	ledgeText          text = "Glue an offcut %s high along the lower edge of each hollow side: on these ledges the bottom lies loose and can move."
+	splineThickReading text = "splines, thick"
+	splineStock        text = "Plane the one for the splines, as wide as a corner is long, by hand or on a thicker one, and crosscut it by hand, on a bench hook, into %d strips of %s: the grain of a spline runs across the joint."
+	splineCaution      text = "Push blocks; nothing shorter or thinner than the machine's manual allows, and no strip of a spline at the saw table."
+	splinedGlue        text = "Dry fit first, the bottom in its place. Stick the blocks beside every corner, thick end towards it, with paper between. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and clamp across each pair. Saw the splines flush."
 
 	dihedralReading text = "between the hollow sides"
-	glueText        text = "Dry fit first, the bottom in its place. Stick wedge blocks beside every corner with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
+	glueText        text = "Dry fit first, the bottom in its place. Stick the blocks beside every corner, thick end towards it, with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
 	cornerView      text = "A corner, square to the line in which the faces meet"
 
 	splineBoard  text = "board for splines"
 	wedgeBoard   text = "board for wedge blocks"
 	wedgeTick    text = "wedge blocks"
-	wedgeText    text = "Saw the blocks from their board to the template, two by two head to tail: two for each corner."
+	wedgeText    text = "Saw the blocks from their board to the template, two by two head to tail: two for each corner, an end of the board left to hold by."
 	wedgeCaution text = "Saw the blocks by hand, or on the band saw from a board long enough to hold; glue by its data sheet."
 
-	wedgeName   text = "wedge block, beside a corner"
-	wedgeOnSide text = "on the side"
-	wedgeJaw    text = "jaw of the clamp; runs along the mitre"
+	wedgeName     text = "wedge block, beside a corner"
+	wedgeOnSide   text = "on the side"
+	wedgeJaw      text = "jaw of the clamp; runs along the mitre"
+	wedgeAtCorner text = "towards the corner"
 )
 
 // What the cards say.
 var (
 	planeCard = assembly.CardText{Heading: "Plane the sides", Test: "All of one thickness: two held together show no step.",
-		Text:    "Plane all boards for the sides at once, spares with them. Mark the outer sides and the lower edges.",
+		Text:    "Plane all boards of one thickness at once, spares with them. Saw the ends square. Mark outer sides and lower edges.",
 		Caution: "Push blocks; no board shorter than the machine's manual allows."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
 		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
-	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line and stands in the sawn end.",
-		Text:    "Turn the gauge as it is drawn and saw one end of every side just clean: the blanks are longer.",
+	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line, the other in the sawn end.",
 		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
 		Text:    "Turn the gauge by as much to the other side, and each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
