@@ -125,6 +125,9 @@ func (k *jigSketch) lapSled() {
 	k.Block(templates.Middle, at(-k.Beyond, -sheet), at(k.Wide, -sheet), at(k.Wide, 0), at(-k.Beyond, 0))
 	k.box(templates.Middle, -k.Beyond, k.Tall-sheet, k.Wide, k.Tall)
 	k.box(templates.Dark, -k.p.Kerf, sheet, 0, k.Tall-sheet)
+	near, half := k.Near-sheet/math.Cos(k.Angle)-k.Cover, k.Covered/2
+	k.Block(templates.Middle, geometry.Pt(-half, near), geometry.Pt(half, near), at(half, -sheet), at(-half, -sheet))
+	k.named(geometry.Pt(0, near+k.Cover/2), tag("blade-cover"))
 	along := geometry.Pt(k.Wide, k.Far-k.Near).Unit()
 	from := geometry.Pt(0, k.Near)
 	stop := from.Add(along.Mul(k.Stop))

@@ -46,6 +46,7 @@ var labels = map[measure.ID]wording.Text{
 	"along-stretcher":      "%s",
 	"blade":                "blade",
 	"stop-block":           "stop",
+	"blade-cover":          "cover",
 	"from-jig":             "%s",
 	"blade-high":           "%s",
 	"spacer-block":         "spacer %s",

@@ -78,7 +78,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 		}
 	}
 	for _, r := range list.Rows {
-		if r.Part.isStick() {
+		if r.Part.IsStick() {
 			out[0].sticks = append(out[0].sticks, Batch{Part: r.Part, Count: r.Serves})
 		}
 	}

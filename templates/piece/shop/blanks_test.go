@@ -23,7 +23,7 @@ func TestBlanksAreWhatThePlanTakes(t *testing.T) {
 			blanks[p.Roughed(b.Sawn)] = false
 		}
 		for _, r := range cutListOf([]piece.Piece{p}).roughPieces() {
-			if r.Name.Part.isStick() { // of the section of a part, see TestSticksAreSafeAndEnough
+			if r.Name.Part.IsStick() { // of the section of a part, see TestSticksAreSafeAndEnough
 				continue
 			}
 			if _, known := blanks[r.Size]; !known {

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/lists"
@@ -108,6 +109,20 @@ func (p Plan) woodToBuy() []Buy {
 		out = append(out, Buy{Kind: WoodToBuy, Amount: lacking, Per: rate})
 	}
 	return out
+}
+
+// Thicknesses returns how thick the boards are at least that rough parts are sawn from, the
+// thickest first: a part lies on its wider side.
+func (c CutList) Thicknesses() []float64 {
+	var out []float64
+	for _, r := range c.Rows {
+		if r.From == Bought {
+			out = append(out, quantize(math.Min(r.Rough.Width, r.Rough.Thickness)))
+		}
+	}
+	slices.Sort(out)
+	slices.Reverse(out)
+	return slices.Compact(out)
 }
 
 // Total returns what the lines cost together, and how many of them have no price.

@@ -331,7 +331,7 @@ func (c CutList) StickWood() float64 { return c.beside(true) }
 func (c CutList) beside(sticks bool) float64 {
 	sum := 0.0
 	for _, r := range c.Rows {
-		if r.From == Bought && r.Part.isStick() == sticks {
+		if r.From == Bought && r.Part.IsStick() == sticks {
 			sum += float64(r.Spares+r.Serves) * r.Rough.Volume()
 		}
 	}

@@ -70,7 +70,7 @@ func TestEveryPartHasItsCard(t *testing.T) {
 var madeAs = map[Part]Part{
 	StretcherTest: TestPiece, LegTest: TestPiece,
 	TenoningJigFace: TenoningJig, TenoningJigBase: TenoningJig, TenoningJigBracket: TenoningJig, TenoningJigCleat: TenoningJig,
-	LapSledBase: LapSled, LapSledFence: LapSled, LapSledBridge: LapSled, LapSledStop: LapSled, LapSledRunner: LapSled,
+	LapSledBase: LapSled, LapSledFence: LapSled, LapSledBridge: LapSled, LapSledStop: LapSled, LapSledCover: LapSled, LapSledRunner: LapSled,
 	TaperSledBase: TaperSled, TaperSledFence: TaperSled, TaperSledStop: TaperSled,
 }
 

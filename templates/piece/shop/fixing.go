@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
@@ -333,13 +334,14 @@ const (
 	JigScrew
 	Abrasive // of the grits that the cards name
 	TopCoat
+	GlueUpScrap // what the ring is glued up on and clamped with
 )
 
 // A Ware is so many of a thing that is bought, 0 where no count follows from the design.
 type Ware struct {
 	What   WareKind
 	Count  int
-	Length float64 // of a screw or a button, mm
+	Length float64 // of a screw or a button, mm; how far the board of the glue-up reaches across
 	// Width and Thickness are those of a button, its tongue with it.
 	Width, Thickness float64
 }
@@ -360,10 +362,20 @@ func Wares(pieces []piece.Piece) []Ware {
 			out = append(out, Ware{What: Silicone, Count: 1})
 		}
 	}
+	usedUp := []WareKind{WoodGlue, Abrasive, TopCoat}
 	if len(Jigs(pieces)) > 0 {
-		return withUsedUp(out, WoodGlue, JigScrew, Abrasive, TopCoat)
+		usedUp = []WareKind{WoodGlue, JigScrew, Abrasive, TopCoat}
 	}
-	return withUsedUp(out, WoodGlue, Abrasive, TopCoat)
+	return append(withUsedUp(out, usedUp...), Ware{What: GlueUpScrap, Length: lists.Most(pieces, glueBoard)})
+}
+
+// glueBoard returns how far a board reaches across on which a ring is glued up: under all
+// of its ends, and under the blocks and wedges outside the middle of every stretcher.
+func glueBoard(p piece.Piece) float64 {
+	outside := p.Frame.Ring.Polygon().Offset(p.Frame.Ring.Width).Apothem
+	wedges := p.Design.Unit.Round(100, 4) // with their block (common practice, no source)
+	ends := math.Hypot(outside, math.Max(p.PlainReach, p.LegReach))
+	return jigSizes(p).up(2 * math.Max(ends, outside+wedges))
 }
 
 // withUsedUp puts wares that are alike on one line, and what the cards use up below them.

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -128,5 +129,36 @@ func TestSlotsLeanAcrossTheGrain(t *testing.T) {
 	})
 	if leaning == 0 {
 		t.Error("no slot leans")
+	}
+}
+
+// The board of the glue-up lies under every end of the ring, and under 100 mm of wedges and
+// blocks beside it; the boards to buy are as thick as the thinner way of each rough part.
+// By hand: a triangle of 260 mm, 28 wide, stands 260/(2·tan 60°) + 28 = 103.06 from the
+// centre outside.
+func TestWhatTheGlueUpTakes(t *testing.T) {
+	p := piecetest.WorkedAll(t, piecetest.Low())[0]
+	board := glueBoard(p)
+	for _, end := range []float64{p.PlainReach, p.LegReach} {
+		for _, side := range []float64{0, p.Frame.Ring.Width} {
+			if at := p.Frame.Ring.Place(0, 0).Apply(geometry.Pt(end, side)).Norm(); board/2 < at {
+				t.Errorf("a board %v across, an end %v from its middle", board, at)
+			}
+		}
+	}
+	if want := 2 * (103.0555 + 100); board < want {
+		t.Errorf("a board %v across, want %v or more", board, want)
+	}
+}
+
+func TestThicknessesToBuy(t *testing.T) {
+	plan := NewPlan(piecetest.WorkedAll(t, piecetest.Low()))
+	least := plan.Cuts.Thicknesses()
+	for _, r := range plan.Cuts.Rows {
+		if r.From == Bought && !slices.ContainsFunc(least, func(v float64) bool {
+			return math.Abs(v-r.Rough.Width) < 1e-5 || math.Abs(v-r.Rough.Thickness) < 1e-5
+		}) {
+			t.Errorf("%v: no board of %v serves", r.Rough, least)
+		}
 	}
 }

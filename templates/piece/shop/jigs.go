@@ -29,6 +29,8 @@ type Jig struct {
 	Stop             float64 // of a sled for laps: the farthest, along the fence
 	Room             float64 // of a part square to the fence
 	High             float64 // of the cleat of the tenoning jig
+	Cover            float64 // of a sled for laps, behind its fence: how long the cover of the blade is
+	Layers           int     // of the cover, one on the other
 }
 
 // JigSizes are sizes of jigs in mm, round in the unit of the job (common practice, no
@@ -39,6 +41,8 @@ type JigSizes struct {
 	Fence   float64 // its fence and bridge above the base
 	Cleat   float64 // width of cleat, and of the fence for tapers
 	Base    float64 // depth of the base of a tenoning jig
+	Covered float64 // width of the blade's cover
+	Blade   float64 // diameter of the largest blade that the cover is long enough for
 	room    float64 // for a clamp, for a stop
 	highest float64 // of the face of a tenoning jig
 	lowest  float64
@@ -51,7 +55,7 @@ type JigSizes struct {
 func JigSizesIn(u measure.Unit) JigSizes {
 	return JigSizes{
 		Sheet: u.Round(18, 3.0/4), Beyond: u.Round(150, 6), Fence: u.Round(90, 3.5), Cleat: u.Round(45, 1.75),
-		Base: u.Round(120, 5), room: u.Round(60, 2.5), highest: u.Round(400, 16), lowest: u.Round(200, 8),
+		Base: u.Round(120, 5), Covered: u.Round(80, 3), Blade: u.Round(250, 10), room: u.Round(60, 2.5), highest: u.Round(400, 16), lowest: u.Round(200, 8),
 		runner: piece.StockSize{Width: u.Round(20, 3.0/4), Thickness: u.Round(10, 3.0/8)}, step: u.Round(10, 1.0/2),
 	}
 }
@@ -108,17 +112,24 @@ func lapSled(pieces []piece.Piece, p piece.Piece) Jig {
 	made, _ := cutLaps(uncounted(p))
 	swing := Step{Operation: made.Operation, Parts: made.parts}.swing()
 	j := Jig{Kind: LapSled, Angle: math.Abs(swing), Right: onGauge(Stretcher, made.Lies[0], made.Cut).turn.Det() < 0}
+	high := 0.0
 	for _, q := range pieces {
 		if lapOffSquare(q) == lapOffSquare(p) {
 			j.Stop, j.Room = math.Max(j.Stop, q.EndLap().Stop()), math.Max(j.Room, q.Frame.Ring.Width)
+			high = math.Max(high, q.EndLap().BladeHeight())
 		}
 	}
+	// A lap is sawn through when the middle of the blade stands under the fence: half of
+	// what it shows above the table, a chord, is behind it then.
+	above := high + s.Sheet
+	j.Cover = s.up(math.Sqrt(above*(s.Blade-above)) - s.Sheet + s.room/3)
+	j.Layers = int(math.Ceil((high + s.room/3) / s.Sheet))
 	cos, rise := math.Cos(swing), math.Tan(swing) // of the fence away from the maker, from left to right
 	if !j.Right {
 		rise = -rise
 	}
 	j.Wide = s.up((j.Stop + s.room) * cos)
-	j.Near = s.up(s.Sheet/cos + math.Max(-rise*j.Wide, rise*s.Beyond) + s.room/3)
+	j.Near = s.up(s.Sheet/cos + math.Max(math.Max(-rise*j.Wide, rise*s.Beyond)+s.room/3, j.Cover+math.Abs(rise)*s.Covered/2))
 	j.Far = j.Near + rise*j.Wide
 	j.Tall = s.up(math.Max(math.Max(j.Near, j.Far), j.Near-rise*s.Beyond) + j.Room/cos + s.Sheet + s.room/3)
 	return j
@@ -165,7 +176,7 @@ func (j Jig) parts(p piece.Piece) []CutRow {
 	runner.Length = j.Tall
 	return []CutRow{
 		sheet(LapSledBase, 1, whole, j.Tall), sheet(LapSledFence, 1, p.WholeUp(whole/math.Cos(j.Angle)), s.Fence),
-		sheet(LapSledBridge, 1, whole, s.Fence), sheet(LapSledStop, 1, s.room, s.Cleat),
+		sheet(LapSledBridge, 1, whole, s.Fence), sheet(LapSledStop, 1, s.room, s.Cleat), sheet(LapSledCover, j.Layers, j.Cover, s.Covered),
 		fromStick(p, LapSledRunner, runner),
 	}
 }

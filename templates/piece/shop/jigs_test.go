@@ -57,6 +57,12 @@ func checkLapSled(t *rapid.T, p piece.Piece, j Jig) {
 	if j.Wide/math.Cos(j.Angle) < lap.Stop()+20 {
 		t.Fatalf("stop at %v on a fence %v long", lap.Stop(), j.Wide/math.Cos(j.Angle))
 	}
+	// With the middle of a blade of 250 mm under the fence its rim, which comes through the
+	// table 125·cos b from there, is covered, and the cover stands on the base.
+	sheet := jigSizes(p).Sheet
+	if rim := 125 * math.Cos(math.Asin((125-lap.BladeHeight()-sheet)/125)); j.Cover+sheet < rim+10 || float64(j.Layers)*sheet < lap.BladeHeight()+10 || j.Near < j.Cover+sheet {
+		t.Fatalf("the blade comes out %v behind the fence, the cover is %v long, the fence at %v", rim, j.Cover, j.Near)
+	}
 	slope := along.Y / along.X
 	for _, x := range []float64{-jigSizes(p).Beyond, 0, j.Wide} {
 		y := j.Near + slope*x

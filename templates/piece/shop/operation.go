@@ -86,6 +86,7 @@ const (
 	LapSledFence
 	LapSledBridge
 	LapSledStop
+	LapSledCover
 	LapSledRunner
 	SpacerBlock
 	TaperSled

@@ -43,13 +43,13 @@ func millAll(p sized) Note {
 }
 
 func millLegs(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p))}, p.legs), true
+	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p)), Test: milledAlike(p)}, p.legs), true
 }
 
 // millSticks planes what the blocks are sawn from with the parts of their section:
 // a filler strip must be as thick as what it holds.
 func millSticks(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts"))}, p.sticks...), len(p.sticks) > 0
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts")), Test: milledAlike(p)}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {

@@ -19,7 +19,8 @@ type stick struct {
 // stickParts are what the sticks are called in the cut list.
 var stickParts = map[Source]Part{StretcherSticks: StretcherStick, LegSticks: LegStick, BlockSticks: BlockStick}
 
-func (p Part) isStick() bool { return p == StretcherStick || p == LegStick || p == BlockStick }
+// IsStick reports whether a part is a stick that blocks are sawn from.
+func (p Part) IsStick() bool { return p == StretcherStick || p == LegStick || p == BlockStick }
 
 // sections returns the sections that are planed for the parts.
 func sections(p piece.Piece) map[Source]piece.StockSize {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -16,14 +17,17 @@ import (
 
 var buyingHead = []wording.Text{"to buy", "count", "amount", "price", "sum"}
 
-const asNeeded wording.Text = "as needed"
+const (
+	asNeeded wording.Text = "as needed"
+	usedUp   wording.Text = "As needed: %s."
+)
 
 // buyNames are what the lines of the buying list are called.
 var buyNames = map[shop.BuyKind]wording.Text{
 	shop.BoardToBuy:  "board, rough",
 	shop.WoodToBuy:   "wood, rough, waste included",
 	shop.GlassToBuy:  "glass top, by its order",
-	shop.SheetToBuy:  "flat sheet for jigs",
+	shop.SheetToBuy:  "flat sheet for jigs, cuts and waste not counted",
 	shop.BumperToBuy: "bumper",
 }
 
@@ -111,21 +115,29 @@ func counted(n int) string {
 func Buying(plan shop.Plan) templates.Panel {
 	s, lines, d := speakerFor(plan.Designs...), plan.Buying(), plan.Designs[0]
 	p := templates.Panel{Heading: say("Buying list"), Ruled: true, Table: [][]string{said(buyingHead)}}
+	var used []string
 	for _, b := range lines {
 		name, amount, cost := s.buyName(b, d.Wood.Species), empty, empty
+		if b.AsNeeded() {
+			used = append(used, name)
+			continue
+		}
+		if b.Kind == shop.WoodToBuy {
+			name = say("%s, so thick or more: %s", name, strings.Join(lists.Map(plan.Cuts.Thicknesses(), s.mm), ", "))
+		}
 		if size := s.buySize(b); size != "" {
 			name += ", " + size
 		}
 		if in := bulkOf(b, s.unit); b.Amount > 0 {
 			amount = in.amount(b.Amount)
 		}
-		if b.AsNeeded() {
-			amount = say(asNeeded)
-		}
 		if v, per := price(b); v.Given {
 			cost = money(v.Value) + " " + per.With()
 		}
 		p.Table = append(p.Table, []string{name, cmp.Or(counted(b.Count), empty), amount, cost, cmp.Or(written(b.Sum()), empty)})
+	}
+	if len(used) > 0 {
+		p.Text = append(p.Text, say(usedUp, strings.Join(used, ", ")))
 	}
 	if total, unpriced := shop.Total(lines); unpriced < len(lines) {
 		words := say("together")

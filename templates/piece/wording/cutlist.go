@@ -77,7 +77,7 @@ func (s speaker) partRow(r shop.CutRow) []string {
 	if r.Spares > 0 {
 		spare = strconv.Itoa(r.Spares)
 	}
-	if r.Part == shop.TopBoard { // glued up first
+	if r.Part == shop.TopBoard || r.Part.IsStick() { // glued up first, or sawn up
 		sawn = empty
 	}
 	if r.From != shop.Bought {

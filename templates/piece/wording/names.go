@@ -36,6 +36,7 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.LapSledFence:       {"lap sled, fence", "lap sleds, fences"},
 	shop.LapSledBridge:      {"lap sled, bridge", "lap sleds, bridges"},
 	shop.LapSledStop:        {"lap sled, stop block", "lap sleds, stop blocks"},
+	shop.LapSledCover:       {"lap sled, layer of the blade's cover", "lap sleds, layers of the blade's cover"},
 	shop.LapSledRunner:      {"lap sled, runner", "lap sleds, runners"},
 	shop.SpacerBlock:        {"spacer for the laps", "spacers for the laps"},
 	shop.TaperSledBase:      {"tapering jig, base", "tapering jigs, bases"},

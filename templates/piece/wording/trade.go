@@ -203,8 +203,9 @@ func (s speaker) hole(h shop.Hole) string {
 
 const (
 	buttonWare wording.Text = "button for the top, %s × %s × %s"
-	screwWare  wording.Text = "screw for the top, 4 mm, %s long"
-	inchWare   wording.Text = "screw for the top, No. 8, %s long"
+	screwWare  wording.Text = "screw for the top, flat under its head, 4 mm, %s long"
+	scrapWare  wording.Text = "scrap for the glue-up (a flat board %s across, for each stretcher a block to screw down on it and two flat ones for its lap, tape)"
+	inchWare   wording.Text = "screw for the top, flat under its head, No. 8, %s long"
 )
 
 // wareNames are those of what has no size.
@@ -223,6 +224,9 @@ func Ware(w shop.Ware, u measure.Unit) string {
 	}
 	if w.What == shop.TopButton {
 		return buttonWare.With(measure.Length(w.Length).Bare(u), measure.Length(w.Width).Bare(u), measure.Length(w.Thickness).Text(u))
+	}
+	if w.What == shop.GlueUpScrap {
+		return scrapWare.With(measure.Length(w.Length).Text(u))
 	}
 	return map[bool]wording.Text{false: screwWare, true: inchWare}[u == measure.Inch].With(measure.Length(w.Length).Text(u))
 }
