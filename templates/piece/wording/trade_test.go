@@ -55,10 +55,10 @@ func TestWares(t *testing.T) {
 		shop.Ware
 		unit measure.Unit
 	}{
-		"screw for the top, flat under its head, 4 mm, 35 mm long":           {shop.Ware{What: shop.TopScrew, Length: 35}, measure.Millimetre},
-		"screw for the top, flat under its head, No. 8, 1 1/2 in long":       {shop.Ware{What: shop.TopScrew, Length: 38.1}, measure.Inch},
-		"button for the top, 40 × 25 × 12 mm":           {shop.Ware{What: shop.TopButton, Length: 40, Width: 25, Thickness: 12}, measure.Millimetre},
-		"silicone for glass on wood, a small cartridge": {shop.Ware{What: shop.Silicone}, measure.Millimetre},
+		"screw for the top, flat under its head, 4 mm, 35 mm long":     {shop.Ware{What: shop.TopScrew, Length: 35}, measure.Millimetre},
+		"screw for the top, flat under its head, No. 8, 1 1/2 in long": {shop.Ware{What: shop.TopScrew, Length: 38.1}, measure.Inch},
+		"button for the top, 40 × 25 × 12 mm":                          {shop.Ware{What: shop.TopButton, Length: 40, Width: 25, Thickness: 12}, measure.Millimetre},
+		"silicone for glass on wood, a small cartridge":                {shop.Ware{What: shop.Silicone}, measure.Millimetre},
 	} {
 		if got := Ware(ware.Ware, ware.unit); got != want {
 			t.Errorf("got %q, want %q", got, want)
