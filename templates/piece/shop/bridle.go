@@ -74,6 +74,10 @@ func (m member) on(edge Face, at float64) float64 {
 	return at - m.Width*math.Tan(m.OffSquare)
 }
 
+// beyondDatum is how far the datum stands from the end of a piece that is as short as its
+// sawn end allows.
+func (m member) beyondDatum() float64 { return m.base + m.long - m.on(m.along, m.base) }
+
 // line is a distance from the far end as it is measured by hand.
 func (m member) line(at float64, then Notes) handWork {
 	from := m.rest
@@ -127,7 +131,7 @@ func (p sized) stopReach(fence Face) Note {
 func (p sized) firstThrough() Note {
 	switch {
 	case p.tested:
-		return note("tests-first")
+		return note("tests-first", length(p.stretcherEnd().beyondDatum()), length(p.legHead().beyondDatum()))
 	case p.extras&Spares != 0:
 		return note("spares-first")
 	}

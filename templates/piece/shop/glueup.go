@@ -37,7 +37,7 @@ func glueUp(p piece.Piece) GlueUp {
 		notes(note("legs-flat"), legClamp(p), besideProud(p), note("clamp-cheeks")),
 		notes(note("check-splay")),
 		closing(p),
-		notes(note("clamp-laps", length(p.Frame.Ring.Inside))),
+		notes(note("clamp-laps")),
 	}, blockNotes(p)}
 }
 

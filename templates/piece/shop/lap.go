@@ -80,8 +80,11 @@ func innerLine(p piece.Piece) float64 { return p.EndLap().At + p.EndLap().EdgeLe
 func cutLaps(p sized) (row, bool) {
 	legEnd, plainEnd := cutFaces(p.Piece)
 	order := note("laps-order")
-	if dadoSet(p.Piece) {
+	switch {
+	case dadoSet(p.Piece):
 		order = note("laps-order-dado")
+	case !p.Design.Saw.FlatTooth:
+		order = note("laps-order-vee")
 	}
 	return row{Operation{
 		Do: CutLap, What: note("step.laps"), Cut: lapCut(p.Piece),
@@ -124,6 +127,8 @@ func openEnds(dado bool) op {
 			guard = "dado-guard"
 			widest := (l.At + math.Max(0, l.Shift())) * math.Sin(l.Angle)
 			then = then.with(note("dado-passes", number(p.Passes(widest))))
+		} else if !p.Design.Saw.FlatTooth {
+			then = then.with(note("leave-lap-bottom"))
 		}
 		return row{Operation{
 			Do: OpenEnd, What: note("step.open-ends"), Lies: lie(plainEnd, RingSide, PlainEnd), Cut: cut,

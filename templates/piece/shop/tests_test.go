@@ -2,6 +2,7 @@ package shop
 
 import (
 	"maps"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -75,6 +76,24 @@ func TestEverySettingIsTried(t *testing.T) {
 			}
 			if !tried {
 				t.Errorf("%s: nothing tries %v", name, c.Steps[0].What)
+			}
+		}
+	}
+}
+
+// The datum of a test piece is as far from its sawn end as that of a part from its own,
+// along the same edge: by the finished part, from the corner where the joint ends at the
+// reference to the tip that its blank reaches.
+func TestDatumOfTestPieces(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		for _, p := range piecetest.WorkedAll(t, designs...) {
+			size := uncounted(p)
+			head, tan := size.legHead(), math.Tan(p.Frame.Leg.Splay)
+			if got, want := head.beyondDatum(), head.long+p.Frame.Leg.Breadth*tan; math.Abs(got-want) > 1e-9 {
+				t.Errorf("%s: %v from the end of leg stock, want %v", name, got, want)
+			}
+			if got, want := size.stretcherEnd().beyondDatum(), p.Bridle.Long; math.Abs(got-want) > 1e-9 {
+				t.Errorf("%s: %v from the end, want %v", name, got, want)
 			}
 		}
 	}
