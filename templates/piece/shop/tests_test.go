@@ -98,3 +98,27 @@ func TestDatumOfTestPieces(t *testing.T) {
 		}
 	}
 }
+
+// Where the teeth leave a V every card says so that cuts a lap's bottom: the test, the laps
+// and the open ends. Flat teeth leave none, and a dado set comes last.
+func TestWhatTheTeethLeaveIsSaid(t *testing.T) {
+	d := piecetest.Low()
+	for _, c := range []struct {
+		flat bool
+		dado float64
+		want int
+	}{{false, 0, 3}, {true, 0, 0}, {false, 16, 1}} {
+		d.Saw.FlatTooth, d.Saw.Dado = c.flat, c.dado
+		got := 0
+		for _, s := range stepsOf(piecetest.WorkedAll(t, d)) {
+			for _, n := range s.Then.All() {
+				if n.ID == "leave-lap-bottom" || n.ID == "laps-order-vee" {
+					got++
+				}
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: said on %d cards", c, got)
+		}
+	}
+}
