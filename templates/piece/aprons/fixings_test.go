@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // fixed follows the card of the groove or that of the screws on apron i, in its frame.
@@ -23,12 +24,6 @@ func (b bench) fixed(apron solid.Part, i int) solid.Part {
 	return apron
 }
 
-// said reads the length that a sentence of one figure says.
-func (b bench) said(sentence string, t text) float64 {
-	before, after, _ := strings.Cut(string(t), "%s")
-	return b.value(strings.TrimSuffix(strings.TrimPrefix(sentence, before), after))
-}
-
 // groove runs a router along the frame side, as far from the top as the card says, and stops
 // it short of both shoulders.
 func (b bench) groove(c templates.Card, apron solid.Part) solid.Solid {
@@ -37,7 +32,7 @@ func (b bench) groove(c templates.Card, apron solid.Part) solid.Solid {
 	low, top := levels[0], levels[1]
 	high := b.figure(c, grooveHigh)
 	middle := top - b.figure(c, grooveBelow) - high/2
-	stop := b.said(c.Text[0], grooveText)
+	stop := piecetest.Said(b, c.Text[0], grooveText)
 	end := func(way float64) solid.Vec { // where the shoulder crosses the middle of the groove
 		at := func(y float64) float64 {
 			most := math.Inf(-1)

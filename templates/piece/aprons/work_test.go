@@ -13,6 +13,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -121,7 +122,7 @@ func carriedOut(t rapid.TB, m Model) {
 		made := solid.Stock("", b.topped())
 		b.same("top", made, solid.Stock("", solid.Prism(solid.Lift(m.TopOutline(), m.Head), solid.V(0, 0, top.Thickness))))
 		// In the solid fewer chords stand for its curves.
-		b.same("top in its chords", solid.Part{}, m.Top().Subtract(grown(made.Pieces[0], slip)))
+		b.same("top in its chords", solid.Part{}, m.Top().Subtract(piecetest.Grown(made.Pieces[0], slip)))
 		if got, want := m.Top().Volume(), made.Volume(); got < 0.99*want {
 			b.Errorf("top of %g mm³, the solid has %g", want, got)
 		}
@@ -138,43 +139,10 @@ type bench struct {
 	stock, legs templates.Section
 }
 
-// grown moves all faces of a solid outward.
-func grown(s solid.Solid, mm float64) solid.Solid {
-	room, more := s.Bounds(), solid.V(mm, mm, mm)
-	out := solid.Box(room.Min.Sub(more), room.Max.Add(more))
-	for _, f := range s.Faces() {
-		out = out.Cut(solid.Plane{N: f.Plane.N, D: f.Plane.D + mm})
-	}
-	return out
-}
-
 // same asks that of two parts none stands out of the other by more than slip.
 func (b bench) same(what string, got, want solid.Part) {
 	b.Helper()
-	over := func(p, q solid.Part) (sum float64) {
-		var larger []solid.Solid
-		var room []solid.Extent
-		for _, s := range q.Pieces {
-			larger = append(larger, grown(s, slip))
-			room = append(room, larger[len(larger)-1].Bounds())
-		}
-		for _, s := range p.Pieces {
-			left, reach := solid.Stock("", s), s.Bounds()
-			for i, r := range larger {
-				if room[i].Overlaps(reach) && len(left.Pieces) > 0 {
-					left = left.Subtract(r)
-				}
-			}
-			if v := left.Volume(); v > 1e-3 {
-				b.Log(what, "between", left.Bounds())
-				sum += v
-			}
-		}
-		return sum
-	}
-	if more, less := over(got, want), over(want, got); more > 1e-3 || less > 1e-3 {
-		b.Errorf("%s: %.3f mm³ too much, %.3f mm³ too little", what, more, less)
-	}
+	piecetest.Same(b, what, got, want, slip)
 }
 
 func (b bench) find(s templates.Section, heading string) (templates.Card, bool) {
@@ -193,18 +161,7 @@ func (b bench) card(s templates.Section, heading string) templates.Card {
 	return c
 }
 
-// value reads a length in mm or an angle in rad as it is printed.
-func (b bench) value(printed string) float64 {
-	read := measure.ParseAngle
-	if !strings.Contains(printed, "°") {
-		read = func(s string) (float64, error) { return measure.ParseLength(s, measure.Millimetre) }
-	}
-	v, err := read(printed)
-	if err != nil {
-		b.Fatal(err)
-	}
-	return v
-}
+func (b bench) value(printed string) float64 { return piecetest.Value(b, printed) }
 
 // figure reads what a card says under one of some names; optional ones are 0 where it says
 // nothing.
@@ -217,12 +174,7 @@ func (b bench) figure(c templates.Card, names ...text) float64 {
 }
 
 func (b bench) optional(c templates.Card, names ...text) (float64, bool) {
-	for _, r := range c.Figures {
-		if slices.Contains(names, text(r.Name)) {
-			return b.value(r.Value), true
-		}
-	}
-	return 0, false
+	return piecetest.Figure(b, c, names...)
 }
 
 // tilt reads that of the blade over the part, negative away from it; to neither side it stands

@@ -45,9 +45,9 @@ func (b Box) down(i int, outer bool) []geometry.Point {
 	var out []geometry.Point
 	lowest, highest := b.edges(i)
 	for _, z := range []float64{lowest, highest} {
-		level := solid.Plane{N: solid.V(0, 0, 1), D: z}
+		edge := b.edgePlane(i, z)
 		for _, j := range []int{b.before(i), b.next(i)} {
-			p := m.Apply(solid.Meet(face, level, b.end(i, j)))
+			p := m.Apply(solid.Meet(face, edge, b.end(i, j)))
 			out = append(out, geometry.Pt(p.X, p.Y))
 		}
 	}
@@ -55,6 +55,16 @@ func (b Box) down(i int, outer bool) []geometry.Point {
 		out[0], out[1], out[2], out[3] = out[1], out[0], out[3], out[2]
 	}
 	return []geometry.Point{out[0], out[1], out[3], out[2]}
+}
+
+// edgePlane returns the plane of an edge of side i as it comes from the saw, whose arris on
+// the outer face is at that height: level, or square to the face where it is planed later.
+func (b Box) edgePlane(i int, z float64) solid.Plane {
+	f := b.faces[i]
+	if b.dovetailed() {
+		return solid.Through(f.out.Mul(f.apothem).Add(f.up().Mul(z/math.Cos(f.slope))), f.up())
+	}
+	return solid.Plane{N: solid.V(0, 0, 1), D: z}
 }
 
 // downEdges returns how long the lower and the upper edge of that face are.

@@ -12,6 +12,7 @@ import (
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/drawings"
+	"rodsheet/templates/wording"
 )
 
 // envelopes are those of the work, in its order.
@@ -199,7 +200,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	d.Polygon(templates.Hidden, under...)
 	c := bottomCard.Card(b.design.Unit, b.bottomTicks(), templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels})
 	corner := b.corner(0).Angle
-	c.Text = []string{bottomText.With(assembly.Either(b.faces[0].slope < 0, underDown, upperDown).With(), turned(corner-math.Pi/2))}
+	c.Text = b.bottomLies(turned(corner - math.Pi/2))
 	if k.Up > 0 {
 		c.Text = append(c.Text, ledgeText.With(b.mm(k.Up)))
 	}
@@ -215,6 +216,24 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	out.Cards = []templates.Card{c.Card}
 	return out, nil
+}
+
+// bottomLies says which face of the bottom lies on the table: the larger one, so that the
+// blade leans over the part. Between sides of which some lean in and some out, that differs.
+func (b Box) bottomLies(gauge string) []string {
+	var in []string
+	out := false
+	for _, s := range b.sorts() {
+		if slope := b.faces[s.first].slope; slope < 0 {
+			in = append(in, sortNames[s.id].With())
+		} else {
+			out = out || slope > 0
+		}
+	}
+	if out && len(in) > 0 {
+		return []string{bottomText.With(upperDown.With(), gauge), bottomOther.With(wording.And(in...))}
+	}
+	return []string{bottomText.With(assembly.Either(len(in) > 0, underDown, upperDown).With(), gauge)}
 }
 
 // glueUp is the corner with its spline, the wedge blocks and putting together.

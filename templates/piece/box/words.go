@@ -170,6 +170,7 @@ const (
 
 	bottomThick        text = "bottom, thick"
 	cornerReading      text = "corner of the bottom"
+	bottomOther        text = "Along the %s, which lean the other way, the underside lies down."
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
 	ledgeText          text = "Glue an offcut %s high along the lower edge of each hollow side: on these ledges the bottom lies loose and can move."

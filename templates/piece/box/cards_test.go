@@ -1,0 +1,201 @@
+package box
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
+	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
+	"rodsheet/templates"
+	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
+	"rodsheet/templates/piece/kind"
+)
+
+// slip is how far a face may stand from where it is reckoned, mm: cards say lengths and
+// angles to a hundredth.
+const slip = 0.1
+
+var setting = templates.Setting{Clear: geometry.Pt(190, 260)}
+
+// soundBox is one that no check fails.
+func soundBox(t *rapid.T, change func(*design.Box)) Box {
+	d := anyBox(t)
+	change(&d.Box)
+	b := worked(t, d)
+	if slices.ContainsFunc(b.Checks(), func(c kind.Check) bool { return c.Grade == kind.Fail }) {
+		t.Skip("a check tells of it")
+	}
+	return b
+}
+
+func figure(t rapid.TB, c templates.Card, name text) float64 {
+	t.Helper()
+	v, ok := piecetest.Figure(t, c, name)
+	if !ok {
+		t.Fatalf("%s: no %q", c.Heading, name)
+	}
+	return v
+}
+
+// The bottom is sawn by its card: sides as its picture says them, one after the other, each
+// turned by the corner and its edge tilted over the face that lies down.
+func TestTheCardMakesTheBottom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := soundBox(t, func(x *design.Box) { x.Bottom = design.BoxBottom{Thickness: 8, Up: 5, Gap: 1} })
+		s, err := b.floor(setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stock, _ := b.stock(setting)
+		c, thick := s.Cards[0], figure(t, stock.Cards[0], bottomThick)
+		turn := math.Pi - figure(t, c, cornerReading)
+		upper := piecetest.Said(t, c.Text[len(c.Text)-1], ledgeText) + thick
+		// The first corner and the way of the first side are those of the box.
+		at, along := b.outline(upper, b.thickness()+piecetest.Said(t, c.Test, bottomCard.Test))[0], b.faces[0].along()
+		heading := math.Atan2(along.Y, along.X)
+		made := b.between(upper-thick, upper)
+		for i, l := range c.Setup[0].Labels {
+			so := b.sortOf(i)
+			sin, cos := math.Sincos(bottomEdge(t, c, so))
+			sh, ch := math.Sincos(heading)
+			// Seen along the side its outside lies on the right.
+			made = made.Cut(solid.Through(solid.V(at.X, at.Y, upper), solid.V(sh*cos, -ch*cos, -sin)))
+			at = at.Add(geometry.Polar(piecetest.Value(t, l.Text), heading))
+			heading += turn
+		}
+		want, _ := b.bottom()
+		piecetest.Same(t, "bottom", solid.Stock("", made), solid.Stock("", want), slip)
+	})
+}
+
+// bottomEdge is the tilt of an edge of the bottom off plumb, positive where the upper face is
+// the longer: the blade leans over what lies above the table, so the face down keeps more.
+func bottomEdge(t rapid.TB, c templates.Card, s sort) float64 {
+	tilt := figure(t, c, text(bottomTilt.With(sortNames[s.id].With())))
+	before, _, _ := strings.Cut(string(bottomText), "%s")
+	if strings.HasPrefix(c.Text[0], before+underDown.With()) || c.Text[1] == bottomOther.With(sortNames[s.id].With()) {
+		return -tilt
+	}
+	return tilt
+}
+
+// A mitredEnd is an end of a side sawn without slots, as it is measured on the wood.
+type mitredEnd struct {
+	end   solid.Plane
+	inner solid.Vec // a point of the inner arris
+	out   solid.Vec // in the end, square to that arris, towards the outer one
+}
+
+// endOf looks at a sawn side, from outside, at its end that lies so, on one of its edges.
+func endOf(side solid.Solid, outside, way solid.Vec, edge solid.Plane) mitredEnd {
+	farthest := func(way solid.Vec) solid.Plane {
+		return slices.MaxFunc(side.Faces(), func(a, b solid.Face) int { return cmp.Compare(a.Plane.N.Dot(way), b.Plane.N.Dot(way)) }).Plane
+	}
+	end, hollow := farthest(way), farthest(outside.Mul(-1))
+	out := end.N.Cross(hollow.N).Cross(end.N).Unit()
+	if out.Dot(outside) < 0 {
+		out = out.Mul(-1)
+	}
+	return mitredEnd{end, solid.Meet(end, hollow, edge), out}
+}
+
+// slab returns what lies so far from the inner arris, and so far below the end or above it.
+func (e mitredEnd) slab(room solid.Solid, from, to, deep, above float64) solid.Solid {
+	return room.Cut(solid.Through(e.inner.Add(e.out.Mul(from)), e.out.Mul(-1))).Cut(solid.Through(e.inner.Add(e.out.Mul(to)), e.out)).
+		Cut(solid.Through(e.inner.Sub(e.end.N.Mul(deep)), e.end.N.Mul(-1))).Cut(solid.Through(e.inner.Add(e.end.N.Mul(above)), e.end.N))
+}
+
+// The ends are slotted by their card, measured from the inner corner in the sawn end itself.
+// That gives the sides; the slots of a corner are one, which holds the spline of its strip
+// and stays clear of the faces.
+func TestTheCardMakesTheSlots(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := soundBox(t, func(x *design.Box) { x.Corner = design.SplinedCorner })
+		s, err := b.glueUp(setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := s.Cards[0]
+		stock, _ := b.stock(setting)
+		plane := stock.Cards[0]
+		near, wide, deep := figure(t, c, splinePlaceReading), figure(t, c, splineReading), figure(t, c, splineDeepReading)
+		strip := piecetest.Said(t, plane.Text[1], text(strings.Replace(string(splineStock), "%d", strconv.Itoa(len(b.faces)), 1)))
+		middle := near + wide/2
+		thick := figure(t, plane, splineThickReading)
+		drawnSpline(t, c.Setup[0], near, wide, strip)
+		plain := b
+		plain.design.Box.Corner = design.MitredCorner
+		room := b.between(0, b.design.Box.Height)
+		slots, splines := map[[2]int]solid.Solid{}, map[[2]int]solid.Solid{}
+		for i, f := range b.faces {
+			made := plain.side(i)
+			whole := made.Pieces[0]
+			for j, way := range map[int]solid.Vec{b.next(i): f.along(), b.before(i): f.along().Mul(-1)} {
+				e := endOf(whole, f.normal(), way, solid.Plane{N: solid.V(0, 0, 1)})
+				if off := math.Abs(math.Asin(e.end.N.Dot(f.normal()))) - piecetest.Said(t, c.Text[0], splineText); math.Abs(off) > measure.Radians(0.006) {
+					t.Errorf("the block is %g rad off the mitre", off)
+				}
+				slots[[2]int{i, j}] = e.slab(room, near, near+wide, deep, 0)
+				splines[[2]int{i, j}] = e.slab(room, middle-thick/2, middle+thick/2, strip/2, strip/2)
+				made = made.Subtract(e.slab(room, near, near+wide, deep, 1))
+				if clear := clearOf(slots[[2]int{i, j}], f, b.thickness()); math.Abs(clear-b.behindSpline()) > slip {
+					t.Errorf("a slot leaves %g mm to a face, the check knows of %g", clear, b.behindSpline())
+				}
+			}
+			piecetest.Same(t, "side", made, b.side(i), slip)
+		}
+		for at, spline := range splines {
+			if at[1] != b.next(at[0]) {
+				continue
+			}
+			piecetest.Same(t, "spline", solid.Stock("", spline), solid.Stock("", b.spline(at[0])), slip)
+			left := solid.Stock("", spline)
+			for _, slot := range []solid.Solid{slots[at], slots[[2]int{at[1], at[0]}]} {
+				left = left.Subtract(piecetest.Grown(slot, 0.01))
+			}
+			if v := left.Volume(); v > 1e-3 {
+				t.Errorf("%g mm³ of a spline are outside its slot", v)
+			}
+		}
+	})
+}
+
+// clearOf returns how far a solid in a side stays clear of the two faces of it.
+func clearOf(s solid.Solid, f face, thick float64) float64 {
+	least := math.Inf(1)
+	for _, e := range s.Edges() {
+		for _, p := range []solid.Vec{e.A, e.B} {
+			h := f.inside(0).Height(p)
+			least = min(least, -h, h+thick)
+		}
+	}
+	return least
+}
+
+// drawnSpline asks that a corner shows its spline where the figures have it: from the inner
+// corner, the origin, along the mitre, which the spline stands square to.
+func drawnSpline(t rapid.TB, p templates.Picture, near, wide, strip float64) {
+	for _, a := range p.Areas {
+		if a.Tone != templates.Middle {
+			continue
+		}
+		along := a.Points[0].Lerp(a.Points[2], 0.5).Unit()
+		least, most, aside := math.Inf(1), math.Inf(-1), 0.0
+		for _, q := range a.Points {
+			least, most, aside = min(least, q.Dot(along)), max(most, q.Dot(along)), max(aside, math.Abs(q.Dot(along.Perp())))
+		}
+		if math.Abs(least-near)+math.Abs(most-near-wide)+math.Abs(2*aside-strip) > slip {
+			t.Errorf("a spline is drawn from %g to %g, %g wide", least, most, 2*aside)
+		}
+		return
+	}
+	t.Error("no spline is drawn")
+}
