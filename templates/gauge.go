@@ -116,7 +116,7 @@ func (z gaugeSizes) tip(g *joint.AngleGauge) bool {
 	if base <= g.Triangle().Base {
 		return false
 	}
-	g.Length, g.Height = base, base*sin/cos
+	g.Length, g.Height = base, math.Inf(1) // the base alone bounds it
 	return true
 }
 
