@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"rodsheet/geometry/joint"
@@ -51,7 +52,10 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	boards := slabCard.Card(s.unit(), assembly.Ticked(seatBoardsTick, count+s.design.Wood.Spares), s.plan())
 	boards.Templates = assembly.Views(out.Drawings)
 	boards.Set(thicknessReading, measure.Length(k.Thickness))
-	boards.Text = []string{slabText.With(count, s.mm(board.Width), assembly.Either(k.FrontToBack, frontToBack, sideToSide).With()), setOutText.With()}
+	boards.Text = []string{slabText.With(count, s.mm(board.Length), s.mm(board.Width), assembly.Either(k.FrontToBack, frontToBack, sideToSide).With()), setOutText.With()}
+	if k.Mortise.Depth == 0 {
+		boards.Say(carryText)
+	}
 	out.Cards = append(out.Cards, boards.Card)
 	var bevels assembly.Bevels
 	for _, l := range s.sorts() {
@@ -139,6 +143,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	blank := blankCard.Card(s.unit(), ticks)
 	blank.Set(squareReading, measure.Length(k.Size))
 	blank.Figures = append(blank.Figures, s.bySort(longReading, func(t turning) float64 { return t.blank.Length })...)
+	blank.Figures = append(blank.Figures, s.bySort(shoulderReading, func(t turning) float64 { return t.shoulder })...)
 	shape := shapeCards[k.Section].Card(s.unit(), ticks)
 	tapered := k.Foot > 0 && k.Foot < k.Size
 	if tapered {
@@ -160,7 +165,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	}
 	first := s.turning(s.sorts()[0])
 	tenons := tenonCard.Card(s.unit(), ticks, s.legView(first))
-	tenons.Figures = append(s.bySort(shoulderReading, func(t turning) float64 { return t.shoulder }), s.bySort(rootReading, func(t turning) float64 { return t.root })...)
+	tenons.Figures = s.bySort(rootReading, func(t turning) float64 { return t.root })
 	if first.tip != first.root {
 		tenons.Figures = append(tenons.Figures, s.bySort(tipReading, func(t turning) float64 { return t.tip })...)
 	}
@@ -285,12 +290,32 @@ func (s Seat) rodHoles() []rodHole {
 	return out
 }
 
+// endsApart says how far the ends of the blanks of mirrored legs, or of neighbours on a circle,
+// stand apart from middle to middle: the feet are not sawn yet.
+func (s Seat) endsApart() (out []string) {
+	for _, l := range s.sorts() {
+		t, n := s.turning(l), s.count(l.sort)
+		end := flat(l.point(s.tip(l) - t.over + t.blank.Length))
+		apart := 2 * math.Abs(end.X)
+		if l.sort.round() {
+			apart = chord(end.Norm(), n)
+		}
+		if n > 1 {
+			out = append(out, apartOf.With(sortNames[l.sort.id()].With(), s.mm(apart)))
+		}
+	}
+	return out
+}
+
 // together is fitting, gluing, wedging and levelling.
 func (s Seat) together(templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	m := s.design.Seat.Mortise
 	ticks := assembly.Ticked(legsTick, len(s.legs))
 	fit, glue := fitCard.Card(s.unit(), ticks), glueCard.Card(s.unit(), ticks)
+	if apart := s.endsApart(); apart != nil {
+		fit.Test = apartTest.With(strings.Join(apart, "; "))
+	}
 	if len(s.rods) > 0 {
 		fit.Say(rodsDry)
 		glue.Say(rodsFirst)

@@ -219,8 +219,9 @@ const (
 	seatBoardsTick text = "seat boards"
 	legsTick       text = "legs"
 
-	slabText         text = "Glue up %d boards, each %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
+	slabText         text = "Glue up %d boards, each %s long and %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
 	setOutText       text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
+	carryText        text = "Square the centre line and the middle over the edges to the other face: there the point of the bit is measured from them."
 	acrossReading    text = "side to side"
 	depthReading     text = "front to back"
 	thicknessReading text = "thickness"
@@ -276,13 +277,15 @@ const (
 	crossHoleText    text = "Bore both side stretchers half-way between their shoulders, level; left and right are mirror images. Sight from one to the other."
 
 	slotHeading text = "Fit the legs dry and slot them"
+	apartTest   text = "The ends of the legs stand apart, middle to middle: %s."
+	apartOf     text = "%s %s"
 	slotReading text = "slot, from the tip"
 	rodsDry     text = "Put the stretchers in with the legs."
 	proudText   text = "The tips stand out of the upper face."
 	slotText    text = "Mark the slot across each tip, square to the grain of the seat: a wedge that presses across the grain splits it. Take the legs out and saw the slots. They reach down two thirds of the seat from its upper face."
 	slotCaution text = "Clamp the leg, its tip up, before sawing the slot; the free hand stays off the line of the saw."
 
-	wedgeText text = "Glue the wedge and drive it until it holds. It is shorter than the slot, so that it does not reach the bottom and split the leg."
+	wedgeText text = "Turn all over on to the legs at once, glue each wedge and drive it until it holds. It is shorter than the slot, so that it does not reach the bottom and split the leg."
 	flushText text = "When the glue is hard, saw the tips flush with the upper face."
 	blindGlue text = "Leave room below the tenon for glue, or it will not go home."
 	rodsFirst text = "Stretchers go in with the legs: start all tenons before driving any."
@@ -296,9 +299,9 @@ const (
 )
 
 const (
-	exitForward  text = "The point comes out %s and %s forward of the middle of the seat."
-	exitBackward text = "The point comes out %s and %s behind the middle of the seat."
-	exitRound    text = "The point comes out %s from the middle of the seat."
+	exitForward  text = "On the other face the point comes out %s and %s forward of the middle."
+	exitBackward text = "On the other face the point comes out %s and %s behind the middle."
+	exitRound    text = "On the other face the point comes out %s from the middle of the seat."
 )
 
 // What the cards say.
@@ -306,18 +309,18 @@ var (
 	slabCard = assembly.CardText{Heading: "Glue up the seat", Test: "Mirrored holes stand equally far from the centre line.",
 		Caution: "Glue by its data sheet. Push blocks and sticks; no board shorter than the manual of the machine allows."}
 	sawCard = assembly.CardText{Heading: "Saw the seat to its outline", Test: "The edge is square to the faces all round.",
-		Text:    "Saw just outside the line, clean the edge up to it and ease the arrises.",
+		Text:    "Outline up, saw just outside it, clean the edge to it and ease the arrises.",
 		Caution: "At the band saw guard down to the wood, fingers out of the line of the blade; relief cuts in tight curves."}
 	boreCard = assembly.CardText{Heading: "Bore for the %s",
 		Text:    "Set the gauge from its triangle and stand it on the sightline, its blade along the bit. Then look along the sightline: seen so, the bit stands upright.",
 		Caution: boreCaution}
 	blankCard = assembly.CardText{Heading: "Saw the leg blanks", Test: "No grain runs out within the tenon.",
-		Text:    "Rive or saw the blanks with the grain straight from end to end, square and to length. Mark the outer side of each: it looks the way in which the leg leans.",
+		Text:    "Rive or saw the blanks with the grain straight from end to end, square and to length. Mark tip and foot end, the shoulder all round, and the outer side of each: it looks the way in which the leg leans.",
 		Caution: planeCaution}
 	tenonCard = assembly.CardText{Heading: "Turn or shave the tenons", Test: "In a test hole of the same bit or reamer, bored square, it seats without rocking before the shoulder touches.",
 		Text:    "The shoulder is square to the leg and touches the seat on the outer side only; ease its arris.",
 		Caution: latheCaution}
-	wedgeCard = assembly.CardText{Heading: "Make the wedges", Test: "The tip of each enters a slot by hand, as wide as the tenon.",
+	wedgeCard = assembly.CardText{Heading: "Make the wedges", Test: "The tip of each enters a saw cut in an offcut by hand.",
 		Text:    "Plane the strip, its grain along it. Shave its end to a wedge of the size given, to nothing at the tip; saw that off, then the next.",
 		Caution: "Saw wedges off by hand in a bench hook, while the strip is long enough to hold."}
 	rodCard = assembly.CardText{Heading: "Turn the stretchers", Test: "A tenon of dry wood drives in with light taps.",
@@ -325,11 +328,11 @@ var (
 		Caution: latheCaution}
 	rodHoleCard = assembly.CardText{Heading: "Bore for the %s", Test: "A rod in both holes lies at its height over the floor at either end.",
 		Caution: boreCaution}
-	fitCard = assembly.CardText{Heading: "Fit the legs dry", Test: "The feet stand where the drawing has them, mirrored legs alike.",
+	fitCard = assembly.CardText{Heading: "Fit the legs dry", Test: "Seen along its sightline each leg stands upright.",
 		Text:    "Press each leg home without glue and turn it so that its outer side looks along the sightline, away from the seat. Number leg and hole, and draw a line across leg and underside by which the leg comes back to its turn.",
 		Caution: "Tap tight tenons out from the tip, the seat held; nobody's hand near the mallet."}
 	glueCard = assembly.CardText{Heading: "Glue the legs", Test: "The lines on leg and seat meet; the shoulder touches the underside on the outer side.",
-		Text:    "Glue tenon and hole, bring each leg to its line and drive it home.",
+		Text:    "The underside up, clear of the bench, glue tenon and hole, bring each leg to its line and drive it home.",
 		Caution: "Glue by its data sheet; hold the leg, not near the wedge, when the mallet falls."}
 	levelCard = assembly.CardText{Heading: "Level the feet",
 		Text:    "Stand the seat on a flat bench, feet still square and long, and drive wedges under them until the upper face stands so high at the front and at the back, and level from side to side. Scribe round every foot with a pencil on a block.",

@@ -3,11 +3,13 @@ package seat
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
@@ -596,3 +598,54 @@ func TestCardFiguresHaveArrows(t *testing.T) {
 }
 
 func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
+
+// The card of the dry fit says how far the ends of the blanks stand apart, as they do in the
+// room: of the nearest legs of a sort.
+func TestEndsStandApart(t *testing.T) {
+	round := stool()
+	round.Seat = onCircle(round.Seat)
+	for _, d := range []design.Design{stool(), bench(), round} {
+		s := worked(t, d)
+		job, err := s.together(templates.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, of := range s.sorts() {
+			nearest := math.Inf(1)
+			ends := lists.Map(s.legs, func(l leg) solid.Vec {
+				return l.frame().Apply(solid.V(0, 0, s.tip(l)-s.turning(l).over+s.turning(l).blank.Length))
+			})
+			for i, p := range ends {
+				for j, q := range ends[:i] {
+					if s.legs[i].sort == of.sort && s.legs[j].sort == of.sort {
+						nearest = math.Min(nearest, p.Distance(q))
+					}
+				}
+			}
+			if s.count(of.sort) > 1 && !strings.Contains(job.Cards[1].Test, s.mm(nearest)) {
+				t.Errorf("%s stand %s apart: %s", of.sort.id(), s.mm(nearest), job.Cards[1].Test)
+			}
+		}
+	}
+}
+
+// What a card calls for stands on it or on one before: the shoulder from which legs are
+// tapered is set out on the blanks, and where the bit comes out is measured from lines that
+// were carried over, if it does.
+func TestWhatIsCalledForIsSetOut(t *testing.T) {
+	for depth, want := range map[float64]bool{0: true, 32: false} {
+		d := stool()
+		d.Seat.Mortise.Depth = depth
+		s := worked(t, d)
+		seat, _ := s.slabWork(templates.Setting{})
+		if got := slices.Contains(seat.Cards[0].Text, carryText.With()); got != want {
+			t.Errorf("bored %v deep, lines are carried over: %v", depth, got)
+		}
+		legs, err := s.legWork(templates.Setting{})
+		if err != nil || !slices.ContainsFunc(legs.Cards[0].Figures, func(r templates.Reading) bool {
+			return strings.HasPrefix(r.Name, shoulderReading.With())
+		}) {
+			t.Errorf("no shoulder on the blanks: %+v, %v", legs.Cards[0].Figures, err)
+		}
+	}
+}
