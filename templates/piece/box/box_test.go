@@ -632,3 +632,17 @@ func TestDimensionsAreOfTheirKeys(t *testing.T) {
 }
 
 func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
+
+// An end that is sawn square speaks of no triangle, no lean and no turn of the gauge.
+func TestSquareEndsAreSaidSo(t *testing.T) {
+	d := rectangle(0, 0)
+	d.Box.Corner = design.ButtCorner
+	b := worked(t, d)
+	for k, c := range b.endCuts(b.sorts()[0]) {
+		card := b.endCard(c, k)
+		want := [...]string{firstEndText.With(squareGauge.With()), secondSquare.With()}[k]
+		if len(card.Text) != 1 || card.Text[0] != want || k == 0 && card.Test != squareTest.With() || len(card.Setup[0].Arrows) != 1 {
+			t.Errorf("%q; %s; %v", card.Text, card.Test, card.Setup[0].Arrows)
+		}
+	}
+}

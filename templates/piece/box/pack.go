@@ -120,34 +120,40 @@ func (b Box) ends(s templates.Setting) (templates.Section, error) {
 func (b Box) endCard(c endCut, k int) templates.Card {
 	down, edge := assembly.Either(c.outerDown, outerDown, innerDown), assembly.Either(c.upper, upperEdge, lowerEdge)
 	view := assembly.Crosscut{
-		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Tilted: c.tilt > 0, Unit: b.design.Unit,
+		Board: b.board(c), OffSquare: c.swing, Kerf: b.design.Saw.Kerf, Stop: c.stop, Down: down.With(), Tilted: c.tilt > 1e-9, Unit: b.design.Unit,
 	}
 	words := [...]assembly.CardText{firstEnd, secondEnd}[k]
 	tilt := tiltReading
 	out := words.Card(b.design.Unit, b.ticks(c.sort), view.Picture(fromAbove.With(edge.With())))
 	out.Heading, out.Figures = words.Heading.With(sortNames[c.id].With()), assembly.OnGauge(b.design, c.swing)
-	if k == 0 {
+	switch {
+	case k == 0:
 		out.Text = []string{firstEndText.With(turned(c.swing))}
+	case math.Abs(c.swing) < 1e-9:
+		out.Text = []string{secondSquare.With()}
 	}
-	if c.tilt > 0 {
+	if c.tilt > 1e-9 {
 		tilt = tiltOverReading
 		out.Say(otherSaw)
 	}
 	out.Set(tilt, measure.Angle(c.tilt))
+	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
+		out.Templates = append(out.Templates, assembly.Triangle(math.Pi/2-a)...)
+	}
+	if out.Templates == nil {
+		out.Test = squareTest.With()
+	}
 	if c.stop > 0 {
 		out.Set(stopReading, measure.Length(c.stop))
 		if !b.dovetailed() { // those are as long as the box: they do not meet before their tails are cut
 			out.Test = cornerTest.With(b.angle(b.corner(c.first).Dihedral()))
 		}
 	}
-	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
-		out.Templates = append(out.Templates, assembly.Triangle(math.Pi/2-a)...)
-	}
 	return out.Card
 }
 
-// turned says how the gauge stands for a blade that is so far off square: to the right of the
-// part's edge beyond the gauge, or over the part.
+// turned says how the gauge is turned for a blade that is so far off square: its end beside the
+// waste goes the way of the fence on the picture, away from the maker where that is positive.
 func turned(swing float64) string {
 	switch {
 	case swing > 1e-9:

@@ -139,6 +139,8 @@ const (
 	turnedTowards   text = "Turn the gauge, its end beside the waste towards you"
 	squareGauge     text = "Leave the gauge square"
 	firstEndText    text = "%s, and saw one end of every side just clean, without a stop."
+	secondSquare    text = "Turn each side round on the table, the same face down, its other edge against the gauge, the sawn end at the stop."
+	squareTest      text = "A square shows no light on the sawn end, to the edge and to the face."
 	tiltReading     text = "tilt of the blade"
 	tiltOverReading text = "tilt, over the part"
 	tiltAwayReading text = "tilt, away from the fence"
