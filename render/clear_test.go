@@ -1,6 +1,8 @@
 package render
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"rodsheet/geometry"
@@ -195,6 +197,32 @@ func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
 						t.Errorf("in %v: the leader %v crosses the edge %v", u, a, e)
 					}
 				}
+			}
+		}
+	}
+}
+
+// What the corners of a triangle set stands inside it, wherever it lies.
+func TestBevelsStandInTheirTriangle(t *testing.T) {
+	for _, l := range []Layout{DefaultLayout(measure.Millimetre, papers()[3]), DefaultLayout(measure.Inch, papers()[0])} {
+		for _, deg := range []float64{6.5, 9.46, 20, 40, 45, 48, 54.7, 57, 60, 80} {
+			job := must(templates.Angles([]float64{measure.Radians(deg)}, 0, templates.Setting{Unit: l.Unit, Clear: l.Clear()}))(t)
+			p := layOne(t, l, job.Drawings()[0]).Document().Pages[0]
+			var triangle []geometry.Point // the last closed one: the calibration square stands before
+			for _, s := range p.Strokes {
+				if last := len(s.Points) - 1; s.Line == int(templates.Cut) && last > 2 {
+					triangle = s.Points[:last]
+				}
+			}
+			inside := 0
+			for _, x := range p.Texts {
+				out := func(at geometry.Point) bool { return !geometry.Meets(geometry.Segment{A: at, B: at}, triangle) }
+				if strings.HasPrefix(x.String, "bevel ") && !slices.ContainsFunc(letters(x), out) {
+					inside++
+				}
+			}
+			if inside != 2 {
+				t.Errorf("%g° in %v: %d corners are named inside the triangle, want both", deg, l.Unit, inside)
 			}
 		}
 	}

@@ -191,7 +191,7 @@ func (g gauge) triangle() Drawing {
 	if g.steep() {
 		named++
 	}
-	d.Labels[named].Big = g.Full || g.Base >= 130 // large letters would not go into a smaller one
+	d.Labels[named].Big = g.large()
 	if g.asked != g.drawn {
 		d.LabelPoint(corner, tag("beyond-slope", angleText(g.asked)))
 	}
@@ -214,18 +214,26 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 	at := corner
 	if radius > 3 {
 		d.Line(Construction, geometry.Arc(corner, radius, from, from+angle)...)
-		if !g.crowded() {
-			at = corner.Add(geometry.Polar(radius, from+angle/2))
-		}
+		at = corner.Add(geometry.Polar(g.wordsAt(radius, angle), from+angle/2))
 	}
 	d.LabelPoint(at, t)
 }
 
-// crowded reports whether the words of a corner are too long for the triangle: they
-// stand outside then and name the corner itself, so that no leader crosses an edge.
-func (g gauge) crowded() bool {
-	const long = 100.0 // and some room at both ends
-	return g.Base < long && g.Rise() > g.Base/2
+// wordsAt is how far out of a corner its words stand: at the arc or, where that is too short
+// for them, so far that they lie between both edges. Where these end before, at the arc.
+func (g gauge) wordsAt(radius, angle float64) float64 {
+	const high, half = 6.5, 32.0 // what large letters take, with the air round them
+	if open := high / math.Tan(angle); open > radius && open+2*half < 0.8*g.Base {
+		return open + half
+	}
+	return radius
+}
+
+// large reports whether the words of the angle asked for stand in large letters: from an
+// upper corner they need room level or on end, by tries in print.
+func (g gauge) large() bool {
+	const level, onEnd, turned = 116.0, 86.0, 73.5
+	return g.Full || !g.steep() || g.Base >= level || g.Rise() >= onEnd || g.tipped && g.Rise() >= turned
 }
 
 // stockStrip keeps the paper below the gauge edge free.
