@@ -36,7 +36,8 @@ func envelopes() []assembly.Envelope[Seat] {
 
 // legTicks are the legs of a sort to tick off.
 func (s Seat) legTicks(of sort, spares int) []templates.Tick {
-	return assembly.Ticked(sortNames[of.id()], s.count(of)+spares)
+	n := s.count(of) + spares
+	return assembly.Ticked(legsCalled(of, n), n)
 }
 
 // slabWork is the seat: glued up, bored, sawn to its outline.
@@ -75,7 +76,7 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 // boringCard is the set-up of one resultant.
 func (s Seat) boringCard(l leg, b boring) templates.Card {
 	c := boreCard.Card(s.unit(), s.legTicks(l.sort, 0), s.boringView(b))
-	c.Heading = boreCard.Heading.With(sortNames[l.sort.id()].With())
+	c.Heading = boreCard.Heading.With(legsCalled(l.sort, s.count(l.sort)).With())
 	c.Read(bevelReading, measure.Angle(math.Pi/2-b.resultant))
 	if b.sort.round() {
 		c.Set(circleReading, measure.Length(b.forward))
@@ -127,7 +128,7 @@ func (s Seat) bySort(name text, of func(turning) float64) []templates.Reading {
 func (s Seat) byEach(name text, values []float64) []templates.Reading {
 	var out []templates.Reading
 	for i, l := range s.sorts() {
-		out = append(out, templates.Reading{Name: both.With(name.With(), sortNames[l.sort.id()].With()), Value: s.mm(values[i]), Write: true})
+		out = append(out, templates.Reading{Name: both.With(name.With(), legsCalled(l.sort, s.count(l.sort)).With()), Value: s.mm(values[i]), Write: true})
 	}
 	if slices.Max(values)-slices.Min(values) < alikeWithin {
 		return []templates.Reading{{Name: name.With(), Value: s.mm(slices.Min(values)), Write: true}}

@@ -37,6 +37,20 @@ var sortNames = map[measure.ID]text{
 	"seat.back": "back legs", "seat.back-inner": "inner back legs", "seat.circle": "legs",
 }
 
+// oneName are those of one leg in the middle of its row.
+var oneName = map[measure.ID]text{
+	"seat.front": "front leg", "seat.front-inner": "inner front leg", "seat.middle": "middle leg", "seat.middle-inner": "inner middle leg",
+	"seat.back": "back leg", "seat.back-inner": "inner back leg",
+}
+
+// legsCalled names so many legs of a sort.
+func legsCalled(of sort, n int) text {
+	if n == 1 {
+		return oneName[of.id()]
+	}
+	return sortNames[of.id()]
+}
+
 // rodNames are what stretchers are called.
 var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher", roundRod: "stretchers"}
 

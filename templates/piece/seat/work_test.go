@@ -649,3 +649,23 @@ func TestWhatIsCalledForIsSetOut(t *testing.T) {
 		}
 	}
 }
+
+// A leg that stands alone in its row is named as one, with its spare as several.
+func TestOneLegIsNamedSo(t *testing.T) {
+	d := stool()
+	d.Wood.Spares = 1
+	s := worked(t, d)
+	seat, _ := s.slabWork(templates.Setting{})
+	if got, want := seat.Cards[2].Heading, boreCard.Heading.With("back leg"); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	legs, _ := s.legWork(templates.Setting{})
+	if got := legs.Cards[0].Ticks[1]; got.Text != "back legs" || got.Boxes != 2 {
+		t.Errorf("%+v", got)
+	}
+	for id := range sortNames {
+		if id != "seat.circle" && oneName[id] == "" {
+			t.Errorf("one of %s has no name", id)
+		}
+	}
+}
