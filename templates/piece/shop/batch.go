@@ -3,6 +3,7 @@ package shop
 import (
 	"slices"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/templates/piece"
 )
 
@@ -24,6 +25,7 @@ type sized struct {
 	stretcherJoints, legJoints Batch
 	testLaps                   int                // test pieces for its laps, none where an earlier size has the same
 	tested                     bool               // there are test pieces of its sections
+	bothEnds                   bool               // of some test pieces both ends serve, in whatever size
 	extras                     Extras             // of all sizes
 	blocks                     []piece.Lot[Block] // of all sizes
 	// jigs are those, and spacers, of its own and those it shares with later sizes;
@@ -63,6 +65,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			stretchers: of(Stretcher, stretcherItem(p), piece.Piece.SawnStretcher),
 			legs:       of(Leg, legItem(p), piece.Piece.SawnLeg),
 			tested:     list.tests(Stretcher, p.SawnStretcher()) > 0,
+			bothEnds:   asked(pieces) > 0 && lists.Most(pieces, func(q piece.Piece) int { return max(len(trials(pieces, q, Stretcher)), len(trials(pieces, q, Leg))) }) > 1,
 			extras:     list.Extras(),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
 			pads:       list.pads(p),

@@ -138,6 +138,14 @@ func (p sized) firstThrough() Note {
 	return Note{}
 }
 
+// markedAnew says of test pieces that their other end serves too.
+func (p sized) markedAnew() Note {
+	if p.bothEnds {
+		return note("marked-anew")
+	}
+	return Note{}
+}
+
 // tried returns the note of a test for a setting that has no test piece: by the spare,
 // where there is one.
 func (p sized) tried(first, spare NoteID) NoteID {
@@ -180,7 +188,7 @@ func knifeShoulders(p sized) (row, bool) {
 	s, l := p.stretcherEnd(), p.legHead()
 	return plain(Operation{
 		Do: KnifeShoulders, What: note("step.knife"),
-		Then: notes(note("datum-from", length(s.on(s.along, s.base)), length(l.on(l.along, l.base))), p.firstThrough()),
+		Then: notes(note("datum-from", length(s.on(s.along, s.base)), length(l.on(l.along, l.base))), p.firstThrough(), p.markedAnew()),
 		Test: linesMeet(s), Caution: "knife-away",
 	}, p.stretcherJoints, p.legJoints), true
 }

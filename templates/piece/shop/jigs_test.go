@@ -143,3 +143,23 @@ func TestJigsAreMadeBeforeTheyServe(t *testing.T) {
 		t.Error("no jig serves")
 	}
 }
+
+// The sled is sawn and the spacer shot by the blade that saws the laps, and the kerf that is
+// measured is that blade's: once, after it is on.
+func TestTheBladeOfTheLapsComesFirst(t *testing.T) {
+	for _, flat := range []bool{false, true} {
+		d := piecetest.Low()
+		d.Saw.FlatTooth = flat
+		var order []NoteID
+		for _, s := range stepsOf(piecetest.WorkedAll(t, d)) {
+			switch id := s.What.ID; {
+			case id == "step.measure-kerf", id == "step.flat-tooth", s.Do == MakeJigs && s.Parts[0].Part == LapSled:
+				order = append(order, id)
+			}
+		}
+		want := []NoteID{map[bool]NoteID{false: "step.measure-kerf", true: "step.flat-tooth"}[flat], "step.jig"}
+		if !slices.Equal(order, want) {
+			t.Errorf("flat teeth %v: %v, want %v", flat, order, want)
+		}
+	}
+}

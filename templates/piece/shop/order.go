@@ -33,11 +33,12 @@ func rounds() []round {
 			measured("step.measure-width", func(p sized) float64 { return p.Frame.Ring.Width }),
 			measured("step.measure-depth", func(p sized) float64 { return p.Frame.Ring.Depth }),
 			measured("step.measure-breadth", func(p sized) float64 { return p.Frame.Leg.Breadth }),
-			measured("step.measure-kerf", func(p sized) float64 { return p.Kerf }),
+			measureKerf,
 			millTop, crosscutStretchers, crosscutLegs, crosscutTests,
 		}},
+		// The sled gets its slot, and the spacer its length, by the blade of the laps.
+		{stage: LapStage, away: away, ops: []op{mountFlatTooth}},
 		{stage: LapStage, away: away, ops: []op{makeJig(LapSled), makeJig(TenoningJig), makeJig(TaperSled), makeSpacer}},
-		{stage: LapStage, away: away, ops: []op{change("step.flat-tooth", "flat-cut", flatTooth, "flat-tooth-for", "flat-tooth-kerf")}},
 		// All that is sawn at one blade height, half the depth.
 		{stage: LapStage, by: lap, ops: []op{testLap, cutLaps, slackLaps, openEnds(false)}},
 		// The dado set clears the laps once the plain blade has sawn all their shoulders.

@@ -32,6 +32,18 @@ func change(what, test NoteID, asked func(piece.Piece) bool, then ...NoteID) op 
 	}
 }
 
+// measureKerf is that of the only blade, and mountFlatTooth has that of the blade for laps.
+func measureKerf(p sized) (row, bool) {
+	r, _ := measured("step.measure-kerf", func(p sized) float64 { return p.Kerf })(p)
+	return r, !flatTooth(p.Piece)
+}
+
+func mountFlatTooth(p sized) (row, bool) {
+	r, ok := change("step.flat-tooth", "flat-cut", flatTooth, "flat-tooth-for", "flat-tooth-kerf")(p)
+	r.What = note("step.flat-tooth", length(p.Kerf))
+	return r, ok
+}
+
 func mountDado(p sized) (row, bool) {
 	r, ok := change("step.dado", "dado-cut", dadoSet)(p)
 	if ok {

@@ -251,6 +251,8 @@ func (w writer) settings(s shop.Step) []setting {
 	switch {
 	case s.What.ID == "step.plane":
 		return []setting{{ofPlane, say("planed"), say("%[1]b × %[2]s", w.args(s.What)...), false}}
+	case s.What.ID == "step.flat-tooth":
+		return []setting{{ofMeasure, say("kerf"), w.mm(s.What.Args[0].Figure.Value), true}}
 	case s.Do == shop.Measure:
 		return []setting{{ofMeasure, "", w.mm(s.What.Args[0].Figure.Value), true}}
 	case c.How == shop.AwayFromSaw:
