@@ -15,6 +15,10 @@ import (
 // still on the strip, mm: farther down a rule finds it better than paper.
 const headOff = 120
 
+// blindClear is what is left between a blind tenon and the bottom of its mortise, mm.
+// Common practice, no source.
+const blindClear = 1.5
+
 // Mortise returns the wrap-round of a rail's end, with shoulder and tenon on its four
 // sides, and the mortise strip of the leg. The right hand alone is drawn where the
 // joint is alike from outer side and frame side, so that it serves both; a full
@@ -24,7 +28,7 @@ const headOff = 120
 // rail, foot down.
 func Mortise(m joint.Mortise, s Setting) (Job, error) {
 	m.Over = cmp.Or(m.Over, joint.BridleLong(s.Unit))
-	m.Clear = s.Unit.Round(1.5, 1.0/16)
+	m.Clear = s.Unit.Round(blindClear, 1.0/16)
 	if err := m.Check(); err != nil {
 		return Job{}, err
 	}
@@ -140,7 +144,8 @@ func (t mortiseTemplate) legFigures() []Figure {
 		figure("mortise.from-outer", measure.Length(mouth[0].Y)),
 		figure("mortise.across", measure.Length(t.Across())),
 		unless(s.Edge == 0 || s.Face == 0, figure("mortise.end-off-square", measure.Angle(math.Abs(t.EndOffSquare())))),
-		figure("mortise.into-leg", measure.Length(t.Bored())),
+		aside(figure("mortise.into-leg", measure.Length(t.IntoLeg()))),
+		figure("mortise.bored", measure.Length(t.Bored())),
 		unless(foot == 0, figure("mortise.lean-foot", measure.Angle(foot))),
 		unless(across <= 0, figure("mortise.lean-outer", measure.Angle(across))),
 		unless(across >= 0, figure("mortise.lean-frame", measure.Angle(-across))),

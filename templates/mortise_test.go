@@ -155,6 +155,22 @@ func TestMortiseDepthIsOneFigure(t *testing.T) {
 	}
 }
 
+// What is little wood is so in either unit, though the clearance goes by the unit; and the
+// tenon keeps its own figure for programs.
+func TestMortiseWarnsAlikeInBothUnits(t *testing.T) {
+	for long := 30.0; long < 34; long += 0.05 {
+		m := apronMortise()
+		m.Splay, m.Rake, m.Long = 0, 0, long
+		mm, in := sound(t)(Mortise(m, Setting{})), sound(t)(Mortise(m, Setting{Unit: measure.Inch}))
+		if len(mm.Warnings) != len(in.Warnings) {
+			t.Errorf("tenon %.2f: %q, %q", long, mm.Warnings, in.Warnings)
+		}
+		if got := valueOf(t, in, "tenon into the leg, square to it"); math.Abs(got-long) > 1e-9 {
+			t.Errorf("a tenon of %.2f mm goes %.2f mm into the leg", long, got)
+		}
+	}
+}
+
 // Where the walls lean is said by the side that they lean to, in the table as in words.
 func TestMortiseLeansToANamedSide(t *testing.T) {
 	for turn, side := range map[float64]string{0: "frame side", 20: "outer side"} {

@@ -58,7 +58,8 @@ func (t topTemplate) asWorked() string {
 	return ""
 }
 
-// side returns the side to the sharp corners, where all are alike.
+// side returns the side to the sharp corners, where all are alike and it is not the size
+// overall, as that of a square is.
 func (t topTemplate) side() (mm float64, alike bool) {
 	for i, c := range t.Corners {
 		long := c.Distance(t.Corners[(i+1)%len(t.Corners)])
@@ -67,7 +68,9 @@ func (t topTemplate) side() (mm float64, alike bool) {
 		}
 		mm = long
 	}
-	return mm, t.Diameter == 0
+	size := t.Size()
+	square := math.Max(math.Abs(size.X-mm), math.Abs(size.Y-mm)) < 1e-6
+	return mm, t.Diameter == 0 && !square
 }
 
 func (t topTemplate) figures() []Figure {

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -192,6 +193,10 @@ func TestTopNamesItsSizes(t *testing.T) {
 		job = sound(t)(Top(hexagon, Setting{Full: full}))
 		wantFigure(t, job, "length overall", "600 mm")
 		wantFigure(t, job, "side, to the sharp corners", "300 mm")
+		job = sound(t)(Top(joint.Top{Corners: joint.RegularBySide(4, 300).Corners()}, Setting{Full: full}))
+		if slices.ContainsFunc(job.Figures, func(f Figure) bool { return f.ID == "top.side" }) {
+			t.Error("a square says its size a third time as its side")
+		}
 	}
 }
 

@@ -25,9 +25,11 @@ func (t mortiseTemplate) title() string {
 // thin says where little wood is left of the leg.
 func (t mortiseTemplate) thin() (out []string) {
 	least := t.Unit.Round(joint.ThinWood, 1.0/4)
-	for _, f := range t.figures() {
+	judged := t
+	judged.Mortise.Clear = blindClear // in either unit, or one piece would be thin by the other alone
+	for i, f := range t.figures() {
 		wood := f.ID == "mortise.above" || f.ID == "mortise.behind" || f.ID == "mortise.outer-wood" || f.ID == "mortise.frame-wood"
-		if wood && !f.Aside && f.Value.Value < joint.ThinWood { // under what is said in either unit
+		if wood && !f.Aside && judged.figures()[i].Value.Value < joint.ThinWood { // under what is said in either unit
 			out = append(out, say("%s: %s; under %s is little", f.Name, f.Value.Text(t.Unit), t.length(least)))
 		}
 	}

@@ -128,7 +128,7 @@ var figures = sync.OnceValue(func() map[measure.ID]Text {
 		"mortise.haunch":                "number of the haunch",
 		"mortise.haunch-length":         "haunch",
 		"mortise.inset":                 "inset",
-		"mortise.into-leg":              "depth of the mortise",
+		"mortise.into-leg":              "tenon into the leg",
 		"mortise.leg":                   "leg",
 		"mortise.leg-width":             "width of leg",
 		"mortise.length":                "tenon",

@@ -30,13 +30,15 @@ func (t Texts) Limited(u measure.Unit, id measure.ID, value measure.Quantity, re
 	return c
 }
 
-// fill fills a text that numbers its verbs; it may leave figures out, which are set in words
-// only where it has any.
+// fill fills a text that numbers its verbs, a figure and its limit first; it may leave
+// figures out, which are set in words only where it has any.
 func fill(t plain.Text, u measure.Unit, figures []measure.Quantity) string {
 	if !strings.Contains(string(t), "%") {
 		return t.With()
 	}
-	return t.With(lists.Map(figures, func(q measure.Quantity) any { return q.Text(u) })...)
+	texts := lists.Map(figures, func(q measure.Quantity) any { return q.Text(u) })
+	texts[0], texts[1] = measure.Apart(figures[0], figures[1], u)
+	return t.With(texts...)
 }
 
 // Either returns the first text where something holds, else the second.
