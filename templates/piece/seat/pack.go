@@ -57,6 +57,9 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	if k.Mortise.Depth == 0 {
 		boards.Say(carryText)
 	}
+	if !s.whole() {
+		s.setOut(&boards)
+	}
 	out.Cards = append(out.Cards, boards.Card)
 	var bevels assembly.Bevels
 	for _, l := range s.sorts() {
@@ -71,6 +74,33 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 	out.Cards = append(out.Cards, saw.Card)
 	err := bevels.Onto(&out, set)
 	return out, err
+}
+
+// setOut says the outline of a seat that no sheet shows whole.
+func (s Seat) setOut(c *assembly.Card) {
+	k, box := s.design.Seat, s.size2()
+	c.Read(acrossReading, measure.Length(box.X))
+	c.Read(depthReading, measure.Length(box.Y))
+	switch k.Shape {
+	case design.OvalSeat:
+		// The sum of the ways to the foci is the longer axis; at the end of the shorter one
+		// both are half of it.
+		c.Read(pinsReading, measure.Length(math.Sqrt(math.Abs(k.Width*k.Width-k.Depth*k.Depth))/2))
+		c.Read(stringReading, measure.Length(math.Max(k.Width, k.Depth)))
+		c.Say(ovalText)
+	case design.ShieldSeat:
+		c.Read(backCurve, measure.Length(k.BackWidth))
+		c.Say(shieldText)
+	case design.FreeSeat:
+		for i, p := range s.looking().ApplyAll(k.Points) {
+			sides := assembly.Either(p.X < 0, toTheLeft, toTheRight).With(s.mm(math.Abs(p.X)))
+			c.Figures = append(c.Figures, templates.Reading{Name: cornerAt.With(i + 1),
+				Value: both.With(sides, assembly.Either(p.Y < 0, toTheFront, toTheBack).With(s.mm(math.Abs(p.Y))))})
+		}
+	}
+	if k.Corner > 0 && k.Shape >= design.RectangleSeat {
+		c.Read(assembly.Either(k.Shape == design.ShieldSeat, frontCorners, roundCornersReading), measure.Length(k.Corner))
+	}
 }
 
 // boringCard is the set-up of one resultant.

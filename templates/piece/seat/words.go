@@ -233,11 +233,26 @@ const (
 	seatBoardsTick text = "seat boards"
 	legsTick       text = "legs"
 
-	slabText         text = "Glue up %d boards, each %s long and %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
-	setOutText       text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
-	carryText        text = "Square the centre line and the middle over the edges to the other face: there the point of the bit is measured from them."
-	acrossReading    text = "side to side"
-	depthReading     text = "front to back"
+	slabText      text = "Glue up %d boards, each %s long and %s wide when jointed, grain %s. Plane the slab flat and to its thickness."
+	setOutText    text = "On the face that is bored set out the outline, the centre line, the holes and their sightlines. Leave the slab with its straight edges until it is bored: it is held more easily."
+	carryText     text = "Square the centre line and the middle over the edges to the other face: there the point of the bit is measured from them."
+	acrossReading text = "side to side"
+	depthReading  text = "front to back"
+
+	// Of an outline that no sheet shows whole.
+	pinsReading         text = "pins for the string, on the longer axis, from the middle"
+	stringReading       text = "string from pin to pin"
+	ovalText            text = "Draw the oval with the pencil in the bight of a string that does not stretch, tied to two pins."
+	backCurve           text = "curve at the back, diameter"
+	shieldText          text = "Straight lines touch the curve at the back and those of the front corners."
+	frontCorners        text = "front corners, radius"
+	roundCornersReading text = "corners, radius"
+	cornerAt            text = "corner %d, from the middle"
+	toTheLeft           text = "%s left"
+	toTheRight          text = "%s right"
+	toTheFront          text = "%s forward"
+	toTheBack           text = "%s back"
+
 	thicknessReading text = "thickness"
 
 	bevelReading     text = "gauge, bevel"
