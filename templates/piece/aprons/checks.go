@@ -14,10 +14,6 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// modestLoad in kg is what a table should bear at its rim: a hand that is leaned on
-// (common practice, no source; no standard is meant).
-const modestLoad = 10.0
-
 // steepestBlade is what the blade of a table saw tilts at most, rad.
 var steepestBlade = measure.Radians(45)
 
@@ -67,7 +63,7 @@ func (m Model) Checks() []kind.Check {
 	if s := m.Weakest(); s.NeverTips() {
 		out = append(out, texts.Found("aprons.never-tips", kind.Pass))
 	} else {
-		out = append(out, texts.Limited(u, "aprons.tipping-load", measure.Mass(s.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn))
+		out = append(out, texts.Limited(u, "aprons.tipping-load", measure.Mass(s.TippingLoad(0)), measure.IsAtLeast, measure.Mass(design.HandLoad), kind.Warn))
 	}
 	if moves, ok := m.TopMoves(); ok && f.Top.Fixing == design.NoFixing {
 		out = append(out, texts.AtMost(u, "aprons.top-held", moves, felt, kind.Warn))

@@ -10,10 +10,6 @@ import (
 	"rodsheet/templates/piece/kind"
 )
 
-// modestLoad in kg is what a piece should bear at its rim: a hand that is
-// leaned on (common practice, no source; no standard is meant).
-const modestLoad = 10.0
-
 // askStanding asks what load at the rim tips the piece.
 func askStanding(m model) []Check {
 	if m.Design.Top.Kind == design.NoTop {
@@ -42,7 +38,7 @@ func askTipping(figure measure.ID, s piece.Stand) Check {
 	if w.NeverTips() {
 		return finding(kind.Pass, "never-tips")
 	}
-	return limited(figure, measure.Mass(w.TippingLoad(0)), measure.IsAtLeast, measure.Mass(modestLoad), kind.Warn)
+	return limited(figure, measure.Mass(w.TippingLoad(0)), measure.IsAtLeast, measure.Mass(design.HandLoad), kind.Warn)
 }
 
 // askFeet says whether the feet stand inside the rim, and whether they rock: three

@@ -158,6 +158,15 @@ func TestTopsAreNotLeanedOn(t *testing.T) {
 	if lay.Test.ID != "bond-holds" {
 		t.Errorf("the test is %s", lay.Test.ID)
 	}
+	for load, want := range map[float64]NoteID{5: "tips-leaned-on", 20: "tips-sat-on", 149: "tips-sat-on", 160: ""} {
+		d.Top.Diameter = 2 * (a + mass*a/load) // a wider one weighs more, and is tipped by more
+		p := piecetest.WorkedAll(t, d)[0]
+		w := p.Standing(p.FrameMass(p.Stretcher(), p.Leg())).Weakest(0)
+		d.Top.Diameter = 2 * (a + w.TippingLoad(0)/load*(p.TopRadius()-a))
+		if got := tips(piecetest.WorkedAll(t, d)[0]).ID; got != want {
+			t.Errorf("about %g kg tips it: %q, want %q", load, got, want)
+		}
+	}
 	d.Top.Diameter = 2 * (a - 10)
 	if got := only(stepsOf(piecetest.WorkedAll(t, d)), FitTop)[0].Heed; got != (Note{}) {
 		t.Errorf("nothing tips it: %v", got)

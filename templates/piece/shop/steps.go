@@ -172,13 +172,20 @@ func fitTop(p sized) (row, bool) {
 	return plain(o, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind != design.NoTop
 }
 
-// tips says what load on the rim tips the piece, where one does.
+// tips warns of what load on the rim tips the piece, where a person may be it.
 func tips(p piece.Piece) Note {
 	s := p.Standing(p.FrameMass(p.Stretcher(), p.Leg()))
-	if w := s.Weakest(0); !s.Falls() && !w.NeverTips() {
-		return note("tips-at", figure(measure.Mass(w.TippingLoad(0))))
+	w := s.Weakest(0)
+	load := w.TippingLoad(0)
+	switch {
+	case s.Falls():
+		return note("falls-over")
+	case w.NeverTips() || load > design.PersonLoad:
+		return Note{}
+	case load < design.HandLoad:
+		return note("tips-leaned-on", figure(measure.Mass(load)))
 	}
-	return Note{}
+	return note("tips-sat-on", figure(measure.Mass(load)))
 }
 
 // placing says where the top lies over the ring. A free outline need not follow

@@ -8,7 +8,7 @@ import (
 
 // cautionNotes are the cautions of steps.
 var cautionNotes = []shop.NoteID{
-	"isolate-power", "change-blade", "free-offcut", "small-parts", "hands-on-jig", "taper-in-jig", "clamp-to-drill", "dust", "data-sheets", "rags", "glass-care",
+	"isolate-power", "change-blade", "free-offcut", "small-parts", "hands-on-jig", "taper-in-jig", "clamp-to-drill", "dust", "data-sheets", "rags", "glass-care", "falls-over",
 	"saw-by-hand", "chop-by-hand", "plane-by-hand", "panel-care", "jig-screws", "fingers-clear", "knife-away", "pare-clamped", "trim-clamped", "draw-evenly", "pads-on-stick", "bumper-sheet", "saw-outline", "drill-top",
 }
 
@@ -32,7 +32,7 @@ func Cautions() []templates.Panel {
 	for _, id := range cautionNotes {
 		cards.Text = append(cards.Text, noteTexts()[id].With())
 	}
-	cards.Text = append(cards.Text, noteTexts()["tips-at"].With(say("the load on its card")))
+	cards.Text = append(cards.Text, noteTexts()["tips-leaned-on"].With(say("the load on its card")))
 	guards := templates.Panel{Heading: say("Guard and riving knife at the saw")}
 	for _, g := range guardNotes {
 		guards.Text = append(guards.Text, under.With(g.cut.With(), noteTexts()[g.id].With()))
