@@ -202,10 +202,11 @@ func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
 	}
 }
 
-// What the corners of a triangle set stands inside it, wherever it lies.
+// What the corners of a triangle set stands inside it, wherever it lies; in a low one what was
+// asked for.
 func TestBevelsStandInTheirTriangle(t *testing.T) {
 	for _, l := range []Layout{DefaultLayout(measure.Millimetre, papers()[3]), DefaultLayout(measure.Inch, papers()[0])} {
-		for _, deg := range []float64{6.5, 9.46, 20, 40, 45, 48, 54.7, 57, 60, 80} {
+		for _, deg := range []float64{6.5, 9.46, 20, 40, 45, 48, 54.7, 57, 60, 80, 82} {
 			job := must(templates.Angles([]float64{measure.Radians(deg)}, 0, templates.Setting{Unit: l.Unit, Clear: l.Clear()}))(t)
 			p := layOne(t, l, job.Drawings()[0]).Document().Pages[0]
 			var triangle []geometry.Point // the last closed one: the calibration square stands before
@@ -214,15 +215,16 @@ func TestBevelsStandInTheirTriangle(t *testing.T) {
 					triangle = s.Points[:last]
 				}
 			}
-			inside := 0
+			inside, asked := 0, false
 			for _, x := range p.Texts {
 				out := func(at geometry.Point) bool { return !geometry.Meets(geometry.Segment{A: at, B: at}, triangle) }
 				if strings.HasPrefix(x.String, "bevel ") && !slices.ContainsFunc(letters(x), out) {
 					inside++
+					asked = asked || strings.HasPrefix(x.String, "bevel "+measure.Angle(measure.Radians(deg)).Text(l.Unit)+":")
 				}
 			}
-			if inside != 2 {
-				t.Errorf("%g° in %v: %d corners are named inside the triangle, want both", deg, l.Unit, inside)
+			if !asked || inside < 2 && deg < 81 {
+				t.Errorf("%g° in %v: %d corners are named inside the triangle, that asked for among them: %v", deg, l.Unit, inside, asked)
 			}
 		}
 	}

@@ -220,10 +220,12 @@ func (g gauge) angleMark(d *Drawing, corner geometry.Point, radius, from, angle 
 }
 
 // wordsAt is how far out of a corner its words stand: at the arc or, where that is too short
-// for them, so far that they lie between both edges. Where these end before, at the arc.
+// for them, so far that they lie between both edges. Where these end before, or the words of
+// the upper corner, the one asked for, need that room, at the arc.
 func (g gauge) wordsAt(radius, angle float64) float64 {
 	const high, half = 6.5, 32.0 // what large letters take, with the air round them
-	if open := high / math.Tan(angle); open > radius && open+2*half < 0.8*g.Base {
+	shared := g.steep() && g.Rise() < 4*high
+	if open := high / math.Tan(angle); !shared && open > radius && open+2*half < 0.8*g.Base {
 		return open + half
 	}
 	return radius

@@ -64,7 +64,8 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 	}
 	for i, l := range b.Lanes {
 		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
-			k.noted(18*unit, edge, tag("rip", i+1, wording.Coarse(l.Width, u)))
+			k.Line(templates.Construction, geometry.Pt(-18*unit, edge), geometry.Pt(0, edge))
+			k.named(geometry.Pt(-9*unit, l.At+l.Width/2), tag("rip", i+1, wording.Coarse(l.Width, u))) // beside its lane, not the next
 		}
 	}
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))

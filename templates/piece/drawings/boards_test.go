@@ -39,6 +39,14 @@ func TestBoardPictures(t *testing.T) {
 				}
 			}
 			checkPieces(t, pictures[i], want)
+			for _, l := range pictures[i].Labels {
+				at := func(lane shop.Lane) bool {
+					return l.On.A == l.On.B && l.On.A.Y > across*lane.At && l.On.A.Y < across*(lane.At+lane.Width)
+				}
+				if l.ID == "rip" && !slices.ContainsFunc(b.Lanes, at) {
+					t.Errorf("%q stands beside no lane", l.Text)
+				}
+			}
 			if thick == 80 && i == 0 && !resawn {
 				t.Error("a thick board is not resawn")
 			}
