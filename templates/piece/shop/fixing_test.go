@@ -9,6 +9,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
@@ -161,4 +162,67 @@ func TestThicknessesToBuy(t *testing.T) {
 			t.Errorf("%v: no board of %v serves", r.Rough, least)
 		}
 	}
+}
+
+// Holes and slots are bored as cards and table say, as solids: each lies whole in its
+// stretcher, clear of the laps, and a screw that stands fast in the top has room in it on all
+// the way that the top takes it, across the grain in the room.
+func TestTheHolesAreBored(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := fastened(t)
+		f, _ := FixingOf(p)
+		u := p.Design.Unit
+		if f.Kind != design.Screws {
+			t.Skip("buttons")
+		}
+		shank, head := Bits(u)
+		share := TopShare(p.Design)
+		stretcher := p.Stretcher()
+		low, high := stretcher.Bounds().Min.Z, stretcher.Bounds().Max.Z
+		for _, h := range f.Holes {
+			if f.Across(u, h) > p.Frame.Ring.Width {
+				continue // a check tells of it
+			}
+			along := solid.V(math.Cos(h.Lean), math.Sin(h.Lean), 0)
+			if h.Leans == PlainEnd {
+				along.X = -along.X
+			}
+			at := solid.V(h.At, p.Frame.Ring.Width/2, low)
+			bored := func(wide, long, deep float64) solid.Solid {
+				if !h.Slotted {
+					long = wide
+				}
+				return solid.Slot(at, along, solid.V(0, 0, deep), wide, long)
+			}
+			through, sunk := bored(shank, f.Slot(u), high-low), bored(head, f.HeadSlot(u), f.Bore)
+			for _, hole := range []solid.Solid{through, sunk} {
+				if hole.Empty() {
+					continue
+				}
+				if lost := stretcher.Volume() - stretcher.Subtract(hole).Volume(); math.Abs(lost-hole.Volume()) > 1e-6*hole.Volume()+1e-3 {
+					t.Errorf("hole %+v takes %g mm³ of wood, it is of %g", h, lost, hole.Volume())
+				}
+			}
+			place := p.Frame.Ring.Place(h.Part, 0)
+			grain := p.TopAlong()
+			across := place.Inverse().Apply(place.Apply(geometry.Point{}).Add(grain.Perp()))
+			middle := place.Apply(geometry.Pt(h.At, p.Frame.Ring.Width/2))
+			moves := share * math.Abs(middle.Dot(grain.Perp()))
+			if !h.Slotted && moves < 0.51 {
+				continue // its own clearance allows that
+			}
+			for _, way := range []float64{-moves, moves} {
+				by := solid.V(across.X, across.Y, 0).Mul(way)
+				for _, part := range []struct {
+					room       solid.Solid
+					wide, deep float64
+				}{{through, shank, high - low}, {sunk, head, f.Bore}} {
+					screw := solid.Stock("", solid.Slot(at.Add(by), along, solid.V(0, 0, part.deep), part.wide, part.wide))
+					if left := screw.Subtract(part.room).Volume(); left > 1e-3 {
+						t.Errorf("hole %+v: the top moves %g, and %g mm³ of the screw have no room", h, way, left)
+					}
+				}
+			}
+		}
+	})
 }
