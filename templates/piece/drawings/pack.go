@@ -4,6 +4,7 @@ package drawings
 
 import (
 	"cmp"
+	"slices"
 
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
@@ -41,13 +42,17 @@ func Pack(f checks.Findings, o kind.Options, s templates.Setting) (templates.Job
 		{"names", namesHeading, kind.Bench, false, func() (templates.Section, error) { return namesJob(pieces[0]), nil }},
 		Wood(plan),
 	}
+	ends := plainEndsHeading
+	if slices.ContainsFunc(pieces, func(p piece.Piece) bool { return p.Taper != nil }) {
+		ends = tapersHeading
+	}
 	for _, e := range []struct {
 		id      measure.ID
 		heading plain.Text
 		at      shop.Stage
 	}{
 		{"stock", stockHeading, shop.StockStage}, {"laps", lapsHeading, shop.LapStage}, {"bridles", bridlesHeading, shop.BridleStage},
-		{"tapers", tapersHeading, shop.TaperStage}, {"top", topHeading, shop.TopStage}, {"glue-up", glueHeading, shop.GlueStage},
+		{"tapers", ends, shop.TaperStage}, {"top", topHeading, shop.TopStage}, {"glue-up", glueHeading, shop.GlueStage},
 		{"finish", finishHeading, shop.FinishStage},
 	} {
 		fill := func() (templates.Section, error) { return k.stage(e.at) }

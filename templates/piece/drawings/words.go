@@ -44,6 +44,7 @@ const (
 	bridlesHeading   wording.Text = "Bridles"
 	blockHeading     wording.Text = "%s, %s, %s wide"
 	tapersHeading    wording.Text = "Tapers and plain ends"
+	plainEndsHeading wording.Text = "Plain ends"
 	glueHeading      wording.Text = "Ring and glue-up"
 	topHeading       wording.Text = "Top"
 	finishHeading    wording.Text = "Finish"

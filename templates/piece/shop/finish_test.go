@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -72,6 +73,41 @@ func TestGuards(t *testing.T) {
 			t.Errorf("card %d: %q", c.Number, guard)
 		case guard == "guard-stays" && (!c.Through || c.How != OnGauge):
 			t.Errorf("card %d keeps its guard", c.Number)
+		}
+	}
+}
+
+// Three feet never rock: more are levelled. Corners of a top are worked by their size, and
+// a round top stands past the middle of each side by its radius less that of the circle
+// within the ring's outer sides, 260/(2·tan 60°) + 28 mm.
+func TestWhatTheTopAndTheFeetTake(t *testing.T) {
+	said := func(d design.Design, do Do, id NoteID) (out []Note) {
+		for _, s := range only(stepsOf(piecetest.WorkedAll(t, d)), do) {
+			for _, n := range s.Then.All() {
+				if n.ID == id {
+					out = append(out, n)
+				}
+			}
+		}
+		return out
+	}
+	d := piecetest.Low()
+	d.Ring.Inside, d.Ring.Width, d.Top.Outline, d.Top.Diameter = 260, 28, design.RoundTop, 530
+	got := said(d, FitTop, "same-overhang")
+	if len(got) != 1 || math.Abs(got[0].Args[0].Figure.Value-(265-260/(2*math.Tan(math.Pi/3))-28)) > 1e-6 {
+		t.Errorf("overhang %v", got)
+	}
+	for sides, want := range map[int]int{3: 0, 4: 1, 6: 1} {
+		d.Ring.Sides = sides
+		if got := said(d, Sand, "level-soles"); len(got) != want {
+			t.Errorf("%d feet: %v", sides, got)
+		}
+	}
+	d.Top = design.Top{Kind: design.WoodTop, Outline: design.RingTop, Overhang: 40, Thickness: 20, CornerSize: 15}
+	for corner, want := range map[design.Corner][2]int{design.SharpCorner: {}, design.ClippedCorner: {1, 0}, design.RoundedCorner: {0, 1}} {
+		d.Top.Corner = corner
+		if clip, round := said(d, SawTop, "clip-corners"), said(d, SawTop, "round-corners"); len(clip) != want[0] || len(round) != want[1] {
+			t.Errorf("corner %v: %v %v", corner, clip, round)
 		}
 	}
 }

@@ -192,7 +192,8 @@ func tips(p piece.Piece) Note {
 // it: what places that is how far it stands past each stretcher.
 func placing(p piece.Piece, o *Operation) {
 	if p.Design.Top.Outline != design.FreeOutline {
-		o.Then = notes(note("same-overhang"))
+		sides, _ := p.Overhangs()
+		o.Then = notes(note("same-overhang", length(sides[0])))
 		return
 	}
 	sides, corners := p.Overhangs()
@@ -327,7 +328,11 @@ func sandParts(p sized) (row, bool) {
 }
 
 func sandAll(p sized) (row, bool) {
-	o := Operation{Do: Sand, What: note("step.sand-all"), Then: notes(note("sand-after-glue"), note("ease-feet")), Test: note("no-scratch"), Caution: "dust"}
+	o := Operation{Do: Sand, What: note("step.sand-all"), Then: notes(note("sand-after-glue")), Test: note("no-scratch"), Caution: "dust"}
+	if p.Frame.Ring.Sides > 3 { // three feet never rock
+		o.Then = o.Then.with(note("level-soles"))
+	}
+	o.Then = o.Then.with(note("ease-feet"))
 	if p.Design.Top.Kind == design.WoodTop {
 		o.Then = o.Then.with(note("sand-top"))
 	}
@@ -358,8 +363,20 @@ func sawTop(p sized) (row, bool) {
 		grain = note("grain-across")
 	}
 	return plain(Operation{
-		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain), Test: outlineTrue(p.Piece), Caution: "saw-outline",
+		Do: SawTop, What: note("step.saw-top"), Then: notes(note("outline-to-line"), grain, cornersWorked(p.Piece)), Test: outlineTrue(p.Piece), Caution: "saw-outline",
 	}, Batch{Part: Top, Size: p.Design.Size, Count: 1}), p.Design.Top.Kind == design.WoodTop
+}
+
+// cornersWorked says how the corners of an outline that follows the ring are worked.
+func cornersWorked(p piece.Piece) Note {
+	top := p.Design.Top
+	switch {
+	case top.Outline == design.RoundTop || top.CornerSize == 0 || top.Corner == design.SharpCorner:
+		return Note{}
+	case top.Corner == design.ClippedCorner:
+		return note("clip-corners", length(top.CornerSize))
+	}
+	return note("round-corners", length(top.CornerSize))
 }
 
 // outlineTrue says how the sawn outline is measured: what has no one figure, by its sheet.

@@ -292,6 +292,8 @@ func (w writer) bladeSet(s shop.Step) setting {
 		return setting{ofBlade, say("by hand, through"), high, false}
 	case c.ByHand():
 		return setting{ofBlade, say("by hand, depth"), w.mm(c.Height), false}
+	case c.Through && c.How == shop.OnTaper:
+		return setting{ofBlade, say("blade through, above the jig"), high, false}
 	case c.Through:
 		return setting{ofBlade, say("blade through"), high, false}
 	case c.How == shop.OnGauge && w.Stage == shop.LapStage:
