@@ -83,7 +83,7 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"spacer-to-length":  "saw it a little long, off its block stick and free last; when the kerf of the blade for the laps is measured, shoot its ends square to %s.",
 		"lap-sled-true":     "an offcut sawn on it has a bevel of %s.",
 		"tenoning-jig-true": "its face stands square to the table.",
-		"tapering-jig-true": "from the sawn edge to the fence it measures %s and %s, at places %s apart.",
+		"tapering-jig-true": "from the sawn edge to the fence it measures %s and %s, at places %s apart: one jig, its fence set and tested anew for each taper.",
 		"spacer-true":       "callipers read it alike along all four edges.",
 		// Work by hand.
 		"blade-rises":     "The blade rises %s: saw this by hand or at the bandsaw, to the knifed lines.",
