@@ -158,11 +158,15 @@ func lines(p piece.Piece) []Line {
 		others = []float64{-quarter, quarter}
 	}
 	var all []Line
+	reach := ToShoulder(p.Design.Unit, HoleReach(p))
+	if p.Design.Top.Fixing.Kind == design.Buttons {
+		reach = math.Min(reach, mortiseReach(p))
+	}
 	for i := range r.Sides {
 		out := r.Place(i, 0).Apply(geometry.Pt(0, 1)).Sub(r.Place(i, 0).Apply(geometry.Pt(0, 0)))
 		all = append(all, Line{
 			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Out: out.Dot(p.TopAlong().Perp()), Others: others,
-			Reach: ToShoulder(p.Design.Unit, HoleReach(p)), Half: r.Polygon().Offset(r.Width/2).Side() / 2,
+			Reach: reach, Half: r.Polygon().Offset(r.Width/2).Side() / 2,
 		})
 	}
 	return all
@@ -216,6 +220,24 @@ func (l Line) middle() (at float64, ok bool) {
 // ToShoulder returns how far from mid-length a hole may stand, with the shoulder so far.
 func ToShoulder(u measure.Unit, shoulder float64) float64 {
 	return math.Max(0, -piece.WholeUp(u, sizesOfFixings(u).toLap-shoulder))
+}
+
+// mortiseReach returns how far from mid-length a button's mortise may stand: what is left
+// between its end and the lap, which leans over the width, is as much as beside a hole. The
+// top moves nowhere more than in the corners of the centre lines.
+func mortiseReach(p piece.Piece) float64 {
+	r, u := p.Frame.Ring, p.Design.Unit
+	ringSide, _ := r.Shoulders(0)
+	outer, _ := r.Shoulders(r.Width)
+	middle := r.Polygon().Offset(r.Width / 2)
+	play := TopShare(p.Design) * math.Hypot(middle.Apothem, middle.Side()/2)
+	return math.Max(0, math.Min(ringSide, outer)-mortiseLong(p, play)/2-u.Round(5, 3.0/16))
+}
+
+// mortiseLong returns the length of the mortise of a button that moves so far either way
+// (common practice, no source).
+func mortiseLong(p piece.Piece, play float64) float64 {
+	return p.WholeUp(p.Design.Unit.Round(30, 1.25) + 2*play)
 }
 
 // HoleReach returns how far from mid-length the nearer shoulder of a lap stands, on
@@ -299,7 +321,7 @@ func grooveFixings(p sized) (row, bool) {
 		Do: DrillFixings, What: note("step.groove-fixings"),
 		Then: notes(
 			note("mortise-buttons", length(below), length(high), length(deep)),
-			note("mortise-long", length(p.WholeUp(u.Round(30, 1.25)+2*f.Play))), note("fixings-by-table"),
+			note("mortise-long", length(mortiseLong(p.Piece, f.Play))), note("fixings-by-table"),
 		),
 		Test: note("button-pulls"), Caution: "clamp-to-drill",
 	}, p.stretchers.real()), ok && f.Kind == design.Buttons

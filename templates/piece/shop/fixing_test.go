@@ -226,3 +226,29 @@ func TestTheHolesAreBored(t *testing.T) {
 		}
 	})
 }
+
+// The mortises for buttons are cut as their card says, as solids: each lies whole in its
+// stretcher, clear of the laps.
+func TestTheButtonMortisesAreCut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := fastened(t)
+		f, _ := FixingOf(p)
+		if f.Kind != design.Buttons {
+			t.Skip("screws")
+		}
+		cut, _ := grooveFixings(sized{Piece: p})
+		below, high, deep := cut.Then[0].Args[0].Figure.Value, cut.Then[0].Args[1].Figure.Value, cut.Then[0].Args[2].Figure.Value
+		long := cut.Then[1].Args[0].Figure.Value
+		if deep > p.Frame.Ring.Width || below+high > p.Frame.Ring.Depth {
+			t.Skip("too slight")
+		}
+		stretcher := p.Stretcher()
+		top := stretcher.Bounds().Max.Z
+		for _, h := range f.Holes {
+			mortise := solid.Box(solid.V(h.At-long/2, 0, top-below-high), solid.V(h.At+long/2, deep, top-below))
+			if lost := stretcher.Volume() - stretcher.Subtract(mortise).Volume(); math.Abs(lost-mortise.Volume()) > 1 {
+				t.Errorf("mortise %+v of %g × %g takes %g mm³ of wood, it is of %g", h, long, deep, lost, mortise.Volume())
+			}
+		}
+	})
+}
