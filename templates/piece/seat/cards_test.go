@@ -195,7 +195,7 @@ func TestTheCardsMakeTheSlots(t *testing.T) {
 		}
 		for i, l := range s.legs {
 			leg := homed(s, l, s.turning(l))
-			deep := figure(t, slotting, slotReading, text(both.With(slotReading.With(), sortNames[l.sort.id()].With())))
+			deep := figure(t, slotting, slotReading, text(both.With(slotReading.With(), legsCalled(l.sort, s.count(l.sort)).With())))
 			tip := math.Inf(1)
 			for _, e := range leg.Pieces[0].Edges() {
 				tip = min(tip, e.A.Sub(l.at).Dot(l.axis))
