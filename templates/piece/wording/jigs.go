@@ -17,7 +17,7 @@ var jigTexts = map[shop.Part][]wording.Text{
 	shop.LapSled: {
 		"In the place of the mitre gauge. Base of flat sheet, such as plywood, the runner under it planed to the slot of the table. The fence is screwed on by where it meets both edges of the base; the bridge holds both halves together. The first cut saws the slot: the stop is measured from its near side.",
 		"The blade's height on the cards is from the top of this base, not from the table. The stop block is clamped to the fence, the spacer goes between part and stop.",
-		"Caution: the blade comes out behind the fence. Its cover is glued there, layer on layer, one end cut to lie on the fence; it is long enough for a blade of 250 mm or 10 in, for no larger one.",
+		"Caution: the blade comes out behind the fence. Its cover is glued there, layer on layer, one end cut to lie on the fence; it is long enough for a usual blade of ten inches, for no larger one.",
 	},
 	shop.TaperSled: {
 		"Base of flat sheet, one edge along the rip fence, the other trimmed by the blade. The line of the taper lies over that edge: the fence is screwed on by its two distances, at the foot and at the start of the taper, and anew for another taper. The foot goes first, the stop block stands behind the head.",
