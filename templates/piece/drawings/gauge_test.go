@@ -74,12 +74,14 @@ func cornerNamed(t *rapid.T, sheet templates.Section, angle string) float64 {
 			if !strings.HasPrefix(l.Text, "bevel "+angle+":") && l.Text != angle+" to the edge" {
 				continue
 			}
-			at, a, b := low, outline[1], slope
-			if l.On.A.Distance(slope) < l.On.A.Distance(low) {
-				at, a, b = slope, low, geometry.Pt(slope.X, slope.Y-1)
+			// The words stand in the middle between the sides of their corner.
+			for _, c := range [][3]geometry.Point{{low, outline[1], slope}, {slope, low, geometry.Pt(slope.X, slope.Y-1)}} {
+				a, b, words := c[1].Sub(c[0]).Unit(), c[2].Sub(c[0]).Unit(), l.On.A.Sub(c[0])
+				if math.Abs(a.Add(b).Cross(words)) < 1e-9 {
+					return math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
+				}
 			}
-			a, b = a.Sub(at), b.Sub(at)
-			return math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
+			t.Fatalf("%q stands in no corner", l.Text)
 		}
 	}
 	t.Fatalf("no corner is named by %s", angle)
