@@ -95,7 +95,7 @@ var rowChecks = [...]struct{ end, mitre, meet, outside, hold measure.ID }{
 func leastTenon(u measure.Unit) float64 { return u.Round(8, 5.0/16) }
 
 // tenonShort is the shortest of all tenons of a row.
-func (m Model) tenonShort(row *Row) float64 { return lists.Least(m.sorts(row), Rail.longest) }
+func (m Model) tenonShort(row *Row) float64 { return lists.Least(m.sorts(row), Rail.mean) }
 
 // thin grades wood that is left beside a cut: what is hardly there breaks out.
 func (m Model) thin(mm float64) kind.Grade {

@@ -355,3 +355,21 @@ func TestIdentitiesStay(t *testing.T) {
 }
 
 func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
+
+// A mitred tenon is judged by the mean of its cheeks. By hand: between plumb legs of a
+// rectangle the mitre runs at 45°, so the cheeks differ by the thickness of the tenon, and
+// its mean is half of that less than its longest.
+func TestMitredTenonsAreJudgedByTheirMean(t *testing.T) {
+	d := table()
+	f := &d.Frame
+	f.Legs.Rake, f.Legs.Splay, f.Legs.Foot = 0, 0, 0
+	f.Aprons.Long, f.Aprons.Tenon = 0, 7
+	m := newModel(d)
+	for _, r := range m.Rows[0].Rails {
+		piecetest.Nearly(t, "mean of a mitred tenon", r.mean(), r.longest()-3.5)
+	}
+	f.Aprons.Long = 12
+	for _, r := range newModel(d).Rows[0].Rails {
+		piecetest.Nearly(t, "a square tenon", r.mean(), 12)
+	}
+}

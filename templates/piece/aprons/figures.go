@@ -6,6 +6,7 @@ import (
 	"rodsheet/geometry"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
+	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/kind"
@@ -176,6 +177,14 @@ func (r Rail) longest() float64 {
 		most = math.Max(most, e.shoulder.Height(p)/e.Joint.Square())
 	}
 	return most
+}
+
+// mean returns how far the tenon runs beyond its shoulder along the rail, the mean of its
+// cheeks, of which a mitre shortens one: its volume over its section square to the rail.
+func (r Rail) mean() float64 {
+	t := r.Ends[left].tenon()[0]
+	section := lists.Map(corners(t), func(p solid.Vec) geometry.Point { return geometry.Pt(p.Dot(r.In), p.Dot(r.Up)) })
+	return t.Volume() / geometry.Area(geometry.Hull(section))
 }
 
 // Wares returns what is bought for one table: screws or buttons for the top.
