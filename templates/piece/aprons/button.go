@@ -88,6 +88,22 @@ func (m Model) buttonEdge() float64 {
 	return m.TopShape().Inside(out...)
 }
 
+// grooveSpare returns the groove that has least to spare for its buttons: how long it is, and
+// what they take of it, from the first to the last and as far as the top takes them along it.
+func (m Model) grooveSpare(b button) (long, taken float64) {
+	spare := math.Inf(1)
+	for _, r := range m.sorts(m.Rows[0]) {
+		from, to := r.grooveEnds(b)
+		n := float64(fixings(r))
+		apart := r.shortest() * (n - 1) / n // the outermost two
+		has, wants := to.Sub(from).Dot(r.Along), b.wide+apart*(1+shop.TopShare(m.Design))
+		if has-wants < spare {
+			spare, long, taken = has-wants, has, wants
+		}
+	}
+	return long, taken
+}
+
 // buttonChecks ask whether the groove leaves enough of the aprons, and room for a tongue, and
 // whether the screws are clear of the rim.
 func (m Model) buttonChecks() []kind.Check {
@@ -98,6 +114,7 @@ func (m Model) buttonChecks() []kind.Check {
 	own.Design.Unit = m.Design.Written // by the round sizes of the file it is judged
 	edge := own.buttonEdge()
 	u, b := m.Design.Unit, m.button()
+	long, taken := own.grooveSpare(own.button())
 	grade := func(mm, least float64) kind.Grade {
 		if mm < least-piece.Slip {
 			return m.thin(mm)
@@ -108,6 +125,7 @@ func (m Model) buttonChecks() []kind.Check {
 	return []kind.Check{
 		texts.Found("aprons.behind-groove", grade(m.Rows[0].Of.Thickness-b.deep, checks.LeastBeside(u))),
 		texts.Found("aprons.tongue", grade(b.tongue, leastTongue(u))),
+		texts.AtLeast(u, "aprons.groove-long", long, taken, kind.Fail),
 		texts.AtLeast(u, "aprons.button-edge", edge, checks.LeastBeside(own.Design.Unit), m.thin(edge)),
 	}
 }

@@ -59,6 +59,7 @@ func TestChecks(t *testing.T) {
 		{"aprons.screw-bore", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Depth = design.Screws, 130 }},
 		{"aprons.behind-groove", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 12 }},
 		{"aprons.behind-groove", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Aprons.Thickness = design.Buttons, 8.5 }},
+		{"aprons.groove-long", kind.Fail, true, func(f *design.Frame) { f.Top.Fixing, f.Length = design.Buttons, 135 }},
 		{"aprons.tongue", kind.Fail, false, func(f *design.Frame) { f.Top.Fixing, f.Legs.Rake, f.Legs.Splay = design.Buttons, 0.78, 0.78 }},
 		{"aprons.button-edge", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Overhang, f.Aprons.Inset = design.Buttons, -38, 3 }},
 		{"aprons.tenon-hold", kind.Warn, true, func(f *design.Frame) { f.Aprons.Long = 7 }},

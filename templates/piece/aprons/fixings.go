@@ -31,20 +31,27 @@ func (m Model) fixed(apron solid.Part, i int) solid.Part {
 	return apron
 }
 
-// grooved is what the groove for buttons takes: a bit as wide as it is high stops as far
-// short of the shoulders as the apron is thick. It is empty where they leave it no way.
+// grooved is what the groove for buttons takes. It is empty where the shoulders leave it no
+// way.
 func (r Rail) grooved(b button) solid.Solid {
+	from, to := r.grooveEnds(b)
+	long := to.Sub(from).Dot(r.Along)
+	if long < b.high {
+		return solid.Solid{}
+	}
+	return solid.Slot(from.Lerp(to, 0.5), r.Along, r.In.Mul(-b.deep), b.high, long)
+}
+
+// grooveEnds are the ends of the groove for buttons: a bit as wide as it is high stops as far
+// short of the shoulders as the apron is thick.
+func (r Rail) grooveEnds(b button) (from, to solid.Vec) {
 	t, high := r.Row.Of.Thickness, geometry.Bounds(r.groove(b)...)
 	mouth := r.Ends[left].Mouth[1].Add(r.Up.Mul(high.Centre().Y)) // then in to the frame side
 	at := func(e End) solid.Vec {
 		return solid.Meet(e.shoulder, r.deep(t), solid.Through(mouth, r.Up))
 	}
-	from, to := at(r.Ends[left]), at(r.Ends[right])
-	long := to.Sub(from).Dot(r.Along) - 2*t
-	if long < b.high {
-		return solid.Solid{}
-	}
-	return solid.Slot(from.Lerp(to, 0.5), r.Along, r.In.Mul(-b.deep), b.high, long)
+	stop := r.Along.Mul(t)
+	return at(r.Ends[left]).Add(stop), at(r.Ends[right]).Sub(stop)
 }
 
 // holes are what is bored for each screw of an apron: for its head, so that the hole for the

@@ -42,6 +42,7 @@ func mends() map[measure.ID][]design.Key {
 		"aprons.screw-hold":         {"frame.top.thickness"},
 		"aprons.beside-screw":       {"frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.behind-groove":      {"frame.aprons.thickness", "frame.milled.aprons"},
+		"aprons.groove-long":        {"frame.length", "frame.width", "frame.aprons.thickness", "frame.milled.aprons"},
 		"aprons.screw-bore":         {"frame.aprons.depth"},
 		"aprons.overhang":           {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.top.corner-size"},
 		"aprons.tipping-load":       {"frame.top.overhang", "frame.top.diameter", "frame.top.length", "frame.top.width", "frame.length", "frame.width"},
