@@ -357,6 +357,21 @@ func TestIdentitiesStay(t *testing.T) {
 
 func TestWhatMendsHasItsWords(t *testing.T) { piecetest.Mends(t, mends(), mending) }
 
+// A mend of what lies between two whole figures tries the nearer one first.
+func TestMendsTryTheWholeFigureItself(t *testing.T) {
+	d := table()
+	d.Frame.Aprons.Long = 7.9978
+	w, err := Kind().Solve([]design.Design{d})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := w.Report().Sizes[0].Checks
+	i := slices.IndexFunc(c, func(c kind.Check) bool { return c.ID == "aprons.tenon-hold" })
+	if len(c[i].Fixes) == 0 || c[i].Fixes[0].To != measure.Length(8) {
+		t.Errorf("mends %+v, want 8 mm", c[i].Fixes)
+	}
+}
+
 // A mitred tenon is judged by the mean of its cheeks. By hand: between plumb legs of a
 // rectangle the mitre runs at 45°, so the cheeks differ by the thickness of the tenon, and
 // its mean is half of that less than its longest.

@@ -110,6 +110,9 @@ func (w work[M]) turned(m M, id measure.ID, t turner, before kind.Grades) (float
 		}
 		return math.Inf(1)
 	}
+	if near := grid(0); near != was && near > 0 && holds(0) {
+		return near, true
+	}
 	for n, last := 1.0, 0.0; n < 1<<doublings; n, last = 2*n, n {
 		for _, way := range []float64{1, -1} {
 			low, high := last, math.Min(n, most(way))
