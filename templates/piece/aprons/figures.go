@@ -192,7 +192,8 @@ func (m Model) Wares() []shop.Ware {
 	if f, ok := m.Screws(); ok {
 		return []shop.Ware{{What: shop.TopScrew, Count: len(f.Holes), Length: f.Screw}}
 	}
-	if n, b := m.Buttons(), m.button(); n > 0 {
+	if n := m.Buttons(); n > 0 {
+		b := m.button()
 		return []shop.Ware{{What: shop.TopScrew, Count: n, Length: m.screw()}, {What: shop.TopButton, Count: n, Length: b.long, Width: b.wide, Thickness: b.thick()}}
 	}
 	return nil

@@ -30,8 +30,8 @@ type Model struct {
 	// parts stand in the room, each worked out once: legs, rails row by row, the top.
 	parts  []func() solid.Part
 	volume func() float64 // of all wood, mm³; worked out once
-	// finished are the parts with what the fixings of the top take from the aprons, which is
-	// looked at and neither checked nor weighed.
+	// finished are the parts with what the fixings of the top take from the aprons, for
+	// pictures only.
 	finished func() []solid.Part
 }
 

@@ -82,7 +82,8 @@ var allAsked = sync.OnceValue(func() map[Key]asked {
 })
 
 // Outside returns the errors about figures of a design that are outside their
-// limits, however it was made. What hangs on a key in doubt is not asked.
+// limits, however it was made. What hangs on a key in doubt is not asked; a figure that has
+// no meaning beside the words of a design is, where it is not 0: no file gives one.
 func (d Design) Outside(doubts Doubts) []error {
 	var errs []error
 	for _, f := range fields() {
@@ -318,7 +319,7 @@ type schema struct {
 	// and not the words of needs. hangsOn holds those figures, by key or table.
 	has     func(*Design, Key) bool
 	hangsOn map[Key][]Key
-	aside   []Key // tables that hang on others, and say how sizes came out: by them no piece is drawn
+	aside   []Key // optional tables and those of measured stock: closed on the page at first
 	start   starting
 }
 

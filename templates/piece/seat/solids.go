@@ -51,7 +51,7 @@ func ring(corners int, flat float64) []geometry.Point {
 
 // taperedPrism returns a prism about the z axis of a frame between two heights whose flats
 // stand so far from it at either, the first looking along x. It ends short of where it comes
-// to a point.
+// to a point, and has some size at one end at least.
 func taperedPrism(m solid.Affine3, corners int, z0, a0, z1, a1 float64) solid.Solid {
 	const least = 1e-3 // mm
 	if a0 < least {
