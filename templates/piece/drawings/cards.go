@@ -4,6 +4,7 @@ import (
 	"slices"
 	"sync"
 
+	"rodsheet/geometry"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
@@ -52,15 +53,21 @@ func galleries(plan shop.Plan, whole templates.Picture) []gallery {
 		}
 	}
 	whole.Heading = ""
-	views := map[bench]func() templates.Picture{wholePiece: func() templates.Picture { return whole }}
-	for of, view := range benchViews {
-		views[bench(of)] = sync.OnceValue(func() templates.Picture { return view(plan.Pieces[0]) })
-	}
+	sawn := lists.Map(plan.Pieces, func(p piece.Piece) func() sawnSoFar {
+		return sync.OnceValue(func() sawnSoFar {
+			return sawnSoFar{shop.States(p, plan.Cards, shop.Stretcher), shop.States(p, plan.Cards, shop.Leg)}
+		})
+	})
 	out := make([]gallery, len(plan.Cards))
 	lists.Each(len(out), func(i int) {
 		c, g := plan.Cards[i], &out[i]
-		if of, ok := benchPictures[c.Steps[0].Do]; ok {
-			g.after = []templates.Picture{views[of]()}
+		switch view, ok := benchViews[c.Steps[0].Do]; {
+		case c.Steps[0].Do == shop.FitTop:
+			g.after = []templates.Picture{whole}
+			return
+		case ok:
+			k := max(0, slices.IndexFunc(plan.Pieces, func(p piece.Piece) bool { return p.Design.Size == c.Steps[0].Parts[0].Size }))
+			g.after = []templates.Picture{view(sawn[k]().at(plan.Pieces[k], i))}
 			return
 		}
 		for _, add := range adds[i] {
@@ -133,35 +140,26 @@ func (s setUp) pictures() []templates.Picture {
 	return nil
 }
 
-// A bench is what a picture of work away from the saw shows.
-type bench uint8
+// sawnSoFar are the parts of one size as they stand after every card.
+type sawnSoFar struct{ stretcher, leg []solid.Part }
 
-const (
-	squaredBlanks bench = iota
-	ringAlone
-	openJoint
-	frameAlone
-	stretcherBelow
-	wholePiece
-)
-
-// benchPictures show what work away from the saw is about.
-var benchPictures = map[shop.Do]bench{
-	shop.Mill:           squaredBlanks,
-	shop.DryRing:        ringAlone,
-	shop.DryTrimmedRing: ringAlone,
-	shop.FitBridle:      openJoint,
-	shop.GlueLegs:       openJoint,
-	shop.GlueRing:       frameAlone,
-	shop.DrillFixings:   stretcherBelow,
-	shop.FitPads:        wholePiece,
-	shop.FitTop:         wholePiece,
+// at returns what lies on the bench at a card.
+func (s sawnSoFar) at(p piece.Piece, card int) bench {
+	return bench{p, s.stretcher[card], s.leg[card], s.stretcher[max(0, card-1)], s.leg[max(0, card-1)]}
 }
 
-// benchViews draw them, but for the whole piece.
-var benchViews = [...]func(piece.Piece) templates.Picture{
-	squaredBlanks: blanksView, ringAlone: ringView, openJoint: jointView, frameAlone: frameView,
-	stretcherBelow: belowView,
+// A bench is what a picture of work away from the saw shows: the parts of one size as
+// they are after a card, and before it, each in its own frame.
+type bench struct {
+	piece.Piece
+	stretcher, leg             solid.Part
+	stretcherBefore, legBefore solid.Part
+}
+
+// benchViews draw what work away from the saw is about, but for the whole piece.
+var benchViews = map[shop.Do]func(bench) templates.Picture{
+	shop.Mill: bench.blanks, shop.DryRing: bench.ring, shop.DryTrimmedRing: bench.ring, shop.FitBridle: bench.joint,
+	shop.GlueLegs: bench.joint, shop.TrimHeads: bench.trimmed, shop.GlueRing: bench.frame, shop.DrillFixings: bench.below, shop.FitPads: padsView,
 }
 
 func toneView(v solid.View, parts ...solid.Part) templates.Picture {
@@ -170,39 +168,66 @@ func toneView(v solid.View, parts ...solid.Part) templates.Picture {
 	return p
 }
 
-// blanksView shows a stretcher and a leg squared.
-func blanksView(p piece.Piece) templates.Picture {
-	stretcher, leg := shop.Blank(p, shop.Stretcher), shop.Blank(p, shop.Leg)
-	apart := solid.Translate(solid.V(-p.SawnLeg().Length/2, -3*p.SawnLeg().Thickness, 0))
-	parts := lists.Flat([]solid.Part{stretcher, leg.Transform(apart)}, func(q solid.Part) []solid.Part { return gapOf(q, solid.Part{}).close(q) })
+// hung returns a leg where it stands in its stretcher.
+func (b bench) hung(leg solid.Part) solid.Part { return leg.Transform(shop.LegPlace(b.Piece)) }
+
+// blanks shows a stretcher and a leg apart.
+func (b bench) blanks() templates.Picture {
+	apart := solid.Translate(solid.V(-b.SawnLeg().Length/2, -3*b.SawnLeg().Thickness, 0))
+	parts := lists.Flat([]solid.Part{b.stretcher, b.leg.Transform(apart)}, func(q solid.Part) []solid.Part { return gapOf(q, solid.Part{}).close(q) })
 	return toneView(fromRingSide(), parts...)
 }
 
-// ringView shows the stretchers together.
-func ringView(p piece.Piece) templates.Picture {
-	return toneView(kind.AtCorner(), p.Around(p.Place, p.Stretcher())...)
+// ring shows the stretchers together.
+func (b bench) ring() templates.Picture {
+	return toneView(kind.AtCorner(), b.Around(b.Place, b.stretcher)...)
 }
 
 // jointApart is how far the parts of an open bridle stand apart, in depths of the
 // stretcher.
 const jointApart = 1.5
 
-// jointView shows the bridle open: the leg drawn down from its stretcher, along itself.
-func jointView(p piece.Piece) templates.Picture {
-	const shown = 4 // widths of the stretcher that are seen of either part
-	w := p.Frame.Ring.Width
-	near := solid.Plane{N: solid.V(-1, 0, 0), D: -(p.Frame.Leg.StretcherSide(0) - shown*w)}
-	low := solid.Plane{N: solid.V(0, 0, -1), D: shown * w}
+// atJoint returns what is seen of a part near the bridle.
+func atJoint(p piece.Piece, part solid.Part) solid.Part {
+	shown := 4 * p.Frame.Ring.Width
+	return part.Cut(solid.Plane{N: solid.V(-1, 0, 0), D: shown - p.Frame.Leg.StretcherSide(0)}).Cut(solid.Plane{N: solid.V(0, 0, -1), D: shown})
+}
+
+// jointView shows the bridle open: the leg, which stands in its stretcher, drawn down
+// along itself.
+func jointView(p piece.Piece, stretcher, leg solid.Part) templates.Picture {
 	down := shop.LegPlace(p).X.Mul(-jointApart * p.Frame.Ring.Depth)
-	return toneView(fromRingSide(), p.Stretcher().Cut(near), p.Leg().Cut(low).Transform(solid.Translate(down)))
+	return toneView(fromRingSide(), atJoint(p, stretcher), atJoint(p, leg).Transform(solid.Translate(down)))
 }
 
-// frameView shows the ring on its legs.
-func frameView(p piece.Piece) templates.Picture {
-	return toneView(kind.AtCorner(), p.Around(p.Place, p.Stretcher(), p.Leg())...)
+func (b bench) joint() templates.Picture { return jointView(b.Piece, b.stretcher, b.hung(b.leg)) }
+
+// trimmed shows the bridle closed, and in thin lines what was trimmed off it.
+func (b bench) trimmed() templates.Picture {
+	stretcher, leg := atJoint(b.Piece, b.stretcher), atJoint(b.Piece, b.hung(b.leg))
+	k := Sketch{Picture: toneView(fromRingSide(), stretcher, leg), To: geometry.Identity()}
+	taken, _ := solid.Project([]solid.Part{
+		without(atJoint(b.Piece, b.stretcherBefore), stretcher), without(atJoint(b.Piece, b.hung(b.legBefore)), leg),
+	}, fromRingSide())
+	k.Lines(templates.Construction, taken)
+	return k.Picture
 }
 
-// belowView shows a stretcher from below, as it is drilled.
-func belowView(p piece.Piece) templates.Picture {
-	return toneView(solid.Look(solid.V(0.5, -1, -0.6), solid.V(0, 0, 1)), gapOf(p.Stretcher(), solid.Part{}).close(p.Stretcher())...)
+// frame shows the ring on its legs.
+func (b bench) frame() templates.Picture {
+	return toneView(kind.AtCorner(), b.Around(b.Place, b.stretcher, b.hung(b.leg))...)
+}
+
+// padsView shows the frame with its pads, the top still off.
+func padsView(b bench) templates.Picture {
+	s := sceneOf(b.Piece)
+	s.top = nil
+	picture := cornerView(b.Piece, s)
+	picture.Heading = ""
+	return picture
+}
+
+// below shows a stretcher from below, as it is drilled.
+func (b bench) below() templates.Picture {
+	return toneView(solid.Look(solid.V(0.5, -1, -0.6), solid.V(0, 0, 1)), gapOf(b.stretcher, solid.Part{}).close(b.stretcher)...)
 }

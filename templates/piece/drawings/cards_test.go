@@ -168,3 +168,64 @@ func TestBlocksStandOnTheirCards(t *testing.T) {
 		t.Errorf("%d cards of strips, %d blocks shown", stripCards, shown)
 	}
 }
+
+// A picture of work on the bench shows the parts as the cards so far have left them: it
+// reaches as far as these do, and no farther.
+func TestPicturesOfTheBenchShowWhatIsSawnSoFar(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Sound(t)
+		d.Top = design.Top{Kind: design.GlassTop, Thickness: 10, Diameter: 3000}
+		d.Top.Pads.Diameter, d.Top.Pads.Height = d.Ring.Width/2, 5
+		p := piecetest.Worked(t, d)
+		plan := shop.NewPlan([]piece.Piece{p})
+		sawn := func(part shop.Part, card int) solid.Part {
+			out := solid.Part{}
+			for w := range shop.Works(p, plan.Cards, part) {
+				if out.Pieces == nil {
+					out = w.Before
+				}
+				if w.Card <= card {
+					out = w.After
+				}
+			}
+			return out
+		}
+		seen := map[shop.Do]int{}
+		for i, g := range galleries(plan, templates.Picture{}) {
+			do := plan.Cards[i].Steps[0].Do
+			stretcher, leg := sawn(shop.Stretcher, i), sawn(shop.Leg, i).Transform(shop.LegPlace(p))
+			view, parts, pads := kind.AtCorner(), p.Around(p.Place, stretcher), 0.0
+			switch do {
+			case shop.FitBridle, shop.GlueLegs:
+				apart := shop.LegPlace(p).X.Mul(-jointApart * p.Frame.Ring.Depth)
+				view, parts = fromRingSide(), []solid.Part{atJoint(p, stretcher), atJoint(p, leg).Transform(solid.Translate(apart))}
+			case shop.TrimHeads:
+				view, parts = fromRingSide(), []solid.Part{atJoint(p, stretcher), atJoint(p, leg)}
+			case shop.GlueRing:
+				parts = p.Around(p.Place, stretcher, leg)
+			case shop.FitPads: // the pads stand above it
+				turned := func(i int) solid.Affine3 { return p.Place(i).Then(solid.RotateZ(math.Pi)) }
+				parts, pads = p.Around(turned, stretcher, leg), 5
+			case shop.DryRing, shop.DryTrimmedRing:
+			default:
+				continue
+			}
+			seen[do]++
+			var want, got []geometry.Point
+			for _, q := range parts {
+				want = append(want, cornersOf(q, view)...)
+			}
+			for _, a := range g.after[0].Areas {
+				got = append(got, a.Points...)
+			}
+			w, b := geometry.Bounds(want...), geometry.Bounds(got...)
+			allowed := 0.1
+			if off := math.Max(b.Min.Distance(w.Min), math.Max(math.Abs(b.Max.X-w.Max.X), math.Max(0, w.Max.Y-b.Max.Y))); off > allowed || b.Max.Y-w.Max.Y > pads+allowed {
+				t.Errorf("card %d (%v): the picture fills %v, the parts %v", i+1, plan.Cards[i].What.ID, b, w)
+			}
+		}
+		if len(seen) < 6 {
+			t.Errorf("seen only %v", seen)
+		}
+	})
+}

@@ -225,7 +225,7 @@ func lapApart(p piece.Piece) templates.Picture {
 
 // bridleApart shows the leg drawn down from its stretcher, with the names of the joint.
 func bridleApart(p piece.Piece) templates.Picture {
-	k := Sketch{Picture: jointView(p), To: geometry.Identity()}
+	k := Sketch{Picture: jointView(p, p.Stretcher(), p.Leg()), To: geometry.Identity()}
 	k.Heading = say(bridleApartHeading)
 	v := fromRingSide()
 	w, d := p.Frame.Ring.Width, p.Frame.Ring.Depth

@@ -75,6 +75,22 @@ func Works(p piece.Piece, all []Card, part Part) iter.Seq[Work] {
 	}
 }
 
+// States returns a part of one size as it stands after every card: as the planer left it,
+// less all that was sawn off it so far.
+func States(p piece.Piece, all []Card, part Part) []solid.Part {
+	wood, out := fromPlaner(p, part), make([]solid.Part, 0, len(all))
+	for w := range Works(p, all, part) {
+		for len(out) < w.Card {
+			out = append(out, wood)
+		}
+		wood = w.After
+	}
+	for len(out) < len(all) {
+		out = append(out, wood)
+	}
+	return out
+}
+
 // does reports whether a step is done to a part of that size.
 func (s Step) does(part Part, size string) bool {
 	return slices.ContainsFunc(s.Parts, func(b Batch) bool {
