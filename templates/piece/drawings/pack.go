@@ -159,6 +159,7 @@ func stageKinds() []stageKind {
 		{at: shop.BridleStage, draw: blocksJob(shop.FillerStrip), fullOnly: true},
 		{at: shop.TaperStage, draw: legJob},
 		{at: shop.TopStage, draw: topJob},
+		{at: shop.TopStage, draw: fixingsJob},
 		{at: shop.GlueStage, draw: blocksJob(shop.LegCaul, shop.EndCaul, shop.FoldingWedge), fullOnly: true},
 		{at: shop.GlueStage, draw: planJob, planOnly: true},
 		{at: shop.GlueStage, draw: padJob, fullOnly: true},

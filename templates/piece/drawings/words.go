@@ -59,6 +59,7 @@ const (
 	fromTheLeft      wording.Text = "from the left of the saw"
 	drawnWider       wording.Text = ", widths drawn %d times larger"
 	elevationHeading wording.Text = "Elevation"
+	fixingsHeading   wording.Text = "Holes and slots from below, drawn larger"
 	cornerHeading    wording.Text = "From above, at a corner"
 
 	namesHeading          wording.Text = "Names"
