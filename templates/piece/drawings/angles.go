@@ -32,6 +32,7 @@ const (
 	flushEnds
 	topCorners
 	tapers
+	slottedLegEnds // of a leg that has the slot
 )
 
 // uses returns every angle of the piece that is not square.
@@ -39,6 +40,9 @@ func uses(p piece.Piece) []use {
 	var out []use
 	if splay := p.Frame.Leg.Splay; splay > 0 {
 		at := legEnds | cauls
+		if p.Design.Legs.Mortise == joint.MortiseInLeg {
+			at = slottedLegEnds | cauls
+		}
 		if shop.NeedsStrip(p) {
 			at |= fillerStrips
 		}

@@ -109,3 +109,23 @@ func onTemplate(p piece.Piece, d templates.Drawing, l taperLine) bool {
 		return along && (near(from(b.Y), l.AtEnd) && near(from(a.Y), l.AtRun) || l.both && near(b.Y, l.AtEnd) && near(a.Y, l.AtRun))
 	})
 }
+
+// The gauge of the splay is used at the bottom of the slot on the part that has it, and at
+// the shoulder of the other.
+func TestSlotBottomAndShoulderAreToldApart(t *testing.T) {
+	for mortise, slotted := range map[joint.BridleMember]string{joint.MortiseInLeg: "leg", joint.MortiseInStretcher: "stretcher"} {
+		d := piecetest.Low()
+		d.Legs.Mortise = mortise
+		p := piecetest.Worked(t, d)
+		if p.Bridle.Stretcher().Slot != (slotted == "stretcher") {
+			t.Fatalf("slot in the %s is one in the stretcher: %v", slotted, p.Bridle.Stretcher().Slot)
+		}
+		text := uses(p)[0].places.String()
+		for _, half := range strings.Split(text, "; ")[:2] {
+			part := half[strings.LastIndex(half, " ")+1:]
+			if strings.Contains(half, "slot bottom") != (part == slotted) || strings.Contains(half, "shoulder") == (part == slotted) {
+				t.Errorf("slot in the %s: %q", slotted, text)
+			}
+		}
+	}
+}

@@ -132,7 +132,8 @@ var placeNames = []struct {
 	at   places
 	text wording.Text
 }{
-	{legEnds, "head, foot and shoulder of the leg; leg end and shoulder of the stretcher"},
+	{legEnds, "head, foot and shoulder of the leg; leg end and slot bottom of the stretcher"},
+	{slottedLegEnds, "head, foot and slot bottom of the leg; leg end and shoulder of the stretcher"},
 	{fillerStrips, "filler strips"},
 	{cauls, "cauls"},
 	{laps, "laps"},
@@ -312,6 +313,12 @@ func generalCautions(glass bool) templates.Panel {
 	)}
 }
 
+// strikePads says on what the circle of the pads is struck: a finished pane takes no mark.
+var strikePads = map[design.TopKind]wording.Text{
+	design.GlassTop: "On paper strike the rim and the circle of the pads from one centre and step these off. The wedge proves it: its point on the centre, its edges through the middles of two pads. Laid on its rim, the glass shows the places; nothing is struck on it.",
+	design.WoodTop:  "On the underside strike the circle of the pads from the centre and step them off. The wedge proves it: its point on the centre, its edges through the middles of two pads.",
+}
+
 // roundPanel gives what sets out a round top and its supports.
 func roundPanel(p piece.Piece) templates.Panel {
 	panel := templates.Panel{Heading: say("The round top"), Table: [][]string{
@@ -323,7 +330,7 @@ func roundPanel(p piece.Piece) templates.Panel {
 	panel.Text = []string{say("On the underside strike the circle of the stretchers from the centre and step off their mid-lengths: there the centre line of a stretcher touches it. The wedge proves it: its point on the centre, its edges through two mid-lengths.")}
 	if pads {
 		circle, count = say("circle of the pads, radius"), say("pads, evenly round")
-		panel.Text = []string{say("Strike the circle of the pads from the centre and step them off. The wedge proves it: its point on the centre, its edges through the middles of two pads.")}
+		panel.Text = []string{say(strikePads[p.Design.Top.Kind])}
 	}
 	panel.Table = append(panel.Table,
 		[]string{circle, p.MM(places[0].Norm())},

@@ -3,6 +3,7 @@ package shop
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"rodsheet/templates/piece"
 )
@@ -99,6 +100,14 @@ func (r *row) byHand(by Reason, why Note, kerf float64) {
 		r.Test = h.Test
 	}
 	r.Then = notes(why).with(r.Then.All()...)
+}
+
+// TestsToLines reports whether test pieces go over the card that a stop serves for its
+// parts. They are not as long as these: what is sawn off them stands by their own lines.
+func (c Card) TestsToLines() bool {
+	return !c.Hand && slices.ContainsFunc(c.Steps, func(s Step) bool {
+		return s.Cut.How == OnGauge && slices.ContainsFunc(s.Parts, func(b Batch) bool { return b.Tests > 0 })
+	})
 }
 
 // Guard returns what is to be known of guard and riving knife for the cuts of a card:

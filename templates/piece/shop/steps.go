@@ -60,7 +60,7 @@ func millTop(p sized) (row, bool) {
 	board, count := p.TopBoards()
 	o := Operation{
 		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
-		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width))), Test: note("panel-flat"), Caution: "panel-care",
+		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width)), note("panel-past-planer")), Test: note("panel-flat"), Caution: "panel-care",
 	}
 	if count > 1 {
 		o.Then = o.Then.with(note("panel-boards", number(count), length(board.Width)))

@@ -3,11 +3,13 @@ package shop
 import (
 	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 )
@@ -121,4 +123,41 @@ func TestWhatTheTeethLeaveIsSaid(t *testing.T) {
 			t.Errorf("%+v: said on %d cards", c, got)
 		}
 	}
+}
+
+// Every test piece that is ticked can be sawn as its card says: a stop stands farther from
+// the blade than the piece is long, so it goes by its own lines, and these and all that is
+// sawn there lie on the half of the piece that belongs to this joint.
+func TestTestPiecesCanBeSawnAsTheCardsSay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		designs := drawBuilt(t)
+		var pieces []piece.Piece
+		for _, d := range designs {
+			d.Saw.Highest, d.Wood.Tests = 0, rapid.IntRange(1, 2).Draw(t, "tests")
+			pieces = append(pieces, piecetest.Worked(t, d))
+		}
+		plan := NewPlan(piece.ShareStops(pieces))
+		for _, p := range plan.Pieces {
+			long := p.TestPiece(p.SawnStretcher()).Length
+			for _, part := range []Part{Stretcher, Leg} {
+				for w := range Works(p, plan.Cards, part) {
+					c := plan.Cards[w.Card]
+					s := c.Steps[w.Step]
+					if s.Cut.How != OnGauge || !slices.ContainsFunc(s.Parts, func(b Batch) bool { return b.Part == part && b.Size == p.Design.Size && b.Tests > 0 }) {
+						continue
+					}
+					if s.Cut.Stop > 0 && !c.TestsToLines() {
+						t.Errorf("card %d, %v: a piece of %.1f mm at a stop of %.1f", c.Number, s.What.ID, long, s.Cut.Stop)
+					}
+					end, waste := w.Before.Bounds().Max.X, w.Before
+					for _, q := range w.After.Pieces {
+						waste = waste.Subtract(q)
+					}
+					if from := waste.Bounds().Min.X; end-from > long/2 {
+						t.Errorf("card %d, %v: sawn up to %.1f mm from the end of a piece of %.1f", c.Number, s.What.ID, end-from, long)
+					}
+				}
+			}
+		}
+	})
 }

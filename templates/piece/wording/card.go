@@ -242,6 +242,9 @@ func (w writer) figures() []templates.Reading {
 			out[i].Name = strings.TrimPrefix(say("%s, %s", f.name, which), ", ")
 		}
 	}
+	if w.TestsToLines() {
+		out = append(out, templates.Reading{Name: say("stop, test piece"), Value: say(testsToLines)})
+	}
 	return out
 }
 
@@ -406,6 +409,7 @@ func (w writer) together(steps []shop.Step, said []shop.Note, text wording.Text)
 	if past, ok := w.overhang(steps[0], said[0].ID); ok {
 		return past
 	}
+	alike := writer{w.speaker, shop.Card{Steps: steps}}
 	args := w.args(said[0])
 	for i := range args {
 		differ := slices.ContainsFunc(said, func(n shop.Note) bool { return fmt.Sprint(w.args(n)[i]) != fmt.Sprint(args[i]) })
@@ -414,7 +418,7 @@ func (w writer) together(steps []shop.Step, said []shop.Note, text wording.Text)
 		}
 		var each []string
 		for k, n := range said {
-			each = appendNew(each, strings.TrimSpace(fmt.Sprint(w.args(n)[i])+" "+w.which(steps[k:k+1], asItIs)))
+			each = appendNew(each, strings.TrimSpace(fmt.Sprint(w.args(n)[i])+" "+alike.which(steps[k:k+1], asItIs)))
 		}
 		args[i] = list(strings.Join(each, ", "))
 	}

@@ -147,11 +147,11 @@ func TestLyingNamesEveryFace(t *testing.T) {
 func TestCountsAreSaidOnce(t *testing.T) {
 	s := speaker{sizes: 2}
 	for want, parts := range map[string][]shop.Batch{
-		"block stick, stretcher stock: 2": {{Part: shop.StretcherStick, Count: 1}, {Part: shop.StretcherStick, Count: 1}},
-		"leg: 3 low, 3 tall":              {{Part: shop.Leg, Size: "low", Count: 3}, {Part: shop.Leg, Size: "tall", Count: 3}},
-		"leg: 1 test, both its ends":      {{Part: shop.Leg, Tests: 1}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
-		"leg: 1 test, its other end":      {{Part: shop.Leg, Tests: 1, OtherEnd: true}},
-		"leg: 2 test, both ends of 1":     {{Part: shop.Leg, Tests: 2}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
+		"block stick, stretcher stock: 2":    {{Part: shop.StretcherStick, Count: 1}, {Part: shop.StretcherStick, Count: 1}},
+		"leg: 3 low, 3 tall":                 {{Part: shop.Leg, Size: "low", Count: 3}, {Part: shop.Leg, Size: "tall", Count: 3}},
+		"leg: 1 test piece, both its ends":   {{Part: shop.Leg, Tests: 1}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
+		"leg: 1 test piece, its other end":   {{Part: shop.Leg, Tests: 1, OtherEnd: true}},
+		"leg: 2 test pieces, both ends of 1": {{Part: shop.Leg, Tests: 2}, {Part: shop.Leg, Tests: 1, OtherEnd: true}},
 	} {
 		if got := s.counts(parts[0].Part, parts); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -183,4 +183,37 @@ func TestCardsAreWhole(t *testing.T) {
 			whole(t, words.Heading, words)
 		}
 	})
+}
+
+// Where a stop serves the parts a card says what serves the test pieces that it ticks, and
+// nowhere else.
+func TestCardsSayWhatTestPiecesAreSawnBy(t *testing.T) {
+	said := 0
+	eachCard(t, func(where string, _ shop.Plan, c shop.Card, words templates.Card) {
+		want := false
+		for _, s := range c.Steps {
+			for _, b := range s.Parts {
+				want = want || b.Tests > 0 && s.Cut.Stop > 0 && s.Cut.How == shop.OnGauge
+			}
+		}
+		got := slices.ContainsFunc(words.Figures, func(r templates.Reading) bool { return r.Value == string(testsToLines) })
+		if got != want {
+			t.Errorf("%s: test pieces are ticked at a stop %v, said to go by their lines %v", where, want, got)
+		}
+		if want {
+			said++
+		}
+	})
+	if said == 0 {
+		t.Error("no card has a test piece at a stop")
+	}
+}
+
+// There is one tapering jig, and the card that makes it says for whom its fence is set anew.
+func TestOneTaperingJigForTwoTapers(t *testing.T) {
+	card := cardOf(planOf(t, piecetest.Low(), piecetest.Tall()), shop.MakeJigs)
+	i := slices.IndexFunc(card.Ticks, func(k templates.Tick) bool { return strings.HasPrefix(k.Text, "tapering jig") })
+	if i < 0 || card.Ticks[i].Boxes != 1 || card.Ticks[i].Text != "tapering jig: 1 for size low, its fence anew for size tall" {
+		t.Errorf("ticks %+v", card.Ticks)
+	}
 }

@@ -167,8 +167,8 @@ func Coarse(mm float64, u measure.Unit) string {
 
 func (s speaker) coarse(mm float64) string { return Coarse(mm, s.unit) }
 
-// PieceName names a piece of a board as short as a picture of one has room for: a
-// spare alone is that of a stretcher.
+// PieceName names a piece of a board as short as a picture of one has room for: spare,
+// test and stick alone are of stretcher stock.
 func PieceName(n shop.Name) string {
 	if n.Spare && n.Part == shop.Stretcher {
 		return say("spare")

@@ -63,12 +63,12 @@ var partNames = [...]struct{ one, many wording.Text }{
 	shop.SeatWedge:          {"strip for the wedges", "strips for the wedges"},
 }
 
-// shortNames are those of pieces of a board that their section tells apart.
+// shortNames are those of pieces of a board where they have shorter ones.
 var shortNames = map[shop.Part]wording.Text{
 	shop.StretcherTest:  "test",
-	shop.LegTest:        "test",
+	shop.LegTest:        "test, leg",
 	shop.StretcherStick: "stick",
-	shop.LegStick:       "stick",
+	shop.LegStick:       "stick, leg",
 }
 
 // Part returns what one part is called.

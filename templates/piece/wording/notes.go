@@ -7,6 +7,9 @@ import (
 	"rodsheet/templates/wording"
 )
 
+// testsToLines stands in the place of a stop for test pieces.
+const testsToLines wording.Text = "none: knifed line"
+
 // noteTexts holds the sentence of every note. %s is the next of its figures with its
 // unit, %b without, %n a number of passes,
 // %k the name of a polygon of so many sides.
@@ -71,8 +74,9 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"sticks-with-parts": "each with the parts whose stock it is, at the same settings.",
 		"milled-alike":      "callipers read the same at both ends and in the middle, parts of one size within %s of each other; a square shows no light.",
 		"panel-at-least":    "Finished panel at least %s along the grain × %s.",
+		"panel-past-planer": "Wider than the planer: two parts that pass it, joined last, that joint levelled by hand.",
 		"panel-boards":      "%s boards, each %s wide or more when its edges are jointed.",
-		"panel-flat":        "a straight edge across the boards shows no light, and every joint is closed on both faces.",
+		"panel-flat":        "no light under a straight edge across the boards, every joint closed on both faces.",
 		"write-down":        "Write down what it came out at; where that differs, put it under [milled] in the design file and print again what follows.",
 		"mark-stretchers":   "mark each first: ring side, top, leg end, plain end; seen on the ring side, top up, the leg end is on the right.",
 		"mark-legs":         "mark each first: ring side, head, foot, stretcher side, back; seen on the ring side, head up, the stretcher side is on the left.",
@@ -125,7 +129,7 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"lap-took-half":         "the stop must reach more than %s out from the fence, past what the lap has taken.",
 		"end-square":            "a square shows no light at the end, from either edge.",
 		"stop-at-corner":        "only the long corner of the head touches the stop: let that reach more than %s out from the fence.",
-		"tests-first":           "Test pieces first, to lines if need be: datum %s, in leg stock %s from their end.",
+		"tests-first":           "Test pieces first: datum %s, in leg stock %s from their end.",
 		"marked-anew":           "Their other end is marked anew, the same ring side up.",
 		"spares-first":          "Take the spares through every card of the joint first: the fit depends on their thickness.",
 		"strip-from-stick":      "Strike it at the end of its block stick, along its edge; saw beside the slant by hand or at the bandsaw, plane to it, cut it free last.",

@@ -170,10 +170,14 @@ func (s speaker) past(n int, all [joint.RingMost]float64) string {
 func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 	var counted []shop.Batch // by what they are for
 	var words []string
+	var anew []string
 	spares, tests := 0, [2]int{}
 	for _, b := range all {
 		if b.Part != part {
 			continue
+		}
+		if b.Part == shop.TaperSled && b.Count == 0 {
+			anew = append(anew, say("its fence anew for %s", piece.SizeWords(b.For, s.sizes)))
 		}
 		if b.Count > 0 {
 			k := slices.IndexFunc(counted, func(c shop.Batch) bool { return c.Size == b.Size && slices.Equal(c.For, b.For) })
@@ -193,23 +197,32 @@ func (s speaker) counts(part shop.Part, all []shop.Batch) string {
 	for _, b := range counted {
 		words = append(words, s.count(b))
 	}
+	words = append(words, anew...)
 	if spares > 0 {
 		words = append(words, say("%d spare", spares))
 	}
 	switch one, other := tests[0], tests[1]; {
 	case one > 0 && one == other:
-		words = append(words, say("%d test, both its ends", one))
+		words = append(words, say("%s, both its ends", testPieces(one)))
 	case one > 0 && other > 0:
-		words = append(words, say("%d test, both ends of %d", one, other))
+		words = append(words, say("%s, both ends of %d", testPieces(one), other))
 	case one > 0:
-		words = append(words, say("%d test", one))
+		words = append(words, testPieces(one))
 	case other > 0:
-		words = append(words, say("%d test, its other end", other))
+		words = append(words, say("%s, its other end", testPieces(other)))
 	}
 	if len(words) == 0 {
 		return Part(part)
 	}
 	return Part(part) + ": " + strings.Join(words, ", ")
+}
+
+func testPieces(n int) string {
+	name := partNames[shop.TestPiece].one
+	if n > 1 {
+		name = partNames[shop.TestPiece].many
+	}
+	return say("%d %s", n, name.With())
 }
 
 func (s speaker) count(b shop.Batch) string {
