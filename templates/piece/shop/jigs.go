@@ -193,7 +193,11 @@ func jigRows(pieces []piece.Piece) []CutRow {
 	var out []CutRow
 	for _, l := range Jigs(pieces) {
 		for _, r := range l.What.parts(pieces[0]) {
-			out = addRow(out, r)
+			again := r.Serves
+			if l.What.Kind == TaperSled {
+				again = 0
+			}
+			out = merged(out, r, func(q CutRow) bool { return q.Item == r.Item }, func(q *CutRow) { q.Serves += again })
 		}
 	}
 	for _, p := range pieces {
@@ -213,7 +217,8 @@ func spacers(p piece.Piece) []piece.StockSize {
 	return []piece.StockSize{{Length: quantize(long), Width: p.Frame.Ring.Depth, Thickness: p.Frame.Ring.Width}}
 }
 
-// batchedJigs returns the jigs and spacers that no size before p has alike.
+// batchedJigs returns the jigs and spacers that no size before p has alike. Of tapering
+// jigs there is one: for every taper after the first its fence is set anew.
 func batchedJigs(pieces []piece.Piece, p piece.Piece) []Batch {
 	var out []Batch
 	add := func(part Part, sizes []string) {
@@ -221,8 +226,15 @@ func batchedJigs(pieces []piece.Piece, p piece.Piece) []Batch {
 			out = append(out, Batch{Part: part, Count: 1, For: sizes})
 		}
 	}
+	tapers := 0
 	for _, l := range Jigs(pieces) {
 		add(l.What.Kind, l.Sizes)
+		if l.What.Kind != TaperSled {
+			continue
+		}
+		if tapers++; tapers > 1 && l.Sizes[0] == p.Design.Size {
+			out[len(out)-1].Count = 0
+		}
 	}
 	alike := func(a, b piece.StockSize) bool { return a == b }
 	for _, l := range piece.Lots(piece.Sizes(pieces), func(i int) []piece.StockSize { return spacers(pieces[i]) }, alike) {
