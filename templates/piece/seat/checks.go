@@ -128,8 +128,7 @@ func (s Seat) edge(of design.SeatRow) float64 {
 	return least
 }
 
-// between returns the least wood between two holes, on either face; less than nothing
-// where they meet.
+// between returns the least wood between two holes, on either face.
 func (s Seat) between() float64 {
 	least := math.Inf(1)
 	for _, z := range s.faces() {
@@ -186,15 +185,16 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 		}
 		ends := strip(rim, g, slices.Min(beside), slices.Max(beside))
 		for i, p := range mouth {
-			over := false
+			inside := false // so where the grain through p runs out an odd number of times ahead
 			for _, e := range ends {
 				a, b := g.Cross(e.A)-beside[i], g.Cross(e.B)-beside[i]
-				if (a < 0) != (b < 0) { // the grain through p runs out here
-					over = true
-					least = min(least, e.A.Lerp(e.B, a/(a-b)).Distance(p))
+				if (a < 0) != (b < 0) { // it runs out here
+					way := g.Dot(e.A.Lerp(e.B, a/(a-b)).Sub(p))
+					inside = inside != (way > 0)
+					least = min(least, math.Abs(way))
 				}
 			}
-			if !over {
+			if !inside {
 				return 0
 			}
 		}

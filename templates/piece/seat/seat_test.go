@@ -12,7 +12,6 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
-	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -84,15 +83,55 @@ func TestLegsOfACircle(t *testing.T) {
 	}
 }
 
-// Grain runs out of a round seat where it runs out of its outline.
-func TestGrainOfRound(t *testing.T) {
-	for _, from := range []float64{40, 75, 115} {
-		d := stool()
-		d.Seat.Front.From = from
-		round := newSeat(d)
-		other := round
-		other.rim = joint.Top{Corners: round.rim.Outline()}
-		nearly(t, "grain", round.shortGrain(design.FrontRow, nil), other.shortGrain(design.FrontRow, other.rim.Corners), 0.02)
+// Grain is as long as one may go along it, forward or back, and stay in the outline; no
+// outline is hollow, so that is found by halving. Beyond the rim, where mouths at the least
+// and the most from the middle come, there is none.
+func TestGrainByWalking(t *testing.T) {
+	beyond := map[design.SeatShape]bool{}
+	for _, shape := range []design.SeatShape{design.RoundSeat, design.RectangleSeat, design.OvalSeat, design.ShieldSeat} {
+		for _, from := range []float64{15, 40, 75, 115, 150, 165} {
+			for _, apart := range []float64{60, 180, 300} {
+				d := stool()
+				k := &d.Seat
+				k.Shape, k.Front.From, k.Front.Apart = shape, from, apart
+				if shape != design.RoundSeat {
+					k.Diameter, k.Width, k.Depth, k.Corner = 0, 380, 330, 25
+				}
+				s := newSeat(d)
+				in := func(p geometry.Point) bool { return s.rim.Inside(p) > 0 }
+				g, want := flat(s.grain()), math.Inf(1)
+				for _, l := range s.legs {
+					if l.sort.row != design.FrontRow {
+						continue
+					}
+					for _, p := range s.mouth(l, s.thickness()) {
+						if !in(p) {
+							want, beyond[shape] = 0, true
+							continue
+						}
+						for _, way := range []float64{-1, 1} {
+							near, far := 0.0, 1000.0
+							for far-near > 1e-3 {
+								if mid := (near + far) / 2; in(p.Add(g.Mul(way * mid))) {
+									near = mid
+								} else {
+									far = mid
+								}
+							}
+							want = min(want, near)
+						}
+					}
+				}
+				var rim []geometry.Point
+				if s.rim.Diameter == 0 {
+					rim = s.rim.Outline()
+				}
+				nearly(t, fmt.Sprintf("grain of shape %d, %g from the middle, %g apart", shape, from, apart), s.shortGrain(design.FrontRow, rim), want, 0.02)
+			}
+		}
+		if !beyond[shape] {
+			t.Errorf("no mouth crosses the rim of shape %d", shape)
+		}
 	}
 }
 
