@@ -212,7 +212,7 @@ var noteTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"clamp-both-cauls":      "One clamp along the stretcher, from its plain end to the leg's back, pulls the leg home; the leg's caul on that face, its thick side at the stretcher's top, keeps the jaws parallel, and so does the plain end's own caul, which a block clamped to the stretcher's %s, past that end, keeps from sliding off.",
 		"clamp-beside-tenon":    "Until it is trimmed the tenon stands %s proud of the leg's back: two thicker strips of scrap, glued on caul or jaw, bear on the leg on both sides of it.",
 		"clamp-on-tenon":        "Until it is trimmed the end of the stretcher stands %s proud of the leg's back, on both sides of the tenon: a thicker strip of scrap, narrower than the tenon's %s, goes between that and the caul or jaw.",
-		"clamp-cheeks":          "A tap on the foot closes the joint under the stretcher. A second clamp, across the cheeks, comes last: those faces are parallel.",
+		"clamp-cheeks":          "Pressed on the foot, without a knock, the joint closes under the stretcher. A second clamp, across the cheeks, comes last: those faces are parallel.",
 		"check-splay":           "Check the splay with the bevel before the glue takes, and wipe the laps clean: glue in a lap keeps it open.",
 		"ring-flat":             "The trimmed ring upside down on a flat board, legs up, glue in the laps.",
 		"ring-on-strips":        "The trimmed ring upside down, legs up, on strips thicker than the heads stand proud; glue in the laps.",
