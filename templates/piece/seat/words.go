@@ -371,7 +371,7 @@ var (
 // shapeCards are those of the sections that are made of a square blank; a square one is
 // tapered.
 var shapeCards = [...]assembly.CardText{
-	design.OctagonLeg: {Heading: "Make the legs octagonal", Text: "Gauge the corners from both arrises on every side and plane them off in a cradle.", Test: shapeTest, Caution: planeCaution},
+	design.OctagonLeg: {Heading: "Make the legs octagonal", Text: "Gauge the corners from both arrises on every side, of a tapered leg at both ends, the marks joined by straight lines, and plane them off in a cradle.", Test: shapeTest, Caution: planeCaution},
 	design.SquareLeg:  {Heading: "Taper the legs", Text: taperText, Test: shapeTest, Caution: planeCaution},
 	design.RoundLeg:   {Heading: "Make the legs round", Text: "Turn or shave them, straight from the shoulder to the end.", Test: shapeTest, Caution: planeCaution},
 }
