@@ -79,10 +79,10 @@ func (m Model) buttonEdge() float64 {
 	var out []geometry.Point
 	b, plan := m.button(), func(v solid.Vec) geometry.Point { return geometry.Pt(v.X, v.Y) }
 	for _, r := range m.Rows[0].Rails {
-		along, n := plan(r.Along), fixings(r)
+		along := plan(r.Along)
 		mid := plan(r.Ends[left].Mouth[2].Lerp(r.Ends[right].Mouth[2], 0.5)).Sub(m.sides[r.Side].out.Mul((b.long - b.reach) / 2))
-		for k := range n {
-			out = append(out, mid.Add(along.Mul(r.shortest()*float64(2*k+1-n)/float64(2*n))))
+		for _, at := range places(r) {
+			out = append(out, mid.Add(along.Mul(at)))
 		}
 	}
 	return m.TopShape().Inside(out...)
@@ -94,9 +94,9 @@ func (m Model) grooveSpare(b button) (long, taken float64) {
 	spare := math.Inf(1)
 	for _, r := range m.sorts(m.Rows[0]) {
 		from, to := r.grooveEnds(b)
-		n := float64(fixings(r))
-		apart := r.shortest() * (n - 1) / n // the outermost two
-		has, wants := to.Sub(from).Dot(r.Along), b.wide+apart*(1+shop.TopShare(m.Design))
+		at := places(r)
+		apart := at[len(at)-1] - at[0] // the outermost two
+		has, wants := math.Max(0, to.Sub(from).Dot(r.Along)), b.wide+apart*(1+shop.TopShare(m.Design))
 		if has-wants < spare {
 			spare, long, taken = has-wants, has, wants
 		}

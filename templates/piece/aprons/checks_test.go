@@ -63,6 +63,9 @@ func TestChecks(t *testing.T) {
 		{"aprons.tongue", kind.Fail, false, func(f *design.Frame) { f.Top.Fixing, f.Legs.Rake, f.Legs.Splay = design.Buttons, 0.78, 0.78 }},
 		{"aprons.button-edge", kind.Warn, true, func(f *design.Frame) { f.Top.Fixing, f.Top.Overhang, f.Aprons.Inset = design.Buttons, -38, 3 }},
 		{"aprons.tenon-hold", kind.Warn, true, func(f *design.Frame) { f.Aprons.Long = 7 }},
+		{"aprons.tenon-hold", kind.Warn, true, func(f *design.Frame) { // its longer cheek is long enough
+			f.Legs.Size, f.Legs.Foot, f.Aprons.Thickness, f.Aprons.Tenon, f.Aprons.Inset, f.Aprons.Long = 17, 12, 12, 7, 3, 0
+		}},
 		{"aprons.stretcher-hold", kind.Warn, true, func(f *design.Frame) { f.Stretchers = stretchers; f.Stretchers.Long = 7 }},
 		{"aprons.tilt", kind.Warn, false, func(f *design.Frame) {
 			f.Shape, f.Sides, f.Legs.Splay, f.Legs.Size = design.RegularFrame, 3, 0, 56
@@ -387,5 +390,28 @@ func TestMitredTenonsAreJudgedByTheirMean(t *testing.T) {
 	f.Aprons.Long = 12
 	for _, r := range newModel(d).Rows[0].Rails {
 		piecetest.Nearly(t, "a square tenon", r.mean(), 12)
+	}
+}
+
+// Between shoulders that nearly meet there is no groove: it has no length, not less than none.
+func TestNoGrooveIsShorterThanNothing(t *testing.T) {
+	nothing := 0
+	for length := 92.0; length <= 140; length += 4 {
+		d := table()
+		d.Frame.Length, d.Frame.Top.Fixing = length, design.Buttons
+		m, err := Solve(d)
+		if err != nil {
+			continue
+		}
+		long, _ := m.grooveSpare(m.button())
+		if long < 0 {
+			t.Errorf("frame of %g mm: a groove of %g mm", length, long)
+		}
+		if long == 0 {
+			nothing++
+		}
+	}
+	if nothing == 0 {
+		t.Error("every groove has a length")
 	}
 }

@@ -214,6 +214,16 @@ func (m Model) Buttons() int {
 
 func fixings(r Rail) int { return max(1, int(math.Ceil(r.shortest()/fixingsApart))) }
 
+// places are those of the buttons or screws along an apron, from mid-length: each in the middle
+// of its share of what lies between the shoulders.
+func places(r Rail) []float64 {
+	out, share := make([]float64, fixings(r)), r.shortest()/float64(fixings(r))
+	for k := range out {
+		out[k] = share * (float64(k) - float64(len(out)-1)/2)
+	}
+	return out
+}
+
 // screw returns the length of the screw of a button: through its thickness and no more than
 // two thirds of the top (common practice, no source).
 func (m Model) screw() float64 {

@@ -41,8 +41,7 @@ func (m Model) acrossGrain() geometry.Point {
 	return geometry.Pt(0, 1)
 }
 
-// line is where screws through an apron can pass from it into the top, each in the middle
-// of its share of the apron.
+// line is where screws through an apron can pass from it into the top.
 func (m Model) line(r Rail) shop.Line {
 	var sum solid.Vec // of the four corners of its top
 	for _, e := range r.Ends {
@@ -53,9 +52,7 @@ func (m Model) line(r Rail) shop.Line {
 		Part: r.Side, Off: mid.Dot(across), Rise: m.sides[r.Side].along.Dot(across),
 		Reach: shop.ToShoulder(u, r.shortest()/2), Half: mid.Norm() * grow(m.Design.Frame),
 	}
-	n := fixings(r)
-	for k := range n {
-		at := r.shortest() * float64(2*k+1-n) / float64(2*n)
+	for _, at := range places(r) {
 		l.Others = append(l.Others, math.Copysign(piece.WholeUp(u, math.Abs(at)), at))
 	}
 	return l
