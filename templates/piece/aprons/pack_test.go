@@ -409,35 +409,6 @@ func TestOvalLiesOnSixSides(t *testing.T) {
 	}
 }
 
-// A saw that tilts the other way is the mirror image of the one that is shown: it saws the
-// other end of a rail first, which is its mirror image, with the same edge against the gauge.
-func TestTheOtherTiltTakesTheOtherEnd(t *testing.T) {
-	tilted := 0
-	variants(t, func(t *testing.T, m Model) {
-		for _, r := range m.sorts(m.Rows[0]) {
-			for _, p := range r.Passes() {
-				if p.ID != "end" || math.Abs(p.Saw.Tilt) < least {
-					continue
-				}
-				tilted++
-				c, told := m.endsCard(r, p, r.Blank("").Width), false
-				for _, ends := range [...][2]text{{leftEndWord, rightEndWord}, {rightEndWord, leftEndWord}} {
-					for _, edges := range [...][2]text{{topEdge, underEdge}, {underEdge, topEdge}} {
-						first := endText.With(m.lying(p), edges[0].With(), edges[1].With(), ends[0].With(), ends[1].With())
-						told = told || slices.Contains(c.Text, first) && slices.Contains(c.Text, otherEnd.With(ends[1].With(), edges[0].With()))
-					}
-				}
-				if !told {
-					t.Errorf("the other saw's first end is not in %q", c.Text)
-				}
-			}
-		}
-	})
-	if tilted == 0 {
-		t.Error("no rail has its ends sawn with a tilted blade")
-	}
-}
-
 // A top that no screw or button of the design holds is laid all the same.
 func TestATopHeldOtherwiseIsLaid(t *testing.T) {
 	d := table()

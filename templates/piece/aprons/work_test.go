@@ -310,7 +310,7 @@ func (b bench) rail(row *Row, k int) (part solid.Part, axis shoulderAxis) {
 	under, top = shifted(under, by), shifted(top, by)
 	part = part.Transform(solid.Translate(by)).Cut(under).Cut(top)
 
-	long := b.railEnds(&part, b.card(s, endCard.Heading.With(name)), thick)
+	long := b.railEnds(&part, b.card(s, endCard.Heading.With(name)))
 
 	c := b.card(s, shoulderCard.Heading.With(name))
 	strip := b.drawing(s, templates.View{Part: railPart(row.Kind, k), Face: "wrap-round", Hand: templates.LeftHand})
@@ -422,30 +422,67 @@ func (b bench) wantEnd(c templates.Card, i int, part solid.Part, shoulder solid.
 	}
 }
 
-// railEnds saws both ends of a rail as its card says, puts its mid-length at x = 0 and returns
-// how long it is on the outer side at the underside.
-func (b bench) railEnds(part *solid.Part, c templates.Card, thick float64) float64 {
-	ways, edges := [...]text{leftEndWord, rightEndWord}, [...]text{underEdge, topEdge}
-	var first, second solid.Affine3
-	for i, lies := range [...][2]solid.Affine3{{asIs, round}, {round, asIs}, {overY, overX}, {overX, overY}} {
-		// The left end is sawn with the underside against the gauge, or turned over with the top.
-		right, down, edge := i%2, outerDown, i%2
-		if i > 1 {
-			down = outerUp
-			right = 1 - right
-		}
-		if c.Text[0] == endText.With(down.With(), edges[edge].With(), edges[1-edge].With(), ways[right].With(), ways[1-right].With()) {
-			first, second = lies[0], lies[1]
+// A lying is how a rail lies for both of its ends: what the card says of it, and the frames of
+// the saw.
+type lying struct {
+	down, edge, other, end text
+	at                     [2]solid.Affine3
+}
+
+// lyings are all ways in which a rail lies whose ends are sawn to the right of it, or to the
+// left on the saw that tilts the other way: the whole set-up is the mirror image of the first.
+func lyings(otherSaw bool) []lying {
+	out := []lying{
+		{outerDown, underEdge, topEdge, leftEndWord, [2]solid.Affine3{asIs, round}}, {outerDown, topEdge, underEdge, rightEndWord, [2]solid.Affine3{round, asIs}},
+		{outerUp, underEdge, topEdge, rightEndWord, [2]solid.Affine3{overY, overX}}, {outerUp, topEdge, underEdge, leftEndWord, [2]solid.Affine3{overX, overY}},
+	}
+	if !otherSaw {
+		return out
+	}
+	for i, l := range out {
+		out[i].end = map[text]text{leftEndWord: rightEndWord, rightEndWord: leftEndWord}[l.end]
+		for k, at := range l.at {
+			out[i].at[k] = solid.Mirror(solid.Plane{N: alongX}).Then(at)
 		}
 	}
-	if first == (solid.Affine3{}) {
+	return out
+}
+
+// railEnds saws both ends of a rail as its card says, on the saw that is shown and on one that
+// tilts the other way, puts its mid-length at x = 0 and returns how long it is on the outer side
+// at the underside.
+func (b bench) railEnds(part *solid.Part, c templates.Card) float64 {
+	said := lyings(false)
+	i := slices.IndexFunc(said, func(l lying) bool {
+		second := map[text]text{leftEndWord: rightEndWord, rightEndWord: leftEndWord}[l.end]
+		return c.Text[0] == endText.With(l.down.With(), l.edge.With(), l.other.With(), l.end.With(), second.With())
+	})
+	if i < 0 {
 		b.Fatalf("%s: no rail lies so: %s", c.Heading, c.Text[0])
 	}
-	tilt := b.tilt(c)
-	*part = part.Cut(trimmed(*part, first, b.swing(c, c.Setup[0]), tilt))
+	made, long := b.endsSawn(*part, c, said[i].at)
+	if b.tilt(c) != 0 {
+		others := lyings(true)
+		k := slices.IndexFunc(others, func(l lying) bool {
+			return l.down == said[i].down && slices.Contains(c.Text, otherEnd.With(l.end.With(), l.edge.With()))
+		})
+		if k < 0 {
+			b.Fatalf("%s: no rail lies so on the other saw: %s", c.Heading, c.Text)
+		}
+		other, _ := b.endsSawn(*part, c, others[k].at)
+		b.same(c.Heading+" on the other saw", other, made)
+	}
+	*part = made
+	return long
+}
+
+// endsSawn is railEnds for a rail that lies so.
+func (b bench) endsSawn(part solid.Part, c templates.Card, lies [2]solid.Affine3) (solid.Part, float64) {
+	first, second, tilt := lies[0], lies[1], b.tilt(c)
+	part = part.Cut(trimmed(part, first, b.swing(c, c.Setup[0]), tilt))
 	onArris := func() (low, high float64) {
 		low, high = math.Inf(1), math.Inf(-1)
-		for _, p := range ends(*part) {
+		for _, p := range ends(part) {
 			if math.Hypot(p.Y, p.Z) < 1e-6 {
 				low, high = math.Min(low, p.X), math.Max(high, p.X)
 			}
@@ -455,22 +492,21 @@ func (b bench) railEnds(part *solid.Part, c templates.Card, thick float64) float
 	off := b.swing(c, c.Setup[1])
 	if stop, ok := b.optional(c, stopReading); ok {
 		// The gauge and the table touch what reaches farthest to them; so does the stop.
-		least := solid.V(leastOf(*part, second.Apply(alongX))+stop, leastOf(*part, second.Apply(alongY)), leastOf(*part, second.Apply(solid.V(0, 0, 1))))
-		*part = part.Cut(blade(second, off, tilt, second.Apply(least)))
+		least := solid.V(leastOf(part, second.Apply(alongX))+stop, leastOf(part, second.Apply(alongY)), leastOf(part, second.Apply(solid.V(0, 0, 1))))
+		part = part.Cut(blade(second, off, tilt, second.Apply(least)))
 	} else {
 		low, high := onArris()
 		at := solid.V(low+b.figure(c, endsReading), 0, 0)
 		if second.Apply(alongX).X < 0 {
 			at.X = high - b.figure(c, endsReading)
 		}
-		*part = part.Cut(blade(second, off, tilt, at))
+		part = part.Cut(blade(second, off, tilt, at))
 	}
 	low, high := onArris()
 	if want := endCard.Test.With(b.m.length(high - low)); want != c.Test && math.Abs(high-low-b.value(strings.Fields(strings.TrimPrefix(c.Test, "The outer side measures "))[0]+" mm")) > slip {
 		b.Errorf("%s: %g long; %s", c.Heading, high-low, c.Test)
 	}
-	*part = part.Transform(solid.Translate(solid.V(-(low+high)/2, 0, 0)))
-	return high - low
+	return part.Transform(solid.Translate(solid.V(-(low+high)/2, 0, 0))), high - low
 }
 
 // lies returns the frame of a leg as the pictures show it: of the other hand, the mirror image.
