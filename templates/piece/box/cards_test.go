@@ -14,6 +14,7 @@ import (
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
@@ -62,6 +63,7 @@ func TestTheCardMakesTheBottom(t *testing.T) {
 		at, along := b.outline(upper, b.thickness()+piecetest.Said(t, c.Test, bottomCard.Test))[0], b.faces[0].along()
 		heading := math.Atan2(along.Y, along.X)
 		made := b.between(upper-thick, upper)
+		want, _ := b.bottom()
 		for i, l := range c.Setup[0].Labels {
 			so := b.sortOf(i)
 			sin, cos := math.Sincos(bottomEdge(t, c, so))
@@ -70,10 +72,29 @@ func TestTheCardMakesTheBottom(t *testing.T) {
 			made = made.Cut(solid.Through(solid.V(at.X, at.Y, upper), solid.V(sh*cos, -ch*cos, -sin)))
 			at = at.Add(geometry.Polar(piecetest.Value(t, l.Text), heading))
 			heading += turn
+			bottomInView(t, c, so, want, solid.V(b.faces[i].out.X, b.faces[i].out.Y, 0))
 		}
-		want, _ := b.bottom()
 		piecetest.Same(t, "bottom", solid.Stock("", made), solid.Stock("", want), slip)
 	})
+}
+
+// bottomInView asks that the card says how much farther in an edge runs on the underside than
+// on the upper face, as the solid has it outward; nothing where the upper face is in view.
+func bottomInView(t rapid.TB, c templates.Card, s sort, bottom solid.Solid, out solid.Vec) {
+	room, reach := bottom.Bounds(), [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, f := range bottom.Faces() {
+		for _, p := range f.Corners {
+			for k, z := range []float64{room.Min.Z, room.Max.Z} {
+				if math.Abs(p.Z-z) < 1e-6 {
+					reach[k] = math.Max(reach[k], p.Dot(out))
+				}
+			}
+		}
+	}
+	said, _ := piecetest.Figure(t, c, text(bottomIn.With(sortNames[s.id].With())))
+	if want := math.Max(0, reach[1]-reach[0]); math.Abs(said-want) > 0.0051 {
+		t.Errorf("%s: %g farther in along the %s, the solid has %g", c.Heading, said, s.id, want)
+	}
 }
 
 // bottomEdge is the tilt of an edge of the bottom off plumb, positive where the upper face is
@@ -198,4 +219,50 @@ func drawnSpline(t rapid.TB, p templates.Picture, near, wide, strip float64) {
 		return
 	}
 	t.Error("no spline is drawn")
+}
+
+// The triangles that the test of an end names are among those that its card calls for; the first is
+// the angle of the end on the outer side, the second that between both, as the solid has it.
+func TestTheTestOfAnEndNamesItsTriangles(t *testing.T) {
+	named := 0
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		s, err := b.ends(setting)
+		if err != nil {
+			t.Skip("an angle that no triangle has")
+		}
+		for i, so := range b.sorts() {
+			c := s.Cards[2*i]
+			face := b.down(so.first, true)
+			up, level := face[2].Sub(face[1]), face[1].Sub(face[0])
+			acute := func(a float64) float64 { return math.Min(a, math.Pi-a) }
+			onFace := acute(math.Acos(up.Dot(level) / up.Norm() / level.Norm()))
+			outer, end := b.faces[so.first].normal(), math.Inf(1)
+			for _, f := range b.side(so.first).Pieces[0].Faces() {
+				if math.Abs(f.Plane.N.Dot(b.faces[so.first].along())) > 0.5 {
+					end = math.Min(end, acute(math.Acos(f.Plane.N.Dot(outer))))
+				}
+			}
+			rest := c.Test
+			for _, want := range []float64{onFace, end} {
+				view := assembly.Triangle(want)
+				if view == nil {
+					continue
+				}
+				_, after, ok := strings.Cut(rest, string(triangleOf[:len(triangleOf)-2]))
+				if !ok {
+					t.Fatalf("%s: %q names no triangle of %g", c.Heading, c.Test, want)
+				}
+				said, after, _ := strings.Cut(after, "°")
+				rest = after
+				if got := piecetest.Value(t, said+"°"); math.Abs(got-want) > measure.Radians(0.006) || !slices.Contains(c.Templates, view[0]) {
+					t.Errorf("%s: triangle of %s°, the solid has %g°, the card calls for %v", c.Heading, said, want*180/math.Pi, c.Templates)
+				}
+				named++
+			}
+		}
+	})
+	if named == 0 {
+		t.Error("no end names a triangle")
+	}
 }

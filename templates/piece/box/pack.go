@@ -140,6 +140,7 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 	for _, a := range []float64{math.Abs(c.swing), c.tilt} {
 		out.Templates = append(out.Templates, assembly.Triangle(math.Pi/2-a)...)
 	}
+	out.Test = firstEnd.Test.With(b.tool(c.swing), b.tool(c.tilt))
 	if out.Templates == nil {
 		out.Test = squareTest.With()
 	}
@@ -150,6 +151,15 @@ func (b Box) endCard(c endCut, k int) templates.Card {
 		}
 	}
 	return out.Card
+}
+
+// tool names what a cut so far off square is checked with.
+func (b Box) tool(off float64) string {
+	bevel := math.Pi/2 - math.Abs(off)
+	if assembly.Triangle(bevel) == nil {
+		return squareTool.With()
+	}
+	return triangleOf.With(b.angle(bevel))
 }
 
 // turned says how the gauge is turned for a blade that is so far off square: its end beside the
@@ -218,6 +228,9 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
 		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
+		if b.faces[s.first].slope > 0 { // the sizes are of the upper face, which lies hidden
+			c.Figures = append(c.Figures, templates.Reading{Name: bottomIn.With(sortNames[s.id].With()), Value: b.mm(k.Thickness * math.Tan(tilt))})
+		}
 		c.Templates = append(c.Templates, assembly.Triangle(math.Pi/2-tilt)...)
 	}
 	out.Cards = []templates.Card{c.Card}

@@ -140,6 +140,8 @@ const (
 	squareGauge     text = "Leave the gauge square"
 	firstEndText    text = "%s, and saw one end of every side just clean, without a stop."
 	secondSquare    text = "Turn each side round on the table, the same face down, its other edge against the gauge, the sawn end at the stop."
+	triangleOf      text = "triangle %s"
+	squareTool      text = "a square"
 	squareTest      text = "A square shows no light on the sawn end, to the edge and to the face."
 	tiltReading     text = "tilt of the blade"
 	tiltOverReading text = "tilt, over the part"
@@ -155,7 +157,8 @@ const (
 	bottomTick text = "bottom"
 	bottomView text = "Upper face; its underside in dashes"
 	bottomTilt text = "tilt of the blade, along the %s"
-	bottomText text = "Tape the sides together dry, and take the sizes from them where they differ. %s, the blade tilted over the part, saw the first edge to its line, a square end of the board against the square gauge. %s, and saw each of the others with the one before against it."
+	bottomIn   text = "face in view, farther in along the %s"
+	bottomText text = "Tape the sides together dry: where they differ, their sizes count. %s, the blade tilted over the part, saw the first edge to its line, a square end of the board against the square gauge. %s, and saw each of the others, the one before against it."
 
 	splineTick         text = "ends"
 	splineReading      text = "slot"
@@ -175,14 +178,14 @@ const (
 	bottomOther        text = "Along the %s, which lean the other way, the underside lies down."
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
-	ledgeText          text = "Glue an offcut %s high along the lower edge of each hollow side: on these ledges the bottom lies loose and can move."
+	ledgeText          text = "Joints cut, glue an offcut %s high, half as long, inside along the middle of each lower edge: the bottom lies loose on these ledges."
 	splineThickReading text = "splines, thick"
 	splineStock        text = "Plane the one for the splines, as wide as a corner is long, by hand or on a thicker one, and crosscut it by hand, on a bench hook, into %d strips of %s: the grain of a spline runs across the joint."
 	splineCaution      text = "Push blocks; nothing shorter or thinner than the machine's manual allows, and no strip of a spline at the saw table."
-	splinedGlue        text = "Dry fit first, the bottom in its place. Stick the blocks beside every corner, thick end towards it, with paper between. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and clamp across each pair. Saw the splines flush."
+	splinedGlue        text = "Dry fit first, the bottom in its place. Glue the blocks beside every corner, thick end towards it, with paper between. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and clamp across each pair. Saw the splines flush."
 
 	dihedralReading text = "between the hollow sides"
-	glueText        text = "Dry fit first, the bottom in its place. Stick the blocks beside every corner, thick end towards it, with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
+	glueText        text = "Dry fit first, the bottom in its place. Glue the blocks beside every corner, thick end towards it, with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
 	cornerView      text = "A corner, square to the line in which the faces meet"
 
@@ -201,11 +204,11 @@ const (
 // What the cards say.
 var (
 	planeCard = assembly.CardText{Heading: "Plane the sides", Test: "All of one thickness: two held together show no step.",
-		Text:    "Plane all boards of one thickness at once, spares with them. Saw the ends square. Mark outer sides and lower edges.",
+		Text:    "Plane boards of one thickness at once, with spares. Saw ends square. Mark lower edges and outer sides; hollow sides look in.",
 		Caution: "Push blocks; no board shorter than the machine's manual allows."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
 		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
-	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: the triangle lies along the sawn line, the other in the sawn end.",
+	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: %s lies along the cut, %s in the sawn end.",
 		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
 		Text:    "Turn the gauge by as much to the other side, and each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
