@@ -60,6 +60,7 @@ func Box(x0, y0, x1, y1 float64) Rect {
 
 func (r Rect) Width() float64   { return r.Max.X - r.Min.X }
 func (r Rect) Height() float64  { return r.Max.Y - r.Min.Y }
+func (r Rect) Size() Point      { return r.Max.Sub(r.Min) }
 func (r Rect) Centre() Point    { return r.Min.Lerp(r.Max, 0.5) }
 func (r Rect) Add(p Point) Rect { return Rect{r.Min.Add(p), r.Max.Add(p)} }
 

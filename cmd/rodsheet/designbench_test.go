@@ -105,12 +105,13 @@ func bothTimed(b *testing.B, name, text string) {
 	b.Run(name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
 }
 
-// BenchmarkKinds times check and piece of the starting design of every kind, and reports
-// how many times as long check takes for each of its parts as it takes for one of the ring.
+// BenchmarkKinds times check and piece of the starting design of every kind, of a seat with
+// every number of legs, and reports how many times as long check takes for each of its parts
+// as it takes for one of the ring.
 func BenchmarkKinds(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	b.Chdir(b.TempDir())
-	perPart := func(of design.Kind) (line []string, parts int) {
-		_, _, sides := of.Sides()
+	perPart := func(of design.Kind, sides int) (line []string, parts int) {
 		text := must(design.Start(of, sides, measure.Millimetre))(b)
 		name := of.String() + ".toml"
 		done(b, os.WriteFile(name, text, 0o600))
@@ -118,10 +119,29 @@ func BenchmarkKinds(b *testing.B) {
 		work := must(kinds.Solve(file.Sizes))(b)
 		return []string{"check", name}, len(work.Stand(0).Show(kind.FromAbove).Parts)
 	}
-	ring, ofRing := perPart(design.RingKind)
+	type start struct {
+		of    design.Kind
+		sides int
+		name  string
+	}
+	var starts []start
 	for i, name := range design.Kinds() {
-		line, parts := perPart(design.Kind(i))
-		b.Run(name+"/check", func(b *testing.B) {
+		of := design.Kind(i)
+		fewest, most, sides := of.Sides()
+		if of != design.SeatKind {
+			starts = append(starts, start{of, sides, name})
+			continue
+		}
+		for n := fewest; n <= most; n++ {
+			starts = append(starts, start{of, n, fmt.Sprint(name, n)})
+		}
+	}
+	_, _, sides := design.RingKind.Sides()
+	ring, ofRing := perPart(design.RingKind, sides)
+	for _, s := range starts {
+		line, parts := perPart(s.of, s.sides)
+		name := s.of.String()
+		b.Run(s.name+"/check", func(b *testing.B) {
 			least, usual := time.Hour, time.Hour
 			for b.Loop() {
 				least = min(least, lasted(b, line))
@@ -129,7 +149,7 @@ func BenchmarkKinds(b *testing.B) {
 			}
 			b.ReportMetric(float64(least)/float64(parts)/(float64(usual)/float64(ofRing)), "of-ring-a-part")
 		})
-		b.Run(name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
+		b.Run(s.name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
 	}
 }
 

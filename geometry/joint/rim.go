@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 )
 
 // core returns the polygon and the radius whose disc, moved over all of the
@@ -72,6 +73,9 @@ func (t Top) Inside(points ...geometry.Point) float64 {
 		}
 		return least
 	}
+	if t.Round == 0 {
+		return insideAll(t.straight(), points, least)
+	}
 	var straight []geometry.Point // those that see a side
 	for _, q := range points {
 		if c, ok := t.arcAt(q); ok {
@@ -80,15 +84,32 @@ func (t Top) Inside(points ...geometry.Point) float64 {
 			straight = append(straight, q)
 		}
 	}
-	box, polygon := geometry.Bounds(straight...), t.straight()
-	middle, reach := box.Centre(), box.Min.Distance(box.Max)/2
+	return insideAll(t.straight(), straight, least)
+}
+
+// insideAll returns how far points lie inside the lines of all sides of a convex polygon,
+// that which lies least, or least where that is less. Begun next to the middle of the
+// points, few sides can be nearer to any of them.
+func insideAll(polygon, points []geometry.Point, least float64) float64 {
+	middle := geometry.Bounds(points...).Centre()
+	reach := lists.Most(points, middle.Distance)
+	first, near := 0, math.Inf(1)
 	for i, a := range polygon {
-		along := polygon[(i+1)%len(polygon)].Sub(a).Unit()
-		if along.Cross(middle.Sub(a))-reach > least {
-			continue // all lie farther inside
+		if to := a.Sub(middle); to.Dot(to) < near {
+			first, near = i, to.Dot(to)
 		}
-		for _, q := range straight {
-			least = math.Min(least, along.Cross(q.Sub(a)))
+	}
+	for i := range polygon {
+		a := polygon[(first+i)%len(polygon)]
+		side := polygon[(first+i+1)%len(polygon)].Sub(a)
+		// The middle lies deep/|side| inside of it, and none of the points by reach less.
+		deep, most := side.Cross(middle.Sub(a)), least+reach
+		if deep > 0 && (most < 0 || deep*deep > most*most*side.Dot(side)) {
+			continue
+		}
+		along := side.Unit()
+		for _, q := range points {
+			least = min(least, along.Cross(q.Sub(a)))
 		}
 	}
 	return least

@@ -35,6 +35,10 @@ func OvalTop(x, y float64) Top {
 	return Top{Corners: out}
 }
 
+// ChordTop returns a top whose edge is given by points on it, counter-clockwise; those that
+// stand on the one before are left out.
+func ChordTop(points []geometry.Point) Top { return Top{Corners: distinct(points)} }
+
 // Check returns a *measure.BoundError for the first figure no top can have.
 // The other methods take a Top that has passed.
 func (t Top) Check() error {
@@ -131,7 +135,7 @@ func (t Top) Outline() []geometry.Point {
 		return round[:len(round)-1]
 	}
 	if t.Clip == 0 && t.Round == 0 {
-		return distinct(t.Corners)
+		return t.Corners
 	}
 	var out []geometry.Point
 	for i := range t.Corners {
@@ -210,8 +214,14 @@ func (t Top) Perimeter() float64 {
 	return sum
 }
 
-// Size returns the width and height of the box round the outline, in mm.
-func (t Top) Size() geometry.Point {
-	x, y := geometry.Pt(1, 0), geometry.Pt(0, 1)
-	return geometry.Pt(t.Support(x)+t.Support(x.Mul(-1)), t.Support(y)+t.Support(y.Mul(-1)))
+// Box returns the box round the outline, in mm, from the figures and not from the chords.
+func (t Top) Box() geometry.Rect {
+	right, up := geometry.Pt(1, 0), geometry.Pt(0, 1)
+	return geometry.Rect{
+		Min: geometry.Pt(-t.Support(right.Mul(-1)), -t.Support(up.Mul(-1))),
+		Max: geometry.Pt(t.Support(right), t.Support(up)),
+	}
 }
+
+// Size returns the width and height of that box.
+func (t Top) Size() geometry.Point { return t.Box().Size() }

@@ -118,7 +118,9 @@ func (w work[M]) examine() kind.Report {
 	for _, m := range w.models {
 		out.Sizes = append(out.Sizes, kind.Size{Design: m.Decided(), Checks: w.mended(m), Groups: m.Groups()})
 	}
-	out.Together = wording.Checks(checks.AllBoards(w.plan().Cuts.Boards), w.designs()[0].Unit)
+	if d := w.designs()[0]; len(d.Wood.Boards) > 0 { // else there is nothing to plan on
+		out.Together = wording.Checks(checks.AllBoards(w.plan().Cuts.Boards), d.Unit)
+	}
 	return out
 }
 

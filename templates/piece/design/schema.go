@@ -197,17 +197,25 @@ func (k Key) root() Key {
 	return Key(head)
 }
 
-// schemaOf returns the kind of piece whose table a key stands in; own is false for a
-// key of all kinds.
-func schemaOf(key Key) (k Kind, s schema, own bool) {
-	root, all := key.root(), schemas()
-	for i := range all {
-		if slices.Contains(all[i].tables, root) {
-			return Kind(i), all[i], true
+// schemaOf returns the kind of piece whose table a key stands in; own is false and the
+// schema empty for a key of all kinds.
+func schemaOf(key Key) (k Kind, s *schema, own bool) {
+	if k, own = kindOfTable()[key.root()]; own {
+		return k, &schemas()[k], true
+	}
+	return 0, &schema{}, false
+}
+
+// kindOfTable holds the kinds by the tables that are theirs alone.
+var kindOfTable = sync.OnceValue(func() map[Key]Kind {
+	out := map[Key]Kind{}
+	for k, s := range schemas() {
+		for _, t := range s.tables {
+			out[t] = Kind(k)
 		}
 	}
-	return 0, schema{}, false
-}
+	return out
+})
 
 func headFields() []field[Design] {
 	return []field[Design]{

@@ -167,7 +167,8 @@ func apart(a, b []geometry.Point) float64 {
 }
 
 // shortGrain returns the least length of grain between a wedged hole of a row and the edge
-// of the upper face, which is given as a polygon where it is not round.
+// of the upper face, which is given as a convex polygon where it is not round. What lies
+// beyond the edge has none.
 func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 	least := math.Inf(1)
 	g := flat(s.grain())
@@ -278,7 +279,7 @@ func (s Seat) sides() []side {
 		id  measure.ID
 		out geometry.Point
 	}{{"front", geometry.Pt(0, -1)}, {"side", geometry.Pt(1, 0)}, {"back", geometry.Pt(0, 1)}} {
-		at := of.out.Mul(s.rim.Support(of.out))
+		at := of.out.Mul(max(of.out.Dot(s.box.Min), of.out.Dot(s.box.Max)))
 		if of.out.X != 0 {
 			at.Y = middle
 		}

@@ -19,7 +19,7 @@ const widestPlan = 560.0
 
 // whole reports whether the seat is drawn at full size.
 func (s Seat) whole() bool {
-	box := s.size2()
+	box := s.box.Size()
 	return math.Max(box.X, box.Y) <= widestPlan
 }
 
@@ -151,7 +151,7 @@ func (s Seat) plan() templates.Picture {
 	var d templates.Drawing
 	to := s.looking()
 	d.Polygon(templates.Cut, to.ApplyAll(s.rim.Outline())...)
-	box := s.size2()
+	box := s.box.Size()
 	off := 0.09 * math.Max(box.X, box.Y)
 	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
 	d.Line(templates.Centre, front, back)
@@ -210,7 +210,7 @@ func (s Seat) wedges() templates.Picture {
 		}
 		d.LabelPoint(p, templates.Tag{ID: "leg-number", Text: legNumber.With(i + 1)})
 	}
-	g, box := flat(s.grain()), s.size2()
+	g, box := flat(s.grain()), s.box.Size()
 	reach := 0.18 * math.Min(box.X, box.Y)
 	d.LabelPoint(geometry.Pt(0, s.frontEdge()), templates.Tag{ID: "front", Text: frontLabel.With()})
 	d.LabelLine(g.Mul(-reach), g.Mul(reach), templates.Tag{ID: "grain", Text: grainLabel.With()})

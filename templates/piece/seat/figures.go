@@ -45,7 +45,7 @@ func (s Seat) Groups() []kind.Group {
 func (s Seat) slabGroup() kind.Group {
 	k := s.design.Seat
 	g := names().Group("seat.slab")
-	box := s.size2()
+	box := s.box.Size()
 	g.Add("seat.side-to-side", measure.Length(box.X))
 	g.Add("seat.front-to-back", measure.Length(box.Y))
 	g.Add("seat.thick", measure.Length(k.Thickness))
@@ -55,11 +55,6 @@ func (s Seat) slabGroup() kind.Group {
 	g.Add("seat.area", measure.Area(s.rim.Area()))
 	g.Add("seat.mass", measure.Mass(s.mass()))
 	return g.Group
-}
-
-// size2 returns how large the outline is, from side to side and from front to back.
-func (s Seat) size2() geometry.Point {
-	return geometry.Pt(s.rim.Support(geometry.Pt(1, 0))+s.rim.Support(geometry.Pt(-1, 0)), s.backEdge()-s.frontEdge())
 }
 
 func (s Seat) legGroup(l leg) kind.Group {
@@ -231,7 +226,7 @@ func (s Seat) Wares() []shop.Ware { return nil }
 
 // MainSizes are those of the cover.
 func (s Seat) MainSizes() [][2]string {
-	k, box := s.design.Seat, s.size2()
+	k, box := s.design.Seat, s.box.Size()
 	f, _ := s.footing()
 	feet := geometry.Bounds(f.Feet...)
 	out := [][2]string{
@@ -257,7 +252,7 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 	add := func(key design.Key, text string, a, b geometry.Point) {
 		out = append(out, kind.Dimension{Key: key, Text: text, Segment: geometry.Segment{A: a, B: b}})
 	}
-	k, box := s.design.Seat, s.size2()
+	k, box := s.design.Seat, s.box.Size()
 	f, _ := s.footing()
 	wide := geometry.Bounds(append(f.Feet, geometry.Pt(-box.X/2, s.frontEdge()), geometry.Pt(box.X/2, s.backEdge()))...)
 	off := 0.1 * wide.Width()
@@ -270,7 +265,7 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 			key = "seat.points"
 		}
 		y := wide.Min.Y - off
-		add(key, s.mm(box.X), geometry.Pt(-s.rim.Support(geometry.Pt(-1, 0)), y), geometry.Pt(s.rim.Support(geometry.Pt(1, 0)), y))
+		add(key, s.mm(box.X), geometry.Pt(s.box.Min.X, y), geometry.Pt(s.box.Max.X, y))
 		y, behind := y-off, wide.Max.Y
 		for _, r := range k.Rows() {
 			row, at := s.row(r), y

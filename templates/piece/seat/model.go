@@ -24,7 +24,8 @@ import (
 type Seat struct {
 	design *design.Design
 	rim    joint.Top
-	tilt   float64 // rad
+	box    geometry.Rect // round the rim
+	tilt   float64       // rad
 	room   solid.Affine3
 	legs   []leg // row by row from the front, each from left to right; round the circle counter-clockwise
 	rods   []rod
@@ -67,6 +68,7 @@ func (s Seat) row(r design.SeatRow) design.LegRow { return *s.design.Seat.Row(r)
 // newSeat works a design out whose figures stand within their limits.
 func newSeat(d design.Design) Seat {
 	s := Seat{design: &d, rim: rim(d.Seat)}
+	s.box = s.rim.Box()
 	fall := d.Seat.Height - cmp.Or(d.Seat.BackHeight, d.Seat.Height)
 	s.tilt = math.Asin(math.Max(-1, math.Min(1, fall/(s.backEdge()-s.frontEdge()))))
 	s.room = s.inRoom()
@@ -103,7 +105,7 @@ func rim(s design.Seat) joint.Top {
 			}
 			all = append(all, geometry.Arc(c.at, c.radius, 0, 2*math.Pi)...)
 		}
-		return joint.Top{Corners: geometry.Hull(all)}
+		return joint.ChordTop(geometry.Hull(all))
 	case design.FreeSeat:
 		return joint.Top{Corners: s.Points, Round: s.Corner}
 	}
@@ -113,8 +115,8 @@ func rim(s design.Seat) joint.Top {
 }
 
 // frontEdge and backEdge are where the outline reaches farthest.
-func (s Seat) frontEdge() float64 { return -s.rim.Support(geometry.Pt(0, -1)) }
-func (s Seat) backEdge() float64  { return s.rim.Support(geometry.Pt(0, 1)) }
+func (s Seat) frontEdge() float64 { return s.box.Min.Y }
+func (s Seat) backEdge() float64  { return s.box.Max.Y }
 
 func (s Seat) thickness() float64 { return s.design.Seat.Thickness }
 

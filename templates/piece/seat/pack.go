@@ -68,7 +68,7 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 		c.Templates = bevels.Add(math.Pi/2 - b.resultant)
 		out.Cards = append(out.Cards, c)
 	}
-	saw, box := sawCard.Card(s.unit(), assembly.Ticked(seatTick, 1)), s.size2()
+	saw, box := sawCard.Card(s.unit(), assembly.Ticked(seatTick, 1)), s.box.Size()
 	saw.Set(acrossReading, measure.Length(box.X))
 	saw.Set(depthReading, measure.Length(box.Y))
 	out.Cards = append(out.Cards, saw.Card)
@@ -78,7 +78,7 @@ func (s Seat) slabWork(set templates.Setting) (templates.Section, error) {
 
 // setOut says the outline of a seat that no sheet shows whole.
 func (s Seat) setOut(c *assembly.Card) {
-	k, box := s.design.Seat, s.size2()
+	k, box := s.design.Seat, s.box.Size()
 	c.Read(acrossReading, measure.Length(box.X))
 	c.Read(depthReading, measure.Length(box.Y))
 	switch k.Shape {

@@ -181,7 +181,7 @@ func (s Seat) usualBoard() float64 { return s.unit().Round(150, 6) }
 
 // boards returns those that the slab is glued up from, alike, their grain as decided.
 func (s Seat) boards() (board piece.StockSize, count int) {
-	box := s.size2()
+	box := s.box.Size()
 	long, wide := box.X, box.Y
 	if s.design.Seat.FrontToBack {
 		long, wide = wide, long
