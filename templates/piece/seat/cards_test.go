@@ -246,3 +246,38 @@ func wedgeSize(t rapid.TB, c templates.Card) (out [3]float64) {
 	}
 	return out
 }
+
+// Of legs that are alike but for a hundredth, card and picture tell one figure.
+func TestCardAndPictureTellOneEnd(t *testing.T) {
+	differ := 0
+	for less := -0.06; less <= 0.06; less += 0.005 {
+		d := bench()
+		k := &d.Seat
+		k.BackHeight, k.Stretchers, k.Back = 0, design.SeatStretchers{}, k.Front
+		k.Back.FrontBack += less
+		s := worked(t, d)
+		r := s.bySort(endReading, func(t turning) float64 { return t.end })
+		if len(r) != 1 {
+			continue
+		}
+		if s.mm(s.turning(s.sorts()[0]).end) != s.mm(s.turning(s.sorts()[len(s.sorts())-1]).end) {
+			differ++
+		}
+		if footEnd.With(r[0].Value) != s.endShown() {
+			t.Errorf("%v, the picture says %q", r, s.endShown())
+		}
+	}
+	if differ == 0 {
+		t.Error("all ends are printed alike")
+	}
+}
+
+// endShown is what the picture of a leg says of its end.
+func (s Seat) endShown() string {
+	for _, l := range s.legView(s.turning(s.sorts()[0])).Labels {
+		if l.ID == "foot-end" {
+			return l.Text
+		}
+	}
+	return ""
+}

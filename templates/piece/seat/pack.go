@@ -161,7 +161,7 @@ func (s Seat) byEach(name text, values []float64) []templates.Reading {
 		out = append(out, templates.Reading{Name: both.With(name.With(), legsCalled(l.sort, s.count(l.sort)).With()), Value: s.mm(values[i]), Write: true})
 	}
 	if slices.Max(values)-slices.Min(values) < alikeWithin {
-		return []templates.Reading{{Name: name.With(), Value: s.mm(slices.Min(values)), Write: true}}
+		return []templates.Reading{{Name: name.With(), Value: s.mm(values[0]), Write: true}} // as the picture of the first has it
 	}
 	return out
 }
