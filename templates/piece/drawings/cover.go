@@ -21,7 +21,7 @@ func Cover(designs []design.Design, looks []templates.Picture, rows [][][2]strin
 			looks[i].Heading = cmp.Or(piece.SizeWords(sizes[i:i+1], len(designs)), looks[i].Heading)
 		}
 		glass := slices.ContainsFunc(designs, func(d design.Design) bool { return d.Top.Kind == design.GlassTop })
-		panels := slices.Concat(titleBlock(designs[0]), mainSizes(sizes, rows), doubts, []templates.Panel{printing(), generalCautions(glass)})
+		panels := slices.Concat(titleBlock(designs[0]), mainSizes(sizes, rows), doubts, []templates.Panel{printing(designs[0].Unit), generalCautions(glass)})
 		return templates.Section{Pictures: looks, Panels: panels}, nil
 	}}
 }

@@ -487,3 +487,15 @@ func TestDoubtsAreOnPaper(t *testing.T) {
 		}
 	}
 }
+
+// In inches the cover says which of two figures is the size; in millimetres there is one.
+func TestTheCoverSaysWhichFigureIsTheSize(t *testing.T) {
+	for _, u := range []measure.Unit{measure.Millimetre, measure.Inch} {
+		d := piecetest.Low()
+		d.Unit = u
+		job := jobTitled(t, packed(t, []piece.Piece{piecetest.Worked(t, d)}, false), "Cover")
+		if got := strings.Contains(fmt.Sprint(job.Panels), "the decimals in brackets are the size"); got != (u == measure.Inch) {
+			t.Errorf("%v: said %v", u, got)
+		}
+	}
+}

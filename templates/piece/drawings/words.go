@@ -293,11 +293,15 @@ func topWords(p piece.Piece) string {
 	return say("%s %s", p.MM(p.Design.Top.Thickness), material)
 }
 
-// printing says how a sheet comes out at full size.
-func printing() templates.Panel {
-	return templates.Panel{Heading: say("How to print"), Text: []string{
+// printing says how a sheet comes out at full size, and which of two figures is the size.
+func printing(u measure.Unit) templates.Panel {
+	p := templates.Panel{Heading: say("How to print"), Text: []string{
 		say("Print at 100 %%, actual size, one side; never fit, shrink, borderless or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself. Measure the calibration square on sheet 1, and on every sheet its rules before a template is cut out."),
 	}}
+	if u == measure.Inch {
+		p.Text = append(p.Text, say("Where two figures stand for a length, the decimals in brackets are the size and what is set; the fraction is the nearest 64th on a rule."))
+	}
+	return p
 }
 
 // generalCautions are said once a pack.

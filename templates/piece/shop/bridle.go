@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
 )
 
@@ -224,6 +225,7 @@ func cutSlot(p sized) (row, bool) {
 	}, []Batch{m.batch}, handWork{
 		Then: notes(note("slot-by-hand", length(m.Tenon))), Line: upper, From: Datum{Point: EitherFace},
 	}}
+	r.Then = r.Then.with(decimalsFit(p))
 	if !p.Design.Saw.FlatTooth {
 		r.Then = r.Then.with(note("leave-slot-bottom"))
 	}
@@ -231,6 +233,19 @@ func cutSlot(p sized) (row, bool) {
 		r.hand.Narrow, r.Then, r.hand.Then = true, Notes{}, Notes{}
 	}
 	return r, true
+}
+
+// decimalsFit says that slot and tenon are no fractions: rounded by themselves, two that fit
+// each other are up to a 64th apart.
+func decimalsFit(p sized) Note {
+	in64ths := func(mm float64) float64 { return 64 * mm / measure.MillimetresPerInch }
+	upper, _ := p.slotted().Cheeks()
+	for _, mm := range []float64{upper, p.Bridle.Tenon} {
+		if n := in64ths(mm); p.Design.Unit == measure.Inch && math.Abs(n-math.Round(n)) > 0.03 {
+			return note("decimals-fit")
+		}
+	}
+	return Note{}
 }
 
 func cutCheeks(p sized) (row, bool) {
@@ -243,7 +258,7 @@ func cutCheeks(p sized) (row, bool) {
 	}
 	return row{Operation{
 		Do: CutCheeks, What: note("step.cheeks", called(m.batch.Part)), Lies: lies, Cut: cut,
-		Then: notes(waste), Test: note("tenon-is-thick", length(m.Tenon)), Caution: "hands-on-jig",
+		Then: notes(waste, decimalsFit(p)), Test: note("tenon-is-thick", length(m.Tenon)), Caution: "hands-on-jig",
 	}, []Batch{m.batch}, handWork{Then: notes(note("cheeks-by-hand")), Line: upper, From: Datum{Point: EitherFace}}}, true
 }
 

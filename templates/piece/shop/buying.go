@@ -64,9 +64,9 @@ func (p Plan) Buying() []Buy {
 		for _, q := range p.Pieces {
 			if q.Design.Size == l.Sizes[0] {
 				box, n := geometry.Bounds(q.TopCorners()...), len(l.Sizes)
-				size := piece.StockSize{Length: box.Width(), Width: box.Height(), Thickness: q.Design.Top.Thickness}
+				size := piece.StockSize{Length: sixteenths(q, box.Width(), math.Ceil), Width: sixteenths(q, box.Height(), math.Ceil), Thickness: paneThickness(q)}
 				if q.Design.Top.Outline == design.RoundTop { // not by its chords
-					size.Length, size.Width = 2*q.TopRadius(), 2*q.TopRadius()
+					size.Length, size.Width = ordered(q, 2*q.TopRadius()), ordered(q, 2*q.TopRadius())
 				}
 				out = append(out, Buy{Kind: GlassToBuy, Size: size, Sizes: l.Sizes, Count: n, Amount: float64(n) * q.TopArea(), Per: rate})
 			}
@@ -137,8 +137,43 @@ func Total(lines []Buy) (sum float64, unpriced int) {
 	return sum, unpriced
 }
 
-// A GlassOrder is what a glass shop asks for, a line each.
-type GlassOrder [8]Note
+// UpToEighths returns a size of boards as it is asked for in inches: no smaller, in
+// eighths; in millimetres it is as it is.
+func UpToEighths(mm float64, u measure.Unit) float64 {
+	return wholeParts(mm, u, measure.MillimetresPerInch/8, math.Ceil)
+}
+
+// wholeParts returns a length in whole parts of an inch where that is the unit.
+func wholeParts(mm float64, u measure.Unit, part float64, to func(float64) float64) float64 {
+	const slip = 1e-6 // what is whole but for arithmetic stays
+	if u != measure.Inch || math.Abs(mm/part-math.Round(mm/part)) <= slip {
+		return mm
+	}
+	return part * to(mm/part)
+}
+
+// A GlassOrder is what a glass shop asks for, a line each; the empty ones have none.
+type GlassOrder [9]Note
+
+// sixteenths returns a length in whole sixteenths of an inch, as a shop takes an order in
+// inches (common practice, no source); in millimetres it is as it is.
+func sixteenths(p piece.Piece, mm float64, to func(float64) float64) float64 {
+	return wholeParts(mm, p.Design.Unit, measure.MillimetresPerInch/16, to)
+}
+
+// ordered returns the size of a pane as it is ordered: a sixteenth is lost rather than won,
+// but where the frame would come out from under the glass.
+func ordered(p piece.Piece, mm float64) float64 {
+	sides, corners := p.Overhangs()
+	if past := math.Min(slices.Min(sides), slices.Min(corners)); past < measure.MillimetresPerInch/16 {
+		return sixteenths(p, mm, math.Ceil)
+	}
+	return sixteenths(p, mm, math.Floor)
+}
+
+// paneThickness is what glass of a thickness is sold as: 3/8 in is the name of glass of
+// 10 mm, 1/2 in of 12 mm (trade names, from memory).
+func paneThickness(p piece.Piece) float64 { return sixteenths(p, p.Design.Top.Thickness, math.Round) }
 
 // GlassOrders returns the glass to order, once for sizes that have it alike: one pane for
 // each of them.
@@ -159,7 +194,7 @@ func glassOrder(p piece.Piece) []GlassOrder {
 	}
 	pane := p.Pane()
 	return []GlassOrder{{
-		note("glass.top", length(p.Design.Top.Thickness)), glassOutline(p), note("glass.finished"), glassCorners(p),
+		note("glass.top", length(paneThickness(p))), glassOutline(p), note("glass.finished"), inSixteenths(p), glassCorners(p),
 		note("glass.edges"), note("glass.before-tempering"),
 		note("glass.weight", figure(measure.Area(pane.Area)), figure(measure.Mass(pane.Mass()))), note("glass.safety"),
 	}}
@@ -168,14 +203,23 @@ func glassOrder(p piece.Piece) []GlassOrder {
 func glassOutline(p piece.Piece) Note {
 	switch p.Design.Top.Outline {
 	case design.RoundTop:
-		return note("glass.round", length(2*p.TopRadius()))
+		return note("glass.round", length(ordered(p, 2*p.TopRadius())))
 	case design.FreeOutline:
 		box := geometry.Bounds(p.TopCorners()...)
 		size := box.Max.Sub(box.Min)
 		return note("glass.free", number(len(p.Design.Top.Points)), length(size.X), length(size.Y))
 	}
 	r := p.RegularTop()
-	return note("glass.regular", number(r.Sides), length(r.Side()), length(r.Apothem))
+	apothem := ordered(p, r.Apothem) // of the two the one that the overhang follows
+	return note("glass.regular", number(r.Sides), length(r.Side()*apothem/r.Apothem), length(apothem))
+}
+
+// inSixteenths says what was rounded for the order, and of how many mm the glass is.
+func inSixteenths(p piece.Piece) Note {
+	if p.Design.Unit != measure.Inch {
+		return Note{}
+	}
+	return note("glass.sixteenths", number(int(math.Round(p.Design.Top.Thickness))))
 }
 
 // glassCorners says how the corners are worked.
@@ -186,7 +230,7 @@ func glassCorners(p piece.Piece) Note {
 	case top.CornerSize == 0 || top.Corner == design.SharpCorner:
 		return note("glass.sharp")
 	case top.Corner == design.ClippedCorner:
-		return note("glass.clipped", length(top.CornerSize))
+		return note("glass.clipped", length(sixteenths(p, top.CornerSize, math.Ceil)))
 	}
-	return note("glass.rounded", length(p.Design.Top.CornerSize))
+	return note("glass.rounded", length(sixteenths(p, p.Design.Top.CornerSize, math.Ceil)))
 }

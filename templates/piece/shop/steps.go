@@ -60,10 +60,10 @@ func millTop(p sized) (row, bool) {
 	board, count := p.TopBoards()
 	o := Operation{
 		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
-		Then: notes(note("panel-at-least", length(panel.Length), length(panel.Width)), note("panel-past-planer")), Test: note("panel-flat"), Caution: "panel-care",
+		Then: notes(note("panel-at-least", length(UpToEighths(panel.Length, p.Design.Unit)), length(UpToEighths(panel.Width, p.Design.Unit))), note("panel-past-planer")), Test: note("panel-flat"), Caution: "panel-care",
 	}
 	if count > 1 {
-		o.Then = o.Then.with(note("panel-boards", number(count), length(board.Width)))
+		o.Then = o.Then.with(note("panel-boards", number(count), length(UpToEighths(board.Width, p.Design.Unit))))
 	}
 	return plain(o, p.topBoards), true
 }

@@ -52,7 +52,13 @@ func (s speaker) buyName(b shop.Buy, species string) string {
 func (s speaker) buySize(b shop.Buy) string {
 	switch b.Kind {
 	case shop.BoardToBuy:
-		return s.coarse(b.Size.Length) + " × " + s.coarse(b.Size.Width) + " × " + s.mm(b.Size.Thickness)
+		size, up := b.Size, func(mm float64) float64 { return shop.UpToEighths(mm, s.unit) }
+		size = piece.StockSize{Length: up(size.Length), Width: up(size.Width), Thickness: up(size.Thickness)}
+		text := s.bare(size.Length) + " × " + s.bare(size.Width) + " × " + s.mm(size.Thickness)
+		if size != b.Size {
+			text = say("%s, or more", text)
+		}
+		return text
 	case shop.GlassToBuy:
 		return s.bare(b.Size.Length) + " × " + s.bare(b.Size.Width) + " × " + s.mm(b.Size.Thickness)
 	case shop.SheetToBuy:

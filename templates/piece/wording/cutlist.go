@@ -48,6 +48,9 @@ func (s speaker) glassPanel(orders []piece.Lot[shop.GlassOrder]) templates.Panel
 			alike = alike && l.What[i] == first
 		}
 		for _, l := range orders {
+			if l.What[i] == (shop.Note{}) {
+				continue
+			}
 			text := s.note(l.What[i])
 			if !alike {
 				text = say("%s: %s", piece.SizeWords(l.Sizes, s.sizes), text)
@@ -164,8 +167,6 @@ func Coarse(mm float64, u measure.Unit) string {
 	}
 	return measure.Length(mm).Bare(u)
 }
-
-func (s speaker) coarse(mm float64) string { return Coarse(mm, s.unit) }
 
 // PieceName names a piece of a board as short as a picture of one has room for: spare,
 // test and stick alone are of stretcher stock.

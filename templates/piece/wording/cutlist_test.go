@@ -1,10 +1,15 @@
 package wording
 
 import (
+	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
@@ -178,5 +183,92 @@ func TestMissingIsCounted(t *testing.T) {
 	got := Missing([]shop.Missing{{Name: leg, Count: 4}, {Name: spare, Count: 1}, {Name: spare, Count: 2}})
 	if want := "4 legs low, 1 spare stretcher, 2 spare stretchers"; got != want {
 		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// In inches a pane is ordered in sixteenths, less than one under what was drawn, or over it
+// where the frame would come out from under the glass; its thickness is a sixteenth too. In
+// millimetres it is ordered as drawn.
+func TestGlassIsOrderedInSixteenths(t *testing.T) {
+	const step = measure.MillimetresPerInch / 16
+	whole := func(mm float64) bool { return math.Abs(mm/step-math.Round(mm/step)) < 1e-6 }
+	sheets := map[float64]string{4.8: "3/16 in", 6: "1/4 in", 8: "5/16 in", 10: "3/8 in", 12: "1/2 in", 15.9: "5/8 in", 19: "3/4 in"}
+	rapid.Check(t, func(t *rapid.T) {
+		d := piecetest.Low()
+		d.Unit = measure.Inch
+		d.Top.Thickness = rapid.SampledFrom(slices.Sorted(maps.Keys(sheets))).Draw(t, "thick")
+		d.Top.Diameter = rapid.Float64Range(420, 900).Draw(t, "diameter")
+		plan := planOf(t, d)
+		p := plan.Pieces[0]
+		least := math.Inf(1)
+		sides, corners := p.Overhangs()
+		for _, past := range slices.Concat(sides, corners) {
+			least = math.Min(least, past)
+		}
+		order := plan.GlassOrders()[0].What
+		got := order[1].Args[0].Figure.Value
+		if !whole(got) || math.Abs(got-d.Top.Diameter) > step {
+			t.Fatalf("%v mm ordered of %v", got, d.Top.Diameter)
+		}
+		if less := got < d.Top.Diameter-1e-6; less != (least >= step) && !whole(d.Top.Diameter) {
+			t.Fatalf("%v mm ordered of %v, which stands %v past the frame", got, d.Top.Diameter, least)
+		}
+		words := strings.Join((speaker{unit: d.Unit}).all(order[:]), " ")
+		if want := sheets[d.Top.Thickness]; !strings.Contains(words, want+" thick") || !strings.Contains(words, fmt.Sprintf("glass of %.0f mm", d.Top.Thickness)) {
+			t.Fatalf("no glass of %v mm, %s, in %s", d.Top.Thickness, want, words)
+		}
+		for _, b := range plan.Buying() {
+			if b.Kind == shop.GlassToBuy && (b.Size.Length != got || !whole(b.Size.Thickness)) {
+				t.Fatalf("bought is %+v", b.Size)
+			}
+		}
+		d.Top.Outline, d.Top.Diameter, d.Top.Overhang = design.RingTop, 0, rapid.Float64Range(0, 150).Draw(t, "overhang")
+		plan = planOf(t, d)
+		side, apothem := plan.GlassOrders()[0].What[1].Args[1].Figure.Value, plan.GlassOrders()[0].What[1].Args[2].Figure.Value
+		if !whole(apothem) || math.Abs(apothem-plan.Pieces[0].RegularTop().Apothem) > step || math.Abs(side-2*apothem*math.Tan(math.Pi/3)) > 1e-6 {
+			t.Fatalf("a triangle of sides %v, %v from its centre, is ordered for one of %v", side, apothem, plan.Pieces[0].RegularTop().Apothem)
+		}
+		d.Top.Outline, d.Top.Overhang, d.Top.Diameter = design.RoundTop, 0, p.Design.Top.Diameter
+		d.Unit = measure.Millimetre
+		if got := planOf(t, d).GlassOrders()[0].What[1].Args[0].Figure.Value; math.Abs(got-d.Top.Diameter) > 1e-9 {
+			t.Fatalf("%v mm ordered of %v in millimetres", got, d.Top.Diameter)
+		}
+	})
+}
+
+// Boards are asked for in eighths of an inch, none smaller than its design has it.
+func TestBoardsAreBoughtInEighths(t *testing.T) {
+	b := shop.Buy{Kind: shop.BoardToBuy, Size: piece.StockSize{Length: 2700, Width: 160, Thickness: 46}}
+	if got, want := (speaker{unit: measure.Inch}).buySize(b), "106 3/8 × 6 3/8 × 1 7/8 in, or more"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got, want := (speaker{}).buySize(b), "2700 × 160 × 46 mm"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	b.Size = piece.StockSize{Length: 25.4 * 96, Width: 25.4 * 6, Thickness: 25.4 * 1.75}
+	if got, want := (speaker{unit: measure.Inch}).buySize(b), "96 × 6 × 1 3/4 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Slot and tenon of no round size go by the decimals, and the cards of both say so.
+func TestSlotAndTenonGoByTheDecimals(t *testing.T) {
+	for tenon, want := range map[float64]int{9: 2, 25.4 * 3 / 8: 0} {
+		d := piecetest.Low()
+		d.Unit, d.Ring.Width, d.Legs.Tenon = measure.Inch, 25.4*9/8, tenon
+		d.Saw.Kerf = 3
+		got := 0
+		for _, c := range planOf(t, d).Cards {
+			for _, s := range c.Steps {
+				for _, n := range s.Then.All() {
+					if n.ID == "decimals-fit" {
+						got++
+					}
+				}
+			}
+		}
+		if got != want {
+			t.Errorf("a tenon of %v mm: said %d times, want %d", tenon, got, want)
+		}
 	}
 }
