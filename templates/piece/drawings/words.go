@@ -299,7 +299,7 @@ func printing(u measure.Unit) templates.Panel {
 		say("Print at 100 %%, actual size, one side; never fit, shrink, borderless or several pages a sheet. The choice is under page size or scaling, often in the dialog of the printer itself. Measure the calibration square on sheet 1, and on every sheet its rules before a template is cut out."),
 	}}
 	if u == measure.Inch {
-		p.Text = append(p.Text, say("Where two figures stand for a length, the decimals in brackets are the size and what is set; the fraction is the nearest 64th on a rule."))
+		p.Text[0] = say("%s Of two figures the decimals in brackets are the size, the fraction is the nearest 64th.", p.Text[0])
 	}
 	return p
 }
