@@ -179,10 +179,6 @@ func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
 		job := must(templates.Angles([]float64{measure.Radians(45.35), measure.Radians(85)}, 0, templates.Setting{Unit: u, Clear: l.Clear()}))(t)
 		for _, p := range must(Lay(job, l))(t).Document().Pages {
 			var edges, leaders []geometry.Segment
-			apart := func(p, q geometry.Point, l geometry.Segment) bool {
-				along := l.B.Sub(l.A)
-				return along.Cross(p.Sub(l.A))*along.Cross(q.Sub(l.A)) < 0
-			}
 			for _, s := range p.Strokes {
 				switch s.Line {
 				case int(templates.Cut):
@@ -193,13 +189,22 @@ func TestLeadersKeepOffTheEdgesOfATriangle(t *testing.T) {
 			}
 			for _, a := range leaders {
 				for _, e := range edges {
-					if b := a.A.Lerp(a.B, 0.95); apart(a.A, b, e) && apart(e.A, e.B, a) {
+					if crossing(geometry.Segment{A: a.A, B: a.A.Lerp(a.B, 0.95)}, e) {
 						t.Errorf("in %v: the leader %v crosses the edge %v", u, a, e)
 					}
 				}
 			}
 		}
 	}
+}
+
+// crossing reports whether each of two lines runs from one side of the other to the other.
+func crossing(a, b geometry.Segment) bool {
+	apart := func(p, q geometry.Point, l geometry.Segment) bool {
+		along := l.B.Sub(l.A)
+		return along.Cross(p.Sub(l.A))*along.Cross(q.Sub(l.A)) < 0
+	}
+	return apart(a.A, a.B, b) && apart(b.A, b.B, a)
 }
 
 // What the corners of a triangle set stands inside it, wherever it lies; in a low one what was

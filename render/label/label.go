@@ -179,6 +179,7 @@ func (s spot) box(r geometry.Rect) [4]geometry.Point {
 // names.
 const (
 	misread  = 4   // lettering nearer to what another speaks of
+	tangled  = 3   // a leader across another, more than across a line: the eye follows the wrong one
 	striking = 5   // a line under lettering
 	hiding   = 100 // lettering under lettering or under a leader
 )
@@ -231,6 +232,11 @@ func (p *Placer) crosses(link geometry.Segment) int {
 		l := &p.lines[i] // most lie elsewhere: they are not copied
 		if bounds.Overlaps(l.bounds) && (across(link, l.Segment) || along(link, l.Segment)) {
 			n++
+		}
+	}
+	for _, l := range p.Leaders {
+		if across(link, l) {
+			n += tangled
 		}
 	}
 	return n

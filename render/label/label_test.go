@@ -14,6 +14,7 @@ func TestNothingBetweenLabelAndLine(t *testing.T) {
 	p := &Placer{Window: geometry.Box(0, 0, 200, 100)}
 	p.Bar(geometry.Pt(0, 50), geometry.Pt(200, 50))
 	p.Bar(geometry.Pt(150, 0), geometry.Pt(150, 60))
+	p.Leaders = []geometry.Segment{{A: geometry.Pt(20, 80), B: geometry.Pt(20, 60)}}
 	size := geometry.Pt(30, 2.5)
 	for _, c := range []struct {
 		name string
@@ -23,6 +24,7 @@ func TestNothingBetweenLabelAndLine(t *testing.T) {
 		{"a leader to the line", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 50)}, 0},
 		{"a leader past it", geometry.Segment{A: geometry.Pt(100, 75), B: geometry.Pt(100, 40)}, 1},
 		{"close by, past it", geometry.Segment{A: geometry.Pt(100, 51), B: geometry.Pt(100, 49)}, 1},
+		{"a leader across another", geometry.Segment{A: geometry.Pt(30, 75), B: geometry.Pt(10, 65)}, tangled},
 		{"a leader on a line", geometry.Segment{A: geometry.Pt(150, 75), B: geometry.Pt(150, 50)}, 1},
 	} {
 		s := spot{centre: geometry.Pt(100, 80), link: c.link}

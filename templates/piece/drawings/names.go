@@ -91,7 +91,9 @@ func (n *namedPart) nameLine(id measure.ID, a, b solid.Vec) { n.Label(n.at(a), n
 // marks draws what is pencilled on a part: the loop on the ring side about x, its tail
 // on the arris, the tick across that, the number about another place.
 // The ring side is y = 0; dz is up the ring side from the arris of the tick.
+// It comes before the names: its lettering stands on the part or right beside it.
 func (n *namedPart) marks(number solid.Vec, x, high, arris, dz float64) {
+	n.name("number", number)
 	var loop []geometry.Point
 	for i := range 25 {
 		s := float64(i)/12 - 1
@@ -104,8 +106,6 @@ func (n *namedPart) marks(number solid.Vec, x, high, arris, dz float64) {
 	over := solid.V(tick, high/3, arris)
 	n.Line(templates.Cut, n.at(top), n.at(low), n.at(over))
 	n.Label(n.at(low), n.at(low), tag("tick"))
-	at := n.at(number)
-	n.Labels = append(n.Labels, templates.Label{ID: "number", Text: say(labels["number"]), On: geometry.Segment{A: at, B: at}, Big: true})
 }
 
 // bothSides hangs two views of a part side by side.
@@ -139,9 +139,9 @@ func stretcherSides(p piece.Piece) (front, behind *namedPart) {
 	if left >= right {
 		left, right = -d, d
 	}
-	front.name("ring-side-reference", solid.V(left-0.6*d, 0, d/3))
+	front.marks(solid.V(left-0.35*d, 0, 0.62*d), right+0.7*d, 0.7*d, d, -1)
+	front.name("ring-side-reference", solid.V(left-d, 0, d/3))
 	front.nameLine("face-top", solid.V(left-2*d, w, d), solid.V(left-0.3*d, w, d))
-	front.nameEnd("leg-end", solid.V(1, 0, 0))
 	inner, outer := p.Frame.Ring.Shoulders(0)
 	low, high := 0.0, d/2
 	if p.Frame.Over {
@@ -149,7 +149,7 @@ func stretcherSides(p piece.Piece) (front, behind *namedPart) {
 	}
 	front.nameLine("inner-shoulder", solid.V(inner, 0, low), solid.V(inner, 0, high))
 	front.nameLine("outer-shoulder", solid.V(outer, 0, low), solid.V(outer, 0, high))
-	front.marks(solid.V(left-1.7*d, 0, 0.62*d), right+0.7*d, 0.7*d, d, -1)
+	front.nameEnd("leg-end", solid.V(1, 0, 0))
 	behind.name("outer-side", solid.V(left-d, w, d/2))
 	behind.name("face-underside", solid.V(right+d, w/2, 0))
 	behind.nameEnd("plain-end", solid.V(-1, 0, 0))
@@ -166,10 +166,10 @@ func legSides(p piece.Piece) (front, behind *namedPart) {
 		left = (front.room.Min.X + front.room.Max.X) / 2
 		right = left
 	}
+	front.marks(solid.V(left-2.2*b, 0, 0.55*b), right+b, 0.6*b, 0, 1)
 	front.name("ring-side", solid.V(left-0.7*b, 0, b/2))
 	front.name("stretcher-side", solid.V(right+b, t/2, b))
 	front.nameEnd("head", solid.V(1, 0, 0))
-	front.marks(solid.V(left-2.2*b, 0, 0.55*b), right+b, 0.6*b, 0, 1)
 	behind.name("outer-side", solid.V(left-b, t, b/2))
 	behind.name("back-reference", solid.V(right+b, t/2, 0))
 	behind.nameEnd("foot-end", solid.V(-1, 0, 0))
@@ -236,12 +236,12 @@ func bridleApart(p piece.Piece) templates.Picture {
 		id measure.ID
 		at solid.Vec
 	}{
-		{"slot-bottom", solid.V(side, w/2, d)},
+		{"slot-bottom", solid.V(p.Frame.Leg.StretcherSide(0), w/2, d)},
 		{"cheek", solid.V(mid, cheek, d/2).Add(down)},
 		{"shoulder-face", solid.V(mid, cheek/2, 0).Add(down)},
 	}
 	if p.Design.Legs.Mortise == joint.MortiseInLeg {
-		places[0].at = solid.V(mid, w/2, 0).Add(down)
+		places[0].at = solid.V(p.Frame.Leg.Back(d), w/2, 0).Add(down) // its middle is hidden by a cheek
 		places[1].at = solid.V(mid, cheek, d/2)
 		places[2].at = solid.V(p.Frame.Leg.StretcherSide(d/2), cheek/2, d/2)
 	}

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
@@ -46,6 +47,28 @@ func TestNamesStandOnTheirFaces(t *testing.T) {
 		}
 		if len(found) != len(ways) {
 			t.Errorf("base %d: names %v, want %d of them", k, found, len(ways))
+		}
+	}
+}
+
+// The bottom of the slot is named on a line of it that is seen: in a leg its cheeks hide the rest.
+func TestSlotBottomIsNamedWhereItIsSeen(t *testing.T) {
+	for k, d := range piecetest.Bases() {
+		for _, d.Legs.Mortise = range []joint.BridleMember{joint.MortiseInStretcher, joint.MortiseInLeg} {
+			picture, near := bridleApart(piecetest.Worked(t, d)), math.Inf(1)
+			for _, l := range picture.Labels {
+				if l.ID != "slot-bottom" {
+					continue
+				}
+				for _, s := range picture.Strokes {
+					for i := range len(s.Points) - 1 {
+						near = math.Min(near, geometry.Segment{A: s.Points[i], B: s.Points[i+1]}.Distance(l.On.A))
+					}
+				}
+			}
+			if near > 0.01 {
+				t.Errorf("base %d, slot in the %v: the nearest line is %.2f mm off", k, d.Legs.Mortise, near)
+			}
 		}
 	}
 }
