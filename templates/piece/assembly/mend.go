@@ -38,7 +38,7 @@ func (t turner) decided(d design.Design) float64 {
 // changes its figure least first.
 func (w work[M]) mended(m M) []kind.Check {
 	all, d := m.Checks(), m.Decided()
-	before := grades(all)
+	before, tries := grades(all), map[design.Key]func(float64) []kind.Check{}
 	for i, c := range all {
 		if c.Grade == kind.Pass {
 			continue
@@ -54,7 +54,10 @@ func (w work[M]) mended(m M) []kind.Check {
 			}
 			t := w.turner(key, d.Unit)
 			was := t.decided(d)
-			if v, ok := w.turned(m, c.ID, t, before); ok {
+			if tries[key] == nil {
+				tries[key] = w.tries(d, t)
+			}
+			if v, ok := t.turned(was, c.ID, tries[key], before); ok {
 				f := kind.Fix{Turn: kind.Turn{Key: key, From: t.of(was), To: t.of(v)}}
 				if w.differ(t) {
 					f.Size = d.Size
@@ -85,21 +88,33 @@ func grades(all []kind.Check) kind.Grades {
 	return out
 }
 
+// tries returns what asks the checks of a design with another figure, none where no piece
+// has it, and keeps the answers: a figure that mends one check is tried for others too.
+func (w work[M]) tries(d design.Design, t turner) func(figure float64) []kind.Check {
+	known := map[float64][]kind.Check{}
+	return func(figure float64) []kind.Check {
+		found, asked := known[figure]
+		if !asked {
+			try := d
+			*t.at(&try) = figure
+			if other, err := w.Solve(try); err == nil {
+				found = other.Checks()
+			}
+			known[figure] = found
+		}
+		return found
+	}
+}
+
 // turned returns the figure nearest to the decided one, of those on the grid of the unit,
 // with which the check of an ID holds and no other comes out worse: steps that double,
 // both ways, and between the last two of them by halving.
-func (w work[M]) turned(m M, id measure.ID, t turner, before kind.Grades) (float64, bool) {
+func (t turner) turned(was float64, id measure.ID, checks func(float64) []kind.Check, before kind.Grades) (float64, bool) {
 	const doublings = 9
-	was := t.decided(m.Decided())
 	grid := func(n float64) float64 { return (math.Round(was/t.step) + n) * t.step }
 	holds := func(n float64) bool {
-		try := m.Decided()
-		*t.at(&try) = grid(n)
-		other, err := w.Solve(try)
-		if err != nil {
-			return false
-		}
-		return !slices.ContainsFunc(other.Checks(), func(c kind.Check) bool {
+		found := checks(grid(n))
+		return len(found) > 0 && !slices.ContainsFunc(found, func(c kind.Check) bool {
 			return c.ID == id && c.Grade != kind.Pass || before.Worse(c.ID, c.Grade)
 		})
 	}

@@ -19,10 +19,14 @@ import (
 
 // Kind returns the kind.
 var Kind = sync.OnceValue(func() kind.Kind {
-	return assembly.Kind(assembly.Spec[Seat]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
-	})
+	return assembly.Kind(spec())
 })
+
+func spec() assembly.Spec[Seat] {
+	return assembly.Spec[Seat]{
+		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
+	}
+}
 
 // envelopes are those of the work, in its order.
 func envelopes() []assembly.Envelope[Seat] {

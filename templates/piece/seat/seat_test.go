@@ -12,9 +12,12 @@ import (
 	"pgregory.net/rapid"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
+	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
 )
 
 // stool is a round one on three legs.
@@ -485,6 +488,33 @@ func TestFaults(t *testing.T) {
 		}
 		if err != nil && len(design.SetBy(err)) == 0 {
 			t.Errorf("%v: set by no key", err)
+		}
+	}
+}
+
+// TestTriesOnce has two checks in doubt that the same figures mend, and works no seat out
+// twice to mend them.
+func TestTriesOnce(t *testing.T) {
+	type places struct{ apart, from float64 }
+	d, s, tried := bench(), spec(), map[places]int{}
+	d.Seat.Shape, d.Seat.BackWidth, d.Seat.Stretchers = design.ShieldSeat, 230, design.SeatStretchers{}
+	d.Seat.Width, d.Seat.Front.Apart, d.Seat.Back.Apart = 430, 200, 200
+	solve := s.Solve
+	s.Solve = func(d design.Design) (Seat, error) {
+		tried[places{d.Seat.Back.Apart, d.Seat.Back.From}]++
+		return solve(d)
+	}
+	w, err := assembly.Kind(s).Solve([]design.Design{d})
+	if err != nil {
+		t.Fatal(err)
+	}
+	mended := lists.Count(w.Report().Sizes[0].Checks, func(c kind.Check) bool { return len(c.Fixes) == 2 })
+	if mended < 2 {
+		t.Errorf("%d checks are mended by both places of the back row, want 2 at least", mended)
+	}
+	for at, times := range tried {
+		if times > 1 {
+			t.Errorf("a back row %v is worked out %d times", at, times)
 		}
 	}
 }
