@@ -42,7 +42,7 @@ const (
 
 // fields are all keys of a design, in the order in which they are applied.
 var fields = sync.OnceValue(func() []field[Design] {
-	return slices.Concat(every(slices.Concat(headFields(), planFields()), func(s schema) []field[Design] { return s.fields() }), woodFields(), sawFields(), buyingFields())
+	return every(slices.Concat(headFields(), planFields()), func(s schema) []field[Design] { return s.fields() }, woodFields(), sawFields(), buyingFields())
 })
 
 // An asked key is one that a maker may be asked for: of boards and items those of
@@ -345,17 +345,18 @@ func (k Kind) String() string {
 	return fmt.Sprintf("Kind(%d)", uint8(k))
 }
 
-// every returns what all kinds have of something, behind what is shared.
-func every[T any](shared []T, of func(schema) []T) []T {
+// every returns what all kinds have of something, between what is shared.
+func every[T any](shared []T, of func(schema) []T, behind ...[]T) []T {
+	all := [][]T{shared}
 	for _, s := range schemas() {
-		shared = append(shared, of(s)...)
+		all = append(all, of(s))
 	}
-	return shared
+	return slices.Concat(append(all, behind...)...)
 }
 
 // tables are the tables of a design; all but the boards and items stand once.
 var tables = sync.OnceValue(func() []Key {
-	return append(every([]Key{"plan"}, func(s schema) []Key { return s.tables }), "wood", "saw", "prices")
+	return every([]Key{"plan"}, func(s schema) []Key { return s.tables }, []Key{"wood", "saw", "prices"})
 })
 
 // forAll reports whether a key holds for all sizes and is none of a size's own.
