@@ -106,23 +106,26 @@ func bothTimed(b *testing.B, name, text string) {
 }
 
 // BenchmarkKinds times check and piece of the starting design of every kind, of a seat with
-// every number of legs, and reports how many times as long check takes for each of its parts
-// as it takes for one of the ring.
+// every number of legs and one with the outline of a shield, and reports how many times as
+// long check takes for each of its parts as it takes for one of the ring.
 func BenchmarkKinds(b *testing.B) {
 	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	b.Chdir(b.TempDir())
-	perPart := func(of design.Kind, sides int) (line []string, parts int) {
-		text := must(design.Start(of, sides, measure.Millimetre))(b)
-		name := of.String() + ".toml"
-		done(b, os.WriteFile(name, text, 0o600))
-		file := must(design.Read(text, kinds.Faults))(b)
-		work := must(kinds.Solve(file.Sizes))(b)
-		return []string{"check", name}, len(work.Stand(0).Show(kind.FromAbove).Parts)
-	}
 	type start struct {
 		of    design.Kind
 		sides int
 		name  string
+	}
+	shield := strings.NewReplacer(`shape = "oval"`, `shape = "shield"`, "# back-width", "back-width", "# corner", "corner", "\napart = 200", "\napart = 160")
+	perPart := func(s start) (line []string, parts int) {
+		text := must(design.Start(s.of, s.sides, measure.Millimetre))(b)
+		if s.name == "shield" {
+			text = []byte(shield.Replace(string(text)))
+		}
+		done(b, os.WriteFile(s.name+".toml", text, 0o600))
+		file := must(design.Read(text, kinds.Faults))(b)
+		work := must(kinds.Solve(file.Sizes))(b)
+		return []string{"check", s.name + ".toml"}, len(work.Stand(0).Show(kind.FromAbove).Parts)
 	}
 	var starts []start
 	for i, name := range design.Kinds() {
@@ -136,11 +139,10 @@ func BenchmarkKinds(b *testing.B) {
 			starts = append(starts, start{of, n, fmt.Sprint(name, n)})
 		}
 	}
-	_, _, sides := design.RingKind.Sides()
-	ring, ofRing := perPart(design.RingKind, sides)
+	starts = append(starts, start{design.SeatKind, 4, "shield"})
+	ring, ofRing := perPart(starts[design.RingKind])
 	for _, s := range starts {
-		line, parts := perPart(s.of, s.sides)
-		name := s.of.String()
+		line, parts := perPart(s)
 		b.Run(s.name+"/check", func(b *testing.B) {
 			least, usual := time.Hour, time.Hour
 			for b.Loop() {
@@ -149,7 +151,7 @@ func BenchmarkKinds(b *testing.B) {
 			}
 			b.ReportMetric(float64(least)/float64(parts)/(float64(usual)/float64(ofRing)), "of-ring-a-part")
 		})
-		b.Run(s.name+"/piece", func(b *testing.B) { timed(b, []string{"piece", name + ".toml", "-o", "-"}) })
+		b.Run(s.name+"/piece", func(b *testing.B) { timed(b, []string{"piece", s.name + ".toml", "-o", "-"}) })
 	}
 }
 
