@@ -11,7 +11,10 @@ import (
 func Hull(points []Point) []Point {
 	points = slices.Clone(points)
 	slices.SortFunc(points, func(a, b Point) int {
-		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+		if a.X != b.X { // as most do
+			return cmp.Compare(a.X, b.X)
+		}
+		return cmp.Compare(a.Y, b.Y)
 	})
 	points = slices.Compact(points)
 	if len(points) == 0 {
