@@ -3,6 +3,7 @@ package wording
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,7 +34,7 @@ func CutList(plan shop.Plan) []templates.Panel {
 		out = append(out, s.glassPanel(orders))
 	}
 	if c.Boards != nil {
-		out = append(out, s.boardsPanel(*c.Boards))
+		out = append(out, s.boardsPanel(c))
 	}
 	return out
 }
@@ -149,12 +150,15 @@ func (s speaker) woodPanel(plan shop.Plan) templates.Panel {
 }
 
 // boardsPanel says how the boards are sawn that the pictures show.
-func (s speaker) boardsPanel(c shop.CuttingPlan) templates.Panel {
+func (s speaker) boardsPanel(c shop.CutList) templates.Panel {
 	p := templates.Panel{Heading: say("Cutting plan"), Text: []string{
-		say("Rip the lanes in order, each so wide as its rip says; resaw those of several strips; then crosscut to the rough lengths, and last rip again what is narrower than its lane or thinner than its board. A kerf of %s is left between lanes and between pieces.", s.mm(c.Kerf)),
+		say("Rip the lanes in order, each so wide as its rip says; resaw those of several strips; then crosscut to the rough lengths, and last rip again what is narrower than its lane or thinner than its board. A kerf of %s is left between lanes and between pieces.", s.mm(c.Boards.Kerf)),
 		say("The plan is a plain one: look at each board before you follow it, for knots, checks and the run of the grain."),
 	}}
-	if missed := c.NoRoom(); len(missed) > 0 {
+	if slices.ContainsFunc(c.Rows, func(r shop.CutRow) bool { return r.Part == shop.Stretcher }) {
+		p.Text = append(p.Text, say("Spare, test and stick alone are of stretcher stock.")) // as PieceName has it
+	}
+	if missed := c.Boards.NoRoom(); len(missed) > 0 {
 		p.Text = append(p.Text, say("No room on these boards for: %s.", Missing(missed)))
 	}
 	return p

@@ -58,7 +58,7 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 		d       design.Design
 		has, no []string
 	}{
-		{inches, []string{"board feet", "thickness, in", "Cutting plan", "pad"}, []string{"m³", "thickness, mm", "bumper"}},
+		{inches, []string{"board feet", "thickness, in", "Cutting plan", "pad", "Spare, test and stick alone"}, []string{"m³", "thickness, mm", "bumper"}},
 		{millimetres, []string{"m³", "thickness, mm", "Buying list", "bumper, 22 mm across, 8 mm high 3", "Glass order"}, []string{"board feet", "Cutting plan"}},
 	} {
 		var all strings.Builder
@@ -67,6 +67,7 @@ func TestCutListPrintsItsUnit(t *testing.T) {
 			for _, r := range p.Table {
 				all.WriteString(strings.Join(r, " ") + "\n")
 			}
+			all.WriteString(strings.Join(p.Text, "\n"))
 		}
 		for _, w := range c.has {
 			if !strings.Contains(all.String(), w) {
