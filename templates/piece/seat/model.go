@@ -96,14 +96,17 @@ func rim(s design.Seat) joint.Top {
 		r, b := s.Corner, s.BackWidth/2
 		var all []geometry.Point
 		for _, c := range []struct {
-			at     geometry.Point
-			radius float64
-		}{{geometry.Pt(r-w, r-d), r}, {geometry.Pt(w-r, r-d), r}, {geometry.Pt(0, d-b), b}} {
+			at, out geometry.Point
+			radius  float64
+		}{{geometry.Pt(r-w, r-d), geometry.Pt(-1, 0), r}, {geometry.Pt(w-r, r-d), geometry.Pt(1, 0), r}, {geometry.Pt(0, d-b), geometry.Pt(0, 1), b}} {
 			if c.radius == 0 {
 				all = append(all, c.at)
 				continue
 			}
-			all = append(all, geometry.Arc(c.at, c.radius, 0, 2*math.Pi)...)
+			// The back is no wider than the front: what lies inward is never on the band.
+			all = append(all, lists.Where(geometry.Arc(c.at, c.radius, 0, 2*math.Pi), func(p geometry.Point) bool {
+				return p.Sub(c.at).Dot(c.out) > -c.radius/10
+			})...)
 		}
 		return joint.ChordTop(geometry.Hull(all))
 	case design.FreeSeat:
