@@ -221,7 +221,11 @@ func (p *tiling) retape(u measure.Unit, n numbers) string {
 		known := len(seams)
 		if first := l[1] > last; first || straight(way) {
 			for i := 1; i < len(way); i++ {
-				seams[[2]place{way[i-1], way[i]}] = true
+				a, b := way[i-1], way[i]
+				if a.row > b.row || a.col > b.col { // a seam is one whichever way it is crossed
+					a, b = b, a
+				}
+				seams[[2]place{a, b}] = true
 			}
 			if len(way) > 1 && (first || len(seams) > known) {
 				words = append(words, say(seamsBetween, seamsAmong(n, way), a.name, b.name))

@@ -18,6 +18,7 @@ func TestRetapeNamesTheSheets(t *testing.T) {
 		{150, 40, nil},
 		{640, 45, []string{"off: retape at the seams of rows 1 to 3, sheets 1 and 2 (A to "}},
 		{300, 250, []string{"retape at the seam of sheets"}},
+		{280, 95, []string{"retape at the seam of sheets"}}, // crossed both ways
 		{800, 600, []string{"(A to B), sheets", "the one where the ticks read most"}},
 	} {
 		d := boxOutline(c.w, c.h)

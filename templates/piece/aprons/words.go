@@ -424,7 +424,7 @@ var (
 	mortiseCard = assembly.CardText{Test: "An offcut as thick as the tenon slides to the bottom by hand.",
 		Caution: "Clamp the leg; both hands stay behind the edge. A machine by its manual, isolated before setting."}
 	taperCard = assembly.CardText{Heading: "Taper the sides that take rails", Test: "Both outer sides are %s wide at the foot.",
-		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side, set the jig to that hand, its waste at the foot as before, and saw the other. Outer arris and outer sides stay straight.",
+		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side, set the jig to that hand, its waste at the foot as before, and saw the other. Corner arris and outer sides stay straight.",
 		Caution: "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "With the outer side at its lean a level lies flat on the top.",
 		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Push blocks end the cut. Isolate the saw before tilting it."}

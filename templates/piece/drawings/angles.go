@@ -22,12 +22,13 @@ type use struct {
 }
 
 // places is a set of what a gauge is set for.
-type places uint8
+type places uint16
 
 const (
 	legEnds places = 1 << iota
 	fillerStrips
-	cauls
+	legCauls
+	endCauls
 	laps
 	flushEnds
 	topCorners
@@ -39,9 +40,9 @@ const (
 func uses(p piece.Piece) []use {
 	var out []use
 	if splay := p.Frame.Leg.Splay; splay > 0 {
-		at := legEnds | cauls
+		at := legEnds | legCauls
 		if p.Design.Legs.Mortise == joint.MortiseInLeg {
-			at = slottedLegEnds | cauls
+			at = slottedLegEnds | legCauls
 		}
 		if shop.NeedsStrip(p) {
 			at |= fillerStrips
@@ -51,6 +52,9 @@ func uses(p piece.Piece) []use {
 	at := laps
 	if p.Design.Ring.Plain == design.FlushEnd {
 		at |= flushEnds
+	}
+	if slices.ContainsFunc(shop.Blocks(p), func(b shop.Block) bool { return b.Part == shop.EndCaul }) {
+		at |= endCauls
 	}
 	if p.Design.Top.Kind == design.WoodTop && p.Design.Top.Outline == design.RingTop && p.Design.Top.Corner == design.SharpCorner {
 		at |= topCorners

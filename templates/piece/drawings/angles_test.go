@@ -129,3 +129,26 @@ func TestSlotBottomAndShoulderAreToldApart(t *testing.T) {
 		}
 	}
 }
+
+// Every block that leans has its angle in the table of angles, under its own name.
+func TestAnglesOfBlocksAreListed(t *testing.T) {
+	names := map[shop.Part]string{shop.LegCaul: "leg cauls", shop.EndCaul: "end cauls", shop.FillerStrip: "filler strips"}
+	met := map[shop.Part]bool{}
+	rapid.Check(t, func(t *rapid.T) {
+		p := piecetest.Worked(t, piecetest.Sound(t))
+		for _, b := range shop.Blocks(p) {
+			if names[b.Part] == "" || b.Angle == 0 {
+				continue
+			}
+			met[b.Part] = true
+			if !slices.ContainsFunc(uses(p), func(u use) bool {
+				return math.Abs(math.Pi/2-b.Angle-u.angle) < 1e-6 && strings.Contains(u.places.String(), names[b.Part])
+			}) {
+				t.Errorf("no bevel of %g° is for %s", measure.Degrees(math.Pi/2-b.Angle), names[b.Part])
+			}
+		}
+	})
+	if len(met) < len(names) {
+		t.Errorf("blocks met: %v", met)
+	}
+}

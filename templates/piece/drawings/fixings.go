@@ -10,6 +10,7 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/shop"
+	"rodsheet/templates/piece/wording"
 )
 
 // fromBelow is how the frame is seen when its undersides are drilled, and as it stands
@@ -24,19 +25,20 @@ func fixingsJob(p piece.Piece, _ templates.Setting) (templates.Section, error) {
 		return templates.Section{}, nil
 	}
 	k, v, r := NewSketch(), fromBelow(), p.Frame.Ring
-	k.Heading, k.NoScale = say(fixingsHeading), true
+	k.Heading, k.View, k.NoScale = say(fixingsHeading), wording.FixingsView, true
 	k.stand(p.Around(p.Place, p.Stretcher()), v)
 	k.To = geometry.MirrorX()
 	for _, h := range f.Holes {
 		k.Line(templates.Cut, geometry.Closed(slotOutline(p, h))...)
 	}
 	for i := range r.Sides {
-		at := r.Place(i, 0).Apply(geometry.Pt(0, 2*r.Width))
+		at := r.Place(i, 0).Apply(geometry.Pt(0, -r.Width))
 		k.Label(at, at, tag("plain-figure", strconv.Itoa(i+1)))
 	}
 	half := p.TopAlong().Mul(r.Inside / 3)
-	k.Arrow(half.Mul(-1), half)
-	k.Label(half.Mul(-1), half, tag("grain"))
+	below := p.TopAlong().Perp().Mul(-r.Polygon().Offset(4 * r.Width).Circumradius())
+	k.Arrow(below.Sub(half), below.Add(half))
+	k.Label(below.Sub(half), below.Add(half), tag("grain"))
 	return templates.Section{Pictures: []templates.Picture{k.Picture}}, nil
 }
 

@@ -5,6 +5,9 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"rodsheet/geometry"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates"
 	"rodsheet/templates/piece"
@@ -116,4 +119,35 @@ func TestTaperSledHoldsItsOwnLeg(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The layers of a blade's cover are as long as it is drawn, in steps of a jig's sizes, and
+// the slot that the blade saws in the base ends under it.
+func TestTheCoverOfTheBladeIsAsListed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := piecetest.Worked(t, piecetest.Sound(t))
+		pieces := []piece.Piece{p}
+		rows := shop.NewPlan(pieces).Cuts.Rows
+		i := slices.IndexFunc(rows, func(r shop.CutRow) bool { return r.Part == shop.LapSledCover })
+		if i < 0 {
+			t.Skip("laps by hand")
+		}
+		picture := jigs(pieces, shop.LapStage).Pictures[0]
+		label := picture.Labels[slices.IndexFunc(picture.Labels, func(l templates.Label) bool { return l.ID == "blade-cover" })].On.A
+		var cover geometry.Rect
+		for _, a := range picture.Areas {
+			if box := geometry.Bounds(a.Points...); box.Contains(label) && math.Abs(box.Width()-shop.JigSizesIn(p.Design.Unit).Covered) < 1e-9 {
+				cover = box
+			}
+		}
+		step := p.Design.Unit.Round(10, 0.5)
+		if listed := rows[i].Finished.Length; listed < cover.Height()-1e-6 || listed > cover.Height()+step {
+			t.Errorf("the cover is listed %g mm long, drawn %g", listed, cover.Height())
+		}
+		for _, a := range picture.Areas {
+			if box := geometry.Bounds(a.Points...); a.Tone == templates.Dark && math.Abs(box.Width()-p.Kerf) < 1e-9 && box.Min.Y < cover.Min.Y {
+				t.Errorf("the slot runs out from under the cover by %g mm", cover.Min.Y-box.Min.Y)
+			}
+		}
+	})
 }

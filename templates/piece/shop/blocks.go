@@ -26,6 +26,7 @@ type Block struct {
 	Width       float64 // square to the face
 	Along       bool    // Thin and Thick are counted along the grain
 	From        Source  // off the taper it comes as it is
+	Pairs       bool    // two come from one length of the stick, head to tail
 	stick       stick
 }
 
@@ -121,8 +122,10 @@ func (b Block) sawnFrom(p piece.Piece, from ...Source) Block {
 	kerf := p.Kerf / math.Cos(b.Angle)
 	size := b.size()
 	b.stick = stickFor(p, size, size.Length+2*kerf, from...)
-	if wide := math.Max(b.stick.section.Width, b.stick.section.Thickness); !b.Along && b.Thin+b.Thick+kerf <= wide {
+	const line = 0.1 // mm: what a saw takes too much there is planed anyway
+	if wide := math.Max(b.stick.section.Width, b.stick.section.Thickness); !b.Along && b.Thin+b.Thick+kerf <= wide+line {
 		b.stick.takes /= 2
+		b.Pairs = true
 	}
 	b.From = b.stick.from
 	return b

@@ -180,8 +180,12 @@ func sawCaul(part Part, title NoteID) op {
 // sawWedges saws the wedges that are no offcuts of the tapers, which are kept.
 func sawWedges(p sized) (row, bool) {
 	b, batch, ok := p.block(FoldingWedge)
+	how := NoteID("wedges-one-by-one")
+	if b.Pairs {
+		how = "wedges-by-hand"
+	}
 	return plain(Operation{
-		Do: SawBlocks, What: note("step.wedges"), From: b.From, Then: notes(note("wedges-by-hand")), Test: note("wedges-parallel"), Caution: "small-parts",
+		Do: SawBlocks, What: note("step.wedges"), From: b.From, Then: notes(note(how)), Test: note("wedges-parallel"), Caution: "small-parts",
 	}, batch), ok && b.From != TaperOffcuts
 }
 

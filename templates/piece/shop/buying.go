@@ -143,6 +143,11 @@ func UpToEighths(mm float64, u measure.Unit) float64 {
 	return wholeParts(mm, u, measure.MillimetresPerInch/8, math.Ceil)
 }
 
+// UpToSixteenths returns a size that is planed to in inches: no smaller, in sixteenths.
+func UpToSixteenths(mm float64, u measure.Unit) float64 {
+	return wholeParts(mm, u, measure.MillimetresPerInch/16, math.Ceil)
+}
+
 // wholeParts returns a length in whole parts of an inch where that is the unit.
 func wholeParts(mm float64, u measure.Unit, part float64, to func(float64) float64) float64 {
 	const slip = 1e-6 // what is whole but for arithmetic stays

@@ -50,6 +50,8 @@ const (
 	SoleShape
 	PadPlace
 	TopOutline
+	TopSupports
+	FixingPlan
 	BlockShape
 	Triangle
 	JigPicture
@@ -58,7 +60,7 @@ const (
 // sheetsOf are the drawings that a kind of step calls for.
 var sheetsOf = map[Do][]Sheet{
 	TestLap: {LapWrap}, CutLap: {LapWrap}, KnifeShoulders: {StretcherWrap, LegWrap},
-	CutTaper: {TaperFace, SoleShape}, FitPads: {PadPlace}, SawTop: {TopOutline}, FitTop: {TopOutline},
+	CutTaper: {TaperFace, SoleShape}, FitPads: {PadPlace}, SawTop: {TopOutline}, FitTop: {TopSupports, FixingPlan},
 }
 
 // templates returns the drawings that a step calls for, with those of its blocks and
@@ -81,7 +83,7 @@ func (s Step) templates() []Template {
 	switch c := s.Cut; {
 	case s.Do == SawBlocks: // the block has its angle drawn
 	case c.How == OnTaper:
-		out = append(out, Template{Of: Triangle, Angle: c.OffSquare})
+		out = append(out, Template{Of: Triangle, Angle: c.OffSquare}, Template{Of: JigPicture, Block: TaperSled})
 	case c.OffSquare > 0 && c.How == OnGauge:
 		out = append(out, Template{Of: Triangle, Angle: c.Bevel()})
 	}

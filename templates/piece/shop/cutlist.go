@@ -367,7 +367,11 @@ func (c CutList) roughPieces() []RoughPiece {
 			out = appendPieces(out, s.Count, RoughPiece{Name{r.Part, s.Size, false}, r.Rough})
 		}
 		out = appendPieces(out, r.Serves, RoughPiece{Name{Part: r.Part}, r.Rough})
-		out = appendPieces(out, r.Spares, RoughPiece{Name{Part: r.Part, Spare: true}, r.Rough})
+		spare := Name{Part: r.Part, Spare: true}
+		if others := func(q CutRow) bool { return q.Part == r.Part && q.Rough != r.Rough }; len(r.Sizes) == 1 && slices.ContainsFunc(c.Rows, others) {
+			spare.Size = r.Sizes[0].Size
+		}
+		out = appendPieces(out, r.Spares, RoughPiece{spare, r.Rough})
 	}
 	return out
 }

@@ -172,3 +172,31 @@ func TestTopsAreNotLeanedOn(t *testing.T) {
 		t.Errorf("nothing tips it: %v", got)
 	}
 }
+
+// Two folding wedges of round inches, 1/4 and 7/8, and a kerf of 1/8 between them come out
+// of a stick of 1 1/4 head to tail, though the slant of the cut makes them a hair more; of
+// one of 1 1/8 they do not, and their card says so.
+func TestWedgesHeadToTail(t *testing.T) {
+	const in = measure.MillimetresPerInch
+	for breadth, want := range map[float64]NoteID{1.25: "wedges-by-hand", 1.125: "wedges-one-by-one"} {
+		d := piecetest.Low()
+		d.Unit, d.Legs.Taper, d.Legs.Breadth, d.Saw.Kerf = measure.Inch, nil, breadth*in, in/8
+		p := piecetest.Worked(t, d)
+		if p.Taper != nil {
+			t.Fatal("its wedges are offcuts of the taper")
+		}
+		w := foldingWedge(p)
+		if math.Abs(w.Thin-in/4) > 1e-9 || math.Abs(w.Thick-7*in/8) > 1e-9 {
+			t.Fatalf("a wedge of %g and %g in", w.Thin/in, w.Thick/in)
+		}
+		said := false
+		for _, c := range NewPlan([]piece.Piece{p}).Cards {
+			for _, s := range c.Steps {
+				said = said || s.Then[0].ID == want
+			}
+		}
+		if !said {
+			t.Errorf("a stick of %g in: no %s", breadth, want)
+		}
+	}
+}

@@ -29,7 +29,7 @@ type Jig struct {
 	Stop             float64 // of a sled for laps: the farthest, along the fence
 	Room             float64 // of a part square to the fence
 	High             float64 // of the cleat of the tenoning jig
-	Cover            float64 // of a sled for laps, behind its fence: how long the cover of the blade is
+	Cover            float64 // of a sled for laps, behind its fence: how long the cover is over the blade
 	Layers           int     // of the cover, one on the other
 }
 
@@ -176,7 +176,7 @@ func (j Jig) parts(p piece.Piece) []CutRow {
 	runner.Length = j.Tall
 	return []CutRow{
 		sheet(LapSledBase, 1, whole, j.Tall), sheet(LapSledFence, 1, p.WholeUp(whole/math.Cos(j.Angle)), s.Fence),
-		sheet(LapSledBridge, 1, whole, s.Fence), sheet(LapSledStop, 1, s.room, s.Cleat), sheet(LapSledCover, j.Layers, j.Cover, s.Covered),
+		sheet(LapSledBridge, 1, whole, s.Fence), sheet(LapSledStop, 1, s.room, s.Cleat), sheet(LapSledCover, j.Layers, s.up(j.Cover+math.Tan(j.Angle)*s.Covered/2), s.Covered),
 		fromStick(p, LapSledRunner, runner),
 	}
 }

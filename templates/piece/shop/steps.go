@@ -26,7 +26,7 @@ func plane(s piece.StockSize) Note { return note("step.plane", length(s.Width), 
 
 func millStretchers(p sized) (row, bool) {
 	return plain(Operation{
-		Do: Mill, What: plane(p.SawnStretcher()), Then: notes(millAll(p)), Test: milledAlike(p), Caution: "isolate-power",
+		Do: Mill, What: plane(p.SawnStretcher()), Then: millAll(p), Test: milledAlike(p), Caution: "isolate-power",
 	}, p.stretchers), true
 }
 
@@ -35,21 +35,26 @@ func milledAlike(p sized) Note {
 	return note("milled-alike", length(p.Design.Unit.Round(0.1, 1.0/256)))
 }
 
-func millAll(p sized) Note {
-	if p.extras == NoExtras {
-		return note("mill-all-alone")
+// millAll is said of all stock. What blocks are sawn from is planed with the parts of its
+// section: a filler strip must be as thick as what it holds.
+func millAll(p sized) Notes {
+	out := notes(note("mill-all-alone"))
+	if p.extras != NoExtras {
+		out = notes(note("mill-all", along(p.extras)))
 	}
-	return note("mill-all", along(p.extras))
+	if len(p.sticks) > 0 {
+		out = out.with(note("sticks-with-parts"))
+	}
+	return out
 }
 
 func millLegs(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: notes(millAll(p)), Test: milledAlike(p)}, p.legs), true
+	return plain(Operation{Do: Mill, What: plane(p.SawnLeg()), Then: millAll(p), Test: milledAlike(p)}, p.legs), true
 }
 
-// millSticks planes what the blocks are sawn from with the parts of their section:
-// a filler strip must be as thick as what it holds.
+// millSticks planes what the blocks are sawn from.
 func millSticks(p sized) (row, bool) {
-	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: notes(millAll(p), note("sticks-with-parts")), Test: milledAlike(p)}, p.sticks...), len(p.sticks) > 0
+	return plain(Operation{Do: Mill, What: note("step.plane-sticks"), Then: millAll(p), Test: milledAlike(p)}, p.sticks...), len(p.sticks) > 0
 }
 
 func millTop(p sized) (row, bool) {
@@ -57,13 +62,13 @@ func millTop(p sized) (row, bool) {
 		return row{}, false
 	}
 	panel := p.TopPanel()
-	board, count := p.TopBoards()
+	_, count := p.TopBoards()
 	o := Operation{
 		Do: GluePanel, What: note("step.glue-panel", length(p.Design.Top.Thickness)),
 		Then: notes(note("panel-at-least", length(UpToEighths(panel.Length, p.Design.Unit)), length(UpToEighths(panel.Width, p.Design.Unit))), note("panel-past-planer")), Test: note("panel-flat"), Caution: "panel-care",
 	}
 	if count > 1 {
-		o.Then = o.Then.with(note("panel-boards", number(count), length(UpToEighths(board.Width, p.Design.Unit))))
+		o.Then = o.Then.with(note("panel-boards", number(count), length(UpToSixteenths(UpToEighths(panel.Width, p.Design.Unit)/float64(count), p.Design.Unit))))
 	}
 	return plain(o, p.topBoards), true
 }

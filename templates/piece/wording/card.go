@@ -51,8 +51,12 @@ var sheetViews = map[shop.Sheet][]templates.View{
 	shop.TaperFace:     {{Part: "whole-leg", Face: "ring-side"}, {Part: "whole-leg", Face: "back"}},
 	shop.SoleShape:     {{Part: "foot"}},
 	shop.PadPlace:      {{Part: "pad", Face: "stretcher-top"}},
-	shop.TopOutline:    {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}, {Part: "top", Face: "wedge"}, {Part: "top", Face: "wedge-of-ring"}},
+	shop.FixingPlan:    {FixingsView},
+	shop.TopSupports:   {{Part: "top", Face: "from-above"}, {Part: "top", Face: "quarter"}, {Part: "top", Face: "wedge"}, {Part: "top", Face: "wedge-of-ring"}},
 }
+
+// FixingsView is that of the ring with what holds its top.
+var FixingsView = templates.View{Part: "top", Face: "fixings"}
 
 // BlockIDs name the views of blocks.
 var BlockIDs = map[shop.Part]measure.ID{
@@ -66,7 +70,7 @@ var BlockIDs = map[shop.Part]measure.ID{
 func views(plan shop.Plan, t shop.Template) []templates.View {
 	switch t.Of {
 	case shop.TopOutline:
-		out := slices.Clone(sheetViews[t.Of])
+		out := slices.Clone(sheetViews[shop.TopSupports])
 		for _, p := range plan.Pieces {
 			if p.Design.Size == t.Size || t.Size == "" {
 				out = append(out, templates.TopCornerViews(p.TopShape())...)

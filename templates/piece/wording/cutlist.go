@@ -175,6 +175,7 @@ func Coarse(mm float64, u measure.Unit) string {
 // PieceName names a piece of a board as short as a picture of one has room for: spare,
 // test and stick alone are of stretcher stock.
 func PieceName(n shop.Name) string {
+	n.Spare = n.Spare && n.Size == "" // of one size it is one more of that
 	if n.Spare && n.Part == shop.Stretcher {
 		return say("spare")
 	}

@@ -273,3 +273,26 @@ func TestSlotAndTenonGoByTheDecimals(t *testing.T) {
 		}
 	}
 }
+
+// Pieces of a board that differ in size differ in name.
+func TestPiecesOfABoardAreToldApart(t *testing.T) {
+	low, tall := piecetest.Low(), piecetest.Tall()
+	board := []design.Board{{Length: 3000, Width: 200, Thickness: 46, Count: 3}}
+	low.Wood.Boards, tall.Wood.Boards = board, board
+	low.Wood.Spares, tall.Wood.Spares = 1, 1
+	sizes := map[string]piece.StockSize{}
+	for _, b := range planOf(t, low, tall).Cuts.Boards.Boards {
+		for _, l := range b.Lanes {
+			for _, p := range slices.Concat(l.Strips...) {
+				name := PieceName(p.Name)
+				if was, met := sizes[name]; met && p.Name.Part != shop.StretcherStick && was != p.Size {
+					t.Errorf("%q is %v and %v", name, was, p.Size)
+				}
+				sizes[name] = p.Size
+			}
+		}
+	}
+	if _, ok := sizes["spare leg"]; ok || len(sizes) < 7 {
+		t.Errorf("names: %v", sizes)
+	}
+}

@@ -40,7 +40,7 @@ var tradeTexts = sync.OnceValue(func() map[shop.NoteID]wording.Text {
 		"silicone-bond":       "Bond it to its supports with a silicone for glass on wood, by its data sheet: that says how both are cleaned, how large and thick the bond is, and how long it is left alone.",
 		"glass-last":          "Last of all, when the finish is hard.",
 		"step.saw-top":        "saw the outline of the top",
-		"outline-to-line":     "Saw outside the line with a fine blade, the best face up by hand and down at a jigsaw; work to the line, end grain first.",
+		"outline-to-line":     "Strike the outline; saw outside it with a fine blade, the best face up by hand and down at a jigsaw; work to the line, end grain first.",
 		"round-true":          "it measures %s across wherever a rule is laid over the middle, and a square shows no light at the rim.",
 		"sides-true":          "from corner to corner, before these are worked, every side measures %s; the sheet of its corner fits each.",
 		"outline-true":        "no wood stands past the line of its template, and a square shows no light at the rim.",
@@ -99,7 +99,10 @@ func merged(all ...map[shop.NoteID]wording.Text) map[shop.NoteID]wording.Text {
 	return out
 }
 
-var fixingsHead = []wording.Text{"stretcher", "from mid-length", "hole or button"}
+var fixingsHead = map[design.FixingKind][]wording.Text{
+	design.Screws:  {"stretcher", "from mid-length", "hole"},
+	design.Buttons: {"stretcher", "from mid-length", "button"},
+}
 
 const (
 	grainAlong  wording.Text = "along"
@@ -129,7 +132,7 @@ func Fixings(plan shop.Plan) []templates.Panel {
 // fixingRows has a row for every place; stretchers that are drilled alike share theirs.
 func fixingRows(p piece.Piece, f shop.Fixing) [][]string {
 	s := speakerFor(p.Design)
-	table := [][]string{said(fixingsHead)}
+	table := [][]string{said(fixingsHead[f.Kind])}
 	var names []string // of stretchers that are drilled alike, by their rows
 	var drilled [][][2]string
 	for i := range p.Frame.Ring.Sides {

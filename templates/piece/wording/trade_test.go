@@ -29,7 +29,7 @@ func TestFixingsOfTheTop(t *testing.T) {
 		t.Fatalf("%d tables", len(panels))
 	}
 	want := [][]string{
-		{"stretcher", "from mid-length", "hole or button"},
+		{"stretcher", "from mid-length", "hole"},
 		{"1, 3", "75 mm, to either end", "slot, 90° to the edge"},
 		{"2, 4", "at mid-length", "round"},
 		{"2, 4", "75 mm, to either end", "slot along the stretcher"},
