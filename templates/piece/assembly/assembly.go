@@ -130,6 +130,13 @@ func (w work[M]) sizes() []string {
 	return lists.Map(w.designs(), func(d design.Design) string { return d.Size })
 }
 
+// screwed reports whether a top is screwed on.
+func (w work[M]) screwed() bool {
+	return slices.ContainsFunc(w.models, func(m M) bool {
+		return slices.ContainsFunc(m.Wares(), func(x shop.Ware) bool { return x.What == shop.TopScrew })
+	})
+}
+
 func (w work[M]) plan() shop.Plan {
 	var rows []shop.CutRow
 	var wares []shop.Ware
@@ -172,7 +179,7 @@ func (w work[M]) Pack(o kind.Options, s templates.Setting) (templates.Job, error
 		all = append(all, drawings.Envelope{ID: e.ID, Heading: e.Heading, For: kind.Bench, Milled: e.Milled != nil && slices.ContainsFunc(w.models, e.Milled), Fill: func() (templates.Section, error) {
 			section, err := w.filled(e, s)
 			if k == len(w.Envelopes)-1 {
-				section.Cards = append(section.Cards, finish(len(w.models)))
+				section.Cards = append(section.Cards, finish(len(w.models), w.screwed()))
 			}
 			return section, err
 		}})

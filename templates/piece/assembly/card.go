@@ -52,9 +52,10 @@ func Views(all []templates.Drawing) []templates.View {
 	return lists.Map(all, func(d templates.Drawing) templates.View { return d.View })
 }
 
-// finish is the last card of every kind, for one piece of every size.
-func finish(sizes int) templates.Card {
+// finish is the last card of every kind, for one piece of every size; a top that is screwed on
+// comes off for it.
+func finish(sizes int, screwed bool) templates.Card {
 	c := finishCard.Card(measure.Millimetre, Ticked(finishTick, sizes))
-	c.Say(finishText)
+	c.Say(Either(screwed, finishScrewed, finishText))
 	return c.Card
 }

@@ -4,7 +4,9 @@ import "rodsheet/templates/wording"
 
 const (
 	finishTick       wording.Text = "piece"
-	finishText       wording.Text = "Finish by its data sheet, a trial on an offcut first; hidden faces too, or the wood cups: what is screwed on comes off for it."
+	finishBare       wording.Text = "Finish by its data sheet, a trial on an offcut first; hidden faces too, or the wood cups"
+	finishText                    = finishBare + "."
+	finishScrewed                 = finishBare + ": what is screwed on comes off for it."
 	planHeading      wording.Text = "Plan, from above"
 	elevationHeading wording.Text = "Elevation, from the front"
 	cornerHeading    wording.Text = "From above, at a corner"

@@ -46,8 +46,8 @@ func figure(t rapid.TB, c templates.Card, name text) float64 {
 	return v
 }
 
-// The bottom is sawn by its card: sides as its picture says them, one after the other, each
-// turned by the corner and its edge tilted over the face that lies down.
+// The bottom is sawn from its board by its card, edge after edge, each tilted over the face that
+// lies down; it stands on the ledges that the glue-up says.
 func TestTheCardMakesTheBottom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := soundBox(t, func(x *design.Box) { x.Bottom = design.BoxBottom{Thickness: 8, Up: 5, Gap: 1} })
@@ -56,53 +56,169 @@ func TestTheCardMakesTheBottom(t *testing.T) {
 			t.Fatal(err)
 		}
 		stock, _ := b.stock(setting)
-		c, thick := s.Cards[0], figure(t, stock.Cards[0], bottomThick)
-		turn := math.Pi - figure(t, c, cornerReading)
-		upper := piecetest.Said(t, c.Text[len(c.Text)-1], ledgeText) + thick
-		// The first corner and the way of the first side are those of the box.
-		at, along := b.outline(upper, b.thickness()+piecetest.Said(t, c.Test, bottomCard.Test))[0], b.faces[0].along()
-		heading := math.Atan2(along.Y, along.X)
-		made := b.between(upper-thick, upper)
-		want, _ := b.bottom()
-		for i, l := range c.Setup[0].Labels {
-			so := b.sortOf(i)
-			sin, cos := math.Sincos(bottomEdge(t, c, so))
-			sh, ch := math.Sincos(heading)
-			// Seen along the side its outside lies on the right.
-			made = made.Cut(solid.Through(solid.V(at.X, at.Y, upper), solid.V(sh*cos, -ch*cos, -sin)))
-			at = at.Add(geometry.Polar(piecetest.Value(t, l.Text), heading))
-			heading += turn
-			bottomInView(t, c, so, want, solid.V(b.faces[i].out.X, b.faces[i].out.Y, 0))
+		glue, err := b.glueUp(setting)
+		if err != nil {
+			t.Fatal(err)
 		}
-		piecetest.Same(t, "bottom", solid.Stock("", made), solid.Stock("", want), slip)
+		want, _ := b.bottom()
+		drawnEdges(t, s.Cards[0].Setup[0], want)
+		if said := slices.Contains(glue.Cards[len(glue.Cards)-1].Text, bottomBefore.With()); said == b.drops(want) {
+			t.Errorf("the bottom goes in before the last side: %t", said)
+		}
+		thick := figure(t, stock.Cards[0], bottomThick)
+		upper := b.ledgesOf(t, glue.Cards[len(glue.Cards)-1], want) + thick
+		cuts := b.Cuts()
+		board := cuts[len(cuts)-1]
+		long, wide := board.Sawn.Length, board.Rough.Width
+		alongX := want.Bounds().Size().X >= want.Bounds().Size().Y
+		if !alongX {
+			long, wide = wide, long
+		}
+		low, off := want.Bounds().Min, math.Abs(figure(t, s.Cards[0], cornerReading)-math.Pi/2) > 1e-9
+		if off { // what is spare lies on either side of the middle
+			low.X -= (long - want.Bounds().Size().X) / 2
+		}
+		bench := bottomBench{s.Cards[0], solid.Box(solid.V(low.X, low.Y, upper-thick), solid.V(low.X+long, low.Y+wide, upper)), upper - thick, upper}
+		if off {
+			bench.turned(t, b)
+		} else {
+			bench.oblong(t, b, alongX)
+		}
+		// Every edge carries on what was rounded of the one before.
+		piecetest.Same(t, "bottom", solid.Stock("", bench.made), solid.Stock("", want), slip*math.Max(1, float64(len(b.faces))/6))
 	})
 }
 
-// bottomInView asks that the card says how much farther in an edge runs on the underside than
-// on the upper face, as the solid has it outward; nothing where the upper face is in view.
-func bottomInView(t rapid.TB, c templates.Card, s sort, bottom solid.Solid, out solid.Vec) {
-	room, reach := bottom.Bounds(), [2]float64{math.Inf(-1), math.Inf(-1)}
-	for _, f := range bottom.Faces() {
-		for _, p := range f.Corners {
-			for k, z := range []float64{room.Min.Z, room.Max.Z} {
-				if math.Abs(p.Z-z) < 1e-6 {
-					reach[k] = math.Max(reach[k], p.Dot(out))
+// A bottomBench is the bottom on the saw: what is made of its board between two heights.
+type bottomBench struct {
+	card       templates.Card
+	made       solid.Solid
+	low, upper float64
+}
+
+// saw cuts an edge off that its outside looks away from so; at is a point of it on the face in view
+// where view holds, else on the face down.
+func (m *bottomBench) saw(t *rapid.T, s sort, at geometry.Point, view bool, out solid.Vec) {
+	tilt := bottomEdge(t, m.card, s)
+	z := m.low
+	if (tilt >= 0) != view {
+		z = m.upper
+	}
+	sin, cos := math.Sincos(tilt)
+	m.made = m.made.Cut(solid.Through(solid.V(at.X, at.Y, z), out.Mul(cos).Sub(solid.V(0, 0, sin))))
+}
+
+// turned follows the card of corners off square: the first edge just clean along the front of the
+// board, its corner beyond its middle, each further edge from a corner marked on the face in view.
+func (m *bottomBench) turned(t *rapid.T, b Box) {
+	middle := m.made.Bounds().Min.X + m.made.Bounds().Size().X/2
+	turn := math.Pi - figure(t, m.card, cornerReading)
+	words := strings.Split(string(bottomTurned), "%s")
+	_, said, _ := strings.Cut(m.card.Text[0], words[0])
+	said, _, _ = strings.Cut(said, words[1])
+	each, half := figure(t, m.card, bottomMark), piecetest.Value(t, said)
+	m.saw(t, b.sortOf(0), geometry.Pt(middle, m.made.Bounds().Min.Y), false, solid.V(0, -1, 0))
+	in := (m.upper - m.low) * math.Tan(math.Abs(bottomEdge(t, m.card, b.sortOf(0))))
+	at := geometry.Pt(middle+half, m.made.Bounds().Min.Y+in)
+	for i := 1; i < len(b.faces); i++ {
+		heading := float64(i) * turn
+		m.saw(t, b.sortOf(i), at, true, solid.V(math.Sin(heading), -math.Cos(heading), 0))
+		at = at.Add(geometry.Polar(each, heading))
+	}
+}
+
+// oblong follows that of square corners: of either pair one edge just clean, that along the grain
+// first, the one across from the stop, the sawn one against it on the table.
+func (m *bottomBench) oblong(t *rapid.T, b Box, alongX bool) {
+	pair := []int{0, 1}
+	if !alongX {
+		pair = []int{1, 0}
+	}
+	for _, i := range pair {
+		so, out := b.sortOf(i), solid.V(0, -1, 0)
+		room := m.made.Bounds()
+		if i == 1 {
+			out = solid.V(-1, 0, 0)
+		}
+		first := geometry.Pt(room.Min.X, room.Min.Y)
+		stop := figure(t, m.card, text(bottomStop.With(edgeNames[so.id].With())))
+		m.saw(t, so, first, false, out)
+		m.saw(t, so, first.Sub(geometry.Pt(out.X, out.Y).Mul(stop)), false, out.Mul(-1))
+	}
+}
+
+// ledgesOf asks that the ledges of a card lie along every hollow arris, and leave the bottom what
+// room they say; it returns how high its underside comes to lie.
+func (b Box) ledgesOf(t *rapid.T, c templates.Card, bottom solid.Solid) float64 {
+	words := strings.Split(string(ledgeText), "%s")
+	var said []float64
+	rest := strings.TrimPrefix(c.Text[0], words[0])
+	for _, next := range words[1:] {
+		v, after, ok := strings.Cut(rest, next)
+		if !ok {
+			t.Fatalf("%q says no ledge", c.Text[0])
+		}
+		said, rest = append(said, piecetest.Value(t, v)), after
+	}
+	least := math.Inf(1)
+	for i, f := range b.faces {
+		run := f.along()
+		low, high := math.Inf(1), math.Inf(-1)
+		hollow := f.inside(b.thickness())
+		level := solid.Plane{N: solid.V(0, 0, 1)} // of boards square to their edges, too: these lean out
+		for _, j := range []int{b.before(i), b.next(i)} {
+			p := solid.Meet(hollow, level, b.faces[j].inside(b.thickness()))
+			low, high = math.Min(low, p.Dot(run)), math.Max(high, p.Dot(run))
+		}
+		least = math.Min(least, high-low)
+		for _, face := range bottom.Faces() {
+			for _, p := range face.Corners {
+				if room := -hollow.Height(p); room < said[2]-0.006 {
+					t.Errorf("%g mm to spare, the card says %g", room, said[2])
 				}
 			}
 		}
 	}
-	said, _ := piecetest.Figure(t, c, text(bottomIn.With(sortNames[s.id].With())))
-	if want := math.Max(0, reach[1]-reach[0]); math.Abs(said-want) > 0.0051 {
-		t.Errorf("%s: %g farther in along the %s, the solid has %g", c.Heading, said, s.id, want)
+	if said[0] > 0.6*least || said[0] < 0.2*least {
+		t.Errorf("a ledge of %g mm on an edge of %g", said[0], least)
+	}
+	return said[1]
+}
+
+// drops reports whether the bottom goes level through the rim.
+func (b Box) drops(bottom solid.Solid) bool {
+	for _, face := range bottom.Faces() {
+		for _, p := range face.Corners {
+			for _, f := range b.faces {
+				if f.inside(b.thickness()).Height(solid.V(p.X, p.Y, b.design.Box.Height)) > 0 {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// drawnEdges asks that the picture of the bottom says the lengths of its upper face.
+func drawnEdges(t *rapid.T, p templates.Picture, bottom solid.Solid) {
+	top := slices.MaxFunc(bottom.Faces(), func(a, b solid.Face) int { return cmp.Compare(a.Plane.N.Z, b.Plane.N.Z) }).Corners
+	for i, at := range top {
+		long := at.Distance(top[(i+1)%len(top)])
+		if !slices.ContainsFunc(p.Labels, func(l templates.Label) bool {
+			before, after, _ := strings.Cut(string(bottomEach), "%s")
+			return math.Abs(piecetest.Value(t, strings.TrimSuffix(strings.TrimPrefix(l.Text, before), after))-long) < 0.006
+		}) {
+			t.Errorf("no label says an edge of %g mm", long)
+		}
 	}
 }
 
 // bottomEdge is the tilt of an edge of the bottom off plumb, positive where the upper face is
 // the longer: the blade leans over what lies above the table, so the face down keeps more.
 func bottomEdge(t rapid.TB, c templates.Card, s sort) float64 {
-	tilt := figure(t, c, text(bottomTilt.With(sortNames[s.id].With())))
+	tilt := figure(t, c, text(bottomTilt.With(edgeNames[s.id].With())))
 	before, _, _ := strings.Cut(string(bottomText), "%s")
-	if strings.HasPrefix(c.Text[0], before+underDown.With()) || c.Text[1] == bottomOther.With(sortNames[s.id].With()) {
+	if strings.HasPrefix(c.Text[0], before+underDown.With()) || len(c.Text) > 1 && c.Text[1] == bottomOther.With(edgeNames[s.id].With()) {
 		return -tilt
 	}
 	return tilt

@@ -3,6 +3,7 @@ package box
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -198,61 +199,91 @@ func (b Box) outlineOf(s sort) templates.Drawing {
 	return d
 }
 
-// floor is the bottom: how it is sawn, and its shape.
+// floor is the bottom: how it is sawn, and its shape. Corners off square are marked one from the
+// other: at a stop the wood behind such a corner would meet it first.
 func (b Box) floor(templates.Setting) (templates.Section, error) {
 	var out templates.Section
 	k := b.design.Box.Bottom
 	if k.Thickness == 0 {
 		return out, nil
 	}
-	var d templates.Drawing
-	inward := b.thickness() + k.Gap
-	under, upper := b.outline(k.Up, inward), b.outline(k.Up+k.Thickness, inward)
-	for i := range under {
-		j := (i + 1) % len(under)
-		d.LabelLine(upper[i], upper[j], templates.Tag{ID: "upper-side", Text: b.mm(upper[i].Distance(upper[j]))})
-	}
-	d.Polygon(templates.Cut, upper...)
-	d.Polygon(templates.Hidden, under...)
-	c := bottomCard.Card(b.design.Unit, b.bottomTicks(), templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels})
+	c := bottomCard.Card(b.design.Unit, b.bottomTicks(), b.bottomPicture())
 	corner := b.corner(0).Angle
-	c.Text = b.bottomLies(turned(corner - math.Pi/2))
-	if k.Up > 0 {
-		c.Text = append(c.Text, ledgeText.With(b.mm(k.Up)))
-	}
-	c.Test = bottomCard.Test.With(b.mm(k.Gap))
+	off := corner - math.Pi/2
 	c.Read(cornerReading, measure.Angle(corner))
-	if off := math.Abs(math.Pi/2 - corner); off > 1e-9 {
-		c.Figures = append(c.Figures, assembly.OnGauge(b.design, off)...)
+	if math.Abs(off) > 1e-9 {
+		c.Figures = append(c.Figures, assembly.OnGauge(b.design, math.Abs(off))...)
 	}
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
-		c.Figures = append(c.Figures, templates.Reading{Name: bottomTilt.With(sortNames[s.id].With()), Value: b.angle(tilt)})
-		if b.faces[s.first].slope > 0 { // the sizes are of the upper face, which lies hidden
-			c.Figures = append(c.Figures, templates.Reading{Name: bottomIn.With(sortNames[s.id].With()), Value: b.mm(k.Thickness * math.Tan(tilt))})
-		}
+		c.Read(text(bottomTilt.With(edgeNames[s.id].With())), measure.Angle(tilt))
 		c.Templates = append(c.Templates, assembly.Triangle(math.Pi/2-tilt)...)
+	}
+	if math.Abs(off) > 1e-9 {
+		view := b.outline(b.inView(0), b.thickness()+k.Gap)
+		edge := view[0].Distance(view[1])
+		c.Read(bottomMark, measure.Length(edge))
+		c.Text = b.bottomLies(bottomTurned.With(b.mm(edge/2), turned(off)))
+	} else {
+		for _, s := range b.sorts() {
+			c.Set(text(bottomStop.With(edgeNames[s.id].With())), measure.Length(2*b.room(s.first, b.onTable(s.first), k.Gap)))
+		}
+		c.Text, c.Test = b.bottomLies(bottomOblong.With()), oblongTest.With()
 	}
 	out.Cards = []templates.Card{c.Card}
 	return out, nil
 }
 
-// bottomLies says which face of the bottom lies on the table: the larger one, so that the
-// blade leans over the part. Between sides of which some lean in and some out, that differs.
-func (b Box) bottomLies(gauge string) []string {
+// bottomPicture shows the bottom from above with the lengths of its edges.
+func (b Box) bottomPicture() templates.Picture {
+	var d templates.Drawing
+	k := b.design.Box.Bottom
+	inward := b.thickness() + k.Gap
+	under, upper := b.outline(k.Up, inward), b.outline(k.Up+k.Thickness, inward)
+	for i := range upper {
+		j := (i + 1) % len(upper)
+		edge := upper[i].Distance(upper[j])
+		if b.design.Box.Outline == design.RegularBox { // all alike
+			d.LabelPoint(geometry.Bounds(upper...).Centre(), templates.Tag{ID: "upper-side", Text: bottomEach.With(b.mm(edge))})
+			break
+		}
+		d.LabelLine(upper[i], upper[j], templates.Tag{ID: "upper-side", Text: b.mm(edge)})
+	}
+	d.Polygon(templates.Cut, upper...)
+	d.Polygon(templates.Hidden, under...)
+	return templates.Picture{Heading: bottomView.With(), Strokes: d.Strokes, Labels: d.Labels}
+}
+
+// onTable is at what height the face of the bottom lies that is down while its edge along side i
+// is sawn: the larger one, so that the blade leans over the part. The other one is in view.
+func (b Box) onTable(i int) float64 { return b.bottomFace(b.faces[i].slope >= 0) }
+
+func (b Box) inView(i int) float64 { return b.bottomFace(b.faces[i].slope < 0) }
+
+func (b Box) bottomFace(upper bool) float64 {
+	k := b.design.Box.Bottom
+	if upper {
+		return k.Up + k.Thickness
+	}
+	return k.Up
+}
+
+// bottomLies says which face of the bottom lies on the table, and what comes after the first
+// edge. Between sides of which some lean in and some out, that face differs.
+func (b Box) bottomLies(then string) []string {
 	var in []string
 	out := false
 	for _, s := range b.sorts() {
 		if slope := b.faces[s.first].slope; slope < 0 {
-			in = append(in, sortNames[s.id].With())
+			in = append(in, edgeNames[s.id].With())
 		} else {
 			out = out || slope > 0
 		}
 	}
 	if out && len(in) > 0 {
-		return []string{bottomText.With(upperDown.With(), gauge), bottomOther.With(wording.And(in...))}
+		return []string{bottomText.With(upperDown.With(), then), bottomOther.With(wording.And(in...))}
 	}
-	return []string{bottomText.With(assembly.Either(len(in) > 0, underDown, upperDown).With(), gauge)}
+	return []string{bottomText.With(assembly.Either(len(in) > 0, underDown, upperDown).With(), then)}
 }
 
 // glueUp is the corner with its spline, the wedge blocks and putting together.
@@ -262,7 +293,8 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	glue := glueCard.Card(b.design.Unit, nil, b.cornerPicture())
 	glue.Read(dihedralReading, measure.Angle(c.Dihedral()))
 	if b.dovetailed() {
-		glue.Setup, glue.Text, glue.Test = nil, []string{dovetailGlue.With()}, edgesTest.With(b.angle(math.Abs(b.faces[0].slope)))
+		glue.Setup, glue.Test = nil, edgesTest.With(b.angle(math.Abs(b.faces[0].slope)))
+		glue.Text = b.withBottom(dovetailGlue)
 		job, err := b.dovetailJob(s)
 		if err != nil {
 			return out, err
@@ -271,11 +303,15 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		return job, nil
 	}
 	if n := b.wedges(); n == 0 {
-		glue.Say(buttText)
+		glue.Text = b.withBottom(buttText)
 	} else {
-		splined := b.design.Box.Corner == design.SplinedCorner
 		glue.Ticks, glue.Caution = assembly.Ticked(wedgeTick, n), wedgeCaution.With()
-		glue.Say(wedgeText, assembly.Either(splined, splinedGlue, glueText))
+		fit := assembly.Either(b.design.Box.Bottom.Thickness > 0, dryFitBottom, dryFit)
+		steps := []text{wedgeText, fit, blocksOn, glueText, blocksOff}
+		if b.design.Box.Corner == design.SplinedCorner {
+			steps = []text{wedgeText, fit, blocksOn, splinedGlue, blocksOff, splinesFlush}
+		}
+		glue.Text = b.withBottom(steps...)
 		out.Drawings = []templates.Drawing{b.wedge()}
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
@@ -290,6 +326,41 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	}
 	out.Cards = append(out.Cards, glue.Card)
 	return out, nil
+}
+
+// withBottom says the steps of the glue-up between what the bottom asks for: its ledges are glued
+// while the sides are apart, and no rim that is narrower lets it through.
+func (b Box) withBottom(steps ...text) (out []string) {
+	k := b.design.Box.Bottom
+	if k.Thickness > 0 && k.Up > 0 {
+		out = append(out, ledgeText.With(b.mm(b.ledgeLong()), b.mm(k.Up), b.mm(k.Gap)))
+	}
+	out = append(out, strings.Join(lists.Map(steps, func(t text) string { return t.With() }), " "))
+	if k.Thickness > 0 && b.held() {
+		out = append(out, bottomBefore.With())
+	}
+	return out
+}
+
+// held reports whether the rim is narrower than the bottom somewhere.
+func (b Box) held() bool {
+	k := b.design.Box.Bottom
+	for i := range b.faces {
+		if b.room(i, b.design.Box.Height, 0) < b.room(i, k.Up, k.Gap) {
+			return true
+		}
+	}
+	return false
+}
+
+// ledgeLong is about half of the shortest edge that a ledge lies along, in whole steps.
+func (b Box) ledgeLong() float64 {
+	inside, half := b.outline(0, b.thickness()), math.Inf(1)
+	for i, p := range inside {
+		half = min(half, p.Distance(inside[(i+1)%len(inside)])/2)
+	}
+	step := b.design.Unit.Round(5, 1.0/4)
+	return math.Max(math.Floor(half/step), 1) * step
 }
 
 // allEnds is how many ends the sides have, those of the spares among them.

@@ -14,6 +14,9 @@ type text = wording.Text
 // sortNames are what sides that are alike are called.
 var sortNames = map[measure.ID]text{"side": "sides", "long": "front and back", "end": "ends"}
 
+// edgeNames are what the edges of the bottom along them are called.
+var edgeNames = map[measure.ID]text{"side": "edges", "long": "front and back edge", "end": "end edges"}
+
 var sideNames = map[measure.ID]text{"side": "side %d", "long": "front or back, side %d", "end": "end, side %d"}
 
 const sized text = "%s, %s × %s × %s"
@@ -157,8 +160,14 @@ const (
 	bottomTick text = "bottom"
 	bottomView text = "Upper face; its underside in dashes"
 	bottomTilt text = "tilt of the blade, along the %s"
-	bottomIn   text = "face in view, farther in along the %s"
-	bottomText text = "Tape the sides together dry: where they differ, their sizes count. %s, the blade tilted over the part, saw the first edge to its line, a square end of the board against the square gauge. %s, and saw each of the others, the one before against it."
+	bottomEach text = "each edge %s"
+	// What comes before the cuts that close it, and those: of corners off square and of square ones.
+	bottomText   text = "Tape the sides together dry: where they differ, their sizes count. %s, the blade tilted over the part, a square end of the board against the square gauge, saw the first edge just clean, along the grain. %s"
+	bottomOblong text = "Turn the board round, its other end against the gauge, the sawn edge at the stop, and saw the one across; then the other two so, a sawn edge against the gauge."
+	bottomTurned text = "Mark its middle on the face in view, and its corner %s beyond, towards the blade. %s, the edge just sawn against it, saw from that corner, and on each new edge mark the next corner to saw from."
+	oblongTest   text = "Its diagonals agree."
+	bottomStop   text = "stop to blade, %s"
+	bottomMark   text = "face in view, corner to corner"
 
 	splineTick         text = "ends"
 	splineReading      text = "slot"
@@ -175,17 +184,23 @@ const (
 
 	bottomThick        text = "bottom, thick"
 	cornerReading      text = "corner of the bottom"
-	bottomOther        text = "Along the %s, which lean the other way, the underside lies down."
+	bottomOther        text = "For the %s, where the sides lean the other way, the underside lies down."
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
-	ledgeText          text = "Joints cut, glue an offcut %s high, half as long, inside along the middle of each lower edge: the bottom lies loose on these ledges."
+	ledgeText          text = "Inside, along the middle of each lower edge, glue an offcut %s long, planed off level %s over it: the bottom lies loose on these ledges, %s to spare all round."
 	splineThickReading text = "splines, thick"
 	splineStock        text = "Plane the one for the splines, as wide as a corner is long, by hand or on a thicker one, and crosscut it by hand, on a bench hook, into %d strips of %s: the grain of a spline runs across the joint."
 	splineCaution      text = "Push blocks; nothing shorter or thinner than the machine's manual allows, and no strip of a spline at the saw table."
-	splinedGlue        text = "Dry fit first, the bottom in its place. Glue the blocks beside every corner, thick end towards it, with paper between. Glue a spline into one side of each corner, then the corners one after the other, the bottom before the last two, and clamp across each pair. Saw the splines flush."
+	dryFit             text = "Dry fit first."
+	dryFitBottom       text = "Dry fit first, the bottom in its place."
+	bottomBefore       text = "Sides that lean in hold the bottom: it goes in before the last one."
+	blocksOn           text = "Glue the blocks beside every corner, thick end towards it, with paper between."
+	splinedGlue        text = "Glue a spline into one side of each corner, then the corners one after the other, and clamp across each pair."
+	blocksOff          text = "When the glue has set, split the blocks off with a chisel, both hands behind its edge, and scrape off the paper."
+	splinesFlush       text = "Saw the splines flush."
 
 	dihedralReading text = "between the hollow sides"
-	glueText        text = "Dry fit first, the bottom in its place. Glue the blocks beside every corner, thick end towards it, with paper between, and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up round the bottom."
+	glueText        text = "Glue the corners and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
 	cornerView      text = "A corner, square to the line in which the faces meet"
 
@@ -213,7 +228,7 @@ var (
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
 		Text:    "Turn the gauge by as much to the other side, and each side round on the table, the same face down, its other edge against the gauge, the sawn tip at the stop.",
 		Caution: firstEnd.Caution}
-	bottomCard = assembly.CardText{Heading: "Saw the bottom", Test: "It lies on its ledges with %s to spare all round.",
+	bottomCard = assembly.CardText{Heading: "Saw the bottom", Test: "The edge that closes it is as long as the others.",
 		Caution: "Hold the bottom on a sled or the gauge with a clamp, no fence beside it. Isolate the saw before tilting it."}
 	splineCard = assembly.CardText{Heading: "Slot the ends for the splines", Test: "A spline slides in by hand, and the mitre closes over it.",
 		Caution: "Clamp part and block; never climb-cut by hand. Isolate the machine before setting it, by its manual."}

@@ -71,6 +71,9 @@ func checkStart(t *testing.T, text []byte, want design.Kind) {
 		t.Fatal(err)
 	}
 	checkCards(t, job)
+	if all := fmt.Sprintf("%+v", job); strings.Contains(all, "what is screwed on") && !strings.Contains(all, "screw for the top") {
+		t.Error("nothing is screwed on, a card takes it off")
+	}
 	if want != design.RingKind {
 		checkTicks(t, job)
 	}
