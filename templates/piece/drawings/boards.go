@@ -53,6 +53,12 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 	}
 	unit := b.Length / boardOnPaper
 	gap := 3 * unit / across
+	for i, l := range b.Lanes {
+		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
+			k.Line(templates.Construction, geometry.Pt(-18*unit, edge), geometry.Pt(0, edge))
+			k.named(geometry.Pt(-9*unit, l.At+l.Width/2), tag("rip", i+1, wording.Coarse(l.Width, u))) // beside its lane, not the next
+		}
+	}
 	below := 0.0
 	for i, l := range b.Lanes {
 		k.strip(b, l, 0, l.At, kerf, u)
@@ -60,12 +66,6 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 			below -= l.Width + gap
 			k.strip(b, l, s+1, below, kerf, u)
 			k.noted(18*unit, below+l.Width/2, tag("strip-behind", i+1, s+2, wording.Coarse(l.Thickness, u)))
-		}
-	}
-	for i, l := range b.Lanes {
-		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
-			k.Line(templates.Construction, geometry.Pt(-18*unit, edge), geometry.Pt(0, edge))
-			k.named(geometry.Pt(-9*unit, l.At+l.Width/2), tag("rip", i+1, wording.Coarse(l.Width, u))) // beside its lane, not the next
 		}
 	}
 	k.rest(geometry.Box(0, b.Width-b.Beside(kerf), b.Length, b.Width))

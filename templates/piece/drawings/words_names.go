@@ -39,7 +39,7 @@ var labels = map[measure.ID]wording.Text{
 	"rip-fence":            "rip fence",
 	"sled-fence":           "fence",
 	"taper-fence":          "fence, along the back",
-	"rest":                 "rest %s",
+	"rest":                 "rest %s long",
 	"rip":                  "rip %d: %s",
 	"strip-behind":         "%d, strip %d: %s",
 	"across-stretcher":     "%s",
