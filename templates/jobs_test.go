@@ -68,15 +68,21 @@ func TestRefusals(t *testing.T) {
 // wantSaid wants the panels of a job to say each of some texts.
 func wantSaid(t rapid.TB, job Job, wants ...string) {
 	t.Helper()
+	text := said(job)
+	for _, want := range wants {
+		if !strings.Contains(text, want) {
+			t.Errorf("%s: no %q in %q", job.Title, want, text)
+		}
+	}
+}
+
+// said is all that stands in the panels of the first section, but for their tables.
+func said(job Job) string {
 	var words []string
 	for _, p := range job.Sections[0].Panels {
 		words = append(words, p.Text...)
 	}
-	for _, want := range wants {
-		if !strings.Contains(strings.Join(words, "\n"), want) {
-			t.Errorf("%s: no %q in %q", job.Title, want, words)
-		}
-	}
+	return strings.Join(words, "\n")
 }
 
 func radians(degrees ...float64) []float64 {

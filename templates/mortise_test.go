@@ -155,6 +155,30 @@ func TestMortiseDepthIsOneFigure(t *testing.T) {
 	}
 }
 
+// A bit in a mortise that leans goes deeper along it than square to the leg: by the pieces of
+// 1 mm square to the leg that it drifts towards the foot and to the side. Without the lean
+// the two are one, and no slant is spoken of.
+func TestMarkOnTheBitIsAlongTheMortise(t *testing.T) {
+	m := apronMortise()
+	m.Splay, m.Rake, m.Clear = measure.Radians(20), measure.Radians(6), 1.5
+	foot, out := m.Lean()
+	want := measure.Length(m.Bored() * math.Hypot(1, math.Hypot(math.Tan(foot), math.Tan(out)))).Text(measure.Millimetre)
+	wantSaid(t, sound(t)(Mortise(m, Setting{})), "along the slant", "stands "+want+" from its point")
+	m.Splay, m.Rake = 0, 0
+	if text := said(sound(t)(Mortise(m, Setting{}))); strings.Contains(text, "slant") {
+		t.Error("a mortise square to the leg slants")
+	}
+}
+
+// The title tells a turned leg from one that is not.
+func TestMortiseTitleHasTheTurn(t *testing.T) {
+	m := apronMortise()
+	m.Turn = measure.Radians(10)
+	if job := sound(t)(Mortise(m, Setting{})); !strings.Contains(job.Title, "turned 10° in plan") {
+		t.Error(job.Title)
+	}
+}
+
 // What is little wood is so in either unit, though the clearance goes by the unit; and the
 // tenon keeps its own figure for programs.
 func TestMortiseWarnsAlikeInBothUnits(t *testing.T) {

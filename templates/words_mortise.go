@@ -12,14 +12,17 @@ const mortiseHeading wording.Text = "Mortise"
 
 // title names the joint and its leans.
 func (t mortiseTemplate) title() string {
-	splay, rake := "", ""
+	splay, rake, turn := "", "", ""
 	if t.Splay != 0 {
 		splay = say(", leg splayed %s", angleText(t.Splay))
 	}
 	if t.Rake != 0 {
 		rake = say(", raked %s", angleText(t.Rake))
 	}
-	return say("Mortise and tenon%s%s", splay, rake)
+	if t.Turn != 0 {
+		turn = say(", turned %s in plan", angleText(t.Turn))
+	}
+	return say("Mortise and tenon%s%s%s", splay, rake, turn)
 }
 
 // thin says where little wood is left of the leg.
@@ -102,9 +105,12 @@ func (t mortiseTemplate) mortising() Panel {
 		wedge = say("The mortise follows the rail: it runs %s. Wedge the leg up so far under an upright bit or chisel, or work to a bevel gauge stood on the leg.",
 			wording.And(leans...))
 	}
-	work := say("Bore out the waste %s deep, square to the leg, then pare to the knife lines; mark the depth on the bit.", t.length(t.Bored()))
-	if t.Through() {
+	work := say("Bore out the waste %s deep, then pare to the knife lines; mark the depth on the bit.", t.length(t.Bored()))
+	switch {
+	case t.Through():
 		work = say("Work from both sides to the middle, by the lines on rail side and back, so that nothing breaks out.")
+	case len(leans) > 0:
+		work = say("Bore out the waste along the slant, then pare to the knife lines. The mark on the bit stands %s from its point: the mortise is %s deep, square to the leg.", t.length(t.Slant()), t.length(t.Bored()))
 	}
 	return panel("Mortising",
 		say("Lay the strip on the rail side of the leg, its head at the head, the fold on the arris with the outer side, and knife the outline."),

@@ -122,6 +122,9 @@ func (m Mortise) Clearance() float64 { return math.Min(m.Clear, (m.Leg-m.IntoLeg
 // as the tenon goes, and its clearance.
 func (m Mortise) Bored() float64 { return m.IntoLeg() + m.Clearance() }
 
+// Slant returns the depth of the mortise as a bit measures it, along its walls.
+func (m Mortise) Slant() float64 { return m.Bored() / m.Shoulder().Square() }
+
 // Groove returns the depth of the groove of the haunch where it meets the mortise, square
 // to the side that is mortised, with the same clearance.
 func (m Mortise) Groove() float64 { return m.Stub()*m.Shoulder().Square() + m.Clearance() }
