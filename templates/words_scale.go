@@ -21,7 +21,7 @@ func rectangleWords(u measure.Unit) Panel {
 	if u == measure.Inch {
 		example, fine = say("rodsheet printer bench --across 5.97in --along 8.04in --diagonals 10.02in,10.00in"), say("hundredths of an inch")
 	}
-	return Panel{Heading: say("to measure a printer"), Text: []string{
+	return Panel{Heading: say("To measure a printer"), Text: []string{
 		say("On the large rectangle measure one side across the feed, one along it, and both diagonals, from line to line, "+
 			"as finely as the rule allows: %s are worth the trouble.", fine),
 		say("Tell rodsheet once, by a name of your own:"),
