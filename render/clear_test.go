@@ -69,6 +69,7 @@ func TestLetteringKeepsClear(t *testing.T) {
 				func() (templates.Job, error) {
 					return templates.Lap(joint.Lap{Width: 22, Other: 22, Depth: 32, Angle: measure.Radians(60), Kerf: 3.2}, set)
 				},
+				ring(6, 80, 40, set), ring(8, 120, 90, set), ring(12, 300, 240, set), ring(20, 80, 40, set),
 				func() (templates.Job, error) {
 					return templates.Bridle(joint.Bridle{Width: 28, Depth: 36, Angle: measure.Radians(12), Leg: 38}, set)
 				},
@@ -86,6 +87,13 @@ func TestLetteringKeepsClear(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// ring is a job of a round ring.
+func ring(pieces int, outer, inner float64, s templates.Setting) func() (templates.Job, error) {
+	return func() (templates.Job, error) {
+		return templates.Segments(joint.SegmentRing{Pieces: pieces, Outer: outer, Inner: inner, Kerf: 3.2, Round: true}, s)
 	}
 }
 

@@ -41,6 +41,10 @@ type segmentTemplate struct {
 	Setting
 }
 
+// roomOfNames is how wide the drawing of a piece is at least, mm: in less its names would
+// stand on its lines, by tries in print from 3 to 20 pieces in both units.
+const roomOfNames = 120
+
 // piece is its own mirror image: the whole of it, or its right half.
 func (t segmentTemplate) piece(half bool) Drawing {
 	v, p := View{Part: "segment"}, t.Piece()
@@ -56,17 +60,25 @@ func (t segmentTemplate) piece(half bool) Drawing {
 	d.LabelLine(p[0], p[1], outer)
 	d.LabelLine(p[3], p[2], ring)
 	for _, end := range ends {
-		d.Named(Cut, end[0], end[1], tag("line-off-square", angleText(t.OffSquare())))
+		d.Line(Cut, end[0], end[1])
 	}
+	d.LabelLine(p[1], p[2], tag("line-off-square", angleText(t.OffSquare()))) // the other is its mirror image
 	if t.Round {
 		outer, inner := t.Arcs(half)
 		d.Line(Construction, outer...)
 		d.Line(Construction, inner...)
-		d.LabelPoint(outer[len(outer)/2], tag("rounded-to", t.length(t.Outer/2)))
-		d.LabelPoint(inner[len(inner)/2], tag("rounded-to", t.length(t.Inner/2)))
+		// Off the centre line, and to both sides of it where both are drawn.
+		d.LabelPoint(outer[len(outer)/3], tag("rounded-to", t.length(t.Outer/2)))
+		d.LabelPoint(inner[2*len(inner)/3], tag("rounded-to", t.length(t.Inner/2)))
+	}
+	if past := (roomOfNames - t.OuterSide()) / 2; past > 0 && !half { // the board runs on to both sides
+		d.Line(Construction, p[0], p[0].Sub(geometry.Pt(past, 0)))
+		d.Line(Construction, p[1], p[1].Add(geometry.Pt(past, 0)))
+		d.Line(Construction, p[2], p[2].Add(geometry.Pt(past, 0)))
+		d.Line(Construction, p[3], p[3].Sub(geometry.Pt(past, 0)))
 	}
 	foot, head := geometry.Pt(0, -offset/2), geometry.Pt(0, t.Board()+offset/2)
-	d.Named(Centre, foot, head, tag("board-wide", t.length(t.Board())))
+	d.Line(Centre, foot, head)
 	if half {
 		d.LabelLine(foot, head, tag("other-half"))
 	}
@@ -112,7 +124,7 @@ func Staves(v joint.Staves, s Setting) (Job, error) {
 	section.Panels = []Panel{
 		{Heading: say(figuresHeading), Table: figureTable(figures, s.Unit)},
 		{Heading: say(sawHeading), Text: t.steps()},
-		taperCaution(),
+		t.caution(),
 	}
 	section.Append(bevelGauges([]bevel{{math.Pi/2 - v.EdgeTilt(), say(bladeName)}}, s))
 	return Job{Name: "staves", Title: t.title(), Sections: []Section{section}, Figures: figures}, nil

@@ -57,8 +57,13 @@ func TestSegmentsPiece(t *testing.T) {
 				t.Errorf("end %.9f off square, want %.9f", got, r.OffSquare())
 			}
 		}
-		if !r.Round && job.Sections[0].Drawings[0].View.Part == "segment" && len(linesOf(d, Construction)) > 0 {
-			t.Error("a ring that keeps its flats has circles")
+		for _, l := range linesOf(d, Construction) {
+			if len(l) == 2 && (l[0].Y != l[1].Y || l[0].Y != 0 && l[0].Y != r.Board()) {
+				t.Errorf("%v is no edge of the board", l)
+			}
+			if len(l) > 2 && !r.Round {
+				t.Error("a ring that keeps its flats has circles")
+			}
 		}
 	})
 }
@@ -100,4 +105,17 @@ func TestStavesInFull(t *testing.T) {
 func TestSegmentsWords(t *testing.T) {
 	job := sound(t)(Segments(joint.SegmentRing{Pieces: 12, Outer: 300, Inner: 200, Kerf: 3, Round: true}, Setting{Clear: a4}))
 	wantSaid(t, job, "roll the board over", "leaves the last joint open by 6.5 mm", "face shield")
+}
+
+// The blade is tilted for every stave: by the fence where it is upright, in a jig where it
+// narrows. Nobody is sent to a jig that the work does not take.
+func TestStavesCaution(t *testing.T) {
+	straight := staves()
+	straight.Bottom = straight.Top
+	job := sound(t)(Staves(straight, Setting{Clear: a4}))
+	wantSaid(t, job, "from which the blade leans away", "Push blocks")
+	if strings.Contains(said(job), "tapering jig") {
+		t.Error("an upright stave is ripped in a tapering jig")
+	}
+	wantSaid(t, sound(t)(Staves(staves(), Setting{Clear: a4})), "from which the blade leans away", "tapering jig with hold-downs")
 }

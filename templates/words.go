@@ -22,6 +22,7 @@ const (
 	bladeName          wording.Text = "blade to table"
 	topPlanHeading     wording.Text = "Plan"
 	datum              wording.Text = "datum"
+	TiltedRip          wording.Text = "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Push blocks end the cut. Isolate the saw before tilting it."
 	isolate            wording.Text = "1. Isolate power before setting. Follow the machine's manual and keep its guards on."
 )
 

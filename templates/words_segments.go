@@ -56,3 +56,14 @@ func (t staveTemplate) steps() []string {
 	}
 	return append(out, say("Tape the staves side by side, outer sides up, and roll them up dry. Joints open on the outer side ask for more tilt, on the hollow side for less; a slip of 0.1° counts twice at every joint."))
 }
+
+// caution is that of the cut that is made: upright staves are ripped by the fence, others
+// go in a jig; the blade is tilted for both.
+func (t staveTemplate) caution() Panel {
+	if t.Wide() == t.Narrow() {
+		return panel(cautionHeading, say(TiltedRip))
+	}
+	p := taperCaution()
+	p.Text = append(p.Text, say("A tilted blade traps an offcut more easily: the jig runs on the side from which the blade leans away, so that the waste falls free."))
+	return p
+}

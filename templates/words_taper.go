@@ -98,7 +98,7 @@ func (t taperTemplate) bevels() Panel {
 	)
 }
 
-// taperCaution goes with what is sawn to a taper: legs and staves.
+// taperCaution goes with what is sawn to a taper: legs and staves that narrow.
 func taperCaution() Panel {
 	return panel(cautionHeading,
 		say("Isolate power before setting. At a saw use a tapering jig with hold-downs, the guard and a push block, and follow the machine's manual."),

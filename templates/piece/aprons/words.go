@@ -427,7 +427,7 @@ var (
 		Text:    "Saw one rail side on the tapering jig, an outer side down, the blade tilted as the figure says. Turn the leg end for end on to the other outer side, set the jig to that hand, its waste at the foot as before, and saw the other. Corner arris and outer sides stay straight.",
 		Caution: "A jig with hold-downs; the waste falls free of it. Hands stay on its grips. Isolate the saw before setting it."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "With the outer side at its lean a level lies flat on the top.",
-		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Push blocks end the cut. Isolate the saw before tilting it."}
+		Caution: templates.TiltedRip}
 	endCard = assembly.CardText{Heading: "Saw the ends of the %s", Test: "The outer side measures %s along the underside; the ends are mirror images.",
 		Caution: sawCaution}
 	shoulderCard = assembly.CardText{Heading: "Saw the shoulders of the %s", Test: "All four lines of a shoulder meet at the arrises.",
