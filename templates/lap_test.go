@@ -3,6 +3,7 @@ package templates
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -213,6 +214,16 @@ func TestLapWarnsBeyondTheDatum(t *testing.T) {
 		job := sound(t)(Lap(l, Setting{Full: true}))
 		if got := len(job.Warnings); got != tt.want {
 			t.Errorf("%v° at %v: warnings %q, want %d", tt.deg, tt.at, job.Warnings, tt.want)
+		}
+	}
+}
+
+// A square lap has no other hand; one at 60° has it at 120°.
+func TestSquareLapHasNoOtherHand(t *testing.T) {
+	for degrees, want := range map[float64]bool{90: false, 60: true} {
+		job := sound(t)(Lap(joint.Lap{Width: 28, Other: 28, Depth: 36, Angle: measure.Radians(degrees), Kerf: 3.2}, Setting{Clear: a4}))
+		if got := strings.Contains(said(job), "For the other hand"); got != want {
+			t.Errorf("at %g° the other hand is spoken of: %t", degrees, got)
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"math"
+
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/wording"
 )
@@ -48,14 +50,17 @@ func (t lapTemplate) usualRule() string {
 		t.length(along), t.length(square))
 }
 
-// lapHands says which setting gives which lean.
+// lapHands says which setting gives which lean; a square lap has no other hand.
 func lapHands(otherHand float64) Panel {
-	return panel("Hands",
+	p := panel("Hands",
 		say("Positions are from the datum, along the edge they name."),
 		say("The template shows the face that is cut. Both parts of one crossing take the same hand, each on its own cut face. Where their widths differ, the part that crosses has width and crossing width exchanged."),
 		say("One gauge setting gives two laps on a part. Turned end for end, the same face down, it repeats the same lean on the same face; the other edge comes to the fence, so measure from the other end along that edge."),
 		say("Tumbled end over end, the other face down and the same edge on the fence, it gives the lap on the other face; seen from the first face it leans the other way."),
 		say("Rolled about its length, the other edge is on the fence and the stop no longer serves."),
-		say("For the other hand swing the gauge to the other side of square; its template is that of %s.", angleText(otherHand)),
 	)
+	if otherHand != math.Pi/2 {
+		p.Text = append(p.Text, say("For the other hand swing the gauge to the other side of square; its template is that of %s.", angleText(otherHand)))
+	}
+	return p
 }
