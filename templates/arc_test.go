@@ -76,3 +76,9 @@ func TestArcIsStruckFromItsFigures(t *testing.T) {
 		}
 	}
 }
+
+// Half a circle has its centre on the chord, and nobody is sent below it.
+func TestHalfACircleIsStruckFromItsChord(t *testing.T) {
+	wantSaid(t, sound(t)(Arc(joint.CircularSegment{Chord: 60, Rise: 30}, Setting{Clear: a4})), "the middle of the chord, by a stick of 30 mm")
+	wantSaid(t, sound(t)(Arc(joint.CircularSegment{Chord: 60, Rise: 10}, Setting{Clear: a4})), "40 mm below the chord")
+}

@@ -27,9 +27,13 @@ func arcOffsetsWords() []string {
 
 // work says how the template is used, and what strikes the arc without one.
 func (t arcTemplate) work() []string {
+	centre := say("From the centre, where there is floor for it: %s below the chord, square from its middle, by a stick of %s.", t.length(t.CentreBelow()), t.length(t.Radius()))
+	if t.CentreBelow() < 0.005 { // printed as 0
+		centre = say("From the centre, the middle of the chord, by a stick of %s.", t.length(t.Radius()))
+	}
 	return []string{
 		say("Template: cut along the arc, or glue it to thin board and work that to the line. It is its own mirror image. Lay its mid-chord and both ends of the chord on those of the work."),
-		say("From the centre, where there is floor for it: %s below the chord, square from its middle, by a stick of %s.", t.length(t.CentreBelow()), t.length(t.Radius())),
+		centre,
 		say("Without the centre: drive a pin at each end of the chord, and fix two sticks, each longer than the chord, to each other at %s. Slid along both pins their corner, with a pencil in it, strikes the whole arc; over mid-chord it must stand at the rise.",
 			measure.Angle(t.SticksAngle()).Text(t.Unit)),
 		say(roughCurve),
