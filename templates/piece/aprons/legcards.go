@@ -214,6 +214,7 @@ func (m Model) taperCard() templates.Card {
 	d.Line(templates.Cut, geometry.Pt(start, wide), geometry.Pt(long, narrow))
 	d.Line(templates.Outline, geometry.Pt(start, wide), geometry.Pt(long, wide), geometry.Pt(long, 0))
 	d.Lines(templates.Waste, geometry.Hatch([]geometry.Point{geometry.Pt(start, wide), geometry.Pt(long, narrow), geometry.Pt(long, wide)}, math.Pi/4, 4))
+	d.Line(templates.Construction, geometry.Pt(start, 0), geometry.Pt(start, wide)) // as it is pencilled
 	d.Label(geometry.Pt(0, wide), geometry.Pt(start, wide), label("plain", m.length(start)))
 	d.Label(geometry.Pt(0, 0), geometry.Pt(long, 0), label("outer-arris"))
 	d.Label(geometry.Pt(0, 0), geometry.Pt(0, wide), label("head"))

@@ -556,6 +556,11 @@ func (b bench) leg(i int, axes [][]shoulderAxis) solid.Part {
 		if !ok {
 			continue
 		}
+		if start := b.figure(c, startReading); !slices.ContainsFunc(c.Setup[0].Strokes, func(l templates.Stroke) bool {
+			return l.Role == templates.Construction && math.Abs(l.Points[0].X-start) < 0.006 && math.Abs(l.Points[1].X-start) < 0.006
+		}) {
+			b.Errorf("%s: no line is drawn where the taper starts", c.Heading)
+		}
 		wide, e := edge.Norm(), edge.Unit()
 		from := solid.V(atHead.X-b.figure(c, startReading), 0, 0).Add(e.Mul(wide))
 		to := atFoot.Add(e.Mul(b.figure(c, footReading)))

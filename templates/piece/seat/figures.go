@@ -236,12 +236,12 @@ func (s Seat) MainSizes() [][2]string {
 		{mainMortise.With(), s.mm(k.Mortise.Diameter)},
 	}
 	for _, l := range s.sorts() {
-		said := both.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))
+		name, said := mainLean, both.With(s.deg(l.lean.Resultant()), s.deg(l.lean.Sightline()))
 		if l.sort.round() {
-			said = s.deg(l.lean.Resultant())
+			name, said = mainOutward, s.deg(l.lean.Resultant())
 		}
 		if !l.sort.inner {
-			out = append(out, [2]string{mainLean[l.sort.row].With(), said})
+			out = append(out, [2]string{name.With(legsCalled(l.sort, s.count(l.sort)).With()), said})
 		}
 	}
 	return out

@@ -518,3 +518,24 @@ func TestTriesOnce(t *testing.T) {
 		}
 	}
 }
+
+// The cover says one leg of what is one.
+func TestTheCoverCountsLegs(t *testing.T) {
+	for _, d := range []design.Design{stool(), bench()} {
+		s := worked(t, d)
+		counts := map[string]int{}
+		for _, l := range s.legs {
+			counts[string(l.sort.id())]++
+		}
+		for id, n := range counts {
+			for _, r := range s.MainSizes() {
+				of, _, _ := strings.Cut(r[0], ":")
+				for _, called := range []map[measure.ID]text{sortNames, oneName} {
+					if name := called[measure.ID(id)]; string(name) == of && strings.HasSuffix(of, "s") != (n > 1) {
+						t.Errorf("%q of %d", r[0], n)
+					}
+				}
+			}
+		}
+	}
+}

@@ -65,13 +65,13 @@ const (
 	mainFeet    text = "over the feet: side to side, front to back"
 	mainMortise text = "mortise, at the underside"
 	both        text = "%s, %s"
+	mainLean    text = "%s: resultant, sightline"
+	mainOutward text = "%s: resultant outward"
 	sizes       text = "%s × %s × %s"
 	times       text = "%s × %s"
 	neverTips   text = "Nothing tips it there: %s."
 	tipsAlone   text = "The load alone tips it, no pull is wanted: %s."
 )
-
-var mainLean = [...]text{"front legs: resultant, sightline", "middle legs: resultant, sightline", "back legs: resultant, sightline", "legs: resultant outward"}
 
 // names are those of figures and of their groups.
 var names = sync.OnceValue(allNames)
@@ -227,7 +227,7 @@ const (
 	seatHeading     text = "Seat"
 	legsHeading     text = "Legs"
 	rodsHeading     text = "Stretchers"
-	togetherHeading text = "Putting together"
+	togetherHeading text = "Putting it together"
 
 	seatTick       text = "seat"
 	seatBoardsTick text = "seat boards"
