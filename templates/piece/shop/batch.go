@@ -27,6 +27,7 @@ type sized struct {
 	tested                     bool               // there are test pieces of its sections
 	bothEnds                   bool               // of some test pieces both ends serve, in whatever size
 	extras                     Extras             // of all sizes
+	withSticks                 bool               // block sticks are planed with parts, of whatever size
 	blocks                     []piece.Lot[Block] // of all sizes
 	// jigs are those, and spacers, of its own and those it shares with later sizes;
 	// sticks what all of them are sawn from, with the first size.
@@ -67,6 +68,7 @@ func counted(pieces []piece.Piece, list CutList, blocks []piece.Lot[Block]) []si
 			tested:     list.tests(Stretcher, p.SawnStretcher()) > 0,
 			bothEnds:   asked(pieces) > 0 && lists.Most(pieces, func(q piece.Piece) int { return max(len(trials(pieces, q, Stretcher)), len(trials(pieces, q, Leg))) }) > 1,
 			extras:     list.Extras(),
+			withSticks: slices.ContainsFunc(list.Rows, func(r CutRow) bool { return r.Part.IsStick() }),
 			topBoards:  Batch{Part: TopBoard, Size: p.Design.Size},
 			pads:       list.pads(p),
 			blocks:     blocks,

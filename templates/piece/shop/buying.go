@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -176,7 +177,15 @@ func ordered(p piece.Piece, mm float64) float64 {
 	return sixteenths(p, mm, math.Floor)
 }
 
-// paneThickness is what glass of a thickness is sold as: 3/8 in is the name of glass of
+// glassMade are the thicknesses that glass is made in, mm (common sizes, from memory).
+var glassMade = []float64{2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 19, 22, 25}
+
+// glassNearest returns that of them which a thickness means.
+func glassNearest(mm float64) float64 {
+	return slices.MinFunc(glassMade, func(a, b float64) int { return cmp.Compare(math.Abs(a-mm), math.Abs(b-mm)) })
+}
+
+// paneThickness is what glass of a thickness is ordered as: 3/8 in is the name of glass of
 // 10 mm, 1/2 in of 12 mm (trade names, from memory).
 func paneThickness(p piece.Piece) float64 { return sixteenths(p, p.Design.Top.Thickness, math.Round) }
 
@@ -224,7 +233,7 @@ func inSixteenths(p piece.Piece) Note {
 	if p.Design.Unit != measure.Inch {
 		return Note{}
 	}
-	return note("glass.sixteenths", number(int(math.Round(p.Design.Top.Thickness))))
+	return note("glass.sixteenths", number(int(glassNearest(p.Design.Top.Thickness))))
 }
 
 // glassCorners says how the corners are worked.

@@ -240,3 +240,17 @@ func TestWoodenTop(t *testing.T) {
 		t.Errorf("%d rows of milling, want 4", n)
 	}
 }
+
+// That block sticks are planed with the parts is said of every part of every size, or of
+// none where there is no stick: the sticks are counted with the first size alone.
+func TestSticksAreMilledWithAllParts(t *testing.T) {
+	for name, designs := range piecetest.Cases() {
+		pieces := piecetest.WorkedAll(t, designs...)
+		want := slices.ContainsFunc(cutListOf(pieces).Rows, func(r CutRow) bool { return r.Part.IsStick() })
+		for _, s := range only(stepsOf(pieces), Mill) {
+			if got := slices.ContainsFunc(s.Then.All(), func(n Note) bool { return n.ID == "sticks-with-parts" }); got != want {
+				t.Errorf("%s: %v: said %v, want %v", name, s.Parts, got, want)
+			}
+		}
+	}
+}

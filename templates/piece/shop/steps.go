@@ -42,7 +42,7 @@ func millAll(p sized) Notes {
 	if p.extras != NoExtras {
 		out = notes(note("mill-all", along(p.extras)))
 	}
-	if len(p.sticks) > 0 {
+	if p.withSticks {
 		out = out.with(note("sticks-with-parts"))
 	}
 	return out
