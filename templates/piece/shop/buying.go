@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
@@ -63,12 +64,9 @@ func (p Plan) Buying() []Buy {
 	rate := p.Designs[0].Prices.Glass
 	for _, l := range p.GlassOrders() {
 		for _, q := range p.Pieces {
-			if q.Design.Size == l.Sizes[0] {
-				box, n := geometry.Bounds(q.TopCorners()...), len(l.Sizes)
-				size := piece.StockSize{Length: sixteenths(q, box.Width(), math.Ceil), Width: sixteenths(q, box.Height(), math.Ceil), Thickness: paneThickness(q)}
-				if q.Design.Top.Outline == design.RoundTop { // not by its chords
-					size.Length, size.Width = ordered(q, 2*q.TopRadius()), ordered(q, 2*q.TopRadius())
-				}
+			if q.Design.Size == l.Sizes[0] && q.Design.Top.Kind == design.GlassTop {
+				box, n, u := paneShape(q).Size(), len(l.Sizes), q.Design.Unit
+				size := piece.StockSize{Length: UpToSixteenths(box.X, u), Width: UpToSixteenths(box.Y, u), Thickness: paneThickness(q)}
 				out = append(out, Buy{Kind: GlassToBuy, Size: size, Sizes: l.Sizes, Count: n, Amount: float64(n) * q.TopArea(), Per: rate})
 			}
 		}
@@ -144,9 +142,13 @@ func UpToEighths(mm float64, u measure.Unit) float64 {
 	return wholeParts(mm, u, measure.MillimetresPerInch/8, math.Ceil)
 }
 
-// UpToSixteenths returns a size that is planed to in inches: no smaller, in sixteenths.
+// sixteenth is the part of an inch that boards are planed to and glass is ordered in, mm
+// (common practice, no source).
+const sixteenth = measure.MillimetresPerInch / 16
+
+// UpToSixteenths returns a size in whole ones where inches are the unit: no smaller.
 func UpToSixteenths(mm float64, u measure.Unit) float64 {
-	return wholeParts(mm, u, measure.MillimetresPerInch/16, math.Ceil)
+	return wholeParts(mm, u, sixteenth, math.Ceil)
 }
 
 // wholeParts returns a length in whole parts of an inch where that is the unit.
@@ -161,20 +163,18 @@ func wholeParts(mm float64, u measure.Unit, part float64, to func(float64) float
 // A GlassOrder is what a glass shop asks for, a line each; the empty ones have none.
 type GlassOrder [9]Note
 
-// sixteenths returns a length in whole sixteenths of an inch, as a shop takes an order in
-// inches (common practice, no source); in millimetres it is as it is.
-func sixteenths(p piece.Piece, mm float64, to func(float64) float64) float64 {
-	return wholeParts(mm, p.Design.Unit, measure.MillimetresPerInch/16, to)
-}
-
-// ordered returns the size of a pane as it is ordered: a sixteenth is lost rather than won,
-// but where the frame would come out from under the glass.
-func ordered(p piece.Piece, mm float64) float64 {
-	sides, corners := p.Overhangs()
-	if past := math.Min(slices.Min(sides), slices.Min(corners)); past < measure.MillimetresPerInch/16 {
-		return sixteenths(p, mm, math.Ceil)
+// paneShape returns a pane as it is ordered: nowhere smaller than drawn, so that nothing comes
+// out from under it, and its corners worked no farther.
+func paneShape(p piece.Piece) joint.Top {
+	t, u := p.TopShape(), p.Design.Unit
+	down := func(n float64) float64 { return math.Max(1, math.Floor(n)) }
+	t.Diameter = UpToSixteenths(t.Diameter, u)
+	t.Clip, t.Round = wholeParts(t.Clip, u, sixteenth, down), wholeParts(t.Round, u, sixteenth, down)
+	if p.Design.Top.Outline == design.RingTop {
+		apothem := p.RegularTop().Apothem // of its figures the one that the overhang follows
+		t.Corners = lists.Map(t.Corners, func(q geometry.Point) geometry.Point { return q.Mul(UpToSixteenths(apothem, u) / apothem) })
 	}
-	return sixteenths(p, mm, math.Floor)
+	return t
 }
 
 // glassMade are the thicknesses that glass is made in, mm (common sizes, from memory).
@@ -187,7 +187,9 @@ func glassNearest(mm float64) float64 {
 
 // paneThickness is what glass of a thickness is ordered as: 3/8 in is the name of glass of
 // 10 mm, 1/2 in of 12 mm (trade names, from memory).
-func paneThickness(p piece.Piece) float64 { return sixteenths(p, p.Design.Top.Thickness, math.Round) }
+func paneThickness(p piece.Piece) float64 {
+	return wholeParts(p.Design.Top.Thickness, p.Design.Unit, sixteenth, math.Round)
+}
 
 // GlassOrders returns the glass to order, once for sizes that have it alike: one pane for
 // each of them.
@@ -217,14 +219,14 @@ func glassOrder(p piece.Piece) []GlassOrder {
 func glassOutline(p piece.Piece) Note {
 	switch p.Design.Top.Outline {
 	case design.RoundTop:
-		return note("glass.round", length(ordered(p, 2*p.TopRadius())))
+		return note("glass.round", length(paneShape(p).Diameter))
 	case design.FreeOutline:
 		box := geometry.Bounds(p.TopCorners()...)
 		size := box.Max.Sub(box.Min)
 		return note("glass.free", number(len(p.Design.Top.Points)), length(size.X), length(size.Y))
 	}
 	r := p.RegularTop()
-	apothem := ordered(p, r.Apothem) // of the two the one that the overhang follows
+	apothem := UpToSixteenths(r.Apothem, p.Design.Unit)
 	return note("glass.regular", number(r.Sides), length(r.Side()*apothem/r.Apothem), length(apothem))
 }
 
@@ -244,7 +246,7 @@ func glassCorners(p piece.Piece) Note {
 	case top.CornerSize == 0 || top.Corner == design.SharpCorner:
 		return note("glass.sharp")
 	case top.Corner == design.ClippedCorner:
-		return note("glass.clipped", length(sixteenths(p, top.CornerSize, math.Ceil)))
+		return note("glass.clipped", length(paneShape(p).Clip))
 	}
-	return note("glass.rounded", length(sixteenths(p, p.Design.Top.CornerSize, math.Ceil)))
+	return note("glass.rounded", length(paneShape(p).Round))
 }

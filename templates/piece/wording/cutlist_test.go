@@ -186,8 +186,8 @@ func TestMissingIsCounted(t *testing.T) {
 	}
 }
 
-// In inches a pane is ordered in sixteenths, less than one under what was drawn, or over it
-// where the frame would come out from under the glass; its thickness is a sixteenth too. In
+// In inches a pane is ordered in sixteenths, nowhere smaller than drawn, so that nothing comes
+// out from under it, and larger by less than one; its thickness is a sixteenth too. In
 // millimetres it is ordered as drawn.
 func TestGlassIsOrderedInSixteenths(t *testing.T) {
 	const step = measure.MillimetresPerInch / 16
@@ -202,19 +202,10 @@ func TestGlassIsOrderedInSixteenths(t *testing.T) {
 		d.Top.Thickness = rapid.SampledFrom(slices.Sorted(maps.Keys(sheets))).Draw(t, "thick")
 		d.Top.Diameter = rapid.Float64Range(420, 900).Draw(t, "diameter")
 		plan := planOf(t, d)
-		p := plan.Pieces[0]
-		least := math.Inf(1)
-		sides, corners := p.Overhangs()
-		for _, past := range slices.Concat(sides, corners) {
-			least = math.Min(least, past)
-		}
 		order := plan.GlassOrders()[0].What
 		got := order[1].Args[0].Figure.Value
-		if !whole(got) || math.Abs(got-d.Top.Diameter) > step {
+		if !whole(got) || got < d.Top.Diameter-1e-6 || got > d.Top.Diameter+step {
 			t.Fatalf("%v mm ordered of %v", got, d.Top.Diameter)
-		}
-		if less := got < d.Top.Diameter-1e-6; less != (least >= step) && !whole(d.Top.Diameter) {
-			t.Fatalf("%v mm ordered of %v, which stands %v past the frame", got, d.Top.Diameter, least)
 		}
 		words := strings.Join((speaker{unit: d.Unit}).all(order[:]), " ")
 		if want := sheets[d.Top.Thickness]; !strings.Contains(words, want[0]+" thick") || !strings.Contains(words, "glass of "+want[1]) {
@@ -225,13 +216,24 @@ func TestGlassIsOrderedInSixteenths(t *testing.T) {
 				t.Fatalf("bought is %+v", b.Size)
 			}
 		}
-		d.Top.Outline, d.Top.Diameter, d.Top.Overhang = design.RingTop, 0, rapid.Float64Range(0, 150).Draw(t, "overhang")
-		plan = planOf(t, d)
-		side, apothem := plan.GlassOrders()[0].What[1].Args[1].Figure.Value, plan.GlassOrders()[0].What[1].Args[2].Figure.Value
-		if !whole(apothem) || math.Abs(apothem-plan.Pieces[0].RegularTop().Apothem) > step || math.Abs(side-2*apothem*math.Tan(math.Pi/3)) > 1e-6 {
-			t.Fatalf("a triangle of sides %v, %v from its centre, is ordered for one of %v", side, apothem, plan.Pieces[0].RegularTop().Apothem)
+		ring := d
+		ring.Top.Outline, ring.Top.Diameter, ring.Top.Overhang = design.RingTop, 0, rapid.Float64Range(0, 150).Draw(t, "overhang")
+		ring.Top.Corner, ring.Top.CornerSize = design.ClippedCorner, rapid.Float64Range(2, 40).Draw(t, "corner")
+		plan = planOf(t, ring)
+		drawn, asked := plan.Pieces[0].RegularTop().Apothem, plan.GlassOrders()[0].What
+		side, apothem, clip := asked[1].Args[1].Figure.Value, asked[1].Args[2].Figure.Value, asked[4].Args[0].Figure.Value
+		if !whole(apothem) || apothem < drawn-1e-6 || apothem > drawn+step || math.Abs(side-2*apothem*math.Tan(math.Pi/3)) > 1e-6 {
+			t.Fatalf("a triangle of sides %v, %v from its centre, is ordered for one of %v", side, apothem, drawn)
 		}
-		d.Top.Outline, d.Top.Overhang, d.Top.Diameter = design.RoundTop, 0, p.Design.Top.Diameter
+		if !whole(clip) || clip > ring.Top.CornerSize+1e-6 || clip < ring.Top.CornerSize-step {
+			t.Fatalf("corners clipped %v are ordered of %v", clip, ring.Top.CornerSize)
+		}
+		for _, b := range plan.Buying() {
+			over := side - clip // a clip takes half of its length off either end
+			if b.Kind == shop.GlassToBuy && (b.Size.Length < over-1e-6 || b.Size.Length > over+step) {
+				t.Fatalf("a triangle of sides %v clipped %v is bought as %+v", side, clip, b.Size)
+			}
+		}
 		d.Unit = measure.Millimetre
 		if got := planOf(t, d).GlassOrders()[0].What[1].Args[0].Figure.Value; math.Abs(got-d.Top.Diameter) > 1e-9 {
 			t.Fatalf("%v mm ordered of %v in millimetres", got, d.Top.Diameter)
