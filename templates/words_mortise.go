@@ -113,9 +113,9 @@ func (t mortiseTemplate) mortising() Panel {
 		work = say("Bore out the waste along the slant, then pare to the knife lines. The mark on the bit stands %s from its point: the mortise is %s deep, square to the leg.", t.length(t.Slant()), t.length(t.Bored()))
 	}
 	return panel("Mortising",
-		say("Lay the strip on the rail side of the leg, its head at the head, the fold on the arris with the outer side, and knife the outline."),
+		say("Leave the leg long until after glue-up: the end grain above the mortise splits easily. Square the line of its head round it. Lay the strip on the rail side, its head at that line, the fold on the arris with the outer side, and knife the outline."),
 		wedge,
 		work,
-		say("Leave the leg long above the mortise until after glue-up: the end grain there splits easily. Clamp the leg down; both hands behind the edge of the chisel."),
+		say("Clamp the leg down; both hands behind the edge of the chisel."),
 	)
 }

@@ -646,3 +646,35 @@ func TestSquareEndsAreSaidSo(t *testing.T) {
 		}
 	}
 }
+
+// Seen along a corner, the mitre running down from its outer arris at the origin, both jaws
+// press level: through the line on the blocks they press through the middle of the mitre.
+func TestClampsPressThroughTheMitre(t *testing.T) {
+	marked := 0
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		at, ok := b.clampAt()
+		if b.wedges() == 0 || !ok {
+			t.Skip("no block, or none that a clamp holds on")
+		}
+		marked++
+		half := b.corner(0).Dihedral() / 2
+		sin, cos := math.Sincos(half)
+		block := b.wedgeCorners()
+		face, off := geometry.Pt(sin, -cos), geometry.Pt(cos, sin) // down a side, and square off it
+		tip := face.Mul(block[1].X)
+		apex := off.Mul(block[2].Y)
+		mark := tip.Add(apex.Sub(tip).Unit().Mul(at))
+		// Inner faces lie a thickness below the outer ones: they meet where the mitre ends.
+		inner := face.Mul(1000).Sub(off.Mul(b.design.Box.Thickness))
+		inward := geometry.Segment{A: off.Mul(-b.design.Box.Thickness), B: inner}
+		share := -inward.A.X / (inward.B.X - inward.A.X)
+		end := inward.A.Lerp(inward.B, share)
+		if math.Abs(mark.Y-end.Y/2) > 1e-9 {
+			t.Errorf("a clamp at %g presses at %g, the middle of the mitre is at %g", at, mark.Y, end.Y/2)
+		}
+	})
+	if marked == 0 {
+		t.Error("no block is marked")
+	}
+}

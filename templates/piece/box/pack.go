@@ -294,7 +294,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 	glue.Read(dihedralReading, measure.Angle(c.Dihedral()))
 	if b.dovetailed() {
 		glue.Setup, glue.Test = nil, edgesTest.With(b.angle(math.Abs(b.faces[0].slope)))
-		glue.Text = b.withBottom(dovetailGlue)
+		glue.Text = b.withBottom(dovetailGlue.With())
 		job, err := b.dovetailJob(s)
 		if err != nil {
 			return out, err
@@ -303,13 +303,18 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		return job, nil
 	}
 	if n := b.wedges(); n == 0 {
-		glue.Text = b.withBottom(buttText)
+		glue.Text = b.withBottom(buttText.With())
 	} else {
 		glue.Ticks, glue.Caution = assembly.Ticked(wedgeTick, n), wedgeCaution.With()
 		fit := assembly.Either(b.design.Box.Bottom.Thickness > 0, dryFitBottom, dryFit)
-		steps := []text{wedgeText, fit, blocksOn, glueText, blocksOff}
+		how := strapText.With()
+		if at, ok := b.clampAt(); ok {
+			how = clampText.With(b.mm(at))
+		}
+		steps := []string{wedgeText.With(), fit.With(), blocksOn.With(), glueText.With(), how, blocksOff.With()}
 		if b.design.Box.Corner == design.SplinedCorner {
-			steps = []text{wedgeText, fit, blocksOn, splinedGlue, blocksOff, splinesFlush}
+			steps[3] = splinedGlue.With()
+			steps = append(steps, splinesFlush.With())
 		}
 		glue.Text = b.withBottom(steps...)
 		out.Drawings = []templates.Drawing{b.wedge()}
@@ -330,12 +335,12 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 
 // withBottom says the steps of the glue-up between what the bottom asks for: its ledges are glued
 // while the sides are apart, and no rim that is narrower lets it through.
-func (b Box) withBottom(steps ...text) (out []string) {
+func (b Box) withBottom(steps ...string) (out []string) {
 	k := b.design.Box.Bottom
 	if k.Thickness > 0 && k.Up > 0 {
 		out = append(out, ledgeText.With(b.mm(b.ledgeLong()), b.mm(k.Up), b.mm(k.Gap)))
 	}
-	out = append(out, strings.Join(lists.Map(steps, func(t text) string { return t.With() }), " "))
+	out = append(out, strings.Join(steps, " "))
 	if k.Thickness > 0 && b.held() {
 		out = append(out, bottomBefore.With())
 	}
@@ -395,6 +400,9 @@ func (b Box) cornerPicture() templates.Picture {
 const (
 	wedgeBase = 50.0
 	wedgeHigh = 90.0
+	// leastClamp is how far from the thin tip a clamp still holds.
+	leastClamp = 8.0
+	clampMark  = 12.0 // how long its line is drawn
 )
 
 // wedges is how many are stuck on, two beside every corner; butted and dovetailed corners
@@ -413,6 +421,17 @@ func (b Box) wedgeCorners() [3]geometry.Point {
 	return [3]geometry.Point{{}, geometry.Pt(base, 0), geometry.Pt(base, base*rise)}
 }
 
+// clampAt is where a clamp presses through the middle of the mitre, from the thin tip of a
+// block along its slope; ok is false where that is hardly on the block.
+//
+// The mitre runs inward from the outer arris along the slope, t/sin a long where a is half of
+// the dihedral angle and t the thickness: its middle lies base·cos a − t/(2·sin a) up the slope.
+func (b Box) clampAt() (at float64, ok bool) {
+	sin, cos := math.Sincos(b.corner(0).Dihedral() / 2)
+	at = b.wedgeCorners()[1].X*cos - b.design.Box.Thickness/(2*sin)
+	return at, at >= leastClamp
+}
+
 // wedge is the block that is stuck beside a corner, so that a clamp presses square to the
 // mitre: one face lies on the side, the jaw bears on the other, which runs along the mitre;
 // the faces of a side and of its mitre stand at half of the dihedral angle.
@@ -424,5 +443,9 @@ func (b Box) wedge() templates.Drawing {
 	d.LabelLine(corners[0], corners[2], templates.Tag{ID: "jaw", Text: wedgeJaw.With()})
 	d.LabelLine(corners[1], corners[2], templates.Tag{ID: "at-corner", Text: wedgeAtCorner.With()})
 	d.LabelPoint(corners[0], templates.Tag{ID: "wedge-angle", Text: b.angle(angle)})
+	if at, ok := b.clampAt(); ok {
+		mark, in := geometry.Polar(at, angle), geometry.Polar(clampMark, angle-math.Pi/2)
+		d.Named(templates.Construction, mark, mark.Add(in), templates.Tag{ID: "clamp", Text: wedgeClamp.With()})
+	}
 	return d
 }

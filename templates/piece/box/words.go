@@ -173,7 +173,7 @@ const (
 	splineReading      text = "slot"
 	splineDeepReading  text = "depth into either end"
 	splinePlaceReading text = "inner corner to the near side of the slot, along the mitre"
-	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block that fills the mitre, sawn at the %s to which the ends are tilted, or on the tenoning jig."
+	splineText         text = "Slot every end square to its mitre, measured from the inner corner: with a router on a block clamped to the side, its end sawn at the same %s and in one plane with the mitre, or on a tenoning jig."
 
 	dovetailTick text = "ends"
 	tailsReading text = "tails in each corner"
@@ -195,12 +195,14 @@ const (
 	dryFitBottom       text = "Dry fit first, the bottom in its place."
 	bottomBefore       text = "Sides that lean in hold the bottom: it goes in before the last one."
 	blocksOn           text = "Glue the blocks beside every corner, thick end towards it, with paper between."
-	splinedGlue        text = "Glue a spline into one side of each corner, then the corners one after the other, and clamp across each pair."
+	splinedGlue        text = "Glue a spline into one side of each corner, put all sides together loosely and draw the ring shut all round: the last corner cannot be closed alone."
+	clampText          text = "Clamp across each pair at its line, %s from the thin tip."
+	strapText          text = "A strap round the outside draws corners so flat together, clamps across the pairs help."
 	blocksOff          text = "When the glue has set, split the blocks off with a chisel, both hands behind its edge, and scrape off the paper."
 	splinesFlush       text = "Saw the splines flush."
 
 	dihedralReading text = "between the hollow sides"
-	glueText        text = "Glue the corners and clamp across each pair. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up."
+	glueText        text = "Glue the corners. Or lay the sides in a row, outer sides up, tape the corners, turn the row over, spread glue and roll it up."
 	buttText        text = "Clamp front and back over the ends, cauls below the jaws. Nails or screws go in square to the faces that they hold."
 	cornerView      text = "A corner, square to the line in which the faces meet"
 
@@ -214,6 +216,7 @@ const (
 	wedgeOnSide   text = "on the side"
 	wedgeJaw      text = "jaw of the clamp; runs along the mitre"
 	wedgeAtCorner text = "towards the corner"
+	wedgeClamp    text = "clamp"
 )
 
 // What the cards say.
