@@ -678,3 +678,19 @@ func TestClampsPressThroughTheMitre(t *testing.T) {
 		t.Error("no block is marked")
 	}
 }
+
+// A blade is tilted for the bottom only where a side leans.
+func TestPlumbBoxTiltsNoBlade(t *testing.T) {
+	met := map[bool]bool{}
+	rapid.Check(t, func(t *rapid.T) {
+		b := worked(t, anyBox(t))
+		leans := slices.ContainsFunc(b.faces, func(f face) bool { return f.slope != 0 })
+		met[leans] = true
+		if said := strings.Contains(b.bottomLies("")[0], "tilted"); said != leans {
+			t.Errorf("slopes %+v: tilted %v", b.faces, said)
+		}
+	})
+	if len(met) < 2 {
+		t.Errorf("met %v", met)
+	}
+}

@@ -280,10 +280,15 @@ func (b Box) bottomLies(then string) []string {
 			out = out || slope > 0
 		}
 	}
-	if out && len(in) > 0 {
-		return []string{bottomText.With(upperDown.With(), then), bottomOther.With(wording.And(in...))}
+	lies := assembly.Either(len(in) > 0 && !out, underDown, upperDown).With()
+	if out || len(in) > 0 {
+		lies = tiltedOver.With(lies)
 	}
-	return []string{bottomText.With(assembly.Either(len(in) > 0, underDown, upperDown).With(), then)}
+	text := []string{bottomText.With(lies, then)}
+	if out && len(in) > 0 {
+		text = append(text, bottomOther.With(wording.And(in...)))
+	}
+	return text
 }
 
 // glueUp is the corner with its spline, the wedge blocks and putting together.

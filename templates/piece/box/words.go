@@ -162,7 +162,7 @@ const (
 	bottomTilt text = "tilt of the blade, along the %s"
 	bottomEach text = "each edge %s"
 	// What comes before the cuts that close it, and those: of corners off square and of square ones.
-	bottomText   text = "Tape the sides together dry: where they differ, their sizes count. %s, the blade tilted over the part, a square end of the board against the square gauge, saw the first edge just clean, along the grain. %s"
+	bottomText   text = "Tape the sides together dry: where they differ, their sizes count. %s, a square end of the board against the square gauge, saw the first edge just clean, along the grain. %s"
 	bottomOblong text = "Turn the board round, its other end against the gauge, the sawn edge at the stop, and saw the one across; then the other two so, a sawn edge against the gauge."
 	bottomTurned text = "Mark its middle on the face in view, and its corner %s beyond, towards the blade. %s, the edge just sawn against it, saw from that corner, and on each new edge mark the next corner to saw from."
 	oblongTest   text = "Its diagonals agree."
@@ -187,6 +187,7 @@ const (
 	bottomOther        text = "For the %s, where the sides lean the other way, the underside lies down."
 	upperDown          text = "Upper face down"
 	underDown          text = "Underside down"
+	tiltedOver         text = "%s, the blade tilted over the part"
 	ledgeText          text = "Inside, along the middle of each lower edge, glue an offcut %s long, planed off level %s over it: the bottom lies loose on these ledges, %s to spare all round."
 	splineThickReading text = "splines, thick"
 	splineStock        text = "Plane the one for the splines, as wide as a corner is long, by hand or on a thicker one, and crosscut it by hand, on a bench hook, into %d strips of %s: the grain of a spline runs across the joint."

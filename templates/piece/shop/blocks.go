@@ -122,7 +122,7 @@ func (b Block) sawnFrom(p piece.Piece, from ...Source) Block {
 	kerf := p.Kerf / math.Cos(b.Angle)
 	size := b.size()
 	b.stick = stickFor(p, size, size.Length+2*kerf, from...)
-	const line = 0.1 // mm: what a saw takes too much there is planed anyway
+	const line = 0.1 // mm by which two and their kerf may be too wide: less than planing takes
 	if wide := math.Max(b.stick.section.Width, b.stick.section.Thickness); !b.Along && b.Thin+b.Thick+kerf <= wide+line {
 		b.stick.takes /= 2
 		b.Pairs = true
