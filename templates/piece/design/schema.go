@@ -203,8 +203,10 @@ func schemaOf(key Key) (k Kind, s *schema, own bool) {
 	if k, own = kindOfTable()[key.root()]; own {
 		return k, &schemas()[k], true
 	}
-	return 0, &schema{}, false
+	return 0, noSchema, false
 }
+
+var noSchema = &schema{}
 
 // kindOfTable holds the kinds by the tables that are theirs alone.
 var kindOfTable = sync.OnceValue(func() map[Key]Kind {
