@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"rodsheet/geometry/measure"
+	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/wording"
@@ -226,7 +227,7 @@ var (
 		Text:    "Plane boards of one thickness at once, with spares. Saw ends square. Mark lower edges and outer sides; hollow sides look in.",
 		Caution: "Push blocks; no board shorter than the machine's manual allows."}
 	ripCard = assembly.CardText{Heading: "Rip the edges of the %s", Test: "Up the outer side the side measures %s.",
-		Caution: "Keep the fence on the side from which the blade leans away, guard and splitter in place: nothing is trapped under the blade. Isolate the saw before tilting it."}
+		Caution: templates.TiltedRip}
 	firstEnd = assembly.CardText{Heading: "Saw the first end of the %s", Test: "On an offcut: %s lies along the cut, %s in the sawn end.",
 		Caution: "Clamp the side to the gauge: a tilted blade draws it. Let the blade stop before you reach for the waste. Isolate the saw before setting it."}
 	secondEnd = assembly.CardText{Heading: "Saw the second end of the %s", Test: firstEnd.Test,
