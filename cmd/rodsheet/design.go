@@ -46,7 +46,7 @@ func (v *values) design(ctx context.Context, read func(string) (designText, erro
 		return refuse(cannot("read", wording.Shown(v.words[0]), err).Error(), readHint(err))
 	}
 	v.source = text.from
-	f, err := design.ReadLettered(text.data, kinds.Faults, lettering.Missing)
+	f, err := design.ReadLettered(text.data, v.sizes.Add, lettering.Missing)
 	v.file = &f
 	return v.mistaken(err)
 }
@@ -105,19 +105,27 @@ func (v *values) mistaken(err error) error {
 // returns what is asked for. A size is worked out among the others even where it is
 // asked for alone, so that its figures are always the same.
 func (v *values) work() (kind.Work, error) {
-	sizes := slices.Clone(v.file.Sizes)
-	for i := range sizes {
-		sizes[i].Unit = v.unit
-	}
-	w, err := kinds.Solve(sizes)
+	w, err := v.allSizes()
 	if err != nil || !v.given("size") {
-		return w, err // none of a file that was judged
+		return w, err
 	}
-	i := slices.IndexFunc(sizes, func(d design.Design) bool { return d.Size == v.text("size") })
+	i := slices.IndexFunc(v.file.Sizes, func(d design.Design) bool { return d.Size == v.text("size") })
 	if i < 0 {
 		return nil, v.noSuchSize()
 	}
 	return w.Only(i), nil
+}
+
+// allSizes works the whole file out; as it was read, where its own unit is asked for.
+func (v *values) allSizes() (kind.Work, error) {
+	if v.unit == v.file.Unit {
+		return v.sizes.Work(), nil
+	}
+	sizes := slices.Clone(v.file.Sizes)
+	for i := range sizes {
+		sizes[i].Unit = v.unit
+	}
+	return kinds.Solve(sizes)
 }
 
 func (v *values) noSuchSize() error {

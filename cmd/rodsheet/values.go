@@ -13,6 +13,7 @@ import (
 	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kinds"
 	"rodsheet/templates/wording"
 )
 
@@ -25,6 +26,7 @@ type values struct {
 	words    []string
 	unit     measure.Unit
 	file     *design.File // that the command reads, if it does
+	sizes    kinds.Sizes  // of it, in its own unit
 	source   fs.FileInfo  // where it was read from
 	problems refusal
 }

@@ -57,7 +57,7 @@ func TestFaultsAreAllOfThem(t *testing.T) {
 	} {
 		d := piecetest.Low()
 		tt.change(&d)
-		if got := strings.Join(figures(t, piece.Faults(d, nil)), ", "); got != tt.want {
+		if got := strings.Join(figures(t, piecetest.Faults(piece.Judge)(d, nil)), ", "); got != tt.want {
 			t.Errorf("got %q, want %q", got, tt.want)
 		}
 	}
@@ -100,10 +100,10 @@ func TestFaultsHangOnNothingInDoubt(t *testing.T) {
 			k := draw("in doubt")
 			doubts, doubtful = doubts.With(keysOf(k.Name)...), append(doubtful, k)
 		}
-		said := fmt.Sprint(piece.Faults(d, doubts))
+		said := fmt.Sprint(piecetest.Faults(piece.Judge)(d, doubts))
 		for _, k := range doubtful {
 			k.Set(wild.Draw(t, k.Name+" instead"))
-			if again := fmt.Sprint(piece.Faults(d, doubts)); again != said {
+			if again := fmt.Sprint(piecetest.Faults(piece.Judge)(d, doubts)); again != said {
 				t.Fatalf("%s in doubt changes what is said:\n%s\n%s", k.Name, said, again)
 			}
 		}
@@ -119,7 +119,7 @@ func TestFaultsAreThoseOfWork(t *testing.T) {
 			k := all[rapid.IntRange(0, len(all)-1).Draw(t, "figure")]
 			k.Set(rapid.Float64Range(-10, 1000).Draw(t, k.Name))
 		}
-		faults := piece.Faults(d, nil)
+		faults := piecetest.Faults(piece.Judge)(d, nil)
 		_, err := piece.Solve(d)
 		if (err == nil) != (len(faults) == 0) || err != nil && err.Error() != faults[0].Error() {
 			t.Errorf("%v, but the faults are %v", err, faults)
@@ -142,11 +142,11 @@ func TestFaultsAreThoseOfWork(t *testing.T) {
 func TestHeightHangsOnWhatStandsAbove(t *testing.T) {
 	d := piecetest.Low()
 	d.Legs.To, d.Legs.Height, d.Legs.Taper = design.Overall, 30, nil
-	if got := figures(t, piece.Faults(d, nil)); len(got) == 0 {
+	if got := figures(t, piecetest.Faults(piece.Judge)(d, nil)); len(got) == 0 {
 		t.Fatal("an overall height of 30 mm is sound")
 	}
 	for _, key := range []design.Key{"legs.height", "legs.proud", "top.kind", "top.thickness", "top.pads.kind", "top.pads.diameter", "top.pads.height"} {
-		if got := figures(t, piece.Faults(d, design.Doubts{key: true})); len(got) > 0 {
+		if got := figures(t, piecetest.Faults(piece.Judge)(d, design.Doubts{key: true})); len(got) > 0 {
 			t.Errorf("%s in doubt: %q", key, got)
 		}
 	}

@@ -22,7 +22,7 @@ kind = "wood"
 thickness = 18
 overhang = 9000
 `
-	_, err := design.Read([]byte(text), piece.Faults)
+	_, err := design.Read([]byte(text), piecetest.Faults(piece.Judge))
 	if err == nil || !strings.Contains(err.Error(), "line 9, column 1: top.overhang: ") || strings.Contains(err.Error(), "design:") {
 		t.Errorf("%v", err)
 	}

@@ -42,10 +42,9 @@ type Piece struct {
 // no piece can have; what a piece can have and cannot be built with is the
 // affair of package checks.
 func Solve(d design.Design) (Piece, error) {
-	j := validator{design: d}
-	p := j.work()
-	if len(j.errs) > 0 {
-		return Piece{}, j.errs[0]
+	p, errs := Judge(d, nil)
+	if len(errs) > 0 {
+		return Piece{}, errs[0]
 	}
 	return p, nil
 }

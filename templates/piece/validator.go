@@ -6,13 +6,13 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// Faults returns all errors for which Solve refuses a design, one for each figure.
-// A figure that depends on a key in doubt, or on a figure with an error, is not
-// checked.
-func Faults(d design.Design, doubts design.Doubts) []error {
+// Judge works out one size, and returns all errors for which no piece can have it, one
+// for each figure. A figure that depends on a key in doubt, or on a figure with an
+// error, is not checked. With an error the piece is none.
+func Judge(d design.Design, doubts design.Doubts) (Piece, []error) {
 	j := validator{design: d, doubts: doubts.Clone()}
-	j.work()
-	return j.errs
+	p := j.work()
+	return p, j.errs
 }
 
 // A validator finds what is wrong with a design. A figure with an

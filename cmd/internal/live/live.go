@@ -184,20 +184,17 @@ func (d *Desk) solve(text string) (works, error) {
 }
 
 func solve(text string) (works, error) {
-	f, err := design.ReadLettered([]byte(text), kinds.Faults, lettering.Missing)
+	var sizes kinds.Sizes
+	f, err := design.ReadLettered([]byte(text), sizes.Add, lettering.Missing)
 	if err != nil {
 		return works{}, err
 	}
-	return works{text: text, design: f}.worked()
+	return works{text: text, design: f}.worked(sizes.Work()), nil
 }
 
-func (w works) worked() (works, error) {
-	work, err := kinds.Solve(w.design.Sizes)
-	if err != nil {
-		return works{}, err
-	}
+func (w works) worked(work kind.Work) works {
 	w.work, w.found = work, work.Report()
-	return w, nil
+	return w
 }
 
 // in returns the same with its figures in another unit.
@@ -206,7 +203,11 @@ func (w works) in(u measure.Unit) (works, error) {
 	for i := range w.design.Sizes {
 		w.design.Sizes[i].Unit = u
 	}
-	return w.worked()
+	work, err := kinds.Solve(w.design.Sizes)
+	if err != nil {
+		return works{}, err
+	}
+	return w.worked(work), nil
 }
 
 // faults lists what an error says, for the fields that it is about.

@@ -5,7 +5,6 @@ import (
 	"math"
 	"os"
 	"regexp"
-	"rodsheet/templates/piece/kind"
 	"strings"
 	"testing"
 
@@ -17,6 +16,8 @@ import (
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/checks"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/kind"
+	"rodsheet/templates/piece/kinds"
 )
 
 func exampleDesign(t interface{ Fatal(...any) }, name string) string {
@@ -29,7 +30,7 @@ func exampleDesign(t interface{ Fatal(...any) }, name string) string {
 
 // examined reads a text as the commands do.
 func examined(t interface{ Fatal(...any) }, text string) checks.Findings {
-	f, err := design.ReadLettered([]byte(text), piece.Faults, lettering.Missing)
+	f, err := design.ReadLettered([]byte(text), kinds.Faults, lettering.Missing)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -109,7 +109,7 @@ func TestMilledStretchersOfNone(t *testing.T) {
 	d := table()
 	d.Frame.Milled.Stretchers = 17.7
 	var bound *measure.BoundError
-	if _, err := Solve(d); !errors.As(err, &bound) || bound.Than != "aprons.no-stretchers" || bound.Hint != "aprons.add-stretchers" {
+	if _, err := piecetest.Solved(judge(d, nil)); !errors.As(err, &bound) || bound.Than != "aprons.no-stretchers" || bound.Hint != "aprons.add-stretchers" {
 		t.Errorf("%+v", bound)
 	}
 }
@@ -152,7 +152,7 @@ func TestFaults(t *testing.T) {
 	} {
 		d := table()
 		tt.change(&d.Frame)
-		_, err := Solve(d)
+		_, err := piecetest.Solved(judge(d, nil))
 		var bound *measure.BoundError
 		if !errors.As(err, &bound) || bound.Figure != tt.figure {
 			t.Errorf("%s: got %v", tt.figure, err)
@@ -182,7 +182,7 @@ func TestLimitsOfFaults(t *testing.T) {
 		d := table()
 		tt.change(&d.Frame)
 		var got []string
-		for _, err := range Faults(d, nil) {
+		for _, err := range piecetest.Faults(judge)(d, nil) {
 			var bound *measure.BoundError
 			errors.As(err, &bound)
 			got = append(got, fmt.Sprint(bound.Figure, " ", bound.Than, " ", bound.Limit.Value))
@@ -198,7 +198,7 @@ func TestDoubtsOfFaults(t *testing.T) {
 	d := table()
 	d.Frame.Shape, d.Frame.Sides, d.Frame.Legs.Splay, d.Frame.Top.Overhang = design.RegularFrame, 0, 0, -50
 	d.Frame.Top.Thickness = 900
-	if errs := Faults(d, design.Doubts{"frame.sides": true, "frame.top.thickness": true}); len(errs) > 0 {
+	if errs := piecetest.Faults(judge)(d, design.Doubts{"frame.sides": true, "frame.top.thickness": true}); len(errs) > 0 {
 		t.Error(errs)
 	}
 }
@@ -399,7 +399,7 @@ func TestNoGrooveIsShorterThanNothing(t *testing.T) {
 	for length := 92.0; length <= 140; length += 4 {
 		d := table()
 		d.Frame.Length, d.Frame.Top.Fixing = length, design.Buttons
-		m, err := Solve(d)
+		m, err := piecetest.Solved(judge(d, nil))
 		if err != nil {
 			continue
 		}

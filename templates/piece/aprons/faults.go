@@ -10,25 +10,8 @@ import (
 	"rodsheet/templates/piece/design"
 )
 
-// Solve works out one size. The error is a *measure.BoundError for a figure that no
-// table can have.
-func Solve(d design.Design) (Model, error) {
-	m, errs := solved(d, nil)
-	if len(errs) > 0 {
-		return Model{}, errs[0]
-	}
-	return m, nil
-}
-
-// Faults returns an error for each figure that no table can have. What depends on a
-// key in doubt, or on a figure with an error, is not asked.
-func Faults(d design.Design, doubts design.Doubts) []error {
-	_, errs := solved(d, doubts)
-	return errs
-}
-
-// solved returns them with what was worked out to ask the last of them.
-func solved(d design.Design, doubts design.Doubts) (m Model, errs []error) {
+// judge works out one size, as assembly.Spec wants it.
+func judge(d design.Design, doubts design.Doubts) (m Model, errs []error) {
 	whole := question{Keys: everything, Ask: func() error {
 		m = newModel(d)
 		return room(m)

@@ -12,7 +12,7 @@ import (
 // Kind returns the kind of piece.
 var Kind = sync.OnceValue(func() kind.Kind {
 	return assembly.Kind(assembly.Spec[Model]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending,
+		Judge: judge, Envelopes: envelopes(), Mends: mends(), Mending: mending,
 		Grips: func(Model) map[measure.ID]assembly.Grip[Model] {
 			return map[measure.ID]assembly.Grip[Model]{"height": {Key: "frame.height", Up: true}}
 		},

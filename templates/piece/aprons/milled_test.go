@@ -9,6 +9,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // asMilled is a table with stretchers whose stock came out a little off.
@@ -81,7 +82,7 @@ func TestPlumbTableAsMilled(t *testing.T) {
 	d := table()
 	d.Frame.Legs.Rake, d.Frame.Legs.Splay = 0, 0
 	d.Frame.Milled = design.FrameMilled{Legs: 39.1, Aprons: 21}
-	m, err := Solve(d)
+	m, err := piecetest.Solved(judge(d, nil))
 	if err != nil {
 		t.Fatal(err)
 	}

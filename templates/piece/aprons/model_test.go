@@ -182,7 +182,7 @@ func TestStartsCanBeBuilt(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			file, err := design.Read(text, Faults)
+			file, err := design.Read(text, piecetest.Faults(judge))
 			if err != nil {
 				t.Fatalf("%d sides: %v", sides, err)
 			}
@@ -190,7 +190,7 @@ func TestStartsCanBeBuilt(t *testing.T) {
 			for _, fixing := range []design.FixingKind{design.Buttons, design.Screws} {
 				d := file.Sizes[0]
 				d.Frame.Top.Fixing = fixing
-				m, err := Solve(d)
+				m, err := piecetest.Solved(judge(d, nil))
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -234,7 +234,7 @@ func TestEveryFigureAtItsLimits(t *testing.T) {
 					continue
 				}
 				knob.Set(v)
-				m, err := Solve(d)
+				m, err := piecetest.Solved(judge(d, nil))
 				var bound *measure.BoundError
 				switch {
 				case err != nil && !errors.As(err, &bound):

@@ -11,6 +11,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -309,7 +310,7 @@ func TestSectionsThatPaperHolds(t *testing.T) {
 		d    design.Design
 		want bool
 	}{{table(), false}, {steep, true}, {six, true}} {
-		m, err := Solve(c.d)
+		m, err := piecetest.Solved(judge(c.d, nil))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -53,8 +53,10 @@ type Jointed interface {
 
 // A Spec is what a kind of piece is made of.
 type Spec[M Model] struct {
-	Solve  func(design.Design) (M, error)
-	Faults func(design.Design, design.Doubts) []error
+	// Judge works a design out, and returns an error for each figure that no piece of the
+	// kind can have: a *measure.BoundError. What hangs on a key in doubt, or on a figure
+	// with an error, is not asked; with an error the model is none.
+	Judge func(design.Design, design.Doubts) (M, []error)
 	// Envelopes come between what is bought and the record, in the order of the work.
 	Envelopes []Envelope[M]
 	// Mends are the keys of the design whose figures may mend a check of an ID.
@@ -84,18 +86,22 @@ type Grip[M Model] struct {
 
 // Kind returns the kind of piece of a spec.
 func Kind[M Model](s Spec[M]) kind.Kind {
-	return kind.Kind{Faults: s.Faults, Solve: func(sizes []design.Design) (kind.Work, error) {
-		models := make([]M, len(sizes))
-		for i, d := range sizes {
-			m, err := s.Solve(d)
-			if err != nil {
-				return nil, err
-			}
-			models[i] = m
-		}
-		return workOf(s, models), nil
-	}}
+	return kind.Kind{Sizes: func() kind.Sizes { return &sizes[M]{Spec: s} }}
 }
+
+// sizes are kind.Sizes.
+type sizes[M Model] struct {
+	Spec[M]
+	models []M
+}
+
+func (s *sizes[M]) Add(d design.Design, doubts design.Doubts) []error {
+	m, errs := s.Judge(d, doubts)
+	s.models = append(s.models, m)
+	return errs
+}
+
+func (s *sizes[M]) Work() kind.Work { return workOf(s.Spec, s.models) }
 
 type work[M Model] struct {
 	Spec[M]
@@ -155,8 +161,8 @@ func (w work[M]) Grips(size int) map[measure.ID]kind.Grip {
 	out := map[measure.ID]kind.Grip{}
 	for id, g := range w.Spec.Grips(w.models[size]) {
 		out[id] = kind.Grip{Key: g.Key, Up: g.Up, At: func(d design.Design) (float64, bool) {
-			m, err := w.Solve(d)
-			if err != nil {
+			m, errs := w.Judge(d, nil)
+			if len(errs) > 0 {
 				return 0, false
 			}
 			if g.At == nil {

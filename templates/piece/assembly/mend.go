@@ -97,7 +97,7 @@ func (w work[M]) tries(d design.Design, t turner) func(figure float64) []kind.Ch
 		if !asked {
 			try := d
 			*t.at(&try) = figure
-			if other, err := w.Solve(try); err == nil {
+			if other, errs := w.Judge(try, nil); len(errs) == 0 {
 				found = other.Checks()
 			}
 			known[figure] = found

@@ -18,7 +18,7 @@ import (
 // Kind returns the kind.
 var Kind = sync.OnceValue(func() kind.Kind {
 	return assembly.Kind(assembly.Spec[Box]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Grips: Box.grips,
+		Judge: judge, Envelopes: envelopes(), Mends: mends(), Mending: mending, Grips: Box.grips,
 	})
 })
 
@@ -60,24 +60,19 @@ func (f face) up() solid.Vec {
 	return f.out.Mul(s).Add(solid.V(0, 0, c))
 }
 
-// Solve works one size out. The error is a *measure.BoundError.
-func Solve(d design.Design) (Box, error) {
-	if errs := Faults(d, nil); len(errs) > 0 {
-		return Box{}, errs[0]
-	}
-	return Box{d, faces(d.Box)}, nil
-}
-
-// Faults returns what Solve refuses of a design, as kind.Kind has it.
-func Faults(d design.Design, doubts design.Doubts) []error {
-	of := func(ask func(Box) error) func() error {
-		return func() error { return ask(Box{d, faces(d.Box)}) }
-	}
+// judge works one size out, as assembly.Spec wants it.
+func judge(d design.Design, doubts design.Doubts) (Box, []error) {
+	var b Box
+	of := func(ask func(Box) error) func() error { return func() error { return ask(b) } }
 	bottom := append(keys(), "box.bottom.kind", "box.bottom.thickness", "box.bottom.up", "box.bottom.gap")
-	return assembly.Faults(d, doubts,
-		assembly.Question{Keys: keys(), Ask: of(cornered)},
+	errs := assembly.Faults(d, doubts,
+		assembly.Question{Keys: keys(), Ask: func() error {
+			b = Box{d, faces(d.Box)}
+			return cornered(b)
+		}},
 		assembly.Question{Keys: keys(), Ask: of(roomy)},
 		assembly.Question{Keys: bottom, Ask: of(bottomed)})
+	return b, errs
 }
 
 // cornered refuses corners that so many sides, or such slopes, do not have.

@@ -57,7 +57,7 @@ func anyBox(t *rapid.T) design.Design {
 
 func worked(t rapid.TB, d design.Design) Box {
 	t.Helper()
-	b, err := Solve(d)
+	b, err := piecetest.Solved(judge(d, nil))
 	var bound *measure.BoundError
 	if errors.As(err, &bound) {
 		if r, ok := t.(*rapid.T); ok {
@@ -348,7 +348,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		d := regular(5, 15)
 		tt.change(&d.Box)
-		_, err := Solve(d)
+		_, err := piecetest.Solved(judge(d, nil))
 		var bound *measure.BoundError
 		if !errors.As(err, &bound) || bound.Figure != tt.figure {
 			t.Errorf("%s: %v, want one about %s", tt.name, err, tt.figure)
@@ -479,7 +479,7 @@ func checkFix(t *testing.T, d design.Design, c kind.Check, f kind.Fix) {
 		try := d
 		at, _ := f.Key.Figure()
 		*at(&try) = v
-		b, err := Solve(try)
+		b, err := piecetest.Solved(judge(try, nil))
 		if err != nil {
 			return false
 		}

@@ -12,6 +12,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 )
 
 // starts calls f with every starting design.
@@ -182,7 +183,7 @@ func TestWorkIsLocated(t *testing.T) {
 					continue
 				}
 				tried++
-				_, err := design.Read([]byte(changed), piece.Faults)
+				_, err := design.Read([]byte(changed), piecetest.Faults(piece.Judge))
 				if err == nil {
 					continue
 				}
@@ -246,7 +247,7 @@ func TestAllMistakesAtOnce(t *testing.T) {
 		{"what a misspelt word would have gone with", instead("[legs]", "plain-ent = \"closed\"\nslack = 0.3\n[legs]", "300", "700"), "6 ring.plain-ent"},
 		{"what hangs on a table that is no table", instead("[ring]", "[[ring]]"), "1 ring"},
 	} {
-		_, err := design.Read([]byte(tt.text), piece.Faults)
+		_, err := design.Read([]byte(tt.text), piecetest.Faults(piece.Judge))
 		got := strings.Join(subjects(err), ", ")
 		if tt.name == "what hangs on a table that is no table" || strings.HasSuffix(tt.want, " ") {
 			if !strings.HasPrefix(got, tt.want) || strings.Contains(got, "foot-circle") {
@@ -271,7 +272,7 @@ func TestMisspeltKeysMakeNoNoise(t *testing.T) {
 				continue // without them a fraction can be read in two ways
 			}
 			for _, other := range []string{key + "x", "zzzzzzzzzzzz"} {
-				_, err := design.Read([]byte(text[:at[2]]+other+text[at[3]:]), piece.Faults)
+				_, err := design.Read([]byte(text[:at[2]]+other+text[at[3]:]), piecetest.Faults(piece.Judge))
 				var all design.Mistakes
 				errors.As(err, &all)
 				for _, m := range all {

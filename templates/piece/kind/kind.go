@@ -15,13 +15,31 @@ import (
 
 // A Kind is a family of pieces.
 type Kind struct {
-	// Faults returns what Solve refuses of a design, an error for each figure; what
-	// depends on a key in doubt is not checked.
-	Faults func(design.Design, design.Doubts) []error
-	// Solve works out all sizes of one file, of which there is at least one.
-	Solve func([]design.Design) (Work, error)
+	// Sizes returns those of a new file, none yet.
+	Sizes func() Sizes
 	// Plan says that its pack can have a full-size plan, to lay the parts on.
 	Plan bool
+}
+
+// Sizes are those of one file, worked out one after the other and then together.
+type Sizes interface {
+	// Add works out one more. It returns an error for each figure that no piece of the
+	// kind can have; what hangs on a key in doubt is not asked.
+	Add(design.Design, design.Doubts) []error
+	// Work is that of all sizes, of which there is at least one and none had an error.
+	Work() Work
+}
+
+// Solve works out all sizes of one file, of which there is at least one. The error is the
+// first of the first that has one.
+func (k Kind) Solve(all []design.Design) (Work, error) {
+	sizes := k.Sizes()
+	for _, d := range all {
+		if errs := sizes.Add(d, nil); len(errs) > 0 {
+			return nil, errs[0]
+		}
+	}
+	return sizes.Work(), nil
 }
 
 // A Work is a design worked out. Sizes count from 0, in the order of the file.

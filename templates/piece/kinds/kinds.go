@@ -17,11 +17,23 @@ var all = [...]func() kind.Kind{
 	design.SeatKind:   seat.Kind,
 }
 
-// Faults returns what Solve refuses of a design of any kind; it is what design.Read asks.
-func Faults(d design.Design, doubts design.Doubts) []error { return all[d.Kind]().Faults(d, doubts) }
-
 // HasPlan reports whether the pack of a design can have a full-size plan.
 func HasPlan(d design.Design) bool { return all[d.Kind]().Plan }
 
-// Solve works out the sizes of one file, which are of one kind.
+// Sizes are those of one file, of any kind, the same for all. The zero value has none yet;
+// its Add is what design.Read asks.
+type Sizes struct{ kind.Sizes }
+
+// Add works out one more size, as kind.Sizes has it.
+func (s *Sizes) Add(d design.Design, doubts design.Doubts) []error {
+	if s.Sizes == nil {
+		s.Sizes = all[d.Kind]().Sizes()
+	}
+	return s.Sizes.Add(d, doubts)
+}
+
+// Faults returns the errors of one design, as kind.Sizes.Add has them.
+func Faults(d design.Design, doubts design.Doubts) []error { return new(Sizes).Add(d, doubts) }
+
+// Solve works out the sizes of one file, as kind.Kind.Solve does.
 func Solve(sizes []design.Design) (kind.Work, error) { return all[sizes[0].Kind]().Solve(sizes) }

@@ -1,7 +1,6 @@
 package kinds
 
 import (
-	"slices"
 	"sync"
 
 	"rodsheet/geometry"
@@ -16,37 +15,34 @@ import (
 	"rodsheet/templates/piece/wording"
 )
 
-func ring() kind.Kind { return kind.Kind{Faults: piece.Faults, Solve: solveRing, Plan: true} }
+func ring() kind.Kind {
+	return kind.Kind{Sizes: func() kind.Sizes { return new(ringSizes) }, Plan: true}
+}
+
+// ringSizes are the pieces of a ringWork, their stops not shared yet.
+type ringSizes struct{ pieces, written []piece.Piece }
+
+func (s *ringSizes) Add(d design.Design, doubts design.Doubts) []error {
+	p, errs := piece.Judge(d, doubts)
+	s.pieces = append(s.pieces, p)
+	if d.Unit != d.Written {
+		d.Unit = d.Written
+		var more []error
+		p, more = piece.Judge(d, doubts)
+		errs = append(errs, more...)
+	}
+	s.written = append(s.written, p)
+	return errs
+}
+
+func (s *ringSizes) Work() kind.Work {
+	return ringOf(piece.ShareStops(s.pieces), piece.ShareStops(s.written))
+}
 
 // A ringWork is a ring on splayed legs worked out.
 type ringWork struct {
 	pieces, written []piece.Piece // as they are printed, and in the unit of their file
 	found           func() checks.Findings
-}
-
-func solveRing(sizes []design.Design) (kind.Work, error) {
-	pieces, err := solveAll(sizes)
-	if err != nil || sizes[0].Unit == sizes[0].Written {
-		return ringOf(pieces, pieces), err
-	}
-	written := slices.Clone(sizes)
-	for i, d := range sizes {
-		written[i].Unit = d.Written
-	}
-	as, err := solveAll(written)
-	return ringOf(pieces, as), err
-}
-
-func solveAll(sizes []design.Design) ([]piece.Piece, error) {
-	var pieces []piece.Piece
-	for _, d := range sizes {
-		p, err := piece.Solve(d)
-		if err != nil {
-			return nil, err
-		}
-		pieces = append(pieces, p)
-	}
-	return piece.ShareStops(pieces), nil
 }
 
 func ringOf(pieces, written []piece.Piece) ringWork {

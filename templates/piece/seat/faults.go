@@ -15,27 +15,10 @@ import (
 // slides off (common practice, no source).
 const steepestFall = 15 * math.Pi / 180
 
-// Solve works one size out. The error is a *measure.BoundError for a figure that no seat
-// can have.
-func Solve(d design.Design) (Seat, error) {
-	s, errs := judged(d, nil)
-	if len(errs) > 0 {
-		return Seat{}, errs[0]
-	}
-	return s, nil
-}
-
 type question = assembly.Question
 
-// Faults returns an error for each figure that no seat can have. What hangs on a key in
-// doubt, or on a figure with an error, is not asked.
-func Faults(d design.Design, doubts design.Doubts) []error {
-	_, errs := judged(d, doubts)
-	return errs
-}
-
-// judged returns the seat of a design as well, which is none where there are errors.
-func judged(d design.Design, doubts design.Doubts) (whole Seat, errs []error) {
+// judge works one size out, as assembly.Spec wants it.
+func judge(d design.Design, doubts design.Doubts) (whole Seat, errs []error) {
 	all := everything()
 	asked := append(questions(d.Seat), assembly.Moisture(d.Wood), question{Keys: all, Ask: func() error {
 		whole = newSeat(d)

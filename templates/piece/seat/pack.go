@@ -24,7 +24,7 @@ var Kind = sync.OnceValue(func() kind.Kind {
 
 func spec() assembly.Spec[Seat] {
 	return assembly.Spec[Seat]{
-		Solve: Solve, Faults: Faults, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
+		Judge: judge, Envelopes: envelopes(), Mends: mends(), Mending: mending, Usual: usual(), Grips: Seat.grips,
 	}
 }
 

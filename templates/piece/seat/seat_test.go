@@ -17,6 +17,7 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
+	"rodsheet/templates/piece/internal/piecetest"
 	"rodsheet/templates/piece/kind"
 )
 
@@ -215,7 +216,7 @@ func anySeat(t *rapid.T) design.Design {
 
 func worked(t rapid.TB, d design.Design) Seat {
 	t.Helper()
-	s, err := Solve(d)
+	s, err := piecetest.Solved(judge(d, nil))
 	var bound *measure.BoundError
 	if errors.As(err, &bound) {
 		if r, ok := t.(*rapid.T); ok {
@@ -478,7 +479,7 @@ func TestFaults(t *testing.T) {
 	} {
 		d := bench()
 		tt.change(&d.Seat)
-		_, err := Solve(d)
+		_, err := piecetest.Solved(judge(d, nil))
 		got := ""
 		if err != nil {
 			got = err.Error()
@@ -499,10 +500,9 @@ func TestTriesOnce(t *testing.T) {
 	d, s, tried := bench(), spec(), map[places]int{}
 	d.Seat.Shape, d.Seat.BackWidth, d.Seat.Stretchers = design.ShieldSeat, 230, design.SeatStretchers{}
 	d.Seat.Width, d.Seat.Front.Apart, d.Seat.Back.Apart = 430, 200, 200
-	solve := s.Solve
-	s.Solve = func(d design.Design) (Seat, error) {
+	s.Judge = func(d design.Design, doubts design.Doubts) (Seat, []error) {
 		tried[places{d.Seat.Back.Apart, d.Seat.Back.From}]++
-		return solve(d)
+		return judge(d, doubts)
 	}
 	w, err := assembly.Kind(s).Solve([]design.Design{d})
 	if err != nil {

@@ -359,7 +359,7 @@ func TestAnyFigures(t *testing.T) {
 			wide("rake", &row.FrontBack, -0.52, 0.78)
 			wide("splay", &row.Aside, -0.52, 0.78)
 		}
-		if Faults(d, nil) != nil {
+		if piecetest.Faults(judge)(d, nil) != nil {
 			return
 		}
 		w := worked(t, d)
