@@ -117,3 +117,54 @@ func TestLeftAndRightMakeTheWhole(t *testing.T) {
 func agree(got, want float64) bool {
 	return math.Abs(got-want) <= 1e-9*math.Max(1, math.Abs(want))
 }
+
+// A band round circles is the hull of points on all of them, and touches the farthest in
+// every direction; so it does where some hold others, stand on each other or are points.
+func TestRoundHull(t *testing.T) {
+	held := 0
+	rapid.Check(t, func(t *rapid.T) {
+		var circles []geometry.Circle
+		grid := func(name string, most int) float64 { return 10 * float64(rapid.IntRange(0, most).Draw(t, name)) }
+		for range rapid.IntRange(1, 5).Draw(t, "circles") {
+			circles = append(circles, geometry.Circle{Centre: geometry.Pt(grid("x", 9), grid("y", 9)), Radius: grid("radius", 5)})
+		}
+		for i, c := range circles {
+			if slices.ContainsFunc(circles[:i], func(d geometry.Circle) bool { return c.Centre.Distance(d.Centre) < math.Abs(c.Radius-d.Radius) }) {
+				held++
+			}
+		}
+		got := geometry.RoundHull(circles...)
+		var points []geometry.Point
+		for _, c := range circles {
+			for k := range 720 {
+				points = append(points, c.Centre.Add(geometry.Polar(c.Radius, math.Pi*float64(k)/360)))
+			}
+		}
+		// Half a degree leaves a circle of 50 mm by 0.0005 mm, its chords by a Sagitta.
+		if a, b := geometry.Area(got), geometry.Area(geometry.Hull(points)); math.Abs(a-b) > 1e-5*(b+1)+0.002*600 {
+			t.Fatalf("%v: area %.4f mm², want %.4f", circles, a, b)
+		}
+		for k := range 90 {
+			way := geometry.Polar(1, math.Pi*float64(k)/45+0.01)
+			reaches, want := math.Inf(-1), math.Inf(-1)
+			for _, p := range got {
+				reaches = math.Max(reaches, p.Dot(way))
+			}
+			for _, c := range circles {
+				want = math.Max(want, c.Centre.Dot(way)+c.Radius)
+			}
+			if math.Abs(reaches-want) > geometry.Sagitta {
+				t.Fatalf("%v: reaches %.4f mm, want %.4f", circles, reaches, want)
+			}
+		}
+		for i, p := range got { // it turns to the left only
+			a, b := got[(i+len(got)-1)%len(got)], got[(i+1)%len(got)]
+			if p.Sub(a).Cross(b.Sub(p)) < -1e-6 {
+				t.Fatalf("%v: turns to the right at %v", circles, p)
+			}
+		}
+	})
+	if held == 0 {
+		t.Error("no circle held another")
+	}
+}

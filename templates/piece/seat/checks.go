@@ -46,10 +46,8 @@ func (s Seat) Checks() []kind.Check {
 		out = append(out, texts().AtLeast(u, id+".inside", edge, 0, kind.Fail))
 		out = append(out, texts().AtLeast(u, id+".edge", edge, edgeShare*d, kind.Warn))
 		lean := 0.0
-		for _, l := range s.legs {
-			if l.sort.row == row {
-				lean = math.Max(lean, l.lean.Resultant())
-			}
+		for _, l := range s.unlike(row) {
+			lean = math.Max(lean, l.lean.Resultant())
 		}
 		out = append(out, texts().Limited(u, id+".steep", measure.Angle(lean), measure.IsAtMost, measure.Angle(measure.Radians(mostLean)), kind.Warn))
 		if k.Mortise.Wedged() {
@@ -117,10 +115,7 @@ func (s Seat) faces() []float64 {
 // edge returns the least wood between the holes of a row and the edge of the seat.
 func (s Seat) edge(of design.SeatRow) float64 {
 	least := math.Inf(1)
-	for _, l := range s.legs {
-		if l.sort.row != of {
-			continue
-		}
+	for _, l := range s.unlike(of) {
 		for _, z := range s.faces() {
 			least = math.Min(least, s.rim.Inside(s.mouth(l, z)...))
 		}
@@ -172,10 +167,7 @@ func apart(a, b []geometry.Point) float64 {
 func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 	least := math.Inf(1)
 	g := flat(s.grain())
-	for _, l := range s.legs {
-		if l.sort.row != of {
-			continue
-		}
+	for _, l := range s.unlike(of) {
 		mouth := s.mouth(l, s.thickness())
 		beside := lists.Map(mouth, g.Cross)
 		if r := s.rim.Diameter / 2; r > 0 { // half the chord, less the way from its middle

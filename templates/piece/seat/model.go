@@ -94,21 +94,9 @@ func rim(s design.Seat) joint.Top {
 		// The rim is a band round three circles: two at the corners of the front, one that
 		// touches the back.
 		r, b := s.Corner, s.BackWidth/2
-		var all []geometry.Point
-		for _, c := range []struct {
-			at, out geometry.Point
-			radius  float64
-		}{{geometry.Pt(r-w, r-d), geometry.Pt(-1, 0), r}, {geometry.Pt(w-r, r-d), geometry.Pt(1, 0), r}, {geometry.Pt(0, d-b), geometry.Pt(0, 1), b}} {
-			if c.radius == 0 {
-				all = append(all, c.at)
-				continue
-			}
-			// The back is no wider than the front: what lies inward is never on the band.
-			all = append(all, lists.Where(geometry.Arc(c.at, c.radius, 0, 2*math.Pi), func(p geometry.Point) bool {
-				return p.Sub(c.at).Dot(c.out) > -c.radius/10
-			})...)
-		}
-		return joint.ChordTop(geometry.Hull(all))
+		return joint.ChordTop(geometry.RoundHull(
+			geometry.Circle{Centre: geometry.Pt(r-w, r-d), Radius: r}, geometry.Circle{Centre: geometry.Pt(w-r, r-d), Radius: r},
+			geometry.Circle{Centre: geometry.Pt(0, d-b), Radius: b}))
 	case design.FreeSeat:
 		return joint.Top{Corners: s.Points, Round: s.Corner}
 	}
@@ -301,6 +289,13 @@ func (s Seat) sorts() []leg {
 		}
 	}
 	return out
+}
+
+// unlike returns the legs of a row but those on the left of a seat that is mirrored there.
+func (s Seat) unlike(of design.SeatRow) []leg {
+	return lists.Where(s.legs, func(l leg) bool {
+		return l.sort.row == of && (l.side >= 0 || s.design.Seat.Shape == design.FreeSeat)
+	})
 }
 
 // count returns how many legs are of a sort.
