@@ -34,6 +34,7 @@ then its figures. The exit status is 1 when the piece cannot be built.`,
 			{"rodsheet check table.toml --size low --json", "one size, for another program"},
 		},
 		design: true,
+		prints: true,
 		act:    checkDesign,
 	}
 }

@@ -34,6 +34,9 @@ type command struct {
 	act func(ctx context.Context, v *values, w world) error
 	// design says that its one word is a design file, which is read first.
 	design bool
+	// prints says that it writes to standard output alone. There is nothing to clean up
+	// then: a signal ends it as it ends any program, and nothing has to wait for one.
+	prints bool
 }
 
 // A world is what a command may touch besides the files that it writes.
@@ -41,6 +44,7 @@ type world struct {
 	getenv         func(string) string
 	read           func(name string) (designText, error)
 	stdout, stderr io.Writer
+	stops          func(context.Context) context.Context // cancelled when the user asks for an end; nil: that is never asked
 }
 
 // A maker makes a pack once the paper is known.
@@ -172,6 +176,9 @@ func (c command) usage() string {
 
 // perform reads the flags, makes the job, lays it on paper and writes it.
 func (c command) perform(ctx context.Context, args []string, w world) error {
+	if w.stops != nil && !c.prints {
+		ctx = w.stops(ctx)
+	}
 	v, err := c.figures(ctx, args, w)
 	if errors.Is(err, pflag.ErrHelp) {
 		return emit(w.stdout, c.help())

@@ -34,6 +34,7 @@ fish or powershell. Where it goes:
 			{"rodsheet completion fish", "for fish, version 3 and later"},
 			{"rodsheet completion powershell", "for PowerShell, version 5 and later"},
 		},
+		prints: true,
 		act: func(_ context.Context, v *values, w world) error {
 			shell, err := v.oneOf("shell", shells)
 			if err != nil {

@@ -26,10 +26,16 @@ func main() {
 	if engine() {
 		return
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), stopSignals()...)
-	// The first signal asks for a clean end; a second one gets its way.
+	w := world{os.Getenv, readSome, os.Stdout, os.Stderr, untilStopped}
+	os.Exit(w.run(context.Background(), os.Args[1:]))
+}
+
+// untilStopped returns a context that a signal cancels: the first one asks for a clean
+// end, a second one gets its way.
+func untilStopped(ctx context.Context) context.Context {
+	ctx, stop := signal.NotifyContext(ctx, stopSignals()...)
 	context.AfterFunc(ctx, stop)
-	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdout, os.Stderr))
+	return ctx
 }
 
 // hangup is SIGHUP, which not every system has a name for.
@@ -48,10 +54,6 @@ func stopSignals() []os.Signal {
 // run carries out one command line, without the program's name, and returns
 // the exit status: 0, 1 where the system failed, 2 where the user has to
 // change something.
-func run(ctx context.Context, args []string, getenv func(string) string, stdout, stderr io.Writer) int {
-	return world{getenv, readSome, stdout, stderr}.run(ctx, args)
-}
-
 func (w world) run(ctx context.Context, args []string) int {
 	return report(w.stderr, caught(func() error { return w.dispatch(ctx, args) }))
 }

@@ -97,7 +97,7 @@ func mode(ts *testscript.TestScript, neg bool, args []string) {
 // start runs one command line in-process, without an environment.
 func start(ctx context.Context, args ...string) (status int, stdout, stderr string) {
 	var out, errs bytes.Buffer
-	status = run(ctx, args, func(string) string { return "" }, &out, &errs)
+	status = world{getenv: func(string) string { return "" }, read: readSome, stdout: &out, stderr: &errs}.run(ctx, args)
 	return status, out.String(), errs.String()
 }
 
@@ -116,6 +116,21 @@ func TestInterruptedRun(t *testing.T) {
 	}
 	if entries, err := os.ReadDir(dir); err != nil || len(entries) != 0 {
 		t.Errorf("files %v, want none", entries)
+	}
+}
+
+// Who writes a file has its end asked for; a command that only prints is ended.
+func TestStops(t *testing.T) {
+	t.Parallel()
+	for line, want := range map[string]bool{"check " + anExample: false, "completion bash": false, "scale -o -": true, "buying -o - " + anExample: true} {
+		asked := false
+		w := world{getenv: func(string) string { return "" }, read: readSome, stdout: io.Discard, stderr: io.Discard, stops: func(ctx context.Context) context.Context {
+			asked = true
+			return ctx
+		}}
+		if status := w.run(t.Context(), strings.Fields(line)); status != 0 || asked != want {
+			t.Errorf("%s: status %d, %v, want %v", line, status, asked, want)
+		}
 	}
 }
 
@@ -138,7 +153,7 @@ func TestCrash(t *testing.T) {
 	broken := func(string) string { panic("two\nlines") }
 	for name, do := range map[string]func(stderr io.Writer) int{
 		"of a command": func(stderr io.Writer) int {
-			return run(t.Context(), []string{"scale", "-o", "-"}, broken, io.Discard, stderr)
+			return world{getenv: broken, stdout: io.Discard, stderr: stderr}.run(t.Context(), []string{"scale", "-o", "-"})
 		},
 		"of what is waited for": func(stderr io.Writer) int {
 			_, err := awaited(t.Context(), func() (string, error) { return broken(""), nil })
@@ -171,7 +186,7 @@ func TestBrokenOutput(t *testing.T) {
 	t.Chdir(t.TempDir())
 	for _, line := range []string{"help", "help lap", "help json", "lap --help", "--version", "scale", "scale --json", "scale -o -"} {
 		var errs bytes.Buffer
-		status := run(t.Context(), strings.Fields(line), func(string) string { return "" }, full{}, &errs)
+		status := world{getenv: func(string) string { return "" }, read: readSome, stdout: full{}, stderr: &errs}.run(t.Context(), strings.Fields(line))
 		want := "rodsheet: cannot write standard output: no space left on device\n"
 		if line == "scale" || line == "scale --json" {
 			want = "rodsheet: cannot write standard output: no space left on device; scale.pdf written all the same\n"
