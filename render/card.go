@@ -28,7 +28,8 @@ type card struct {
 	column  float64
 	share   float64 // of their usual size that the pictures have
 	hanging hangings
-	flaws   int // labels struck, figures broken
+	flaws   int  // labels struck, figures broken
+	draft   bool // laid to see what room it takes: no words are set
 }
 
 // hangings are the views of pictures, told by their first strokes, as far as they were
@@ -120,11 +121,11 @@ func (k *card) head() {
 	k.under = k.ticks(cardEdge, y-0.4, inner)
 }
 
-func (k *card) copy() *card {
-	out := *k
-	out.words.Texts = slices.Clip(k.words.Texts)
-	out.areas, out.boxes = slices.Clip(k.areas), slices.Clip(k.boxes)
-	return &out
+// word sets a line of words, but of a draft.
+func (k *card) word(x, y, height float64, s string) {
+	if !k.draft {
+		k.words.Text(x, y, height, s)
+	}
 }
 
 func (k *card) area(t templates.Tone, points ...geometry.Point) {
@@ -195,6 +196,14 @@ func (k *card) view(p templates.Picture, width float64) *view {
 	if len(p.Strokes) == 0 {
 		return newView(p, 1).onCard(width, k.share, cardAirs[0]).captioned(width)
 	}
+	if free := k.viewIn(p, math.Inf(1)); free.needs <= width {
+		return free
+	}
+	return k.viewIn(p, width)
+}
+
+// viewIn is view for a picture with strokes, looked for once.
+func (k *card) viewIn(p templates.Picture, width float64) *view {
 	asked := hanging{first: &p.Strokes[0], in: geometry.Pt(width, k.share)}
 	if v := k.hanging.views[asked]; v != nil {
 		return v
@@ -204,8 +213,13 @@ func (k *card) view(p templates.Picture, width float64) *view {
 		airs = []geometry.Point{{X: 2, Y: 2}, {X: 9, Y: 9}, {X: 20, Y: 20}}[:1+2*min(1, len(p.Spans))]
 	}
 	best := newView(p, 1)
+	best.needs = captionWide
+	if p.NoScale {
+		best.needs = math.Max(captionWide, k.share*afterWide)
+	}
 	for i, air := range airs {
 		best = best.onCard(width, k.share, air)
+		best.needs = math.Max(best.needs, best.drawn.Width())
 		enough := 0
 		if i == len(airs)-1 {
 			enough = math.MaxInt // none is better
@@ -304,11 +318,11 @@ func (k *card) figures(x, y, width float64) float64 {
 		if !beside {
 			for _, line := range k.hanging.wrap(f.Name, room) {
 				y -= lettering.Pitch(small)
-				k.words.Text(x, y, small, line)
+				k.word(x, y, small, line)
 			}
 			level = y - figureHigh - lettering.Descent(small) - 0.8
 		} else {
-			k.words.Text(x, level, small, f.Name)
+			k.word(x, level, small, f.Name)
 		}
 		if f.Write {
 			k.boxes = append(k.boxes, geometry.Box(x+width-writeWide, level-1.2, x+width, level-1.2+figureRow-1))
@@ -318,7 +332,7 @@ func (k *card) figures(x, y, width float64) float64 {
 			if beside {
 				at = x + room - lettering.Width(line, figureHigh)
 			}
-			k.words.Text(at, level-float64(i)*lettering.Pitch(figureHigh), figureHigh, line)
+			k.word(at, level-float64(i)*lettering.Pitch(figureHigh), figureHigh, line)
 		}
 		y = level - 1.8 - float64(len(value)-1)*lettering.Pitch(figureHigh)
 	}
@@ -330,7 +344,7 @@ func (k *card) text(x, y, width float64) float64 {
 	set := func(s string, x, width float64) {
 		for _, line := range k.hanging.wrap(s, width) {
 			y -= lettering.Pitch(small)
-			k.words.Text(x, y, small, line)
+			k.word(x, y, small, line)
 		}
 	}
 	for _, s := range k.Text {
@@ -342,7 +356,9 @@ func (k *card) text(x, y, width float64) float64 {
 	}
 	if k.Caution != "" {
 		y -= 1.4
-		k.sign(geometry.Pt(x, y-lettering.Pitch(small)-0.6))
+		if !k.draft {
+			k.sign(geometry.Pt(x, y-lettering.Pitch(small)-0.6))
+		}
 		top := y
 		set(k.Caution, x+signSide+2, width-signSide-2)
 		y = math.Min(y, top-lettering.Pitch(small)-0.6)

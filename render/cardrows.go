@@ -75,23 +75,40 @@ func layCard(c templates.Card, most geometry.Point, share, usual float64, seen h
 func layCardAt(c templates.Card, width, share, least float64, seen hangings) (best *card) {
 	headed := &card{Card: c, size: geometry.Pt(width, 0), share: share, hanging: seen}
 	headed.head()
+	headed.draft = true
+	var as way
+	var its float64
 	for i, w := range cardWays {
 		for _, of := range w.shares {
 			floor := math.Inf(-1)
 			if best != nil && best.flaws == 0 {
 				floor = cardEdge + cardSlack - best.size.Y
 			}
-			k := headed.copy()
-			low, ok := k.lay(w, of, floor)
-			if k.size.Y = cardEdge - low; !ok && i < len(cardWays)-1 || k.shown() < least {
+			k, ok := headed.laid(w, of, floor)
+			if !ok && i < len(cardWays)-1 || k.shown() < least {
 				continue
 			}
 			if best == nil || k.flaws < best.flaws || k.flaws == best.flaws && k.size.Y < best.size.Y-cardSlack {
-				best = k
+				best, as, its = k, w, of
 			}
 		}
 	}
+	if best == nil {
+		return nil
+	}
+	headed.draft = false
+	best, _ = headed.laid(as, its, math.Inf(-1))
 	return best
+}
+
+// laid returns a copy of the card, laid as lay does.
+func (k *card) laid(w way, of, floor float64) (*card, bool) {
+	out := *k
+	out.words.Texts = slices.Clip(k.words.Texts)
+	out.areas, out.boxes = slices.Clip(k.areas), slices.Clip(k.boxes)
+	low, ok := out.lay(w, of, floor)
+	out.size.Y = cardEdge - low
+	return &out, ok
 }
 
 // usualShown returns how large the pictures of a card are beside its words.

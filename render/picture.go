@@ -24,6 +24,7 @@ type view struct {
 	air     geometry.Point // kept free at each side of the strokes
 	drawn   geometry.Rect  // what all takes on paper with the air and the figures of spans
 	struck  int            // labels that find no clear place on a card
+	needs   float64        // on a card without bounds to its width: where one is as wide it looks the same
 }
 
 // reduction returns scale number n of ISO 5455, from 0: 1:1, 1:2, 1:5, 1:10

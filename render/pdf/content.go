@@ -12,45 +12,54 @@ import (
 	"rodsheet/render/page"
 )
 
-// A contentWriter writes the content streams of pages: the operators that draw
-// them, compressed. Its memory and its compressor are used again for the next
-// page: to make a new compressor takes longer than to use it.
-type contentWriter struct {
-	text   []byte
-	starts []int
-	order  []int
+// A packer compresses the content streams of pages, one after the other: to make a new
+// compressor takes longer than to use it.
+type packer struct {
 	packed bytes.Buffer
 	zlib   *zlib.Writer
 }
 
-func newContentWriter() *contentWriter {
-	w := &contentWriter{}
-	w.zlib, _ = zlib.NewWriterLevel(&w.packed, zlib.BestSpeed) // fails for an unknown level only
-	return w
+func newPacker() *packer {
+	p := &packer{}
+	p.zlib, _ = zlib.NewWriterLevel(&p.packed, zlib.BestSpeed) // fails for an unknown level only
+	return p
 }
 
-// object returns the content stream of p in place of the one in which gofpdf
-// has set the font, which it names by a checksum of its own. That setting is
-// kept.
-func (w *contentWriter) object(n int, old []byte, lines []page.Line, p page.Page) ([]byte, error) {
+// object returns a content stream in place of the one in which gofpdf has set the
+// font, which it names by a checksum of its own. That setting is kept.
+func (p *packer) object(n int, old, content []byte) ([]byte, error) {
 	const begins, fontEnds = ">>\nstream\n", " Tf ET\n"
-	_, content, ok := bytes.Cut(old, []byte(begins))
-	setting, _, found := bytes.Cut(content, []byte(fontEnds))
+	_, text, ok := bytes.Cut(old, []byte(begins))
+	setting, _, found := bytes.Cut(text, []byte(fontEnds))
 	if !ok || !found {
 		return nil, errStrange
 	}
-	w.text = append(append(w.text[:0], setting...), fontEnds...)
+	p.packed.Reset()
+	p.zlib.Reset(&p.packed)
+	for _, text := range [][]byte{setting, []byte(fontEnds), content} {
+		p.zlib.Write(text) // never fails: it goes to memory
+	}
+	p.zlib.Close()
+	out := fmt.Appendf(nil, "%d 0 obj\n<</Filter /FlateDecode /Length %d%s", n, p.packed.Len(), begins)
+	return append(append(out, p.packed.Bytes()...), "\nendstream\nendobj\n"...), nil
+}
+
+// A contentWriter writes the operators that draw a page.
+type contentWriter struct {
+	text   []byte
+	starts []int
+	order  []int
+}
+
+// content returns the operators that draw a page, its strokes in lines.
+func content(lines []page.Line, p page.Page) []byte {
+	w := contentWriter{text: make([]byte, 0, 64<<10)} // more than most
 	w.areas(p.Areas)
 	w.strokes(lines, p.Strokes)
 	for _, t := range p.Texts {
 		w.letter(t)
 	}
-	w.packed.Reset()
-	w.zlib.Reset(&w.packed)
-	w.zlib.Write(w.text) // never fails: it goes to memory
-	w.zlib.Close()
-	out := fmt.Appendf(nil, "%d 0 obj\n<</Filter /FlateDecode /Length %d%s", n, w.packed.Len(), begins)
-	return append(append(out, w.packed.Bytes()...), "\nendstream\nendobj\n"...), nil
+	return w.text
 }
 
 // areas adds the operators that fill the areas, and takes black again. A run whose

@@ -85,7 +85,7 @@ func TestRewriteOfAnotherForm(t *testing.T) {
 func TestContentObject(t *testing.T) {
 	const old = "4 0 obj\n<</Length 9>>\nstream\n0.57 w\nBT /Fabc 1.00 Tf ET\nBT (drawn) Tj ET\n\nendstream\nendobj\n"
 	p := page.Page{Texts: []page.Text{{Height: 2.5, String: "lap"}, {Height: 2.5, String: ""}}}
-	got, err := newContentWriter().object(4, []byte(old), nil, p)
+	got, err := newPacker().object(4, []byte(old), content(nil, p))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +100,7 @@ func TestContentObject(t *testing.T) {
 		t.Errorf("%q, %v: want the font of the frame and one text", text, err)
 	}
 	for _, broken := range []string{strings.Replace(old, ">>\nstream", ">> stream", 1), strings.Replace(old, " Tf ET", "", 1)} {
-		if _, err := newContentWriter().object(4, []byte(broken), nil, p); err == nil {
+		if _, err := newPacker().object(4, []byte(broken), nil); err == nil {
 			t.Errorf("%q is taken", broken)
 		}
 	}
@@ -118,7 +118,7 @@ func TestStyle(t *testing.T) {
 		{page.Line{Width: mm / 2}, "0.5 w [ ] 0 d 1 j 1 J\n"},
 		{page.Line{Width: 2 * mm, Dash: []float64{8 * mm, 3 * mm}}, "2 w [ 8 3 ] 0 d 1 j 0 J\n"},
 	} {
-		w := newContentWriter()
+		var w contentWriter
 		w.style(c.line)
 		if got := string(w.text); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

@@ -14,6 +14,7 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
+	"rodsheet/geometry/lists"
 	"rodsheet/render/lettering"
 	"rodsheet/render/page"
 )
@@ -48,16 +49,25 @@ func Write(w io.Writer, doc page.Document) error {
 // pages into it.
 func compose(doc page.Document) ([]byte, error) {
 	var b bytes.Buffer
-	if err := frame(doc).Output(&b); err != nil {
+	var err error
+	contents := make([][]byte, len(doc.Pages))
+	lists.Each(1+len(contents), func(i int) {
+		if i == 0 {
+			err = frame(doc).Output(&b)
+			return
+		}
+		contents[i-1] = content(doc.Lines, doc.Pages[i-1])
+	})
+	if err != nil {
 		return nil, err
 	}
-	writers := sync.Pool{New: func() any { return newContentWriter() }}
+	packers := sync.Pool{New: func() any { return newPacker() }}
 	return rewrite(b.Bytes(), func(n int, object []byte) ([]byte, error) {
 		// The content of page i, counted from 1, is object 2i + 2.
-		if i := n/2 - 2; n%2 == 0 && i >= 0 && i < len(doc.Pages) {
-			content := writers.Get().(*contentWriter)
-			defer writers.Put(content)
-			return content.object(n, object, doc.Lines, doc.Pages[i])
+		if i := n/2 - 2; n%2 == 0 && i >= 0 && i < len(contents) {
+			p := packers.Get().(*packer)
+			defer packers.Put(p)
+			return p.object(n, object, contents[i])
 		}
 		return withPreferences(n, object), nil
 	})

@@ -18,11 +18,12 @@ import (
 // piece put together.
 func cardsOf(plan shop.Plan, whole templates.Picture) map[shop.Stage][]templates.Card {
 	out := map[shop.Stage][]templates.Card{}
-	pictures := galleries(plan, whole)
-	for i, c := range plan.Cards {
-		card := wording.Card(plan, c)
+	pictures, words := galleries(plan, whole), make([]templates.Card, len(plan.Cards))
+	lists.Each(len(words), func(i int) { words[i] = wording.Card(plan, plan.Cards[i]) })
+	for i, card := range words {
 		card.Setup, card.After = pictures[i].setup, pictures[i].after
-		out[c.Stage] = append(out[c.Stage], card)
+		stage := plan.Cards[i].Stage
+		out[stage] = append(out[stage], card)
 	}
 	return out
 }

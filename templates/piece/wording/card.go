@@ -359,13 +359,13 @@ func (w writer) notes(of func(shop.Step) []shop.Note, begins func(wording.Text) 
 			}
 			return i >= 0
 		})
-		same := w.of(func(s shop.Step) bool {
-			return slices.ContainsFunc(its, func(t shop.Step) bool { return t.Do == s.Do })
-		})
+		does := lists.Unique(lists.Map(its, func(s shop.Step) shop.Do { return s.Do }))
 		text := noteTexts()[id]
-		if which := w.which(its, begins); which != "" && len(its) < len(same) {
-			out = append(out, say("%s: %s", which, w.together(its, said, text)))
-			continue
+		if len(its) < lists.Count(w.Steps, func(s shop.Step) bool { return slices.Contains(does, s.Do) }) {
+			if which := w.which(its, begins); which != "" {
+				out = append(out, say("%s: %s", which, w.together(its, said, text)))
+				continue
+			}
 		}
 		out = append(out, w.together(its, said, begins(text)))
 	}
