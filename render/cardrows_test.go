@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -135,5 +136,30 @@ func TestCardsOfExamplesHaveNoFlaws(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A picture that the width of a card does not bound looks as one without bounds, in any
+// width from that which it needs on.
+func TestAPictureThatNoWidthBounds(t *testing.T) {
+	free, bound := 0, 0
+	for _, p := range slices.Concat(sawCard().Setup, sawCard().After) {
+		for _, share := range cardShares {
+			for width := 20.0; width < 190; width += 7.3 {
+				k := &card{share: share, hanging: newHangings()}
+				got, want := k.view(p, width), (&card{share: share, hanging: newHangings()}).viewIn(p, width)
+				if got.needs > width {
+					bound++
+				} else {
+					free++
+				}
+				if got.drawn != want.drawn || got.factor != want.factor || got.struck != want.struck || !slices.Equal(got.caption, want.caption) {
+					t.Errorf("share %g, %g mm wide: %v at %g, want %v at %g", share, width, got.drawn, got.factor, want.drawn, want.factor)
+				}
+			}
+		}
+	}
+	if free == 0 || bound == 0 {
+		t.Errorf("%d without bounds, %d with", free, bound)
 	}
 }
