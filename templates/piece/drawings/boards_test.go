@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"rodsheet/geometry"
+	"rodsheet/geometry/lists"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/design"
 	"rodsheet/templates/piece/internal/piecetest"
@@ -39,19 +40,19 @@ func TestBoardPictures(t *testing.T) {
 				}
 			}
 			checkPieces(t, pictures[i], want)
-			for _, l := range pictures[i].Labels {
-				at := func(lane shop.Lane) bool {
-					return l.On.A == l.On.B && l.On.A.Y > across*lane.At && l.On.A.Y < across*(lane.At+lane.Width)
-				}
-				if l.ID == "rip" && !slices.ContainsFunc(b.Lanes, at) {
-					t.Errorf("%q stands beside no lane", l.Text)
+			rips := lists.Where(pictures[i].Labels, func(l templates.Label) bool { return l.ID == "rip" })
+			for n, l := range rips { // each names an arrow from edge to edge of its lane
+				lane, a := b.Lanes[n], pictures[i].Arrows[n]
+				want := []geometry.Point{geometry.Pt(l.On.A.X, across*lane.At), geometry.Pt(l.On.A.X, across*(lane.At+lane.Width))}
+				if !a.Both || !slices.Equal(a.Points, want) || l.On.A != l.On.B || l.On.A.Distance(want[0].Lerp(want[1], 0.5)) > 1e-9 {
+					t.Errorf("%q is at %v beside %v, want the middle of %v", l.Text, l.On.A, a.Points, want)
 				}
 			}
 			if thick == 80 && i == 0 && !resawn {
 				t.Error("a thick board is not resawn")
 			}
-			if a := pictures[i].Arrows; len(a) != 1 || math.Abs(a[0].Points[0].Y-a[0].Points[1].Y) > 1e-9 {
-				t.Errorf("arrows %v, want one along the board", a)
+			if a := pictures[i].Arrows[len(rips):]; len(rips) == 0 || len(a) != 1 || math.Abs(a[0].Points[0].Y-a[0].Points[1].Y) > 1e-9 {
+				t.Errorf("%d rips and arrows %v, want one along the board", len(rips), a)
 			}
 		}
 	}
