@@ -216,14 +216,8 @@ func (t Top) Perimeter() float64 {
 
 // Box returns the box round the outline, in mm, from the figures and not from the chords.
 func (t Top) Box() geometry.Rect {
-	if polygon, radius := t.core(); radius == 0 {
-		return geometry.Bounds(polygon...)
-	}
-	right, up := geometry.Pt(1, 0), geometry.Pt(0, 1)
-	return geometry.Rect{
-		Min: geometry.Pt(-t.Support(right.Mul(-1)), -t.Support(up.Mul(-1))),
-		Max: geometry.Pt(t.Support(right), t.Support(up)),
-	}
+	polygon, radius := t.core()
+	return geometry.Bounds(polygon...).Offset(radius)
 }
 
 // Size returns the width and height of that box.

@@ -107,13 +107,14 @@ func (s Solid) Bounds() Extent {
 		return Extent{}
 	}
 	lo := s.faces[0].Corners[0]
-	e := Extent{lo, lo}
+	hi := lo
 	for _, f := range s.faces {
 		for _, p := range f.Corners {
-			e = e.Union(Extent{p, p})
+			lo = V(min(lo.X, p.X), min(lo.Y, p.Y), min(lo.Z, p.Z))
+			hi = V(max(hi.X, p.X), max(hi.Y, p.Y), max(hi.Z, p.Z))
 		}
 	}
-	return e
+	return Extent{lo, hi}
 }
 
 // Volume returns the volume of s in mm³.

@@ -147,10 +147,10 @@ func (f *Fixing) screw(u measure.Unit, h Hold) {
 // lines are the centre lines of the stretchers. Holes stand at their quarter points, of a
 // short stretcher at mid-length.
 func lines(p piece.Piece) []Line {
-	s, r := sizesOfFixings(p.Design.Unit), p.Frame.Ring
+	s, r, across := sizesOfFixings(p.Design.Unit), p.Frame.Ring, p.TopAlong().Perp()
 	// off is how far a place on the centre line lies from the middle line of the top.
 	off := func(i int, at float64) float64 {
-		return r.Place(i, 0).Apply(geometry.Pt(at, r.Width/2)).Dot(p.TopAlong().Perp())
+		return r.Place(i, 0).Apply(geometry.Pt(at, r.Width/2)).Dot(across)
 	}
 	others := []float64{0}
 	if r.Inside >= s.longRing {
@@ -165,7 +165,7 @@ func lines(p piece.Piece) []Line {
 	for i := range r.Sides {
 		out := r.Place(i, 0).Apply(geometry.Pt(0, 1)).Sub(r.Place(i, 0).Apply(geometry.Pt(0, 0)))
 		all = append(all, Line{
-			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Out: out.Dot(p.TopAlong().Perp()), Others: others,
+			Part: i, Off: off(i, 0), Rise: off(i, 1) - off(i, 0), Out: out.Dot(across), Others: others,
 			Reach: reach, Half: r.Polygon().Offset(r.Width/2).Side() / 2,
 		})
 	}
