@@ -55,8 +55,8 @@ func boardPicture(u measure.Unit, number int, b shop.PlannedBoard, kerf float64)
 	gap := 3 * unit / across
 	for i, l := range b.Lanes {
 		if edge := l.At + l.Width; edge < b.Width-piece.Slip {
-			k.Line(templates.Construction, geometry.Pt(-18*unit, edge), geometry.Pt(0, edge))
-			lower, upper := geometry.Pt(-9*unit, l.At), geometry.Pt(-9*unit, edge)
+			k.Line(templates.Construction, geometry.Pt(-24*unit, edge), geometry.Pt(0, edge))
+			lower, upper := geometry.Pt(-3*unit, l.At), geometry.Pt(-3*unit, edge)
 			k.Arrows = append(k.Arrows, templates.Arrow{Points: k.To.ApplyAll([]geometry.Point{lower, upper}), Both: true})
 			k.named(lower.Lerp(upper, 0.5), tag("rip", i+1, wording.Coarse(l.Width, u))) // beside its lane, not the next
 		}
