@@ -26,13 +26,13 @@ func (t CardText) Card(u measure.Unit, ticks []templates.Tick, setup ...template
 	return Card{c, u}
 }
 
-// Read adds a figure, Set one that a tool is set to: it has room to write.
-func (c *Card) Read(name plain.Text, q measure.Quantity) {
-	c.Figures = append(c.Figures, templates.Reading{Name: name.With(), Value: q.Text(c.unit)})
+// Read adds a figure, Set one that a tool is set to: it has room to write. Of fills its name.
+func (c *Card) Read(name plain.Text, q measure.Quantity, of ...any) {
+	c.Figures = append(c.Figures, templates.Reading{Name: name.With(of...), Value: q.Text(c.unit)})
 }
 
-func (c *Card) Set(name plain.Text, q measure.Quantity) {
-	c.Figures = append(c.Figures, templates.Reading{Name: name.With(), Value: q.Text(c.unit), Write: true})
+func (c *Card) Set(name plain.Text, q measure.Quantity, of ...any) {
+	c.Figures = append(c.Figures, templates.Reading{Name: name.With(of...), Value: q.Text(c.unit), Write: true})
 }
 
 // Say adds sentences.

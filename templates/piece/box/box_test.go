@@ -389,10 +389,7 @@ func TestTicksAreThoseOfTheList(t *testing.T) {
 func TestBoardsAreAsTheList(t *testing.T) {
 	for _, d := range []design.Design{regular(5, 15), rectangle(10, 12)} {
 		b := worked(t, d)
-		job, err := b.stock(templates.Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		plane := b.stock()[0]
 		for _, row := range b.Cuts() {
 			switch row.Part {
 			case shop.BoxWedge:
@@ -401,8 +398,8 @@ func TestBoardsAreAsTheList(t *testing.T) {
 					t.Errorf("%g mm are left to hold by", left)
 				}
 			case shop.BoxSide, shop.BoxLongSide, shop.BoxEnd:
-				if !slices.ContainsFunc(job.Cards[0].Figures, func(r templates.Reading) bool { return r.Value == b.mm(row.Sawn.Length) && r.Write }) {
-					t.Errorf("%s is nowhere on %+v", b.mm(row.Sawn.Length), job.Cards[0].Figures)
+				if !slices.ContainsFunc(plane.Figures, func(r templates.Reading) bool { return r.Value == b.mm(row.Sawn.Length) && r.Write }) {
+					t.Errorf("%s is nowhere on %+v", b.mm(row.Sawn.Length), plane.Figures)
 				}
 			}
 		}
@@ -412,11 +409,7 @@ func TestBoardsAreAsTheList(t *testing.T) {
 // A rip that is square speaks of no tilt, one that is tilted says where the fence stands.
 func TestCautionOfTheRip(t *testing.T) {
 	for slope, want := range map[float64]text{0: squareCaution, 5: ripCard.Caution} {
-		job, err := worked(t, regular(5, slope)).stock(templates.Setting{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := job.Cards[1].Caution; got != want.With() {
+		if got := worked(t, regular(5, slope)).stock()[1].Caution; got != want.With() {
 			t.Errorf("at %v° the rip is cautioned by %q", slope, got)
 		}
 	}

@@ -51,21 +51,17 @@ func figure(t rapid.TB, c templates.Card, name text) float64 {
 func TestTheCardMakesTheBottom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := soundBox(t, func(x *design.Box) { x.Bottom = design.BoxBottom{Thickness: 8, Up: 5, Gap: 1} })
-		s, err := b.floor(setting)
-		if err != nil {
-			t.Fatal(err)
-		}
-		stock, _ := b.stock(setting)
+		floor, stock := b.floor()[0], b.stock()
 		glue, err := b.glueUp(setting)
 		if err != nil {
 			t.Fatal(err)
 		}
 		want, _ := b.bottom()
-		drawnEdges(t, s.Cards[0].Setup[0], want)
+		drawnEdges(t, floor.Setup[0], want)
 		if said := slices.Contains(glue.Cards[len(glue.Cards)-1].Text, bottomBefore.With()); said == b.drops(want) {
 			t.Errorf("the bottom goes in before the last side: %t", said)
 		}
-		thick := figure(t, stock.Cards[0], bottomThick)
+		thick := figure(t, stock[0], bottomThick)
 		upper := b.ledgesOf(t, glue.Cards[len(glue.Cards)-1], want) + thick
 		cuts := b.Cuts()
 		board := cuts[len(cuts)-1]
@@ -74,11 +70,11 @@ func TestTheCardMakesTheBottom(t *testing.T) {
 		if !alongX {
 			long, wide = wide, long
 		}
-		low, off := want.Bounds().Min, math.Abs(figure(t, s.Cards[0], cornerReading)-math.Pi/2) > 1e-9
+		low, off := want.Bounds().Min, math.Abs(figure(t, floor, cornerReading)-math.Pi/2) > 1e-9
 		if off { // what is spare lies on either side of the middle
 			low.X -= (long - want.Bounds().Size().X) / 2
 		}
-		bench := bottomBench{s.Cards[0], solid.Box(solid.V(low.X, low.Y, upper-thick), solid.V(low.X+long, low.Y+wide, upper)), upper - thick, upper}
+		bench := bottomBench{floor, solid.Box(solid.V(low.X, low.Y, upper-thick), solid.V(low.X+long, low.Y+wide, upper)), upper - thick, upper}
 		if off {
 			bench.turned(t, b)
 		} else {
@@ -261,8 +257,7 @@ func TestTheCardMakesTheSlots(t *testing.T) {
 			t.Fatal(err)
 		}
 		c := s.Cards[0]
-		stock, _ := b.stock(setting)
-		plane := stock.Cards[0]
+		plane := b.stock()[0]
 		near, wide, deep := figure(t, c, splinePlaceReading), figure(t, c, splineReading), figure(t, c, splineDeepReading)
 		strip := piecetest.Said(t, plane.Text[1], text(strings.Replace(string(splineStock), "%d", strconv.Itoa(len(b.faces)), 1)))
 		middle := near + wide/2

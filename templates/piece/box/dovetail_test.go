@@ -202,7 +202,7 @@ func TestTheStripsMakeTheDovetails(t *testing.T) {
 			}
 			side = b.planed(side, whole, outside, piecetest.Said(t, job.Cards[1].Test, edgesTest))
 			room := side.Transform(solid.Into(m.X, m.Y, m.Z, m.O))
-			piecetest.Same(t, partName(s.id, i+1, "", "", ""), room, b.side(i), slip)
+			piecetest.Same(t, sideNames[s.id].With(i+1), room, b.side(i), slip)
 			made = append(made, room)
 		}
 		for i, p := range made {

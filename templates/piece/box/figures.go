@@ -140,8 +140,7 @@ func (b Box) mitre() float64 { return b.thickness() / math.Cos(b.tilt(0)) }
 
 // extent returns the size of the outside at a height.
 func (b Box) extent(z float64) geometry.Point {
-	box := geometry.Bounds(b.outline(z, 0)...)
-	return geometry.Pt(box.Width(), box.Height())
+	return geometry.Bounds(b.outline(z, 0)...).Size()
 }
 
 // outline returns what the faces, moved inward by so much, enclose at a height.
@@ -155,19 +154,17 @@ func (b Box) outline(z, inward float64) []geometry.Point {
 	return out
 }
 
-// wood returns the volume of all parts in mm³.
-func (b Box) wood() float64 {
-	return lists.Sum(b.Parts(), func(p assembly.Part) float64 { return p.Volume() })
+// mass returns that of all parts in kg.
+func (b Box) mass() float64 {
+	return lists.Sum(b.Parts(), func(p assembly.Part) float64 { return p.Volume() }) * piece.DensityOf(b.design) / 1e9
 }
-
-func (b Box) mass() float64 { return b.wood() * piece.DensityOf(b.design) / 1e9 }
 
 // Parts returns the sides, the splines and the bottom.
 func (b Box) Parts() []assembly.Part {
 	var out []assembly.Part
 	for i := range b.faces {
 		s := b.sortOf(i)
-		name := partName(s.id, i+1, b.mm(b.longest(i)), b.mm(b.wide(i)), b.mm(b.thickness()))
+		name := sized.With(sideNames[s.id].With(i+1), b.mm(b.longest(i)), b.mm(b.wide(i)), b.mm(b.thickness()))
 		out = append(out, assembly.Part{Part: b.side(i), Kind: "side", Name: name})
 	}
 	if b.design.Box.Corner == design.SplinedCorner {
@@ -224,18 +221,14 @@ func (b Box) Cuts() []shop.CutRow {
 		size := piece.StockSize{Length: 2 * splineDeep * t, Width: b.cornerLong(), Thickness: b.splineThick()}
 		stock := size
 		stock.Length = math.Max(n*(size.Length+b.design.Saw.Kerf), b.shortest())
-		row := shop.Row(b.design, shop.BoxSpline, 1, stock, stock, float64(len(b.faces))*b.spline(0).Volume())
-		row.Spares = 0
-		out = append(out, row)
+		out = append(out, shop.RowOfStock(b.design, shop.BoxSpline, stock, float64(len(b.faces))*b.spline(0).Volume()))
 	}
 	if n := b.wedges(); n > 0 {
 		// Two from each length, head to tail, their grain along the side.
 		corners, kerf := b.wedgeCorners(), 2*b.design.Saw.Kerf
 		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf)+b.hold(), b.shortest())
 		stock := piece.StockSize{Length: long, Width: corners[2].Y + kerf, Thickness: t}
-		row := shop.Row(b.design, shop.BoxWedge, 1, stock, stock, 0)
-		row.Spares = 0
-		out = append(out, row)
+		out = append(out, shop.RowOfStock(b.design, shop.BoxWedge, stock, 0))
 	}
 	if s, ok := b.bottom(); ok {
 		size := s.Bounds().Size()
@@ -313,11 +306,8 @@ func (b Box) grips() map[measure.ID]assembly.Grip[Box] {
 
 // Follows are the figures that follow where they are not given.
 func (b Box) Follows() map[design.Key]measure.Quantity {
-	h := b.design.Box.Height
-	rim := func(i int) measure.Quantity {
-		high := b.outline(h, 0)
-		return measure.Length(high[i].Distance(high[(i+1)%len(high)]))
-	}
+	high := b.outline(b.design.Box.Height, 0)
+	rim := func(i int) measure.Quantity { return measure.Length(high[i].Distance(high[i+1])) }
 	out := map[design.Key]measure.Quantity{"box.slope": measure.Angle(b.faces[0].slope)}
 	if b.design.Box.Corner == design.SplinedCorner {
 		out["box.spline"] = measure.Length(b.splineThick())

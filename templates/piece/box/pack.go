@@ -19,20 +19,16 @@ import (
 // envelopes are those of the work, in its order.
 func envelopes() []assembly.Envelope[Box] {
 	return []assembly.Envelope[Box]{
-		{ID: "sides", Heading: sidesHeading, Fill: both(Box.stock, Box.ends)},
-		{ID: "glue-up", Heading: glueHeading, Fill: both(Box.floor, Box.glueUp)},
+		{ID: "sides", Heading: sidesHeading, Fill: after(Box.stock, Box.ends)},
+		{ID: "glue-up", Heading: glueHeading, Fill: after(Box.floor, Box.glueUp)},
 	}
 }
 
-// both fills an envelope with two parts of the work.
-func both(first, second func(Box, templates.Setting) (templates.Section, error)) func(Box, templates.Setting) (templates.Section, error) {
+// after fills an envelope with cards, and with the work that comes after them.
+func after(cards func(Box) []templates.Card, work func(Box, templates.Setting) (templates.Section, error)) func(Box, templates.Setting) (templates.Section, error) {
 	return func(b Box, s templates.Setting) (templates.Section, error) {
-		out, err := first(b, s)
-		if err != nil {
-			return out, err
-		}
-		more, err := second(b, s)
-		out.Append(more)
+		out, err := work(b, s)
+		out.Cards = append(cards(b), out.Cards...)
 		return out, err
 	}
 }
@@ -46,13 +42,13 @@ func (b Box) bottomTicks() []templates.Tick {
 }
 
 // stock is planing, and ripping with the edges sloped.
-func (b Box) stock(templates.Setting) (templates.Section, error) {
+func (b Box) stock() []templates.Card {
 	u := b.design.Unit
 	plane := planeCard.Card(u, nil)
 	plane.Set(thicknessReading, measure.Length(b.thickness()))
 	for _, s := range b.sorts() {
 		plane.Ticks = append(plane.Ticks, b.ticks(s)...)
-		plane.Figures = append(plane.Figures, templates.Reading{Name: squaredReading.With(sortNames[s.id].With()), Value: b.mm(b.squared(s.first)), Write: true})
+		plane.Set(squaredReading, measure.Length(b.squared(s.first)), sortNames[s.id].With())
 	}
 	if thick := b.design.Box.Bottom.Thickness; thick > 0 {
 		plane.Set(bottomThick, measure.Length(thick))
@@ -67,7 +63,7 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 	if b.wedges() > 0 {
 		plane.Ticks = append(plane.Ticks, assembly.Ticked(wedgeBoard, 1)...)
 	}
-	out := templates.Section{Cards: []templates.Card{plane.Card}}
+	out := []templates.Card{plane.Card}
 	for _, s := range b.sorts() {
 		r := b.ripCut(s)
 		view := assembly.Rip{
@@ -81,17 +77,12 @@ func (b Box) stock(templates.Setting) (templates.Section, error) {
 		if r.tilt == 0 {
 			c.Text, c.Caution = []string{ripSquareText.With()}, squareCaution.With()
 		} else {
-			c.Text, c.Templates = ripWords(r), assembly.Triangle(math.Pi/2-r.tilt)
+			first, second := assembly.Either(r.outerFirst, outerDown, innerDown), assembly.Either(r.outerFirst, innerDown, outerDown)
+			c.Text, c.Templates = []string{ripText.With(first.Capital().With(), second.With())}, assembly.Triangle(math.Pi/2-r.tilt)
 		}
-		out.Cards = append(out.Cards, c.Card)
+		out = append(out, c.Card)
 	}
-	return out, nil
-}
-
-// ripWords says how a board lies for either edge.
-func ripWords(r ripCut) []string {
-	first, second := assembly.Either(r.outerFirst, outerDown, innerDown), assembly.Either(r.outerFirst, innerDown, outerDown)
-	return []string{ripText.With(first.Capital().With(), second.With())}
+	return out
 }
 
 // ends is sawing the ends: the cards, the triangles of their gauges, the true shape of
@@ -199,13 +190,12 @@ func (b Box) outlineOf(s sort) templates.Drawing {
 	return d
 }
 
-// floor is the bottom: how it is sawn, and its shape. Corners off square are marked one from the
+// floor is how the bottom is sawn, and its shape. Corners off square are marked one from the
 // other: at a stop the wood behind such a corner would meet it first.
-func (b Box) floor(templates.Setting) (templates.Section, error) {
-	var out templates.Section
+func (b Box) floor() []templates.Card {
 	k := b.design.Box.Bottom
 	if k.Thickness == 0 {
-		return out, nil
+		return nil
 	}
 	c := bottomCard.Card(b.design.Unit, b.bottomTicks(), b.bottomPicture())
 	corner := b.corner(0).Angle
@@ -216,7 +206,7 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 	}
 	for _, s := range b.sorts() {
 		tilt := math.Abs(b.faces[s.first].slope)
-		c.Read(text(bottomTilt.With(edgeNames[s.id].With())), measure.Angle(tilt))
+		c.Read(bottomTilt, measure.Angle(tilt), edgeNames[s.id].With())
 		c.Templates = append(c.Templates, assembly.Triangle(math.Pi/2-tilt)...)
 	}
 	if math.Abs(off) > 1e-9 {
@@ -226,12 +216,11 @@ func (b Box) floor(templates.Setting) (templates.Section, error) {
 		c.Text = b.bottomLies(bottomTurned.With(b.mm(edge/2), turned(off)))
 	} else {
 		for _, s := range b.sorts() {
-			c.Set(text(bottomStop.With(edgeNames[s.id].With())), measure.Length(2*b.room(s.first, b.onTable(s.first), k.Gap)))
+			c.Set(bottomStop, measure.Length(2*b.room(s.first, b.onTable(s.first), k.Gap)), edgeNames[s.id].With())
 		}
 		c.Text, c.Test = b.bottomLies(bottomOblong.With()), oblongTest.With()
 	}
-	out.Cards = []templates.Card{c.Card}
-	return out, nil
+	return []templates.Card{c.Card}
 }
 
 // bottomPicture shows the bottom from above with the lengths of its edges.

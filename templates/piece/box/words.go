@@ -20,14 +20,8 @@ var edgeNames = map[measure.ID]text{"side": "edges", "long": "front and back edg
 
 var sideNames = map[measure.ID]text{"side": "side %d", "long": "front or back, side %d", "end": "end, side %d"}
 
-const sized text = "%s, %s × %s × %s"
-
-// partName names a side with its size.
-func partName(id measure.ID, number int, long, wide, thick string) string {
-	return sized.With(sideNames[id].With(number), long, wide, thick)
-}
-
 const (
+	sized      text = "%s, %s × %s × %s"
 	splineName text = "spline %d"
 	bottomName text = "bottom, %s thick"
 	times      text = "%s × %s"

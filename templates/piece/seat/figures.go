@@ -3,6 +3,7 @@ package seat
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -204,12 +205,7 @@ func (s Seat) Cuts() []shop.CutRow {
 		t := s.turning(l)
 		finished := t.blank
 		finished.Length = s.blankLength(l)
-		volume := 0.0
-		for i, other := range s.legs {
-			if other.sort == l.sort {
-				volume = s.built().legs[i].Volume()
-			}
-		}
+		volume := s.built().legs[slices.Index(s.legs, l)].Volume()
 		out = append(out, shop.Row(*s.design, legParts[l.sort], s.count(l.sort), finished, t.blank, volume, t.shoulder))
 	}
 	first, many := s.kinds()

@@ -230,10 +230,16 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 		r := s.rods[i]
 		t := r.turning()
 		turn.Ticks = append(turn.Ticks, assembly.Ticked(rodNames[r.kind], count[n]+s.design.Wood.Spares)...)
-		turn.Figures = append(turn.Figures,
-			templates.Reading{Name: wholeReading.With(rodNames[r.kind].With()), Value: s.mm(t.whole), Write: true},
-			templates.Reading{Name: betweenReading.With(rodNames[r.kind].With()), Value: s.mm(t.between)})
-		turn.Figures = append(turn.Figures, s.rodTenons(r, t)...)
+		name := rodNames[r.kind].With()
+		turn.Set(wholeReading, measure.Length(t.whole), name)
+		turn.Read(betweenReading, measure.Length(t.between), name)
+		if math.Abs(t.tenons[0]-t.tenons[1]) < alikeWithin { // as both of one between others are
+			turn.Read(tenonLong, measure.Length(t.tenons[0]), name)
+			continue
+		}
+		for i, e := range r.ends {
+			turn.Read(tenonLongIn, measure.Length(t.tenons[i]), name, sortNames[s.legs[e.into].sort.id()].With())
+		}
 	}
 	out.Cards = append(out.Cards, turn.Card)
 	var bevels assembly.Bevels
@@ -264,19 +270,6 @@ func (s Seat) rodWork(set templates.Setting) (templates.Section, error) {
 	return out, err
 }
 
-// rodTenons are the lengths of the tenons of a stretcher: one where its ends are alike.
-func (s Seat) rodTenons(r rod, t rodTurning) []templates.Reading {
-	name := rodNames[r.kind].With()
-	if math.Abs(t.tenons[0]-t.tenons[1]) < alikeWithin {
-		return []templates.Reading{{Name: tenonLong.With(name), Value: s.mm(t.tenons[0])}}
-	}
-	var out []templates.Reading
-	for i, e := range r.ends { // of a stretcher between others both ends are alike
-		out = append(out, templates.Reading{Name: tenonLongIn.With(name, sortNames[s.legs[e.into].sort.id()].With()), Value: s.mm(t.tenons[i])})
-	}
-	return out
-}
-
 // A rodHole is a hole and its mirror image.
 type rodHole struct {
 	rodBoring
@@ -305,7 +298,7 @@ func (s Seat) rodHoles() []rodHole {
 	for i, r := range s.rods {
 		for end := range r.ends {
 			b := s.rodBoring(i, end)
-			name := intoNames[intoSide]
+			name := rodNames[sideRod]
 			if r.kind != crossRod {
 				name = sortNames[s.legs[r.ends[end].into].sort.id()]
 			}

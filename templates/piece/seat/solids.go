@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/lists"
+	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/assembly"
 	"rodsheet/templates/piece/design"
@@ -73,16 +74,23 @@ func (s Seat) tenonFrom(l leg, from, to float64) solid.Solid {
 	return taperedPrism(l.frame(), tenonCorners, from, flat(from), to, flat(to))
 }
 
+// slant is more than the slope of a mouth reaches along the axis of its hole.
+func (s Seat) slant(l leg) float64 {
+	return s.design.Seat.Mortise.Diameter * math.Tan(l.lean.Resultant())
+}
+
+// top returns where a tenon begins before it is cut flush: beyond the upper face where it goes
+// through.
+func (s Seat) top(l leg) float64 {
+	if s.design.Seat.Mortise.Depth > 0 {
+		return s.tip(l)
+	}
+	return s.tip(l) - s.slant(l)
+}
+
 // hole returns what is bored for a leg: it reaches beyond the underside, and through the
 // upper face where it goes through.
-func (s Seat) hole(l leg) solid.Solid {
-	m := s.design.Seat.Mortise
-	from := s.tip(l)
-	if m.Depth == 0 {
-		from -= m.Diameter * math.Tan(l.lean.Resultant())
-	}
-	return s.tenonFrom(l, from, l.to(0)+m.Diameter*math.Tan(l.lean.Resultant())+1)
-}
+func (s Seat) hole(l leg) solid.Solid { return s.tenonFrom(l, s.top(l), l.to(0)+s.slant(l)+1) }
 
 // slab returns the seat with its holes.
 func (s Seat) slab() solid.Part {
@@ -132,20 +140,22 @@ func (s Seat) shaftTo(l leg, to float64) solid.Solid {
 // legPart returns a leg with the holes of its stretchers.
 func (s Seat) legPart(i int) solid.Part {
 	l := s.legs[i]
-	tip := s.tip(l)
-	if s.design.Seat.Mortise.Depth == 0 {
-		tip -= s.design.Seat.Mortise.Diameter * math.Tan(l.lean.Resultant())
-	}
-	tenon := s.tenonFrom(l, tip, s.shoulder(l)).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()})
-	shaft := solid.Stock("", s.shaft(l))
+	tenon := s.tenonFrom(l, s.top(l), s.shoulder(l)).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()})
+	return solid.Part{Name: fmt.Sprintf("leg %d", i+1), Pieces: append([]solid.Solid{tenon}, s.drilled(s.shaft(l), i, false)...)}
+}
+
+// drilled takes from leg i the holes of its stretchers, or from a stretcher those of the ones
+// that cross it.
+func (s Seat) drilled(shaft solid.Solid, i int, crossed bool) []solid.Solid {
+	out := solid.Stock("", shaft)
 	for _, r := range s.rods {
 		for end, e := range r.ends {
-			if r.kind != crossRod && e.into == i {
-				shaft = shaft.Subtract(s.rodHole(r, end))
+			if (r.kind == crossRod) == crossed && e.into == i {
+				out = out.Subtract(r.tenon(end, s.tenon(), e.surface+s.tenon()*beyond))
 			}
 		}
 	}
-	return solid.Part{Name: fmt.Sprintf("leg %d", i+1), Pieces: append([]solid.Solid{tenon}, shaft.Pieces...)}
+	return out.Pieces
 }
 
 // frame takes a rod that stands on the z axis from its first end to its place.
@@ -169,34 +179,23 @@ func (s Seat) rodShaft(r rod) solid.Solid {
 	return r.span(s.design.Seat.Stretchers.Diameter, r.ends[0].shoulder, r.reach()-r.ends[1].shoulder)
 }
 
-// rodHole returns what is bored for an end of a rod.
-func (s Seat) rodHole(r rod, end int) solid.Solid {
-	e := r.ends[end]
-	from, to := e.surface-e.hole, e.surface+s.tenon()*beyond
+// tenon returns an end of a rod from the bottom of its hole on, to some distance from the
+// point to which its axis runs.
+func (r rod) tenon(end int, diameter, to float64) solid.Solid {
+	from := r.ends[end].surface - r.ends[end].hole
 	if end == 1 {
 		from, to = r.reach()-to, r.reach()-from
 	}
-	return r.span(s.tenon(), from, to)
+	return r.span(diameter, from, to)
 }
 
-// rodPart returns a stretcher, with the hole of the one that crosses.
+// rodPart returns a stretcher, with the hole of the one that crosses, which itself enters
+// only those before it.
 func (s Seat) rodPart(i int) solid.Part {
 	r := s.rods[i]
-	shaft := solid.Stock("", s.rodShaft(r))
-	for _, q := range s.rods {
-		for end, e := range q.ends {
-			if q.kind == crossRod && r.kind != crossRod && e.into == i {
-				shaft = shaft.Subtract(s.rodHole(q, end))
-			}
-		}
-	}
-	pieces := shaft.Pieces
+	pieces := s.drilled(s.rodShaft(r), i, true)
 	for end, e := range r.ends {
-		from, to := e.surface-e.hole, e.shoulder
-		if end == 1 {
-			from, to = r.reach()-to, r.reach()-from
-		}
-		pieces = append(pieces, r.span(s.tenon(), from, to))
+		pieces = append(pieces, r.tenon(end, s.tenon(), e.shoulder))
 	}
 	return solid.Part{Name: fmt.Sprintf("stretcher %d", i+1), Pieces: pieces}
 }
@@ -228,13 +227,17 @@ func (s Seat) build() built {
 
 // Parts returns all parts as they stand in the room.
 func (s Seat) Parts() []assembly.Part {
-	m := s.room
-	out := []assembly.Part{{Part: s.slab().Transform(m), Kind: "seat", Name: s.slabName()}}
+	var out []assembly.Part
+	add := func(p solid.Part, kind measure.ID, name string) {
+		out = append(out, assembly.Part{Part: p.Transform(s.room), Kind: kind, Name: name})
+	}
+	add(s.slab(), "seat", slabNamed.With(s.mm(s.thickness())))
 	for i, p := range s.built().legs {
-		out = append(out, assembly.Part{Part: p.Transform(m), Kind: "leg", Name: s.legName(i)})
+		add(p, "leg", legNamed.With(i+1, s.mm(s.blankLength(s.legs[i]))))
 	}
 	for i, p := range s.built().rods {
-		out = append(out, assembly.Part{Part: p.Transform(m), Kind: "stretcher", Name: s.rodName(i)})
+		whole, _ := s.rods[i].length()
+		add(p, "stretcher", rodNamed.With(i+1, s.mm(whole)))
 	}
 	return out
 }

@@ -47,10 +47,7 @@ func (s Seat) wedgeStrip() piece.StockSize {
 
 // wedgeCut is the strip on the cut list.
 func (s Seat) wedgeCut() shop.CutRow {
-	strip := s.wedgeStrip()
-	row := shop.Row(*s.design, shop.SeatWedge, 1, strip, strip, 0)
-	row.Spares = 0
-	return row
+	return shop.RowOfStock(*s.design, shop.SeatWedge, s.wedgeStrip(), 0)
 }
 
 // wedgeCard is how the wedges are made.

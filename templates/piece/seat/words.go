@@ -21,15 +21,6 @@ const (
 	rodNamed  text = "stretcher %d, %s long"
 )
 
-func (s Seat) slabName() string { return slabNamed.With(s.mm(s.thickness())) }
-
-func (s Seat) legName(i int) string { return legNamed.With(i+1, s.mm(s.blankLength(s.legs[i]))) }
-
-func (s Seat) rodName(i int) string {
-	whole, _ := s.rods[i].length()
-	return rodNamed.With(i+1, s.mm(whole))
-}
-
 // sortNames are what legs that are alike are called.
 var sortNames = map[measure.ID]text{
 	"seat.front": "front legs", "seat.front-inner": "inner front legs",
@@ -53,10 +44,6 @@ func legsCalled(of sort, n int) text {
 
 // rodNames are what stretchers are called.
 var rodNames = [...]text{frontRod: "front stretchers", backRod: "back stretchers", sideRod: "side stretchers", crossRod: "cross stretcher", roundRod: "stretchers"}
-
-const intoSide measure.ID = "side-stretchers"
-
-var intoNames = map[measure.ID]text{intoSide: "side stretchers"}
 
 // What stands on the cover.
 const (

@@ -57,6 +57,14 @@ func Row(d design.Design, part Part, count int, finished, sawn piece.StockSize, 
 	}
 }
 
+// RowOfStock returns the row of one board that small pieces are sawn from, which has their
+// spares in it.
+func RowOfStock(d design.Design, part Part, board piece.StockSize, net float64) CutRow {
+	row := Row(d, part, 1, board, board, net)
+	row.Spares = 0
+	return row
+}
+
 // A SizeCount is how many of a part one size takes.
 type SizeCount struct {
 	Size  string
