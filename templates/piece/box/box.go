@@ -169,6 +169,12 @@ func (b Box) Decided() design.Design { return b.design }
 
 func (b Box) thickness() float64 { return b.design.Box.Thickness }
 
+func (b Box) splined() bool    { return b.design.Box.Corner == design.SplinedCorner }
+func (b Box) dovetailed() bool { return b.design.Box.Corner == design.DovetailedCorner }
+
+// mitred reports whether the corners are, with splines or without.
+func (b Box) mitred() bool { return b.design.Box.Corner <= design.SplinedCorner }
+
 // next and before are the neighbours of a side.
 func (b Box) next(i int) int   { return (i + 1) % len(b.faces) }
 func (b Box) before(i int) int { return (i + len(b.faces) - 1) % len(b.faces) }
@@ -189,11 +195,11 @@ func runsPast(i int) bool { return i%2 == 0 }
 // N·p − D of one equal to that of the other.
 func (b Box) end(i, j int) solid.Plane {
 	f, g := b.faces[i].inside(0), b.faces[j].inside(0)
-	switch corner := b.design.Box.Corner; {
-	case corner == design.DovetailedCorner, corner == design.ButtCorner && runsPast(i):
-		return g
-	case corner != design.ButtCorner:
+	switch {
+	case b.mitred():
 		return solid.Plane{N: g.N.Sub(f.N), D: g.D - f.D}
+	case b.dovetailed() || runsPast(i):
+		return g
 	}
 	return b.faces[j].inside(b.thickness())
 }
@@ -201,11 +207,10 @@ func (b Box) end(i, j int) solid.Plane {
 // tilt returns by how much the ends of side i are tilted off square to its face; the outer
 // face is the longer one where it is positive.
 func (b Box) tilt(i int) float64 {
-	c := b.corner(i)
-	if b.design.Box.Corner == design.ButtCorner || b.dovetailed() {
-		return -c.ButtTilt()
+	if b.mitred() {
+		return b.corner(i).Tilt()
 	}
-	return c.Tilt()
+	return -b.corner(i).ButtTilt()
 }
 
 // far is a distance beyond everything.
@@ -231,7 +236,7 @@ func (b Box) side(i int) solid.Part {
 	if b.dovetailed() {
 		return b.withTails(i, part)
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		part = part.Subtract(b.tongue(i, b.slotDeep())).Subtract(b.tongue(b.before(i), b.slotDeep()))
 	}
 	return part

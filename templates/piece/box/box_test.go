@@ -196,7 +196,7 @@ func sawn(t *rapid.T, b Box, s sort, cuts [2]endCut) solid.Part {
 		lean = -lean
 	}
 	low, high := face[0].Y, face[2].Y
-	if wide := b.ripped(s.first); math.Abs(r.width-wide) > 1e-9 {
+	if wide := high - low; math.Abs(r.width-wide) > 1e-9 {
 		t.Errorf("%s: the fence stands at %g for a face %g wide", s.id, r.width, wide)
 	}
 	// With the side down that the words say, the upper face of the ripped board stands

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/geometry/solid"
 	"rodsheet/templates/piece/design"
@@ -44,10 +45,11 @@ func (b Box) Checks() []kind.Check {
 		reach := highest * math.Cos(math.Max(tilt, edges))
 		ask("box.blade", measure.Length(b.thickness()), measure.IsAtMost, measure.Length(reach), kind.Warn)
 	}
-	if widest, ok := b.widestBoard(); ok {
+	if boards := b.design.Wood.Boards; len(boards) > 0 {
+		widest := lists.Most(boards, func(b design.Board) float64 { return b.Width })
 		ask("box.board", measure.Length(blank+b.design.Wood.ExtraWidth), measure.IsAtMost, measure.Length(widest), kind.Warn)
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		ask("box.spline-wood", measure.Length(b.behindSpline()), measure.IsAtLeast, measure.Length(thinnestBehind), kind.Warn)
 	}
 	if floored {
@@ -58,14 +60,6 @@ func (b Box) Checks() []kind.Check {
 		}
 	}
 	return out
-}
-
-// widestBoard returns the widest board that the design lists.
-func (b Box) widestBoard() (mm float64, ok bool) {
-	for _, board := range b.design.Wood.Boards {
-		mm, ok = math.Max(mm, board.Width), true
-	}
-	return mm, ok
 }
 
 // behindSpline returns the least wood between the slot of a spline and a face of its side.

@@ -79,7 +79,7 @@ func (b Box) board(c endCut) []geometry.Point {
 	face := b.down(c.first, c.outerDown)
 	half := b.longest(c.first)/2 + b.trim()
 	low, high := face[0].Y, face[2].Y
-	blank := []geometry.Point{geometry.Pt(-half, low), geometry.Pt(half, low), geometry.Pt(half, high), geometry.Pt(-half, high)}
+	blank := geometry.Box(-half, low, half, high).Corners()
 	if c.stop > 0 {
 		// The end sawn first is now the left one on the gauge.
 		sawn := geometry.Segment{A: face[3], B: face[0]}
@@ -111,11 +111,11 @@ type ripCut struct {
 }
 
 func (b Box) ripCut(s sort) ripCut {
-	if b.dovetailed() { // the level edges are planed last
-		return ripCut{s, 0, b.blank(s.first), true}
-	}
 	slope := b.faces[s.first].slope
-	return ripCut{s, math.Abs(slope), b.wide(s.first), slope >= 0}
+	if b.dovetailed() { // the level edges are planed last
+		slope = 0
+	}
+	return ripCut{s, math.Abs(slope), b.ripped(s.first), slope >= 0}
 }
 
 // ripped returns how wide side i is up its outer face when it comes from the saw.

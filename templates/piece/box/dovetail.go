@@ -9,7 +9,6 @@ import (
 	"rodsheet/geometry/solid"
 	"rodsheet/templates"
 	"rodsheet/templates/piece/assembly"
-	"rodsheet/templates/piece/design"
 )
 
 // Dovetails: as usual as any (common practice, no source).
@@ -32,8 +31,6 @@ func (b Box) dovetail() joint.Dovetail {
 	d.Tails = cmp.Or(b.design.Box.Tails, d.TailsOf(tailWide))
 	return d
 }
-
-func (b Box) dovetailed() bool { return b.design.Box.Corner == design.DovetailedCorner }
 
 // checkDovetails refuses what does not alternate: sides with tails stand between sides with
 // pins, and all slope alike.
@@ -122,9 +119,7 @@ func (b Box) dovetailJob(s templates.Setting) (templates.Section, error) {
 	card.Read(tailsReading, measure.Number(float64(d.Tails)))
 	card.Read(tailReading, measure.Length(d.Tail()))
 	card.Read(pinReading, measure.Length(d.Pin))
-	for _, d := range out.Drawings {
-		card.Templates = append(card.Templates, d.View)
-	}
+	card.Templates = assembly.Views(out.Drawings)
 	out.Cards = []templates.Card{card.Card}
 	return out, nil
 }

@@ -24,7 +24,7 @@ type sort struct {
 
 // sorts are those of the box: of a rectangle front and back, and the ends.
 func (b Box) sorts() []sort {
-	if corner := b.design.Box.Corner; b.design.Box.Outline == design.RegularBox && corner != design.ButtCorner && corner != design.DovetailedCorner {
+	if b.design.Box.Outline == design.RegularBox && b.mitred() {
 		return []sort{{"side", 0, len(b.faces), shop.BoxSide}}
 	}
 	half := len(b.faces) / 2
@@ -115,7 +115,7 @@ func (b Box) cornerGroup() kind.Group {
 	c := b.corner(0)
 	g.Add("corner.plan", measure.Angle(c.Angle))
 	g.Add("corner.dihedral", measure.Angle(c.Dihedral()))
-	if b.design.Box.Corner <= design.SplinedCorner {
+	if b.mitred() {
 		g.Add("corner.mitre-wide", measure.Length(b.mitre()))
 	}
 	if b.dovetailed() {
@@ -126,7 +126,7 @@ func (b Box) cornerGroup() kind.Group {
 		g.Add("corner.half-pin", measure.Length(d.HalfPin))
 		g.Add("corner.tail-long", measure.Length(d.TailLength()))
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		g.Add("corner.spline", measure.Length(b.splineThick()))
 		g.Add("corner.spline-deep", measure.Length(splineDeep*b.thickness()))
 		g.Add("corner.spline-from-inside", measure.Length(splinePlace*b.mitre()))
@@ -167,7 +167,7 @@ func (b Box) Parts() []assembly.Part {
 		name := sized.With(sideNames[s.id].With(i+1), b.mm(b.longest(i)), b.mm(b.wide(i)), b.mm(b.thickness()))
 		out = append(out, assembly.Part{Part: b.side(i), Kind: "side", Name: name})
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		for i := range b.faces {
 			out = append(out, assembly.Part{Part: solid.Stock("", b.spline(i)), Kind: "spline", Name: splineName.With(i + 1)})
 		}
@@ -214,7 +214,7 @@ func (b Box) Cuts() []shop.CutRow {
 		sawn.Length = b.squared(s.first)
 		out = append(out, shop.Row(b.design, s.part, s.count, finished, sawn, b.side(s.first).Volume(), b.faces[s.first].slope, b.corner(s.first).OffSquare(), b.tilt(s.first)))
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		// The grain of a spline runs across the joint: all are crosscut from one board as wide
 		// as the corner is long, and long enough to be planed.
 		n := float64(len(b.faces) + b.design.Wood.Spares)
@@ -309,7 +309,7 @@ func (b Box) Follows() map[design.Key]measure.Quantity {
 	high := b.outline(b.design.Box.Height, 0)
 	rim := func(i int) measure.Quantity { return measure.Length(high[i].Distance(high[i+1])) }
 	out := map[design.Key]measure.Quantity{"box.slope": measure.Angle(b.faces[0].slope)}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		out["box.spline"] = measure.Length(b.splineThick())
 	}
 	if b.dovetailed() {

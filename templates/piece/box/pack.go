@@ -54,7 +54,7 @@ func (b Box) stock() []templates.Card {
 		plane.Set(bottomThick, measure.Length(thick))
 		plane.Ticks = append(plane.Ticks, b.bottomTicks()...)
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		plane.Set(splineThickReading, measure.Length(b.splineThick()))
 		plane.Caution = splineCaution.With()
 		plane.Text = append(plane.Text, splineStock.With(len(b.faces)+b.design.Wood.Spares, b.mm(2*splineDeep*b.thickness())))
@@ -71,7 +71,7 @@ func (b Box) stock() []templates.Card {
 			Tilt: r.tilt, Unit: u,
 		}
 		c := ripCard.Card(u, b.ticks(s), view.Picture(assembly.Either(r.tilt > 0, fromMakerSecond, fromMaker).With()))
-		c.Heading, c.Test = ripCard.Heading.With(sortNames[s.id].With()), ripCard.Test.With(b.mm(b.ripped(s.first)))
+		c.Heading, c.Test = ripCard.Heading.With(sortNames[s.id].With()), ripCard.Test.With(b.mm(r.width))
 		c.Read(assembly.Either(r.tilt > 0, tiltAwayReading, tiltReading), measure.Angle(r.tilt))
 		c.Set(fenceReading, measure.Length(r.width))
 		if r.tilt == 0 {
@@ -306,7 +306,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 			how = clampText.With(b.mm(at))
 		}
 		steps := []string{wedgeText.With(), fit.With(), blocksOn.With(), glueText.With(), how, blocksOff.With()}
-		if b.design.Box.Corner == design.SplinedCorner {
+		if b.splined() {
 			steps[3] = splinedGlue.With()
 			steps = append(steps, splinesFlush.With())
 		}
@@ -314,7 +314,7 @@ func (b Box) glueUp(s templates.Setting) (templates.Section, error) {
 		out.Drawings = []templates.Drawing{b.wedge()}
 		glue.Templates = []templates.View{out.Drawings[0].View}
 	}
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		glue.Setup = nil // the corner stands on the card before
 		slots := splineCard.Card(b.design.Unit, assembly.Ticked(splineTick, b.allEnds()), b.cornerPicture())
 		slots.Set(splineReading, measure.Length(b.splineThick()))
@@ -380,7 +380,7 @@ func (b Box) cornerPicture() templates.Picture {
 	p.Line(templates.Construction, geometry.Arc(geometry.Point{}, radius, 0, angle)...)
 	mid := geometry.Polar(radius, angle/2)
 	p.Label(mid, mid, templates.Tag{ID: "dihedral", Text: b.angle(angle)})
-	if b.design.Box.Corner == design.SplinedCorner {
+	if b.splined() {
 		// From the inner corner, the origin, the mitre runs out along the bisector.
 		along := geometry.Polar(1, angle/2+math.Pi)
 		at, across := along.Mul(splinePlace*b.mitre()), along.Perp()

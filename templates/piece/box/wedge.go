@@ -5,7 +5,6 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/templates"
-	"rodsheet/templates/piece/design"
 )
 
 // Sizes of a wedge block, in mm.
@@ -17,10 +16,9 @@ const (
 	clampMark  = 12.0 // how long its line is drawn
 )
 
-// wedges is how many are stuck on, two beside every corner; butted and dovetailed corners
-// take none.
+// wedges is how many are stuck on, two beside every mitred corner.
 func (b Box) wedges() int {
-	if c := b.design.Box.Corner; c == design.ButtCorner || c == design.DovetailedCorner {
+	if !b.mitred() {
 		return 0
 	}
 	return 2 * len(b.faces)

@@ -2,6 +2,7 @@ package seat
 
 import (
 	"math"
+	"strconv"
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
@@ -46,10 +47,17 @@ func (p *plane) label(a, b geometry.Point, id measure.ID, text string) {
 	p.LabelLine(p.to.Apply(a), p.to.Apply(b), templates.Tag{ID: id, Text: text})
 }
 
+// arrowhead ends a line that runs along a unit vector, so long; below 0 one against that.
+func (p *plane) arrowhead(tip, along geometry.Point, long float64) {
+	for _, side := range []float64{1, -1} {
+		p.line(templates.Construction, tip, tip.Sub(along.Mul(long)).Add(along.Perp().Mul(2.5*side)))
+	}
+}
+
 // slabDrawing is the face that is bored at full size: outline, holes, sightlines, grain.
 func (s Seat) slabDrawing() templates.Drawing {
 	p := plane{to: s.looking()}
-	p.View, p.Name = slabView, faceDrawn(s.design.Seat.Mortise.Upper).With()
+	p.View, p.Name = templates.View{Part: "seat", Face: "bored"}, faceDrawn(s.design.Seat.Mortise.Upper).With()
 	rim := s.rim.Outline()
 	p.Polygon(templates.Cut, p.to.ApplyAll(rim)...)
 	front := geometry.Pt(0, s.frontEdge())
@@ -60,8 +68,6 @@ func (s Seat) slabDrawing() templates.Drawing {
 	}
 	return p.Drawing
 }
-
-var slabView = templates.View{Part: "seat", Face: "bored"}
 
 // middle draws the centre line, the cross of the middle, and the way of the grain beside it.
 func (s Seat) middle(p *plane, rim []geometry.Point) {
@@ -75,11 +81,8 @@ func (s Seat) middle(p *plane, rim []geometry.Point) {
 	at := g.Perp().Mul(-18).Sub(g.Mul(grain / 2))
 	tip := at.Add(g.Mul(grain))
 	p.line(templates.Construction, at, tip)
-	for _, end := range []struct{ at, in geometry.Point }{{at, g}, {tip, g.Mul(-1)}} {
-		for _, side := range []float64{1, -1} {
-			p.line(templates.Construction, end.at, end.at.Add(end.in.Mul(5)).Add(g.Perp().Mul(2.5*side)))
-		}
-	}
+	p.arrowhead(at, g, -5)
+	p.arrowhead(tip, g, 5)
 	p.label(at, tip, "grain", grainLabel.With())
 }
 
@@ -95,9 +98,7 @@ func (s Seat) holeOn(p *plane, i int) {
 	}
 	inner, outer := at.Sub(along.Mul(past)), at.Add(along.Mul(past))
 	p.line(templates.Centre, inner, outer)
-	for _, side := range []float64{1, -1} {
-		p.line(templates.Construction, outer, outer.Sub(along.Mul(6)).Add(along.Perp().Mul(2.5*side)))
-	}
+	p.arrowhead(outer, along, 6)
 	ahead := geometry.Pt(0, l.out)
 	if math.Abs(l.lean.Splay) > 1e-9 {
 		p.line(templates.Construction, at.Sub(ahead.Mul(past)), at.Add(ahead.Mul(past)))
@@ -119,7 +120,7 @@ func (s Seat) holeDrawings() []templates.Drawing {
 	for i, l := range s.legs {
 		at := flat(l.at)
 		p := plane{to: geometry.Translate(at.Mul(-1)).Then(s.looking())}
-		p.View = templates.View{Part: "seat", Face: measure.ID(holeFace[min(i, len(holeFace)-1)])}
+		p.View = templates.View{Part: "seat", Face: measure.ID("hole-" + strconv.Itoa(i+1))}
 		p.Name = holeDrawn.With(i+1, faceDrawn(s.design.Seat.Mortise.Upper).With())
 		s.holeOn(&p, i)
 		fore := [2]geometry.Point{at.Sub(geometry.Pt(0, half)), at.Add(geometry.Pt(0, half))}
@@ -133,9 +134,6 @@ func (s Seat) holeDrawings() []templates.Drawing {
 	}
 	return out
 }
-
-// holeFace are the identities of the drawings of single holes.
-var holeFace = [...]string{"hole-1", "hole-2", "hole-3", "hole-4", "hole-5", "hole-6", "hole-7", "hole-8"}
 
 // fromEdge returns how far a hole stands in from the front or the back edge, along the
 // centre line.
@@ -306,7 +304,7 @@ func (s Seat) legView(t turning) templates.Picture {
 // octagon is the end of a leg's blank at full size, with the lines that are gauged on it.
 func (s Seat) octagon() templates.Drawing {
 	k := s.design.Seat.Legs
-	d := templates.Drawing{View: octagonView, Name: octagonName.With(), Free: true}
+	d := templates.Drawing{View: templates.View{Part: "seat", Face: "octagon"}, Name: octagonName.With(), Free: true}
 	half := k.Size / 2
 	d.Polygon(templates.Outline, geometry.Box(-half, -half, half, half).Corners()...)
 	for _, size := range []float64{k.Size, k.Foot} {
@@ -337,8 +335,6 @@ func (s Seat) octagonShown(d templates.Drawing) templates.Picture {
 	p.Span(corner, corner.Add(geometry.Pt(cut, 0)), geometry.Pt(0, -cut/4), plainFigure(s.mm(cut)))
 	return p
 }
-
-var octagonView = templates.View{Part: "seat", Face: "octagon"}
 
 // rodView is a hole for a stretcher: the leg upside down on its side, its foot to the
 // left, or the stretcher that is entered, its back end to the left.

@@ -118,18 +118,15 @@ var rodIDs = [...]measure.ID{frontRod: "front", backRod: "back", sideRod: "side"
 // there are of it.
 func (s Seat) kinds() (first, count []int) {
 	for i, r := range s.rods {
-		known := false
-		for k, j := range first {
-			a, _ := s.rods[j].length()
-			b, _ := r.length()
-			if s.rods[j].kind == r.kind && math.Abs(a-b) < piece.Slip {
-				count[k]++
-				known = true
-			}
+		long, _ := r.length()
+		k := slices.IndexFunc(first, func(j int) bool {
+			other, _ := s.rods[j].length()
+			return s.rods[j].kind == r.kind && math.Abs(other-long) < piece.Slip
+		})
+		if k < 0 {
+			k, first, count = len(first), append(first, i), append(count, 0)
 		}
-		if !known {
-			first, count = append(first, i), append(count, 1)
-		}
+		count[k]++
 	}
 	return first, count
 }

@@ -279,12 +279,8 @@ func (s Seat) size(l leg, along float64) float64 {
 // sorts returns one leg of each sort: the rightmost.
 func (s Seat) sorts() []leg {
 	var out []leg
-	for i, l := range s.legs {
-		if i+1 == len(s.legs) || s.legs[i+1].sort.row != l.sort.row {
-			out = append(out, l) // the outermost, or the only one
-			continue
-		}
-		if l.sort.inner && !s.legs[i+1].sort.inner {
+	for i, l := range s.legs { // the outermost, or the only one, of a row is its last
+		if i+1 == len(s.legs) || s.legs[i+1].sort.row != l.sort.row || l.sort.inner && !s.legs[i+1].sort.inner {
 			out = append(out, l)
 		}
 	}

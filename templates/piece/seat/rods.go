@@ -156,7 +156,7 @@ func leaves(s solid.Solid, at, u solid.Vec) (float64, solid.Plane) {
 
 // length returns that of a rod from tip to tip of its tenons, and between its shoulders.
 func (r rod) length() (whole, between float64) {
-	d := r.ends[0].at.Distance(r.ends[1].at)
+	d := r.reach()
 	for _, e := range r.ends {
 		whole -= e.surface - e.hole
 		between -= e.shoulder
