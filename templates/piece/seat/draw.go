@@ -307,22 +307,10 @@ func (s Seat) octagon() templates.Drawing {
 	d := templates.Drawing{View: templates.View{Part: "seat", Face: "octagon"}, Name: octagonName.With(), Free: true}
 	half := k.Size / 2
 	d.Polygon(templates.Outline, geometry.Box(-half, -half, half, half).Corners()...)
-	for _, size := range []float64{k.Size, k.Foot} {
-		if size == 0 || size == k.Size && k.Foot == k.Size {
-			continue
-		}
-		role := templates.Cut
-		if size != k.Size {
-			role = templates.Hidden
-		}
-		var corners []geometry.Point
-		for i := range 8 {
-			corners = append(corners, geometry.Polar(size/2/math.Cos(math.Pi/8), (float64(i)+0.5)*math.Pi/4))
-		}
-		d.Polygon(role, corners...)
-	}
+	d.Polygon(templates.Cut, geometry.Rotate(math.Pi/4).ApplyAll(ring(8, half))...)
 	d.LabelLine(geometry.Pt(-half, half), geometry.Pt(half, half), templates.Tag{ID: "square-of-blank", Text: blankLabel.With(s.mm(k.Size))})
-	if k.Foot > 0 && k.Foot < k.Size {
+	if s.tapered() {
+		d.Polygon(templates.Hidden, geometry.Rotate(math.Pi/4).ApplyAll(ring(8, k.Foot/2))...)
 		d.LabelPoint(geometry.Pt(k.Foot/2, 0), templates.Tag{ID: "foot-size", Text: footSize.With(s.mm(k.Foot))})
 	}
 	return d

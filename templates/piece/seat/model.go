@@ -269,6 +269,12 @@ func (s Seat) shoulder(l leg) float64 {
 	return l.to(0) + s.design.Seat.Legs.Size/2*math.Tan(l.lean.Resultant())
 }
 
+// tapered reports whether the legs are, towards the foot.
+func (s Seat) tapered() bool {
+	k := s.design.Seat.Legs
+	return k.Foot > 0 && k.Foot < k.Size
+}
+
 // size returns how thick a leg is across its flats so far down its axis.
 func (s Seat) size(l leg, along float64) float64 {
 	k := s.design.Seat.Legs

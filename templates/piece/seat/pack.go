@@ -180,8 +180,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 	blank.Figures = append(blank.Figures, s.bySort(longReading, func(t turning) float64 { return t.blank.Length })...)
 	blank.Figures = append(blank.Figures, s.bySort(shoulderReading, func(t turning) float64 { return t.shoulder })...)
 	shape := shapeCards[k.Section].Card(s.unit(), ticks)
-	tapered := k.Foot > 0 && k.Foot < k.Size
-	if tapered {
+	if s.tapered() {
 		if k.Section == design.OctagonLeg {
 			shape.Text = append([]string{taperText.With()}, shape.Text...)
 		}
@@ -194,9 +193,9 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 			out.Drawings, shape.Templates = []templates.Drawing{d}, []templates.View{d.View}
 		}
 		shape.Read(cornerReading, measure.Length(joint.OctagonCorner(k.Size)))
-	}
-	if k.Section == design.OctagonLeg && tapered {
-		shape.Figures = append(shape.Figures, s.bySort(endCorner, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
+		if s.tapered() {
+			shape.Figures = append(shape.Figures, s.bySort(endCorner, func(t turning) float64 { return joint.OctagonCorner(t.end) })...)
+		}
 	}
 	first := s.turning(s.sorts()[0])
 	tenons := tenonCard.Card(s.unit(), ticks, s.legView(first))
@@ -208,7 +207,7 @@ func (s Seat) legWork(set templates.Setting) (templates.Section, error) {
 		tenons.Say(longTip)
 	}
 	out.Cards = append(out.Cards, blank.Card)
-	if k.Section != design.SquareLeg || tapered {
+	if k.Section != design.SquareLeg || s.tapered() {
 		out.Cards = append(out.Cards, shape.Card)
 	}
 	out.Cards = append(out.Cards, tenons.Card)

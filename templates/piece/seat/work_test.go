@@ -575,6 +575,25 @@ func TestLegsOfTheCutList(t *testing.T) {
 	}
 }
 
+// The octagon of a leg is drawn whether its foot is thinner, as thick by its own figure, or
+// follows; that of a thinner foot stands within it.
+func TestOctagonIsDrawnForEveryFoot(t *testing.T) {
+	for foot, want := range map[float64]int{0: 2, 25: 3, 38: 2} {
+		d := stool()
+		d.Seat.Legs.Section, d.Seat.Legs.Size, d.Seat.Legs.Foot = design.OctagonLeg, 38, foot
+		strokes := worked(t, d).octagon().Strokes // the blank first
+		if len(strokes) != want {
+			t.Errorf("%d outlines of a foot of %g mm", len(strokes), foot)
+			continue
+		}
+		for i, size := range []float64{38, 25}[:want-1] {
+			if got := geometry.Bounds(strokes[i+1].Points...).Size(); got.Distance(geometry.Pt(size, size)) > 1e-9 || len(strokes[i+1].Points) != 9 {
+				t.Errorf("foot %g mm: outline %d is %v over its flats", foot, i, got)
+			}
+		}
+	}
+}
+
 // What is gauged from a corner of the octagon, and how high the pencil is, have arrows
 // where they are measured.
 func TestCardFiguresHaveArrows(t *testing.T) {
