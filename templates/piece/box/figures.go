@@ -188,13 +188,6 @@ func (b Box) trim() float64 { return b.design.Unit.Round(10, 3.0/8) }
 // squared is how long side i is when its ends are sawn square.
 func (b Box) squared(i int) float64 { return b.longest(i) + 2*b.trim() }
 
-// bottomSquared is how long the board of the bottom is, along its longer way.
-func (b Box) bottomSquared() float64 {
-	s, _ := b.bottom()
-	size := s.Bounds().Size()
-	return math.Max(size.X, size.Y) + 2*b.trim()
-}
-
 // shortest is the least length of a board that small pieces are sawn from (common practice,
 // no source).
 func (b Box) shortest() float64 { return b.design.Unit.Round(300, 12) }
@@ -234,7 +227,7 @@ func (b Box) Cuts() []shop.CutRow {
 		size := s.Bounds().Size()
 		board := piece.StockSize{Length: math.Max(size.X, size.Y), Width: math.Min(size.X, size.Y), Thickness: b.design.Box.Bottom.Thickness}
 		sawn := board
-		sawn.Length = b.bottomSquared()
+		sawn.Length += 2 * b.trim()
 		out = append(out, shop.Row(b.design, shop.BoxBottom, 1, board, sawn, s.Volume()))
 	}
 	return out

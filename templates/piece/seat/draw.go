@@ -33,83 +33,62 @@ func (s Seat) looking() geometry.Affine {
 	return geometry.MirrorX()
 }
 
-// A plane is a drawing of a face of the slab.
-type plane struct {
-	templates.Drawing
-	to geometry.Affine
-}
-
-func (p *plane) line(r templates.Role, points ...geometry.Point) {
-	p.Drawing.Line(r, p.to.ApplyAll(points)...)
-}
-
-func (p *plane) label(a, b geometry.Point, id measure.ID, text string) {
-	p.LabelLine(p.to.Apply(a), p.to.Apply(b), templates.Tag{ID: id, Text: text})
-}
-
-// arrowhead ends a line that runs along a unit vector, so long; below 0 one against that.
-func (p *plane) arrowhead(tip, along geometry.Point, long float64) {
-	for _, side := range []float64{1, -1} {
-		p.line(templates.Construction, tip, tip.Sub(along.Mul(long)).Add(along.Perp().Mul(2.5*side)))
-	}
-}
-
 // slabDrawing is the face that is bored at full size: outline, holes, sightlines, grain.
 func (s Seat) slabDrawing() templates.Drawing {
-	p := plane{to: s.looking()}
-	p.View, p.Name = templates.View{Part: "seat", Face: "bored"}, faceDrawn(s.design.Seat.Mortise.Upper).With()
-	rim := s.rim.Outline()
-	p.Polygon(templates.Cut, p.to.ApplyAll(rim)...)
-	front := geometry.Pt(0, s.frontEdge())
-	p.LabelPoint(p.to.Apply(front), templates.Tag{ID: "front", Text: frontLabel.With()})
-	s.middle(&p, rim)
+	d := templates.Drawing{View: templates.View{Part: "seat", Face: "bored"}, Name: faceDrawn(s.design.Seat.Mortise.Upper).With()}
+	d.Polygon(templates.Cut, s.rim.Outline()...)
+	d.LabelPoint(geometry.Pt(0, s.frontEdge()), templates.Tag{ID: "front", Text: frontLabel.With()})
+	s.middle(&d)
 	for i := range s.legs {
-		s.holeOn(&p, i)
+		s.holeOn(&d, i)
 	}
-	return p.Drawing
+	return d.Moved(s.looking())
 }
 
-// middle draws the centre line, the cross of the middle, and the way of the grain beside it.
-func (s Seat) middle(p *plane, rim []geometry.Point) {
+// middle draws the centre line, the cross of the middle, and the way of the grain beside it,
+// in the frame of the slab.
+func (s Seat) middle(d *templates.Drawing) {
 	const cross, grain = 12.0, 60.0
 	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
-	p.line(templates.Centre, front, back)
-	p.label(front, front.Lerp(back, 0.4), "centre-line", centreLabel.With())
-	p.line(templates.Construction, geometry.Pt(-cross, 0), geometry.Pt(cross, 0))
-	p.LabelPoint(p.to.Apply(geometry.Point{}), templates.Tag{ID: "middle", Text: middleLabel.With()})
+	d.Line(templates.Centre, front, back)
+	d.LabelLine(front, front.Lerp(back, 0.4), templates.Tag{ID: "centre-line", Text: centreLabel.With()})
+	d.Line(templates.Construction, geometry.Pt(-cross, 0), geometry.Pt(cross, 0))
+	d.LabelPoint(geometry.Point{}, templates.Tag{ID: "middle", Text: middleLabel.With()})
 	g := flat(s.grain())
 	at := g.Perp().Mul(-18).Sub(g.Mul(grain / 2))
 	tip := at.Add(g.Mul(grain))
-	p.line(templates.Construction, at, tip)
-	p.arrowhead(at, g, -5)
-	p.arrowhead(tip, g, 5)
-	p.label(at, tip, "grain", grainLabel.With())
+	d.Line(templates.Construction, at, tip)
+	arrowhead(d, at, g, -5)
+	arrowhead(d, tip, g, 5)
+	d.LabelLine(at, tip, templates.Tag{ID: "grain", Text: grainLabel.With()})
 }
 
-// holeOn draws one hole: its middle and mouth, where it comes out, its sightline.
-func (s Seat) holeOn(p *plane, i int) {
+// arrowhead ends a line that runs along a unit vector, so long; below 0 one against that.
+func arrowhead(d *templates.Drawing, tip, along geometry.Point, long float64) {
+	for _, side := range []float64{1, -1} {
+		d.Line(templates.Construction, tip, tip.Sub(along.Mul(long)).Add(along.Perp().Mul(2.5*side)))
+	}
+}
+
+// holeOn draws one hole in the frame of the slab: its middle and mouth, where it comes out,
+// its sightline.
+func (s Seat) holeOn(d *templates.Drawing, i int) {
 	l := s.legs[i]
 	const past = 42.0
 	at, along := flat(l.at), l.sightline()
-	mouth := s.mouth(l, s.bored())
-	p.Polygon(templates.Cut, p.to.ApplyAll(mouth)...)
+	d.Polygon(templates.Cut, s.mouth(l, s.bored())...)
 	if s.design.Seat.Mortise.Depth == 0 {
-		p.Polygon(templates.Hidden, p.to.ApplyAll(s.mouth(l, s.thickness()-s.bored()))...)
+		d.Polygon(templates.Hidden, s.mouth(l, s.thickness()-s.bored())...)
 	}
 	inner, outer := at.Sub(along.Mul(past)), at.Add(along.Mul(past))
-	p.line(templates.Centre, inner, outer)
-	p.arrowhead(outer, along, 6)
-	ahead := geometry.Pt(0, l.out)
-	if math.Abs(l.lean.Splay) > 1e-9 {
-		p.line(templates.Construction, at.Sub(ahead.Mul(past)), at.Add(ahead.Mul(past)))
+	d.Line(templates.Centre, inner, outer)
+	arrowhead(d, outer, along, 6)
+	if ahead := geometry.Pt(0, l.out*past); math.Abs(l.lean.Splay) > 1e-9 {
+		d.Line(templates.Construction, at.Sub(ahead), at.Add(ahead))
 	}
-	p.LabelPoint(p.to.Apply(at), templates.Tag{ID: "hole", Text: holeLabel.With(i+1, s.mm(s.boring(l).pilot))})
-	p.label(at, outer, "foot-leans", footLabel.With())
-	p.label(inner, at, "sightline", s.sightlineText(l))
-}
-
-func (s Seat) sightlineText(l leg) string {
-	return sightlineLabel.With(s.deg(math.Abs(l.lean.Sightline())))
+	d.LabelPoint(at, templates.Tag{ID: "hole", Text: holeLabel.With(i+1, s.mm(s.boring(l).pilot))})
+	d.LabelLine(at, outer, templates.Tag{ID: "foot-leans", Text: footLabel.With()})
+	d.LabelLine(inner, at, templates.Tag{ID: "sightline", Text: sightlineLabel.With(s.deg(math.Abs(l.lean.Sightline())))})
 }
 
 // holeDrawings are the holes of a bench, one drawing for each leg: centred on the hole,
@@ -118,19 +97,14 @@ func (s Seat) holeDrawings() []templates.Drawing {
 	const half = 50.0
 	var out []templates.Drawing
 	for i, l := range s.legs {
-		at := flat(l.at)
-		p := plane{to: geometry.Translate(at.Mul(-1)).Then(s.looking())}
-		p.View = templates.View{Part: "seat", Face: measure.ID("hole-" + strconv.Itoa(i+1))}
-		p.Name = holeDrawn.With(i+1, faceDrawn(s.design.Seat.Mortise.Upper).With())
-		s.holeOn(&p, i)
-		fore := [2]geometry.Point{at.Sub(geometry.Pt(0, half)), at.Add(geometry.Pt(0, half))}
-		side := [2]geometry.Point{at.Sub(geometry.Pt(half, 0)), at.Add(geometry.Pt(half, 0))}
-		p.line(templates.Construction, fore[0], fore[1])
-		p.line(templates.Construction, side[0], side[1])
-		p.label(fore[0], fore[1], "from-centre-line", fromCentre.With(s.mm(math.Abs(at.X))))
-		p.label(side[0], side[1], "from-edge", assembly.Either(l.out > 0, fromBack, fromFront).With(s.mm(s.fromEdge(l))))
-		p.LabelPoint(p.to.Apply(fore[0]), templates.Tag{ID: "front", Text: towardsFront.With()})
-		out = append(out, p.Drawing)
+		var d templates.Drawing
+		s.holeOn(&d, i)
+		at, fore, side := flat(l.at), geometry.Pt(0, half), geometry.Pt(half, 0)
+		d.Named(templates.Construction, at.Sub(fore), at.Add(fore), templates.Tag{ID: "from-centre-line", Text: fromCentre.With(s.mm(math.Abs(at.X)))})
+		d.Named(templates.Construction, at.Sub(side), at.Add(side), templates.Tag{ID: "from-edge", Text: assembly.Either(l.out > 0, fromBack, fromFront).With(s.mm(s.fromEdge(l)))})
+		d.LabelPoint(at.Sub(fore), templates.Tag{ID: "front", Text: towardsFront.With()})
+		out = append(out, d.Moved(geometry.Translate(at.Mul(-1)).Then(s.looking())).Of(
+			templates.View{Part: "seat", Face: measure.ID("hole-" + strconv.Itoa(i+1))}, holeDrawn.With(i+1, faceDrawn(s.design.Seat.Mortise.Upper).With())))
 	}
 	return out
 }

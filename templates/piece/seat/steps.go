@@ -175,18 +175,15 @@ func (s Seat) below(l leg) float64 {
 	return low
 }
 
-// usualBoard is the width of board that a seat is glued up from: 150 mm or 6 in (common
-// practice, no source).
-func (s Seat) usualBoard() float64 { return s.unit().Round(150, 6) }
-
-// boards returns those that the slab is glued up from, alike, their grain as decided.
+// boards returns those that the slab is glued up from, alike, their grain as decided: no wider
+// than 150 mm or 6 in (common practice, no source).
 func (s Seat) boards() (board piece.StockSize, count int) {
 	box := s.box.Size()
 	long, wide := box.X, box.Y
 	if s.design.Seat.FrontToBack {
 		long, wide = wide, long
 	}
-	count = int(math.Ceil(wide/s.usualBoard() - 1e-9))
+	count = int(math.Ceil(wide/s.unit().Round(150, 6) - 1e-9))
 	return piece.StockSize{Length: long, Width: wide / float64(count), Thickness: s.thickness()}, count
 }
 
