@@ -192,10 +192,6 @@ func (b Box) squared(i int) float64 { return b.longest(i) + 2*b.trim() }
 // no source).
 func (b Box) shortest() float64 { return b.design.Unit.Round(300, 12) }
 
-// hold is what stays in the hand when the last of small pieces is sawn off its board (common
-// practice, no source).
-func (b Box) hold() float64 { return b.design.Unit.Round(100, 4) }
-
 // Cuts are the parts as they are sawn from boards.
 func (b Box) Cuts() []shop.CutRow {
 	var out []shop.CutRow
@@ -217,9 +213,10 @@ func (b Box) Cuts() []shop.CutRow {
 		out = append(out, shop.RowOfStock(b.design, shop.BoxSpline, stock, float64(len(b.faces))*b.spline(0).Volume()))
 	}
 	if n := b.wedges(); n > 0 {
-		// Two from each length, head to tail, their grain along the side.
+		// Two from each length, head to tail, their grain along the side; what stays in the hand
+		// when the last is sawn off is common practice, no source.
 		corners, kerf := b.wedgeCorners(), 2*b.design.Saw.Kerf
-		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf)+b.hold(), b.shortest())
+		long := math.Max(math.Ceil(float64(n)/2)*(corners[1].X+kerf)+b.design.Unit.Round(100, 4), b.shortest())
 		stock := piece.StockSize{Length: long, Width: corners[2].Y + kerf, Thickness: t}
 		out = append(out, shop.RowOfStock(b.design, shop.BoxWedge, stock, 0))
 	}

@@ -213,18 +213,14 @@ func strip(rim []geometry.Point, g geometry.Point, lo, hi float64) []geometry.Se
 
 // slimmest is the thickness of the thinnest part that a stretcher enters, where it does.
 func (s Seat) slimmest() float64 {
-	least := math.Inf(1)
-	for _, r := range s.rods {
-		for _, e := range r.ends {
-			if r.kind == crossRod {
-				least = math.Min(least, s.design.Seat.Stretchers.Diameter)
-				continue
-			}
-			l := s.legs[e.into]
-			least = math.Min(least, s.size(l, e.at.Sub(l.at).Dot(l.axis)))
+	into := func(r rod, e rodEnd) float64 {
+		if r.kind == crossRod {
+			return s.design.Seat.Stretchers.Diameter
 		}
+		l := s.legs[e.into]
+		return s.size(l, e.at.Sub(l.at).Dot(l.axis))
 	}
-	return least
+	return lists.Least(s.rods, func(r rod) float64 { return min(into(r, r.ends[0]), into(r, r.ends[1])) })
 }
 
 // shallowest is the least depth of a hole for a stretcher.

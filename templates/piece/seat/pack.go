@@ -18,9 +18,7 @@ import (
 )
 
 // Kind returns the kind.
-var Kind = sync.OnceValue(func() kind.Kind {
-	return assembly.Kind(spec())
-})
+var Kind = sync.OnceValue(func() kind.Kind { return assembly.Kind(spec()) })
 
 func spec() assembly.Spec[Seat] {
 	return assembly.Spec[Seat]{

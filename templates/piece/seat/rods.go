@@ -38,12 +38,9 @@ type rodEnd struct {
 func (s Seat) stretchers() []rod {
 	k := s.design.Seat.Stretchers
 	var out []rod
-	legs := func(kind rodKind, i, j int, side bool) {
-		h := k.Height
-		if side {
-			h = cmp.Or(k.SideHeight, k.Height)
-		}
-		out = append(out, rod{kind, [2]rodEnd{s.intoLeg(i, h), s.intoLeg(j, h)}})
+	heights := [2]float64{k.Height, cmp.Or(k.SideHeight, k.Height)}
+	legs := func(kind rodKind, i, j int, height float64) {
+		out = append(out, rod{kind, [2]rodEnd{s.intoLeg(i, height), s.intoLeg(j, height)}})
 	}
 	rows, circle := s.spans()
 	if k.Shape == design.BoxStretchers {
@@ -53,11 +50,11 @@ func (s Seat) stretchers() []rod {
 				kind = backRod
 			}
 			for j := r.first; j < r.last && (i == 0 || i == len(rows)-1); j++ {
-				legs(kind, j, j+1, false)
+				legs(kind, j, j+1, heights[0])
 			}
 		}
 		for i := range circle.last - circle.first {
-			legs(roundRod, circle.first+i, circle.first+(i+1)%(circle.last-circle.first), i%2 == 1)
+			legs(roundRod, circle.first+i, circle.first+(i+1)%(circle.last-circle.first), heights[i%2])
 		}
 	}
 	if k.Shape == design.HStretchers {
@@ -65,9 +62,9 @@ func (s Seat) stretchers() []rod {
 	}
 	for i := 1; i < len(rows) && k.Shape != design.NoStretchers; i++ {
 		a, b := rows[i-1], rows[i]
-		legs(sideRod, a.first, b.first, true)
+		legs(sideRod, a.first, b.first, heights[1])
 		if a.first != a.last || b.first != b.last {
-			legs(sideRod, a.last, b.last, true)
+			legs(sideRod, a.last, b.last, heights[1])
 		}
 	}
 	for i := range out {
@@ -101,13 +98,11 @@ func (s Seat) spans() (rows []span, circle span) {
 	return rows, circle
 }
 
+// intoLeg is the end in a leg whose axis stands so high over the floor there.
 func (s Seat) intoLeg(i int, height float64) rodEnd {
 	l := s.legs[i]
-	return rodEnd{into: i, at: l.point(s.alongAt(l, height))}
+	return rodEnd{into: i, at: l.point(l.foot + height/l.axis.Dot(s.up()))}
 }
-
-// alongAt returns where the axis of a leg stands so high over the floor.
-func (s Seat) alongAt(l leg, height float64) float64 { return l.foot + height/l.axis.Dot(s.up()) }
 
 // middle is that between the shoulders, from which a maker measures.
 func (r rod) middle() solid.Vec {

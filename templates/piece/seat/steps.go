@@ -63,10 +63,6 @@ type turning struct {
 	end       float64 // the same at the end of the blank, below the foot
 }
 
-// trim is what a leg is left longer at the foot, to be scribed: more than the slope of
-// the sole takes.
-func (s Seat) trim() float64 { return s.unit().Round(20, 3.0/4) }
-
 func (s Seat) turning(l leg) turning {
 	t := turning{sort: l.sort, section: s.design.Seat.Legs.Section, size: s.design.Seat.Legs.Size}
 	tip := s.tip(l)
@@ -74,7 +70,8 @@ func (s Seat) turning(l leg) turning {
 		t.over = s.unit().Round(12, 1.0/2) + s.radius(l, tip)*math.Tan(l.lean.Resultant())
 	}
 	top, shoulder := tip-t.over, s.shoulder(l)
-	end := l.foot + s.size(l, l.foot)/2*math.Tan(l.stake.FromPlumb()) + s.trim()
+	// The slope of the sole, and what is left to be scribed and sawn off.
+	end := l.foot + s.size(l, l.foot)/2*math.Tan(l.stake.FromPlumb()) + s.unit().Round(20, 3.0/4)
 	t.shoulder, t.tip, t.root = shoulder-top, 2*s.radius(l, top), 2*s.radius(l, shoulder)
 	t.end = s.size(l, end)
 	t.blank = piece.StockSize{Length: end - top, Width: t.size, Thickness: t.size}

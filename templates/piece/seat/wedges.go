@@ -10,10 +10,6 @@ import (
 	"rodsheet/templates/piece/shop"
 )
 
-// held is what a strip is left longer, so that the last wedge is still sawn from something
-// that can be held.
-func (s Seat) held() float64 { return s.unit().Round(150, 6) }
-
 // tenonWedges are how many there are for the tenons, and one of them, thick at its head; none
 // where the tenons are not wedged.
 func (s Seat) tenonWedges() (n int, each piece.StockSize) {
@@ -33,10 +29,10 @@ func (s Seat) levelWedges() (n int, each piece.StockSize) {
 	return len(s.legs), piece.StockSize{Length: s.unit().Round(80, 3), Width: s.unit().Round(30, 5.0/4), Thickness: head}
 }
 
-// wedgeStrip is what all wedges are sawn from, one after the other: their grain runs along
-// it.
+// wedgeStrip is what all wedges are sawn from, one after the other, their grain along it: so
+// much longer that the last wedge is still sawn from something that can be held.
 func (s Seat) wedgeStrip() piece.StockSize {
-	strip := piece.StockSize{Length: s.held()}
+	strip := piece.StockSize{Length: s.unit().Round(150, 6)}
 	for _, of := range []func() (int, piece.StockSize){s.tenonWedges, s.levelWedges} {
 		n, each := of()
 		strip.Length += float64(n) * (each.Length + s.design.Saw.Kerf)
@@ -53,14 +49,14 @@ func (s Seat) wedgeCut() shop.CutRow {
 // wedgeCard is how the wedges are made.
 func (s Seat) wedgeCard() templates.Card {
 	c := wedgeCard.Card(s.unit(), assembly.Ticked(wedgeStrip, 1))
-	add := func(name text, n int, each piece.StockSize) {
-		c.Ticks = append(c.Ticks, assembly.Ticked(name, n)...)
-		c.Figures = append(c.Figures, templates.Reading{Name: name.With(), Value: sizes.With(s.mm(each.Length), s.mm(each.Width), s.mm(each.Thickness))})
+	for _, w := range []struct {
+		name text
+		of   func() (int, piece.StockSize)
+	}{{tenonWedges, s.tenonWedges}, {levelWedges, s.levelWedges}} {
+		if n, each := w.of(); n > 0 {
+			c.Ticks = append(c.Ticks, assembly.Ticked(w.name, n)...)
+			c.Figures = append(c.Figures, templates.Reading{Name: w.name.With(), Value: sizes.With(s.mm(each.Length), s.mm(each.Width), s.mm(each.Thickness))})
+		}
 	}
-	if n, each := s.tenonWedges(); n > 0 {
-		add(tenonWedges, n, each)
-	}
-	n, each := s.levelWedges()
-	add(levelWedges, n, each)
 	return c.Card
 }
