@@ -25,13 +25,14 @@ func (b Box) endCuts(s sort) [2]endCut {
 	outer := b.tilt(s.first) >= 0
 	c := endCut{sort: s, outerDown: outer, tilt: math.Abs(b.tilt(s.first)), swing: b.corner(s.first).OffSquare()}
 	low, high := b.downEdges(s.first, outer)
-	first, second := c, c
+	lower, upper := c, c
+	upper.upper, upper.swing = true, -c.swing
 	if high >= low {
-		first.upper, second.upper, second.swing, second.stop = false, true, -c.swing, high
-	} else {
-		first.upper, first.swing, second.upper, second.stop = true, -c.swing, false, low
+		upper.stop = high
+		return [2]endCut{lower, upper}
 	}
-	return [2]endCut{first, second}
+	lower.stop = low
+	return [2]endCut{upper, lower}
 }
 
 // down returns the corners of the face that lies on the table, in the frame of table,

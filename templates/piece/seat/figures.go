@@ -7,6 +7,7 @@ import (
 
 	"rodsheet/geometry"
 	"rodsheet/geometry/joint"
+	"rodsheet/geometry/lists"
 	"rodsheet/geometry/measure"
 	"rodsheet/templates/piece"
 	"rodsheet/templates/piece/assembly"
@@ -274,31 +275,30 @@ func (s Seat) Dimensions(l kind.Look) (out []kind.Dimension, hold []kind.Handle)
 			}
 			add(r.Table()+".apart", s.mm(row.Apart), geometry.Pt(-row.Apart/2, at), geometry.Pt(row.Apart/2, at))
 		}
-		return out, s.handles(true)
+		return out, s.handles()[1:]
 	}
 	x := wide.Min.X - off
 	add("seat.height", s.mm(k.Height), geometry.Pt(x, 0), geometry.Pt(x, k.Height))
-	return out, s.handles(false)
+	return out, s.handles()[:1]
 }
 
-// A hold is a handle: which figure it moves, in which view, and where it stands.
+// A hold is a handle: which figure it moves, and where it stands.
 type hold struct {
-	id    measure.ID // of the feet that of the figure
-	key   design.Key
-	up    bool
-	above bool // in the plan; else in the elevation
-	at    func(Seat) geometry.Point
+	id  measure.ID // of the feet that of the figure
+	key design.Key
+	up  bool
+	at  func(Seat) geometry.Point
 }
 
-// holds are the height, and the feet of every row: forward and aside by what fixes their
-// lean, those of a circle outward.
+// holds are the height, in the elevation, and in the plan the feet of every row: forward and
+// aside by what fixes their lean, those of a circle outward.
 func (s Seat) holds() []hold {
 	out := []hold{{id: "height", key: "seat.height", up: true, at: func(s Seat) geometry.Point { return geometry.Pt(0, s.design.Seat.Height) }}}
 	for _, r := range s.design.Seat.Rows() {
 		row := s.row(r)
 		keys := r.Ways()[row.By]
-		ahead := hold{id: measure.ID(keys[0]), key: keys[0], up: true, above: true, at: func(s Seat) geometry.Point { return geometry.Pt(0, s.outermost(r).Y) }}
-		aside := hold{id: measure.ID(keys[1]), key: keys[1], above: true, at: func(s Seat) geometry.Point { return s.outermost(r) }}
+		ahead := hold{id: measure.ID(keys[0]), key: keys[0], up: true, at: func(s Seat) geometry.Point { return geometry.Pt(0, s.outermost(r).Y) }}
+		aside := hold{id: measure.ID(keys[1]), key: keys[1], at: func(s Seat) geometry.Point { return s.outermost(r) }}
 		switch {
 		case r == design.CircleRow:
 			ahead.up, ahead.at = false, func(s Seat) geometry.Point { return geometry.Pt(s.outermost(r).Norm(), 0) }
@@ -323,15 +323,8 @@ func (s Seat) outermost(r design.SeatRow) geometry.Point {
 	return geometry.Point{}
 }
 
-// handles are those of the plan, or of the elevation.
-func (s Seat) handles(above bool) []kind.Handle {
-	var out []kind.Handle
-	for _, h := range s.holds() {
-		if h.above == above {
-			out = append(out, kind.Handle{ID: h.id, At: h.at(s), Up: h.up})
-		}
-	}
-	return out
+func (s Seat) handles() []kind.Handle {
+	return lists.Map(s.holds(), func(h hold) kind.Handle { return kind.Handle{ID: h.id, At: h.at(s), Up: h.up} })
 }
 
 // grips are what the handles move.
