@@ -20,10 +20,7 @@ const thinnestBehind = 2.0 // mm
 
 // Checks are the questions asked before wood is cut.
 func (b Box) Checks() []kind.Check {
-	var out []kind.Check
-	ask := func(id measure.ID, value measure.Quantity, relation measure.Relation, limit measure.Quantity, otherwise kind.Grade) {
-		out = append(out, texts.Limited(b.design.Unit, id, value, relation, limit, otherwise))
-	}
+	u := b.design.Unit
 	tilt, edges, blank := 0.0, 0.0, 0.0
 	for _, s := range b.sorts() {
 		tilt = math.Max(tilt, math.Abs(b.tilt(s.first)))
@@ -36,27 +33,27 @@ func (b Box) Checks() []kind.Check {
 		edges = 0
 	}
 	most := measure.Angle(measure.Radians(mostTilt))
-	ask("box.tilt", measure.Angle(tilt), measure.IsAtMost, most, kind.Fail)
+	out := []kind.Check{texts.Limited(u, "box.tilt", measure.Angle(tilt), measure.IsAtMost, most, kind.Fail)}
 	if sawn {
-		ask("box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Warn)
+		out = append(out, texts.Limited(u, "box.edge-tilt", measure.Angle(edges), measure.IsAtMost, most, kind.Warn))
 	}
 	if highest := b.design.Saw.Highest; highest > 0 {
 		// The blade rises along itself: tilted it reaches cos as high over the table.
 		reach := highest * math.Cos(math.Max(tilt, edges))
-		ask("box.blade", measure.Length(b.thickness()), measure.IsAtMost, measure.Length(reach), kind.Warn)
+		out = append(out, texts.AtMost(u, "box.blade", b.thickness(), reach, kind.Warn))
 	}
 	if boards := b.design.Wood.Boards; len(boards) > 0 {
 		widest := lists.Most(boards, func(b design.Board) float64 { return b.Width })
-		ask("box.board", measure.Length(blank+b.design.Wood.ExtraWidth), measure.IsAtMost, measure.Length(widest), kind.Warn)
+		out = append(out, texts.AtMost(u, "box.board", blank+b.design.Wood.ExtraWidth, widest, kind.Warn))
 	}
 	if b.splined() {
-		ask("box.spline-wood", measure.Length(b.behindSpline()), measure.IsAtLeast, measure.Length(thinnestBehind), kind.Warn)
+		out = append(out, texts.AtLeast(u, "box.spline-wood", b.behindSpline(), thinnestBehind, kind.Warn))
 	}
 	if floored {
 		k := b.design.Box.Bottom
-		ask("box.bottom-inside", measure.Length(k.Up+k.Thickness), measure.IsAtMost, measure.Length(b.design.Box.Height), kind.Fail)
+		out = append(out, texts.AtMost(u, "box.bottom-inside", k.Up+k.Thickness, b.design.Box.Height, kind.Fail))
 		if grows, known := b.growth(bottom); known {
-			ask("box.bottom-gap", measure.Length(2*k.Gap), measure.IsAtLeast, measure.Length(grows), kind.Warn)
+			out = append(out, texts.AtLeast(u, "box.bottom-gap", 2*k.Gap, grows, kind.Warn))
 		}
 	}
 	return out
