@@ -105,3 +105,17 @@ func Clash(a, b Part) []Solid {
 	}
 	return out
 }
+
+// Clashes returns what any two of the parts share, as Clash has it.
+func Clashes(parts []Part) []Solid {
+	var out []Solid
+	room := lists.Map(parts, Part.Bounds)
+	for i, a := range parts {
+		for j, b := range parts[:i] {
+			if room[i].Overlaps(room[j]) {
+				out = append(out, Clash(a, b)...)
+			}
+		}
+	}
+	return out
+}

@@ -95,7 +95,7 @@ func (s stand[M]) Show(l kind.Look) kind.Shown {
 		out.Strokes = append(out.Strokes, templates.Stroke{Role: templates.Outline, Points: []geometry.Point{e.A, e.B}})
 	}
 	if l.Apart == 0 && !l.Close {
-		out.Clashes = clashes(s.parts, l.View)
+		out.Clashes = lists.Map(solid.Clashes(bodies), l.View.Silhouette)
 		if l.View == kind.FromAbove.View || l.View == kind.FromFront.View {
 			out.Figures, out.Handles = s.model.Dimensions(l)
 		}
@@ -163,19 +163,6 @@ func apart(parts []solid.Part, by float64) []solid.Part {
 		box := p.Bounds()
 		away := box.Min.Add(box.Max).Mul(0.5).Sub(middle)
 		out[i] = p.Transform(solid.Translate(away.Mul(0.6 * by)))
-	}
-	return out
-}
-
-// clashes returns the outlines of what parts share.
-func clashes(parts []Part, v solid.View) [][]geometry.Point {
-	var out [][]geometry.Point
-	for i, a := range parts {
-		for _, b := range parts[:i] {
-			for _, s := range solid.Clash(a.Part, b.Part) {
-				out = append(out, v.Silhouette(s))
-			}
-		}
 	}
 	return out
 }

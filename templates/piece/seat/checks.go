@@ -72,17 +72,7 @@ func (s Seat) Checks() []kind.Check {
 
 // clashes returns what parts share that should only touch.
 func (s Seat) clashes() []solid.Solid {
-	var out []solid.Solid
-	parts := slices.Concat(s.built().legs, s.built().rods)
-	room := lists.Map(parts, solid.Part.Bounds)
-	for i, a := range parts {
-		for j, b := range parts[:i] {
-			if room[i].Overlaps(room[j]) {
-				out = append(out, solid.Clash(a, b)...)
-			}
-		}
-	}
-	return out
+	return solid.Clashes(slices.Concat(s.built().legs, s.built().rods))
 }
 
 // mouth returns the edge of a hole on the face at a height, as a polygon.
