@@ -124,7 +124,7 @@ func BenchmarkKinds(b *testing.B) {
 			text = []byte(shield.Replace(string(text)))
 		}
 		done(b, os.WriteFile(s.name+".toml", text, 0o600))
-		file := must(design.Read(text, kinds.Faults))(b)
+		file := must(design.Read(text, new(kinds.Sizes).Add))(b)
 		work := must(kinds.Solve(file.Sizes))(b)
 		return []string{"check", s.name + ".toml"}, len(work.Stand(0).Show(kind.FromAbove).Parts)
 	}

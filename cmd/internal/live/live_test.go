@@ -30,7 +30,7 @@ func exampleDesign(t interface{ Fatal(...any) }, name string) string {
 
 // examined reads a text as the commands do.
 func examined(t interface{ Fatal(...any) }, text string) checks.Findings {
-	f, err := design.ReadLettered([]byte(text), kinds.Faults, lettering.Missing)
+	f, err := design.ReadLettered([]byte(text), new(kinds.Sizes).Add, lettering.Missing)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,8 +32,5 @@ func (s *Sizes) Add(d design.Design, doubts design.Doubts) []error {
 	return s.Sizes.Add(d, doubts)
 }
 
-// Faults returns the errors of one design, as kind.Sizes.Add has them.
-func Faults(d design.Design, doubts design.Doubts) []error { return new(Sizes).Add(d, doubts) }
-
 // Solve works out the sizes of one file, as kind.Kind.Solve does.
 func Solve(sizes []design.Design) (kind.Work, error) { return all[sizes[0].Kind]().Solve(sizes) }

@@ -38,7 +38,7 @@ func TestStartsAreSound(t *testing.T) {
 }
 
 func checkStart(t *testing.T, text []byte, want design.Kind) {
-	file, err := design.Read(text, Faults)
+	file, err := design.Read(text, new(Sizes).Add)
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
@@ -163,7 +163,7 @@ func TestExamplesHangOnNoUnit(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		file, err := design.Read(text, Faults)
+		file, err := design.Read(text, new(Sizes).Add)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -192,7 +192,7 @@ func TestFixesNameTheirSize(t *testing.T) {
 	const text = "kind = \"box\"\n[box]\nsides = 5\nside = 300\nheight = 200\nthickness = 15\nslope = 2\n" +
 		"[box.bottom]\nthickness = 12\ngap = 0.4\n[wood]\nspecies = \"Larch, western\"\nmoisture = [9, 14]\n[saw]\nkerf = 3\n" +
 		"[[size]]\nname = \"low\"\n[[size]]\nname = \"tall\"\n[size.box]\nheight = 300\n[size.box.bottom]\ngap = 0.5\n"
-	file, err := design.Read([]byte(text), Faults)
+	file, err := design.Read([]byte(text), new(Sizes).Add)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -225,7 +225,7 @@ func TestTablesOfAnotherKind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = design.Read(append(text, "\n[ring]\nsides = 3\nwidth = 28\n"...), Faults)
+	_, err = design.Read(append(text, "\n[ring]\nsides = 3\nwidth = 28\n"...), new(Sizes).Add)
 	mistakes, _ := err.(design.Mistakes)
 	if len(mistakes) != 1 || mistakes[0].Key != "ring" {
 		t.Errorf("%v", err)
