@@ -16,16 +16,21 @@ const Sagitta = 0.002
 //
 // A chord of angle δ leaves the circle by r·(1 − cos(δ/2)).
 func Arc(c Point, r, from, to float64) []Point {
-	most := math.Pi / 8
-	if r > Sagitta {
-		most = math.Min(most, 2*math.Acos(1-Sagitta/r))
-	}
-	n := int(math.Max(1, math.Ceil(math.Abs(to-from)/most)))
+	n := Chords(r, to-from)
 	out := make([]Point, n+1)
 	for i := range out {
 		out[i] = c.Add(Polar(r, from+(to-from)*float64(i)/float64(n)))
 	}
 	return out
+}
+
+// Chords returns how many stand for an arc of a radius that turns by an angle.
+func Chords(r, turn float64) int {
+	most := math.Pi / 8
+	if r > Sagitta {
+		most = math.Min(most, 2*math.Acos(1-Sagitta/r))
+	}
+	return int(math.Max(1, math.Ceil(math.Abs(turn)/most)))
 }
 
 // A Circle is a point where its radius is 0.

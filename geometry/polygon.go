@@ -9,8 +9,11 @@ import (
 // corners run counter-clockwise (the shoelace formula).
 func Area(polygon []Point) float64 {
 	sum := 0.0
-	for i, p := range polygon {
-		sum += p.Cross(polygon[(i+1)%len(polygon)])
+	for i, p := range polygon[:max(0, len(polygon)-1)] {
+		sum += p.Cross(polygon[i+1])
+	}
+	if n := len(polygon); n > 0 {
+		sum += polygon[n-1].Cross(polygon[0])
 	}
 	return sum / 2
 }

@@ -23,7 +23,9 @@ func figureTable(figures []templates.Figure, u measure.Unit) string {
 	var b strings.Builder
 	b.Grow(len(shown) * (wide + 16))
 	for _, f := range shown {
-		fmt.Fprintf(&b, "%-*s  %s\n", wide, f.Name, f.Value.Text(u))
+		for _, text := range []string{f.Name, strings.Repeat(" ", wide-utf8.RuneCountInString(f.Name)+2), f.Value.Text(u), "\n"} {
+			b.WriteString(text)
+		}
 	}
 	return b.String()
 }

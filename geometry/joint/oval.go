@@ -213,7 +213,7 @@ func (o Oval) Quarter(in float64) []geometry.Point {
 // ρ·(1 − cos(δ/2)).
 func (o Oval) ellipse(in float64) []geometry.Point {
 	a, b := o.half()
-	n := len(geometry.Arc(geometry.Point{}, o.AtSide()-in, 0, math.Pi/2)) - 1
+	n := geometry.Chords(o.AtSide()-in, math.Pi/2)
 	out := make([]geometry.Point, n+1)
 	for i := range out {
 		normal := geometry.Polar(1, math.Pi/2*float64(i)/float64(n))

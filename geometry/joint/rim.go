@@ -94,14 +94,20 @@ func insideAll(polygon, points []geometry.Point, least float64) float64 {
 	middle := geometry.Bounds(points...).Centre()
 	reach := lists.Most(points, middle.Distance)
 	first, near := 0, math.Inf(1)
-	for i, a := range polygon {
-		if to := a.Sub(middle); to.Dot(to) < near {
+	for i := 0; i < len(polygon); i += 1 + len(polygon)/100 { // one near enough serves
+		if to := polygon[i].Sub(middle); to.Dot(to) < near {
 			first, near = i, to.Dot(to)
 		}
 	}
-	for i := range polygon {
-		a := polygon[(first+i)%len(polygon)]
-		side := polygon[(first+i+1)%len(polygon)].Sub(a)
+	for at := range polygon { // from the first on, once round
+		if at += first; at >= len(polygon) {
+			at -= len(polygon)
+		}
+		a, next := polygon[at], at+1
+		if next == len(polygon) {
+			next = 0
+		}
+		side := polygon[next].Sub(a)
 		// The middle lies deep/|side| inside of it, and none of the points by reach less.
 		deep, most := side.Cross(middle.Sub(a)), least+reach
 		if deep > 0 && (most < 0 || deep*deep > most*most*side.Dot(side)) {
@@ -166,9 +172,10 @@ func (t Top) Centroid() geometry.Point {
 	}
 	var moment geometry.Point
 	polygon := t.straight()
-	for i, a := range polygon {
-		b := polygon[(i+1)%len(polygon)]
+	a := polygon[len(polygon)-1]
+	for _, b := range polygon {
 		moment = moment.Add(a.Add(b).Mul(a.Cross(b) / 6)) // a triangle with the origin
+		a = b
 	}
 	for i := range t.Corners {
 		if t.Round <= 0 {

@@ -50,7 +50,7 @@ func (r *reader) doubts(s settings, size string, found []note) Doubts {
 			}
 		}
 	}
-	if len(noted) == 0 && s.good(slices.Collect(maps.Keys(s))...) {
+	if len(noted) == 0 && s.sound() {
 		return nil
 	}
 	var out Doubts

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"maps"
 	"slices"
+	"strings"
 
 	"rodsheet/geometry/joint"
 	"rodsheet/geometry/lists"
@@ -47,6 +48,16 @@ func (s settings) word(key Key, standard string) string {
 
 func (s settings) good(keys ...Key) bool {
 	return !slices.ContainsFunc(keys, func(key Key) bool { return !s[key].ok })
+}
+
+// sound reports whether all of them could be read.
+func (s settings) sound() bool {
+	for _, set := range s {
+		if !set.ok {
+			return false
+		}
+	}
+	return true
 }
 
 // start is a design before anything is set: the standards of the keys that
@@ -107,12 +118,14 @@ func (s settings) misfits(doubts Doubts) []misfit {
 		if doubts.Any(n.of) || slices.Contains(n.words, word) {
 			continue
 		}
-		for _, key := range keys {
-			if !n.touches(key) {
-				continue
+		// In order, a table is followed by what begins as it does.
+		from, _ := slices.BinarySearch(keys, n.key)
+		for _, key := range keys[from:] {
+			if !strings.HasPrefix(string(key), string(n.key)) {
+				break
 			}
 			set, there := s[key]
-			if !there {
+			if !there || !n.touches(key) {
 				continue
 			}
 			table := slices.ContainsFunc(out, func(m misfit) bool { return m.name.holds(key) })
@@ -146,11 +159,13 @@ func missing(s settings, doubts Doubts) []note {
 	var notes []note
 	lost := map[Key]bool{}
 	for _, keys := range musts() {
+		if slices.ContainsFunc(keys, func(key Key) bool { _, given := s[key]; return given }) {
+			continue
+		}
 		table := keys[0].table()
 		header, there := s[table]
 		optional, asked := s.asks(keys[0], doubts)
 		switch {
-		case slices.ContainsFunc(keys, func(key Key) bool { _, ok := s[key]; return ok }):
 		case !optional && !asked, !there && (optional || lost[table]):
 		case !there:
 			lost[table] = true

@@ -33,29 +33,28 @@ func open(data []byte) (source, *Mistake) {
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return bad(0, utf16.With(), utf16Hint.With())
 	}
-	for i := 0; i < len(s.text); {
-		if c := s.text[i]; c >= ' ' && c < unicode.MaxASCII { // most are
-			i++
+	next := 0 // behind the last letter of several bytes
+	for i, c := range s.text {
+		if c >= ' ' && c < unicode.MaxASCII || c == '\n' || i < next { // most are
 			continue
 		}
 		r, size := utf8.DecodeRune(s.text[i:])
 		switch {
 		case r == utf8.RuneError && size < 2:
 			return bad(i, notUTF8.With(), notUTF8Hint.With())
-		case r != '\n' && r != '\r' && r != '\t' && unicode.IsControl(r):
+		case r != '\r' && r != '\t' && unicode.IsControl(r):
 			return bad(i, control.With(r), controlHint.With())
 		}
-		i += size
+		next = i + size
 	}
 	return s, nil
 }
 
 func newSource(text []byte) source {
 	s := source{text: slices.Clip(slices.Clone(text)), lines: make([]int, 1, 1+bytes.Count(text, []byte("\n")))}
-	for i, b := range s.text {
-		if b == '\n' {
-			s.lines = append(s.lines, i+1)
-		}
+	for at := 0; len(s.lines) < cap(s.lines); {
+		at = s.lineEnd(at)
+		s.lines = append(s.lines, at)
 	}
 	return s
 }

@@ -170,7 +170,7 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 		for i, p := range mouth {
 			inside := false // so where the grain through p runs out an odd number of times ahead
 			for _, e := range ends {
-				a, b := g.Cross(e.A)-beside[i], g.Cross(e.B)-beside[i]
+				a, b := e.a-beside[i], e.b-beside[i]
 				if (a < 0) != (b < 0) { // it runs out here
 					way := g.Dot(e.A.Lerp(e.B, a/(a-b)).Sub(p))
 					inside = inside != (way > 0)
@@ -185,16 +185,22 @@ func (s Seat) shortGrain(of design.SeatRow, rim []geometry.Point) float64 {
 	return least
 }
 
+// A rimSide has its ends so far beside a line along the grain.
+type rimSide struct {
+	geometry.Segment
+	a, b float64
+}
+
 // strip returns the sides of a polygon that lie between two lines along the grain, or across
 // one of them.
-func strip(rim []geometry.Point, g geometry.Point, lo, hi float64) []geometry.Segment {
-	var out []geometry.Segment
+func strip(rim []geometry.Point, g geometry.Point, lo, hi float64) []rimSide {
+	var out []rimSide
 	a := rim[len(rim)-1]
 	before := g.Cross(a)
 	for _, b := range rim {
 		beside := g.Cross(b)
 		if min(before, beside) <= hi && max(before, beside) >= lo {
-			out = append(out, geometry.Segment{A: a, B: b})
+			out = append(out, rimSide{geometry.Segment{A: a, B: b}, before, beside})
 		}
 		a, before = b, beside
 	}
@@ -218,8 +224,8 @@ func (s Seat) shallowest() float64 {
 	return lists.Least(s.rods, func(r rod) float64 { return math.Min(r.ends[0].hole, r.ends[1].hole) })
 }
 
-// footing returns what the seat stands on, and how high its centre of mass is.
-func (s Seat) footing() (joint.Footing, float64) {
+// stand returns the footing.
+func (s Seat) stand() (joint.Footing, float64) {
 	m, up := s.room, s.up()
 	centre := m.Apply(s.built().centre)
 	var touching []geometry.Point
@@ -252,14 +258,13 @@ func (s side) inset(mm float64) geometry.Point { return s.rim.Sub(s.out.Mul(mm))
 // sides are front, right-hand side and back; the left is as the right.
 func (s Seat) sides() []side {
 	var out []side
-	middle := s.rim.Centroid().Y
 	for _, of := range []struct {
 		id  measure.ID
 		out geometry.Point
 	}{{"front", geometry.Pt(0, -1)}, {"side", geometry.Pt(1, 0)}, {"back", geometry.Pt(0, 1)}} {
 		at := of.out.Mul(max(of.out.Dot(s.box.Min), of.out.Dot(s.box.Max)))
 		if of.out.X != 0 {
-			at.Y = middle
+			at.Y = s.middle.Y
 		}
 		p := s.room.Apply(solid.V(at.X, at.Y, s.thickness()))
 		out = append(out, side{of.id, flat(p), of.out, p.Z})

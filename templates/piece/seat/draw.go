@@ -38,16 +38,16 @@ func (s Seat) slabDrawing() templates.Drawing {
 	d := templates.Drawing{View: templates.View{Part: "seat", Face: "bored"}, Name: faceDrawn(s.design.Seat.Mortise.Upper).With()}
 	d.Polygon(templates.Cut, s.rim.Outline()...)
 	d.LabelPoint(geometry.Pt(0, s.frontEdge()), templates.Tag{ID: "front", Text: frontLabel.With()})
-	s.middle(&d)
+	s.middleLines(&d)
 	for i := range s.legs {
 		s.holeOn(&d, i)
 	}
 	return d.Moved(s.looking())
 }
 
-// middle draws the centre line, the cross of the middle, and the way of the grain beside it,
+// middleLines draws the centre line, the cross of the middle, and the way of the grain beside it,
 // in the frame of the slab.
-func (s Seat) middle(d *templates.Drawing) {
+func (s Seat) middleLines(d *templates.Drawing) {
 	const cross, grain = 12.0, 60.0
 	front, back := geometry.Pt(0, s.frontEdge()), geometry.Pt(0, s.backEdge())
 	d.Line(templates.Centre, front, back)

@@ -24,12 +24,15 @@ import (
 type Seat struct {
 	design *design.Design
 	rim    joint.Top
-	box    geometry.Rect // round the rim
-	tilt   float64       // rad
+	box    geometry.Rect  // round the rim
+	middle geometry.Point // of gravity of what the rim holds
+	tilt   float64        // rad
 	room   solid.Affine3
 	legs   []leg // row by row from the front, each from left to right; round the circle counter-clockwise
 	rods   []rod
 	built  func() built
+	// footing is what the seat stands on, and how high its centre of mass is.
+	footing func() (joint.Footing, float64)
 }
 
 // A built seat is its legs and stretchers as solids, which take longer to make than all the
@@ -68,7 +71,7 @@ func (s Seat) row(r design.SeatRow) design.LegRow { return *s.design.Seat.Row(r)
 // newSeat works a design out whose figures stand within their limits.
 func newSeat(d design.Design) Seat {
 	s := Seat{design: &d, rim: rim(d.Seat)}
-	s.box = s.rim.Box()
+	s.box, s.middle = s.rim.Box(), s.rim.Centroid()
 	fall := d.Seat.Height - cmp.Or(d.Seat.BackHeight, d.Seat.Height)
 	s.tilt = math.Asin(math.Max(-1, math.Min(1, fall/(s.backEdge()-s.frontEdge()))))
 	s.room = s.inRoom()
@@ -79,6 +82,7 @@ func newSeat(d design.Design) Seat {
 	}
 	s.rods = s.stretchers()
 	s.built = sync.OnceValue(s.build)
+	s.footing = sync.OnceValues(s.stand)
 	return s
 }
 

@@ -141,7 +141,7 @@ func (s Seat) shaftTo(l leg, to float64) solid.Solid {
 func (s Seat) legPart(i int) solid.Part {
 	l := s.legs[i]
 	tenon := s.tenonFrom(l, s.top(l), s.shoulder(l)).Cut(solid.Plane{N: solid.V(0, 0, 1), D: s.thickness()})
-	return solid.Part{Name: fmt.Sprintf("leg %d", i+1), Pieces: append([]solid.Solid{tenon}, s.drilled(s.shaft(l), i, false)...)}
+	return solid.Part{Name: legPartName(i), Pieces: append([]solid.Solid{tenon}, s.drilled(s.shaft(l), i, false)...)}
 }
 
 // drilled takes from leg i the holes of its stretchers, or from a stretcher those of the ones
@@ -200,6 +200,11 @@ func (s Seat) rodPart(i int) solid.Part {
 	return solid.Part{Name: fmt.Sprintf("stretcher %d", i+1), Pieces: pieces}
 }
 
+// mirrored changes left and right.
+var mirrored = solid.Affine3{X: solid.V(-1, 0, 0), Y: solid.V(0, 1, 0), Z: solid.V(0, 0, 1)}
+
+func legPartName(i int) string { return fmt.Sprintf("leg %d", i+1) }
+
 // build makes the solids of legs and stretchers, and weighs them with the slab.
 func (s Seat) build() built {
 	var b built
@@ -207,13 +212,22 @@ func (s Seat) build() built {
 		b.volume += v
 		b.centre = b.centre.Add(at.Mul(v))
 	}
-	middle := s.rim.Centroid()
-	add(s.rim.Area()*s.thickness(), solid.V(middle.X, middle.Y, s.thickness()/2))
-	for i := range s.legs {
-		b.legs = append(b.legs, s.legPart(i))
-		// What the tenon, the first piece of a leg, fills was counted with the slab.
-		filled := b.legs[i].Pieces[0].Cut(solid.Plane{N: solid.V(0, 0, -1)})
-		add(-filled.Volume(), filled.Centroid())
+	add(s.rim.Area()*s.thickness(), solid.V(s.middle.X, s.middle.Y, s.thickness()/2))
+	var filled []solid.Solid // by the tenons, the first pieces of the legs: it was counted with the slab
+	for i, l := range s.legs {
+		twin := -1 // on the left of its row, where both are alike to their stretchers
+		if l.side > 0 && !l.sort.round() {
+			twin = slices.IndexFunc(s.legs[:i], func(m leg) bool { return m.sort == l.sort })
+		}
+		if twin >= 0 {
+			b.legs = append(b.legs, b.legs[twin].Transform(mirrored))
+			b.legs[i].Name = legPartName(i)
+			filled = append(filled, filled[twin].Transform(mirrored))
+		} else {
+			b.legs = append(b.legs, s.legPart(i))
+			filled = append(filled, b.legs[i].Pieces[0].Cut(solid.Plane{N: solid.V(0, 0, -1)}))
+		}
+		add(-filled[i].Volume(), filled[i].Centroid())
 	}
 	for i := range s.rods {
 		b.rods = append(b.rods, s.rodPart(i))
