@@ -546,3 +546,21 @@ func TestTheCoverCountsLegs(t *testing.T) {
 		t.Errorf("legs met: %v", met)
 	}
 }
+
+// The legs on the right are those on the left seen in a mirror: each is as it were made by
+// itself, with the holes of its stretchers.
+func TestLegsInAMirror(t *testing.T) {
+	right := 0
+	rapid.Check(t, func(t *rapid.T) {
+		s := worked(t, anySeat(t))
+		for i, l := range s.legs {
+			if l.side > 0 && !l.sort.round() {
+				right++
+			}
+			same(t, legPartName(i), s.built().legs[i], s.legPart(i))
+		}
+	})
+	if right == 0 {
+		t.Error("no leg stands on the right of a row")
+	}
+}
