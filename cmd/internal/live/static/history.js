@@ -8,7 +8,7 @@ let last = { kind: '', at: 0 };
 
 /** Remembers a text before it changes. What is typed into one field or dragged in one go is one step. */
 export function step(text, request) {
-  const typed = request.changes?.at(-1)?.key ?? '';
+  const typed = (request.changes ?? []).map((c) => c.key).join(' '); // of requests that were joined several
   const kind = request.gesture ? 'drag ' + request.gesture : typed;
   const now = Date.now();
   const same = kind !== '' && kind === last.kind && (request.gesture || now - last.at < 1200);
